@@ -1,0 +1,39 @@
+/**
+ * Every error a person can meet: its code, its HTTP status and its text.
+ * A text says what was wrong, what was given and what would be accepted; never a child's name.
+ * Add a code here before throwing it; `tests/errors.test.ts` fails on a code used nowhere.
+ */
+export const errorCatalogue = {
+  'invalid-value': { status: 422, title: 'A value cannot be accepted' },
+  'invalid-file': { status: 422, title: 'A file cannot be read' },
+  'not-found': { status: 404, title: 'Not found' },
+  'reference-missing': { status: 500, title: 'No growth reference for this measure' },
+  'reference-without-source': { status: 500, title: 'A reference table has no source beside it' },
+  'model-missing': { status: 500, title: 'No growth model of this name' },
+  'invalid-rule': { status: 422, title: 'A fit rule cannot be accepted' },
+} as const satisfies Record<string, { status: number; title: string }>;
+
+export type ErrorCode = keyof typeof errorCatalogue;
+
+/** What a person needs to put a wrong input right. `row` counts from 1 and includes the header line. */
+export interface ErrorPlace {
+  readonly file?: string;
+  readonly row?: number;
+  readonly field?: string;
+  readonly given?: string;
+  readonly accepted?: string;
+}
+
+export class DoorpostError extends Error {
+  override readonly name = 'DoorpostError';
+  constructor(
+    readonly code: ErrorCode,
+    message: string,
+    readonly place: ErrorPlace = {},
+  ) {
+    super(message);
+  }
+  get status(): number {
+    return errorCatalogue[this.code].status;
+  }
+}

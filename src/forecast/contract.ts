@@ -1,0 +1,92 @@
+/** What the forecast room hands on. `survival` is the whole answer; the dates are read off it. */
+import type { IsoDate } from '../measurements/dates.js';
+import type { Series } from '../measurements/measure.js';
+
+export type ForecastOutcome =
+  | 'forecast'
+  | 'already-outgrown'
+  | 'beyond-horizon' // less than 10 % chance of being outgrown inside the horizon
+  | 'full-grown' // no measurable growth left in any limiting dimension
+  | 'adult'
+  | 'palliative'
+  | 'too-few-measurements'
+  | 'blocked' // a red flag halts the growth forecast (for example head circumference crossing centiles)
+  | 'not-in-use';
+
+export interface DeviceForecast {
+  readonly deviceId: string;
+  readonly childId: string;
+  readonly family: string;
+  readonly today: IsoDate;
+  readonly outcome: ForecastOutcome;
+  /** One plain sentence: why this outcome, what happens instead. */
+  readonly explanation: string;
+  /** Dates by which the chance of being outgrown reaches 10, 50, 90 %; null where not inside the horizon. */
+  readonly p10: IsoDate | null;
+  readonly p50: IsoDate | null;
+  readonly p90: IsoDate | null;
+  /** Chance of being outgrown on or before dates[i], non-decreasing; weekly from today to the horizon. Empty without a forecast. */
+  readonly dates: readonly IsoDate[];
+  readonly probabilityOutgrown: readonly number[];
+  /** Share of futures in which this dimension is the first to fail, largest first. */
+  readonly drivers: readonly { readonly series: Series; readonly share: number }[];
+  /** Room per limiting dimension. */
+  readonly room: readonly DimensionRoom[];
+  /** Chance that it is outgrown now, given everything measured and judged. */
+  readonly probabilityOutgrownNow: number;
+  readonly modelName: string;
+  readonly modelVersion: string;
+  readonly seed: number;
+}
+
+export interface DimensionRoom {
+  readonly series: Series;
+  /** Growth since cast the device takes before this dimension fails, adjustments included, mm. */
+  readonly allowanceMm: number;
+  /** Expected growth since cast, mm, with SD. */
+  readonly grownMm: number;
+  readonly grownSdMm: number;
+  /** allowance - grown, mm; 10 % and 90 % quantiles. */
+  readonly roomMm: number;
+  readonly roomLowMm: number;
+  readonly roomHighMm: number;
+  /** Size at which it fails, mm: expected size at cast + allowance. */
+  readonly limitMm: number;
+}
+
+/** Something seen in the record that growth alone does not explain. Never a diagnosis. */
+export interface Flag {
+  readonly id: string;
+  readonly childId: string;
+  readonly severity: 'act-now' | 'check' | 'note';
+  readonly title: string;
+  readonly seen: string;
+  readonly caution: string;
+  readonly askWhom: string;
+  readonly series: Series | null;
+  readonly deviceId: string | null;
+}
+
+/** A likely slip in the data, with the correction a person may accept. Nothing is changed silently. */
+export interface DataSuggestion {
+  readonly id: string;
+  readonly childId: string;
+  readonly kind:
+    | 'unit-slip'
+    | 'swapped-sides'
+    | 'digit-slip'
+    | 'shrinking-bone'
+    | 'impossible-pair'
+    | 'limit-below-size'
+    | 'duplicate';
+  readonly measurementIds: readonly string[];
+  readonly deviceId: string | null;
+  readonly seen: string;
+  /** New values per measurement id, or null where a person must measure again. */
+  readonly corrections: readonly {
+    readonly measurementId: string;
+    readonly value?: number;
+    readonly side?: 'left' | 'right';
+  }[];
+  readonly action: string;
+}

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { isIsoDate } from './dates.js';
+import { measureId, side } from './measure.js';
+
+export const isoDateText = z
+  .string()
+  .refine(isIsoDate, { message: 'a calendar date as YYYY-MM-DD is accepted' });
+
+/** 'unknown': both references are shown and neither is chosen for the reader. */
+export const sex = z.enum(['male', 'female', 'unknown']);
+export type Sex = z.infer<typeof sex>;
+
+/** Conditions that move a growth prior or a caution. The child's own data can overrule every prior. */
+export const conditionIds = [
+  'none',
+  'cerebral-palsy',
+  'hemiplegia',
+  'myelomeningocele-high',
+  'myelomeningocele-low',
+  'muscular-dystrophy',
+  'spinal-muscular-atrophy',
+  'arthrogryposis',
+  'clubfoot',
+  'down-syndrome',
+  'idiopathic-scoliosis',
+  'neuromuscular-scoliosis',
+  'positional-head-asymmetry',
+  'craniosynostosis-operated',
+  'hypotonia',
+  'flexible-flat-foot',
+  'hip-dysplasia',
+  'leg-length-difference',
+  'other',
+] as const;
+export const conditionId = z.enum(conditionIds);
+export type ConditionId = z.infer<typeof conditionId>;
+
+/** Free columns a file carried that doorpost does not read; kept and written back. */
+const extra = z.record(z.string(), z.string()).default({});
+
+export const childRecord = z.object({
+  id: z.string().min(1).max(80),
+  /** Shown on pages; never logged, never in a file name or an error text. Empty where the clinic imports numbers only. */
+  name: z.string().max(200).default(''),
+  birthDate: isoDateText,
+  sex,
+  /** Completed weeks at birth, null when unknown. */
+  gestationWeeks: z.number().min(22).max(44).nullable().default(null),
+  conditions: z.array(conditionId).default([]),
+  affectedSide: z.enum(['left', 'right', 'both', 'none']).default('none'),
+  insensateSkin: z.boolean().default(false),
+  latexAlert: z.boolean().default(false),
+  palliative: z.boolean().default(false),
+  walks: z.boolean().default(true),
+  /** Children with the same text are called together. */
+  siblingGroup: z.string().max(80).nullable().default(null),
+  /** Weekdays transport is available, 1 Monday .. 7 Sunday; empty for any day. */
+  transportDays: z.array(z.number().int().min(1).max(7)).default([]),
+  prefersHolidays: z.boolean().default(false),
+  /** Who to ring and how, as free text; shown to scheduler and clinician only. */
+  contact: z.string().max(400).default(''),
+  language: z.string().max(35).default('en'),
+  /** 'active' children are planned for; the others stay in the record. */
+  status: z.enum(['active', 'moved-away', 'discharged', 'died']).default('active'),
+  extra,
+});
+export type Child = z.infer<typeof childRecord>;
+
+export const measurementRecord = z.object({
+  id: z.string().min(1).max(80),
+  childId: z.string().min(1).max(80),
+  measure: measureId,
+  side,
+  /** mm, or kg for weight. */
+  value: z.number().positive(),
+  date: isoDateText,
+  /** How it was taken: 'gauge', 'tape', 'scan', 'x-ray', 'parent' (a family's own reading), free text. */
+  method: z.string().max(80).default(''),
+  observer: z.string().max(80).default(''),
+  /** Technical error of this reading in the measure's unit; null for the measure's default. */
+  technicalError: z.number().positive().nullable().default(null),
+  /** What was typed, with its unit, before conversion: '17,5 cm'. */
+  entered: z.string().max(80).default(''),
+  extra,
+});
+export type Measurement = z.infer<typeof measurementRecord>;
+
+/** What says how mature a child is, as evidence on tempo. */
+export const markerRecord = z.object({
+  id: z.string().min(1).max(80),
+  childId: z.string().min(1).max(80),
+  date: isoDateText,
+  kind: z.enum([
+    'bone-age', // value: years
+    'menarche', // date is the event's date; value ignored
+    'hand-stage', // value: 1..8 simplified skeletal maturity stage of the hand
+    'pelvis-stage', // value: 0..5 iliac apophysis stage
+    'pre-pubertal', // date last known pre-pubertal; value ignored
+    'maturity-offset', // value: years from peak height velocity, with `sdYears`
+  ]),
+  value: z.number().default(0),
+  sdYears: z.number().positive().nullable().default(null),
+});
+export type MaturityMarker = z.infer<typeof markerRecord>;
