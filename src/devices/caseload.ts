@@ -1,4 +1,5 @@
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
+import { groupBy } from '../statistics/group-by.js';
 import type { Device, DeviceEvent, WorkshopJob } from './contract.js';
 
 /** What people entered, flat: the ground state of a clinic. Everything else is derived from it. */
@@ -23,12 +24,12 @@ export interface ChildRecord {
 
 /** One record per child, in the order of `caseload.children`. Rows of unknown children are left out. */
 export function groupByChild(caseload: Caseload): ChildRecord[] {
-  const byChild = <T extends { childId: string }>(rows: readonly T[]) => Map.groupBy(rows, (r) => r.childId);
+  const byChild = <T extends { childId: string }>(rows: readonly T[]) => groupBy(rows, (r) => r.childId);
   const measurements = byChild(caseload.measurements);
   const markers = byChild(caseload.markers);
   const devices = byChild(caseload.devices);
-  const events = Map.groupBy(caseload.events, (e) => e.deviceId);
-  const jobs = Map.groupBy(caseload.jobs, (j) => j.deviceId);
+  const events = groupBy(caseload.events, (e) => e.deviceId);
+  const jobs = groupBy(caseload.jobs, (j) => j.deviceId);
   return caseload.children.map((child) => {
     const own = devices.get(child.id) ?? [];
     return {
