@@ -11,6 +11,21 @@ export const errorCatalogue = {
   'reference-without-source': { status: 500, title: 'A reference table has no source beside it' },
   'model-missing': { status: 500, title: 'No growth model of this name' },
   'invalid-rule': { status: 422, title: 'A fit rule cannot be accepted' },
+  'invalid-configuration': { status: 500, title: 'The configuration cannot be used' },
+  'not-signed-in': { status: 401, title: 'Sign in first' },
+  'not-allowed': { status: 403, title: 'Your role may not do this' },
+  'link-not-valid': { status: 403, title: 'This link does not open a record' },
+  'changed-meanwhile': { status: 412, title: 'Somebody else changed this meanwhile' },
+  'already-there': { status: 409, title: 'There already' },
+  'nothing-to-undo': { status: 409, title: 'Nothing to undo' },
+  'version-missing': { status: 428, title: 'Say which version you are changing' },
+  'too-many-requests': { status: 429, title: 'Too many requests' },
+  'bad-request': { status: 400, title: 'The request cannot be read' },
+  unexpected: { status: 500, title: 'Something went wrong on our side' },
+  'database-unavailable': { status: 503, title: 'The database cannot be reached' },
+  'cannot-restore': { status: 422, title: 'The backup cannot be restored' },
+  'chart-blank': { status: 500, title: 'A chart specification has a blank nothing fills' },
+  'chart-warning': { status: 500, title: 'A chart specification does not compile cleanly' },
 } as const satisfies Record<string, { status: number; title: string }>;
 
 export type ErrorCode = keyof typeof errorCatalogue;

@@ -1,0 +1,389 @@
+/**
+ * What the store promises to service, pages and commands. Ground rows are what people entered; measurements,
+ * markers and device events are append-only (a correction is a new revision, the original stays). Every method that
+ * touches a child's data takes the `actor` and writes its own audit row in the same transaction, so nobody can forget.
+ * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
+ */
+import type { ChildRecord } from '../devices/caseload.js';
+import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
+import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import type { IsoDate } from '../measurements/dates.js';
+import type { MeasureId, Side } from '../measurements/measure.js';
+import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
+import type { RecallEntry, WorkState } from '../recall/contract.js';
+
+export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
+export type Role = (typeof roles)[number];
+
+/** Who acts. 'family' acts through a signed link; 'system' is a job or a command line. */
+export interface Actor {
+  readonly userId: string;
+  /** The sign-in name; for a family 'family-link', for a job 'system'. Never a child's name. */
+  readonly name: string;
+  readonly role: Role | 'family' | 'system';
+  readonly requestId?: string;
+}
+export const systemActor: Actor = { userId: 'system', name: 'system', role: 'system' };
+
+export interface PageRequest {
+  /** 1..500, default 50. */
+  readonly limit?: number;
+  /** `nextCursor` of the page before; null or absent for the first page. */
+  readonly cursor?: string | null;
+}
+export interface Page<T> {
+  readonly items: readonly T[];
+  readonly nextCursor: string | null;
+}
+
+/** A row to find a child by; carries the soonest outgrown date of the devices in use as last computed. */
+export interface ChildSummary {
+  readonly id: string;
+  readonly name: string;
+  readonly birthDate: IsoDate;
+  readonly sex: Child['sex'];
+  readonly status: Child['status'];
+  readonly insensateSkin: boolean;
+  readonly latexAlert: boolean;
+  readonly lastVisit: IsoDate | null;
+  readonly devicesInUse: number;
+  /** The forecast of the device in use that is outgrown first (already outgrown counts as first), or null. */
+  readonly soonest: ForecastSummary | null;
+  readonly version: number;
+}
+export interface ForecastSummary {
+  readonly deviceId: string;
+  readonly family: string;
+  readonly side: Device['side'];
+  readonly outcome: DeviceForecast['outcome'];
+  readonly p10: IsoDate | null;
+  readonly p50: IsoDate | null;
+  readonly p90: IsoDate | null;
+  readonly today: IsoDate;
+}
+
+export interface ChildSearch {
+  /** Part of a name or of an id; empty for all. */
+  readonly text?: string;
+  readonly status?: Child['status'] | 'any'; // default 'active'
+  /** 'name' (default) or 'soonest': outgrown first on top, children without a forecast last. */
+  readonly sort?: 'name' | 'soonest';
+  /** Only children wearing a device of this family. */
+  readonly family?: string;
+}
+
+/** One date's readings. There is no visit row: a visit is the measurements of one child on one date. */
+export interface NewVisit {
+  readonly date: IsoDate;
+  readonly observer?: string;
+  readonly method?: string;
+  readonly measurements: readonly NewReading[];
+}
+export interface NewReading {
+  readonly measure: MeasureId;
+  readonly side: Side;
+  /** mm (kg for weight). */
+  readonly value: number;
+  readonly method?: string;
+  readonly technicalError?: number | null;
+  /** What was typed, with its unit: '17,5 cm'. */
+  readonly entered?: string;
+}
+export interface Visit {
+  readonly date: IsoDate;
+  readonly measurements: readonly Measurement[];
+}
+
+/** A new revision of a reading; give only what changes. `withdrawn: true` takes the reading out (entered in error). */
+export interface Correction {
+  readonly value?: number;
+  readonly side?: Side;
+  readonly measure?: MeasureId;
+  readonly date?: IsoDate;
+  readonly withdrawn?: boolean;
+  readonly reason: string;
+}
+/** Revision 1 is the original as entered; the highest revision counts. */
+export interface MeasurementRevision {
+  readonly measurement: Measurement;
+  readonly revision: number;
+  readonly withdrawn: boolean;
+  readonly reason: string;
+  readonly by: string;
+  readonly at: string;
+}
+
+/** What is derived for one child, with what it was derived from. Thrown away and computed again at will. */
+export interface StoredAssessment {
+  readonly childId: string;
+  readonly today: IsoDate;
+  readonly forecasts: readonly DeviceForecast[];
+  readonly flags: readonly Flag[];
+  readonly suggestions: readonly DataSuggestion[];
+  /** SHA-256 of the child's ground rows and the settings that were read. */
+  readonly inputsHash: string;
+  readonly modelName: string;
+  readonly modelVersion: string;
+  readonly seed: number;
+  readonly computedAt: string;
+}
+
+export interface RecallRun {
+  readonly id: string;
+  readonly today: IsoDate;
+  /** First of the month the list is for. */
+  readonly month: IsoDate;
+  readonly status: 'running' | 'ready' | 'failed';
+  readonly entries: number;
+  readonly overdue: number;
+  readonly modelVersion: string;
+  readonly seed: number;
+  readonly createdAt: string;
+  /** Whatever the recall room says about the whole list (capacity per week, overloads, children not on the list and why). */
+  readonly summary: Readonly<Record<string, unknown>>;
+}
+export interface RecallRow {
+  readonly id: string;
+  readonly runId: string;
+  readonly childId: string;
+  readonly childName: string;
+  readonly contact: string;
+  readonly language: string;
+  readonly transportDays: readonly number[];
+  readonly latexAlert: boolean;
+  /** As the recall room made it, planned week and its reason included where the list was levelled. */
+  readonly entry: RecallEntry;
+  readonly state: WorkState;
+  readonly stateNote: string;
+  readonly stateBy: string;
+  readonly stateAt: string | null;
+  /** Is there a state change that can be undone? */
+  readonly canUndo: boolean;
+  readonly version: number;
+}
+export interface RecallFilter {
+  readonly state?: WorkState;
+  readonly action?: RecallEntry['action'];
+  readonly overdue?: boolean;
+  readonly childId?: string;
+}
+
+export interface FamilyLink {
+  readonly id: string;
+  readonly childId: string;
+  readonly label: string;
+  readonly expiresAt: string;
+  readonly withdrawnAt: string | null;
+  readonly createdBy: string;
+  readonly createdAt: string;
+  readonly lastUsedAt: string | null;
+}
+/** `token` is shown once; only its signature can be checked afterwards. */
+export type NewFamilyLink = FamilyLink & { readonly token: string };
+
+export interface AuditRow {
+  readonly id: string;
+  readonly at: string;
+  readonly userId: string;
+  readonly userName: string;
+  readonly role: string;
+  /** 'read', 'list', 'create', 'change', 'correct', 'withdraw', 'export', 'import', 'erase', 'sign-in', 'refused' ... */
+  readonly action: string;
+  readonly resource: string;
+  readonly childId: string | null;
+  readonly detail: Readonly<Record<string, unknown>>;
+}
+
+export interface User {
+  readonly id: string;
+  /** Sign-in name, lower case. */
+  readonly name: string;
+  readonly displayName: string;
+  readonly role: Role;
+  readonly disabled: boolean;
+  readonly hasPassword: boolean;
+  readonly version: number;
+}
+
+/** What a clinic may set; defaults in default-settings.ts. */
+export interface ClinicSettings {
+  readonly clinicName: string;
+  readonly contact: string;
+  /** Chance of being outgrown before the new device is fitted that the clinic accepts. */
+  readonly riskTolerance: number;
+  readonly riskToleranceInsensate: number;
+  readonly castingSlotsPerWeek: number;
+  readonly holidays: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name: string }[];
+  readonly closures: readonly IsoDate[];
+  readonly language: string;
+}
+
+/** One long piece of work; `done`/`total` count children (rows for an import). */
+export interface JobRun {
+  readonly id: string;
+  readonly kind: 'forecasts' | 'recall' | 'import' | 'demo';
+  readonly status: 'queued' | 'running' | 'done' | 'failed';
+  readonly done: number;
+  readonly total: number;
+  readonly message: string;
+  readonly startedAt: string;
+  readonly finishedAt: string | null;
+}
+
+export interface Versioned<T> {
+  readonly value: T;
+  readonly version: number;
+}
+
+/** A write on a versioned row: pass the version read; a mismatch throws 'changed-meanwhile'; null writes regardless. */
+export type Expected = number | null;
+
+export interface Store {
+  readonly children: {
+    search(query: ChildSearch, page: PageRequest, actor: Actor): Promise<Page<ChildSummary>>;
+    count(query: ChildSearch): Promise<number>;
+    /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
+    record(childId: string, actor: Actor): Promise<ChildRecord>;
+    get(childId: string, actor: Actor): Promise<Versioned<Child>>;
+    create(child: Child, actor: Actor): Promise<Versioned<Child>>;
+    change(
+      childId: string,
+      change: Partial<Child>,
+      expected: Expected,
+      actor: Actor,
+    ): Promise<Versioned<Child>>;
+    /** Removes the record for good and leaves a tombstone (id, when, by, reason). */
+    erase(childId: string, reason: string, actor: Actor): Promise<void>;
+  };
+  readonly visits: {
+    /** Newest first. */
+    list(childId: string, actor: Actor): Promise<readonly Visit[]>;
+    /** Checks every reading (side, plausible range, date not before birth or after today); all or none are stored. */
+    add(childId: string, visit: NewVisit, today: IsoDate, actor: Actor): Promise<readonly Measurement[]>;
+  };
+  readonly measurements: {
+    revisions(measurementId: string, actor: Actor): Promise<readonly MeasurementRevision[]>;
+    /** Every reading ever corrected of a child, for display beside the chart. */
+    corrected(childId: string, actor: Actor): Promise<readonly MeasurementRevision[]>;
+    correct(
+      measurementId: string,
+      correction: Correction,
+      today: IsoDate,
+      expectedRevision: Expected,
+      actor: Actor,
+    ): Promise<MeasurementRevision>;
+    /** Back to the revision before, itself as a new revision. */
+    undoCorrection(measurementId: string, today: IsoDate, actor: Actor): Promise<MeasurementRevision>;
+  };
+  readonly markers: { add(marker: Omit<MaturityMarker, 'id'>, actor: Actor): Promise<MaturityMarker> };
+  readonly devices: {
+    get(deviceId: string, actor: Actor): Promise<Versioned<Device>>;
+    create(device: Omit<Device, 'id'> & { id?: string }, actor: Actor): Promise<Versioned<Device>>;
+    change(
+      deviceId: string,
+      change: Partial<Device>,
+      expected: Expected,
+      actor: Actor,
+    ): Promise<Versioned<Device>>;
+  };
+  readonly events: {
+    /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device. */
+    add(event: Omit<DeviceEvent, 'id'>, actor: Actor): Promise<DeviceEvent>;
+    withdraw(eventId: string, reason: string, actor: Actor): Promise<void>;
+  };
+  readonly workshopJobs: {
+    save(job: WorkshopJob, expected: Expected, actor: Actor): Promise<Versioned<WorkshopJob>>;
+    all(): Promise<readonly WorkshopJob[]>;
+  };
+  readonly forecasts: {
+    latestByChild(childId: string, actor: Actor): Promise<readonly DeviceForecast[]>;
+    assessment(childId: string): Promise<StoredAssessment | null>;
+    save(assessment: StoredAssessment): Promise<void>;
+    /** How many active children have an assessment, of how many. */
+    coverage(): Promise<{ readonly done: number; readonly total: number }>;
+    /** Every past answer of a device, oldest first, without the curve: for forecast against what happened. */
+    history(deviceIds?: readonly string[]): Promise<readonly PastForecast[]>;
+  };
+  readonly recall: {
+    latestRun(): Promise<RecallRun | null>;
+    runs(page: PageRequest): Promise<Page<RecallRun>>;
+    run(runId: string): Promise<RecallRun>;
+    /** The whole list in its planned order. */
+    entries(runId: string, filter: RecallFilter, actor: Actor): Promise<readonly RecallRow[]>;
+    entry(entryId: string, actor: Actor): Promise<RecallRow>;
+    setState(
+      entryId: string,
+      state: WorkState,
+      note: string,
+      expected: Expected,
+      actor: Actor,
+    ): Promise<RecallRow>;
+    /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
+    undo(entryId: string, actor: Actor): Promise<RecallRow>;
+  };
+  readonly familyLinks: {
+    list(childId: string, actor: Actor): Promise<readonly FamilyLink[]>;
+    create(childId: string, label: string, days: number, now: Date, actor: Actor): Promise<NewFamilyLink>;
+    withdraw(linkId: string, now: Date, actor: Actor): Promise<void>;
+    /** The child a token opens and the actor to read it as; throws 'link-not-valid' when forged, expired or withdrawn. */
+    open(token: string, now: Date): Promise<{ readonly childId: string; readonly actor: Actor }>;
+  };
+  readonly audit: {
+    record(row: {
+      actor: Actor;
+      action: string;
+      resource: string;
+      childId?: string | null;
+      detail?: Record<string, unknown>;
+    }): Promise<void>;
+    /** Newest first. */
+    list(
+      filter: { childId?: string; userId?: string; action?: string; from?: string; to?: string },
+      page: PageRequest,
+    ): Promise<Page<AuditRow>>;
+  };
+  readonly users: {
+    list(): Promise<readonly User[]>;
+    get(userId: string): Promise<User>;
+    create(
+      user: { name: string; displayName?: string; role: Role; password?: string },
+      actor: Actor,
+    ): Promise<User>;
+    change(
+      userId: string,
+      change: { displayName?: string; role?: Role; disabled?: boolean; password?: string },
+      expected: Expected,
+      actor: Actor,
+    ): Promise<User>;
+    /** The user when name and password fit, else null; takes as long for an unknown name. */
+    signIn(name: string, password: string): Promise<User | null>;
+  };
+  readonly settings: {
+    get(): Promise<Versioned<ClinicSettings>>;
+    change(
+      change: Partial<ClinicSettings>,
+      expected: Expected,
+      actor: Actor,
+    ): Promise<Versioned<ClinicSettings>>;
+  };
+  readonly jobRuns: {
+    /** Newest first, 20 of them; of one kind if given. */
+    latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
+    get(id: string): Promise<JobRun>;
+  };
+  /** Everything written by `work` is kept together or not at all. */
+  transaction<T>(work: (store: Store) => Promise<T>): Promise<T>;
+}
+
+export interface PastForecast {
+  readonly deviceId: string;
+  readonly childId: string;
+  readonly family: string;
+  readonly today: IsoDate;
+  readonly outcome: DeviceForecast['outcome'];
+  readonly p10: IsoDate | null;
+  readonly p50: IsoDate | null;
+  readonly p90: IsoDate | null;
+  readonly inputsHash: string;
+  readonly modelVersion: string;
+}
