@@ -1,0 +1,119 @@
+import { type Device, familyIds } from '../../devices/contract.js';
+import { dayNumber } from '../../measurements/dates.js';
+import type { MeasureId } from '../../measurements/measure.js';
+import { toMillimetres } from '../../measurements/units.js';
+import { plainWord } from './columns.js';
+import { measureHeading } from './measure-names.js';
+import { nearestWord } from './nearest-word.js';
+import { readNumber } from './read-number.js';
+import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import type { TextTable } from './read-table.js';
+import type { RowReader, TableLayout } from './row-reader.js';
+
+const FAMILY_WORDS: Readonly<Record<string, string>> = {
+  fo: 'foot-orthosis',
+  insole: 'foot-orthosis',
+  smo: 'supramalleolar-orthosis',
+  safo: 'solid-afo',
+  afo_solid: 'solid-afo',
+  afo_articulated: 'articulated-afo',
+  hinged_afo: 'articulated-afo',
+  grafo: 'ground-reaction-afo',
+  tlso: 'spinal-orthosis',
+  spinal_brace: 'spinal-orthosis',
+  helmet: 'cranial-orthosis',
+};
+const UNSIDED = ['spinal-orthosis', 'cranial-orthosis'];
+/** Frames that may span both legs in one device. */
+const BILATERAL = ['hkafo', 'hip-abduction-orthosis'];
+const PATTERNS = { allowance: 'allowancesMm', limit: 'limitsMm', extension: 'extensionRangeMm' } as const;
+type Pattern = keyof typeof PATTERNS;
+
+/** devices.csv, with allowance_, limit_ and extension_ columns a measure. */
+export function readDevices(
+  text: TextTable,
+  settings: ReadSettings,
+  birthOf: (childId: string) => string | null,
+): TableResult<Device> {
+  const used = new Set<string>();
+  return readRows('devices', text, settings, (row, layout) => {
+    const childId = row.required('child_id');
+    const birthDate = birthOf(childId);
+    if (childId !== '' && birthDate === null) row.refuse('child_id', 'is not the id of a child that was taken');
+    const family = readFamily(row, settings.ownFamilies);
+    const side = readSide(row, family);
+    const castDate = row.requiredDate('cast_date');
+    const fittedDate = row.date('fitted_date');
+    if (castDate && birthDate && dayNumber(castDate) < dayNumber(birthDate)) {
+      row.refuse('cast_date', 'lies before the birth of the child');
+    }
+    if (castDate && fittedDate && dayNumber(fittedDate) < dayNumber(castDate)) {
+      row.refuse('fitted_date', `lies before the cast of ${castDate}`, 'a date on or after cast_date');
+    }
+    const sizes = readSizes(row, layout);
+    const device = {
+      id:
+        row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
+      childId,
+      family,
+      side,
+      castDate: castDate ?? '',
+      fittedDate,
+      status: row.oneOf('status', ['ordered', 'worn', 'retired'], fittedDate ? 'worn' : 'ordered'),
+      footplate: row.oneOf('footplate', ['full', 'behind-toes', 'none'], 'full'),
+      allowancesMm: sizes.allowance,
+      limitsMm: sizes.limit,
+      extensionRangeMm: sizes.extension,
+      extra: row.extra(sizes.columnsRead),
+    } satisfies Device;
+    return row.ok ? [device] : [];
+  });
+}
+
+function readFamily(row: RowReader, ownFamilies: readonly string[]): string {
+  const text = row.required('family');
+  const word = plainWord(text);
+  const known = [...familyIds, ...ownFamilies];
+  const family = known.find((id) => plainWord(id) === word) ?? FAMILY_WORDS[word];
+  if (family !== undefined || text === '') return family ?? '';
+  const near = nearestWord(text, known);
+  row.refuse('family', near ? `is no device family doorpost knows; was ${near} meant` : 'is no device family doorpost knows');
+  return text;
+}
+
+function readSide(row: RowReader, family: string): Device['side'] {
+  const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', { l: 'left', r: 'right', bilateral: 'both' });
+  if (!row.ok) return side;
+  if (UNSIDED.includes(family)) {
+    if (side === 'left' || side === 'right') row.refuse('side', `is not a side of a ${family}`, 'none, or empty');
+    return 'none';
+  }
+  const sided = side === 'left' || side === 'right';
+  const builtIn = (familyIds as readonly string[]).includes(family);
+  if (BILATERAL.includes(family)) {
+    if (side === 'none') return 'both';
+  } else if (builtIn && !sided) {
+    row.refuse('side', 'does not say which leg', 'left or right; a pair is two rows, one for each side');
+  }
+  return side;
+}
+
+function readSizes(row: RowReader, layout: TableLayout) {
+  const sizes: Record<Pattern, Partial<Record<MeasureId, number>>> = { allowance: {}, limit: {}, extension: {} };
+  const columnsRead = new Set<number>();
+  for (const { index, heading } of layout.others) {
+    const [, pattern, rest] = /^(allowance|limit|extension)_(.*)$/.exec(plainWord(heading)) ?? [];
+    const named = pattern === undefined ? null : measureHeading(rest);
+    if (named === null) continue;
+    columnsRead.add(index);
+    const cell = row.cells[index] ?? '';
+    if (cell === '') continue;
+    const number = readNumber(cell);
+    const accepted = 'a number of at least 0, with its unit in the heading (mm, cm or inch)';
+    if (named.unit === null) row.refuseCell(heading, cell, 'has no unit in its heading', accepted);
+    else if (number === null || number < 0 || (pattern === 'limit' && number === 0)) {
+      row.refuseCell(heading, cell, 'is not such a number', accepted);
+    } else sizes[pattern as Pattern][named.measure] = toMillimetres(number, named.unit);
+  }
+  return { ...sizes, columnsRead };
+}

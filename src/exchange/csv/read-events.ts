@@ -1,0 +1,45 @@
+import { type DeviceEvent, deviceEventRecord } from '../../devices/contract.js';
+import { measureIds, sides } from '../../measurements/measure.js';
+import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import type { TextTable } from './read-table.js';
+
+const kinds = deviceEventRecord.shape.kind.options;
+const adjustments = deviceEventRecord.shape.adjustment.unwrap().unwrap().options;
+const verdicts = deviceEventRecord.shape.verdict.unwrap().unwrap().options;
+
+/** events.csv: what happened to a device, and what a clinician judged of its fit. */
+export function readEvents(
+  text: TextTable,
+  settings: ReadSettings,
+  isDevice: (deviceId: string) => boolean,
+): TableResult<DeviceEvent> {
+  const used = new Set<string>();
+  return readRows('events', text, settings, (row) => {
+    const deviceId = row.required('device_id');
+    if (deviceId !== '' && !isDevice(deviceId)) row.refuse('device_id', 'is not the id of a device that was taken');
+    const date = row.requiredDate('date');
+    const kind = row.oneOf('kind', kinds, null);
+    if (kind === null && row.text('kind') === '') row.refuse('kind', 'is missing');
+    const measure = row.oneOf('measure', measureIds, null);
+    const verdict = row.oneOf('verdict', verdicts, null);
+    if (kind === 'verdict' && verdict === null) row.refuse('verdict', 'is missing from a verdict');
+    const side = row.text('side') === '' ? null : row.oneOf('side', sides, null, { l: 'left', r: 'right' });
+    const changeMm = row.number('change_mm');
+    const adjustment = row.oneOf('adjustment', adjustments, null);
+    const event = {
+      id:
+        row.upTo('id', 80) ||
+        uniqueId(used, contentId('e', deviceId, date, kind, measure, side, changeMm, adjustment, verdict)),
+      deviceId,
+      date: date ?? '',
+      kind: kind ?? 'verdict',
+      measure,
+      side,
+      changeMm,
+      adjustment,
+      verdict,
+      note: row.upTo('note', 1000),
+    } satisfies DeviceEvent;
+    return row.ok ? [event] : [];
+  });
+}

@@ -1,0 +1,127 @@
+import { dayNumber } from '../../measurements/dates.js';
+import { type MeasureId, measures, type Side } from '../../measurements/measure.js';
+import type { Measurement } from '../../measurements/records.js';
+import { plainWord } from './columns.js';
+import { measureHeading, measureNamed } from './measure-names.js';
+import { nearestWord } from './nearest-word.js';
+import { readSize } from './read-size.js';
+import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import type { TextTable } from './read-table.js';
+import type { RowReader, TableLayout } from './row-reader.js';
+
+/** One cell that holds a reading, with what its heading says of it. */
+interface ReadingCell {
+  readonly index: number;
+  readonly heading: string;
+  readonly measure: MeasureId | null;
+  readonly side: Side | null;
+  readonly unit: string | null;
+}
+
+/**
+ * measurements.csv, long (one row a reading: measure, side, value) or wide (one row a visit, one column a
+ * measure and side). In a wide row each cell stands for itself: a refused one leaves the others.
+ */
+export function readMeasurements(
+  text: TextTable,
+  settings: ReadSettings,
+  birthOf: (childId: string) => string | null,
+): TableResult<Measurement> {
+  const used = new Set<string>();
+  return readRows('measurements', text, settings, (row, layout) => {
+    const cells = readingCells(layout);
+    const childId = row.required('child_id');
+    const birthDate = birthOf(childId);
+    if (childId !== '' && birthDate === null) row.refuse('child_id', 'is not the id of a child that was taken');
+    const date = row.requiredDate('date');
+    if (date && birthDate && dayNumber(date) < dayNumber(birthDate)) {
+      row.refuse('date', 'lies before the birth of the child');
+    }
+    const technicalError = row.number('technical_error');
+    if (technicalError !== null && technicalError <= 0) row.refuse('technical_error', 'is not above 0');
+    const visit: Visit = {
+      id: row.upTo('id', 80),
+      childId,
+      date: date ?? '',
+      method: row.upTo('method', 80),
+      observer: row.upTo('observer', 80),
+      technicalError,
+      extra: row.extra(new Set(cells.map(({ index }) => index))),
+    };
+    if (cells.length === 0) {
+      row.refuseCell('value', '', 'there is no column of readings', 'measure and value, or columns such as foot_length_left_cm');
+    }
+    if (!row.ok) return [];
+    const long = layout.at.has('measure');
+    return cells
+      .filter((cell) => long || (row.cells[cell.index] ?? '') !== '')
+      .flatMap((cell) => readReading(row, cell, visit, settings, used, cells.length === 1));
+  });
+}
+
+type Visit = Omit<Measurement, 'measure' | 'side' | 'value' | 'entered'>;
+
+function readingCells(layout: TableLayout): ReadingCell[] {
+  if (!layout.at.has('measure')) {
+    return layout.others.flatMap(({ index, heading }) => {
+      const named = measureHeading(heading);
+      return named ? [{ index, heading, ...named }] : [];
+    });
+  }
+  const value = layout.at.get('value');
+  if (value) return [{ ...value, measure: null, side: null, unit: null }];
+  return layout.others.flatMap(({ index, heading }) => {
+    const unit = /^(?:value|reading|size)_([a-z]+)$/.exec(plainWord(heading))?.[1];
+    return unit ? [{ index, heading, measure: null, side: null, unit }] : [];
+  });
+}
+
+function readReading(
+  row: RowReader,
+  cell: ReadingCell,
+  visit: Visit,
+  settings: ReadSettings,
+  used: Set<string>,
+  alone: boolean,
+): Measurement[] {
+  const before = row.refused.length;
+  const measure = cell.measure ?? readMeasure(row);
+  if (measure === null) return [];
+  const side = readSide(row, measure, cell);
+  const written = row.cells[cell.index] ?? '';
+  const size = readSize(written, measure, [row.text('unit'), cell.unit ?? '', settings.lengthUnit ?? '']);
+  if ('why' in size) row.refuseCell(cell.heading, written, size.why, size.accepted);
+  if (row.refused.length > before || side === null || 'why' in size) return [];
+  const { id, childId, date, observer, method } = visit;
+  const made = contentId('m', childId, measure, side, date, size.value, observer, method);
+  const ownId = alone || id === '' ? id : `${id}-${measure}-${side}`;
+  return [
+    { ...visit, id: ownId || uniqueId(used, made), measure, side, value: size.value, entered: row.text('entered') || size.entered },
+  ];
+}
+
+function readMeasure(row: RowReader): MeasureId | null {
+  const text = row.text('measure');
+  const measure = measureNamed(text);
+  if (measure !== null) return measure;
+  if (text === '') return row.refuse('measure', 'is missing');
+  const near = nearestWord(plainWord(text), Object.keys(measures));
+  return row.refuse('measure', `is not a measure doorpost knows${near ? `; was ${near} meant` : ''}`);
+}
+
+function readSide(row: RowReader, measure: MeasureId, cell: ReadingCell): Side | null {
+  const { sided, label } = measures[measure];
+  const written = row.text('side') === '' ? '' : plainWord(row.text('side'));
+  const side = cell.side ?? ({ l: 'left', r: 'right', left: 'left', right: 'right' } as const)[written] ?? null;
+  if (sided && side === null) {
+    return cell.measure && written === ''
+      ? row.refuseCell(cell.heading, row.cells[cell.index], 'does not say which side', `a heading such as ${measure}_left_cm, or a side column`)
+      : row.refuse('side', `does not say which side the ${label.toLowerCase()} is of`, 'left or right');
+  }
+  // A wide row's side column speaks for its sided measures only.
+  if (!sided && side !== null && cell.measure === null) {
+    return row.refuse('side', `${label.toLowerCase()} has no side`, 'empty or none');
+  }
+  return sided ? side : 'none';
+}
+

@@ -1,0 +1,86 @@
+import { createHash } from 'node:crypto';
+import type { IsoDate } from '../../measurements/dates.js';
+import type { RefusedRow } from '../refused-row.js';
+import { columns, type TableName } from './columns.js';
+import type { DateOrder } from './read-date.js';
+import type { TextTable } from './read-table.js';
+import { RowReader, type TableLayout, tableLayout } from './row-reader.js';
+
+export interface ReadSettings {
+  readonly today: IsoDate;
+  readonly dateOrder: DateOrder;
+  /** Unit of lengths where no cell, column or heading says one; null to refuse such rows. */
+  readonly lengthUnit: string | null;
+  /** Device families of the clinic's own, beside the built-in ones. */
+  readonly ownFamilies: readonly string[];
+}
+
+/** What one table gave: rows that can be used, rows refused, and remarks for the person who sent the file. */
+export interface TableResult<T> {
+  readonly records: readonly T[];
+  readonly refused: readonly RefusedRow[];
+  readonly notices: readonly string[];
+}
+
+/**
+ * Reads a table row by row. A row that repeats another in every cell is refused, and so is a second row
+ * with an id already taken; the first stands. `read` returns the row's records, none where it refused.
+ */
+export function readRows<T extends { readonly id: string }>(
+  table: TableName,
+  text: TextTable,
+  settings: ReadSettings,
+  read: (row: RowReader, layout: TableLayout) => readonly T[],
+): TableResult<T> {
+  const layout = tableLayout(table, text);
+  const refused: RefusedRow[] = [];
+  const missing = columns[table].filter((column) => column.required && !layout.at.has(column.name));
+  if (missing.length > 0) {
+    const lost = missing.map(({ name, accepted }) => refusedHeading(layout.file, name, accepted));
+    return { records: [], refused: lost, notices: [] };
+  }
+  const records: T[] = [];
+  const rowOfId = new Map<string, number>();
+  const rowOfContent = new Map<string, number>();
+  for (const { row, cells } of text.rows) {
+    const content = cells.join('\u0000');
+    const same = rowOfContent.get(content);
+    if (same !== undefined) {
+      refused.push(repeated(layout.file, row, same));
+      continue;
+    }
+    rowOfContent.set(content, row);
+    const reader = new RowReader(layout, row, cells, settings);
+    for (const record of read(reader, layout)) {
+      const taken = rowOfId.get(record.id);
+      if (taken === undefined) records.push(record);
+      else if (taken !== row) reader.refuse('id', `is already the id of row ${taken}`);
+      rowOfId.set(record.id, taken ?? row);
+    }
+    refused.push(...reader.refused);
+  }
+  return { records, refused, notices: [] };
+}
+
+function refusedHeading(file: string, name: string, accepted: string): RefusedRow {
+  return { file, row: 1, column: name, given: '', why: 'there is no such column, so no row can be read', accepted };
+}
+
+function repeated(file: string, row: number, same: number): RefusedRow {
+  const why = `repeats row ${same} in every cell; row ${same} is kept`;
+  return { file, row, column: 'whole row', given: `row ${same}`, why, accepted: 'each record once' };
+}
+
+/** The same content gets the same id in every import: 'm-3f9a0c51d2e7'. */
+export function contentId(prefix: string, ...parts: readonly (string | number | null)[]): string {
+  const hash = createHash('sha256').update(parts.map(String).join('\u0000')).digest('hex');
+  return `${prefix}-${hash.slice(0, 12)}`;
+}
+
+/** Gives `id`, or `id-2`, `id-3` ... where earlier rows without an id of their own made the same. */
+export function uniqueId(used: Set<string>, id: string): string {
+  let free = id;
+  for (let n = 2; used.has(free); n++) free = `${id}-${n}`;
+  used.add(free);
+  return free;
+}

@@ -1,0 +1,74 @@
+import { type CsvError, parse } from 'csv-parse/sync';
+import { DoorpostError } from '../../errors.js';
+
+/** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
+export interface TextTable {
+  readonly file: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
+}
+
+const DELIMITERS = [',', ';', '\t', '|'];
+
+/**
+ * Reads delimited text as clinics' spreadsheets write it: UTF-8 or UTF-16 with or without byte order mark,
+ * else Windows-1252; comma, semicolon, tab or bar; any line ending; a first line 'sep=;' obeyed.
+ */
+export function readTable(file: string, bytes: Uint8Array): TextTable {
+  const text = decode(bytes);
+  const [body, declared] = withoutSeparatorLine(text);
+  const delimiter = declared ?? sniffDelimiter(body);
+  let records: { record: string[]; info: { lines: number } }[];
+  try {
+    records = parse(body, {
+      delimiter,
+      info: true,
+      trim: true,
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: false,
+      record_delimiter: ['\r\n', '\n', '\r'],
+    }) as unknown as typeof records;
+  } catch (error) {
+    const { message, lines } = error as CsvError & { lines?: number };
+    throw new DoorpostError('invalid-file', `${file} is not a readable table: ${message}`, {
+      file,
+      row: lines,
+      accepted: 'delimited text with one heading line; a quote inside a quoted cell is doubled',
+    });
+  }
+  const shift = declared === null ? 0 : 1;
+  const filled = records
+    .map(({ record }, index) => ({ row: index + 1 + shift, cells: record }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  if (filled.length === 0) {
+    throw new DoorpostError('invalid-file', `${file} is empty`, {
+      file,
+      accepted: 'one heading line and one line a record',
+    });
+  }
+  return { file, headings: filled[0].cells, rows: filled.slice(1) };
+}
+
+function decode(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes);
+  }
+}
+
+/** Some spreadsheets write 'sep=;' as the first line. */
+function withoutSeparatorLine(text: string): [body: string, delimiter: string | null] {
+  const match = /^sep=(.)\r?\n/i.exec(text);
+  return match ? [text.slice(match[0].length), match[1]] : [text, null];
+}
+
+/** The delimiter that splits the heading line most often, outside quotes. */
+function sniffDelimiter(text: string): string {
+  const line = (/^(?:\s*[\r\n])*([^\r\n]*)/.exec(text)?.[1] ?? '').replace(/"[^"]*"/g, '');
+  const count = (mark: string) => line.split(mark).length;
+  return DELIMITERS.reduce((best, mark) => (count(mark) > count(best) ? mark : best));
+}

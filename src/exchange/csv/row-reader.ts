@@ -1,0 +1,147 @@
+import { dayNumber, type IsoDate } from '../../measurements/dates.js';
+import type { RefusedRow } from '../refused-row.js';
+import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
+import { type DateOrder, readDate } from './read-date.js';
+import { readNumber } from './read-number.js';
+import type { TextTable } from './read-table.js';
+
+const WORDS_YES = ['yes', 'y', 'true', '1', 'x', 'ja', 'oui'];
+const WORDS_NO = ['no', 'n', 'false', '0', '', 'nein', 'non'];
+const WORDS_NOTHING = ['n_a', 'na', 'none', 'null', ''];
+
+/** Where each known column stands in a table, and which headings are left over. */
+export interface TableLayout {
+  readonly table: TableName;
+  readonly file: string;
+  readonly at: ReadonlyMap<string, { readonly index: number; readonly heading: string }>;
+  readonly others: readonly { readonly index: number; readonly heading: string }[];
+}
+
+/** Headings to columns; the first of two headings that mean the same column wins, the other is kept as extra. */
+export function tableLayout(table: TableName, text: TextTable): TableLayout {
+  const at = new Map<string, { index: number; heading: string }>();
+  const others: { index: number; heading: string }[] = [];
+  const exact = new Set(text.headings.map(plainWord));
+  text.headings.forEach((heading, index) => {
+    const column = columnOf(table, heading);
+    const byAlias = column !== null && plainWord(heading) !== column.name;
+    if (column && !at.has(column.name) && !(byAlias && exact.has(column.name))) {
+      at.set(column.name, { index, heading });
+    } else if (heading !== '') others.push({ index, heading });
+  });
+  return { table, file: text.file, at, others };
+}
+
+/** Reads one row column by column and collects every refusal, so that a person sees all that is wrong at once. */
+export class RowReader {
+  readonly refused: RefusedRow[] = [];
+  constructor(
+    readonly layout: TableLayout,
+    readonly row: number,
+    readonly cells: readonly string[],
+    private readonly settings: { readonly today: IsoDate; readonly dateOrder: DateOrder },
+  ) {}
+
+  get ok(): boolean {
+    return this.refused.length === 0;
+  }
+
+  /** The cell as text, '' where the column or the cell is missing. */
+  text(name: string): string {
+    const place = this.layout.at.get(name);
+    return place ? plainCell(this.cells[place.index] ?? '') : '';
+  }
+
+  refuse(name: string, why: string, accepted = this.column(name)?.accepted ?? ''): null {
+    const column = this.layout.at.get(name)?.heading ?? name;
+    return this.refuseCell(column, this.text(name), why, accepted);
+  }
+
+  refuseCell(column: string, given: string, why: string, accepted: string): null {
+    this.refused.push({ file: this.layout.file, row: this.row, column, given, why, accepted });
+    return null;
+  }
+
+  /** Text of a required column, or of any column up to a length. */
+  required(name: string, longest = 80): string {
+    const text = this.text(name);
+    if (text === '') this.refuse(name, 'is missing');
+    return this.upTo(name, longest);
+  }
+
+  upTo(name: string, longest: number): string {
+    const text = this.text(name);
+    if (text.length > longest) this.refuse(name, 'is too long', `at most ${longest} characters`);
+    return text;
+  }
+
+  yesNo(name: string, whenEmpty = false): boolean {
+    const word = plainWord(this.text(name));
+    if (word === '') return whenEmpty;
+    if (WORDS_YES.includes(word)) return true;
+    if (!WORDS_NO.includes(word)) this.refuse(name, 'is neither yes nor no');
+    return false;
+  }
+
+  /** One of a list of words, by the words themselves or by aliases; `whenEmpty` where nothing is written. */
+  oneOf<T extends string, E>(
+    name: string,
+    words: readonly T[],
+    whenEmpty: E,
+    aliases: Readonly<Record<string, T>> = {},
+  ): T | E {
+    const word = plainWord(this.text(name));
+    const found = words.find((w) => plainWord(w) === word) ?? aliases[word];
+    if (found !== undefined) return found;
+    if (!WORDS_NOTHING.includes(word)) this.refuse(name, 'is not one of the words doorpost knows');
+    return whenEmpty;
+  }
+
+  number(name: string, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): number | null {
+    const text = this.text(name);
+    if (text === '') return null;
+    const value = readNumber(text);
+    if (value === null) return this.refuse(name, 'is not a number');
+    if (value < min || value > max) return this.refuse(name, 'is out of range');
+    return value;
+  }
+
+  /** A date that is not after today; null where empty or refused. */
+  date(name: string): IsoDate | null {
+    const text = this.text(name);
+    if (text === '') return null;
+    const date = readDate(text, this.settings.dateOrder);
+    if (typeof date !== 'string') return this.refuse(name, date.why);
+    if (dayNumber(date) > dayNumber(this.settings.today)) {
+      return this.refuse(name, 'lies in the future', `a date up to ${this.settings.today}`);
+    }
+    return date;
+  }
+
+  requiredDate(name: string): IsoDate | null {
+    if (this.text(name) === '') return this.refuse(name, 'is missing');
+    return this.date(name);
+  }
+
+  /** What stands in the columns doorpost does not read; empty cells are left out. */
+  extra(except: ReadonlySet<number> = new Set()): Record<string, string> {
+    const rest = this.layout.others.filter(({ index }) => !except.has(index) && this.cells[index]);
+    return Object.fromEntries(
+      rest.map(({ index, heading }) => [heading.replace(/^extra:/, ''), plainCell(this.cells[index])]),
+    );
+  }
+
+  private column(name: string): Column | undefined {
+    return columns[this.layout.table].find((column) => column.name === name);
+  }
+}
+
+/** Undoes the quote that keeps a spreadsheet from running a cell as a formula (see `safeCell`). */
+export function plainCell(cell: string): string {
+  return /^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell;
+}
+
+/** A text cell that no spreadsheet runs as a formula. */
+export function safeCell(text: string): string {
+  return /^'*[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+}
