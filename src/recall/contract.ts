@@ -1,19 +1,9 @@
 /** What the recall room takes and gives. It reads forecasts as probability over dates and never asks how they were made. */
+import type { Device } from '../devices/contract.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { IsoDate } from '../measurements/dates.js';
 
-/** Days from cast to fitting as a distribution: quantiles at 10, 50, 80, 90 %. */
-export interface TurnaroundEstimate {
-  readonly family: string;
-  readonly p10Days: number;
-  readonly p50Days: number;
-  readonly p80Days: number;
-  readonly p90Days: number;
-  /** Equally likely values for convolution with a forecast, ascending, whole days. */
-  readonly samplesDays: readonly number[];
-  readonly basis: 'default' | 'clinic-history';
-  readonly jobsUsed: number;
-}
+export type { TurnaroundEstimate } from '../turnaround/contract.js';
 
 export interface CastDate {
   readonly deviceId: string;
@@ -30,8 +20,20 @@ export interface CastDate {
 export type RecallAction = 'cast' | 'measure' | 'review-wear' | 'urgent-contact' | 'adjust';
 export type WorkState = 'to-call' | 'called' | 'booked' | 'declined' | 'did-not-come' | 'done';
 
+/** One device of a child on the list, with its own dates. */
+export interface DeviceDue {
+  readonly deviceId: string;
+  readonly family: string;
+  readonly side: Device['side'];
+  readonly castDate: CastDate | null;
+  readonly forecast: DeviceForecast | null;
+  /** Wear review date where growth does not decide. */
+  readonly wearReview: IsoDate | null;
+}
+
 export interface RecallEntry {
   readonly childId: string;
+  /** Every device this visit is for; a second one joins when its own date is near enough. */
   readonly deviceIds: readonly string[];
   readonly action: RecallAction;
   readonly latestSafe: IsoDate | null;
@@ -41,4 +43,37 @@ export interface RecallEntry {
   readonly reason: string;
   readonly insensateSkin: boolean;
   readonly forecasts: readonly DeviceForecast[];
+  readonly devices: readonly DeviceDue[];
+  /** Date of the usual review, whatever the forecast says: a forecast never replaces one. */
+  readonly reviewDue: IsoDate | null;
+  /** Last day anything was measured, judged or fitted; null when never. */
+  readonly lastSeen: IsoDate | null;
+  readonly siblingGroup: string | null;
+}
+
+/** A replacement already being made: no second recall, but its lateness shows. */
+export interface ReplacementInProgress {
+  readonly childId: string;
+  readonly deviceId: string;
+  readonly replacementDeviceId: string;
+  readonly expectedFitting: IsoDate | null;
+  /** Chance that the worn device is outgrown by the expected fitting; null without a forecast. */
+  readonly riskUntilFitted: number | null;
+  readonly late: boolean;
+  readonly reason: string;
+}
+
+export interface RecallList {
+  /** 'YYYY-MM'. */
+  readonly month: string;
+  readonly today: IsoDate;
+  /** Due on or before the month's last day, carried-over ones included; urgent first, then overdue, then by latest safe date. */
+  readonly entries: readonly RecallEntry[];
+  /** Not due this month, but casting this month would already be worth it: for filling slots. */
+  readonly open: readonly RecallEntry[];
+  /** Children in use of a device whom no forecast covers: nobody hides here. */
+  readonly cannotForecast: readonly RecallEntry[];
+  readonly inProgress: readonly ReplacementInProgress[];
+  /** The rest of the devices in use, with their dates. */
+  readonly notDue: readonly RecallEntry[];
 }

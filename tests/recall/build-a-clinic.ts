@@ -1,0 +1,89 @@
+import type { ChildRecord } from '../../src/devices/caseload.js';
+import { type Device, deviceRecord } from '../../src/devices/contract.js';
+import type { DeviceForecast, ForecastOutcome } from '../../src/forecast/contract.js';
+import { addDaysIso, type IsoDate } from '../../src/measurements/dates.js';
+import { childRecord, measurementRecord } from '../../src/measurements/records.js';
+
+export const today: IsoDate = '2026-06-01';
+
+/** A forecast whose chance rises linearly from 0 at `fromDay` to 1 at `toDay` (days from today), weekly to 3 years. */
+export function rampForecast(
+  deviceId: string,
+  fromDay: number,
+  toDay: number,
+  outcome: ForecastOutcome = 'forecast',
+): DeviceForecast {
+  const days = Array.from({ length: 157 }, (_, i) => i * 7);
+  const chance = (d: number) => Math.min(1, Math.max(0, (d - fromDay) / (toDay - fromDay)));
+  const at = (p: number) => addDaysIso(today, fromDay + p * (toDay - fromDay));
+  const curves = outcome === 'forecast' || outcome === 'already-outgrown' || outcome === 'beyond-horizon';
+  return {
+    deviceId,
+    childId: deviceId.split('/')[0],
+    family: 'solid-afo',
+    today,
+    outcome,
+    explanation: '',
+    p10: curves ? at(0.1) : null,
+    p50: curves ? at(0.5) : null,
+    p90: curves ? at(0.9) : null,
+    dates: curves ? days.map((d) => addDaysIso(today, d)) : [],
+    probabilityOutgrown: curves ? days.map(chance) : [],
+    drivers: [{ series: { measure: 'foot_length', side: 'left' }, share: 1 }],
+    room: [],
+    probabilityOutgrownNow: chance(0),
+    modelName: 'test',
+    modelVersion: '0',
+    seed: 1,
+  };
+}
+
+export interface TestChild {
+  readonly id: string;
+  readonly devices?: readonly (Partial<Device> & { id: string })[];
+  readonly measuredDaysAgo?: number | null;
+  readonly insensateSkin?: boolean;
+  readonly palliative?: boolean;
+  readonly birthDate?: IsoDate;
+  readonly jobs?: ChildRecord['jobs'];
+}
+
+/** A child with one worn left AFO unless told otherwise, measured 30 days ago. */
+export function testRecord(child: TestChild): ChildRecord {
+  const measured = child.measuredDaysAgo === undefined ? 30 : child.measuredDaysAgo;
+  return {
+    child: childRecord.parse({
+      id: child.id,
+      birthDate: child.birthDate ?? '2019-06-01',
+      sex: 'female',
+      insensateSkin: child.insensateSkin ?? false,
+      palliative: child.palliative ?? false,
+    }),
+    measurements:
+      measured === null
+        ? []
+        : [
+            measurementRecord.parse({
+              id: `${child.id}/m1`,
+              childId: child.id,
+              measure: 'foot_length',
+              side: 'left',
+              value: 170,
+              date: addDaysIso(today, -measured),
+            }),
+          ],
+    markers: [],
+    devices: (child.devices ?? [{ id: `${child.id}/d1` }]).map((d) =>
+      deviceRecord.parse({
+        childId: child.id,
+        family: 'solid-afo',
+        side: 'left',
+        castDate: addDaysIso(today, -200),
+        fittedDate: addDaysIso(today, -179),
+        ...d,
+      }),
+    ),
+    events: [],
+    jobs: child.jobs ?? [],
+  };
+}

@@ -1,0 +1,160 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { WorkshopJob } from '../../src/devices/contract.js';
+import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
+import { randomStream } from '../../src/statistics/random-stream.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { expectedFitting } from '../../src/turnaround/expected-fitting.js';
+import { jobsInWorkshop } from '../../src/turnaround/jobs-in-workshop.js';
+import { fitLogNormalDurations } from '../../src/turnaround/log-normal-durations.js';
+
+const today = '2026-06-01';
+const job = (id: number, castDaysAgo: number, days: number | null, family = 'solid-afo'): WorkshopJob => ({
+  id: `j${id}`,
+  deviceId: `d${id}`,
+  family,
+  stages: {
+    cast: addDaysIso(today, -castDaysAgo),
+    ...(days === null ? {} : { fit: addDaysIso(today, days - castDaysAgo) }),
+  },
+  status: days === null ? 'in-progress' : 'fitted',
+});
+
+describe('estimateTurnaround', () => {
+  // Defaults: common practice, no source.
+  it.each([
+    ['solid-afo', 21],
+    ['foot-orthosis', 14],
+    ['kafo', 42],
+    ['hkafo', 42],
+    ['spinal-orthosis', 14],
+    ['cranial-orthosis', 10],
+  ])('starts from the default of %s: %d days', (family, days) => {
+    expect(estimateTurnaround([], family, today)).toMatchObject({
+      p50Days: days,
+      basis: 'default',
+      jobsUsed: 0,
+    });
+  });
+
+  it('moves from the default to the clinic as its history grows', () => {
+    const slow = (n: number) =>
+      estimateTurnaround(
+        Array.from({ length: n }, (_, i) => job(i, 60 + i * 5, 42)),
+        'solid-afo',
+        today,
+        8,
+      );
+    const medians = [0, 2, 8, 30, 120].map((n) => slow(n).p50Days);
+    expect(medians).toEqual([...medians].sort((a, b) => a - b));
+    expect(medians[0]).toBe(21);
+    // Shrinkage by hand: 8 jobs against a prior worth 8 meet half way on the log scale: sqrt(21 * 42) = 29.7 days.
+    expect(medians[2]).toBeGreaterThan(27);
+    expect(medians[2]).toBeLessThan(33);
+    expect(Math.abs(medians[4] - 42)).toBeLessThanOrEqual(3);
+  });
+
+  it('does not take the slow jobs still running for quick ones', () => {
+    // A workshop that has slowed from 20 days to about 60: the quick half is fitted, the slow half still there.
+    const jobs = Array.from({ length: 40 }, (_, i) => (i % 2 ? job(i, 50, 20) : job(i, 50, null)));
+    const finishedOnly = jobs.filter((j) => j.status === 'fitted');
+    expect(estimateTurnaround(jobs, 'solid-afo', today, 20).p80Days).toBeGreaterThan(
+      estimateTurnaround(finishedOnly, 'solid-afo', today, 20).p80Days + 15,
+    );
+  });
+
+  it('uses only what was known on the day', () => {
+    const jobs = [job(1, 100, 30), job(2, 40, 25), job(3, -10, 5)];
+    const then = addDaysIso(today, -50);
+    const known = [job(1, 100, 30)];
+    expect(estimateTurnaround(jobs, 'solid-afo', then)).toEqual(estimateTurnaround(known, 'solid-afo', then));
+  });
+
+  it('is longer when the workshop is fuller, where history says so', () => {
+    // Turnaround proportional to the work found on arrival: cast in bursts, each served one a day.
+    const jobs: WorkshopJob[] = [];
+    for (let burst = 0; burst < 20; burst++) {
+      for (let k = 0; k < 12; k++) jobs.push(job(burst * 12 + k, 900 - burst * 40 - 0.5 * k, 8 + 2 * k));
+    }
+    const whole = jobs.map((j) => ({
+      ...j,
+      stages: { cast: j.stages.cast!.slice(0, 10), fit: j.stages.fit! },
+    }));
+    const at = (n: number) => estimateTurnaround(whole, 'solid-afo', today, n).p50Days;
+    expect(at(12)).toBeGreaterThan(at(1) + 2);
+  });
+
+  // Little's law, L = lambda W (Little 1961, Operations Research 9:383): exact over a window that starts and ends empty.
+  it('counts work in progress so that Little’s law holds', () => {
+    const random = randomStream(7);
+    const jobs: WorkshopJob[] = Array.from({ length: 200 }, (_, i) =>
+      job(i, 700 - Math.floor(random.uniform() * 600), 1 + Math.floor(random.uniform() * 60)),
+    );
+    let jobDays = 0;
+    for (let d = -800; d <= 200; d++) jobDays += jobsInWorkshop(jobs, addDaysIso(today, d));
+    const meanStay = jobs.reduce((s, j) => s + daysBetween(j.stages.cast!, j.stages.fit!), 0) / jobs.length;
+    const window = 1001;
+    expect(jobDays / window).toBeCloseTo((jobs.length / window) * meanStay, 9);
+  });
+});
+
+describe('fitLogNormalDurations', () => {
+  it('recovers a log-normal from censored draws of it', () => {
+    const random = randomStream(3);
+    const truth = { location: Math.log(25), scale: 0.4 };
+    const durations = Array.from({ length: 3000 }, () => {
+      const days = Math.exp(truth.location + truth.scale * random.normal());
+      const seen = 10 + 40 * random.uniform();
+      return { days: Math.min(days, seen), running: days > seen, load: 0 };
+    });
+    const model = fitLogNormalDurations(durations, { medianDays: 21, logSd: 0.25, weight: 8 });
+    expect(model.location).toBeCloseTo(truth.location, 1);
+    expect(model.scale).toBeCloseTo(truth.scale, 1);
+  });
+
+  it('stays finite and ordered whatever it is given', () => {
+    const duration = fc.record({
+      days: fc.integer({ min: 0, max: 2000 }),
+      running: fc.boolean(),
+      load: fc.double({ min: -3, max: 3, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.array(duration, { maxLength: 40 }), (durations) => {
+        const model = fitLogNormalDurations(durations, { medianDays: 21, logSd: 0.25, weight: 8 });
+        expect(Number.isFinite(model.location)).toBe(true);
+        expect(model.scale).toBeGreaterThan(0);
+      }),
+      { numRuns: 200, seed: 2 },
+    );
+  });
+});
+
+describe('expectedFitting', () => {
+  const running = (stages: WorkshopJob['stages']): WorkshopJob => ({
+    id: 'now',
+    deviceId: 'x',
+    family: 'solid-afo',
+    status: 'in-progress',
+    stages,
+  });
+
+  it('comes nearer with every stage done', () => {
+    const cast = addDaysIso(today, -8);
+    const dates = [
+      running({ cast }),
+      running({ cast, rectify: addDaysIso(today, -1) }),
+      running({ cast, rectify: addDaysIso(today, -3), assemble: today }),
+      running({ cast, finish: today }),
+    ].map((j) => expectedFitting(j, [j], today)!);
+    expect(dates.map((d) => d.stage)).toEqual(['cast', 'rectify', 'assemble', 'finish']);
+    const medians = dates.map((d) => d.p50);
+    expect(medians).toEqual([...medians].sort().reverse());
+    for (const d of dates) expect(d.p10 <= d.p50 && d.p50 <= d.p90 && d.p10 >= today).toBe(true);
+  });
+
+  it('is never in the past, however long the job has waited, and null once fitted', () => {
+    const late = running({ cast: addDaysIso(today, -300) });
+    expect(expectedFitting(late, [late], today)!.p10 >= today).toBe(true);
+    expect(expectedFitting(job(1, 30, 20), [], today)).toBeNull();
+  });
+});
