@@ -1,0 +1,113 @@
+import type { MeasureId } from '../measurements/measure.js';
+
+/** Every word a chart shows, by language. A language without its own words is answered in English. */
+export interface ChartWords {
+  readonly left: string;
+  readonly right: string;
+  readonly child: string;
+  readonly today: string;
+  readonly dateAndAge: string;
+  readonly years: string;
+  readonly girls: string;
+  readonly boys: string;
+  readonly prediction: string;
+  readonly predictionNote: string;
+  readonly centile: string;
+  readonly limitAt: string;
+  readonly outgrown: string;
+  readonly between: (from: string, to: string) => string;
+  readonly after: (from: string) => string;
+  readonly doubted: string;
+  readonly usual: string;
+  readonly braceRoom: string;
+  readonly braceShould: string;
+  readonly familyTitle: (measure: string) => string;
+  readonly familyNote: string;
+  readonly size: string;
+  readonly yearsOld: string;
+}
+
+const en: ChartWords = {
+  left: 'Left',
+  right: 'Right',
+  child: 'Measured',
+  today: 'today',
+  dateAndAge: 'Date (age in years along the top)',
+  years: 'y',
+  girls: 'girls',
+  boys: 'boys',
+  prediction: '80 % prediction',
+  predictionNote:
+    'Shaded fan: 80 % prediction. Grey: reference centiles. An estimate, not a diagnosis; check fit and skin.',
+  centile: 'centile',
+  limitAt: 'outgrown at',
+  outgrown: 'outgrown',
+  between: (from, to) => `${from} to ${to}`,
+  after: (from) => `from ${from}`,
+  doubted: 'crossed out: reading in doubt',
+  usual: 'Most children of this age',
+  braceRoom: 'The brace has room up to here',
+  braceShould: 'The brace may get too small',
+  familyTitle: (measure) => `Your child's ${measure}`,
+  familyNote:
+    'The wide soft stripe is our best guess of the growth to come. Growth can be quicker or slower.',
+  size: 'Size',
+  yearsOld: 'years',
+};
+
+const es: ChartWords = {
+  left: 'Izquierda',
+  right: 'Derecha',
+  child: 'Medido',
+  today: 'hoy',
+  dateAndAge: 'Fecha (arriba, la edad en años)',
+  years: 'a',
+  girls: 'niñas',
+  boys: 'niños',
+  prediction: 'predicción del 80 %',
+  predictionNote:
+    'Abanico: predicción del 80 %. Gris: percentiles de referencia. Es una estimación, no un diagnóstico; revise ajuste y piel.',
+  centile: 'percentil',
+  limitAt: 'queda pequeño con',
+  outgrown: 'queda pequeño',
+  between: (from, to) => `${from} a ${to}`,
+  after: (from) => `desde ${from}`,
+  doubted: 'tachado: medida dudosa',
+  usual: 'La mayoría de los niños de esta edad',
+  braceRoom: 'Hasta aquí cabe en el aparato',
+  braceShould: 'El aparato puede quedar pequeño',
+  familyTitle: (measure) => `${measure.charAt(0).toUpperCase()}${measure.slice(1)} de su hijo o hija`,
+  familyNote:
+    'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
+  size: 'Tamaño',
+  yearsOld: 'años',
+};
+
+export const chartWords = (language: string): ChartWords => (language.startsWith('es') ? es : en);
+
+/** Plain names of the measures for a Spanish-speaking family. */
+const plainSpanish: Record<MeasureId, string> = {
+  foot_length: 'largo del pie',
+  foot_breadth: 'ancho del pie',
+  ankle_height: 'altura del tobillo',
+  knee_height: 'altura de la rodilla',
+  hip_height: 'altura de la cadera',
+  asis_height: 'altura del hueso de la cadera',
+  leg_length: 'largo de la pierna',
+  sitting_height: 'altura sentado',
+  stature: 'estatura',
+  ankle_girth: 'contorno del tobillo',
+  calf_girth: 'contorno de la pantorrilla',
+  thigh_girth: 'contorno del muslo',
+  hip_girth: 'contorno de la cadera',
+  waist_girth: 'contorno de la cintura',
+  pelvic_breadth: 'ancho de la pelvis',
+  head_circumference: 'contorno de la cabeza',
+  head_breadth: 'ancho de la cabeza',
+  head_length: 'largo de la cabeza',
+  head_diagonal: 'diagonal de la cabeza',
+  weight: 'peso',
+};
+
+export const plainMeasure = (measure: MeasureId, language: string, english: string): string =>
+  language.startsWith('es') ? plainSpanish[measure] : english;

@@ -1,0 +1,18 @@
+import type { Device } from '../devices/contract.js';
+
+const initialisms: Record<string, string> = { afo: 'AFO', kafo: 'KAFO', hkafo: 'HKAFO' };
+
+/** 'solid-afo' -> 'Solid AFO'. Works for a clinic's own family ids too. */
+export function familyLabel(family: string): string {
+  const words = family
+    .split(/[-_ ]+/)
+    .map((w) => initialisms[w.toLowerCase()] ?? w)
+    .join(' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** 'Solid AFO, left'; a device of the trunk or head has no side. */
+export function deviceLabel(device: Pick<Device, 'family' | 'side'>): string {
+  const label = familyLabel(device.family);
+  return device.side === 'none' ? label : `${label}, ${device.side === 'both' ? 'both sides' : device.side}`;
+}

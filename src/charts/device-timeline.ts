@@ -1,0 +1,104 @@
+/** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
+import type { ChildRecord } from '../devices/caseload.js';
+import type { DeviceEvent } from '../devices/contract.js';
+import type { DeviceForecast } from '../forecast/contract.js';
+import { dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
+import type { CastDate } from '../recall/contract.js';
+import { deviceLabel } from './device-label.js';
+import { fillSpec, type Row, type Spec } from './fill-spec.js';
+import { readableDate, timeLocale } from './time-locale.js';
+
+export interface DeviceTimelineInput {
+  readonly record: Pick<ChildRecord, 'devices' | 'events'>;
+  readonly forecasts: readonly DeviceForecast[];
+  readonly castDates?: readonly CastDate[];
+  readonly today: IsoDate;
+  readonly language?: string;
+  readonly title?: string;
+}
+
+const stages = ['being made', 'worn', 'outgrown here, 80 % of futures'] as const;
+const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
+  adjusted: 'adjusted',
+  verdict: 'fit judged',
+  broken: 'broken',
+};
+const moments = ['latest safe cast date', 'adjusted', 'fit judged', 'broken'] as const;
+const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
+
+export function deviceTimeline(input: DeviceTimelineInput): Spec {
+  const { record, forecasts, castDates = [], today, language = 'en' } = input;
+  const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
+  const seen = new Map<string, number>();
+  const names = new Map(
+    devices.map((d) => {
+      const label = deviceLabel(d);
+      const nth = (seen.get(label) ?? 0) + 1;
+      seen.set(label, nth);
+      return [d.id, nth > 1 ? `${label} (${nth})` : label];
+    }),
+  );
+  const spans: Row[] = [];
+  const marks: Row[] = [];
+  const mark = (device: string | undefined, moment: string, date: IsoDate, note = '') =>
+    device &&
+    marks.push({ device, moment, date, hint: `${moment}, ${readableDate(date, language)} ${note}`.trim() });
+  for (const d of devices) {
+    const device = names.get(d.id) as string;
+    const ended = record.events.find((e) => e.deviceId === d.id && e.kind === 'retired')?.date;
+    const worn = d.fittedDate;
+    const until = ended ?? (d.status === 'retired' ? nextCast(devices, d) : undefined) ?? today;
+    spans.push({ device, stage: stages[0], from: d.castDate, to: worn ?? later(today, d.castDate) });
+    if (worn) spans.push({ device, stage: stages[1], from: worn, to: later(until, worn) });
+    const forecast = forecasts.find((f) => f.deviceId === d.id);
+    if (forecast?.p10)
+      spans.push({
+        device,
+        stage: stages[2],
+        from: forecast.p10,
+        to: forecast.p90 ?? forecast.dates.at(-1) ?? forecast.p10,
+      });
+  }
+  for (const e of record.events) {
+    const word = eventWords[e.kind];
+    if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
+  }
+  for (const c of castDates) if (c.latestSafe) mark(names.get(c.deviceId), moments[0], c.latestSafe);
+  const dates = [today, ...spans.flatMap((s) => [s.from, s.to]), ...marks.map((m) => m.date)] as string[];
+  const sorted = dates.toSorted();
+  const [from] = sorted;
+  const to = sorted[sorted.length - 1];
+  const years = (dayNumber(to) - dayNumber(from)) / 365.25;
+  const used = moments.filter((m) => marks.some((x) => x.moment === m));
+  return fillSpec(
+    'timeline',
+    {
+      title: input.title ?? 'Devices',
+      subtitle:
+        'The last bar runs from the 10 % to the 90 % date of being outgrown. An estimate; check fit and skin.',
+      description: `Timeline of ${devices.length} devices`,
+      dateTitle: 'Date',
+      dateFormat: years > 4 ? '%Y' : '%b %Y',
+      dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
+      devices: [...names.values()],
+      stages,
+      moments: used,
+      momentShapes: used.map((m) => momentShapes[moments.indexOf(m)]),
+      hintTitle: '',
+    },
+    {
+      frame: [{ date: from }, { date: isoDate(dayNumber(to) + 30) }],
+      spans,
+      moments: marks,
+      today: [{ date: today, label: 'today' }],
+    },
+    timeLocale(language),
+  );
+}
+
+const later = (a: IsoDate, b: IsoDate) => (a > b ? a : b);
+
+/** A retired device without an end date is taken to end when its successor was fitted. */
+function nextCast(devices: ChildRecord['devices'], d: ChildRecord['devices'][number]): IsoDate | undefined {
+  return devices.find((n) => n.family === d.family && n.side === d.side && n.castDate > d.castDate)?.castDate;
+}

@@ -1,0 +1,192 @@
+/**
+ * One child's one measure over time: reference centiles, readings left and right, the 80 % prediction fan, the size
+ * at which each device is outgrown and the band of dates in which that is expected. Draws what it is given.
+ */
+import type { ChildRecord } from '../devices/caseload.js';
+import type { DeviceForecast } from '../forecast/contract.js';
+import type { ChildPosterior } from '../growth/contract.js';
+import { decimalAgeYears } from '../measurements/age.js';
+import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
+import { type MeasureId, measures, type Series, type Side } from '../measurements/measure.js';
+import { centileRows } from './centile-rows.js';
+import { chartWords, plainMeasure } from './chart-words.js';
+import { fillSpec, type Row, type Spec } from './fill-spec.js';
+import { limitRows, outgrownRows } from './limit-rows.js';
+import { readableDate, timeLocale } from './time-locale.js';
+
+/** Size in `measure`'s unit at a centile (0..100) of the reference, or null where the reference ends. */
+export type CentileAt = (
+  sex: 'male' | 'female',
+  measure: MeasureId,
+  ageYears: number,
+  centile: number,
+) => number | null;
+
+export interface GrowthChartInput {
+  readonly record: Pick<ChildRecord, 'child' | 'measurements' | 'devices'>;
+  readonly measure: MeasureId;
+  readonly today: IsoDate;
+  /** Null when there are too few readings: then no fan is drawn. */
+  readonly posterior: ChildPosterior | null;
+  readonly forecasts: readonly DeviceForecast[];
+  /** Null where no reference suits this child. */
+  readonly centileAt: CentileAt | null;
+  readonly audience?: 'clinician' | 'family';
+  readonly language?: string;
+  /** Replaces the title; a child's name belongs here only on a page or print of that child. */
+  readonly title?: string;
+  /** A line under the title, for a caution such as 'population charts do not suit this child'. */
+  readonly caution?: string;
+}
+
+const FAN_STEP_DAYS = 14;
+const SHORTEST_AHEAD_DAYS = 400;
+const LONGEST_AHEAD_DAYS = 1000;
+/** Readings further apart than this are not joined by a line. */
+const LONGEST_JOIN_DAYS = 450;
+const PLOT = { clinician: 420, family: 380 } as const;
+
+const order: readonly Side[] = ['left', 'right', 'none'];
+const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
+  left: { colour: '#0b4f7d', dash: [1, 0], shape: 'circle' },
+  right: { colour: '#b35900', dash: [7, 4], shape: 'triangle-up' },
+  none: { colour: '#0b4f7d', dash: [1, 0], shape: 'circle' },
+};
+
+export function growthChart(input: GrowthChartInput): Spec {
+  const { record, measure, today, posterior, audience = 'clinician', language = 'en' } = input;
+  const words = chartWords(language);
+  const family = audience === 'family';
+  const { unit, label, plainLabel } = measures[measure];
+  const readings = record.measurements.filter((m) => m.measure === measure);
+  const forecasts = input.forecasts.filter((f) => f.room.some((r) => r.series.measure === measure));
+  const sides = order.filter(
+    (side) =>
+      readings.some((m) => m.side === side) ||
+      forecasts.some((f) => f.room.some((r) => r.series.measure === measure && r.series.side === side)),
+  );
+  const sideWord = (side: Side) =>
+    side === 'left' ? words.left : side === 'right' ? words.right : words.child;
+
+  const now = dayNumber(today);
+  const from = Math.min(now, ...readings.map((m) => dayNumber(m.date))) - 120;
+  const latestBand = Math.max(now, ...forecasts.map((f) => dayNumber(f.p90 ?? today)));
+  const to = now + Math.min(LONGEST_AHEAD_DAYS, Math.max(SHORTEST_AHEAD_DAYS, latestBand - now + 120));
+  const span = { from, to };
+
+  const doubted = new Set(
+    posterior?.suspicions.filter((s) => s.probability > 0.5).map((s) => s.measurementId) ?? [],
+  );
+  // A family is not shown a reading nobody believes yet; the clinician sees it crossed out.
+  const shown = family ? readings.filter((m) => !doubted.has(m.id)) : readings;
+  const marks = sides
+    .flatMap((side) => joinedReadings(shown, side))
+    .map(({ reading, stretch }) => ({
+      date: reading.date,
+      value: reading.value,
+      side: sideWord(reading.side),
+      stretch,
+      doubted: doubted.has(reading.id),
+      hint: `${sideWord(reading.side)}: ${reading.value} ${unit}, ${readableDate(reading.date, language)}`,
+    }));
+  const fan = posterior
+    ? sides.flatMap((side) => fanRows(posterior, { measure, side }, readings, today, to, sideWord(side)))
+    : [];
+  const centiles = input.centileAt
+    ? centileRows(record.child, measure, span, input.centileAt, audience, words)
+    : { bands: [], lines: [], labels: [] };
+
+  const sizes = [
+    ...marks.map((m) => m.value),
+    ...fan.flatMap((f) => [f.low as number, f.high as number]),
+    ...centiles.bands.flatMap((b) => [b.low as number, b.high as number]),
+    ...forecasts.flatMap((f) => f.room.filter((r) => r.series.measure === measure).map((r) => r.limitMm)),
+  ];
+  const low = Math.min(...sizes);
+  const high = Math.max(...sizes);
+  const pad = Math.max(4, (high - low) * 0.08);
+  const sizeDomain = sizes.length > 0 ? [Math.floor(low - pad * 1.6), Math.ceil(high + pad)] : [0, 1];
+  const frame = { span, sizeDomain, heightPx: PLOT[audience], today, language, words, sideWord };
+  const outgrown = outgrownRows(forecasts, record.devices, measure, frame, audience);
+  const years = (to - from) / 365.25;
+
+  return fillSpec(
+    family ? 'family' : 'growth',
+    {
+      title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language, plainLabel)) : label),
+      subtitle: [...(input.caution ? [input.caution] : []), family ? words.familyNote : words.predictionNote],
+      description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
+      dateTitle: words.dateAndAge,
+      dateFormat: years > 4 ? '%Y' : '%b %Y',
+      dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
+      sizeTitle: `${family ? words.size : label}, ${unit}`,
+      hintTitle: '',
+      sizeDomain,
+      sides: sides.map(sideWord),
+      sideColours: sides.map((s) => look[s].colour),
+      sideDashes: sides.map((s) => look[s].dash),
+      sideShapes: sides.map((s) => look[s].shape),
+    },
+    {
+      frame: [{ date: isoDate(from) }, { date: isoDate(to) }],
+      centileBands: centiles.bands,
+      centileLines: centiles.lines,
+      centileLabels: centiles.labels,
+      birthdays: birthdayRows(record.child.birthDate, span, family ? ` ${words.yearsOld}` : ''),
+      outgrown: outgrown.bands,
+      notes: outgrown.labels,
+      ...limitRows(forecasts, record.devices, measure, frame, audience),
+      fan,
+      joined: marks.filter((m) => !m.doubted),
+      marks,
+      doubts: marks.filter((m) => m.doubted),
+      today: [{ date: today, label: words.today }],
+    },
+    timeLocale(language),
+  );
+}
+
+type Reading = ChildRecord['measurements'][number];
+
+/** Readings of one side in date order, numbered by stretch: a long gap starts a new stretch. */
+function joinedReadings(readings: readonly Reading[], side: Side) {
+  const own = readings.filter((m) => m.side === side).toSorted((a, b) => a.date.localeCompare(b.date));
+  let stretch = 0;
+  return own.map((reading, i) => {
+    if (i > 0 && dayNumber(reading.date) - dayNumber(own[i - 1].date) > LONGEST_JOIN_DAYS) stretch += 1;
+    return { reading, stretch: `${side}${stretch}` };
+  });
+}
+
+function fanRows(
+  posterior: ChildPosterior,
+  series: Series,
+  readings: readonly Reading[],
+  today: IsoDate,
+  to: DayNumber,
+  side: string,
+): Row[] {
+  const last = readings.reduce((d, m) => (m.side === series.side && m.date > d ? m.date : d), '');
+  const start = dayNumber(last || today);
+  const days = Array.from({ length: Math.ceil((to - start) / FAN_STEP_DAYS) + 1 }, (_, i) =>
+    Math.min(to, start + i * FAN_STEP_DAYS),
+  );
+  const prediction = posterior.predict(series, days);
+  const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => prediction.quantile(p));
+  return days.map((day, i) => ({
+    date: isoDate(day),
+    low: low[i],
+    middle: middle[i],
+    high: high[i],
+    side,
+  }));
+}
+
+function birthdayRows(birthDate: IsoDate, span: { from: DayNumber; to: DayNumber }, suffix: string): Row[] {
+  const firstAge = Math.max(0, Math.ceil(decimalAgeYears(birthDate, span.from)));
+  const lastAge = Math.floor(decimalAgeYears(birthDate, span.to));
+  return Array.from({ length: Math.max(0, lastAge - firstAge + 1) }, (_, i) => ({
+    date: addDaysIso(birthDate, Math.round((firstAge + i) * 365.25)),
+    label: `${firstAge + i}${suffix}`,
+  }));
+}

@@ -1,0 +1,187 @@
+/**
+ * Charts: every specification compiles and draws without a warning, keeps its snapshot, carries units, names its
+ * prediction level, tells left from right without colour and renders its letters from the fonts it ships.
+ */
+import { inflateSync } from 'node:zlib';
+import { Resvg } from '@resvg/resvg-js';
+import { describe, expect, it } from 'vitest';
+import { capacityChart } from '../../src/charts/capacity-chart.js';
+import { deviceTimeline } from '../../src/charts/device-timeline.js';
+import { fillSpec, type Spec } from '../../src/charts/fill-spec.js';
+import { growthChart } from '../../src/charts/growth-chart.js';
+import { chartFonts, compileChart, renderPng, renderSvg } from '../../src/charts/render-chart.js';
+import { centileAt, forecasts, posterior, record, today } from './invented-child.js';
+
+const base = { record, measure: 'foot_length', today, posterior, forecasts, centileAt } as const;
+const loads = [5, 8, 12, 9, 7, 3, 0, 11, 9, 8, 10, 4];
+const weeks = loads.map((load, i) => ({
+  weekStart: new Date(Date.UTC(2026, 5, 15 + 7 * i)).toISOString().slice(0, 10),
+  load,
+  capacity: i === 6 ? 4 : 9,
+}));
+
+const charts: Record<string, Spec> = {
+  growth: growthChart(base),
+  'growth-unknown-sex': growthChart({
+    ...base,
+    record: { ...record, child: { ...record.child, sex: 'unknown' } },
+    forecasts: [],
+  }),
+  'growth-one-visit': growthChart({
+    ...base,
+    record: { ...record, measurements: record.measurements.filter((m) => m.date > '2026-05-01') },
+  }),
+  'growth-never-measured': growthChart({
+    ...base,
+    record: { ...record, measurements: [], devices: [] },
+    posterior: null,
+    forecasts: [],
+  }),
+  'growth-no-reference': growthChart({
+    ...base,
+    centileAt: null,
+    caution: 'Population charts do not suit this child.',
+  }),
+  family: growthChart({ ...base, audience: 'family', forecasts: forecasts.slice(0, 1) }),
+  'family-spanish': growthChart({
+    ...base,
+    audience: 'family',
+    language: 'es',
+    forecasts: forecasts.slice(0, 1),
+  }),
+  timeline: deviceTimeline({
+    record: {
+      ...record,
+      events: [
+        {
+          id: 'e1',
+          deviceId: 'afo-left',
+          date: '2026-05-04',
+          kind: 'adjusted',
+          measure: null,
+          side: null,
+          changeMm: 2,
+          adjustment: 'relief',
+          verdict: null,
+          note: '',
+        },
+      ],
+    },
+    forecasts,
+    today,
+    castDates: [
+      {
+        deviceId: 'afo-left',
+        latestSafe: '2026-09-10',
+        worthIt: null,
+        riskTolerance: 0.1,
+        riskIfCastToday: 0.01,
+        overdue: false,
+      },
+    ],
+  }),
+  capacity: capacityChart({ weeks, loadTitle: 'Casts a week' }),
+};
+
+describe('every chart', () => {
+  for (const [name, spec] of Object.entries(charts))
+    it(`${name} draws without a warning and as in its snapshot`, async () => {
+      await expect(await renderSvg(spec)).toMatchFileSnapshot(`../snapshots/charts/${name}.svg`);
+    });
+
+  it('draws the same twice', async () => {
+    expect(await renderSvg(growthChart(base))).toBe(await renderSvg(growthChart(base)));
+  });
+
+  it('refuses a specification Vega-Lite warns of', () => {
+    const broken = structuredClone(charts.capacity);
+    broken.layer[0].encoding.banana = broken.layer[0].encoding.y;
+    expect(() => compileChart(broken)).toThrow(/Vega-Lite says/);
+  });
+
+  it('refuses a blank that nothing fills', () => {
+    expect(() => fillSpec('capacity', {}, { parts: [], weeks: [] }, {})).toThrow(/blank "/);
+  });
+});
+
+describe('growth chart', () => {
+  it('names units, the level of the prediction, centiles and device limits', async () => {
+    const svg = await renderSvg(charts.growth);
+    for (const text of [
+      'Foot length, mm',
+      '80 % prediction',
+      '50 (centile, girls)',
+      'Solid AFO, left: outgrown at 209 mm',
+      'Solid AFO, left outgrown: Oct 2026 to Apr 2027',
+    ])
+      expect(svg).toContain(text);
+  });
+
+  it('tells left from right by shape and line, not by colour alone', () => {
+    const layer = (data: string) => charts.growth.layer.find((l: Spec) => l.data.name === data);
+    expect(new Set(layer('marks').layer[0].encoding.shape.scale.range).size).toBe(2);
+    const line = layer('joined');
+    expect(line.encoding.strokeDash.scale.range[0]).not.toEqual(line.encoding.strokeDash.scale.range[1]);
+  });
+
+  it('does not draw a line through a long gap', () => {
+    const marks = charts.growth.datasets.marks as { side: string; date: string; stretch: string }[];
+    const left = marks.filter((m) => m.side === 'Left');
+    expect(left.find((m) => m.date === '2024-05-21')?.stretch).not.toBe(
+      left.find((m) => m.date === '2025-10-02')?.stretch,
+    );
+  });
+
+  it('shows a reading in doubt to the clinician, crossed out, and not to the family', () => {
+    const at = (spec: Spec) =>
+      (spec.datasets.marks as { date: string; side: string; doubted: boolean }[]).find(
+        (m) => m.date === '2023-12-12' && (m.side === 'Right' || m.side === 'Derecha'),
+      );
+    expect(at(charts.growth)?.doubted).toBe(true);
+    expect(at(charts.family)).toBeUndefined();
+  });
+
+  it('shows both references, and neither as the choice, where the sex is unknown', async () => {
+    const svg = await renderSvg(charts['growth-unknown-sex']);
+    expect(svg).toContain('boys 50');
+    expect(svg).toContain('girls 50');
+  });
+
+  it('keeps centiles and z-scores from a family', async () => {
+    expect(await renderSvg(charts.family)).not.toMatch(/centile|z-score|AFO/);
+  });
+
+  it('carries the fan it was given and no other (posterior quantiles at 10 and 90 %)', () => {
+    const fan = charts.growth.datasets.fan as { date: string; low: number; high: number; side: string }[];
+    const last = fan.filter((f) => f.side === 'Left').at(-1);
+    const day = Date.parse(last?.date ?? '') / 86_400_000;
+    const given = posterior.predict({ measure: 'foot_length', side: 'left' }, [day]);
+    expect(last?.low).toBe(given.quantile(0.1)[0]);
+    expect(last?.high).toBe(given.quantile(0.9)[0]);
+  });
+});
+
+describe('pictures on a machine without fonts', () => {
+  const inked = (text: string, fontFiles: string[]) => {
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="200" height="40"><text x="5" y="28" font-size="20" font-family="Atkinson Hyperlegible, DejaVu Sans, sans-serif">${text}</text></svg>`;
+    const { pixels } = new Resvg(svg, {
+      background: '#fff',
+      font: { loadSystemFonts: false, fontFiles },
+    }).render();
+    return pixels.filter((_, i) => i % 4 === 0 && pixels[i] < 128).length;
+  };
+  it('has letters, Arabic ones too, from the shipped fonts alone', () => {
+    expect(inked('Foot 209', [])).toBe(0); // what a bare machine would draw without them
+    expect(inked('Foot 209', Object.values(chartFonts))).toBeGreaterThan(100);
+    expect(inked('طول القدم', Object.values(chartFonts))).toBeGreaterThan(100);
+  });
+  it('renders a PNG of the chart at twice its size', async () => {
+    const png = await renderPng(charts.capacity, 2);
+    expect(png.subarray(1, 4).toString()).toBe('PNG');
+    expect(png.readUInt32BE(16)).toBeGreaterThan(1400);
+    const idat = png.indexOf('IDAT');
+    expect(
+      inflateSync(png.subarray(idat + 4, idat + 4 + png.readUInt32BE(idat - 4)), { finishFlush: 2 }).length,
+    ).toBeGreaterThan(1e6);
+  });
+});
