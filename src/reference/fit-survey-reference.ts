@@ -1,0 +1,65 @@
+import { type MeasureId, measures } from '../measurements/measure.js';
+import {
+  fitPenalisedLms,
+  type LmsObservation,
+  type PenalisedLmsFit,
+} from '../statistics/fit-penalised-lms.js';
+import { growthTemplate } from './growth-templates.js';
+import { infantAnchors } from './infant-anchors.js';
+import { type ReferenceRow, type ReferenceSex, referenceSex } from './reference-table.js';
+import { type SurveyRecord, surveyMeasures } from './survey-records.js';
+
+/** The last age fitted: the survey's oldest are 20. */
+const LAST_YEARS = 20;
+/** Ages of the table: monthly while size changes by the week, quarterly after. */
+const tableAges = [
+  ...Array.from({ length: 12 }, (_, i) => i / 12),
+  ...Array.from({ length: (LAST_YEARS - 1) * 4 + 1 }, (_, i) => 1 + i / 4),
+];
+/** The axis curves are smooth on: a year counts more the younger the child. */
+const axis = (ageYears: number) => Math.log(ageYears + 0.75);
+
+export interface MeasureFit {
+  readonly measure: MeasureId;
+  readonly sex: ReferenceSex;
+  readonly records: number;
+  readonly fit: PenalisedLmsFit;
+}
+
+/**
+ * L, M and S of every measure by sex, birth to 20 years: a penalised LMS fit to the survey's records from 2
+ * years on, held under 2 years by what is printed about infants (`infantAnchors`).
+ */
+export function fitSurveyReference(
+  records: readonly SurveyRecord[],
+  onFit: (done: MeasureFit) => void = () => {},
+): ReferenceRow[] {
+  return surveyMeasures.flatMap((measure) =>
+    referenceSex.options.flatMap((sex) => {
+      const done = fitMeasure(records, measure, sex);
+      onFit(done);
+      return tableAges.map((ageYears) => ({ measure, sex, ageYears, ...done.fit.at(axis(ageYears)) }));
+    }),
+  );
+}
+
+function fitMeasure(records: readonly SurveyRecord[], measure: MeasureId, sex: ReferenceSex): MeasureFit {
+  const own = records.filter((r) => r.sex === sex && r.ageYears <= LAST_YEARS + 0.5);
+  const children: LmsObservation[] = own.flatMap(({ ageYears, values }) => {
+    const y = values[measure];
+    return y === undefined ? [] : [{ x: axis(Math.min(ageYears, LAST_YEARS)), y }];
+  });
+  const template = growthTemplate(measure, sex);
+  const options = {
+    to: axis(LAST_YEARS),
+    rising: measures[measure].skeletal,
+    template: (x: number) => template(Math.exp(x) - 0.75),
+  };
+  const alone = fitPenalisedLms(children, { ...options, from: axis(2) });
+  const anchors = infantAnchors(measure, sex, (ageYears) => alone.at(axis(ageYears)));
+  const fit = fitPenalisedLms(
+    [...children, ...anchors.map(({ ageYears, value, weight }) => ({ x: axis(ageYears), y: value, weight }))],
+    { ...options, from: axis(0) },
+  );
+  return { measure, sex, records: children.length, fit };
+}

@@ -1,0 +1,309 @@
+import { bSplineBasis } from './b-spline-basis.js';
+import { cholesky, choleskySolve } from './cholesky.js';
+import { type Lms, lmsZScore } from './lms.js';
+
+/** One value at one place on the axis; `weight` counts as that many records (1 when absent). */
+export interface LmsObservation {
+  readonly x: number;
+  readonly y: number;
+  readonly weight?: number;
+}
+
+export interface PenalisedLmsFit {
+  readonly at: (x: number) => Lms;
+  /** Effective degrees of freedom spent on each curve. */
+  readonly effectiveDegrees: { readonly l: number; readonly m: number; readonly s: number };
+  readonly smoothing: { readonly l: number; readonly m: number; readonly s: number };
+  /** -2 ln likelihood of the observations (without the constant n ln 2 pi). */
+  readonly deviance: number;
+  /** Schwarz' criterion: deviance + ln(n) x effective degrees. */
+  readonly bic: number;
+}
+
+export interface PenalisedLmsOptions {
+  readonly from: number;
+  readonly to: number;
+  /** Keep M from ever falling. */
+  readonly rising?: boolean;
+  /** A known curve M is thought to resemble up to scale: ln M less its logarithm is what is kept smooth. */
+  readonly template?: (x: number) => number;
+}
+
+/** How fine each curve's knots are, and the order of the differences its penalty keeps small. */
+const curves = [
+  { name: 'l', segments: 10, order: 1 },
+  { name: 'm', segments: 36, order: 2 },
+  { name: 's', segments: 16, order: 2 },
+] as const;
+const KEEPS_RISING = 1e6;
+const RISING_CHECKS = 150;
+const MAX_ROUNDS = 300;
+const LEAST_SMOOTHING = 1e-3;
+const MOST_SMOOTHING = 1e9;
+
+/**
+ * Smooth L, M and S curves through records of a positive, possibly skewed size (penalised likelihood:
+ * Cole & Green 1992, Stat Med 11:1305). L, ln M and ln S are P-splines (Eilers & Marx 1996); Fisher
+ * scoring on all coefficients at once. How smooth each curve is comes from the records by maximising the
+ * marginal likelihood (generalised Fellner-Schall updates: Wood & Fasiolo 2017, Biometrics 73:1071), so
+ * that few records give stiff curves by themselves. `rising` keeps M non-decreasing by an asymmetric
+ * penalty on its coefficients.
+ */
+export function fitPenalisedLms(
+  observations: readonly LmsObservation[],
+  { from, to, rising = false, template = () => 1 }: PenalisedLmsOptions,
+): PenalisedLmsFit {
+  const bases = curves.map((c) => bSplineBasis(from, to, c.segments));
+  const sizes = curves.map((c) => c.segments + 3);
+  const starts = [0, sizes[0], sizes[0] + sizes[1]];
+  const total = sizes[0] + sizes[1] + sizes[2];
+  const rowAt = (x: number, y: number, weight: number) => ({
+    y,
+    weight,
+    template: Math.log(template(x)),
+    parts: bases.map((basis, c) => nonZero(basis(x), starts[c])),
+  });
+  const rows = observations.map((o) => rowAt(o.x, o.y, o.weight ?? 1));
+  const penalties = curves.map((c, k) => differencePenalty(sizes[k], c.order));
+  const smoothing = [100, 1, 100];
+  const steps = rising ? risingSteps(rowAt, from, to) : [];
+  let beta: Float64Array = new Float64Array(total);
+
+  const curveAt = (b: Float64Array, row: (typeof rows)[number]): Lms => ({
+    l: dot(b, row.parts[0]),
+    m: Math.exp(row.template + dot(b, row.parts[1])),
+    s: Math.exp(dot(b, row.parts[2])),
+  });
+  const deviance = (b: Float64Array) => {
+    let sum = 0;
+    for (const row of rows) {
+      const lms = curveAt(b, row);
+      const z = lmsZScore(lms, row.y);
+      sum += row.weight * (z * z + 2 * Math.log(lms.s) - 2 * lms.l * Math.log(row.y / lms.m));
+    }
+    return Number.isFinite(sum) ? sum : Infinity;
+  };
+  const penaltyMatrix = () => {
+    const out = zeros(total);
+    for (const [c, penalty] of penalties.entries()) addBlock(out, penalty, starts[c], smoothing[c]);
+    return out;
+  };
+  /** Half the asymmetric penalty on falling M: its value, and its derivatives added to the system. */
+  const falling = (b: Float64Array, system?: Float64Array[], pull?: Float64Array) => {
+    let sum = 0;
+    for (const step of steps) {
+      const rise = step.template + dot(b, step.part);
+      if (rise >= 0) continue;
+      sum += KEEPS_RISING * rise * rise;
+      step.part.at.forEach((i, k) => {
+        if (pull) pull[i] += KEEPS_RISING * rise * step.part.value[k];
+        if (system)
+          step.part.at.forEach((j, n) => {
+            system[i][j] += KEEPS_RISING * step.part.value[k] * step.part.value[n];
+          });
+      });
+    }
+    return sum;
+  };
+  beta = startingCoefficients(rows, sizes, starts, addBlock(zeros(total), penalties[1], starts[1], 10));
+
+  let information: Float64Array[] = zeros(total);
+  let inverse: Float64Array[] = zeros(total);
+  for (let round = 0; round < MAX_ROUNDS; round++) {
+    const score = new Float64Array(total);
+    information = zeros(total);
+    for (const row of rows) addRow(row, curveAt(beta, row), score, information);
+    const penalty = penaltyMatrix();
+    const pull = multiply(penalty, beta);
+    const system = information.map((r, i) => r.map((v, j) => v + penalty[i][j]));
+    falling(beta, system, pull);
+    const factor = factorOf(system);
+    const step = choleskySolve(
+      factor,
+      score.map((v, i) => v - pull[i]),
+    );
+    const cost = (b: Float64Array) => deviance(b) + quadratic(penalty, b) + falling(b);
+    const before = cost(beta);
+    let size = 1;
+    let next = beta;
+    for (; size > 1e-4; size /= 2) {
+      next = beta.map((v, i) => v + size * step[i]);
+      if (cost(next) <= before + 1e-9) break;
+    }
+    beta = next;
+    inverse = inverseOf(factor);
+    let moved = 0;
+    for (const [c, block] of penalties.entries()) {
+      const trace = traceOfProduct(inverse, block, starts[c]);
+      const rough = blockQuadratic(block, beta, starts[c]);
+      const rank = sizes[c] - curves[c].order;
+      const wanted = ((rank / smoothing[c] - trace) / Math.max(rough, 1e-12)) * smoothing[c];
+      const updated = Math.min(MOST_SMOOTHING, Math.max(LEAST_SMOOTHING, wanted));
+      moved = Math.max(moved, Math.abs(Math.log(updated / smoothing[c])));
+      smoothing[c] = updated;
+    }
+    if (moved < 1e-3 && Math.max(...step.map(Math.abs)) * size < 1e-6) break;
+  }
+
+  const degrees = curves.map((_, c) => {
+    let sum = 0;
+    for (let i = starts[c]; i < starts[c] + sizes[c]; i++)
+      for (let j = 0; j < total; j++) sum += inverse[i][j] * information[j][i];
+    return sum;
+  });
+  const fitted = deviance(beta);
+  const count = rows.reduce((sum, r) => sum + r.weight, 0);
+  return {
+    at: (x) => curveAt(beta, rowAt(x, 0, 0)),
+    effectiveDegrees: { l: degrees[0], m: degrees[1], s: degrees[2] },
+    smoothing: { l: smoothing[0], m: smoothing[1], s: smoothing[2] },
+    deviance: fitted,
+    bic: fitted + Math.log(count) * (degrees[0] + degrees[1] + degrees[2]),
+  };
+}
+
+interface Row {
+  readonly y: number;
+  readonly weight: number;
+  readonly template: number;
+  readonly parts: readonly Part[];
+}
+interface Part {
+  readonly at: readonly number[];
+  readonly value: readonly number[];
+}
+
+/** First derivatives and expected second derivatives of the log likelihood (Cole & Green 1992, appendix). */
+function addRow(row: Row, lms: Lms, score: Float64Array, information: Float64Array[]): void {
+  const { l, s } = lms;
+  const z = lmsZScore(lms, row.y);
+  const log = Math.log(row.y / lms.m);
+  const excess = z * z - 1;
+  // (z - log/S)/L tends to log^2/(2S) as L tends to 0.
+  const bend = Math.abs(l) < 1e-6 ? (log * log) / (2 * s) : (z - log / s) / l;
+  const first = [z * bend - log * excess, z / s + l * excess, excess];
+  const second = [
+    [(7 * s * s) / 4, -0.5, l * s * s],
+    [-0.5, (1 + 2 * l * l * s * s) / (s * s), 2 * l],
+    [l * s * s, 2 * l, 2],
+  ];
+  for (let a = 0; a < 3; a++) {
+    const pa = row.parts[a];
+    for (let i = 0; i < pa.at.length; i++) {
+      score[pa.at[i]] += row.weight * first[a] * pa.value[i];
+      const into = information[pa.at[i]];
+      for (let b = 0; b < 3; b++) {
+        const pb = row.parts[b];
+        const k = row.weight * second[a][b] * pa.value[i];
+        for (let j = 0; j < pb.at.length; j++) into[pb.at[j]] += k * pb.value[j];
+      }
+    }
+  }
+}
+
+/** Least squares on the logarithm with L = 0 and one S for all: close enough for scoring to converge. */
+function startingCoefficients(
+  rows: readonly Row[],
+  sizes: number[],
+  starts: number[],
+  roughness: Float64Array[],
+) {
+  const right = new Float64Array(roughness.length);
+  for (const row of rows) {
+    const part = row.parts[1];
+    part.at.forEach((i, k) => {
+      right[i] += row.weight * part.value[k] * (Math.log(row.y) - row.template);
+      part.at.forEach((j, n) => {
+        roughness[i][j] += row.weight * part.value[k] * part.value[n];
+      });
+    });
+  }
+  const beta = choleskySolve(factorOf(roughness), right);
+  let sum = 0;
+  let count = 0;
+  for (const row of rows) {
+    sum += row.weight * (Math.log(row.y) - row.template - dot(beta, row.parts[1])) ** 2;
+    count += row.weight;
+  }
+  beta.fill(0, 0, sizes[0]);
+  beta.fill(Math.log(sum / count) / 2, starts[2]);
+  return beta;
+}
+
+/** Places close together along the axis, and how ln M changes from each to the next. */
+function risingSteps(rowAt: (x: number, y: number, weight: number) => Row, from: number, to: number) {
+  const rows = Array.from({ length: RISING_CHECKS + 1 }, (_, i) =>
+    rowAt(from + ((to - from) * i) / RISING_CHECKS, 0, 0),
+  );
+  return rows.slice(1).map((row, i) => ({
+    template: row.template - rows[i].template,
+    part: {
+      at: [...row.parts[1].at, ...rows[i].parts[1].at],
+      value: [...row.parts[1].value, ...rows[i].parts[1].value.map((v) => -v)],
+    },
+  }));
+}
+
+function nonZero(values: Float64Array, start: number): Part {
+  const at: number[] = [];
+  const value: number[] = [];
+  values.forEach((v, i) => {
+    if (v === 0) return;
+    at.push(start + i);
+    value.push(v);
+  });
+  return { at, value };
+}
+const dot = (b: Float64Array, part: Part) => part.at.reduce((sum, i, k) => sum + b[i] * part.value[k], 0);
+const zeros = (n: number) => Array.from({ length: n }, () => new Float64Array(n));
+
+function differencePenalty(size: number, order: number): Float64Array[] {
+  let difference: number[][] = Array.from({ length: size }, (_, i) =>
+    Array.from({ length: size }, (_, j) => (i === j ? 1 : 0)),
+  );
+  for (let k = 0; k < order; k++)
+    difference = difference.slice(1).map((row, i) => row.map((v, j) => v - difference[i][j]));
+  const out = zeros(size);
+  for (const row of difference)
+    for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) out[i][j] += row[i] * row[j];
+  return out;
+}
+
+function addBlock(into: Float64Array[], block: Float64Array[], start: number, times: number) {
+  for (let i = 0; i < block.length; i++)
+    for (let j = 0; j < block.length; j++) into[start + i][start + j] += times * block[i][j];
+  return into;
+}
+const multiply = (a: Float64Array[], b: Float64Array) =>
+  Float64Array.from(a, (row) => row.reduce((sum, v, j) => sum + v * b[j], 0));
+const quadratic = (a: Float64Array[], b: Float64Array) =>
+  multiply(a, b).reduce((sum, v, i) => sum + v * b[i], 0);
+const blockQuadratic = (block: Float64Array[], b: Float64Array, start: number) =>
+  quadratic(block, b.slice(start, start + block.length));
+
+function traceOfProduct(inverse: Float64Array[], block: Float64Array[], start: number) {
+  let sum = 0;
+  for (let i = 0; i < block.length; i++)
+    for (let j = 0; j < block.length; j++) sum += inverse[start + i][start + j] * block[j][i];
+  return sum;
+}
+
+/** Expected information can be near singular where records are few: a ridge grows until it factors. */
+function factorOf(system: Float64Array[]) {
+  for (let ridge = 1e-8; ridge < 1e6; ridge *= 100) {
+    const factor = cholesky(
+      system.map((row, i) => row.map((v, j) => (i === j ? v * (1 + ridge) + ridge : v))),
+    );
+    if (factor) return factor;
+  }
+  throw new RangeError('the information matrix of the LMS fit cannot be factored');
+}
+
+function inverseOf(factor: Float64Array[]): Float64Array[] {
+  const n = factor.length;
+  return Array.from({ length: n }, (_, i) => {
+    const unit = new Float64Array(n);
+    unit[i] = 1;
+    return choleskySolve(factor, unit);
+  });
+}
