@@ -1,0 +1,71 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { readTable } from '../exchange/csv/read-table.js';
+import { fitBaselines as fit } from '../forecast/backtest/fit-baselines.js';
+import { type ColumnSet, parseRecords } from '../forecast/backtest/parse-records.js';
+import { referenceSizeCurves } from '../forecast/backtest/reference-curves.js';
+import type { BaselineCurvesFile } from '../growth/baseline-curves.js';
+import { terminal } from './terminal.js';
+
+const modelsFolder = fileURLToPath(new URL('../../models/', import.meta.url));
+/** Ages the curves are tabulated at: the Berkeley records' own, and quarters for infants. */
+const ages = {
+  children: [2, 3, 4, 5, 6, 7, ...Array.from({ length: 21 }, (_, i) => 8 + i / 2)],
+  infants: Array.from({ length: 9 }, (_, i) => i / 4),
+} as const;
+
+/**
+ * `doorpost fit baselines`: mean and SD curves of a training cohort and the error SDs of the plain methods in it,
+ * into models/<name>/. Numbers by age and sex only; no child's rows.
+ */
+export async function fitBaselines(opts: {
+  cohort: string;
+  infants: string;
+  name?: string;
+  out?: string;
+  seed?: number;
+}): Promise<void> {
+  const name = opts.name ?? 'baselines';
+  const seed = opts.seed ?? 1;
+  const one = (path: string, columnSet: ColumnSet) => {
+    const records = parseRecords(readTable(path, readFileSync(path)), columnSet);
+    terminal.err(`${basename(path)}: ${records.length} children`);
+    return fit(records, referenceSizeCurves(columnSet), {
+      source: `${records.length} followed children of ${basename(path)}`,
+      ages: ages[columnSet],
+      seed,
+    });
+  };
+  const file: BaselineCurvesFile = {
+    name,
+    version: '1',
+    seed,
+    children: one(opts.cohort, 'children'),
+    infants: one(opts.infants, 'infants'),
+  };
+  const folder = opts.out ?? join(modelsFolder, name);
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, 'baseline-curves.json'), `${JSON.stringify(file)}\n`);
+  writeFileSync(join(folder, 'model-card.md'), card(file));
+  terminal.out(join(folder, 'baseline-curves.json'));
+}
+
+function card(file: BaselineCurvesFile): string {
+  return `# Baseline curves: what the growth model is compared with
+
+Written by \`doorpost fit baselines\`, seed ${file.seed}. Mean and SD of size by age and sex in a training cohort
+(the 'cohort-centile' method), and the root mean square error each plain method had in that cohort by age, sex,
+horizon and noise (from it, a normal predictive distribution, so that its CRPS can be compared).
+
+- children: ${file.children.source}; stature and leg length (stature less stem length) at 2 to 18 years;
+  Berkeley Growth Study, Tuddenham & Snyder 1954, training half.
+- infants: ${file.infants.source}; lying length to 2 years; CONTENT (Peru, 2007-11) and SMOCC (Netherlands),
+  training halves pooled, though the two populations differ by about 2 cm at two years.
+- Mean and SD are taken at the record's ages without smoothing and joined by monotone cubics; a child counts at an
+  age between two of its rows by interpolation. The error SDs count the year before and after half, over 20 draws of
+  the clinic's noise (SD 4 mm stature, 5 mm leg length).
+- A method's SD includes its bias: the point forecast itself is left as the method gives it.
+- Nothing here is used by a clinic's forecast, and no child's rows are in the file.
+`;
+}

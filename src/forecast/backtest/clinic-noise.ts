@@ -1,0 +1,44 @@
+import { randomStream } from '../../statistics/random-stream.js';
+import type { BacktestMeasure, GrowthRecord, Visit } from './growth-record.js';
+
+export type Noise = 'clean' | 'clinic';
+
+/**
+ * SD of one reading's error, mm (kg). 'clinic': what the goals of the backtest state, 4 mm on stature and
+ * 5 mm on leg length, weight as recorded. 'clean': what a smooth curve leaves over in the Berkeley records,
+ * which look smoothed when they were written down.
+ */
+export const readingSd: Readonly<Record<Noise, Readonly<Record<BacktestMeasure, number>>>> = {
+  clean: { stature: 1, leg_length: 1.5, weight: 0.3 },
+  clinic: { stature: 4, leg_length: 5, weight: 0.3 },
+};
+
+const addedSd: Readonly<Partial<Record<BacktestMeasure, number>>> = { stature: 4, leg_length: 5 };
+
+/**
+ * The record as a clinic would have measured it: every reading with its own seeded error. A reading's error
+ * depends on seed, child, age and measure alone, so that changing one reading moves no other.
+ */
+export function withNoise(record: GrowthRecord, noise: Noise, seed: number): GrowthRecord {
+  if (noise === 'clean') return record;
+  return { ...record, visits: record.visits.map((visit) => noisyVisit(record.id, visit, seed)) };
+}
+
+export function noisyVisit(childId: string, visit: Visit, seed: number): Visit {
+  const sizes = Object.entries(visit.sizes).map(([measure, size]) => {
+    const sd = addedSd[measure as BacktestMeasure] ?? 0;
+    if (sd === 0) return [measure, size];
+    const own = hash(`${seed}|${childId}|${visit.ageYears.toFixed(4)}|${measure}`);
+    return [measure, size + sd * randomStream(own).normal()];
+  });
+  return { ageYears: visit.ageYears, sizes: Object.fromEntries(sizes) };
+}
+
+/** 32-bit FNV-1a hash of a text (Fowler, Noll, Vo 1991), with a final mix so that near texts part. */
+export function hash(text: string): number {
+  let h = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193);
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return (h ^ (h >>> 16)) | 0;
+}

@@ -1,0 +1,98 @@
+import type { ChildPosterior } from '../../growth/contract.js';
+import { fitChild } from '../../growth/fit-child.js';
+import type { GrowthModel } from '../../growth/growth-model.js';
+import { isoDate } from '../../measurements/dates.js';
+import type { MaturityMarker } from '../../measurements/records.js';
+import type { Noise } from './clinic-noise.js';
+import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
+import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
+import type { Known } from './growth-record.js';
+
+/** Paths behind a median outgrown date: its sampling error is about a twentieth of the date's own SD. */
+const DATE_DRAWS = 600;
+const DATE_STEP_DAYS = 14;
+
+/** A maturity marker as a clinic would have one: how many years from peak height velocity, good to `sdYears`. */
+export interface SimulatedMarker {
+  readonly peakAgeYears: number;
+  readonly sdYears: number;
+}
+
+/** The growth model as a forecaster, through the same `fitChild` that the service calls. */
+export function growthForecaster(
+  method: string,
+  model: GrowthModel,
+  noise: Noise,
+  seed: number,
+  marker: SimulatedMarker | null = null,
+): Forecaster {
+  return {
+    method,
+    forecast(known) {
+      const posterior = condition(known, model, noise, marker === null ? [] : [markerAt(known, marker)]);
+      return fromPosterior(posterior, known, seed);
+    },
+  };
+}
+
+/** Fits the engine to what was known; a backtest's children are never full-grown adults without readings. */
+export function condition(
+  known: Known,
+  model: GrowthModel,
+  noise: Noise,
+  markers: readonly MaturityMarker[] = [],
+): ChildPosterior {
+  const outcome = fitChild(growthInput(known, noise, markers), model);
+  if (outcome.kind !== 'posterior') throw new Error(`a backtest forecast was refused: ${outcome.advice}`);
+  return outcome.posterior;
+}
+
+function markerAt(known: Known, { peakAgeYears, sdYears }: SimulatedMarker): MaturityMarker {
+  const ageYears = known.visits[known.visits.length - 1].ageYears;
+  return {
+    id: 'marker',
+    childId: 'child',
+    date: isoDate(dayAtAge(ageYears)),
+    kind: 'maturity-offset',
+    value: ageYears - peakAgeYears,
+    sdYears,
+  };
+}
+
+function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): ChildForecast {
+  const ageYears = known.visits[known.visits.length - 1].ageYears;
+  const today = dayAtAge(ageYears);
+  return {
+    at(measure, aheadYears) {
+      const days = aheadYears.map((ahead) => dayAtAge(ageYears + ahead));
+      const prediction = posterior.predict(seriesOf(measure), days);
+      const median = prediction.quantile(0.5);
+      return days.map((_, j) => ({ pointMm: median[j], quantile: (p) => prediction.quantile(p)[j] }));
+    },
+    daysUntilGrown(measure, allowanceMm) {
+      const days = [0];
+      while (days[days.length - 1] < HORIZON_DAYS) days.push(days[days.length - 1] + DATE_STEP_DAYS);
+      const [paths] = posterior.sample(
+        [seriesOf(measure)],
+        days.map((d) => today + d),
+        DATE_DRAWS,
+        seed,
+      );
+      const crossings = Array.from({ length: DATE_DRAWS }, (_, draw) => {
+        const path = paths.subarray(draw * days.length, (draw + 1) * days.length);
+        return pathCrossingDays(days, path, path[0] + allowanceMm);
+      }).sort((a, b) => a - b);
+      return crossings[DATE_DRAWS / 2];
+    },
+  };
+}
+
+/** First day a path exceeds a level, straight between its days; Infinity where it never does. */
+export function pathCrossingDays(days: readonly number[], path: ArrayLike<number>, level: number): number {
+  for (let j = 0; j < days.length; j++) {
+    if (path[j] <= level) continue;
+    if (j === 0) return days[0];
+    return days[j - 1] + ((days[j] - days[j - 1]) * (level - path[j - 1])) / (path[j] - path[j - 1]);
+  }
+  return Infinity;
+}

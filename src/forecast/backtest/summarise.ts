@@ -1,0 +1,166 @@
+import { groupBy } from '../../statistics/group-by.js';
+import { rounded } from '../../statistics/rounded.js';
+import { ageBands } from './age-bands.js';
+import type { Noise } from './clinic-noise.js';
+import type { ScoredForecast } from './run-forecasts.js';
+
+/** One line of the report. Errors in cm, as the record's own unit. */
+export interface BacktestRow {
+  readonly measure: string;
+  readonly sex: string;
+  readonly ageBand: string;
+  readonly horizonYears: number;
+  readonly history: number;
+  readonly noise: Noise;
+  readonly method: string;
+  /** Forecasts scored. */
+  readonly n: number;
+  readonly maeCm: number;
+  readonly rmseCm: number;
+  /** Mean of forecast less truth. */
+  readonly biasCm: number;
+  readonly crpsCm: number;
+  readonly coverage80: number;
+  readonly coverage90: number;
+  /** Children behind the row, and standard errors that count children, not forecasts. */
+  readonly children: number;
+  readonly maeSeByChildCm: number;
+  readonly coverage80SeByChild: number;
+  /** Share of truths read between two rows of the record, not at one. */
+  readonly interpolatedShare: number;
+}
+
+/** One method's error as a share of another's on the same forecasts, with its standard error by child. */
+export interface RatioRow {
+  readonly measure: string;
+  readonly sex: string;
+  readonly ageBand: string;
+  readonly horizonYears: number;
+  readonly history: number;
+  readonly noise: Noise;
+  readonly method: string;
+  readonly against: string;
+  readonly maeRatio: number;
+  readonly maeRatioSeByChild: number;
+  readonly crpsRatio: number;
+}
+
+/** Every combination of measure, sex, age band and horizon that has forecasts, 'all' among them. */
+export function cells(scored: readonly ScoredForecast[]) {
+  return [...groupBy(scored, (s) => `${s.measure}|${s.horizonYears}`).values()].flatMap((ofHorizon) =>
+    ['all', 'male', 'female'].flatMap((sex) =>
+      ageBands.flatMap((band) => {
+        const forecasts = ofHorizon.filter(
+          (s) =>
+            (sex === 'all' || s.sex === sex) && s.ageYears >= band.from - 0.13 && s.ageYears < band.to - 0.13,
+        );
+        if (forecasts.length === 0) return [];
+        const { measure, horizonYears } = forecasts[0];
+        return [{ key: { measure, sex, ageBand: band.name, horizonYears }, forecasts }];
+      }),
+    ),
+  );
+}
+
+export function summarise(
+  scored: readonly ScoredForecast[],
+  settings: { readonly history: number; readonly noise: Noise },
+): BacktestRow[] {
+  const { history, noise } = settings;
+  return cells(scored).flatMap(({ key, forecasts }) =>
+    [...groupBy(forecasts, (s) => s.method)].map(([method, rows]) => {
+      const mean = (value: (s: ScoredForecast) => number) =>
+        rows.reduce((sum, s) => sum + value(s), 0) / rows.length;
+      return {
+        ...key,
+        history,
+        noise,
+        method,
+        n: rows.length,
+        maeCm: rounded(mean((s) => Math.abs(s.errorMm)) / 10),
+        rmseCm: rounded(Math.sqrt(mean((s) => s.errorMm ** 2)) / 10),
+        biasCm: rounded(mean((s) => s.errorMm) / 10),
+        crpsCm: rounded(mean((s) => s.crpsMm) / 10),
+        coverage80: rounded(mean((s) => Number(s.in80))),
+        coverage90: rounded(mean((s) => Number(s.in90))),
+        children: new Set(rows.map((s) => s.childId)).size,
+        maeSeByChildCm: rounded(seByChild(rows, (s) => Math.abs(s.errorMm)) / 10),
+        coverage80SeByChild: rounded(seByChild(rows, (s) => Number(s.in80))),
+        interpolatedShare: rounded(mean((s) => Number(!s.recorded))),
+      };
+    }),
+  );
+}
+
+/** Each method's mean absolute error and CRPS over the published and the cohort's own centile's. */
+export function ratios(
+  scored: readonly ScoredForecast[],
+  settings: { readonly history: number; readonly noise: Noise },
+): RatioRow[] {
+  return cells(scored).flatMap(({ key, forecasts }) => {
+    const methods = groupBy(forecasts, (s) => s.method);
+    return ['published-centile', 'cohort-centile'].flatMap((against) => {
+      const baseline = methods.get(against);
+      if (baseline === undefined) return [];
+      return [...methods]
+        .filter(([method]) => method !== against)
+        .map(([method, rows]) => {
+          const { ratio, se } = ratioByChild(rows, baseline, (s) => Math.abs(s.errorMm));
+          return {
+            ...key,
+            ...settings,
+            method,
+            against,
+            maeRatio: rounded(ratio),
+            maeRatioSeByChild: rounded(se),
+            crpsRatio: rounded(ratioByChild(rows, baseline, (s) => s.crpsMm).ratio),
+          };
+        });
+    });
+  });
+}
+
+/**
+ * Standard error of a mean over forecasts when a child's forecasts go together: the ratio estimator over
+ * children as primary units (Cochran 1977, Sampling Techniques, 3rd ed., section 6.4 - from memory).
+ */
+export function seByChild(rows: readonly ScoredForecast[], value: (s: ScoredForecast) => number): number {
+  const one = rows.map((s) => ({ childId: s.childId, value: 1 }));
+  return ratioOfSums(
+    rows.map((s) => ({ childId: s.childId, value: value(s) })),
+    one,
+  ).se;
+}
+
+function ratioByChild(
+  rows: readonly ScoredForecast[],
+  baseline: readonly ScoredForecast[],
+  value: (s: ScoredForecast) => number,
+) {
+  const of = (list: readonly ScoredForecast[]) => list.map((s) => ({ childId: s.childId, value: value(s) }));
+  return ratioOfSums(of(rows), of(baseline));
+}
+
+interface ChildValue {
+  readonly childId: string;
+  readonly value: number;
+}
+
+function ratioOfSums(top: readonly ChildValue[], bottom: readonly ChildValue[]) {
+  const sums = new Map<string, { top: number; bottom: number }>();
+  const add = (rows: readonly ChildValue[], side: 'top' | 'bottom') => {
+    for (const row of rows) {
+      const sum = sums.get(row.childId) ?? { top: 0, bottom: 0 };
+      sum[side] += row.value;
+      sums.set(row.childId, sum);
+    }
+  };
+  add(top, 'top');
+  add(bottom, 'bottom');
+  const children = [...sums.values()];
+  const total = children.reduce((t, c) => ({ top: t.top + c.top, bottom: t.bottom + c.bottom }));
+  const ratio = total.top / total.bottom;
+  const squares = children.reduce((sum, c) => sum + (c.top - ratio * c.bottom) ** 2, 0);
+  const k = children.length;
+  return { ratio, se: k < 2 ? 0 : Math.sqrt((k / (k - 1)) * squares) / total.bottom };
+}
