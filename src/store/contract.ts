@@ -4,7 +4,7 @@
  * touches a child's data takes the `actor` and writes its own audit row in the same transaction, so nobody can forget.
  * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
  */
-import type { ChildRecord } from '../devices/caseload.js';
+import type { Caseload, ChildRecord } from '../devices/caseload.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { IsoDate } from '../measurements/dates.js';
@@ -318,6 +318,8 @@ export interface Store {
       expected: Expected,
       actor: Actor,
     ): Promise<RecallRow>;
+    /** Keeps a finished list in one piece; where people had worked on the list before, the entry's state is carried over. */
+    keep(run: NewRecallRun, entries: readonly RecallEntry[]): Promise<RecallRun>;
     /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
     undo(entryId: string, actor: Actor): Promise<RecallRow>;
   };
@@ -355,6 +357,14 @@ export interface Store {
       expected: Expected,
       actor: Actor,
     ): Promise<User>;
+    /** The account of this OpenID subject, made on first sight with this role; its role follows the provider. */
+    fromOidc(subject: {
+      issuer: string;
+      subject: string;
+      name: string;
+      displayName: string;
+      role: Role;
+    }): Promise<User>;
     /** The user when name and password fit, else null; takes as long for an unknown name. */
     signIn(name: string, password: string): Promise<User | null>;
   };
@@ -370,10 +380,88 @@ export interface Store {
     /** Newest first, 20 of them; of one kind if given. */
     latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
     get(id: string): Promise<JobRun>;
+    /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
+    begin(kind: JobRun['kind'], now: Date): Promise<string | null>;
+    setTotal(id: string, total: number): Promise<void>;
+    /** Books part `part` with `count` done, once however often it is called; true when all of the total is done. */
+    partDone(id: string, part: number, count: number): Promise<boolean>;
+    isPartDone(id: string, part: number): Promise<boolean>;
+    end(id: string, status: 'done' | 'failed', message: string, now: Date): Promise<void>;
   };
+  /** For jobs and exports, which audit what they do themselves. */
+  readonly caseload: {
+    /** Ids of active children (of all, with 'any'), ascending. */
+    ids(status?: 'any'): Promise<readonly string[]>;
+    records(ids: readonly string[]): Promise<readonly ChildRecord[]>;
+    all(): Promise<Caseload>;
+    /**
+     * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
+     * revision with this reason. Whole or not at all.
+     */
+    write(rows: Partial<Caseload>, reason: string, actor: Actor): Promise<WriteCounts>;
+  };
+  readonly imports: {
+    create(plan: unknown, caseload: Caseload, actor: Actor): Promise<string>;
+    get(id: string): Promise<StoredImport>;
+    /** Locks it for the rest of the transaction. */
+    lock(id: string): Promise<StoredImport>;
+    setStatus(id: string, status: StoredImport['status'], plan?: unknown): Promise<void>;
+  };
+  readonly sessions: {
+    get(id: string): Promise<Record<string, unknown> | null>;
+    set(id: string, data: Record<string, unknown>, expiresAt: Date): Promise<void>;
+    remove(id: string): Promise<void>;
+    sweep(now: Date): Promise<void>;
+  };
+  readonly accessTokens: {
+    /** A new bearer token, shown once. */
+    create(userId: string, expiresAt: Date): Promise<string>;
+    userOf(token: string, now: Date): Promise<User | null>;
+    revoke(token: string): Promise<void>;
+  };
+  readonly idempotency: {
+    /**
+     * Claims the key inside a transaction: null when it is new, else the answer given before. Another request with the
+     * key waits here until the first has ended. Throws 'invalid-value' when it was used for another request.
+     */
+    claim(userId: string, key: string, requestHash: string): Promise<KeptAnswer | null>;
+    keep(userId: string, key: string, answer: KeptAnswer): Promise<void>;
+    sweep(before: Date): Promise<void>;
+  };
+  /** A random secret made once and kept, the same on every host. */
+  secret(name: string): Promise<string>;
+  /** Throws 'database-unavailable' unless the database answers and is migrated. */
+  ready(): Promise<void>;
+  close(): Promise<void>;
   /** Everything written by `work` is kept together or not at all. */
   transaction<T>(work: (store: Store) => Promise<T>): Promise<T>;
 }
+
+export interface WriteCounts {
+  readonly added: number;
+  readonly changed: number;
+  readonly unchanged: number;
+}
+
+export interface StoredImport {
+  readonly id: string;
+  readonly status: 'checked' | 'queued' | 'committed' | 'refused';
+  readonly plan: unknown;
+  /** Gone once committed or when it was erased. */
+  readonly caseload: Caseload | null;
+  readonly createdBy: string;
+}
+
+export interface KeptAnswer {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly body: string;
+}
+
+export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'modelVersion' | 'seed'> & {
+  readonly inputsHash: string;
+  readonly modelName: string;
+};
 
 export interface PastForecast {
   readonly deviceId: string;

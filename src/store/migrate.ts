@@ -1,0 +1,24 @@
+import { type Kysely, Migrator, sql } from 'kysely';
+import * as groundState from './migrations/0001-ground-state.js';
+import * as derivedAndWork from './migrations/0002-derived-and-work.js';
+import type { Tables } from './tables.js';
+
+const migrations = {
+  '0001-ground-state': groundState,
+  '0002-derived-and-work': derivedAndWork,
+};
+
+/** Brings the tables up to date; several processes may call it at once, and a half-done step is rolled back. */
+export async function migrate(db: Kysely<Tables>): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
+  const { error } = await migrator.migrateToLatest();
+  if (error) throw error;
+}
+
+/** Are all migrations this program knows applied? */
+export async function isMigrated(db: Kysely<Tables>): Promise<boolean> {
+  const { rows } = await sql<{ n: number }>`select count(*)::int as n from kysely_migration`
+    .execute(db)
+    .catch(() => ({ rows: [] }));
+  return rows[0]?.n === Object.keys(migrations).length;
+}

@@ -1,0 +1,58 @@
+import type { Database } from '../connect.js';
+import type { AuditRow, PageRequest, Store } from '../contract.js';
+import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+
+type Entry = Parameters<Store['audit']['record']>[0];
+
+/** Writes who did what to which record; `detail` never carries a name or a reading. */
+export async function writeAudit(db: Database, row: Entry): Promise<void> {
+  await db
+    .insertInto('audit')
+    .values({
+      user_id: row.actor.userId,
+      user_name: row.actor.name,
+      role: row.actor.role,
+      action: row.action,
+      resource: row.resource,
+      child_id: row.childId ?? null,
+      detail: JSON.stringify(row.detail ?? {}),
+      request_id: row.actor.requestId ?? null,
+    })
+    .execute();
+}
+
+export const auditRepository = (db: Database): Store['audit'] => ({
+  record: (row) => writeAudit(db, row),
+
+  async list(filter, page: PageRequest) {
+    const limit = pageLimit(page);
+    const after = readCursor(page, 1);
+    let query = db.selectFrom('audit').selectAll();
+    if (filter.childId) query = query.where('child_id', '=', filter.childId);
+    if (filter.userId) query = query.where('user_id', '=', filter.userId);
+    if (filter.action) query = query.where('action', '=', filter.action);
+    if (filter.from) query = query.where('at', '>=', new Date(filter.from));
+    if (filter.to) query = query.where('at', '<', new Date(filter.to));
+    if (after && /^\d{1,18}$/.test(after[0] ?? '')) query = query.where('seq', '<', after[0] as string);
+    const rows = await query
+      .orderBy('seq', 'desc')
+      .limit(limit + 1)
+      .execute();
+    return toPage(
+      rows,
+      limit,
+      (r) => [r.seq],
+      (r): AuditRow => ({
+        id: r.seq,
+        at: r.at.toISOString(),
+        userId: r.user_id,
+        userName: r.user_name,
+        role: r.role,
+        action: r.action,
+        resource: r.resource,
+        childId: r.child_id,
+        detail: r.detail,
+      }),
+    );
+  },
+});

@@ -1,0 +1,40 @@
+import { DoorpostError } from '../../errors.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+
+export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
+  async claim(userId, key, requestHash) {
+    const claimed = await db
+      .insertInto('idempotency_keys')
+      .values({ user_id: userId, key, request_hash: requestHash })
+      .onConflict((c) => c.doNothing())
+      .returning('key')
+      .executeTakeFirst();
+    if (claimed) return null;
+    const kept = await db
+      .selectFrom('idempotency_keys')
+      .selectAll()
+      .where('user_id', '=', userId)
+      .where('key', '=', key)
+      .executeTakeFirstOrThrow();
+    if (kept.request_hash !== requestHash)
+      throw new DoorpostError('invalid-value', 'This Idempotency-Key was used for a different request', {
+        field: 'Idempotency-Key',
+        accepted: 'a new key for a new request',
+      });
+    return { status: kept.status ?? 200, headers: kept.headers ?? {}, body: kept.body ?? '' };
+  },
+
+  async keep(userId, key, answer) {
+    await db
+      .updateTable('idempotency_keys')
+      .set({ status: answer.status, headers: JSON.stringify(answer.headers), body: answer.body })
+      .where('user_id', '=', userId)
+      .where('key', '=', key)
+      .execute();
+  },
+
+  async sweep(before) {
+    await db.deleteFrom('idempotency_keys').where('created_at', '<', before).execute();
+  },
+});

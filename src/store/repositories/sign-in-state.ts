@@ -1,0 +1,58 @@
+import { createHash, randomBytes } from 'node:crypto';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { userOf } from './users.js';
+
+/** Only hashes are kept: who reads the database cannot take over a session. */
+const hashOf = (secret: string) => createHash('sha256').update(secret).digest('hex');
+
+export const sessionsRepository = (db: Database): Store['sessions'] => ({
+  async get(id) {
+    const row = await db
+      .selectFrom('sessions')
+      .select(['data', 'expires_at'])
+      .where('id_hash', '=', hashOf(id))
+      .executeTakeFirst();
+    return row && row.expires_at > new Date() ? row.data : null;
+  },
+  async set(id, data, expires_at) {
+    const row = { data: JSON.stringify(data), expires_at };
+    await db
+      .insertInto('sessions')
+      .values({ id_hash: hashOf(id), ...row })
+      .onConflict((c) => c.column('id_hash').doUpdateSet(row))
+      .execute();
+  },
+  async remove(id) {
+    await db.deleteFrom('sessions').where('id_hash', '=', hashOf(id)).execute();
+  },
+  async sweep(now) {
+    await db.deleteFrom('sessions').where('expires_at', '<', now).execute();
+    await db.deleteFrom('access_tokens').where('expires_at', '<', now).execute();
+  },
+});
+
+export const accessTokensRepository = (db: Database): Store['accessTokens'] => ({
+  async create(user_id, expires_at) {
+    const token = randomBytes(32).toString('base64url');
+    await db
+      .insertInto('access_tokens')
+      .values({ token_hash: hashOf(token), user_id, expires_at })
+      .execute();
+    return token;
+  },
+  async userOf(token, now) {
+    const row = await db
+      .selectFrom('access_tokens as t')
+      .innerJoin('users as u', 'u.id', 't.user_id')
+      .selectAll('u')
+      .where('t.token_hash', '=', hashOf(token))
+      .where('t.expires_at', '>', now)
+      .where('u.disabled', '=', false)
+      .executeTakeFirst();
+    return row ? userOf(row) : null;
+  },
+  async revoke(token) {
+    await db.deleteFrom('access_tokens').where('token_hash', '=', hashOf(token)).execute();
+  },
+});

@@ -1,0 +1,216 @@
+/** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
+import type { ColumnType, Generated } from 'kysely';
+import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
+import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
+import type { RecallEntry, WorkState } from '../recall/contract.js';
+import type { ForecastSummary, JobRun, Role } from './contract.js';
+
+type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
+type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;
+/** Written as JSON text. */
+type Json<T> = ColumnType<T, string, string>;
+type Seq = Generated<string>;
+
+interface Versioned {
+  version: Generated<number>;
+  updated_at: Stamp;
+}
+interface Revised {
+  seq: Seq;
+  id: string;
+  revision: number;
+  corrects_seq: string | null;
+  child_id: string;
+  date: string;
+  withdrawn: boolean;
+  reason: string;
+  recorded_by: string;
+  recorded_at: Stamp;
+}
+
+export interface Tables {
+  children: Versioned & {
+    id: string;
+    name_key: string;
+    birth_date: string;
+    status: string;
+    data: Json<Child>;
+    created_at: Stamp;
+  };
+  tombstones: { child_id: string; erased_at: Stamp; erased_by: string; reason: string };
+  measurements: Revised & {
+    measure: Measurement['measure'];
+    side: Measurement['side'];
+    value: number;
+    method: string;
+    observer: string;
+    technical_error: number | null;
+    entered: string;
+    extra: Json<Record<string, string>>;
+  };
+  current_measurements: Tables['measurements'];
+  current_markers: Tables['markers'];
+  current_device_events: Tables['device_events'];
+  markers: Revised & { kind: MaturityMarker['kind']; value: number; sd_years: number | null };
+  devices: Versioned & {
+    id: string;
+    child_id: string;
+    family: string;
+    status: string;
+    data: Json<Device>;
+  };
+  device_events: Revised & { device_id: string; data: Json<DeviceEvent> };
+  workshop_jobs: Versioned & {
+    id: string;
+    child_id: string;
+    device_id: string;
+    status: string;
+    data: Json<WorkshopJob>;
+  };
+  record_history: {
+    seq: Seq;
+    record: string;
+    id: string;
+    child_id: string;
+    version: number;
+    data: Json<unknown>;
+    replaced_at: Stamp;
+  };
+  audit: {
+    seq: Seq;
+    at: Stamp;
+    user_id: string;
+    user_name: string;
+    role: string;
+    action: string;
+    resource: string;
+    child_id: string | null;
+    detail: Json<Record<string, unknown>>;
+    request_id: string | null;
+  };
+  assessments: {
+    child_id: string;
+    today: string;
+    data: Json<{ forecasts: DeviceForecast[]; flags: Flag[]; suggestions: DataSuggestion[] }>;
+    soonest: Json<ForecastSummary> | null;
+    soonest_key: string | null;
+    inputs_hash: string;
+    model_name: string;
+    model_version: string;
+    seed: ColumnType<string, number, number>;
+    computed_at: Stamp;
+  };
+  forecast_history: {
+    seq: Seq;
+    device_id: string;
+    child_id: string;
+    family: string;
+    today: string;
+    month: string;
+    outcome: DeviceForecast['outcome'];
+    p10: string | null;
+    p50: string | null;
+    p90: string | null;
+    inputs_hash: string;
+    model_version: string;
+    seed: ColumnType<string, number, number>;
+  };
+  recall_runs: {
+    id: string;
+    seq: Seq;
+    today: string;
+    month: string;
+    status: 'running' | 'ready' | 'failed';
+    summary: Json<Record<string, unknown>>;
+    inputs_hash: string;
+    model_name: string;
+    model_version: string;
+    seed: ColumnType<string, number, number>;
+    created_at: Stamp;
+  };
+  recall_entries: {
+    id: string;
+    run_id: string;
+    position: number;
+    child_id: string;
+    action: string;
+    overdue: boolean;
+    data: Json<RecallEntry>;
+    state: Generated<WorkState>;
+    version: Generated<number>;
+  };
+  recall_state_changes: {
+    seq: Seq;
+    entry_id: string;
+    child_id: string;
+    from_state: WorkState;
+    to_state: WorkState;
+    note: string;
+    by_name: string;
+    at: Stamp;
+    undoes_seq: string | null;
+  };
+  users: {
+    id: string;
+    name: string;
+    display_name: string;
+    role: Role;
+    password_hash: string | null;
+    oidc_issuer: string | null;
+    oidc_subject: string | null;
+    disabled: Generated<boolean>;
+    version: Generated<number>;
+    created_at: Stamp;
+  };
+  sessions: { id_hash: string; data: Json<Record<string, unknown>>; expires_at: Stamp };
+  access_tokens: { token_hash: string; user_id: string; expires_at: Stamp; created_at: Stamp };
+  family_links: {
+    id: string;
+    child_id: string;
+    label: string;
+    expires_at: Stamp;
+    withdrawn_at: MaybeStamp;
+    created_by: string;
+    created_at: Stamp;
+    last_used_at: MaybeStamp;
+  };
+  settings: {
+    name: string;
+    value: Json<unknown>;
+    version: Generated<number>;
+    updated_by: string;
+    updated_at: Stamp;
+  };
+  secrets: { name: string; value: string };
+  idempotency_keys: {
+    user_id: string;
+    key: string;
+    request_hash: string;
+    status: number | null;
+    headers: Json<Record<string, string>> | null;
+    body: string | null;
+    created_at: Stamp;
+  };
+  imports: {
+    id: string;
+    status: 'checked' | 'queued' | 'committed' | 'refused';
+    caseload: Json<unknown> | null;
+    plan: Json<unknown>;
+    created_by: string;
+    created_at: Stamp;
+    committed_at: MaybeStamp;
+  };
+  job_runs: {
+    id: string;
+    seq: Seq;
+    kind: JobRun['kind'];
+    status: JobRun['status'];
+    done: Generated<number>;
+    total: Generated<number>;
+    message: Generated<string>;
+    started_at: Stamp;
+    finished_at: MaybeStamp;
+  };
+  job_run_parts: { run_id: string; part: number };
+}

@@ -1,0 +1,262 @@
+import pg from 'pg';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
+import { openStore } from '../../src/store/open-store.js';
+import { exampleCaseload } from './example-children.js';
+import { type TestDatabase, testDatabase } from './test-database.js';
+
+const clinician: Actor = { userId: 'u1', name: 'clin', role: 'clinician' };
+const scheduler: Actor = { userId: 'u2', name: 'sched', role: 'scheduler' };
+const today = '2026-02-01';
+
+describe('the store', () => {
+  let database: TestDatabase;
+  let store: Store;
+  let raw: pg.Client;
+  beforeAll(async () => {
+    database = await testDatabase();
+    store = await openStore(database.url);
+    raw = new pg.Client({ connectionString: database.url });
+    await raw.connect();
+    await store.caseload.write(exampleCaseload(12), 'import', systemActor);
+  });
+  afterAll(async () => {
+    await raw.end();
+    await store.close();
+    await database.stop();
+  });
+
+  it('gives back exactly what was written', async () => {
+    const all = await store.caseload.all();
+    const sorted = <T extends { id: string }>(rows: readonly T[]) =>
+      [...rows].sort((a, b) => a.id.localeCompare(b.id));
+    const given = exampleCaseload(12);
+    for (const kind of Object.keys(given) as (keyof typeof given)[])
+      expect(sorted(all[kind])).toEqual(sorted(given[kind]));
+    expect(await store.caseload.write(all, 'again', systemActor)).toEqual({
+      added: 0,
+      changed: 0,
+      unchanged: 12 * 9,
+    });
+  });
+
+  it('corrects a reading by a new revision and keeps the original; undo is a revision too', async () => {
+    const id = 'c0-m0left';
+    const corrected = await store.measurements.correct(
+      id,
+      { value: 175, reason: 'inches were typed' },
+      today,
+      1,
+      clinician,
+    );
+    expect(corrected).toMatchObject({ revision: 2, measurement: { value: 175, entered: '17,8 cm' } });
+    await expect(
+      store.measurements.correct(id, { value: 170, reason: 'late' }, today, 1, clinician),
+    ).rejects.toMatchObject({ code: 'changed-meanwhile' });
+    await store.measurements.correct(id, { withdrawn: true, reason: 'wrong child' }, today, 2, clinician);
+    expect((await store.children.record('c0', clinician)).measurements.map((m) => m.id)).not.toContain(id);
+    expect((await store.measurements.undoCorrection(id, today, clinician)).measurement.value).toBe(175);
+    const revisions = await store.measurements.revisions(id, clinician);
+    expect(revisions.map((r) => [r.revision, r.measurement.value, r.withdrawn, r.by])).toEqual([
+      [1, 178, false, 'system'],
+      [2, 175, false, 'clin'],
+      [3, 175, true, 'clin'],
+      [4, 175, false, 'clin'],
+    ]);
+  });
+
+  it.each(['measurements', 'markers', 'device_events', 'audit', 'record_history', 'recall_state_changes'])(
+    'refuses to change or delete a row of %s, even by SQL',
+    async (table) => {
+      if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
+      if (table === 'recall_state_changes') {
+        await store.recall.keep(run, [entry('c1')]);
+        const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
+        await store.recall.setState(row.id, 'called', '', null, scheduler);
+      }
+      const { rows } = await raw.query(`select count(*)::int as n from ${table}`);
+      expect(rows[0].n).toBeGreaterThan(0);
+      await expect(raw.query(`delete from ${table}`)).rejects.toThrow(/append-only/);
+      await expect(raw.query(`truncate ${table} cascade`)).rejects.toThrow(/append-only/);
+      const column = table === 'recall_state_changes' ? 'note' : table === 'audit' ? 'action' : 'child_id';
+      await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);
+    },
+  );
+
+  const run = {
+    today,
+    month: '2026-02-01',
+    summary: {},
+    modelName: 'm',
+    modelVersion: '1',
+    seed: 1,
+    inputsHash: 'h',
+  };
+  const entry = (childId: string) => ({
+    childId,
+    deviceIds: [`${childId}-d`],
+    action: 'cast' as const,
+    latestSafe: '2026-03-01',
+    worthIt: null,
+    overdue: false,
+    reason: 'The brace gets short in March.',
+    insensateSkin: false,
+    forecasts: [],
+  });
+
+  it('keeps work states with undo, and carries them over to the next list', async () => {
+    const first = await store.recall.keep(run, [entry('c2'), entry('c3')]);
+    const [a] = await store.recall.entries(first.id, { childId: 'c2' }, scheduler);
+    const called = await store.recall.setState(a.id, 'called', 'no answer', a.version, scheduler);
+    expect(called).toMatchObject({ state: 'called', stateBy: 'sched', canUndo: true });
+    await expect(store.recall.setState(a.id, 'booked', '', a.version, scheduler)).rejects.toMatchObject({
+      code: 'changed-meanwhile',
+    });
+    await store.recall.setState(a.id, 'booked', '', null, scheduler);
+    expect((await store.recall.undo(a.id, scheduler)).state).toBe('called');
+    expect((await store.recall.undo(a.id, scheduler)).state).toBe('to-call');
+    await expect(store.recall.undo(a.id, scheduler)).rejects.toMatchObject({ code: 'nothing-to-undo' });
+    await store.recall.setState(a.id, 'booked', '', null, scheduler);
+    const next = await store.recall.keep(run, [entry('c3'), entry('c2')]);
+    expect((await store.recall.entries(next.id, {}, scheduler)).map((r) => [r.childId, r.state])).toEqual([
+      ['c3', 'to-call'],
+      ['c2', 'booked'],
+    ]);
+  });
+
+  it('pages through children without loss or repeat, by name and by soonest', async () => {
+    await store.forecasts.save({
+      childId: 'c5',
+      today,
+      forecasts: [
+        {
+          ...run,
+          deviceId: 'c5-d',
+          childId: 'c5',
+          family: 'solid-afo',
+          outcome: 'forecast',
+          explanation: '',
+          p10: '2026-03-01',
+          p50: '2026-04-01',
+          p90: '2026-06-01',
+          dates: [],
+          probabilityOutgrown: [],
+          drivers: [],
+          room: [],
+          probabilityOutgrownNow: 0,
+        },
+      ],
+      flags: [],
+      suggestions: [],
+      ...run,
+      computedAt: new Date(0).toISOString(),
+    });
+    for (const sort of ['name', 'soonest'] as const) {
+      const seen: string[] = [];
+      let cursor: string | null = null;
+      do {
+        const page = await store.children.search({ sort }, { limit: 5, cursor }, clinician);
+        seen.push(...page.items.map((c) => c.id));
+        cursor = page.nextCursor;
+      } while (cursor);
+      expect(seen).toHaveLength(12);
+      expect(new Set(seen).size).toBe(12);
+      if (sort === 'soonest') expect(seen[0]).toBe('c5');
+    }
+    expect((await store.children.search({ text: 'child C1' }, {}, clinician)).items.map((c) => c.id)).toEqual(
+      ['c1', 'c10', 'c11'],
+    );
+    expect((await store.children.search({ text: '%' }, {}, clinician)).items).toEqual([]);
+  });
+
+  it('shows a scheduler no diagnosis', async () => {
+    const record = await store.children.record('c4', scheduler);
+    expect(record.child.conditions).toEqual([]);
+    expect(record.markers).toEqual([]);
+    expect((await store.children.record('c4', clinician)).child.conditions).toEqual(['cerebral-palsy']);
+  });
+
+  it('opens a family link until it expires or is withdrawn, and none that was forged', async () => {
+    const now = new Date('2026-02-01T10:00:00Z');
+    const link = await store.familyLinks.create('c4', 'mother', 30, now, clinician);
+    expect((await store.familyLinks.open(link.token, now)).childId).toBe('c4');
+    const late = new Date('2026-03-05T10:00:00Z');
+    const notValid = { code: 'link-not-valid' };
+    await expect(store.familyLinks.open(link.token, late)).rejects.toMatchObject(notValid);
+    const [id, , signature] = link.token.split('.');
+    const longer = `${id}.${Math.floor(late.getTime() / 1000) + 99}.${signature}`;
+    for (const forged of [longer, `${link.token}x`, '', 'a.b.c', `${id}.99999999999.x`])
+      await expect(store.familyLinks.open(forged, now)).rejects.toMatchObject(notValid);
+    await store.familyLinks.withdraw(link.id, now, clinician);
+    await expect(store.familyLinks.open(link.token, now)).rejects.toMatchObject(notValid);
+  });
+
+  it('erases a child for good, keeps the audit trail, and refuses its return', async () => {
+    await store.measurements.correct('c7-m0left', { value: 179, reason: 'misread' }, today, null, clinician);
+    await store.children.erase('c7', 'parents asked', { ...clinician, role: 'administrator' });
+    for (const table of [
+      'measurements',
+      'devices',
+      'device_events',
+      'markers',
+      'workshop_jobs',
+      'record_history',
+    ]) {
+      const { rows } = await raw.query(`select count(*)::int as n from ${table} where child_id = 'c7'`);
+      expect(rows[0].n, table).toBe(0);
+    }
+    await expect(store.children.get('c7', clinician)).rejects.toMatchObject({ code: 'not-found' });
+    await expect(store.caseload.write(exampleCaseload(8), 'old file', systemActor)).rejects.toMatchObject({
+      code: 'already-there',
+    });
+    const trail = await store.audit.list({ childId: 'c7' }, {});
+    expect(trail.items.map((r) => r.action)).toEqual(['erase', 'correct']);
+  });
+
+  it('audits every read and write of a child with who did it', async () => {
+    await store.children.record('c8', scheduler);
+    await store.visits.add(
+      'c8',
+      { date: today, measurements: [{ measure: 'foot_length', side: 'left', value: 190 }] },
+      today,
+      clinician,
+    );
+    const trail = await store.audit.list({ childId: 'c8' }, {});
+    expect(trail.items.map((r) => [r.userName, r.action, r.resource])).toEqual([
+      ['clin', 'create', 'visit'],
+      ['sched', 'read', 'child-record'],
+    ]);
+    expect(JSON.stringify(trail.items)).not.toContain('Invented Child');
+  });
+
+  it('stores a whole visit or none of it, and says which reading cannot be', async () => {
+    const before = (await store.visits.list('c9', clinician)).length;
+    const visit = {
+      date: '2026-01-31',
+      measurements: [
+        { measure: 'foot_length' as const, side: 'left' as const, value: 190 },
+        { measure: 'foot_length' as const, side: 'right' as const, value: 6.9 },
+      ],
+    };
+    await expect(store.visits.add('c9', visit, today, clinician)).rejects.toMatchObject({
+      code: 'invalid-value',
+      place: { row: 2, field: 'value', given: '6.9', accepted: '50 to 340 mm' },
+    });
+    expect(await store.visits.list('c9', clinician)).toHaveLength(before);
+  });
+
+  it('signs in with the right password only, and keeps the last administrator', async () => {
+    const admin = await store.users.create(
+      { name: 'Admin', role: 'administrator', password: 'correct horse battery' },
+      systemActor,
+    );
+    expect(await store.users.signIn('admin', 'correct horse battery')).toMatchObject({ id: admin.id });
+    expect(await store.users.signIn('admin', 'correct horse')).toBeNull();
+    expect(await store.users.signIn('nobody', 'correct horse battery')).toBeNull();
+    await expect(store.users.change(admin.id, { disabled: true }, null, systemActor)).rejects.toMatchObject({
+      code: 'invalid-value',
+    });
+    const { rows } = await raw.query('select password_hash from users');
+    expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
+  });
+});
