@@ -93,7 +93,11 @@ reading(program.command('forecast'))
   .argument('<paths...>', PATHS)
   .option('--child <id>', 'only this child')
   .option('--model <name>', 'growth model to use (default: the newest in models/)')
-  .option('--tolerance <chance>', 'accepted chance of being outgrown before the replacement is fitted', probability)
+  .option(
+    '--tolerance <chance>',
+    'accepted chance of being outgrown before the replacement is fitted',
+    probability,
+  )
   .option('--seed <number>', 'seed of the simulated futures', whole)
   .action(load('forecast-caseload', 'forecastCaseload'));
 
@@ -101,7 +105,11 @@ reading(program.command('recall'))
   .description('make the recall list of a month: whom to call, for what, by when and why')
   .argument('<paths...>', PATHS)
   .option('--month <month>', 'month to plan, YYYY-MM (default: the month of today)', month)
-  .option('--tolerance <chance>', 'accepted chance of being outgrown before the replacement is fitted', probability)
+  .option(
+    '--tolerance <chance>',
+    'accepted chance of being outgrown before the replacement is fitted',
+    probability,
+  )
   .option('--slots-per-week <number>', 'casting slots a week', whole)
   .option('--out <file>', 'also write the list as a CSV table')
   .option('--seed <number>', 'seed of the simulated futures', whole)
@@ -156,7 +164,9 @@ program
   .description('forecast from the past of recorded children and compare with what happened')
   .requiredOption('--children <file>', 'CSV of serial records')
   .option('--out <file>', 'write the report as JSON')
-  .addOption(new Option('--noise <kind>', 'add seeded measurement error').choices(['none', 'clinic']).default('none'))
+  .addOption(
+    new Option('--noise <kind>', 'add seeded measurement error').choices(['none', 'clinic']).default('none'),
+  )
   .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
   .option('--model <name>', 'growth model to use')
   .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))

@@ -28,8 +28,15 @@ export function textTable(headings: readonly string[], rows: readonly (readonly 
   const shown = headings.map((_, i) => i).filter((i) => rows.some((row) => row[i] !== ''));
   const width = shown.map((i) => Math.max(headings[i].length, ...rows.map((row) => row[i].length)));
   const line = (cells: readonly string[]) =>
-    shown.map((i, at) => cells[i].padEnd(width[at])).join('  ').trimEnd();
-  return [line(headings), line(width.length ? headings.map((h) => '-'.repeat(h.length)) : []), ...rows.map(line)].join('\n');
+    shown
+      .map((i, at) => cells[i].padEnd(width[at]))
+      .join('  ')
+      .trimEnd();
+  return [
+    line(headings),
+    line(width.length ? headings.map((h) => '-'.repeat(h.length)) : []),
+    ...rows.map(line),
+  ].join('\n');
 }
 
 /** Breaks text at spaces so that no line is longer than `width`; every line starts with `indent`. */

@@ -58,7 +58,9 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
     must('date', DATE, ['measured_on', 'visit_date', 'measurement_date', 'visit']),
     c('measure', `one of ${measureIds.join(', ')}`, ['dimension', 'what']),
-    c('side', 'left or right for a measure of one side; empty or none for one of the whole body', ['laterality']),
+    c('side', 'left or right for a measure of one side; empty or none for one of the whole body', [
+      'laterality',
+    ]),
     c('value', 'a number such as 175, 17.5 or 17,5, with its unit unless unit says it', ['reading', 'size']),
     c('unit', 'mm, cm, m, inch or ft; kg, g or lb for weight', ['units']),
     c('method', 'gauge, tape, scan, x-ray, parent or other text', ['instrument']),

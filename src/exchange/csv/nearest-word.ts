@@ -4,7 +4,10 @@
  * nearestWord('solid-aof', ['solid-afo', 'kafo']) = 'solid-afo'.
  */
 export function nearestWord(typed: string, words: readonly string[]): string | null {
-  const scored = words.map((word) => ({ word, letters: lettersApart(typed.toLowerCase(), word.toLowerCase()) }));
+  const scored = words.map((word) => ({
+    word,
+    letters: lettersApart(typed.toLowerCase(), word.toLowerCase()),
+  }));
   const best = scored.reduce((a, b) => (b.letters < a.letters ? b : a), { word: '', letters: Infinity });
   return best.letters <= Math.min(2, Math.floor(typed.length / 3)) ? best.word : null;
 }

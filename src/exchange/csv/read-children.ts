@@ -1,6 +1,6 @@
 import { type Child, type ConditionId, conditionIds } from '../../measurements/records.js';
 import { plainWord } from './columns.js';
-import { readRows, type ReadSettings, type TableResult } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 import type { RowReader } from './row-reader.js';
 

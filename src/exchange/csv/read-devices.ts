@@ -1,12 +1,12 @@
 import { type Device, familyIds } from '../../devices/contract.js';
 import { dayNumber } from '../../measurements/dates.js';
 import type { MeasureId } from '../../measurements/measure.js';
-import { toMillimetres } from '../../measurements/units.js';
+import { isLengthUnit, toBaseUnit, unitNamed } from '../../measurements/units.js';
 import { plainWord } from './columns.js';
 import { measureHeading } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';
 import { readNumber } from './read-number.js';
-import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 import type { RowReader, TableLayout } from './row-reader.js';
 
@@ -39,7 +39,8 @@ export function readDevices(
   return readRows('devices', text, settings, (row, layout) => {
     const childId = row.required('child_id');
     const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null) row.refuse('child_id', 'is not the id of a child that was taken');
+    if (childId !== '' && birthDate === null)
+      row.refuse('child_id', 'is not the id of a child that was taken');
     const family = readFamily(row, settings.ownFamilies);
     const side = readSide(row, family);
     const castDate = row.requiredDate('cast_date');
@@ -52,8 +53,7 @@ export function readDevices(
     }
     const sizes = readSizes(row, layout);
     const device = {
-      id:
-        row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
+      id: row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
       childId,
       family,
       side,
@@ -77,15 +77,23 @@ function readFamily(row: RowReader, ownFamilies: readonly string[]): string {
   const family = known.find((id) => plainWord(id) === word) ?? FAMILY_WORDS[word];
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
-  row.refuse('family', near ? `is no device family doorpost knows; was ${near} meant` : 'is no device family doorpost knows');
+  row.refuse(
+    'family',
+    near ? `is no device family doorpost knows; was ${near} meant` : 'is no device family doorpost knows',
+  );
   return text;
 }
 
 function readSide(row: RowReader, family: string): Device['side'] {
-  const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', { l: 'left', r: 'right', bilateral: 'both' });
+  const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', {
+    l: 'left',
+    r: 'right',
+    bilateral: 'both',
+  });
   if (!row.ok) return side;
   if (UNSIDED.includes(family)) {
-    if (side === 'left' || side === 'right') row.refuse('side', `is not a side of a ${family}`, 'none, or empty');
+    if (side === 'left' || side === 'right')
+      row.refuse('side', `is not a side of a ${family}`, 'none, or empty');
     return 'none';
   }
   const sided = side === 'left' || side === 'right';
@@ -99,7 +107,11 @@ function readSide(row: RowReader, family: string): Device['side'] {
 }
 
 function readSizes(row: RowReader, layout: TableLayout) {
-  const sizes: Record<Pattern, Partial<Record<MeasureId, number>>> = { allowance: {}, limit: {}, extension: {} };
+  const sizes: Record<Pattern, Partial<Record<MeasureId, number>>> = {
+    allowance: {},
+    limit: {},
+    extension: {},
+  };
   const columnsRead = new Set<number>();
   for (const { index, heading } of layout.others) {
     const [, pattern, rest] = /^(allowance|limit|extension)_(.*)$/.exec(plainWord(heading)) ?? [];
@@ -109,11 +121,13 @@ function readSizes(row: RowReader, layout: TableLayout) {
     const cell = row.cells[index] ?? '';
     if (cell === '') continue;
     const number = readNumber(cell);
+    const unit = unitNamed(named.unit ?? '');
     const accepted = 'a number of at least 0, with its unit in the heading (mm, cm or inch)';
-    if (named.unit === null) row.refuseCell(heading, cell, 'has no unit in its heading', accepted);
-    else if (number === null || number < 0 || (pattern === 'limit' && number === 0)) {
+    if (unit === null || !isLengthUnit(unit)) {
+      row.refuseCell(heading, cell, 'has no unit of length in its heading', accepted);
+    } else if (number === null || number < 0 || (pattern === 'limit' && number === 0)) {
       row.refuseCell(heading, cell, 'is not such a number', accepted);
-    } else sizes[pattern as Pattern][named.measure] = toMillimetres(number, named.unit);
+    } else sizes[pattern as Pattern][named.measure] = toBaseUnit(number, unit);
   }
   return { ...sizes, columnsRead };
 }

@@ -1,6 +1,6 @@
 import { type DeviceEvent, deviceEventRecord } from '../../devices/contract.js';
 import { measureIds, sides } from '../../measurements/measure.js';
-import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
 const kinds = deviceEventRecord.shape.kind.options;
@@ -16,7 +16,8 @@ export function readEvents(
   const used = new Set<string>();
   return readRows('events', text, settings, (row) => {
     const deviceId = row.required('device_id');
-    if (deviceId !== '' && !isDevice(deviceId)) row.refuse('device_id', 'is not the id of a device that was taken');
+    if (deviceId !== '' && !isDevice(deviceId))
+      row.refuse('device_id', 'is not the id of a device that was taken');
     const date = row.requiredDate('date');
     const kind = row.oneOf('kind', kinds, null);
     if (kind === null && row.text('kind') === '') row.refuse('kind', 'is missing');

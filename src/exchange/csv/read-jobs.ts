@@ -1,6 +1,6 @@
 import { familyIds, type StageId, stageIds, type WorkshopJob } from '../../devices/contract.js';
 import { dayNumber, type IsoDate } from '../../measurements/dates.js';
-import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
 /** jobs.csv: when each stage of making a device was done. */
@@ -13,7 +13,8 @@ export function readJobs(
   return readRows('jobs', text, settings, (row) => {
     const deviceId = row.required('device_id');
     const deviceFamily = familyOf(deviceId);
-    if (deviceId !== '' && deviceFamily === null) row.refuse('device_id', 'is not the id of a device that was taken');
+    if (deviceId !== '' && deviceFamily === null)
+      row.refuse('device_id', 'is not the id of a device that was taken');
     const stages: Partial<Record<StageId, IsoDate>> = {};
     let latest: { stage: StageId; date: IsoDate } | null = null;
     for (const stage of stageIds) {
@@ -30,7 +31,11 @@ export function readJobs(
       deviceId,
       family: row.oneOf('family', [...familyIds, ...settings.ownFamilies], deviceFamily ?? ''),
       stages,
-      status: row.oneOf('status', ['in-progress', 'fitted', 'cancelled'], stages.fit ? 'fitted' : 'in-progress'),
+      status: row.oneOf(
+        'status',
+        ['in-progress', 'fitted', 'cancelled'],
+        stages.fit ? 'fitted' : 'in-progress',
+      ),
     } satisfies WorkshopJob;
     return row.ok ? [job] : [];
   });

@@ -1,6 +1,6 @@
-import { type MaturityMarker, markerRecord } from '../../measurements/records.js';
 import { dayNumber } from '../../measurements/dates.js';
-import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
+import { type MaturityMarker, markerRecord } from '../../measurements/records.js';
+import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
 const kinds = markerRecord.shape.kind.options;
@@ -22,7 +22,8 @@ export function readMarkers(
   return readRows('markers', text, settings, (row) => {
     const childId = row.required('child_id');
     const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null) row.refuse('child_id', 'is not the id of a child that was taken');
+    if (childId !== '' && birthDate === null)
+      row.refuse('child_id', 'is not the id of a child that was taken');
     const date = row.requiredDate('date');
     if (date && birthDate && dayNumber(date) < dayNumber(birthDate)) {
       row.refuse('date', 'lies before the birth of the child');

@@ -4,10 +4,10 @@ import type { Measurement } from '../../measurements/records.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';
+import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import { readSize } from './read-size.js';
-import { contentId, readRows, type ReadSettings, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
-import type { RowReader, TableLayout } from './row-reader.js';
+import { plainCell, type RowReader, type TableLayout } from './row-reader.js';
 
 /** One cell that holds a reading, with what its heading says of it. */
 interface ReadingCell {
@@ -32,7 +32,8 @@ export function readMeasurements(
     const cells = readingCells(layout);
     const childId = row.required('child_id');
     const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null) row.refuse('child_id', 'is not the id of a child that was taken');
+    if (childId !== '' && birthDate === null)
+      row.refuse('child_id', 'is not the id of a child that was taken');
     const date = row.requiredDate('date');
     if (date && birthDate && dayNumber(date) < dayNumber(birthDate)) {
       row.refuse('date', 'lies before the birth of the child');
@@ -49,7 +50,12 @@ export function readMeasurements(
       extra: row.extra(new Set(cells.map(({ index }) => index))),
     };
     if (cells.length === 0) {
-      row.refuseCell('value', '', 'there is no column of readings', 'measure and value, or columns such as foot_length_left_cm');
+      row.refuseCell(
+        'value',
+        '',
+        'there is no column of readings',
+        'measure and value, or columns such as foot_length_left_cm',
+      );
     }
     if (!row.ok) return [];
     const long = layout.at.has('measure');
@@ -88,7 +94,7 @@ function readReading(
   const measure = cell.measure ?? readMeasure(row);
   if (measure === null) return [];
   const side = readSide(row, measure, cell);
-  const written = row.cells[cell.index] ?? '';
+  const written = plainCell(row.cells[cell.index] ?? '');
   const size = readSize(written, measure, [row.text('unit'), cell.unit ?? '', settings.lengthUnit ?? '']);
   if ('why' in size) row.refuseCell(cell.heading, written, size.why, size.accepted);
   if (row.refused.length > before || side === null || 'why' in size) return [];
@@ -96,7 +102,14 @@ function readReading(
   const made = contentId('m', childId, measure, side, date, size.value, observer, method);
   const ownId = alone || id === '' ? id : `${id}-${measure}-${side}`;
   return [
-    { ...visit, id: ownId || uniqueId(used, made), measure, side, value: size.value, entered: row.text('entered') || size.entered },
+    {
+      ...visit,
+      id: ownId || uniqueId(used, made),
+      measure,
+      side,
+      value: size.value,
+      entered: row.text('entered') || size.entered,
+    },
   ];
 }
 
@@ -112,10 +125,16 @@ function readMeasure(row: RowReader): MeasureId | null {
 function readSide(row: RowReader, measure: MeasureId, cell: ReadingCell): Side | null {
   const { sided, label } = measures[measure];
   const written = row.text('side') === '' ? '' : plainWord(row.text('side'));
-  const side = cell.side ?? ({ l: 'left', r: 'right', left: 'left', right: 'right' } as const)[written] ?? null;
+  const side =
+    cell.side ?? ({ l: 'left', r: 'right', left: 'left', right: 'right' } as const)[written] ?? null;
   if (sided && side === null) {
     return cell.measure && written === ''
-      ? row.refuseCell(cell.heading, row.cells[cell.index], 'does not say which side', `a heading such as ${measure}_left_cm, or a side column`)
+      ? row.refuseCell(
+          cell.heading,
+          row.cells[cell.index],
+          'does not say which side',
+          `a heading such as ${measure}_left_cm, or a side column`,
+        )
       : row.refuse('side', `does not say which side the ${label.toLowerCase()} is of`, 'left or right');
   }
   // A wide row's side column speaks for its sided measures only.
@@ -124,4 +143,3 @@ function readSide(row: RowReader, measure: MeasureId, cell: ReadingCell): Side |
   }
   return sided ? side : 'none';
 }
-

@@ -4,7 +4,10 @@
  * A single comma is a decimal comma: readNumber('1,234') = 1.234. Null when it is not a number.
  */
 export function readNumber(text: string): number | null {
-  let digits = text.trim().replace(/[\s'’_]/g, '').replace('−', '-');
+  let digits = text
+    .trim()
+    .replace(/[\s'’_]/g, '')
+    .replace('−', '-');
   const comma = digits.lastIndexOf(',');
   const point = digits.lastIndexOf('.');
   if (comma >= 0 && point >= 0) {

@@ -63,7 +63,14 @@ export function readRows<T extends { readonly id: string }>(
 }
 
 function refusedHeading(file: string, name: string, accepted: string): RefusedRow {
-  return { file, row: 1, column: name, given: '', why: 'there is no such column, so no row can be read', accepted };
+  return {
+    file,
+    row: 1,
+    column: name,
+    given: '',
+    why: 'there is no such column, so no row can be read',
+    accepted,
+  };
 }
 
 function repeated(file: string, row: number, same: number): RefusedRow {

@@ -1,9 +1,12 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
+import type { TableName } from './columns.js';
 
 /** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
 export interface TextTable {
   readonly file: string;
+  /** Which table it is, where its maker knows; else read off its name or headings. */
+  readonly table?: TableName;
   readonly headings: readonly string[];
   readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }

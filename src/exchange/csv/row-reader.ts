@@ -6,8 +6,8 @@ import { readNumber } from './read-number.js';
 import type { TextTable } from './read-table.js';
 
 const WORDS_YES = ['yes', 'y', 'true', '1', 'x', 'ja', 'oui'];
-const WORDS_NO = ['no', 'n', 'false', '0', '', 'nein', 'non'];
-const WORDS_NOTHING = ['n_a', 'na', 'none', 'null', ''];
+const WORDS_NO = ['no', 'n', 'false', '0', 'nein', 'non'];
+const WORDS_NOTHING = ['', '-', '–', 'n/a', 'na', 'none', 'null'];
 
 /** Where each known column stands in a table, and which headings are left over. */
 export interface TableLayout {
@@ -22,7 +22,7 @@ export function tableLayout(table: TableName, text: TextTable): TableLayout {
   const at = new Map<string, { index: number; heading: string }>();
   const others: { index: number; heading: string }[] = [];
   const exact = new Set(text.headings.map(plainWord));
-  text.headings.forEach((heading, index) => {
+  text.headings.map(plainCell).forEach((heading, index) => {
     const column = columnOf(table, heading);
     const byAlias = column !== null && plainWord(heading) !== column.name;
     if (column && !at.has(column.name) && !(byAlias && exact.has(column.name))) {
@@ -76,8 +76,9 @@ export class RowReader {
   }
 
   yesNo(name: string, whenEmpty = false): boolean {
-    const word = plainWord(this.text(name));
-    if (word === '') return whenEmpty;
+    const text = this.text(name);
+    const word = plainWord(text);
+    if (text === '') return whenEmpty;
     if (WORDS_YES.includes(word)) return true;
     if (!WORDS_NO.includes(word)) this.refuse(name, 'is neither yes nor no');
     return false;
@@ -90,10 +91,12 @@ export class RowReader {
     whenEmpty: E,
     aliases: Readonly<Record<string, T>> = {},
   ): T | E {
-    const word = plainWord(this.text(name));
+    const text = this.text(name).trim();
+    const word = plainWord(text);
     const found = words.find((w) => plainWord(w) === word) ?? aliases[word];
     if (found !== undefined) return found;
-    if (!WORDS_NOTHING.includes(word)) this.refuse(name, 'is not one of the words doorpost knows');
+    if (!WORDS_NOTHING.includes(text.toLowerCase()))
+      this.refuse(name, 'is not one of the words doorpost knows');
     return whenEmpty;
   }
 

@@ -1,0 +1,41 @@
+import { writeCaseload } from '../exchange/csv/write-caseload.js';
+import { caseloadTables, diffCaseload } from '../exchange/diff-caseload.js';
+import { readCaseload } from '../exchange/read-caseload.js';
+import { exitCodes } from './exit-codes.js';
+import { countsText, parseOptions, printRefused, type ReadingOptions, readPaths } from './reading-options.js';
+import { terminal, textTable } from './terminal.js';
+
+/** `doorpost import`: a dry run over files; with --out the clean tables are written, all or none. */
+export async function importFiles(
+  paths: readonly string[],
+  options: ReadingOptions & { out?: string; against?: string },
+): Promise<number> {
+  const parsed = await readPaths(paths, options);
+  const { caseload, refused, notices } = parsed;
+  const before = options.against ? await readCaseload([options.against], parseOptions(options)) : null;
+  const diff = before === null ? null : diffCaseload(before.caseload, caseload);
+  const written = options.out ? await writeCaseload(options.out, caseload) : [];
+  const code = refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+  if (options.json) {
+    const taken = Object.fromEntries(caseloadTables.map((table) => [table, caseload[table].length]));
+    terminal.out(JSON.stringify({ taken, refused, notices, diff, written }, null, 2));
+    return code;
+  }
+  terminal.out(`Taken: ${countsText({ ...caseload })}.`);
+  if (diff !== null) {
+    const rows = caseloadTables.map((table) => {
+      const { added, changed, unchanged, untouched } = diff[table];
+      return [table, ...[added.length, changed.length, unchanged, untouched].map(String)];
+    });
+    terminal.out(`\n${textTable(['', 'added', 'changed', 'unchanged', 'only before'], rows)}`);
+    for (const table of caseloadTables) {
+      for (const { id, fields } of diff[table].changed.slice(0, 10)) {
+        terminal.out(`  ${table} ${id}: ${fields.join(', ')} changed`);
+      }
+    }
+  }
+  printRefused({ refused, notices }, terminal.out);
+  if (options.out) terminal.out(`\nWritten: ${options.out} (${written.length} tables).`);
+  else terminal.out('\nNothing was changed. --out FOLDER writes what was taken as clean tables.');
+  return code;
+}

@@ -1,0 +1,85 @@
+import type { ParsedCaseload, ParseOptions } from '../exchange/parse-caseload.js';
+import { readCaseload } from '../exchange/read-caseload.js';
+import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
+import type { IsoDate } from '../measurements/dates.js';
+import { terminal, wrap } from './terminal.js';
+
+/** Options of every command that reads a caseload. */
+export interface ReadingOptions {
+  readonly today?: IsoDate;
+  readonly dateFormat?: 'dmy' | 'mdy';
+  readonly unit?: 'mm' | 'cm' | 'inch';
+  readonly json?: boolean;
+}
+
+const REFUSED_SHOWN = 20;
+
+/** Today's date where this computer stands: the only clock of the command line. */
+export function todayOf(options: { readonly today?: IsoDate }): IsoDate {
+  if (options.today !== undefined) return options.today;
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+export function parseOptions(options: ReadingOptions): ParseOptions {
+  return {
+    today: todayOf(options),
+    dateOrder: options.dateFormat ?? 'refuse',
+    lengthUnit: options.unit ?? null,
+  };
+}
+
+export async function readPaths(paths: readonly string[], options: ReadingOptions): Promise<ParsedCaseload> {
+  terminal.progress('Reading ...');
+  const parsed = await readCaseload(paths, parseOptions(options));
+  terminal.progress('');
+  return parsed;
+}
+
+/** '12 children, 80 measurements, 14 devices'. */
+export function countsText(counts: Readonly<Record<string, { readonly length: number }>>): string {
+  const parts = Object.entries(counts).filter(([, rows]) => rows.length > 0);
+  return (
+    parts.map(([table, rows]) => `${rows.length} ${rows.length === 1 ? ONE[table] : table}`).join(', ') ||
+    'nothing'
+  );
+}
+
+const ONE: Readonly<Record<string, string>> = {
+  children: 'child',
+  measurements: 'measurement',
+  markers: 'maturity marker',
+  devices: 'device',
+  events: 'event',
+  jobs: 'workshop job',
+};
+
+/** Prints what was refused and remarked; refusals that are alike are shown once with their number. */
+export function printRefused(
+  { refused, notices }: Pick<ParsedCaseload, 'refused' | 'notices'>,
+  print: (text: string) => void,
+): void {
+  if (refused.length > 0) {
+    const [rows, took] =
+      refused.length === 1 ? ['1 entry was', 'it takes'] : [`${refused.length} entries were`, 'they take'];
+    print(`\n${rows} refused; ${took} no part in what is above:`);
+    const groups = groupAlike(refused);
+    for (const group of groups.slice(0, REFUSED_SHOWN)) {
+      const more = group.length > 1 ? ` (and ${group.length - 1} more like it)` : '';
+      print(wrap(`- ${refusedRowText(group[0])}${more}`, 110, '  '));
+    }
+    if (groups.length > REFUSED_SHOWN)
+      print(`  ... and ${groups.length - REFUSED_SHOWN} kinds more; --json lists all.`);
+  }
+  for (const notice of notices) print(wrap(`Note: ${notice}`, 110));
+}
+
+function groupAlike(refused: readonly RefusedRow[]): RefusedRow[][] {
+  const groups = new Map<string, RefusedRow[]>();
+  for (const r of refused) {
+    const key = [r.file, r.column, r.given === '' ? 'empty' : r.row, r.why].join('\u0000');
+    groups.set(key, [...(groups.get(key) ?? []), r]);
+  }
+  return [...groups.values()];
+}

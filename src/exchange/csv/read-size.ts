@@ -1,0 +1,73 @@
+import { type MeasureId, measures } from '../../measurements/measure.js';
+import {
+  isLengthUnit,
+  lengthUnits,
+  massUnits,
+  toBaseUnit,
+  type Unit,
+  unitNamed,
+} from '../../measurements/units.js';
+import { readNumber } from './read-number.js';
+
+export interface Size {
+  /** mm, kg for weight. */
+  readonly value: number;
+  /** As typed with its unit, '' where that is mm (kg) already. */
+  readonly entered: string;
+}
+
+/**
+ * A size out of a cell. The unit stands in the cell ('17,5 cm'), else in the unit column, the heading or the setting,
+ * in this order in `unitsBeside`; two that contradict each other refuse the cell. A size outside what a body can have
+ * is refused with the unit in which it would be possible.
+ */
+export function readSize(
+  cell: string,
+  measure: MeasureId,
+  unitsBeside: readonly [column: string, heading: string, setting: string],
+): Size | { readonly why: string; readonly accepted: string } {
+  const { unit: base, plausible } = measures[measure];
+  const units: readonly Unit[] = base === 'kg' ? massUnits : lengthUnits;
+  const accepted = `a number with its unit, ${units.join(', ')}, between ${plausible.join(' and ')} ${base}`;
+  const refuse = (why: string) => ({ why, accepted });
+  if (cell === '') return refuse('is missing');
+  const [, digits, ownUnit] = /^([+\-−\d.,\s'’_]+?)\s*([\p{L}"″]+\.?)?$/u.exec(cell.trim()) ?? [];
+  const value = digits === undefined ? null : readNumber(digits);
+  if (value === null) return refuse('is not a number');
+  const said = [ownUnit ?? '', ...unitsBeside.slice(0, 2)].filter((word) => word !== '');
+  const setting = base === 'mm' ? unitsBeside[2] : '';
+  const words = said.length > 0 ? said : [setting].filter((word) => word !== '');
+  if (words.length === 0) {
+    const places = 'say it in a unit column, in the heading (foot_length_left_cm) or in the cell (17,5 cm)';
+    return { why: 'has no unit', accepted: `${accepted}; ${places}, or give --unit cm` };
+  }
+  const known = words.map(unitNamed);
+  const unknown = words[known.indexOf(null)];
+  if (unknown !== undefined) return refuse(`has the unknown unit "${unknown}"`);
+  const [unit, ...others] = known as Unit[];
+  const other = others.find((u) => u !== unit);
+  if (other !== undefined) return refuse(`is said to be in ${unit} and in ${other}`);
+  if (isLengthUnit(unit) !== (base === 'mm')) return refuse(`is given in ${unit}`);
+  const size = toBaseUnit(value, unit);
+  if (!(size >= plausible[0] && size <= plausible[1]))
+    return refuse(impossible(value, unit, size, units, plausible, base));
+  return { value: size, entered: unit === base ? '' : `${digits.trim()} ${unit}` };
+}
+
+function impossible(
+  value: number,
+  unit: Unit,
+  size: number,
+  units: readonly Unit[],
+  [min, max]: readonly [number, number],
+  base: string,
+): string {
+  const inBase = unit === base ? `${value} ${base}` : `${value} ${unit} (${round(size)} ${base})`;
+  const fitting = units.filter((u) => toBaseUnit(value, u) >= min && toBaseUnit(value, u) <= max);
+  const guess = fitting
+    .map((u) => (u === base ? `${value} ${u}` : `${value} ${u} = ${round(toBaseUnit(value, u))} ${base}`))
+    .join(' or ');
+  return `is ${inBase}, which no body has${guess ? `; was ${guess} meant` : ''}`;
+}
+
+const round = (size: number): number => Math.round(size * 10) / 10;

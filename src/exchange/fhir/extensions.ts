@@ -1,0 +1,66 @@
+import { createHash } from 'node:crypto';
+import type { Extension, Identifier } from 'fhir/r4.js';
+import { OWN_EXTENSION, OWN_ID } from './codes.js';
+
+type Extended = { extension?: Extension[] };
+
+/** One of our own fields that R4 has no element for; null and '' are left out. */
+export function ownExtension(name: string, value: string | number | boolean | null): Extension[] {
+  const url = OWN_EXTENSION + name;
+  if (value === null || value === '') return [];
+  if (typeof value === 'boolean') return [{ url, valueBoolean: value }];
+  return [typeof value === 'number' ? { url, valueDecimal: value } : { url, valueString: value }];
+}
+
+export function extensionText(resource: Extended, name: string): string {
+  return find(resource, name)?.valueString ?? '';
+}
+export function extensionNumber(resource: Extended, name: string): number | null {
+  return find(resource, name)?.valueDecimal ?? null;
+}
+export function extensionFlag(resource: Extended, name: string, whenAbsent: boolean): boolean {
+  return find(resource, name)?.valueBoolean ?? whenAbsent;
+}
+
+/** A map of ours (extra columns, allowances by measure) as nested extensions: name with entries of key and value. */
+export function mapExtension(name: string, map: Readonly<Record<string, string | number>>): Extension[] {
+  return Object.entries(map).map(([key, value]) => ({
+    url: OWN_EXTENSION + name,
+    extension: [
+      { url: 'key', valueString: key },
+      typeof value === 'number'
+        ? { url: 'value', valueDecimal: value }
+        : { url: 'value', valueString: value },
+    ],
+  }));
+}
+
+export function extensionMap<T extends string | number>(resource: Extended, name: string): Record<string, T> {
+  const entries = (resource.extension ?? []).filter(({ url }) => url === OWN_EXTENSION + name);
+  return Object.fromEntries(
+    entries.map(({ extension = [] }) => {
+      const value = extension.find(({ url }) => url === 'value');
+      const key = extension.find(({ url }) => url === 'key')?.valueString ?? '';
+      return [key, (value?.valueDecimal ?? value?.valueString ?? '') as T];
+    }),
+  );
+}
+
+function find(resource: Extended, name: string): Extension | undefined {
+  return resource.extension?.find(({ url }) => url === OWN_EXTENSION + name);
+}
+
+/** Our ids may hold any character; a FHIR id only letters, digits, '-' and '.', 64 at most. */
+export function fhirId(ownId: string): string {
+  if (/^[A-Za-z0-9\-.]{1,64}$/.test(ownId)) return ownId;
+  return `h-${createHash('sha256').update(ownId).digest('hex').slice(0, 40)}`;
+}
+
+export function ownIdentifier(kind: string, ownId: string): Identifier[] {
+  return [{ system: OWN_ID + kind, value: ownId }];
+}
+
+/** Our own id where the resource carries it, else the resource's id. */
+export function ownIdOf(kind: string, resource: { id?: string; identifier?: Identifier[] }): string {
+  return resource.identifier?.find(({ system }) => system === OWN_ID + kind)?.value ?? resource.id ?? '';
+}

@@ -1,0 +1,258 @@
+import type {
+  AllergyIntolerance,
+  Condition,
+  DeviceUseStatement,
+  Device as FhirDevice,
+  FhirResource,
+  Observation,
+  Patient,
+  Quantity,
+  Reference,
+  Task,
+} from 'fhir/r4.js';
+import type { TableName } from '../csv/columns.js';
+import type { TextTable } from '../csv/read-table.js';
+import { safeCell } from '../csv/row-reader.js';
+import { codeOf, measureOfConcept, OWN, sideOfBodySite } from './codes.js';
+import { extensionFlag, extensionMap, extensionNumber, extensionText, ownIdOf } from './extensions.js';
+import { readResources } from './read-resources.js';
+
+/** Cells by heading. */
+type Cells = Record<string, string>;
+interface Row {
+  readonly table: TableName;
+  readonly cells: Cells;
+}
+
+/**
+ * FHIR R4 resources as the tables doorpost reads, so that they meet the same checks as CSV. A refusal's row is the
+ * place of the resource in its file, from 1. Resources with nothing for doorpost are counted in a notice.
+ */
+export function fhirTables(file: string, bytes: Uint8Array): { tables: TextTable[]; notices: string[] } {
+  const resources = readResources(file, bytes);
+  const index = indexOf(resources);
+  const byTable = new Map<TableName, { row: number; cells: Cells }[]>();
+  const passedOver = new Map<string, number>();
+  resources.forEach((resource, at) => {
+    const row = rowOf(resource, index);
+    if (row === 'part-of-another') return;
+    if (row === null) {
+      passedOver.set(resource.resourceType, (passedOver.get(resource.resourceType) ?? 0) + 1);
+      return;
+    }
+    byTable.set(row.table, [...(byTable.get(row.table) ?? []), { row: at + 1, cells: row.cells }]);
+  });
+  const tables = [...byTable].map(([table, rows]) => textTable(file, table, rows));
+  const counts = [...passedOver].map(([type, count]) => `${count} ${type}`).join(', ');
+  return { tables, notices: counts ? [`${file}: nothing for doorpost in ${counts}.`] : [] };
+}
+
+function textTable(file: string, table: TableName, rows: { row: number; cells: Cells }[]): TextTable {
+  const headings = [...new Set(rows.flatMap(({ cells }) => Object.keys(cells)))];
+  return {
+    file: `${file} ${table}`,
+    table,
+    headings: headings.map(safeCell),
+    rows: rows.map(({ row, cells }) => ({ row, cells: headings.map((h) => safeCell(cells[h] ?? '')) })),
+  };
+}
+
+/** What is needed of other resources to write one row. */
+interface ResourceIndex {
+  /** Our own id by FHIR reference: 'Patient/p1', or the address or urn:uuid of its bundle entry. */
+  readonly ownId: ReadonlyMap<string, string>;
+  readonly conditions: ReadonlyMap<string, readonly string[]>;
+  readonly latex: ReadonlySet<string>;
+  readonly uses: ReadonlyMap<string, DeviceUseStatement>;
+}
+
+function indexOf(resources: readonly (FhirResource & { fullUrl?: string })[]): ResourceIndex {
+  const ownId = new Map<string, string>();
+  for (const r of resources) {
+    if (r.resourceType !== 'Patient' && r.resourceType !== 'Device') continue;
+    const id = ownIdOf(r.resourceType === 'Patient' ? 'child' : 'device', r);
+    ownId.set(`${r.resourceType}/${r.id}`, id);
+    if (r.fullUrl) ownId.set(r.fullUrl, id);
+  }
+  const of = <T extends FhirResource>(type: T['resourceType']) =>
+    resources.filter((r): r is T => r.resourceType === type);
+  const conditions = new Map<string, string[]>();
+  for (const c of of<Condition>('Condition')) {
+    const child = resolve(ownId, c.subject);
+    const word = codeOf(c.code, OWN.condition) ?? c.code?.text ?? c.code?.coding?.[0]?.display ?? '';
+    conditions.set(child, [...(conditions.get(child) ?? []), word.replaceAll(/[|;,]/g, ' ')]);
+  }
+  const allergies = of<AllergyIntolerance>('AllergyIntolerance').filter((a) =>
+    /latex/i.test(JSON.stringify(a.code ?? '')),
+  );
+  return {
+    ownId,
+    conditions,
+    latex: new Set(allergies.map((a) => resolve(ownId, a.patient))),
+    uses: new Map(
+      of<DeviceUseStatement>('DeviceUseStatement').map((use) => [resolve(ownId, use.device), use]),
+    ),
+  };
+}
+
+/** The id a reference means: by the index, else its last part (a resource that is not in this file). */
+function resolve(ownId: ReadonlyMap<string, string>, ref: Reference | undefined): string {
+  const text = ref?.reference ?? '';
+  const [type, id] = text.split('/').slice(-2);
+  return ownId.get(text) ?? ownId.get(`${type}/${id}`) ?? id ?? text;
+}
+
+function rowOf(resource: FhirResource, index: ResourceIndex): Row | 'part-of-another' | null {
+  switch (resource.resourceType) {
+    case 'Patient':
+      return { table: 'children', cells: childCells(resource, index) };
+    case 'Observation':
+      return observationRow(resource, index);
+    case 'Device':
+      return { table: 'devices', cells: deviceCells(resource, index) };
+    case 'Task':
+      return taskRow(resource, index);
+    case 'Condition':
+    case 'DeviceUseStatement':
+      return 'part-of-another';
+    case 'AllergyIntolerance':
+      return index.latex.has(resolve(index.ownId, resource.patient)) ? 'part-of-another' : null;
+    default:
+      return null;
+  }
+}
+
+function childCells(p: Patient, { conditions, latex }: ResourceIndex): Cells {
+  const id = ownIdOf('child', p);
+  const name = p.name?.[0];
+  const flag = (extension: string, whenAbsent: boolean) =>
+    extensionFlag(p, extension, whenAbsent) ? 'yes' : 'no';
+  const died = p.deceasedBoolean || p.deceasedDateTime ? 'died' : '';
+  return {
+    id,
+    name: name?.text ?? [...(name?.given ?? []), name?.family ?? ''].join(' ').trim(),
+    birth_date: p.birthDate ?? '',
+    sex: p.gender ?? 'unknown',
+    gestation_weeks: numberText(extensionNumber(p, 'gestation-weeks')),
+    conditions: (conditions.get(id) ?? []).join(' | '),
+    affected_side: extensionText(p, 'affected-side'),
+    insensate_skin: flag('insensate-skin', false),
+    latex_alert: latex.has(id) ? 'yes' : 'no',
+    palliative: flag('palliative', false),
+    walks: flag('walks', true),
+    sibling_group: extensionText(p, 'sibling-group'),
+    transport_days: extensionText(p, 'transport-days').replaceAll(' ', ' | '),
+    prefers_holidays: flag('prefers-holidays', false),
+    contact: extensionText(p, 'contact') || (p.telecom ?? []).map((t) => t.value ?? '').join(', '),
+    language: p.communication?.[0]?.language.coding?.[0]?.code ?? '',
+    status: extensionText(p, 'status') || died || (p.active === false ? 'discharged' : ''),
+    ...extraCells(p),
+  };
+}
+
+function observationRow(o: Observation, index: ResourceIndex): Row | null {
+  if (o.status === 'entered-in-error' || o.status === 'cancelled') return null;
+  const measure = measureOfConcept(o.code);
+  const marker = codeOf(o.code, OWN.marker);
+  const event = codeOf(o.code, OWN.event);
+  const child_id = resolve(index.ownId, o.subject);
+  const date = o.effectiveDateTime ?? o.effectivePeriod?.start ?? '';
+  const side = sideOfBodySite(o.bodySite) ?? '';
+  if (measure !== null && o.valueQuantity) {
+    const cells: Cells = {
+      id: ownIdOf('measurement', o),
+      child_id,
+      date,
+      measure,
+      side,
+      ...valueCells(o.valueQuantity),
+      method: o.method?.text ?? '',
+      observer: o.performer?.[0]?.display ?? '',
+      technical_error: numberText(extensionNumber(o, 'technical-error')),
+      entered: extensionText(o, 'entered'),
+      ...extraCells(o),
+    };
+    return { table: 'measurements', cells };
+  }
+  if (marker !== null) {
+    const value = numberText(o.valueQuantity?.value ?? null);
+    const sd_years = numberText(extensionNumber(o, 'sd-years'));
+    return {
+      table: 'markers',
+      cells: { id: ownIdOf('marker', o), child_id, date, kind: marker, value, sd_years },
+    };
+  }
+  if (event === null) return null;
+  const cells: Cells = {
+    id: ownIdOf('event', o),
+    device_id: resolve(index.ownId, o.device),
+    date,
+    kind: event,
+    measure: extensionText(o, 'measure'),
+    side,
+    change_mm: numberText(extensionNumber(o, 'change-mm')),
+    adjustment: extensionText(o, 'adjustment'),
+    verdict: o.valueString ?? '',
+    note: o.note?.[0]?.text ?? '',
+  };
+  return { table: 'events', cells };
+}
+
+const UCUM_UNITS: Readonly<Record<string, string>> = { '[in_i]': 'inch', '[ft_i]': 'ft', '[lb_av]': 'lb' };
+
+/** cm are given as mm by moving the decimal point in the text, so that nothing is lost (see to-fhir.ts). */
+function valueCells({ value, code, unit }: Quantity): Cells {
+  const written = code ?? unit ?? '';
+  if (value === undefined) return { value: '', unit: written };
+  if (written === 'cm') return { value: String(Number(`${value}e1`)), unit: 'mm' };
+  return { value: String(value), unit: UCUM_UNITS[written] ?? written };
+}
+
+function deviceCells(d: FhirDevice, index: ResourceIndex): Cells {
+  const id = ownIdOf('device', d);
+  const use = index.uses.get(id);
+  const sizes = (name: string, column: string) =>
+    Object.entries(extensionMap<number>(d, name)).map(([measure, mm]) => [
+      `${column}_${measure}_mm`,
+      String(mm),
+    ]);
+  const status = { intended: 'ordered', active: 'worn' }[use?.status as string] ?? 'retired';
+  return {
+    id,
+    child_id: resolve(index.ownId, d.patient ?? use?.subject),
+    family: codeOf(d.type, OWN.family) ?? d.type?.text ?? d.type?.coding?.[0]?.display ?? '',
+    side: sideOfBodySite(use?.bodySite) ?? '',
+    cast_date: extensionText(d, 'cast-date') || (d.manufactureDate ?? ''),
+    fitted_date: use?.timingPeriod?.start ?? use?.timingDateTime ?? '',
+    status: use === undefined ? (d.status === 'inactive' ? 'retired' : '') : status,
+    footplate: extensionText(d, 'footplate'),
+    ...Object.fromEntries([
+      ...sizes('allowance-mm', 'allowance'),
+      ...sizes('limit-mm', 'limit'),
+      ...sizes('extension-mm', 'extension'),
+    ]),
+    ...extraCells(d),
+  };
+}
+
+function taskRow(t: Task, index: ResourceIndex): Row | null {
+  const stages = (t.output ?? []).map((output) => [codeOf(output.type, OWN.stage), output.valueDate ?? '']);
+  const family = codeOf(t.code, OWN.family);
+  if (family === null) return null;
+  const status = { completed: 'fitted', cancelled: 'cancelled' }[t.status as string] ?? 'in-progress';
+  const cells: Cells = {
+    id: ownIdOf('job', t),
+    device_id: resolve(index.ownId, t.focus),
+    family,
+    status,
+    ...Object.fromEntries(stages.filter(([stage]) => stage !== null)),
+  };
+  return { table: 'jobs', cells };
+}
+
+function extraCells(resource: Patient | Observation | FhirDevice): Cells {
+  const columns = Object.entries(extensionMap<string>(resource, 'column'));
+  return Object.fromEntries(columns.map(([heading, text]) => [`extra:${heading}`, text]));
+}
+
+const numberText = (value: number | null): string => (value === null ? '' : String(value));

@@ -1,0 +1,249 @@
+import type {
+  AllergyIntolerance,
+  Bundle,
+  Condition,
+  DeviceUseStatement,
+  Device as FhirDevice,
+  FhirResource,
+  Observation,
+  Patient,
+  Quantity,
+  Task,
+} from 'fhir/r4.js';
+import type { Caseload } from '../../devices/caseload.js';
+import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../../devices/contract.js';
+import { measures, type Side } from '../../measurements/measure.js';
+import type { Child, MaturityMarker, Measurement } from '../../measurements/records.js';
+import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
+import { fhirId, mapExtension, ownExtension, ownIdentifier } from './extensions.js';
+
+/** Base of the addresses in a bundle; '.invalid' is reserved, so that nobody looks there (RFC 2606). */
+const BASE = 'http://doorpost.invalid/fhir';
+
+/** A caseload as FHIR R4 resources, in order of reference. `readFhirFile` gives the same caseload back. */
+export function toFhirResources(caseload: Caseload): FhirResource[] {
+  const childOf = new Map(caseload.devices.map((device) => [device.id, device.childId]));
+  const resources: FhirResource[] = [
+    ...caseload.children.flatMap((child) => [patient(child), ...conditions(child), ...latex(child)]),
+    ...caseload.measurements.map(measurementObservation),
+    ...caseload.markers.map(markerObservation),
+    ...caseload.devices.flatMap((device) => [deviceResource(device), deviceUse(device)]),
+    ...caseload.events.map((event) => eventObservation(event, childOf.get(event.deviceId))),
+    ...caseload.jobs.map((job) => jobTask(job, childOf.get(job.deviceId))),
+  ];
+  return resources.map(withoutEmptyLists);
+}
+
+/** FHIR's JSON has no empty lists. */
+function withoutEmptyLists(resource: FhirResource): FhirResource {
+  const filled = Object.entries(resource).filter(
+    ([, value]) => !(Array.isArray(value) && value.length === 0),
+  );
+  return Object.fromEntries(filled) as unknown as FhirResource;
+}
+
+export function toFhirBundle(resources: readonly FhirResource[]): Bundle {
+  const entry = resources.map((resource) => ({
+    fullUrl: `${BASE}/${resource.resourceType}/${resource.id}`,
+    resource,
+  }));
+  return { resourceType: 'Bundle', type: 'collection', entry };
+}
+
+/** One resource a line. */
+export function toNdjson(resources: readonly FhirResource[]): string {
+  return resources.map((resource) => `${JSON.stringify(resource)}\n`).join('');
+}
+
+export const reference = (type: 'Patient' | 'Device', ownId: string) => ({
+  reference: `${type}/${fhirId(ownId)}`,
+});
+
+function patient(c: Child): Patient {
+  return {
+    resourceType: 'Patient',
+    id: fhirId(c.id),
+    identifier: ownIdentifier('child', c.id),
+    active: c.status === 'active',
+    ...(c.name ? { name: [{ text: c.name }] } : {}),
+    gender: c.sex,
+    birthDate: c.birthDate,
+    ...(c.status === 'died' ? { deceasedBoolean: true } : {}),
+    communication: [
+      { language: { coding: [{ system: 'urn:ietf:bcp:47', code: c.language }] }, preferred: true },
+    ],
+    extension: [
+      ...ownExtension('gestation-weeks', c.gestationWeeks),
+      ...ownExtension('affected-side', c.affectedSide),
+      ...ownExtension('insensate-skin', c.insensateSkin),
+      ...ownExtension('palliative', c.palliative),
+      ...ownExtension('walks', c.walks),
+      ...ownExtension('sibling-group', c.siblingGroup),
+      ...ownExtension('transport-days', c.transportDays.join(' ')),
+      ...ownExtension('prefers-holidays', c.prefersHolidays),
+      ...ownExtension('contact', c.contact),
+      ...ownExtension('status', c.status),
+      ...mapExtension('column', c.extra),
+    ],
+  };
+}
+
+function conditions(c: Child): Condition[] {
+  return c.conditions.map((condition, index) => ({
+    resourceType: 'Condition',
+    id: fhirId(`${c.id}-condition-${index + 1}`),
+    clinicalStatus: activeStatus('condition-clinical'),
+    subject: reference('Patient', c.id),
+    code: ownConcept(OWN.condition, condition),
+  }));
+}
+
+function latex(c: Child): AllergyIntolerance[] {
+  if (!c.latexAlert) return [];
+  return [
+    {
+      resourceType: 'AllergyIntolerance',
+      id: fhirId(`${c.id}-latex`),
+      clinicalStatus: activeStatus('allergyintolerance-clinical'),
+      patient: reference('Patient', c.id),
+      criticality: 'high',
+      code: { text: 'Natural rubber latex' },
+    },
+  ];
+}
+
+const activeStatus = (system: string) => ({
+  coding: [{ system: `http://terminology.hl7.org/CodeSystem/${system}`, code: 'active' }],
+});
+
+function measurementObservation(m: Measurement): Observation {
+  const { sided, landmark } = measures[m.measure];
+  return {
+    resourceType: 'Observation',
+    id: fhirId(m.id),
+    identifier: ownIdentifier('measurement', m.id),
+    status: 'final',
+    ...(isVitalSign(m.measure)
+      ? {
+          category: [
+            {
+              coding: [
+                { system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' },
+              ],
+            },
+          ],
+        }
+      : {}),
+    code: measureConcept(m.measure),
+    subject: reference('Patient', m.childId),
+    effectiveDateTime: m.date,
+    ...(sided ? { bodySite: sideConcept(m.side) } : {}),
+    valueQuantity: quantity(m),
+    ...(m.method ? { method: { text: m.method } } : {}),
+    ...(m.observer ? { performer: [{ display: m.observer }] } : {}),
+    extension: [
+      ...ownExtension('landmark', landmark),
+      ...ownExtension('technical-error', m.technicalError),
+      ...ownExtension('entered', m.entered),
+      ...mapExtension('column', m.extra),
+    ],
+  };
+}
+
+function sideConcept(side: Side | Device['side']) {
+  return ownConcept(OWN.side, side, side === 'both' ? 'left and right' : side);
+}
+
+function quantity({ measure, value }: Measurement): Quantity {
+  if (measures[measure].unit === 'kg') return { value, unit: 'kg', system: UCUM, code: 'kg' };
+  if (!isVitalSign(measure)) return { value, unit: 'mm', system: UCUM, code: 'mm' };
+  // The decimal point is moved in the text, so that 1234.5 mm is 123.45 cm and nothing near it.
+  return { value: Number(`${value}e-1`), unit: 'cm', system: UCUM, code: 'cm' };
+}
+
+function markerObservation(k: MaturityMarker): Observation {
+  return {
+    resourceType: 'Observation',
+    id: fhirId(k.id),
+    identifier: ownIdentifier('marker', k.id),
+    status: 'final',
+    code: ownConcept(OWN.marker, k.kind),
+    subject: reference('Patient', k.childId),
+    effectiveDateTime: k.date,
+    valueQuantity: { value: k.value },
+    extension: ownExtension('sd-years', k.sdYears),
+  };
+}
+
+function deviceResource(d: Device): FhirDevice {
+  return {
+    resourceType: 'Device',
+    id: fhirId(d.id),
+    identifier: ownIdentifier('device', d.id),
+    status: d.status === 'retired' ? 'inactive' : 'active',
+    type: ownConcept(OWN.family, d.family),
+    patient: reference('Patient', d.childId),
+    extension: [
+      ...ownExtension('cast-date', d.castDate),
+      ...ownExtension('footplate', d.footplate),
+      ...mapExtension('allowance-mm', d.allowancesMm as Record<string, number>),
+      ...mapExtension('limit-mm', d.limitsMm as Record<string, number>),
+      ...mapExtension('extension-mm', d.extensionRangeMm as Record<string, number>),
+      ...mapExtension('column', d.extra),
+    ],
+  };
+}
+
+/** DeviceUseStatement has maturity 0 in R4 and became DeviceUsage in R5; it is what R4 has. */
+function deviceUse(d: Device): DeviceUseStatement {
+  const status = ({ ordered: 'intended', worn: 'active', retired: 'completed' } as const)[d.status];
+  return {
+    resourceType: 'DeviceUseStatement',
+    id: fhirId(`${d.id}-use`),
+    status,
+    subject: reference('Patient', d.childId),
+    device: reference('Device', d.id),
+    bodySite: sideConcept(d.side),
+    ...(d.fittedDate ? { timingPeriod: { start: d.fittedDate } } : {}),
+  };
+}
+
+function eventObservation(e: DeviceEvent, childId: string | undefined): Observation {
+  return {
+    resourceType: 'Observation',
+    id: fhirId(e.id),
+    identifier: ownIdentifier('event', e.id),
+    status: 'final',
+    code: ownConcept(OWN.event, e.kind),
+    ...(childId === undefined ? {} : { subject: reference('Patient', childId) }),
+    device: reference('Device', e.deviceId),
+    effectiveDateTime: e.date,
+    ...(e.side ? { bodySite: sideConcept(e.side) } : {}),
+    ...(e.verdict ? { valueString: e.verdict } : {}),
+    ...(e.note ? { note: [{ text: e.note }] } : {}),
+    extension: [
+      ...ownExtension('measure', e.measure),
+      ...ownExtension('change-mm', e.changeMm),
+      ...ownExtension('adjustment', e.adjustment),
+    ],
+  };
+}
+
+function jobTask(j: WorkshopJob, childId: string | undefined): Task {
+  return {
+    resourceType: 'Task',
+    id: fhirId(j.id),
+    identifier: ownIdentifier('job', j.id),
+    intent: 'order',
+    status: ({ 'in-progress': 'in-progress', fitted: 'completed', cancelled: 'cancelled' } as const)[
+      j.status
+    ],
+    focus: reference('Device', j.deviceId),
+    ...(childId === undefined ? {} : { for: reference('Patient', childId) }),
+    code: ownConcept(OWN.family, j.family),
+    output: stageIds.flatMap((stage) => {
+      const date = j.stages[stage];
+      return date === undefined ? [] : [{ type: ownConcept(OWN.stage, stage), valueDate: date }];
+    }),
+  };
+}

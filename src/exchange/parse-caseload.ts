@@ -1,0 +1,158 @@
+import type { Caseload } from '../devices/caseload.js';
+import { DoorpostError } from '../errors.js';
+import type { IsoDate } from '../measurements/dates.js';
+import { measureIds } from '../measurements/measure.js';
+import { columnOf, columns, plainWord, type TableName, tableNames } from './csv/columns.js';
+import { measureHeading } from './csv/measure-names.js';
+import { nearestWord } from './csv/nearest-word.js';
+import { readChildren } from './csv/read-children.js';
+import type { DateOrder } from './csv/read-date.js';
+import { readDevices } from './csv/read-devices.js';
+import { readEvents } from './csv/read-events.js';
+import { readJobs } from './csv/read-jobs.js';
+import { readMarkers } from './csv/read-markers.js';
+import { readMeasurements } from './csv/read-measurements.js';
+import type { ReadSettings, TableResult } from './csv/read-rows.js';
+import { readTable, type TextTable } from './csv/read-table.js';
+import { tableLayout } from './csv/row-reader.js';
+import { fhirTables } from './fhir/fhir-tables.js';
+import type { RefusedRow } from './refused-row.js';
+import { readWorkbook } from './xlsx/read-workbook.js';
+
+export interface NamedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface ParseOptions {
+  /** Dates after it are refused. */
+  readonly today: IsoDate;
+  readonly dateOrder?: DateOrder;
+  readonly lengthUnit?: 'mm' | 'cm' | 'inch' | null;
+  readonly ownFamilies?: readonly string[];
+}
+
+export interface ParsedCaseload {
+  readonly caseload: Caseload;
+  readonly refused: readonly RefusedRow[];
+  /** What a person should know though nothing was refused: columns kept but not read, words read as others. */
+  readonly notices: readonly string[];
+}
+
+/**
+ * A caseload out of files held in memory: tables (.csv, .txt, .tsv, .xlsx) or FHIR R4 (.json, .ndjson).
+ * Good rows are taken and bad ones listed with what is accepted. Throws only where a file is no table at all.
+ */
+export async function parseCaseload(
+  files: readonly NamedFile[],
+  options: ParseOptions,
+): Promise<ParsedCaseload> {
+  const settings: ReadSettings = {
+    today: options.today,
+    dateOrder: options.dateOrder ?? 'refuse',
+    lengthUnit: options.lengthUnit ?? null,
+    ownFamilies: options.ownFamilies ?? [],
+  };
+  const tables: TextTable[] = [];
+  const notices: string[] = [];
+  for (const file of files) {
+    if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, file.bytes)));
+    else if (/\.(json|ndjson)$/i.test(file.name)) {
+      const fhir = fhirTables(file.name, file.bytes);
+      tables.push(...fhir.tables);
+      notices.push(...fhir.notices);
+    } else tables.push(readTable(file.name, file.bytes));
+  }
+  const parsed = readTables(tables, settings);
+  return { ...parsed, notices: [...notices, ...parsed.notices] };
+}
+
+/** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */
+function readTables(tables: readonly TextTable[], settings: ReadSettings): ParsedCaseload {
+  const named = tables.map((text) => ({ text, table: tableOf(text) }));
+  const refused: RefusedRow[] = [];
+  const notices: string[] = [];
+  const readAll = <T extends { readonly id: string }>(
+    table: TableName,
+    read: (text: TextTable) => TableResult<T>,
+  ): T[] => {
+    const records = new Map<string, T>();
+    for (const { text } of named.filter((n) => n.table === table)) {
+      const result = read(text);
+      const again = result.records.filter((record) => records.has(record.id)).length;
+      if (again > 0)
+        notices.push(`${text.file}: ${again} with an id already read from a file before; the first is kept.`);
+      for (const record of result.records) if (!records.has(record.id)) records.set(record.id, record);
+      refused.push(...result.refused);
+      notices.push(...result.notices, ...unreadColumns(table, text));
+    }
+    return [...records.values()];
+  };
+  const children = readAll('children', (text) => readChildren(text, settings));
+  const birthDates = new Map(children.map((child) => [child.id, child.birthDate]));
+  const birthOf = (id: string) => birthDates.get(id) ?? null;
+  const measurements = readAll('measurements', (t) => readMeasurements(t, settings, birthOf));
+  const markers = readAll('markers', (text) => readMarkers(text, settings, birthOf));
+  const devices = readAll('devices', (text) => readDevices(text, settings, birthOf));
+  const families = new Map(devices.map((device) => [device.id, device.family]));
+  const familyOf = (id: string) => families.get(id) ?? null;
+  const events = readAll('events', (t) => readEvents(t, settings, (id) => families.has(id)));
+  const jobs = readAll('jobs', (text) => readJobs(text, settings, familyOf));
+  return { caseload: { children, measurements, markers, devices, events, jobs }, refused, notices };
+}
+
+/** Which table a file holds: by its name (children.csv, 2024-children.csv), else by the headings it carries. */
+function tableOf(text: TextTable): TableName {
+  if (text.table !== undefined) return text.table;
+  const name = plainWord(text.file);
+  const byName = tableNames.filter((table) => name.split('_').includes(table));
+  if (byName.length === 1) return byName[0];
+  const fitting = tableNames.filter((table) => {
+    const has = new Set(text.headings.map((heading) => columnOf(table, heading)?.name));
+    return columns[table].every((column) => !column.required || has.has(column.name));
+  });
+  const [best] = fitting.sort(
+    (a, b) => columns[b].filter((c) => c.required).length - columns[a].filter((c) => c.required).length,
+  );
+  if (best !== undefined) return best;
+  throw new DoorpostError(
+    'invalid-file',
+    `${text.file} is none of the tables doorpost reads, by name or by headings`,
+    {
+      file: text.file,
+      row: 1,
+      given: text.headings.join(', '),
+      accepted: `a file named ${tableNames.map((t) => `${t}.csv`).join(', ')}; 'doorpost columns' lists the headings`,
+    },
+  );
+}
+
+/** Tells which columns were kept but not read, and what a mistyped one may have meant. */
+function unreadColumns(table: TableName, text: TextTable): string[] {
+  const known = columns[table].flatMap(({ name, aliases }) => [name, ...aliases]);
+  const unread = tableLayout(table, text)
+    .others.map(({ heading }) => heading)
+    .filter((heading) => !heading.startsWith('extra:') && !isSizeHeading(table, heading));
+  if (unread.length === 0) return [];
+  const words = unread.map((heading) => {
+    const near = nearestWord(plainWord(heading), [
+      ...known,
+      ...(table === 'measurements' ? measureHeadings(heading) : []),
+    ]);
+    return near ? `"${heading}" (was ${near} meant?)` : `"${heading}"`;
+  });
+  return [`${text.file}: kept but not read: ${words.join(', ')}.`];
+}
+
+function isSizeHeading(table: TableName, heading: string): boolean {
+  const word = plainWord(heading);
+  if (table === 'measurements')
+    return measureHeading(heading) !== null || /^(value|reading|size)_/.test(word);
+  return table === 'devices' && /^(allowance|limit|extension)_/.test(word);
+}
+
+/** The measures with the side and unit a mistyped heading ends in: 'foot_lenght_left_cm' -> 'foot_length_left_cm'. */
+function measureHeadings(heading: string): string[] {
+  const ending = /((?:_(?:left|right|l|r|mm|cm|m|in|inch|kg))*)$/.exec(plainWord(heading))?.[1] ?? '';
+  return measureIds.map((id) => id + ending);
+}
