@@ -21,11 +21,14 @@ export interface DeviceForecast {
   readonly outcome: ForecastOutcome;
   /** One plain sentence: why this outcome, what happens instead. */
   readonly explanation: string;
-  /** Dates by which the chance of being outgrown reaches 10, 50, 90 %; null where not inside the horizon. */
+  /**
+   * Dates by which the chance of being outgrown reaches 10, 50, 90 %; null where not inside the horizon. They may lie
+   * before today; of a device already outgrown only past dates are given: no future date is invented for it.
+   */
   readonly p10: IsoDate | null;
   readonly p50: IsoDate | null;
   readonly p90: IsoDate | null;
-  /** Chance of being outgrown on or before dates[i], non-decreasing; weekly from today to the horizon. Empty without a forecast. */
+  /** Chance of being outgrown on or before dates[i], non-decreasing; weekly (cranial: daily) from today to the horizon. Empty without a forecast. */
   readonly dates: readonly IsoDate[];
   readonly probabilityOutgrown: readonly number[];
   /** Share of futures in which this dimension is the first to fail, largest first. */
@@ -34,15 +37,32 @@ export interface DeviceForecast {
   readonly room: readonly DimensionRoom[];
   /** Chance that it is outgrown now, given everything measured and judged. */
   readonly probabilityOutgrownNow: number;
+  /** Side bars with travel left: when to move them, which resets one dimension and no other. */
+  readonly adjustments?: readonly AdjustmentDue[];
+  /** Usual life by wear from the family's rule, counted from fitting. */
+  readonly usualLifeEnds?: { readonly from: IsoDate; readonly to: IsoDate } | null;
+  /** A newer cast of this device has not been delivered yet. */
+  readonly replacementInProgress?: boolean;
   readonly modelName: string;
   readonly modelVersion: string;
   readonly seed: number;
 }
 
+export interface AdjustmentDue {
+  readonly series: Series;
+  readonly dueNow: boolean;
+  /** Dates by which the chance of needing it reaches 10 and 50 %. */
+  readonly p10: IsoDate | null;
+  readonly p50: IsoDate | null;
+  readonly extensionLeftMm: number;
+}
+
 export interface DimensionRoom {
   readonly series: Series;
-  /** Growth since cast the device takes before this dimension fails, adjustments included, mm. */
+  /** Growth since cast the device takes before this dimension fails, adjustments made and side-bar travel left included, mm. */
   readonly allowanceMm: number;
+  /** The part of `allowanceMm` that needs a side bar moved first, mm. */
+  readonly extensionLeftMm?: number;
   /** Expected growth since cast, mm, with SD. */
   readonly grownMm: number;
   readonly grownSdMm: number;
@@ -87,6 +107,8 @@ export interface DataSuggestion {
     readonly measurementId: string;
     readonly value?: number;
     readonly side?: 'left' | 'right';
+    /** A row entered twice: leave it out of every calculation (the row itself stays). */
+    readonly exclude?: true;
   }[];
   readonly action: string;
 }

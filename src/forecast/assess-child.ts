@@ -1,0 +1,131 @@
+import type { ChildRecord } from '../devices/caseload.js';
+import { deviceHistory } from '../devices/device-history.js';
+import type { FitRules } from '../devices/fit-rule.js';
+import type { ChildPosterior, GrowthOutcome } from '../growth/contract.js';
+import { fitChild } from '../growth/fit-child.js';
+import type { GrowthModel } from '../growth/growth-model.js';
+import type { IsoDate } from '../measurements/dates.js';
+import { childSeed } from './child-seed.js';
+import type { DataSuggestion, DeviceForecast, Flag } from './contract.js';
+import { type DevicePlan, planDevice } from './device-plan.js';
+import { findFlags } from './find-flags.js';
+import { findSuggestions } from './find-suggestions.js';
+import { type DeviceAnswer, emptyForecast, forecastDevice, usualLife } from './forecast-device.js';
+import { modelFollows, sampleFutures } from './futures.js';
+import { growthInput } from './growth-input.js';
+import { adultOutcome, type NamedOutcome, namedOutcome } from './named-outcome.js';
+import { recordUntil } from './record-until.js';
+
+export interface AssessmentContext {
+  readonly today: IsoDate;
+  readonly model: GrowthModel;
+  readonly rules: FitRules;
+  readonly seed: number;
+  /** Simulated futures a child; 1000 puts P10 within about a week for a foot (see tests/bench). */
+  readonly draws: number;
+}
+
+export interface ChildAssessment {
+  readonly childId: string;
+  readonly growth: GrowthOutcome;
+  readonly forecasts: readonly DeviceForecast[];
+  readonly flags: readonly Flag[];
+  readonly suggestions: readonly DataSuggestion[];
+}
+
+/**
+ * Everything the forecast room has to say of one child: growth, a forecast per device in the order of the record,
+ * flags that growth does not explain, and likely slips in the data. Rows dated after `today` are ignored.
+ */
+export function assessChild(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
+  const { today, model, rules } = context;
+  const record = recordUntil(fullRecord, today);
+  const seed = childSeed(context.seed, record.child.id);
+  const growth = fitChild(growthInput(record), model);
+  const posterior = growth.kind === 'posterior' ? growth.posterior : null;
+  const suggestions = findSuggestions(record, posterior);
+
+  const named = new Map<string, NamedOutcome>();
+  const plans: DevicePlan[] = [];
+  for (const device of record.devices) {
+    const outcome = namedOutcome(record, device, deviceHistory(device, record.events), today);
+    const rule = rules.get(device.family);
+    if (outcome) named.set(device.id, outcome);
+    else if (!rule) named.set(device.id, unknownFamily(device.family));
+    else if (!posterior) named.set(device.id, withoutPosterior(growth));
+    else {
+      const plan = planDevice(record, device, rule, today, modelFollows(model, record.measurements));
+      if (plan.limits.length > 0) plans.push(plan);
+      else named.set(device.id, nothingToFollow);
+    }
+  }
+
+  const answers = posterior
+    ? answer(record, plans, posterior, context, seed)
+    : new Map<string, DeviceAnswer>();
+  const flags = findFlags({ record, today, posterior, plans, answers }, suggestions);
+  const blocked = flags.find((f) => f.id.startsWith('head-growth'));
+  const forecasts = record.devices.map((device): DeviceForecast => {
+    const base = emptyForecast(record, device, today, context.seed, posterior);
+    const plan = plans.find((p) => p.device.id === device.id);
+    const name = named.get(device.id);
+    if (name) return { ...base, ...name };
+    if (plan?.rule.worn === 'head' && blocked)
+      return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
+    return { ...answers.get(device.id)!.forecast, seed: context.seed };
+  });
+  return { childId: record.child.id, growth, forecasts, flags, suggestions };
+}
+
+/** One draw of futures serves every device of the child, so that both sides live in the same future. */
+function answer(
+  record: ChildRecord,
+  plans: readonly DevicePlan[],
+  posterior: ChildPosterior,
+  context: AssessmentContext,
+  seed: number,
+): Map<string, DeviceAnswer> {
+  if (plans.length === 0) return new Map();
+  const knots = [...new Set(plans.flatMap((p) => p.knots))].sort((a, b) => a - b);
+  const series = plans.flatMap((p) => p.limits.map((l) => l.series));
+  const futures = sampleFutures(
+    posterior,
+    context.model,
+    series,
+    knots,
+    context.draws,
+    seed,
+    record.measurements,
+  );
+  return new Map(
+    plans.map((plan) => [
+      plan.device.id,
+      forecastDevice(record, plan, posterior, futures, context.today, seed),
+    ]),
+  );
+}
+
+const unknownFamily = (family: string): NamedOutcome => ({
+  outcome: 'blocked',
+  explanation: `There is no fit rule for the family '${family}': add one, or choose a known family, to have a date.`,
+});
+
+const nothingToFollow: NamedOutcome = {
+  outcome: 'too-few-measurements',
+  explanation:
+    'None of the dimensions that limit this device has been measured: measure them to have a date.',
+};
+
+const blockedByHead: NamedOutcome = {
+  outcome: 'blocked',
+  explanation:
+    'No date is given: head size has moved across centiles. Measure again and have the child seen first; this is not a matter of a larger device.',
+};
+
+function withoutPosterior(growth: GrowthOutcome): NamedOutcome {
+  if (growth.kind === 'past-reference-age') return adultOutcome;
+  return {
+    outcome: 'too-few-measurements',
+    explanation: `Cannot forecast: ${growth.kind === 'too-few-measurements' ? growth.advice : 'no measurements yet.'}`,
+  };
+}

@@ -1,0 +1,78 @@
+import type { ChildRecord } from '../devices/caseload.js';
+import type { Device, DeviceEvent } from '../devices/contract.js';
+import { type DeviceHistory, deviceHistory } from '../devices/device-history.js';
+import { type DimensionLimit, dimensionLimits } from '../devices/dimension-limits.js';
+import type { FamilyRule } from '../devices/fit-rule.js';
+import { decimalAgeYears } from '../measurements/age.js';
+import { type DayNumber, dayNumber, type IsoDate } from '../measurements/dates.js';
+import type { MeasureId } from '../measurements/measure.js';
+
+/** What must be known of one device before any future is drawn. */
+export interface DevicePlan {
+  readonly device: Device;
+  readonly rule: FamilyRule;
+  readonly history: DeviceHistory;
+  /** Limits that count for this child: the model follows them, or they keep their proportion to one it follows. */
+  readonly limits: readonly DimensionLimit[];
+  readonly verdicts: readonly DeviceEvent[];
+  /** Days on which the limits are tried: from the last time it was accepted as wearable to the horizon. */
+  readonly search: readonly DayNumber[];
+  /** Index of today in `search`. */
+  readonly todayIndex: number;
+  /** Days at which a path must be drawn so that it may be taken as linear between. */
+  readonly knots: readonly DayNumber[];
+}
+
+const PAST_STEP_DAYS = 28;
+
+/** Growth bends fastest in infants: over these steps the bend between two knots stays under 0.1 mm. */
+function knotStep(rule: FamilyRule, ageYears: number): number {
+  if (rule.resolution === 'day') return 7;
+  return ageYears < 2 ? 14 : 28;
+}
+
+function range(from: number, to: number, step: number): number[] {
+  const days: number[] = [];
+  for (let d = from; d < to; d += step) days.push(d);
+  return days;
+}
+
+export function planDevice(
+  record: ChildRecord,
+  device: Device,
+  rule: FamilyRule,
+  today: IsoDate,
+  follows: (measure: MeasureId) => boolean,
+): DevicePlan {
+  const history = deviceHistory(device, record.events);
+  const measured = new Set(record.measurements.map((m) => m.measure));
+  const limits = dimensionLimits(rule, device, record.events).filter(
+    ({ series, dimension, kind }) =>
+      follows(series.measure) &&
+      (measured.has(series.measure) || !dimension.needsOwnReading || kind === 'size'),
+  );
+  const now = dayNumber(today);
+  const end = now + rule.horizonDays.value;
+  const age = decimalAgeYears(record.child.birthDate, today);
+  const past = range(dayNumber(history.lastAccepted), now, Math.min(PAST_STEP_DAYS, knotStep(rule, age)));
+  const step = rule.resolution === 'day' ? 1 : 7;
+  const future = range(now, end + step, step);
+  const verdicts = history.since.filter((e) => e.kind === 'verdict');
+  const knots = [
+    dayNumber(history.castDate),
+    ...verdicts.map((v) => dayNumber(v.date)),
+    ...past,
+    ...range(now, end + step, knotStep(rule, age)),
+    future[future.length - 1],
+  ];
+  return {
+    device,
+    rule,
+    history,
+    limits,
+    verdicts,
+    search: [...past, ...future],
+    todayIndex: past.length,
+    knots: [...new Set(knots)].sort((a, b) => a - b),
+  };
+}

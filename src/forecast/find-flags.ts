@@ -1,0 +1,54 @@
+import { standingCautions } from './cautions.js';
+import type { DataSuggestion, Flag } from './contract.js';
+import { deviceFlags } from './flags/device-flags.js';
+import type { FlagInput } from './flags/flag-input.js';
+import { girthGainFlags } from './flags/girth-gain.js';
+import { headGrowthFlags } from './flags/head-growth.js';
+import { plateauFlags } from './flags/plateau.js';
+import { recordFlags } from './flags/record-flags.js';
+import { sideDriftFlags } from './flags/side-drift.js';
+import { trunkGrowthFlags } from './flags/trunk-growth.js';
+import { zShiftFlags } from './flags/z-shift.js';
+
+/** A reading held for a gross error with this probability raises no growth flag; it is a data suggestion instead. */
+const GROSS = 0.5;
+/** A head that grows alarmingly looks like a gross error to the model: it is never set aside. */
+const ALWAYS_KEPT = 'head_circumference';
+
+const SLIPS: readonly DataSuggestion['kind'][] = [
+  'unit-slip',
+  'digit-slip',
+  'swapped-sides',
+  'impossible-pair',
+];
+
+const severities = ['act-now', 'check', 'note'] as const;
+
+/** What was seen in a record that growth does not explain, most urgent first. Never a diagnosis. */
+export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion[]): Flag[] {
+  const slipped = new Set(suggestions.filter((s) => SLIPS.includes(s.kind)).flatMap((s) => s.measurementIds));
+  const gross = new Set(
+    input.posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
+  );
+  const trusted: FlagInput = {
+    ...input,
+    record: {
+      ...input.record,
+      measurements: input.record.measurements.filter(
+        (m) => !slipped.has(m.id) && (m.measure === ALWAYS_KEPT || !gross.has(m.id)),
+      ),
+    },
+  };
+  const found = [
+    ...headGrowthFlags(trusted),
+    ...deviceFlags(trusted),
+    ...zShiftFlags(trusted),
+    ...sideDriftFlags(trusted),
+    ...plateauFlags(trusted),
+    ...trunkGrowthFlags(trusted),
+    ...girthGainFlags(trusted),
+    ...recordFlags(trusted),
+    ...standingCautions(input.record),
+  ];
+  return found.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity));
+}

@@ -1,0 +1,39 @@
+import type { ChildRecord } from '../devices/caseload.js';
+import type { GrowthInput } from '../growth/contract.js';
+import { decimalAgeYears } from '../measurements/age.js';
+import { technicalErrorAt } from '../measurements/measure.js';
+import { growthHormoneStart } from './record-until.js';
+
+/** Readings from before growth hormone count as if measured this much less exactly (common practice, no source). */
+const BEFORE_TREATMENT = 4;
+
+/**
+ * What the growth room is told of a child. Where growth hormone was started, earlier readings are weighted down, so
+ * that the new pace can be followed and the interval is wider: the model knows no treatment.
+ */
+export function growthInput(record: ChildRecord): GrowthInput {
+  const { child } = record;
+  const start = growthHormoneStart(record);
+  return {
+    birthDate: child.birthDate,
+    sex: child.sex,
+    gestationWeeks: child.gestationWeeks,
+    conditions: child.conditions,
+    affectedSide: child.affectedSide,
+    markers: record.markers,
+    measurements:
+      start === null
+        ? record.measurements
+        : record.measurements.map((m) =>
+            m.date >= start
+              ? m
+              : {
+                  ...m,
+                  technicalError:
+                    BEFORE_TREATMENT *
+                    (m.technicalError ??
+                      technicalErrorAt(m.measure, decimalAgeYears(child.birthDate, m.date))),
+                },
+          ),
+  };
+}

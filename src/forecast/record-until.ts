@@ -1,0 +1,21 @@
+import type { ChildRecord } from '../devices/caseload.js';
+import { type IsoDate, isIsoDate } from '../measurements/dates.js';
+
+/** The record as it stood at the end of `today`: rows dated later say nothing yet. */
+export function recordUntil(record: ChildRecord, today: IsoDate): ChildRecord {
+  const known = <T extends { date: IsoDate }>(rows: readonly T[]) => rows.filter((r) => r.date <= today);
+  const devices = record.devices.filter((d) => d.castDate <= today);
+  return {
+    ...record,
+    measurements: known(record.measurements),
+    markers: known(record.markers),
+    devices: devices.map((d) => (d.fittedDate && d.fittedDate > today ? { ...d, fittedDate: null } : d)),
+    events: known(record.events),
+  };
+}
+
+/** Date growth hormone was started, from the child's extra column `growth_hormone_start`; null when none. */
+export function growthHormoneStart(record: ChildRecord): IsoDate | null {
+  const text = record.child.extra.growth_hormone_start ?? '';
+  return isIsoDate(text) ? text : null;
+}

@@ -1,0 +1,35 @@
+import type { ChildRecord } from '../../devices/caseload.js';
+import { decimalAgeYears } from '../../measurements/age.js';
+import { measures, seriesKey, technicalErrorAt } from '../../measurements/measure.js';
+import { groupBy } from '../../statistics/group-by.js';
+import type { DataSuggestion } from '../contract.js';
+import { plainDate, plainSeries, wholeMm } from '../words.js';
+
+/** A skeletal length that fell by more than its detectable change, 2.77 technical errors: error until proved. */
+export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] {
+  const bones = record.measurements.filter(
+    (m) => measures[m.measure].skeletal && m.measure !== 'head_diagonal',
+  );
+  return [...groupBy(bones, (m) => seriesKey(m)).values()].flatMap((rows) => {
+    const sorted = [...rows].sort((a, b) => a.date.localeCompare(b.date));
+    return sorted.slice(1).flatMap((m, i) => {
+      const before = sorted[i];
+      const error = (r: typeof m) =>
+        r.technicalError ?? technicalErrorAt(r.measure, decimalAgeYears(record.child.birthDate, r.date));
+      const detectable = 1.96 * Math.hypot(error(m), error(before));
+      if (m.date === before.date || before.value - m.value <= detectable) return [];
+      return [
+        {
+          id: `shrinking-bone-${m.id}`,
+          childId: record.child.id,
+          kind: 'shrinking-bone' as const,
+          measurementIds: [before.id, m.id],
+          deviceId: null,
+          seen: `${plainSeries(m)} fell from ${wholeMm(before.value)} on ${plainDate(before.date)} to ${wholeMm(m.value)} on ${plainDate(m.date)}; more than measuring error (${wholeMm(detectable)}).`,
+          corrections: [],
+          action: 'Measure again, with the same landmark, instrument and position.',
+        },
+      ];
+    });
+  });
+}

@@ -1,0 +1,56 @@
+import type { DeviceEvent } from '../devices/contract.js';
+import { type DimensionLimit, limitOn } from '../devices/dimension-limits.js';
+import { dayNumber } from '../measurements/dates.js';
+import { seriesKey } from '../measurements/measure.js';
+import type { Futures } from './futures.js';
+import { type JudgedRoom, verdictLikelihood } from './verdict-evidence.js';
+
+export interface WeighedDraws {
+  /** Per draw, sum 1. */
+  readonly weights: Float64Array;
+  /** Per verdict: its likelihood averaged over what was believed before it; small when growth and verdict disagree. */
+  readonly surprise: readonly { readonly event: DeviceEvent; readonly likelihood: number }[];
+}
+
+/**
+ * Weights the draws by the fit verdicts: a future whose room contradicts what reviewers saw counts for less.
+ * `deviations[d][i]` is draw i's deviation of limit d from its stated value, mm.
+ */
+export function weighDraws(
+  futures: Futures,
+  limits: readonly DimensionLimit[],
+  deviations: readonly Float64Array[],
+  castIndex: number,
+  verdicts: readonly DeviceEvent[],
+): WeighedDraws {
+  const { draws, days } = futures;
+  const weights = new Float64Array(draws).fill(1 / draws);
+  const surprise: { event: DeviceEvent; likelihood: number }[] = [];
+  for (const event of verdicts) {
+    const at = days.indexOf(dayNumber(event.date));
+    const judged = limits.flatMap((limit, d) =>
+      (event.measure === null || event.measure === limit.series.measure) &&
+      (event.side === null || event.side === 'none' || event.side === limit.series.side)
+        ? [{ limit, d, path: futures.paths.get(seriesKey(limit.series))! }]
+        : [],
+    );
+    if (event.verdict === null || at < 0 || judged.length === 0) continue;
+    let total = 0;
+    for (let i = 0; i < draws; i++) {
+      const row = i * days.length;
+      const rooms = judged.map(({ limit, d, path }): JudgedRoom => {
+        const used = path[row + at] - (limit.kind === 'growth' ? path[row + castIndex] : 0);
+        return {
+          roomMm: limitOn(limit, event.date) + deviations[d][i] - used,
+          tightWithinMm: limit.dimension.tightWithinMm.value,
+          judgementSdMm: limit.dimension.toleranceMm.value,
+        };
+      });
+      weights[i] *= verdictLikelihood(event.verdict, rooms);
+      total += weights[i];
+    }
+    for (let i = 0; i < draws; i++) weights[i] /= total;
+    surprise.push({ event, likelihood: total });
+  }
+  return { weights, surprise };
+}

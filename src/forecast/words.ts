@@ -1,0 +1,24 @@
+import { format, parseISO } from 'date-fns';
+import type { IsoDate } from '../measurements/dates.js';
+import { measures, type Series } from '../measurements/measure.js';
+
+/** '12 March 2027'. */
+export const plainDate = (date: IsoDate): string => format(parseISO(date), 'd MMMM yyyy');
+
+/** 'left foot length', 'sitting height'. */
+export function plainSeries({ measure, side }: Series): string {
+  const label = measures[measure].label.replace(/ \(.*\)/, '').toLowerCase();
+  return side === 'none' ? label : `${side} ${label}`;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** '3 mm', '0 mm'; whole millimetres, because no limb is measured finer. */
+export const wholeMm = (value: number): string => `${Math.round(value) + 0} mm`;
+
+/** '19 months', '3 weeks'. */
+export function plainSpan(days: number): string {
+  if (days < 14) return `${days} days`;
+  if (days < 60) return `${Math.round(days / 7)} weeks`;
+  return `${Math.round(days / 30.44)} months`;
+}
