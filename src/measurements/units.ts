@@ -39,7 +39,7 @@ const WORDS: Readonly<Record<string, Unit>> = {
 /** unitNamed('Inches') = 'inch'; null for a word that is no unit here. */
 export function unitNamed(text: string): Unit | null {
   const word = text.trim().toLowerCase().replace(/\.$/, '');
-  if (word in MM || word in KG) return word as Unit;
+  if (Object.hasOwn(MM, word) || Object.hasOwn(KG, word)) return word as Unit;
   return Object.hasOwn(WORDS, word) ? WORDS[word] : null;
 }
 

