@@ -26,6 +26,7 @@ export const errorCatalogue = {
   'cannot-restore': { status: 422, title: 'The backup cannot be restored' },
   'chart-blank': { status: 500, title: 'A chart specification has a blank nothing fills' },
   'chart-warning': { status: 500, title: 'A chart specification does not compile cleanly' },
+  'plan-not-solved': { status: 500, title: 'The recall plan could not be solved' },
 } as const satisfies Record<string, { status: number; title: string }>;
 
 export type ErrorCode = keyof typeof errorCatalogue;
