@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readTable } from '../exchange/csv/read-table.js';
-import { fitBaselines as fit } from '../forecast/backtest/fit-baselines.js';
+import { fitBaselines as fitOneCohort } from '../forecast/backtest/fit-baselines.js';
 import { type ColumnSet, parseRecords } from '../forecast/backtest/parse-records.js';
 import { referenceSizeCurves } from '../forecast/backtest/reference-curves.js';
 import type { BaselineCurvesFile } from '../growth/baseline-curves.js';
@@ -31,7 +31,7 @@ export async function fitBaselines(opts: {
   const one = (path: string, columnSet: ColumnSet) => {
     const records = parseRecords(readTable(path, readFileSync(path)), columnSet);
     terminal.err(`${basename(path)}: ${records.length} children`);
-    return fit(records, referenceSizeCurves(columnSet), {
+    return fitOneCohort(records, referenceSizeCurves(columnSet), {
       source: `${records.length} followed children of ${basename(path)}`,
       ages: ages[columnSet],
       seed,
