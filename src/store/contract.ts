@@ -4,6 +4,7 @@
  * touches a child's data takes the `actor` and writes its own audit row in the same transaction, so nobody can forget.
  * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
  */
+import type PgBoss from 'pg-boss';
 import type { Caseload, ChildRecord } from '../devices/caseload.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
@@ -11,6 +12,7 @@ import type { IsoDate } from '../measurements/dates.js';
 import type { MeasureId, Side } from '../measurements/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
+import type { JobData, JobName } from './queue.js';
 
 export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
 export type Role = (typeof roles)[number];
@@ -133,7 +135,7 @@ export interface RecallRun {
   readonly today: IsoDate;
   /** First of the month the list is for. */
   readonly month: IsoDate;
-  readonly status: 'running' | 'ready' | 'failed';
+  /** Entries of the lists 'due' and 'cannot-forecast'. */
   readonly entries: number;
   readonly overdue: number;
   readonly modelVersion: string;
@@ -151,6 +153,8 @@ export interface RecallRow {
   readonly language: string;
   readonly transportDays: readonly number[];
   readonly latexAlert: boolean;
+  /** Which of the recall room's lists it stands in; everybody who must be rung is in the first two. */
+  readonly list: RecallListName;
   /** As the recall room made it, planned week and its reason included where the list was levelled. */
   readonly entry: RecallEntry;
   readonly state: WorkState;
@@ -161,7 +165,12 @@ export interface RecallRow {
   readonly canUndo: boolean;
   readonly version: number;
 }
+/** 'due' this month, 'cannot-forecast' (must not hide), 'open' (worth casting already, for free slots). */
+export const recallListNames = ['due', 'cannot-forecast', 'open'] as const;
+export type RecallListName = (typeof recallListNames)[number];
+
 export interface RecallFilter {
+  readonly list?: RecallListName;
   readonly state?: WorkState;
   readonly action?: RecallEntry['action'];
   readonly overdue?: boolean;
@@ -319,7 +328,10 @@ export interface Store {
       actor: Actor,
     ): Promise<RecallRow>;
     /** Keeps a finished list in one piece; where people had worked on the list before, the entry's state is carried over. */
-    keep(run: NewRecallRun, entries: readonly RecallEntry[]): Promise<RecallRun>;
+    keep(
+      run: NewRecallRun,
+      entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
+    ): Promise<RecallRun>;
     /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
     undo(entryId: string, actor: Actor): Promise<RecallRow>;
   };
@@ -383,8 +395,8 @@ export interface Store {
     /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
     begin(kind: JobRun['kind'], now: Date): Promise<string | null>;
     setTotal(id: string, total: number): Promise<void>;
-    /** Books part `part` with `count` done, once however often it is called; true when all of the total is done. */
-    partDone(id: string, part: number, count: number): Promise<boolean>;
+    /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
+    partDone(id: string, part: number, count: number): Promise<{ first: boolean; complete: boolean }>;
     isPartDone(id: string, part: number): Promise<boolean>;
     end(id: string, status: 'done' | 'failed', message: string, now: Date): Promise<void>;
   };
@@ -428,6 +440,10 @@ export interface Store {
     keep(userId: string, key: string, answer: KeptAnswer): Promise<void>;
     sweep(before: Date): Promise<void>;
   };
+  /** Puts work into the queue, in this transaction where it is one. */
+  enqueue<N extends JobName>(name: N, data: JobData[N]): Promise<void>;
+  /** The queue itself, for workers. */
+  readonly queue: PgBoss;
   /** A random secret made once and kept, the same on every host. */
   secret(name: string): Promise<string>;
   /** Throws 'database-unavailable' unless the database answers and is migrated. */

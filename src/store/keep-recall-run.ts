@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Database } from './connect.js';
-import type { NewRecallRun } from './contract.js';
+import type { NewRecallRun, RecallListName } from './contract.js';
 
 const CHUNK = 500;
 
@@ -13,7 +13,7 @@ export async function keepRecallRun(
   tx: Database,
   id: string,
   run: NewRecallRun,
-  entries: readonly RecallEntry[],
+  entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
 ): Promise<void> {
   const before = await statesBefore(tx);
   await tx
@@ -22,7 +22,6 @@ export async function keepRecallRun(
       id,
       today: run.today,
       month: run.month,
-      status: 'ready',
       summary: JSON.stringify(run.summary),
       inputs_hash: run.inputsHash,
       model_name: run.modelName,
@@ -30,7 +29,8 @@ export async function keepRecallRun(
       seed: run.seed,
     })
     .execute();
-  const rows = entries.map((entry, position) => ({
+  const rows = entries.map(({ list, entry }, position) => ({
+    list,
     id: randomUUID(),
     run_id: id,
     position,

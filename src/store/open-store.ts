@@ -1,10 +1,12 @@
 import { randomBytes } from 'node:crypto';
 import { sql } from 'kysely';
+import type PgBoss from 'pg-boss';
 import { DoorpostError } from '../errors.js';
 import { atomically } from './atomically.js';
 import { connect, type Database } from './connect.js';
 import type { Store } from './contract.js';
 import { isMigrated, migrate } from './migrate.js';
+import { openQueue, sendJob } from './queue.js';
 import { auditRepository } from './repositories/audit.js';
 import { caseloadRepository } from './repositories/caseload.js';
 import { childrenRepository } from './repositories/children.js';
@@ -27,7 +29,14 @@ import { workshopJobsRepository } from './repositories/workshop-jobs.js';
 /** Connects and brings the tables up to date. `secretKey` overrides the one made and kept in the database. */
 export async function openStore(
   url: string,
-  options: { secretKey?: string | null; connections?: number } = {},
+  options: {
+    secretKey?: string | null;
+    connections?: number;
+    /** Keeps the clock and sweeps the queue too. */
+    worker?: boolean;
+    jobExpireSeconds?: number;
+    onQueueError?: (error: Error) => void;
+  } = {},
 ): Promise<Store> {
   const db = connect(url, options.connections);
   try {
@@ -40,11 +49,16 @@ export async function openStore(
     );
   }
   await migrate(db);
-  return storeOn(db, options.secretKey ?? null);
+  const queue = await openQueue(url, {
+    worker: options.worker ?? false,
+    expireSeconds: options.jobExpireSeconds ?? 600,
+    onError: options.onQueueError ?? (() => {}),
+  });
+  return storeOn(db, queue, options.secretKey ?? null);
 }
 
 /** The repositories on a connection or on an open transaction. */
-export function storeOn(db: Database, secretKey: string | null): Store {
+function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
   const secret = (name: string) =>
     secretKey === null ? keptSecret(db, name) : Promise.resolve(`${secretKey}/${name}`);
   return {
@@ -67,13 +81,18 @@ export function storeOn(db: Database, secretKey: string | null): Store {
     sessions: sessionsRepository(db),
     accessTokens: accessTokensRepository(db),
     idempotency: idempotencyRepository(db),
+    queue,
+    enqueue: (name, data) => sendJob(queue, db, name, data),
     secret,
     async ready() {
       if (!(await isMigrated(db)))
         throw new DoorpostError('database-unavailable', 'The database does not answer or is not migrated');
     },
-    close: () => db.destroy(),
-    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, secretKey))),
+    async close() {
+      await queue.stop({ graceful: true, timeout: 20_000 });
+      await db.destroy();
+    },
+    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, queue, secretKey))),
   };
 }
 

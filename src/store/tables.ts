@@ -4,7 +4,7 @@ import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
-import type { ForecastSummary, JobRun, Role } from './contract.js';
+import type { ForecastSummary, JobRun, RecallListName, Role } from './contract.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
 type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;
@@ -121,7 +121,6 @@ export interface Tables {
     seq: Seq;
     today: string;
     month: string;
-    status: 'running' | 'ready' | 'failed';
     summary: Json<Record<string, unknown>>;
     inputs_hash: string;
     model_name: string;
@@ -133,6 +132,7 @@ export interface Tables {
     id: string;
     run_id: string;
     position: number;
+    list: RecallListName;
     child_id: string;
     action: string;
     overdue: boolean;

@@ -1,5 +1,6 @@
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { RecallEntry } from '../../src/recall/contract.js';
 import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
 import { exampleCaseload } from './example-children.js';
@@ -28,8 +29,7 @@ describe('the store', () => {
 
   it('gives back exactly what was written', async () => {
     const all = await store.caseload.all();
-    const sorted = <T extends { id: string }>(rows: readonly T[]) =>
-      [...rows].sort((a, b) => a.id.localeCompare(b.id));
+    const sorted = (rows: readonly { id: string }[]) => [...rows].sort((a, b) => a.id.localeCompare(b.id));
     const given = exampleCaseload(12);
     for (const kind of Object.keys(given) as (keyof typeof given)[])
       expect(sorted(all[kind])).toEqual(sorted(given[kind]));
@@ -93,15 +93,23 @@ describe('the store', () => {
     inputsHash: 'h',
   };
   const entry = (childId: string) => ({
+    list: 'due' as const,
+    entry: entryOf(childId),
+  });
+  const entryOf = (childId: string): RecallEntry => ({
     childId,
     deviceIds: [`${childId}-d`],
-    action: 'cast' as const,
+    action: 'cast',
     latestSafe: '2026-03-01',
     worthIt: null,
     overdue: false,
     reason: 'The brace gets short in March.',
     insensateSkin: false,
     forecasts: [],
+    devices: [],
+    reviewDue: null,
+    lastSeen: null,
+    siblingGroup: null,
   });
 
   it('keeps work states with undo, and carries them over to the next list', async () => {
@@ -127,7 +135,6 @@ describe('the store', () => {
   it('pages through children without loss or repeat, by name and by soonest', async () => {
     await store.forecasts.save({
       childId: 'c5',
-      today,
       forecasts: [
         {
           ...run,

@@ -62,7 +62,7 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
         .where('id', '=', id)
         .returning(['done', 'total'])
         .executeTakeFirst();
-      return run !== undefined && run.done >= run.total;
+      return { first: first !== undefined, complete: run !== undefined && run.done >= run.total };
     }),
 
   async isPartDone(id, part) {

@@ -36,6 +36,7 @@ export const recallRepository = (db: Database): Store['recall'] => ({
 
   async entries(runId, filter, actor) {
     let query = entryRows(db).where('e.run_id', '=', runId);
+    if (filter.list) query = query.where('e.list', '=', filter.list);
     if (filter.state) query = query.where('e.state', '=', filter.state);
     if (filter.action) query = query.where('e.action', '=', filter.action);
     if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
@@ -148,7 +149,9 @@ const runs = (db: Database) =>
     .selectFrom('recall_runs as r')
     .selectAll()
     .select([
-      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id)`.as('entries'),
+      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.list <> 'open')`.as(
+        'entries',
+      ),
       sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.overdue)`.as(
         'overdue',
       ),
@@ -158,7 +161,6 @@ const runOf = (r: Selectable<Tables['recall_runs']> & { entries: number; overdue
   id: r.id,
   today: r.today,
   month: r.month,
-  status: r.status,
   entries: r.entries,
   overdue: r.overdue,
   modelVersion: r.model_version,
@@ -182,7 +184,7 @@ function entryRows(db: Database) {
           .as('last'),
       (j) => j.onTrue(),
     )
-    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.version', 'c.data as child'])
+    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.version', 'e.list', 'c.data as child'])
     .select(['last.note', 'last.by_name', 'last.at'])
     .select(
       sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and s.undoes_seq is null
@@ -202,6 +204,7 @@ const rowOf = (r: EntryRow): RecallRow => ({
   language: r.child.language,
   transportDays: r.child.transportDays,
   latexAlert: r.child.latexAlert,
+  list: r.list,
   entry: r.data,
   state: r.state,
   stateNote: r.note ?? '',

@@ -1,0 +1,42 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../errors.js';
+import type { Actor, Store } from '../store/contract.js';
+import type { Access } from './dependencies.js';
+import type {} from './fastify-types.js';
+
+/** The signed-in user as the store wants to know who acts. Only in routes that are not public. */
+export function actorOf(request: FastifyRequest): Actor {
+  if (!request.user) throw new DoorpostError('not-signed-in', 'Sign in to do this');
+  const { id, name, role } = request.user;
+  return { userId: id, name, role, requestId: request.id };
+}
+
+/**
+ * Every route says who may use it, and is refused at start when it does not. The check runs before the body is read.
+ * A page asked for without sign-in leads to the sign-in page; an API call is answered 401.
+ */
+export function checkAccess(app: FastifyInstance, store: Store): void {
+  app.addHook('onRoute', (route) => {
+    if (route.config?.access === undefined)
+      throw new Error(`${String(route.method)} ${route.url} does not say who may use it (config.access)`);
+  });
+  app.addHook('onRequest', async (request, reply) => {
+    const access: Access | undefined = request.routeOptions.config.access;
+    if (access === undefined || access === 'public') return;
+    if (!request.user) {
+      const page = request.method === 'GET' && !request.url.startsWith('/api/');
+      if (page && request.headers.accept?.includes('text/html'))
+        return reply.redirect(`/sign-in?then=${encodeURIComponent(request.url)}`, 303);
+      throw new DoorpostError('not-signed-in', 'Sign in first: POST /api/session gives a bearer token');
+    }
+    if (access.includes(request.user.role)) return;
+    await store.audit.record({
+      actor: actorOf(request),
+      action: 'refused',
+      resource: `${request.method} ${request.routeOptions.url}`,
+    });
+    throw new DoorpostError('not-allowed', `This is not for the role ${request.user.role}`, {
+      accepted: access.join(', '),
+    });
+  });
+}

@@ -1,0 +1,93 @@
+import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { ZodError } from 'zod';
+import { DoorpostError, type ErrorCode, type ErrorPlace, errorCatalogue } from '../errors.js';
+
+/** RFC 9457 problem details; `code` is the catalogue's. */
+export interface Problem extends ErrorPlace {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly code: ErrorCode;
+  readonly requestId: string;
+  readonly errors?: readonly { readonly field: string; readonly message: string }[];
+}
+
+/** What a thrown thing means to the one who asked; what is not theirs to know becomes 'unexpected'. */
+export function problemOf(error: unknown, request: FastifyRequest): Problem {
+  const say = (
+    code: ErrorCode,
+    detail: string,
+    more: Partial<Problem> = {},
+    status: number = errorCatalogue[code].status,
+  ): Problem => ({
+    type: `urn:doorpost:problem:${code}`,
+    title: errorCatalogue[code].title,
+    status,
+    detail,
+    code,
+    requestId: request.id,
+    ...more,
+  });
+  if (error instanceof DoorpostError) {
+    // A fault of our own files or configuration is nothing the caller can put right.
+    if (error.status === 500) return say('unexpected', UNEXPECTED);
+    return say(error.code, error.message, error.place);
+  }
+  if (hasZodFastifySchemaValidationErrors(error))
+    return say('invalid-value', 'The request does not fit its schema', {
+      errors: error.validation.map((v) => ({
+        field: `${error.validationContext ?? 'request'}${v.instancePath}`,
+        message: v.message ?? 'not accepted',
+      })),
+    });
+  if (error instanceof ZodError)
+    return say('invalid-value', 'A value cannot be accepted', {
+      errors: error.issues.map((i) => ({ field: i.path.join('.'), message: i.message })),
+    });
+  const { statusCode, code, message } = error as FastifyError;
+  if (typeof code === 'string') {
+    const known = ofDatabase(code);
+    if (known) return say(...known);
+    if (code.startsWith('FST_CSRF'))
+      return say('not-allowed', 'This write came without the CSRF token of your session: reload the page');
+  }
+  if (statusCode === 429) return say('too-many-requests', message);
+  if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
+    return say('bad-request', message, {}, statusCode);
+  return say('unexpected', UNEXPECTED);
+}
+
+const UNEXPECTED =
+  'The request was not carried out. Try again; if it stays, tell the administrator the requestId';
+
+/** PostgreSQL's SQLSTATE classes and Node's connection errors. */
+function ofDatabase(code: string): [ErrorCode, string] | null {
+  if (/^22\w{3}$/.test(code))
+    return ['invalid-value', 'A value cannot be stored (for example a NUL character)'];
+  if (code === '23503') return ['invalid-value', 'This refers to a record that is not there'];
+  if (code === '23505') return ['already-there', 'There is a record with this id already'];
+  if (/^23\w{3}$/.test(code)) return ['invalid-value', 'A value breaks a rule of the store'];
+  if (code === '40001' || code === '40P01')
+    return ['changed-meanwhile', 'Others were writing the same record: repeat the request'];
+  if (/^(08|53|57)\w{3}$/.test(code) || /^(ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT)$/.test(code))
+    return ['database-unavailable', 'The database cannot be reached just now: try again in a minute'];
+  return null;
+}
+
+export function sendProblem(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  const problem = problemOf(error, request);
+  if (problem.status >= 500) {
+    const { name, code, stack } = error as Error & { code?: string };
+    // Messages may carry values of a record; frames do not.
+    const frames = stack?.split('\n').filter((line) => line.trimStart().startsWith('at ')) ?? [];
+    request.log.error({ error: name, code, frames: frames.slice(0, 8) }, 'request failed');
+  }
+  if (problem.code === 'not-signed-in') reply.header('www-authenticate', 'Bearer realm="doorpost"');
+  return reply
+    .code(problem.status)
+    .type('application/problem+json')
+    .serializer((body: unknown) => JSON.stringify(body))
+    .send(problem);
+}

@@ -1,0 +1,121 @@
+import cookie from '@fastify/cookie';
+import csrf from '@fastify/csrf-protection';
+import session, { type FastifySessionOptions } from '@fastify/session';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../errors.js';
+import type { Store, User } from '../store/contract.js';
+import type { ServiceDeps, SignedInUser } from './dependencies.js';
+import type {} from './fastify-types.js';
+
+const HOUR_MS = 3_600_000;
+const UNSAFE = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
+
+export const signedIn = (user: User): SignedInUser => ({
+  id: user.id,
+  name: user.name,
+  displayName: user.displayName,
+  role: user.role,
+});
+
+/** Starts a fresh cookie session for this user (a session id known before sign-in is worth nothing after it). */
+export async function signInSession(request: FastifyRequest, user: User): Promise<void> {
+  await request.session.regenerate();
+  request.session.userId = user.id;
+  request.session.userVersion = user.version;
+  request.user = signedIn(user);
+  request.signedInBy = 'cookie';
+}
+
+export async function signOutSession(request: FastifyRequest): Promise<void> {
+  await request.session.destroy();
+  request.user = null;
+}
+
+/** Sessions in the store, bearer tokens, and CSRF protection of writes made by cookie. */
+export async function registerSession(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
+  const { store, config, clock } = deps;
+  const secure = config.publicUrl?.startsWith('https:') ?? false;
+  await app.register(cookie);
+  await app.register(session, {
+    secret: await store.secret('session-cookie'),
+    cookieName: secure ? '__Host-doorpost' : 'doorpost',
+    cookie: { secure, httpOnly: true, sameSite: 'lax', path: '/', maxAge: config.sessionHours * HOUR_MS },
+    saveUninitialized: false,
+    rolling: true,
+    store: sessionStore(store, config.sessionHours * HOUR_MS),
+  });
+  await app.register(csrf, {
+    sessionPlugin: '@fastify/session',
+    getToken: (request) => {
+      const field = (request.body as { _csrf?: string | { value?: string } } | undefined)?._csrf;
+      const header = request.headers['x-csrf-token'];
+      return (
+        (typeof field === 'object' ? field?.value : field) ?? (Array.isArray(header) ? header[0] : header)
+      );
+    },
+  });
+  app.decorateRequest('user', null);
+  app.decorateRequest('signedInBy', null);
+  app.decorateReply('csrfToken', function () {
+    return this.request.user ? this.generateCsrf() : '';
+  });
+
+  app.addHook('onRequest', async (request) => {
+    const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
+    if (bearer !== undefined) {
+      const user = await store.accessTokens.userOf(bearer, clock.now());
+      if (!user && request.routeOptions.config.access !== 'public')
+        throw new DoorpostError('not-signed-in', 'This bearer token is not valid any more');
+      if (user) {
+        request.user = signedIn(user);
+        request.signedInBy = 'bearer';
+      }
+      return;
+    }
+    const { userId, userVersion } = request.session;
+    if (!userId) return;
+    const user = await store.users.get(userId).catch(() => null);
+    if (user && !user.disabled && user.version === userVersion) {
+      request.user = signedIn(user);
+      request.signedInBy = 'cookie';
+    }
+  });
+
+  app.addHook('preValidation', async (request, reply) => {
+    if (!UNSAFE.has(request.method) || request.signedInBy === 'bearer') return;
+    if (request.headers['sec-fetch-site'] === 'cross-site')
+      throw new DoorpostError('not-allowed', 'This write came from another web site');
+    if (request.signedInBy === 'cookie')
+      await new Promise<void>((resolve, reject) => {
+        // The plugin answers a bad token itself through reply.send; asked for the error instead.
+        const asked = Object.create(reply, { send: { value: (error: Error) => reject(error) } });
+        app.csrfProtection(request, asked, () => resolve());
+      });
+  });
+}
+
+/** express-session style store with callbacks, on our sessions table. */
+function sessionStore(store: Store, lifeMs: number): FastifySessionOptions['store'] {
+  const done = (work: Promise<unknown>, callback: (error?: unknown) => void) =>
+    work.then(
+      () => callback(),
+      (error) => callback(error),
+    );
+  return {
+    get: (id, callback) =>
+      void store.sessions.get(id).then(
+        (data) => callback(null, data as never),
+        (error) => callback(error),
+      ),
+    set: (id, data, callback) =>
+      void done(
+        store.sessions.set(
+          id,
+          JSON.parse(JSON.stringify(data)),
+          data.cookie.expires ? new Date(data.cookie.expires) : new Date(Date.now() + lifeMs),
+        ),
+        callback,
+      ),
+    destroy: (id, callback) => void done(store.sessions.remove(id), callback),
+  };
+}
