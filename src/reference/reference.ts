@@ -10,17 +10,29 @@ export type { References } from './reference-curve.js';
 import { type ReferenceCurve, type References, referenceKey } from './reference-curve.js';
 import type { ReferenceSex } from './reference-table.js';
 
-const published = ['stature', 'weight'] as const;
+/** Head circumference: WHO to 18 months, the survey's from 27 months on; a year of slow growth between. */
+const HEAD_WHO_UNTIL_YEARS = 1.51;
+const HEAD_SURVEY_FROM_YEARS = 2.25;
 let cached: References | undefined;
 
 /**
  * The working reference: every measure, both sexes, birth to 20 years. Stature and weight as published (WHO
- * 2006, then CDC 2000), everything else as fitted to the 1977 survey of US children. Read once, then kept.
+ * 2006, then CDC 2000), head circumference WHO 2006 in infancy, everything else as fitted to the 1977 survey
+ * of US children. Read once, then kept.
  */
 export function loadReferences(): References {
   if (cached) return cached;
-  const fitted = loadReferenceRows('us-children-1977').filter((r) => !published.some((p) => p === r.measure));
-  cached = referencesFrom('working', [...fitted, ...published.flatMap(publishedGrowth)]);
+  const survey = loadReferenceRows('us-children-1977').filter(
+    (r) =>
+      r.measure !== 'stature' &&
+      r.measure !== 'weight' &&
+      (r.measure !== 'head_circumference' || r.ageYears >= HEAD_SURVEY_FROM_YEARS),
+  );
+  const infantHeads = loadReferenceRows('who-2006').filter(
+    (r) => r.measure === 'head_circumference' && r.ageYears <= HEAD_WHO_UNTIL_YEARS,
+  );
+  const published = [...publishedGrowth('stature'), ...publishedGrowth('weight')];
+  cached = referencesFrom('working', [...survey, ...infantHeads, ...published]);
   return cached;
 }
 

@@ -1,6 +1,7 @@
 import type { MeasureId } from '../measurements/measure.js';
 import { normalCdf } from '../statistics/normal-cdf.js';
-import { lmsAt, type References, zScore } from './reference.js';
+import { curveOf, lmsAt, zScore } from './reference.js';
+import type { References } from './reference-curve.js';
 import type { SurveyRecord } from './survey-records.js';
 import { surveyMeasures } from './survey-records.js';
 
@@ -22,13 +23,19 @@ export interface ShareRow {
   /** '2-5': from the second birthday up to the fifth. */
   readonly band: string;
   readonly n: number;
+  /** Folder in reference-data the centiles come from. */
+  readonly source: string;
   /** Share (0 to 1) of the records below each centile; null where there is no record. */
   readonly below: Readonly<Record<string, number | null>>;
 }
 
 /** What share of a survey's records lies below each centile of the reference, by measure, sex and age band. */
-export function surveyShares(refs: References, records: readonly SurveyRecord[]): ShareRow[] {
-  return surveyMeasures.flatMap((measure) =>
+export function surveyShares(
+  refs: References,
+  records: readonly SurveyRecord[],
+  measures: readonly MeasureId[] = surveyMeasures,
+): ShareRow[] {
+  return measures.flatMap((measure) =>
     checkBands.flatMap(([from, to]) => {
       const points = records.flatMap(({ sex, ageYears, values }) => {
         const value = values[measure];
@@ -42,7 +49,14 @@ export function surveyShares(refs: References, records: readonly SurveyRecord[])
           String(c),
           group.length === 0 ? null : group.filter((p) => p.centile < c).length / group.length,
         ]);
-        return { measure, sex, band: `${from}-${to}`, n: group.length, below: Object.fromEntries(below) };
+        return {
+          measure,
+          sex,
+          band: `${from}-${to}`,
+          n: group.length,
+          below: Object.fromEntries(below),
+          source: curveOf(refs, measure, 'male')?.source ?? refs.source,
+        };
       });
     }),
   );
