@@ -1,0 +1,182 @@
+import type { Device, DeviceEvent, StageId, WorkshopJob } from '../devices/contract.js';
+import { stageIds } from '../devices/contract.js';
+import { dimensionLimits, extensionLeftOn, limitOn } from '../devices/dimension-limits.js';
+import type { FamilyRule } from '../devices/fit-rule.js';
+import { type DayNumber, dayNumber, isoDate } from '../measurements/dates.js';
+import { type MeasureId, type Side, seriesKey } from '../measurements/measure.js';
+import { defaultTurnaround } from '../turnaround/default-turnaround.js';
+import type { Chance } from './chance.js';
+import type { TrueGrowth } from './true-growth.js';
+
+/** How many days of each hundred from cast to fitting have gone when a stage is done. */
+const STAGE_SHARE: Readonly<Record<StageId, number>> = {
+  cast: 0,
+  fill: 0.12,
+  rectify: 0.3,
+  mould: 0.45,
+  assemble: 0.7,
+  finish: 0.85,
+  fit: 1,
+};
+/** The invented workshop is slower than the default and has a bad week now and then. */
+const WORKSHOP_PACE = 1.15;
+/** Side bars are delivered with this much travel, set in steps, mm. */
+const BAR_TRAVEL_MM = 36;
+const BAR_STEP_MM = 12;
+const BAR_MEASURES: Readonly<Record<string, readonly MeasureId[]>> = {
+  kafo: ['knee_height'],
+  hkafo: ['knee_height', 'hip_height'],
+};
+
+/**
+ * One place on a body where a device is worn, through the years: cast, made, worn, judged, adjusted, replaced. What
+ * outgrows it is the child's true growth against the family's own rule, with a limit of its own a little off it.
+ */
+export class DeviceSlot {
+  readonly devices: Device[] = [];
+  readonly events: DeviceEvent[] = [];
+  readonly jobs: WorkshopJob[] = [];
+  /** The newest device of the slot, delivered or not. */
+  private newest: Device | null = null;
+  private slackMm = new Map<string, number>();
+
+  constructor(
+    readonly rule: FamilyRule,
+    readonly side: Device['side'],
+    private readonly childId: string,
+    private readonly growth: TrueGrowth,
+    private readonly today: DayNumber,
+    private readonly nextId: (kind: 'D' | 'E' | 'J') => string,
+    private readonly c: Chance,
+  ) {}
+
+  /** What a clinician does about this slot at a visit; true when a cast was taken. */
+  visit(day: DayNumber): boolean {
+    if (this.newest === null) return this.cast(day);
+    if (this.newest.fittedDate === null || dayNumber(this.newest.fittedDate) > day) return false;
+    const { room, tightest } = this.tightest(day);
+    if (room < 4 && this.extendBars(day)) return false;
+    const verdict = room < 0 ? 'outgrown' : room < 3 ? 'tight' : 'good';
+    if (this.c.happens(0.55) || verdict === 'outgrown') {
+      this.event(day, { kind: 'verdict', measure: verdict === 'good' ? null : tightest, verdict });
+    }
+    if (this.c.happens(0.015)) {
+      this.event(day, { kind: 'broken', note: 'strap torn' });
+      if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
+    }
+    return (verdict === 'outgrown' && this.c.happens(0.9)) || (verdict === 'tight' && this.c.happens(0.6))
+      ? this.cast(day)
+      : false;
+  }
+
+  /** Casts again along with the other side when little room is left. */
+  joinCast(day: DayNumber): void {
+    const free =
+      this.newest !== null && this.newest.fittedDate !== null && dayNumber(this.newest.fittedDate) <= day;
+    if (free && this.tightest(day).room < 4) this.cast(day);
+  }
+
+  private cast(day: DayNumber): boolean {
+    const { medianDays } = defaultTurnaround(this.rule.id);
+    const days = Math.max(5, Math.round(medianDays * WORKSHOP_PACE * Math.exp(0.25 * this.c.normal())));
+    const fitDay = day + days;
+    const fitted = fitDay <= this.today;
+    const before = this.newest;
+    const bars = BAR_MEASURES[this.rule.id] ?? [];
+    const device: Device = {
+      id: this.nextId('D'),
+      childId: this.childId,
+      family: this.rule.id,
+      side: this.side,
+      castDate: isoDate(day),
+      fittedDate: fitted ? isoDate(fitDay) : null,
+      status: fitted ? 'worn' : 'ordered',
+      footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
+      allowancesMm: {},
+      limitsMm: {},
+      extensionRangeMm: Object.fromEntries(bars.map((measure) => [measure, BAR_TRAVEL_MM])),
+      extra: {},
+    };
+    this.devices.push(device);
+    this.event(day, { kind: 'cast' }, device);
+    if (fitted) {
+      this.event(fitDay, { kind: 'delivered' }, device);
+      if (before) this.retire(before, fitDay);
+    }
+    const stages = stageIds.map((stage) => [stage, day + Math.round(STAGE_SHARE[stage] * days)] as const);
+    this.jobs.push({
+      id: this.nextId('J'),
+      deviceId: device.id,
+      family: this.rule.id,
+      stages: Object.fromEntries(
+        stages.filter(([, on]) => on <= this.today).map(([s, on]) => [s, isoDate(on)]),
+      ),
+      status: fitted ? 'fitted' : 'in-progress',
+    });
+    // Until a new one comes the old is worn on; nothing more is cast meanwhile.
+    this.newest = device;
+    this.slackMm = new Map();
+    return true;
+  }
+
+  private retire(device: Device, day: DayNumber): void {
+    const at = this.devices.indexOf(device);
+    this.devices[at] = { ...device, status: 'retired' };
+    this.event(day, { kind: 'retired' }, device);
+  }
+
+  /** Least true room over all dimensions, each with this device's own slack about the rule. */
+  private tightest(day: DayNumber): { room: number; tightest: MeasureId } {
+    const device = this.newest as Device;
+    const castDay = dayNumber(device.castDate);
+    let least = { room: Number.POSITIVE_INFINITY, tightest: 'foot_length' as MeasureId };
+    for (const limit of dimensionLimits(this.rule, device, this.events)) {
+      const { measure, side } = limit.series;
+      const key = seriesKey(limit.series);
+      const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();
+      this.slackMm.set(key, slack);
+      const grown = this.growth.size(measure, side, day) - this.growth.size(measure, side, castDay);
+      const room = limitOn(limit, isoDate(day)) + slack - grown;
+      if (room < least.room) least = { room, tightest: measure };
+    }
+    return least;
+  }
+
+  private extendBars(day: DayNumber): boolean {
+    const { tightest } = this.tightest(day);
+    const device = this.newest as Device;
+    const limits = dimensionLimits(this.rule, device, this.events).filter(
+      (l) => l.series.measure === tightest,
+    );
+    if (!(BAR_MEASURES[this.rule.id] ?? []).includes(tightest)) return false;
+    if (limits.every((limit) => extensionLeftOn(limit, isoDate(day)) < BAR_STEP_MM)) return false;
+    const side: Side | null = this.side === 'left' || this.side === 'right' ? this.side : null;
+    this.event(day, {
+      kind: 'adjusted',
+      measure: tightest,
+      side,
+      changeMm: BAR_STEP_MM,
+      adjustment: 'side-bar',
+    });
+    return true;
+  }
+
+  private event(
+    day: DayNumber,
+    what: Partial<DeviceEvent> & Pick<DeviceEvent, 'kind'>,
+    device = this.newest,
+  ): void {
+    this.events.push({
+      id: this.nextId('E'),
+      deviceId: (device as Device).id,
+      date: isoDate(day),
+      measure: null,
+      side: null,
+      changeMm: null,
+      adjustment: null,
+      verdict: null,
+      note: '',
+      ...what,
+    });
+  }
+}

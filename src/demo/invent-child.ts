@@ -1,0 +1,63 @@
+import { addDaysIso, DAYS_A_YEAR, type IsoDate } from '../measurements/dates.js';
+import type { Child } from '../measurements/records.js';
+import type { Chance } from './chance.js';
+import { inventedContact, inventedGivenName, inventedSurname } from './invented-names.js';
+import type { Pattern } from './scenario.js';
+
+/** A child of an earlier draw whom this one is a twin or sibling of. */
+export interface Relative {
+  readonly child: Child;
+  readonly twin: boolean;
+}
+
+const LANGUAGES = ['en', 'en', 'en', 'en', 'en', 'en', 'es', 'ar', 'tr'];
+
+/** One invented child of a pattern. `number` makes the id: 'C017'. */
+export function inventChild(
+  number: number,
+  pattern: Pattern,
+  relative: Relative | null,
+  today: IsoDate,
+  c: Chance,
+): Child {
+  const id = `C${String(number).padStart(3, '0')}`;
+  const ageYears = c.between(...pattern.ages);
+  const birthDate = relative?.twin
+    ? relative.child.birthDate
+    : addDaysIso(today, -Math.round(ageYears * DAYS_A_YEAR));
+  const surname = relative ? (relative.child.name.split(' ').at(-1) as string) : inventedSurname(c);
+  const affected = pattern.affectedSide ?? 'none';
+  const early = pattern.condition === 'cerebral-palsy' ? 0.4 : 0.08;
+  return {
+    id,
+    name: `${inventedGivenName(c)} ${surname}`,
+    birthDate,
+    sex: c.happens(0.01) ? 'unknown' : c.happens(pattern.girls ?? 0.47) ? 'female' : 'male',
+    gestationWeeks: relative?.twin
+      ? relative.child.gestationWeeks
+      : c.happens(early)
+        ? c.whole(26, 36)
+        : c.happens(0.6)
+          ? c.whole(37, 41)
+          : null,
+    conditions: [pattern.condition],
+    affectedSide: affected === 'one' ? c.oneOf(['left', 'right'] as const) : affected,
+    insensateSkin: pattern.insensateSkin ?? false,
+    latexAlert: pattern.latexAlert ?? c.happens(0.01),
+    palliative: c.happens(pattern.palliative ?? 0),
+    walks: (pattern.walks ?? true) && ageYears > 1.2,
+    siblingGroup: relative ? (relative.child.siblingGroup ?? `family of ${relative.child.id}`) : null,
+    transportDays: c.happens(0.08) ? [c.oneOf([1, 2, 3]), c.oneOf([4, 5])] : [],
+    prefersHolidays: c.happens(0.15),
+    contact: inventedContact(c, surname),
+    language: c.oneOf(LANGUAGES),
+    status: c.happens(0.02)
+      ? 'moved-away'
+      : c.happens(0.015)
+        ? 'discharged'
+        : c.happens(0.004)
+          ? 'died'
+          : 'active',
+    extra: {},
+  };
+}

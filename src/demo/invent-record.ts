@@ -1,0 +1,168 @@
+import { reviewIntervalDays } from '../devices/by-age.js';
+import type { ChildRecord } from '../devices/caseload.js';
+import type { Device } from '../devices/contract.js';
+import type { FamilyRule, FitRules } from '../devices/fit-rule.js';
+import { ruleOf } from '../devices/rule-of.js';
+import { decimalAgeYears } from '../measurements/age.js';
+import { DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
+import {
+  type MeasureId,
+  measures,
+  type Series,
+  type Side,
+  technicalErrorAt,
+} from '../measurements/measure.js';
+import type { Child, Measurement } from '../measurements/records.js';
+import type { Chance } from './chance.js';
+import { DeviceSlot } from './device-slot.js';
+import { inventMarkers } from './invent-markers.js';
+import type { Pattern, Worn } from './scenario.js';
+import { readingOf, type TrueGrowth, trueGrowth } from './true-growth.js';
+
+/** Who measures, each with a hand of their own: bias in SD of the technical error. */
+const OBSERVERS = [
+  { name: 'KL', bias: 0.2 },
+  { name: 'MP', bias: -0.15 },
+  { name: 'RS', bias: 0 },
+  { name: 'student', bias: 0.4 },
+] as const;
+const NOT_BROUGHT = 0.12;
+const LOST_TO_FOLLOW_UP = 0.04;
+/** Not seen again for at least this long. */
+const LOST_DAYS = 580;
+
+/** A child's whole invented history up to today: visits, some missed, readings with their error, devices, markers. */
+export function inventRecord(
+  child: Child,
+  pattern: Pattern,
+  rules: FitRules,
+  today: IsoDate,
+  c: Chance,
+): ChildRecord {
+  const affected: Side[] =
+    child.affectedSide === 'left' || child.affectedSide === 'right' ? [child.affectedSide] : [];
+  const growth = trueGrowth(child, affected, c);
+  const counts = { D: 0, E: 0, J: 0, M: 0, K: 0 };
+  const nextId = (kind: keyof typeof counts) => `${child.id}-${kind}${++counts[kind]}`;
+  const now = dayNumber(today);
+  const slots = c
+    .oneOf(pattern.devices)
+    .map(
+      ({ family, side }) =>
+        new DeviceSlot(ruleOf(rules, family), sideOf(side, child), child.id, growth, now, nextId, c),
+    );
+  const visits = visitDays(
+    child,
+    slots.map((slot) => slot.rule),
+    now,
+    c,
+  );
+  const measurements = visits.flatMap((day, index) => {
+    const readings = readingsAt(child, slots, growth, day, index === 0, nextId, c);
+    const cast = slots.filter((slot) => slot.visit(day));
+    if (cast.length > 0) for (const slot of slots) if (!cast.includes(slot)) slot.joinCast(day);
+    return readings;
+  });
+  return {
+    child,
+    measurements,
+    markers: inventMarkers(child, growth, visits, nextId, c),
+    devices: slots.flatMap((slot) => slot.devices),
+    events: slots.flatMap((slot) => slot.events),
+    jobs: slots.flatMap((slot) => slot.jobs),
+  };
+}
+
+function sideOf(side: Worn['side'], child: Child): Device['side'] {
+  const affected = child.affectedSide === 'right' ? 'right' : 'left';
+  if (side === 'affected') return affected;
+  if (side === 'other') return affected === 'left' ? 'right' : 'left';
+  return side;
+}
+
+/** Days the child was seen: reviews at the families' usual intervals, kept loosely, some missed, a few lost for long. */
+function visitDays(child: Child, rules: readonly FamilyRule[], now: DayNumber, c: Chance): DayNumber[] {
+  const birth = dayNumber(child.birthDate);
+  const age = (now - birth) / DAYS_A_YEAR;
+  const head = rules.some((rule) => rule.worn === 'head');
+  const years = head ? c.between(0.04, Math.min(0.3, age - 0.25)) : c.between(0.25, 4.5);
+  const infant = rules.some((rule) => rule.id === 'hip-abduction-orthosis') ? 0.15 : head ? 0.2 : 1.1;
+  const first = Math.max(birth + Math.round(infant * DAYS_A_YEAR), now - Math.round(years * DAYS_A_YEAR));
+  const last = c.happens(LOST_TO_FOLLOW_UP) && !head ? now - LOST_DAYS : now;
+  const days: DayNumber[] = [];
+  for (let day = Math.min(first, last); day <= last; ) {
+    if (days.length === 0 || !c.happens(NOT_BROUGHT)) days.push(weekday(day));
+    const ageThen = decimalAgeYears(child.birthDate, day);
+    const interval = Math.min(...rules.map((rule) => reviewIntervalDays(rule, ageThen, child.insensateSkin)));
+    day += Math.max(7, Math.round(interval * c.between(0.8, 1.4)));
+  }
+  return [...new Set(days)].filter((day) => day >= birth && day <= now);
+}
+
+/** The Friday before a weekend day; day 0, 1970-01-01, was a Thursday. */
+function weekday(day: DayNumber): DayNumber {
+  const ofWeek = (((day + 3) % 7) + 7) % 7;
+  return ofWeek > 4 ? day - (ofWeek - 4) : day;
+}
+
+function readingsAt(
+  child: Child,
+  slots: readonly DeviceSlot[],
+  growth: TrueGrowth,
+  day: DayNumber,
+  first: boolean,
+  nextId: (kind: 'M') => string,
+  c: Chance,
+): Measurement[] {
+  const observer = c.oneOf(OBSERVERS);
+  const inCm = observer.name === 'MP';
+  const age = decimalAgeYears(child.birthDate, day);
+  return seriesToMeasure(child, slots, age, first, c).map(({ measure, side }): Measurement => {
+    const error = technicalErrorAt(measure, age);
+    const value = readingOf(measure, growth.size(measure, side, day) + error * (c.normal() + observer.bias));
+    return {
+      id: nextId('M'),
+      childId: child.id,
+      measure,
+      side,
+      value,
+      date: isoDate(day),
+      method: measure === 'foot_length' ? 'gauge' : measure === 'weight' ? 'scale' : 'tape',
+      observer: observer.name,
+      technicalError: null,
+      entered: inCm && measures[measure].unit === 'mm' ? `${value / 10} cm` : '',
+      extra: {},
+    };
+  });
+}
+
+function seriesToMeasure(
+  child: Child,
+  slots: readonly DeviceSlot[],
+  age: number,
+  first: boolean,
+  c: Chance,
+): Series[] {
+  const wanted = new Map<string, Series>();
+  const add = (measure: MeasureId, side: Side) => wanted.set(`${measure}/${side}`, { measure, side });
+  for (const { rule, side } of slots) {
+    for (const { measure, needsOwnReading } of rule.dimensions) {
+      if (!first && !c.happens(needsOwnReading ? 0.5 : 0.93)) continue;
+      if (!measures[measure].sided) add(measure, 'none');
+      else
+        for (const s of side === 'left' || side === 'right' ? [side] : (['left', 'right'] as const))
+          add(measure, s);
+    }
+  }
+  if (slots.some(({ rule }) => rule.worn === 'leg') && c.happens(0.7)) {
+    add('foot_length', 'left');
+    add('foot_length', 'right');
+  }
+  if (slots.some(({ rule }) => rule.worn === 'head')) {
+    add('head_circumference', 'none');
+    add('head_diagonal', 'left');
+    add('head_diagonal', 'right');
+  } else if (c.happens(child.walks ? 0.85 : 0.5) || first) add('stature', 'none');
+  if (age < 18 && c.happens(0.4)) add('weight', 'none');
+  return [...wanted.values()];
+}
