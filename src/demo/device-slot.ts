@@ -1,9 +1,14 @@
 import type { Device, DeviceEvent, StageId, WorkshopJob } from '../devices/contract.js';
 import { stageIds } from '../devices/contract.js';
-import { dimensionLimits, extensionLeftOn, limitOn } from '../devices/dimension-limits.js';
+import {
+  type DimensionLimit,
+  dimensionLimits,
+  extensionLeftOn,
+  limitOn,
+} from '../devices/dimension-limits.js';
 import type { FamilyRule } from '../devices/fit-rule.js';
 import { type DayNumber, dayNumber, isoDate } from '../measurements/dates.js';
-import { type MeasureId, type Side, seriesKey } from '../measurements/measure.js';
+import { type MeasureId, seriesKey } from '../measurements/measure.js';
 import { defaultTurnaround } from '../turnaround/default-turnaround.js';
 import type { Chance } from './chance.js';
 import type { TrueGrowth } from './true-growth.js';
@@ -27,6 +32,15 @@ const BAR_MEASURES: Readonly<Record<string, readonly MeasureId[]>> = {
   kafo: ['knee_height'],
   hkafo: ['knee_height', 'hip_height'],
 };
+
+/** Under so much room an adjustment is tried, a fit is called tight, a second device is cast along with the first, mm. */
+const EASE_BELOW_MM = 3;
+const TIGHT_BELOW_MM = 2;
+const JOIN_BELOW_MM = 3.5;
+/** Of ten makers or clinicians one states how much growth the device takes. */
+const STATED_ALLOWANCE = 0.1;
+
+type TightLimit = DimensionLimit & { readonly room: number };
 
 /**
  * One place on a body where a device is worn, through the years: cast, made, worn, judged, adjusted, replaced. What
@@ -54,26 +68,29 @@ export class DeviceSlot {
   visit(day: DayNumber): boolean {
     if (this.newest === null) return this.cast(day);
     if (this.newest.fittedDate === null || dayNumber(this.newest.fittedDate) > day) return false;
-    const { room, tightest } = this.tightest(day);
-    if (room < 4 && this.extendBars(day)) return false;
-    const verdict = room < 0 ? 'outgrown' : room < 3 ? 'tight' : 'good';
+    let limit = this.tightest(day);
+    // What can be extended, flared or re-strapped is, before a new cast is thought of.
+    for (let tries = 0; tries < 4 && limit.room < EASE_BELOW_MM && this.ease(day, limit); tries++) {
+      limit = this.tightest(day);
+    }
+    const verdict = limit.room < 0 ? 'outgrown' : limit.room < TIGHT_BELOW_MM ? 'tight' : 'good';
     if (this.c.happens(0.55) || verdict === 'outgrown') {
-      this.event(day, { kind: 'verdict', measure: verdict === 'good' ? null : tightest, verdict });
+      const measure = verdict === 'good' ? null : limit.dimension.measure;
+      this.event(day, { kind: 'verdict', measure, verdict });
     }
     if (this.c.happens(0.015)) {
       this.event(day, { kind: 'broken', note: 'strap torn' });
       if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
     }
-    return (verdict === 'outgrown' && this.c.happens(0.9)) || (verdict === 'tight' && this.c.happens(0.6))
-      ? this.cast(day)
-      : false;
+    const castNow = verdict === 'outgrown' ? 0.9 : verdict === 'tight' ? 0.35 : 0;
+    return this.c.happens(castNow) && this.cast(day);
   }
 
   /** Casts again along with the other side when little room is left. */
   joinCast(day: DayNumber): void {
     const free =
       this.newest !== null && this.newest.fittedDate !== null && dayNumber(this.newest.fittedDate) <= day;
-    if (free && this.tightest(day).room < 4) this.cast(day);
+    if (free && this.tightest(day).room < JOIN_BELOW_MM) this.cast(day);
   }
 
   private cast(day: DayNumber): boolean {
@@ -92,7 +109,10 @@ export class DeviceSlot {
       fittedDate: fitted ? isoDate(fitDay) : null,
       status: fitted ? 'worn' : 'ordered',
       footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
-      allowancesMm: {},
+      allowancesMm:
+        this.rule.worn === 'leg' && this.c.happens(STATED_ALLOWANCE)
+          ? { foot_length: this.c.whole(6, 11) }
+          : {},
       limitsMm: {},
       extensionRangeMm: Object.fromEntries(bars.map((measure) => [measure, BAR_TRAVEL_MM])),
       extra: {},
@@ -125,38 +145,40 @@ export class DeviceSlot {
     this.event(day, { kind: 'retired' }, device);
   }
 
-  /** Least true room over all dimensions, each with this device's own slack about the rule. */
-  private tightest(day: DayNumber): { room: number; tightest: MeasureId } {
+  /** The dimension with the least true room, each with this device's own slack about the rule. */
+  private tightest(day: DayNumber): TightLimit {
     const device = this.newest as Device;
     const castDay = dayNumber(device.castDate);
-    let least = { room: Number.POSITIVE_INFINITY, tightest: 'foot_length' as MeasureId };
-    for (const limit of dimensionLimits(this.rule, device, this.events)) {
+    const limits = dimensionLimits(this.rule, device, this.events).map((limit): TightLimit => {
       const { measure, side } = limit.series;
       const key = seriesKey(limit.series);
       const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();
       this.slackMm.set(key, slack);
       const grown = this.growth.size(measure, side, day) - this.growth.size(measure, side, castDay);
-      const room = limitOn(limit, isoDate(day)) + slack - grown;
-      if (room < least.room) least = { room, tightest: measure };
-    }
-    return least;
+      return { ...limit, room: limitOn(limit, isoDate(day)) + slack - grown };
+    });
+    return limits.reduce((least, limit) => (limit.room < least.room ? limit : least));
   }
 
-  private extendBars(day: DayNumber): boolean {
-    const { tightest } = this.tightest(day);
-    const device = this.newest as Device;
-    const limits = dimensionLimits(this.rule, device, this.events).filter(
-      (l) => l.series.measure === tightest,
-    );
-    if (!(BAR_MEASURES[this.rule.id] ?? []).includes(tightest)) return false;
-    if (limits.every((limit) => extensionLeftOn(limit, isoDate(day)) < BAR_STEP_MM)) return false;
-    const side: Side | null = this.side === 'left' || this.side === 'right' ? this.side : null;
+  /** Makes room in one dimension if the rule allows it and there is any left to make; true when done. */
+  private ease(day: DayNumber, limit: TightLimit): boolean {
+    const { measure, adjustable } = limit.dimension;
+    const on = isoDate(day);
+    if (adjustable === null || measure === 'foot_length') return false;
+    const [kind] = adjustable.kinds;
+    const left =
+      kind === 'side-bar'
+        ? extensionLeftOn(limit, on)
+        : adjustable.upToMm.value - (limitOn(limit, on) - limit.baseMm);
+    const changeMm = kind === 'side-bar' ? BAR_STEP_MM : Math.min(4, left);
+    if (left < Math.max(1, changeMm)) return false;
+    const side = limit.series.side;
     this.event(day, {
       kind: 'adjusted',
-      measure: tightest,
-      side,
-      changeMm: BAR_STEP_MM,
-      adjustment: 'side-bar',
+      measure,
+      side: side === 'none' ? null : side,
+      changeMm,
+      adjustment: kind,
     });
     return true;
   }
