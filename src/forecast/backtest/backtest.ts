@@ -46,22 +46,7 @@ export function backtest(
   curves: Pick<BaselineCurves, 'published' | 'own'>,
   settings: BacktestSettings,
 ): BacktestTables {
-  const { noise } = settings;
-  const rules = baselineRules({ ...curves, cohort: cohortCurve(baselines.curves) });
-  const plain = baselineMethods.map((method) =>
-    baselineForecaster(method, rules[method], spreadCurve(baselines, noise)),
-  );
-  const growth = [growthForecaster('doorpost', models.doorpost, noise, settings.seed)];
-  if (models.referencesOnly !== null)
-    growth.push(growthForecaster('doorpost-references-only', models.referencesOnly, noise, settings.seed));
-  const blind = [...growth, ...plain];
-  const forecastersFor = (record: GrowthRecord, noiseSeed: number): Forecaster[] => {
-    const marker = simulatedMarker(record, noiseSeed);
-    return [
-      ...blind,
-      growthForecaster('doorpost-with-marker', models.doorpost, noise, settings.seed, marker),
-    ];
-  };
+  const forecastersFor = allForecasters(models, baselines, curves, settings);
   const scored = runForecasts(records, forecastersFor, {
     ...settings,
     progress: (done, of) => settings.progress('forecasts', done, of),
@@ -70,7 +55,7 @@ export function backtest(
     ...settings,
     progress: (done, of) => settings.progress('outgrown dates', done, of),
   });
-  const { history } = settings;
+  const { history, noise } = settings;
   return {
     rows: summarise(scored, { history, noise }),
     ratios: ratios(scored, { history, noise }),
@@ -78,6 +63,29 @@ export function backtest(
     maturityWindows: maturityWindows(scored, ['doorpost', 'doorpost-references-only']),
     calibration: calibration(scored, ['doorpost', 'doorpost-references-only']),
   };
+}
+
+/** Every method under test, for one child: all but 'doorpost-with-marker' are the same for every child. */
+export function allForecasters(
+  models: BacktestModels,
+  baselines: CohortBaselines,
+  curves: Pick<BaselineCurves, 'published' | 'own'>,
+  { noise, seed }: { readonly noise: Noise; readonly seed: number },
+): (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[] {
+  const rules = baselineRules({ ...curves, cohort: cohortCurve(baselines.curves) });
+  const blind = [
+    growthForecaster('doorpost', models.doorpost, noise, seed),
+    ...(models.referencesOnly === null
+      ? []
+      : [growthForecaster('doorpost-references-only', models.referencesOnly, noise, seed)]),
+    ...baselineMethods.map((method) =>
+      baselineForecaster(method, rules[method], spreadCurve(baselines, noise)),
+    ),
+  ];
+  return (record, noiseSeed) => [
+    ...blind,
+    growthForecaster('doorpost-with-marker', models.doorpost, noise, seed, simulatedMarker(record, noiseSeed)),
+  ];
 }
 
 /**
