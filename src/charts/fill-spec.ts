@@ -6,7 +6,13 @@
 import { readFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
 
-export type ChartName = 'growth' | 'family' | 'timeline' | 'capacity';
+export type ChartName =
+  | 'growth'
+  | 'family'
+  | 'timeline'
+  | 'capacity'
+  | 'calibration-coverage'
+  | 'calibration-histograms';
 export type Row = Readonly<Record<string, string | number | boolean | null | undefined>>;
 // biome-ignore lint/suspicious/noExplicitAny: a filled specification is JSON for Vega-Lite, checked by compiling it.
 export type Spec = Record<string, any>;
@@ -47,7 +53,7 @@ export function fillSpec(
   return {
     ...filled,
     // A layer with nothing to draw is left out: Vega warns of scales over no rows.
-    layer: filled.layer.filter((l: Spec) => datasets[l.data.name].length > 0),
+    ...(filled.layer && { layer: filled.layer.filter((l: Spec) => datasets[l.data.name].length > 0) }),
     datasets: Object.fromEntries(Object.entries(datasets).filter(([, rows]) => rows.length > 0)),
     config: { ...cached('style.json'), locale },
   };

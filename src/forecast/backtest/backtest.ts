@@ -84,7 +84,13 @@ export function allForecasters(
   ];
   return (record, noiseSeed) => [
     ...blind,
-    growthForecaster('doorpost-with-marker', models.doorpost, noise, seed, simulatedMarker(record, noiseSeed)),
+    growthForecaster(
+      'doorpost-with-marker',
+      models.doorpost,
+      noise,
+      seed,
+      simulatedMarker(record, noiseSeed),
+    ),
   ];
 }
 
