@@ -43,22 +43,16 @@ export const surveyMeasures = [...(Object.keys(columns) as MeasureId[]), 'leg_le
  */
 export function readSurveyRecords(path: string): SurveyRecord[] {
   const file = basename(path);
-  let rows: Record<string, string>[];
-  try {
-    rows = parse(readFileSync(path), { columns: true, bom: true, trim: true, skip_empty_lines: true });
-  } catch (error) {
-    throw new DoorpostError('invalid-file', `${file} cannot be read as CSV: ${(error as Error).message}`, {
-      file,
-    });
-  }
+  const [header, ...lines] = readCells(path, file);
   for (const field of ['sex', 'age_years'])
-    if (rows.length > 0 && !(field in rows[0]))
+    if (!header?.includes(field))
       throw new DoorpostError('invalid-file', `${file} has no column ${field}`, {
         file,
         row: 1,
         field,
         accepted: ['sex', 'age_years', ...Object.values(columns)].join(', '),
       });
+  const rows = lines.map((cells) => Object.fromEntries(header.map((field, i) => [field, cells[i]])));
   return rows.flatMap((row, i) => {
     const number = (field: string) => numberIn(row[field], { file, row: i + 2, field });
     const ageYears = number('age_years');
@@ -83,6 +77,17 @@ export function readSurveyRecords(path: string): SurveyRecord[] {
   });
 }
 
+function readCells(path: string, file: string): string[][] {
+  try {
+    return parse(readFileSync(path), { bom: true, trim: true, skip_empty_lines: true });
+  } catch (error) {
+    throw new DoorpostError('invalid-file', `${file} cannot be read as CSV: ${(error as Error).message}`, {
+      file,
+    });
+  }
+}
+
+/** Leaves out what no child measures: a slip in the survey must not bend a curve. */
 function onlyPlausible(values: SurveyRecord['values']): SurveyRecord['values'] {
   return Object.fromEntries(
     Object.entries(values).filter(([id, value]) => {
