@@ -29,6 +29,8 @@ export interface GrowthChartInput {
   /** Null when there are too few readings: then no fan is drawn. */
   readonly posterior: ChildPosterior | null;
   readonly forecasts: readonly DeviceForecast[];
+  /** Further forecasts the axes must have room for, so that charts of several answers can replace each other. */
+  readonly covers?: readonly DeviceForecast[];
   /** Null where no reference suits this child. */
   readonly centileAt: CentileAt | null;
   readonly audience?: 'clinician' | 'family';
@@ -70,7 +72,8 @@ export function growthChart(input: GrowthChartInput): Spec {
 
   const now = dayNumber(today);
   const from = Math.min(now, ...readings.map((m) => dayNumber(m.date))) - 120;
-  const latestBand = Math.max(now, ...forecasts.map((f) => dayNumber(f.p90 ?? today)));
+  const covered = [...forecasts, ...(input.covers ?? [])];
+  const latestBand = Math.max(now, ...covered.map((f) => dayNumber(f.p90 ?? today)));
   const to = now + Math.min(LONGEST_AHEAD_DAYS, Math.max(SHORTEST_AHEAD_DAYS, latestBand - now + 120));
   const span = { from, to };
 
@@ -100,7 +103,7 @@ export function growthChart(input: GrowthChartInput): Spec {
     ...marks.map((m) => m.value),
     ...fan.flatMap((f) => [f.low as number, f.high as number]),
     ...centiles.bands.flatMap((b) => [b.low as number, b.high as number]),
-    ...forecasts.flatMap((f) => f.room.filter((r) => r.series.measure === measure).map((r) => r.limitMm)),
+    ...covered.flatMap((f) => f.room.filter((r) => r.series.measure === measure).map((r) => r.limitMm)),
   ];
   const low = Math.min(...sizes);
   const high = Math.max(...sizes);

@@ -1,0 +1,30 @@
+// The recall list from the keyboard: j and k move, a letter sets the state, u takes the last change back.
+const rows = [...document.querySelectorAll('tr[data-entry]')];
+let at = rows.findIndex((row) => `#${row.id}` === location.hash);
+
+function choose(index) {
+  if (rows.length === 0) return;
+  rows[at]?.classList.remove('chosen');
+  rows[at]?.removeAttribute('aria-current');
+  at = Math.min(rows.length - 1, Math.max(0, index));
+  rows[at].classList.add('chosen');
+  rows[at].setAttribute('aria-current', 'true');
+  rows[at].querySelector('a')?.focus({ preventScroll: true });
+  rows[at].scrollIntoView({ block: 'nearest' });
+}
+if (at >= 0) choose(at);
+
+addEventListener('keydown', (event) => {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (event.target.closest('input, select, textarea')) return;
+  if (event.key === 'j') choose(at + 1);
+  else if (event.key === 'k') choose(at - 1);
+  else if (event.key === '/') document.querySelector('#filter-text')?.focus();
+  else if (at >= 0) rows[at].querySelector(`button[data-key="${CSS.escape(event.key)}"]`)?.click();
+  else return;
+  event.preventDefault();
+});
+
+// While a list is being made, look again every few seconds.
+const job = document.querySelector('[data-job]');
+if (job) setTimeout(() => location.reload(), 3000);

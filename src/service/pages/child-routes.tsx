@@ -1,0 +1,192 @@
+import type { FastifyInstance } from 'fastify';
+import { renderSvg } from '../../charts/render-chart.js';
+import { loadRules } from '../../devices/load-rules.js';
+import { DoorpostError } from '../../errors.js';
+import { acceptSuggestion } from '../../forecast/accept-suggestion.js';
+import { type MeasureId, measureId } from '../../measurements/measure.js';
+import { childRecord } from '../../measurements/records.js';
+import type { ChildSearch } from '../../store/contract.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { chartableMeasures, growthSpec, scoredReadings, timelineSpec } from './child-charts.js';
+import { ChildPage } from './child-page.js';
+import { ChildrenPage } from './children-page.js';
+import { loadChildFor, posteriorOf } from './load-child.js';
+import { NewChildPage } from './new-child-page.js';
+import { pageContext, sendPage } from './page-context.js';
+import { clinicians, type Form, staff } from './route-types.js';
+import { whatIf, whatIfCharts } from './what-if.js';
+import { WhatIfPage } from './what-if-page.js';
+
+const ROWS = 50;
+type Child = { Params: { id: string }; Querystring: Form; Body: Form };
+const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
+
+export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+
+  app.get<{ Querystring: Form }>('/children', { config: { access: staff } }, async (request, reply) => {
+    const { text = '', family = '', status = 'active', sort, cursor } = request.query;
+    const query: ChildSearch = {
+      text: text.slice(0, 80),
+      family: family || undefined,
+      status: (['moved-away', 'discharged', 'died', 'any'] as const).find((s) => s === status) ?? 'active',
+      sort: sort === 'name' ? 'name' : 'soonest',
+    };
+    const [context, page, total] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.children.search(query, { limit: ROWS, cursor: cursor || null }, actorOf(request)),
+      store.children.count(query),
+    ]);
+    return sendPage(
+      reply,
+      <ChildrenPage context={context} query={query} page={page} total={total} firstPage={!cursor} />,
+    );
+  });
+
+  app.get('/children/new', { config: { access: ['clinician', 'administrator'] } }, async (request, reply) =>
+    sendPage(reply, <NewChildPage context={await pageContext(request, reply, deps)} typed={{}} error="" />),
+  );
+
+  app.post<{ Body: Form }>(
+    '/children',
+    { config: { access: ['clinician', 'administrator'] } },
+    async (request, reply) => {
+      const body = request.body ?? {};
+      const parsed = childRecord.safeParse({
+        id: body.id,
+        name: body.name,
+        birthDate: body.birthDate,
+        sex: body.sex,
+        gestationWeeks: body.gestationWeeks ? Number(body.gestationWeeks) : null,
+        contact: body.contact,
+        language: body.language || 'en',
+        insensateSkin: body.insensateSkin === 'yes',
+        latexAlert: body.latexAlert === 'yes',
+      });
+      const late = parsed.success && parsed.data.birthDate > clock.today();
+      if (!parsed.success || late) {
+        const issue = parsed.error?.issues[0];
+        const error = late ? 'birthDate: lies after today' : `${issue?.path.join('.')}: ${issue?.message}`;
+        const context = await pageContext(request, reply, deps);
+        return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
+      }
+      await store.children.create(parsed.data, actorOf(request));
+      return reply.redirect(path(parsed.data.id), 303);
+    },
+  );
+
+  app.get<Child>('/children/:id', { config: { access: staff } }, async (request, reply) => {
+    const { id } = request.params;
+    const today = clock.today();
+    const clinical = request.user?.role === 'clinician';
+    const view = await loadChildFor(request, id, deps);
+    const chartable = chartableMeasures(view);
+    const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
+    const posterior = clinical ? posteriorOf(view.record, today) : null;
+    const [context, growthSvg, timelineSvg, links] = await Promise.all([
+      pageContext(request, reply, deps),
+      clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
+      clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
+      clinical ? store.familyLinks.list(id, actorOf(request)) : [],
+    ]);
+    return sendPage(
+      reply,
+      <ChildPage
+        context={context}
+        view={view}
+        chartable={chartable}
+        measure={measure}
+        growthSvg={growthSvg}
+        timelineSvg={timelineSvg}
+        readings={measure ? scoredReadings(view, measure, posterior) : []}
+        tempo={posterior?.tempoYears ?? null}
+        links={links}
+        clinical={clinical}
+      />,
+    );
+  });
+
+  app.get<Child>('/children/:id/charts/growth.json', { config: { access: clinicians } }, async (request) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const measure = measureId.parse(request.query.measure);
+    return growthSpec(view, measure, posteriorOf(view.record, clock.today()), clock.today());
+  });
+
+  app.get<Child>('/children/:id/charts/timeline.json', { config: { access: clinicians } }, async (request) =>
+    timelineSpec(await loadChildFor(request, request.params.id, deps), clock.today()),
+  );
+
+  app.post<Child>('/children/:id/suggestions', { config: { access: clinicians } }, async (request, reply) => {
+    const { id } = request.params;
+    const actor = actorOf(request);
+    const today = clock.today();
+    const record = await store.children.record(id, actor);
+    const { suggestions } = await deps.assess(id);
+    const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
+    if (!suggestion)
+      throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
+    await store.transaction(async (tx) => {
+      for (const c of acceptSuggestion(record, suggestion))
+        await tx.measurements.correct(
+          c.measurementId,
+          c.excluded
+            ? { withdrawn: true, reason: `accepted suggestion: ${suggestion.kind}` }
+            : { value: c.value, side: c.side, reason: `accepted suggestion: ${suggestion.kind}` },
+          today,
+          null,
+          actor,
+        );
+    });
+    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+  });
+
+  const asked = async (request: Parameters<typeof loadChildFor>[0], id: string, query: Form) => {
+    const view = await loadChildFor(request, id, deps);
+    const found = view.record.devices.find((d) => d.id === query.device);
+    if (!found) throw new DoorpostError('not-found', 'This child has no such device');
+    const dimensions = loadRules().get(found.family)?.dimensions ?? [];
+    const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
+    const dimension =
+      dimensions.find((d) => d.measure === query.measure) ??
+      dimensions.find((d) => d.measure === driver) ??
+      dimensions[0];
+    const posterior = posteriorOf(view.record, clock.today());
+    const answer = posterior && dimension ? whatIf(posterior, found, dimension, clock.today()) : null;
+    const limiting: MeasureId[] = dimensions.map((d) => d.measure);
+    const charts =
+      answer &&
+      whatIfCharts(answer, found, {
+        record: view.record,
+        today: clock.today(),
+        posterior,
+        centileAt: null,
+        title: 'If cast today',
+      });
+    return { view, device: found, limiting, answer, charts };
+  };
+
+  app.get<Child>('/children/:id/what-if', { config: { access: clinicians } }, async (request, reply) => {
+    const { view, device, limiting, answer, charts } = await asked(request, request.params.id, request.query);
+    return sendPage(
+      reply,
+      <WhatIfPage
+        context={await pageContext(request, reply, deps)}
+        child={view.record.child}
+        device={device}
+        limiting={limiting}
+        answer={answer}
+        svg={charts ? await renderSvg(charts.spec) : ''}
+      />,
+    );
+  });
+
+  app.get<Child>('/children/:id/charts/what-if.json', { config: { access: clinicians } }, async (request) => {
+    const { answer, charts } = await asked(request, request.params.id, request.query);
+    if (!answer || !charts) throw new DoorpostError('not-found', 'Too few readings to answer');
+    return {
+      spec: charts.spec,
+      steps: charts.steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
+    };
+  });
+}

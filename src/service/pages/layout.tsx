@@ -1,0 +1,122 @@
+import type { ComponentChildren } from 'preact';
+import type { Role } from '../../store/contract.js';
+import type { PageContext } from './page-context.js';
+
+interface Place {
+  readonly href: string;
+  readonly label: string;
+  readonly roles: readonly Role[];
+}
+
+const places: readonly Place[] = [
+  { href: '/children', label: 'Children', roles: ['clinician', 'scheduler', 'administrator'] },
+  { href: '/recall', label: 'Recall list', roles: ['clinician', 'scheduler'] },
+  { href: '/overview', label: 'Overview', roles: ['clinician', 'scheduler', 'administrator'] },
+  { href: '/import', label: 'Import', roles: ['administrator'] },
+  { href: '/users', label: 'Users', roles: ['administrator'] },
+  { href: '/settings', label: 'Settings', roles: ['administrator'] },
+  { href: '/access-log', label: 'Access log', roles: ['administrator', 'auditor'] },
+];
+
+/** Where a person starts by what they do. */
+export const homeOf: Readonly<Record<Role, string>> = {
+  clinician: '/children',
+  scheduler: '/recall',
+  administrator: '/users',
+  auditor: '/access-log',
+};
+
+export interface LayoutProps {
+  readonly title: string;
+  readonly context: PageContext;
+  readonly scripts?: readonly string[];
+  readonly language?: string;
+  readonly direction?: 'ltr' | 'rtl';
+  /** 'sheet' is one printed page without navigation. */
+  readonly kind?: 'app' | 'sheet';
+  readonly children: ComponentChildren;
+}
+
+export function Layout(props: LayoutProps) {
+  const { title, context, scripts = [], language = 'en', direction = 'ltr', kind = 'app', children } = props;
+  const { user } = context;
+  return (
+    <html lang={language} dir={direction}>
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="robots" content="noindex" />
+        <title>{`${title} · doorpost`}</title>
+        <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
+        <link rel="stylesheet" href="/assets/style.css" />
+        {context.csrf && <meta name="csrf" content={context.csrf} />}
+        {scripts.map((name) => (
+          <script key={name} type="module" src={`/assets/${name}`} />
+        ))}
+      </head>
+      <body class={kind}>
+        <a class="skip" href="#main">
+          Skip to content
+        </a>
+        {kind === 'app' && (
+          <header class="top">
+            <a class="brand" href="/">
+              doorpost
+            </a>
+            {user && (
+              <nav aria-label="Main">
+                <ul>
+                  {places
+                    .filter((p) => p.roles.includes(user.role))
+                    .map((p) => (
+                      <li key={p.href}>
+                        <a href={p.href} aria-current={context.path.startsWith(p.href) ? 'page' : undefined}>
+                          {p.label}
+                        </a>
+                      </li>
+                    ))}
+                </ul>
+              </nav>
+            )}
+            {user && (
+              <form class="who" method="post" action="/sign-out">
+                <Csrf context={context} />
+                <span>
+                  {user.displayName || user.name} <small>{user.role}</small>
+                </span>
+                <button type="submit" class="quiet">
+                  Sign out
+                </button>
+              </form>
+            )}
+          </header>
+        )}
+        <main id="main" tabIndex={-1}>
+          {context.notice && (
+            <p class="notice" role="status">
+              {context.notice}
+            </p>
+          )}
+          {children}
+        </main>
+        {kind === 'app' && (
+          <footer>
+            <p>
+              {context.clinicName && `${context.clinicName}. `}
+              Estimates from measurements, not a diagnosis. Growth is irregular: check skin and fit at every
+              visit, and do not wait for a forecast when it hurts.
+              {context.demo && ' Demo clinic: every child here is invented.'}
+            </p>
+          </footer>
+        )}
+      </body>
+    </html>
+  );
+}
+
+export const Csrf = ({ context }: { context: PageContext }) => (
+  <input type="hidden" name="_csrf" value={context.csrf} />
+);
+
+/** A message where a list or chart would be. */
+export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;

@@ -1,0 +1,409 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { RecallAction, WorkState } from '../../recall/contract.js';
+import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
+import { Chart } from './child-page.js';
+import { Csrf, Empty, Layout } from './layout.js';
+import type { PageContext } from './page-context.js';
+import { type RecallChange, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
+
+export const stateWords: Readonly<Record<WorkState, string>> = {
+  'to-call': 'to call',
+  called: 'called',
+  booked: 'booked',
+  declined: 'declined',
+  'did-not-come': 'did not come',
+  done: 'done',
+};
+export const actionWords: Readonly<Record<RecallAction, string>> = {
+  cast: 'cast',
+  measure: 'measure',
+  'review-wear': 'review wear',
+  'urgent-contact': 'ring today',
+  adjust: 'adjust',
+};
+/** Keys that set a state; shown on the page and read by its script. */
+const stateKeys: readonly (readonly [WorkState, string])[] = [
+  ['called', 'c'],
+  ['booked', 'b'],
+  ['declined', 'd'],
+  ['did-not-come', 'n'],
+  ['done', 'x'],
+];
+const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+/** An outside plan may add the week a child was given and why; nothing else is read of it. */
+export type PlannedRow = RecallRow & {
+  readonly entry: RecallRow['entry'] & { readonly plannedWeek?: string; readonly weekReason?: string };
+};
+
+export interface RecallPageProps {
+  readonly context: PageContext;
+  readonly run: RecallRun | null;
+  readonly job: JobRun | null;
+  /** All rows that fit the filters. */
+  readonly rows: readonly RecallRow[];
+  readonly counts: {
+    readonly all: number;
+    readonly overdue: number;
+    readonly neverSeen: number;
+    readonly done: number;
+  };
+  readonly notForecast: number;
+  readonly query: RecallQuery;
+  readonly changes: readonly RecallChange[] | null;
+  readonly capacitySvg: string;
+  readonly overloads: readonly string[];
+  readonly calendarUrl: string;
+}
+
+export function RecallPage(props: RecallPageProps) {
+  const { context, run, job, rows, counts, query, changes } = props;
+  const { format, today } = context;
+  const shown = rows.slice(query.page * ROWS_A_PAGE, (query.page + 1) * ROWS_A_PAGE);
+  const search = (change: Partial<Record<keyof RecallQuery, string | number>>) =>
+    new URLSearchParams(
+      Object.entries({ ...query, ...change }).map(([k, v]) => [k, String(v)] as [string, string]),
+    ).toString();
+  const working = job && (job.status === 'queued' || job.status === 'running');
+  return (
+    <Layout title="Recall list" context={context} scripts={['recall.js', 'charts.js']}>
+      <div class="row between">
+        <div>
+          <h1>Recall list{run && `, ${monthName(run.month, format.locale)}`}</h1>
+          {run && (
+            <p>
+              Made on {format.date(run.today)} from {counts.all} children due. Overdue and urgent first; a
+              child stays on the list until someone sets a state.
+            </p>
+          )}
+        </div>
+        <div class="row no-print">
+          <form method="post" action="/recall/run">
+            <Csrf context={context} />
+            <button type="submit" class={run ? '' : 'main-action'} disabled={Boolean(working)}>
+              {run ? 'Make the list again' : 'Make this month’s list'}
+            </button>
+          </form>
+          {run && (
+            <>
+              <a class="button" href={`/recall/letters?${search({ page: 0 })}`}>
+                Letters
+              </a>
+              <a class="button" href={`/recall/list.csv?${search({ page: 0 })}`}>
+                CSV
+              </a>
+              <a class="button" href={props.calendarUrl}>
+                Calendar
+              </a>
+            </>
+          )}
+        </div>
+      </div>
+      {working && (
+        <div class="card" role="status" data-job={job.id}>
+          <label for="job">
+            The list is being made: {job.done} of {job.total || '…'} children
+          </label>
+          <progress id="job" max={Math.max(1, job.total)} value={job.done} />
+          <p class="hint">Reload the page to see how far it is.</p>
+        </div>
+      )}
+      {job?.status === 'failed' && (
+        <p class="error" role="alert">
+          The last list could not be made: {job.message || 'no reason given'}. The list below is the one
+          before.
+        </p>
+      )}
+      {!run ? (
+        !working && <Empty>There is no list yet. Make this month's list to see who must be called.</Empty>
+      ) : (
+        <>
+          <p class="row">
+            <a
+              href={`/recall?${search({ due: 'overdue', page: 0 })}`}
+              class={counts.overdue > 0 ? 'tag due' : 'tag'}
+            >
+              {counts.overdue} overdue
+            </a>
+            <a
+              href={`/recall?${search({ due: 'never-seen', page: 0 })}`}
+              class={counts.neverSeen > 0 ? 'tag due' : 'tag'}
+            >
+              {counts.neverSeen} never measured
+            </a>
+            <a
+              href={`/recall?${search({ due: 'not-forecast', page: 0 })}`}
+              class={props.notForecast > 0 ? 'tag due' : 'tag'}
+            >
+              {props.notForecast} without a forecast: measure
+            </a>
+            <span class="tag calm">
+              {counts.done} of {counts.all} done
+            </span>
+          </p>
+          {changes && changes.length > 0 && (
+            <details class="card">
+              <summary>
+                {changes.length} {changes.length === 1 ? 'change' : 'changes'} since the list before
+              </summary>
+              <ul>
+                {changes.slice(0, 60).map((c) => (
+                  <li key={`${c.childId}${c.what}`}>
+                    <a href={`/children/${encodeURIComponent(c.childId)}`}>{c.childName || c.childId}</a>:{' '}
+                    {c.what}
+                    {c.days > 0 && ` by ${c.days} days`}
+                  </li>
+                ))}
+                {changes.length > 60 && <li>and {changes.length - 60} more</li>}
+              </ul>
+            </details>
+          )}
+          {props.capacitySvg && (
+            <details class="card" open={props.overloads.length > 0 || undefined}>
+              <summary>
+                Capacity by week
+                {props.overloads.length > 0 && `: ${props.overloads.length} over`}
+              </summary>
+              <Chart
+                svg={props.capacitySvg}
+                spec="/recall/capacity.json"
+                label={
+                  props.overloads.length > 0
+                    ? `Casts a week against capacity. Over capacity: ${props.overloads.map((w) => format.date(w)).join(', ')}`
+                    : 'Casts a week against capacity. No week is over.'
+                }
+              />
+            </details>
+          )}
+          <Filters query={query} />
+          {rows.length === 0 ? (
+            <Empty>
+              {counts.all === 0
+                ? 'Nobody is due this month. Usual reviews go on all the same.'
+                : 'Nobody fits these filters.'}
+            </Empty>
+          ) : (
+            <table class="stack card" id="recall">
+              <caption>
+                {rows.length} {rows.length === 1 ? 'child' : 'children'}.{' '}
+                <span class="no-print">
+                  Keys: <kbd>j</kbd> <kbd>k</kbd> move,{' '}
+                  {stateKeys.map(([state, key]) => (
+                    <span key={key}>
+                      <kbd>{key}</kbd> {stateWords[state]}{' '}
+                    </span>
+                  ))}
+                  <kbd>u</kbd> undo
+                </span>
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">Child</th>
+                  <th scope="col">Cast by</th>
+                  <th scope="col">Why, to read out</th>
+                  <th scope="col">Visit</th>
+                  <th scope="col">State</th>
+                </tr>
+              </thead>
+              <tbody>
+                {shown.map((r) => (
+                  <Row key={r.id} context={context} row={r as PlannedRow} today={today} back={search({})} />
+                ))}
+              </tbody>
+            </table>
+          )}
+          <nav class="pager" aria-label="Pages">
+            {query.page > 0 && <a href={`/recall?${search({ page: query.page - 1 })}`}>Page before</a>}
+            {(query.page + 1) * ROWS_A_PAGE < rows.length && (
+              <a href={`/recall?${search({ page: query.page + 1 })}`} rel="next">
+                Next page
+              </a>
+            )}
+          </nav>
+        </>
+      )}
+    </Layout>
+  );
+}
+
+function Filters({ query }: { query: RecallQuery }) {
+  const option = (value: string, label: string, chosen: string) => (
+    <option key={value} value={value} selected={value === chosen}>
+      {label}
+    </option>
+  );
+  return (
+    <form method="get" action="/recall" aria-label="Find and filter" class="row card">
+      <p class="field">
+        <label for="filter-text">Name, number or contact</label>
+        <input id="filter-text" name="text" type="search" value={query.text} size={20} />
+      </p>
+      <p class="field">
+        <label for="filter-state">State</label>
+        <select id="filter-state" name="state">
+          {option('', 'all', query.state)}
+          {option('open', 'still open', query.state)}
+          {Object.entries(stateWords).map(([value, label]) => option(value, label, query.state))}
+        </select>
+      </p>
+      <p class="field">
+        <label for="filter-action">What for</label>
+        <select id="filter-action" name="action">
+          {option('', 'anything', query.action)}
+          {Object.entries(actionWords).map(([value, label]) => option(value, label, query.action))}
+        </select>
+      </p>
+      <p class="field">
+        <label for="filter-due">Who</label>
+        <select id="filter-due" name="due">
+          {option('', 'everyone due', query.due)}
+          {option('overdue', 'overdue', query.due)}
+          {option('never-seen', 'never measured', query.due)}
+          {option('not-forecast', 'without a forecast', query.due)}
+          {option('open', 'not due, could fill a slot', query.due)}
+        </select>
+      </p>
+      <p>
+        <button type="submit">Show</button>
+      </p>
+    </form>
+  );
+}
+
+function Row(props: { context: PageContext; row: PlannedRow; today: string; back: string }) {
+  const { context, row, today, back } = props;
+  const { format } = context;
+  const { entry } = row;
+  return (
+    <tr id={`e-${row.id}`} data-entry={row.id}>
+      <th scope="row">
+        <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>
+        <br />
+        <small>{row.childId}</small>
+        {entry.insensateSkin && (
+          <>
+            <br />
+            <span class="tag alert">insensate skin</span>
+          </>
+        )}
+        {row.latexAlert && (
+          <>
+            <br />
+            <span class="tag alert">latex</span>
+          </>
+        )}
+      </th>
+      <td data-label="Cast by">
+        {entry.action === 'urgent-contact' ? (
+          <span class="tag alert">ring today</span>
+        ) : entry.latestSafe ? (
+          <>
+            <strong>{format.date(entry.latestSafe)}</strong>
+            <br />
+            {entry.overdue ? (
+              <span class="tag due">overdue</span>
+            ) : (
+              <small>{format.away(entry.latestSafe, today)}</small>
+            )}
+          </>
+        ) : (
+          <span class="tag">{actionWords[entry.action]}</span>
+        )}
+      </td>
+      <td data-label="Why" class="reason">
+        {entry.reason}
+      </td>
+      <td data-label="Visit">
+        {actionWords[entry.action]}: {entry.devices.map((d) => deviceLabel(d)).join('; ') || 'no device'}
+        {entry.plannedWeek && (
+          <>
+            <br />
+            <small>
+              week of {format.date(entry.plannedWeek)}
+              {entry.weekReason && `: ${entry.weekReason}`}
+            </small>
+          </>
+        )}
+        {entry.siblingGroup && (
+          <>
+            <br />
+            <small>with sibling</small>
+          </>
+        )}
+        {row.contact && (
+          <>
+            <br />
+            <small>{row.contact}</small>
+          </>
+        )}
+        {(row.language !== 'en' || row.transportDays.length > 0) && (
+          <>
+            <br />
+            <small>
+              {row.language !== 'en' && `speaks ${languageName(row.language)} `}
+              {row.transportDays.length > 0 &&
+                `transport ${row.transportDays.map((d) => weekdays[d]).join(', ')}`}
+            </small>
+          </>
+        )}
+      </td>
+      <td data-label="State" class="states">
+        <strong>{stateWords[row.state]}</strong>
+        {row.stateAt && (
+          <>
+            {' '}
+            <small>
+              {format.date(row.stateAt.slice(0, 10))}, {row.stateBy}
+              {row.stateNote && `: ${row.stateNote}`}
+            </small>
+          </>
+        )}
+        <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/state`} class="no-print">
+          <Csrf context={context} />
+          <input type="hidden" name="version" value={row.version} />
+          <input type="hidden" name="back" value={back} />
+          <details>
+            <summary>Note</summary>
+            <input
+              name="note"
+              maxLength={300}
+              aria-label={`Note for ${row.childName || row.childId}`}
+              placeholder="no answer, wants a Friday"
+            />
+          </details>
+          {stateKeys
+            .filter(([state]) => state !== row.state)
+            .map(([state, key]) => (
+              <button key={state} type="submit" name="state" value={state} data-key={key}>
+                {stateWords[state]}
+              </button>
+            ))}
+        </form>
+        {row.canUndo && (
+          <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/undo`} class="no-print">
+            <Csrf context={context} />
+            <input type="hidden" name="back" value={back} />
+            <button type="submit" class="quiet" data-key="u">
+              Undo
+            </button>
+          </form>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+const monthName = (iso: string, locale: string) =>
+  new Intl.DateTimeFormat(locale === 'en' ? 'en-GB' : locale, {
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  }).format(new Date(`${iso.slice(0, 7)}-01T00:00:00Z`));
+
+function languageName(tag: string): string {
+  try {
+    return new Intl.DisplayNames('en', { type: 'language' }).of(tag) ?? tag;
+  } catch {
+    return tag;
+  }
+}
