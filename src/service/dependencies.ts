@@ -23,7 +23,7 @@
  * - Every GET of a child's page audits itself through the store method it calls.
  */
 import type { IsoDate } from '../measurements/dates.js';
-import type { Role, Store, StoredAssessment } from '../store/contract.js';
+import type { Actor, Role, Store, StoredAssessment } from '../store/contract.js';
 import type { Configuration } from './configuration.js';
 
 export interface SignedInUser {
@@ -46,7 +46,7 @@ export interface Jobs {
   /** Puts the work in the queue and gives its job-run id (progress: store.jobRuns.get). One at a time of a kind. */
   startForecasts(): Promise<string>;
   startRecallRun(month: IsoDate): Promise<string>;
-  startImport(importId: string): Promise<string>;
+  startImport(importId: string, actor: Actor): Promise<string>;
 }
 
 export interface ServiceDeps {

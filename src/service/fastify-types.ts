@@ -21,6 +21,6 @@ declare module 'fastify' {
     userVersion?: number;
     _csrf?: string;
     /** Between leaving for the OpenID provider and coming back. */
-    oidc?: { verifier: string; state: string; nonce: string; then: string };
+    oidc?: { verifier: string; state: string; nonce: string; goTo: string };
   }
 }

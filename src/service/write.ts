@@ -13,7 +13,7 @@ export interface Written {
 const TRIES = 3;
 
 /**
- * Carries out a write in one transaction. With an Idempotency-Key the answer is kept in that same transaction, so a
+ * Carries out a write in one transaction and sends the answer (hence nothing comes back). With an Idempotency-Key the answer is kept in that same transaction, so a
  * request repeated after a lost connection or a killed server gets the first answer and is not done twice.
  */
 export async function write(
@@ -21,7 +21,7 @@ export async function write(
   request: FastifyRequest,
   reply: FastifyReply,
   work: (store: Store, actor: Actor) => Promise<Written>,
-): Promise<FastifyReply> {
+): Promise<never> {
   const actor = actorOf(request);
   const key = idempotencyKey(request);
   for (let attempt = 1; ; attempt++) {
@@ -41,9 +41,11 @@ export async function write(
       reply.code(answer.status).headers(answer.headers ?? {});
       if (answer.replayed) {
         reply.header('idempotency-replayed', 'true');
-        return answer.body === '' ? reply.send() : reply.type('application/json').send(answer.body);
+        return (
+          answer.body === '' ? reply.send() : reply.type('application/json').send(answer.body)
+        ) as never;
       }
-      return answer.body === undefined ? reply.send() : reply.send(answer.body);
+      return (answer.body === undefined ? reply.send() : reply.send(answer.body)) as never;
     } catch (error) {
       const { code } = error as { code?: string };
       if ((code !== '40001' && code !== '40P01') || attempt === TRIES) throw error;

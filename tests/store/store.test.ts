@@ -110,6 +110,7 @@ describe('the store', () => {
     reviewDue: null,
     lastSeen: null,
     siblingGroup: null,
+    otherDevices: [],
   });
 
   it('keeps work states with undo, and carries them over to the next list', async () => {

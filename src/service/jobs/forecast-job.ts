@@ -1,0 +1,47 @@
+import type { Store, StoredAssessment } from '../../store/contract.js';
+import type { JobData } from '../../store/queue.js';
+import type { Assessor } from '../assessor.js';
+import type { Clock } from '../dependencies.js';
+
+/** Children a part: about a second or two of work, so that a lost worker costs little and progress is seen. */
+const PART = 20;
+
+/** Cuts the caseload into parts and queues them in one transaction. */
+export async function splitForecastRun(
+  store: Store,
+  clock: Clock,
+  { runId }: JobData['forecast-run'],
+): Promise<void> {
+  await store.transaction(async (tx) => {
+    const ids = await tx.caseload.ids();
+    await tx.jobRuns.setTotal(runId, ids.length);
+    if (ids.length === 0) await tx.jobRuns.end(runId, 'done', '', clock.now());
+    for (let part = 0; part * PART < ids.length; part++)
+      await tx.enqueue('forecast-part', { runId, part, ids: ids.slice(part * PART, (part + 1) * PART) });
+  });
+}
+
+/** Assesses one part. What was computed and that it was computed are kept together; a second time does nothing. */
+export async function forecastPart(
+  store: Store,
+  clock: Clock,
+  assessor: Assessor,
+  { runId, part, ids }: JobData['forecast-part'],
+): Promise<void> {
+  if (await store.jobRuns.isPartDone(runId, part)) return;
+  const records = await store.caseload.records(ids);
+  const fresh: StoredAssessment[] = [];
+  for (const record of records) {
+    const stored = await store.forecasts.assessment(record.child.id);
+    const now = assessor.of(record, stored);
+    if (now !== stored) fresh.push(now);
+  }
+  await store.transaction(async (tx) => {
+    const { first, complete } = await tx.jobRuns.partDone(runId, part, ids.length);
+    if (!first) return;
+    const stillThere = new Set((await tx.caseload.records(ids)).map((r) => r.child.id));
+    for (const assessment of fresh)
+      if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
+    if (complete) await tx.jobRuns.end(runId, 'done', '', clock.now());
+  });
+}

@@ -1,0 +1,33 @@
+import type { Store } from '../../store/contract.js';
+import type { JobData } from '../../store/queue.js';
+import type { Clock } from '../dependencies.js';
+
+/** Takes in what the dry run showed, whole or not at all; a second time does nothing. */
+export async function importJob(
+  store: Store,
+  clock: Clock,
+  { runId, importId, actor }: JobData['import'],
+): Promise<void> {
+  await store.transaction(async (tx) => {
+    const found = await tx.imports.lock(importId);
+    if (found.status !== 'queued' || !found.caseload) {
+      await tx.jobRuns.end(runId, 'done', 'taken in already', clock.now());
+      return;
+    }
+    const rows = Object.values(found.caseload).reduce((n, table) => n + table.length, 0);
+    await tx.jobRuns.setTotal(runId, rows);
+    const counts = await tx.caseload.write(found.caseload, `import ${importId}`, {
+      userId: 'import',
+      name: actor,
+      role: 'system',
+    });
+    await tx.imports.setStatus(importId, 'committed');
+    await tx.jobRuns.partDone(runId, 0, rows);
+    await tx.jobRuns.end(
+      runId,
+      'done',
+      `${counts.added} added, ${counts.changed} changed, ${counts.unchanged} unchanged`,
+      clock.now(),
+    );
+  });
+}

@@ -1,0 +1,94 @@
+import { createHash } from 'node:crypto';
+import type { ChildRecord } from '../../devices/caseload.js';
+import type { WorkshopJob } from '../../devices/contract.js';
+import type { DeviceForecast } from '../../forecast/contract.js';
+import { buildRecallList } from '../../recall/build-recall-list.js';
+import type { RecallEntry, RecallList } from '../../recall/contract.js';
+import type { Store, StoredAssessment } from '../../store/contract.js';
+import type { JobData } from '../../store/queue.js';
+import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import type { Assessor } from '../assessor.js';
+import type { Clock } from '../dependencies.js';
+import { recallSettingsOf } from '../recall-settings-of.js';
+
+const CHUNK = 20;
+
+/**
+ * The month's list: brings every assessment up to date, builds the list and keeps it in one transaction together with
+ * the fact that the run is done. A run taken up again after a kill finds the assessments that were already kept.
+ */
+export async function recallRun(
+  store: Store,
+  clock: Clock,
+  assessor: Assessor,
+  { runId, month }: JobData['recall-run'],
+): Promise<void> {
+  if ((await store.jobRuns.get(runId)).status === 'done') return;
+  const ids = await store.caseload.ids();
+  await store.jobRuns.setTotal(runId, ids.length);
+  const records: ChildRecord[] = [];
+  const assessments: StoredAssessment[] = [];
+  for (let part = 0; part * CHUNK < ids.length; part++) {
+    const chunk = await store.caseload.records(ids.slice(part * CHUNK, (part + 1) * CHUNK));
+    for (const record of chunk) {
+      const stored = await store.forecasts.assessment(record.child.id);
+      const now = assessor.of(record, stored);
+      if (now !== stored) await store.forecasts.save(now);
+      records.push(record);
+      assessments.push(now);
+    }
+    await store.jobRuns.partDone(runId, part, chunk.length);
+  }
+  const { value: settings } = await store.settings.get();
+  const jobs: readonly WorkshopJob[] = await store.workshopJobs.all();
+  const today = clock.today();
+  const list = buildRecallList(assessments, records, (family) => estimateTurnaround(jobs, family, today), {
+    month: month.slice(0, 7),
+    today,
+    settings: recallSettingsOf(settings),
+  });
+  const using = assessor.context();
+  await store.transaction(async (tx) => {
+    const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
+    if (!first) return;
+    await tx.recall.keep(
+      {
+        today,
+        month: `${month.slice(0, 7)}-01`,
+        summary: summaryOf(list),
+        modelName: using.model.name,
+        modelVersion: using.model.version,
+        seed: using.seed,
+        inputsHash: createHash('sha256')
+          .update(assessments.map((a) => a.inputsHash).join('\n') + JSON.stringify(settings))
+          .digest('hex'),
+      },
+      [
+        ...list.entries.map((entry) => ({ list: 'due' as const, entry: lean(entry) })),
+        ...list.cannotForecast.map((entry) => ({ list: 'cannot-forecast' as const, entry: lean(entry) })),
+        ...list.open.map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
+      ],
+    );
+    await tx.jobRuns.end(runId, 'done', '', clock.now());
+  });
+}
+
+/** Booked once when the list is kept, beside the parts counted from 0. */
+const LAST_PART = -1;
+
+/** Without the curves, which stay with the assessment: a list of thousands must open at once. */
+const lean = (entry: RecallEntry): RecallEntry => ({
+  ...entry,
+  forecasts: entry.forecasts.map(withoutCurve),
+  devices: entry.devices.map((d) => ({ ...d, forecast: d.forecast && withoutCurve(d.forecast) })),
+});
+const withoutCurve = (f: DeviceForecast): DeviceForecast => ({ ...f, dates: [], probabilityOutgrown: [] });
+
+const summaryOf = (list: RecallList): Record<string, unknown> => ({
+  due: list.entries.length,
+  overdue: list.entries.filter((e) => e.overdue).length,
+  cannotForecast: list.cannotForecast.length,
+  open: list.open.length,
+  notDue: list.notDue.length,
+  inProgress: list.inProgress,
+});

@@ -1,0 +1,76 @@
+import type PgBoss from 'pg-boss';
+import type { FastifyBaseLogger } from 'fastify';
+import type { Store } from '../../store/contract.js';
+import type { JobData, JobName } from '../../store/queue.js';
+import type { Assessor } from '../assessor.js';
+import type { Configuration } from '../configuration.js';
+import type { Clock } from '../dependencies.js';
+import { forecastPart, splitForecastRun } from './forecast-job.js';
+import { importJob } from './import-job.js';
+import { recallRun } from './recall-job.js';
+import { jobStarter } from './start-jobs.js';
+
+const DAY_MS = 86_400_000;
+/** Answers to repeated requests are kept this long. */
+const KEEP_ANSWERS_DAYS = 7;
+
+/**
+ * Takes jobs from the queue until the store is closed, one at a time of each kind. Any number of such processes on any
+ * number of hosts share the work.
+ */
+export async function runWorker(
+  store: Store,
+  config: Configuration,
+  clock: Clock,
+  assessor: Assessor,
+  log: Pick<FastifyBaseLogger, 'info' | 'error'>,
+): Promise<void> {
+  const jobs = jobStarter(store, clock);
+  const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
+    'forecast-run': (data) => splitForecastRun(store, clock, data),
+    'forecast-part': (data) => forecastPart(store, clock, assessor, data),
+    'recall-run': (data) => recallRun(store, clock, assessor, data),
+    import: (data) => importJob(store, clock, data),
+    nightly: async () => {
+      await store.sessions.sweep(clock.now());
+      await store.idempotency.sweep(new Date(clock.now().getTime() - KEEP_ANSWERS_DAYS * DAY_MS));
+      await jobs.startForecasts();
+    },
+    monthly: () => jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`),
+    'gave-up': async ({ runId }) => {
+      if (runId) await store.jobRuns.end(runId, 'failed', 'Tried several times without success', clock.now());
+    },
+  };
+  for (const name of Object.keys(handlers) as JobName[]) {
+    const handle = handlers[name] as (data: unknown) => Promise<unknown>;
+    const workerId: string = await store.queue.work(
+      name,
+      { batchSize: 1, pollingIntervalSeconds: config.jobPollSeconds },
+      async ([job]: PgBoss.Job<object>[]) => {
+        const started = performance.now();
+        try {
+          await handle(job.data);
+        } catch (error) {
+          const { name: kind, code, stack } = error as Error & { code?: string };
+          log.error(
+            { job: name, jobId: job.id, error: kind, code, frames: framesOf(stack) },
+            'job failed, will be tried again',
+          );
+          throw new Error(`${kind} ${code ?? ''}`.trim());
+        }
+        log.info({ job: name, jobId: job.id, ms: Math.round(performance.now() - started) }, 'job done');
+        // Look for the next one at once instead of waiting for the poll.
+        store.queue.notifyWorker(workerId);
+      },
+    );
+  }
+  await store.queue.schedule('nightly', '15 2 * * *', {}, { tz: config.timeZone });
+  await store.queue.schedule('monthly', '0 4 1 * *', {}, { tz: config.timeZone });
+}
+
+/** Messages may carry values of a record; frames do not. */
+const framesOf = (stack?: string) =>
+  stack
+    ?.split('\n')
+    .filter((line) => line.trimStart().startsWith('at '))
+    .slice(0, 8);

@@ -1,0 +1,8 @@
+import type { RecallSettingsInput } from '../recall/recall-settings.js';
+import type { ClinicSettings } from '../store/contract.js';
+
+/** The clinic's settings as the recall room reads them. */
+export const recallSettingsOf = (settings: ClinicSettings): RecallSettingsInput => ({
+  riskTolerance: settings.riskTolerance,
+  riskToleranceInsensate: settings.riskToleranceInsensate,
+});
