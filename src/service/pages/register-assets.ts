@@ -1,13 +1,14 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { chartFonts } from '../../charts/render-chart.js';
 
 const require = createRequire(import.meta.url);
 const own = (name: string) => new URL(`./assets/${name}`, import.meta.url);
-const installed = (module: string, file: string) =>
-  `${require.resolve(`${module}/package.json`).replace(/package\.json$/, '')}${file}`;
+/** A file beside the module's entry, which lies in its build folder. */
+const installed = (module: string, file: string) => join(dirname(require.resolve(module)), file);
 
 const script = 'text/javascript; charset=utf-8';
 /** Name under /assets, file, type. Vega is fetched by a page only once a reader touches a chart. */
@@ -21,8 +22,8 @@ const files: readonly (readonly [string, string | URL, string])[] = [
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],
   ['font-bold.ttf', chartFonts.bold, 'font/ttf'],
   ['vega.js', require.resolve('vega').replace(/vega[^/]*$/, 'vega.min.js'), script],
-  ['vega-lite.js', installed('vega-lite', 'build/vega-lite.min.js'), script],
-  ['vega-embed.js', installed('vega-embed', 'build/vega-embed.min.js'), script],
+  ['vega-lite.js', installed('vega-lite', 'vega-lite.min.js'), script],
+  ['vega-embed.js', installed('vega-embed', 'vega-embed.min.js'), script],
 ];
 
 /** Style, scripts and fonts under /assets, read once, with a digest so that a browser asks again cheaply. */
