@@ -29,7 +29,7 @@ export function fitChild(input: GrowthInput, model: GrowthModel): GrowthOutcome 
       advice: 'Every measurement was taken at 21 years or later: review for wear and condition, not growth.',
     };
   const prior = childPrior(input, model.measures);
-  const evidence = markerEvidence(input, model);
+  const evidence = markerEvidence(input);
   const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
   const candidates = sexes.flatMap((sex) =>
     model.members[sex].map((member): Candidate => ({ sex, member, grid: member.grid })),

@@ -1,11 +1,16 @@
 import type { MeasureId } from '../measurements/measure.js';
+import type { References } from '../reference/reference-curve.js';
 import type { Member } from './member.js';
+import type { GrowthParameters } from './parameters.js';
 import type { SexCurves } from './sex-curves.js';
 
 /** A loaded growth model: references made into curves, and the members that say how children move on them. */
 export interface GrowthModel {
   readonly name: string;
   readonly version: string;
+  /** What the model was made from: an offset is learned by making it anew. */
+  readonly parameters: GrowthParameters;
+  readonly references: References;
   readonly measures: readonly MeasureId[];
   readonly index: ReadonlyMap<MeasureId, number>;
   readonly curves: Readonly<Record<'male' | 'female', SexCurves>>;

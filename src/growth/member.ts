@@ -32,6 +32,8 @@ export interface Member {
   /** Years by which growth comes late (+) or early (-) at a tempo, at the age of peak velocity. */
   tempoYears(tempo: number): number;
   readonly peakVelocityAgeYears: number;
+  /** Log-age at which the average child is as mature as this one is at log-age x. */
+  maturity(x: number, at: GridPoint): number;
   /** Prior log weight of the member for a child last seen at this log-age. */
   logWeight(x: number): number;
   place(points: Points, prior: ChildPrior, at: GridPoint): Placed;

@@ -1,5 +1,9 @@
 import { z } from 'zod';
 import { measureId } from '../measurements/measure.js';
+import { anchorPopulation } from './anchor-population.js';
+import { populationOffset } from './population-offset.js';
+
+const ageShare = z.object({ ageYears: z.number(), share: z.number().min(0).max(1) });
 
 /** models/<name>/parameters.json: settings and estimates, no child's rows. Written by `doorpost fit growth`. */
 export const growthParameters = z.object({
@@ -16,6 +20,27 @@ export const growthParameters = z.object({
     residualSharing: z.number().min(0).max(1),
     sideWandering: z.number().min(0).max(1),
   }),
+  /** Learned from children followed for years. */
+  anchors: anchorPopulation,
+  followers: z.object({
+    ownSizeShare: z.number(),
+    ownSizeShareSoft: z.number(),
+    ownLength: z.number(),
+    widen: z.number().min(1),
+  }),
+  tempo: z.object({
+    tempoPoints: z.number().int(),
+    intensityPoints: z.number().int(),
+    wanderSharing: z.number(),
+    sideWandering: z.number(),
+    infantSd: z.number(),
+    infantUntilYears: z.number(),
+    infantLength: z.number(),
+  }),
+  /** Share of the z-score member by age at the last measurement, straight lines between. */
+  zScoreShare: z.object({ male: z.array(ageShare), female: z.array(ageShare) }),
+  /** Learned from a caseload; empty as shipped. */
+  offsets: z.array(populationOffset).default([]),
   peakVelocityAgeYears: z.object({ male: z.number(), female: z.number() }),
   /** Age at which growth is practically over. */
   growthEndYears: z.object({ male: z.number(), female: z.number() }),

@@ -33,6 +33,7 @@ export function zScoreMember(
     curves,
     grid: [{ tempo: 0, intensity: 0, logPrior: 0 }],
     tempoYears: () => 0,
+    maturity: (x) => x,
     peakVelocityAgeYears: curves.peakVelocityAgeYears,
     logWeight,
     place(points: Points, prior: ChildPrior, _at: GridPoint): Placed {

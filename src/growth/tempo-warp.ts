@@ -1,0 +1,24 @@
+/** How a sex's children differ in timing; SDs on the log-age axis. */
+export interface TempoSettings {
+  /** Log-age of the mean age of peak height velocity. */
+  readonly centre: number;
+  readonly tempoSd: number;
+  readonly intensitySd: number;
+  /** Log-ages between which the warp comes in: none below the first, in full above the second. */
+  readonly warpFrom: number;
+  readonly warpFull: number;
+}
+
+/**
+ * Maturity position, log-age relative to the centre: exp(intensity) (x - centre - tempo), tempo and intensity in
+ * prior SD. Near birth both fade out, because spurt timing says nothing of infancy.
+ */
+export function tempoWarp(x: number, tempo: number, intensity: number, s: TempoSettings): number {
+  const u = x - s.centre;
+  const part = smoothStep((x - s.warpFrom) / (s.warpFull - s.warpFrom));
+  if (part === 0) return u;
+  const warped = Math.exp(intensity * s.intensitySd) * (u - tempo * s.tempoSd);
+  return u + part * (warped - u);
+}
+
+const smoothStep = (f: number) => (f <= 0 ? 0 : f >= 1 ? 1 : f * f * (3 - 2 * f));
