@@ -24,6 +24,7 @@
  */
 import type { IsoDate } from '../measurements/dates.js';
 import type { Actor, Role, Store, StoredAssessment } from '../store/contract.js';
+import type { Assessor } from './assessor.js';
 import type { Configuration } from './configuration.js';
 
 export interface SignedInUser {
@@ -54,6 +55,8 @@ export interface ServiceDeps {
   readonly store: Store;
   readonly clock: Clock;
   readonly jobs: Jobs;
+  /** Growth and forecasts of a record at hand, for charts and what-if. */
+  readonly assessor: Assessor;
   /**
    * Forecasts, flags and suggestions of one child as of today: the stored ones when nothing they were computed from
    * has changed, else computed now (and stored).

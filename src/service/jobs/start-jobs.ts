@@ -1,3 +1,4 @@
+import { DoorpostError } from '../../errors.js';
 import type { JobRun, Store } from '../../store/contract.js';
 import type { JobData, JobName } from '../../store/queue.js';
 import type { Clock, Jobs } from '../dependencies.js';
@@ -15,6 +16,17 @@ export function jobStarter(store: Store, clock: Clock): Jobs {
     startForecasts: () => start('forecasts', 'forecast-run', (runId) => ({ runId })),
     startRecallRun: (month) => start('recall', 'recall-run', (runId) => ({ runId, month })),
     startImport: (importId, actor) =>
-      start('import', 'import', (runId) => ({ runId, importId, actor: actor.name })),
+      store.transaction(async (tx) => {
+        const found = await tx.imports.lock(importId);
+        if (found.status !== 'checked' || !found.caseload)
+          throw new DoorpostError('already-there', 'This import was taken in already, or its dry run is no longer kept', {
+            accepted: 'a new dry run',
+          });
+        await tx.imports.setStatus(importId, 'queued');
+        const runId = (await tx.jobRuns.begin('import', clock.now()))!;
+        await tx.enqueue('import', { runId, importId, actor: actor.name });
+        await tx.audit.record({ actor, action: 'import', resource: 'import', detail: { importId, runId } });
+        return runId;
+      }),
   };
 }
