@@ -25,16 +25,14 @@ export interface DevicePlan {
 
 const PAST_STEP_DAYS = 28;
 
-/** After a year ahead the odds are so wide that every second knot is enough. */
-const FINE_DAYS = 365;
-
 /**
- * Days between knots. Between two of them a path is a chord: growth that bends by b mm/year^2 strays b step^2 / 8 from
- * it. Heads at 3 months (b about 600) over 7 days: 0.03 mm; feet and shanks from 2 y (b under 30) over 56 days: 0.09 mm.
+ * Days between knots. Between two of them a path is a chord: growth that bends by b mm/year^2 strays b step^2 / 8 from it.
+ * Heads at 3 months (WHO medians: b about 430) over 14 days: 0.08 mm; stature at 6 months (b under 150) over 28 days:
+ * 0.11 mm; stature in the spurt (b under 30) over 56 days: 0.09 mm.
  */
 function knotStep(rule: FamilyRule, ageYears: number): number {
-  if (rule.resolution === 'day') return 7;
-  return ageYears < 2 ? 14 : 28;
+  if (rule.resolution === 'day') return 14;
+  return ageYears < 4 ? 28 : 56;
 }
 
 function range(from: number, to: number, step: number): number[] {
@@ -61,7 +59,7 @@ export function planDevice(
   const end = now + rule.horizonDays.value;
   const age = decimalAgeYears(record.child.birthDate, today);
   const knot = knotStep(rule, age);
-  const past = range(dayNumber(history.lastAccepted), now, Math.min(PAST_STEP_DAYS, knot));
+  const past = range(dayNumber(history.lastAccepted), now, PAST_STEP_DAYS);
   const step = rule.resolution === 'day' ? 1 : 7;
   const future = range(now, end + step, step);
   const verdicts = history.since.filter((e) => e.kind === 'verdict');
@@ -69,9 +67,8 @@ export function planDevice(
     dayNumber(history.castDate),
     ...verdicts.map((v) => dayNumber(v.date)),
     dayNumber(history.lastAccepted),
-    ...range(now - knot, dayNumber(history.lastAccepted), -2 * knot),
-    ...range(now, now + FINE_DAYS, knot),
-    ...range(now + FINE_DAYS, end, 2 * knot),
+    ...range(now - knot, dayNumber(history.lastAccepted), -knot),
+    ...range(now, end, knot),
     future[future.length - 1],
   ];
   return {

@@ -10,6 +10,7 @@ import { growthForecaster } from './growth-forecaster.js';
 import type { GrowthRecord } from './growth-record.js';
 import { type DateRow, outgrownDates } from './outgrown-dates.js';
 import { ageAtPeakVelocity } from './peak-velocity.js';
+import { comparePolicies, type PolicyRow } from './recall/compare-policies.js';
 import { runForecasts } from './run-forecasts.js';
 import { type BacktestRow, type RatioRow, ratios, summarise } from './summarise.js';
 
@@ -21,6 +22,8 @@ export interface BacktestSettings {
   readonly noise: Noise;
   readonly seed: number;
   readonly noiseDraws: number;
+  /** Recall policies are the slow part; a record without leg lengths has none. */
+  readonly withPolicies: boolean;
   readonly progress: (step: string, done: number, of: number) => void;
 }
 
@@ -28,6 +31,7 @@ export interface BacktestTables {
   readonly rows: readonly BacktestRow[];
   readonly ratios: readonly RatioRow[];
   readonly dates: readonly DateRow[];
+  readonly policies: readonly PolicyRow[];
   readonly maturityWindows: readonly MaturityWindowRow[];
   readonly calibration: readonly CalibrationRow[];
 }
@@ -38,7 +42,7 @@ export interface BacktestModels {
   readonly referencesOnly: GrowthModel | null;
 }
 
-/** Every method's forecasts of every child, scored; the tables of the report but for the recall policies. */
+/** Every method's forecasts of every child, scored; the tables of the report recall policies among them. */
 export function backtest(
   records: readonly GrowthRecord[],
   models: BacktestModels,
@@ -60,6 +64,11 @@ export function backtest(
     rows: summarise(scored, { history, noise }),
     ratios: ratios(scored, { history, noise }),
     dates,
+    policies: settings.withPolicies
+      ? comparePolicies(records, models.doorpost, curves.published, settings.seed, (done, of) =>
+          settings.progress('recall policies', done, of),
+        )
+      : [],
     maturityWindows: maturityWindows(scored, ['doorpost', 'doorpost-references-only']),
     calibration: calibration(scored, ['doorpost', 'doorpost-references-only']),
   };

@@ -25,7 +25,13 @@ export function expectedWithout(
   all: readonly Measurement[],
   birthDate: IsoDate,
 ): Expectation | null {
-  const others = all.filter((m) => m.measure === reading.measure && m.id !== reading.id);
+  // The two head diagonals differ because the head is flattened: one side says nothing of the other.
+  const others = all.filter(
+    (m) =>
+      m.measure === reading.measure &&
+      m.id !== reading.id &&
+      (m.measure !== 'head_diagonal' || m.side === reading.side),
+  );
   const at = dayNumber(reading.date);
   const near = others.filter((m) => Math.abs(dayNumber(m.date) - at) <= YEARS_NEAR * 366);
   if (near.length === 0) return null;

@@ -6,6 +6,8 @@ export interface LikelyTyped {
   readonly reason: string;
 }
 
+const SWAPPED = 'two digits swapped';
+
 /** Wrong unit: what the number must be multiplied by, and what happened. */
 const UNIT_SLIPS: readonly (readonly [factor: number, reason: string])[] = [
   [10, 'read as cm'],
@@ -23,7 +25,7 @@ const WEIGHT_SLIPS: readonly (readonly [number, string])[] = [
 
 /**
  * What was probably meant by `value` when about `expected` was due: a unit slip, two neighbouring digits swapped or
- * one digit wrong. The nearest candidate within `tolerance` of the expectation; null when none is.
+ * one digit wrong, in that order of likelihood. The nearest candidate within `tolerance` of the expectation; null when none is.
  */
 export function likelyTyped(
   measure: MeasureId,
@@ -40,7 +42,8 @@ export function likelyTyped(
   const fitting = candidates
     .filter((c) => c.value >= low && c.value <= high && Math.abs(c.value - expected) <= tolerance)
     .sort((a, b) => Math.abs(a.value - expected) - Math.abs(b.value - expected));
-  const best = fitting.find((c) => c.kind === 'unit-slip') ?? fitting[0];
+  const best =
+    fitting.find((c) => c.kind === 'unit-slip') ?? fitting.find((c) => c.reason === SWAPPED) ?? fitting[0];
   return best ? { ...best, value: Math.round(best.value * 10) / 10 } : null;
 }
 
@@ -54,7 +57,7 @@ function digitSlips(value: number): LikelyTyped[] {
       slips.push({
         kind: 'digit-slip',
         value: Number(text.slice(0, i) + next + text[i] + text.slice(i + 2)),
-        reason: 'two digits swapped',
+        reason: SWAPPED,
       });
     for (let d = 0; d <= 9; d++)
       if (String(d) !== text[i])

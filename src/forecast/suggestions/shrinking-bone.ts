@@ -5,7 +5,11 @@ import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';
 
-/** A skeletal length that fell by more than its detectable change, 2.77 technical errors: error until proved. */
+/** The latest reading can be taken again, so 95 % is enough to ask; of older pairs only what chance hardly makes (99.9 %). */
+const LATEST = 1.96;
+const OLDER = 3.29;
+
+/** A skeletal length that fell by more than its detectable change (latest visit: 2.77 technical errors): error until proved. */
 export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] {
   const bones = record.measurements.filter(
     (m) => measures[m.measure].skeletal && m.measure !== 'head_diagonal',
@@ -16,7 +20,7 @@ export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] 
       const before = sorted[i];
       const error = (r: typeof m) =>
         r.technicalError ?? technicalErrorAt(r.measure, decimalAgeYears(record.child.birthDate, r.date));
-      const detectable = 1.96 * Math.hypot(error(m), error(before));
+      const detectable = (i === sorted.length - 2 ? LATEST : OLDER) * Math.hypot(error(m), error(before));
       if (m.date === before.date || before.value - m.value <= detectable) return [];
       return [
         {

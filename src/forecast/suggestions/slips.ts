@@ -1,4 +1,6 @@
 import type { ChildRecord } from '../../devices/caseload.js';
+import type { ChildPosterior } from '../../growth/contract.js';
+import { dayNumber } from '../../measurements/dates.js';
 import { measures } from '../../measurements/measure.js';
 import type { Measurement } from '../../measurements/records.js';
 import type { DataSuggestion } from '../contract.js';
@@ -6,66 +8,99 @@ import { plainDate, plainSeries } from '../words.js';
 import { expectedWithout } from './expected-without.js';
 import { likelyTyped } from './likely-typed.js';
 
-/** A candidate must come this near what was expected, as a share of how far off is doubtful. */
+/** The growth model holds a reading for a gross error with at least this probability ... */
+const GROSS = 0.5;
+/** ... or this one, where a known slip leads within so many SD of what was expected. */
+const SUSPECT = 0.1;
+const CLOSE_SD = 1.5;
+/** A single reading this far outside what a body can be is a wrong unit, not a rare size. */
+const FAR_OUTSIDE = 1.6;
+/** What was meant must come within this many SD of what the model expected. */
+const NEAR_SD = 3.5;
+/** Without the model a candidate must come this near what was expected, as a share of how far off is doubtful. */
 const NEAR = 0.6;
+
+interface Doubt {
+  readonly reading: Measurement;
+  readonly expected: number;
+  readonly tolerance: number;
+}
+
+/**
+ * Unit and digit slips: readings the growth model holds for gross errors; where it knows nothing of a measure, those
+ * far from the child's others, furthest first; and single ones outside what a body can be.
+ */
+export function slipSuggestions(record: ChildRecord, posterior: ChildPosterior | null): DataSuggestion[] {
+  const inModel = (m: Measurement) =>
+    posterior !== null && posterior.zScore(m, dayNumber(m.date), m.value) !== null;
+  const doubts = [
+    ...modelDoubts(record, posterior),
+    ...neighbourDoubts(
+      record,
+      record.measurements.filter((m) => !inModel(m)),
+    ),
+  ];
+  return [...doubts, ...impossibleSizes(record, doubts)].map((d) => suggestion(record, d));
+}
+
+function modelDoubts(record: ChildRecord, posterior: ChildPosterior | null): Doubt[] {
+  return (posterior?.suspicions ?? []).flatMap((s) => {
+    const reading = record.measurements.find((m) => m.id === s.measurementId);
+    if (!reading || s.probability < SUSPECT) return [];
+    // Fast head growth looks like a gross error; only a wrong unit is ever suggested for it, the rest is a flag.
+    if (reading.measure === 'head_circumference' && Math.abs(reading.value / s.expected - 1) < 0.25)
+      return [];
+    if (s.probability >= GROSS) return [{ reading, expected: s.expected, tolerance: NEAR_SD * s.expectedSd }];
+    const close = CLOSE_SD * s.expectedSd;
+    const typed = likelyTyped(reading.measure, reading.value, s.expected, close);
+    const known = typed !== null && typed.reason !== 'one digit wrong';
+    return known ? [{ reading, expected: s.expected, tolerance: close }] : [];
+  });
+}
+
+function neighbourDoubts(record: ChildRecord, readings: readonly Measurement[]): Doubt[] {
+  let trusted = [...readings];
+  const found: Doubt[] = [];
+  for (;;) {
+    const worst = trusted
+      .flatMap((reading) => {
+        const e = expectedWithout(reading, trusted, record.child.birthDate);
+        const off = e ? Math.abs(reading.value - e.value) / e.doubtful : 0;
+        return e && off > 1 ? [{ reading, expected: e.value, tolerance: NEAR * e.doubtful, off }] : [];
+      })
+      .sort((a, b) => b.off - a.off)[0];
+    if (!worst) return found;
+    trusted = trusted.filter((m) => m.id !== worst.reading.id);
+    found.push(worst);
+  }
+}
+
+/** Tried against the middle of what is possible. */
+function impossibleSizes(record: ChildRecord, known: readonly Doubt[]): Doubt[] {
+  return record.measurements.flatMap((reading) => {
+    const [low, high] = measures[reading.measure].plausible;
+    const possible = reading.value >= low / FAR_OUTSIDE && reading.value <= high * FAR_OUTSIDE;
+    if (possible || known.some((d) => d.reading.id === reading.id)) return [];
+    return [{ reading, expected: (low + high) / 2, tolerance: (high - low) / 2 }];
+  });
+}
 
 const shown = (m: Pick<Measurement, 'measure'>, value: number) =>
   `${Math.round(value * 10) / 10} ${measures[m.measure].unit}`;
 
-/** Unit and digit slips: a reading far from the child's others, with what was probably meant, furthest first. */
-export function slipSuggestions(record: ChildRecord): DataSuggestion[] {
-  let trusted = [...record.measurements];
-  const found: DataSuggestion[] = [];
-  for (;;) {
-    const worst = trusted
-      .flatMap((m) => {
-        const expected = expectedWithout(m, trusted, record.child.birthDate);
-        if (!expected) return [];
-        const off = Math.abs(m.value - expected.value) / expected.doubtful;
-        return off > 1 ? [{ m, expected, off }] : [];
-      })
-      .sort((a, b) => b.off - a.off)[0];
-    if (!worst) return found;
-    const { m, expected } = worst;
-    trusted = trusted.filter((x) => x.id !== m.id);
-    found.push(suggestion(record, m, expected.value, NEAR * expected.doubtful));
-  }
-}
-
-/** A single reading outside what a human body can be: tried against the middle of what is possible. */
-export function impossibleSizeSuggestions(record: ChildRecord): DataSuggestion[] {
-  return record.measurements.flatMap((m) => {
-    const [low, high] = measures[m.measure].plausible;
-    const alone = expectedWithout(m, record.measurements, record.child.birthDate) === null;
-    if (!alone || (m.value >= low && m.value <= high)) return [];
-    return [suggestion(record, m, (low + high) / 2, (high - low) / 2)];
-  });
-}
-
-function suggestion(
-  record: ChildRecord,
-  m: Measurement,
-  expected: number,
-  tolerance: number,
-): DataSuggestion {
+function suggestion(record: ChildRecord, { reading: m, expected, tolerance }: Doubt): DataSuggestion {
   const typed = likelyTyped(m.measure, m.value, expected, tolerance);
-  const what = `${plainSeries(m)} of ${plainDate(m.date)}`;
-  const base = { childId: record.child.id, measurementIds: [m.id], deviceId: null };
-  const seen = `${what} is ${shown(m, m.value)}; about ${shown(m, expected)} was expected from the other readings.`;
-  if (!typed)
-    return {
-      ...base,
-      id: `digit-slip-${m.id}`,
-      kind: 'digit-slip',
-      seen,
-      corrections: [],
-      action: `Look up what was written down, or measure again.`,
-    };
+  const base = {
+    childId: record.child.id,
+    measurementIds: [m.id],
+    deviceId: null,
+    kind: typed?.kind ?? ('digit-slip' as const),
+    id: `${typed?.kind ?? 'digit-slip'}-${m.id}`,
+    seen: `${plainSeries(m)} of ${plainDate(m.date)} is ${shown(m, m.value)}; about ${shown(m, expected)} was expected from everything else.`,
+  };
+  if (!typed) return { ...base, corrections: [], action: 'Look up what was written down, or measure again.' };
   return {
     ...base,
-    id: `${typed.kind}-${m.id}`,
-    kind: typed.kind,
-    seen,
     corrections: [{ measurementId: m.id, value: typed.value }],
     action: `Take ${shown(m, typed.value)} instead (${typed.reason}); the entry as typed is kept.`,
   };

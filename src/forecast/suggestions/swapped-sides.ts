@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import type { ChildRecord } from '../../devices/caseload.js';
 import { decimalAgeYears } from '../../measurements/age.js';
 import { type MeasureId, measures, technicalErrorAt } from '../../measurements/measure.js';
@@ -6,10 +7,15 @@ import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, wholeMm } from '../words.js';
 
+/** Exchanged sides are rare (about 1 visit in 200): the evidence must be this strong, as a log likelihood ratio. */
+const STRONG = 6;
+/** The exchanged difference must lie within this many SD of the other visits'. */
+const NEAR_SD = 2;
+
 /**
- * Left and right exchanged at one visit. The difference left - right is compared with the median difference of the
- * other visits (at least two): suspected when the sign turned, exchanging brings it within detectable change of the
- * others, and leaving it does not.
+ * Left and right exchanged at one visit. The difference g = left - right is compared with the median u of the other visits'
+ * (at least two), both with their measuring error s: exchanged rather than as entered has log likelihood ratio
+ * -2 g u / s^2.
  */
 export function swappedSideSuggestions(record: ChildRecord): DataSuggestion[] {
   const sided = record.measurements.filter((m) => measures[m.measure].sided && m.side !== 'none');
@@ -22,13 +28,11 @@ export function swappedSideSuggestions(record: ChildRecord): DataSuggestion[] {
     return pairs.flatMap((pair) => {
       const others = pairs.filter((p) => p !== pair).map((p) => p.gap);
       if (others.length < 2) return [];
-      const usual = [...others].sort((a, b) => a - b)[Math.floor((others.length - 1) / 2)];
+      const usual = median(others);
       const error = technicalErrorAt(measure, decimalAgeYears(record.child.birthDate, pair.date));
-      const detectable = 1.96 * Math.SQRT2 * error;
-      const asIs = Math.abs(pair.gap - usual);
-      const exchanged = Math.abs(-pair.gap - usual);
-      const settled = others.every((g) => Math.sign(g) === Math.sign(usual));
-      if (!settled || asIs <= detectable || exchanged > detectable) return [];
+      const variance = 2 * error ** 2 * (1 + Math.PI / 2 / others.length);
+      const ratio = (-2 * pair.gap * usual) / variance;
+      if (ratio < STRONG || Math.abs(pair.gap + usual) > NEAR_SD * Math.sqrt(variance)) return [];
       return [suggestion(record, measure, pair, usual)];
     });
   });

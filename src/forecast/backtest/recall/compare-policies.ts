@@ -1,5 +1,9 @@
+import type { GrowthModel } from '../../../growth/growth-model.js';
 import { rounded } from '../../../statistics/rounded.js';
+import type { SizeCurve } from '../baselines.js';
 import type { GrowthRecord } from '../growth-record.js';
+import { fixedReviews } from './fixed-review.js';
+import { plannedRecall, riskRecall } from './planned-recall.js';
 import type { RecallPolicy } from './recall-policy.js';
 import { type RecallSettings, simulateRecall } from './simulate-recall.js';
 
@@ -44,4 +48,45 @@ export function policyRow(
     daysOutgrownSeByChild: rounded(k < 2 ? 0 : Math.sqrt((k / (k - 1)) * squares) / childYears, 2),
     castsPerYear: rounded(total((c) => c.casts) / childYears, 3),
   };
+}
+
+const allowancesMm = [10, 15, 20] as const;
+/** Risk tolerances, and prices of a visit and a cast in days outgrown, that the forecast-driven recall is swept over. */
+const tolerances = [0.1, 0.2, 0.3] as const;
+const prices = [
+  { visitDays: 5, castDays: 10 },
+  { visitDays: 10, castDays: 20 },
+  { visitDays: 20, castDays: 40 },
+] as const;
+/** Days from cast to fitting at which one setting of each kind is repeated (an AFO's default, common practice). */
+const TURNAROUND_DAYS = 21;
+
+/** Every review policy at every allowance, with clinic noise at each visit whatever the backtest's own noise. */
+export function comparePolicies(
+  records: readonly GrowthRecord[],
+  model: GrowthModel,
+  published: SizeCurve,
+  seed: number,
+  progress: (done: number, of: number) => void,
+): PolicyRow[] {
+  const noise = 'clinic';
+  const risk = tolerances.map((tolerance) => riskRecall(model, noise, seed, tolerance));
+  const planned = prices.map((price) => plannedRecall(model, noise, seed, price));
+  const atOnce = allowancesMm.flatMap((allowanceMm) =>
+    [...fixedReviews(published), ...risk, ...planned].map((policy) => ({
+      policy,
+      allowanceMm,
+      turnaroundDays: 0,
+    })),
+  );
+  const made = [...fixedReviews(published), planned[1]].map((policy) => ({
+    policy,
+    allowanceMm: 15,
+    turnaroundDays: TURNAROUND_DAYS,
+  }));
+  return [...atOnce, ...made].flatMap(({ policy, ...settings }, done, all) => {
+    const row = policyRow(records, policy, { ...settings, noise, seed });
+    progress(done + 1, all.length);
+    return row ?? [];
+  });
 }

@@ -10,8 +10,11 @@ import {
 import { type TrueCurve, trueCurve } from '../true-curve.js';
 import type { RecallPolicy } from './recall-policy.js';
 
-/** Leg length between these ages: before, the Berkeley records have none; after, many have stopped growing. */
-export const RECALL_AGES = { from: 9, to: 15 } as const;
+/**
+ * Whole years of age 9 to 15, as the goals count them: from the ninth birthday to the day before the sixteenth.
+ * Before, the Berkeley records have no leg length with a history; after, most have stopped growing.
+ */
+export const RECALL_AGES = { from: 9, to: 16 } as const;
 /** Yearly visits the clinic has on the day the first device is cast. */
 const HISTORY = 3;
 /** Readings older than this many visits are left out of what a policy sees. */
@@ -23,6 +26,8 @@ export interface RecallSettings {
   readonly turnaroundDays: number;
   readonly noise: Noise;
   readonly seed: number;
+  /** Birthday at which counting ends, for a narrower window than `RECALL_AGES`. */
+  readonly toAge?: number;
 }
 
 /** What a policy cost one child. */
@@ -34,7 +39,7 @@ export interface RecallCost {
 }
 
 /**
- * One child through one policy from 9 to 15 years. The first device, cast at the start, is not counted. A device
+ * One child through one policy over `RECALL_AGES`. The first device, cast at the start, is not counted. A device
  * is outgrown on the day leg length on the true curve exceeds its size at the cast by more than the allowance, and
  * days count until its replacement is fitted. Null where the record has no leg length over those ages.
  */
@@ -48,7 +53,7 @@ export function simulateRecall(
   const start = knownAt(withNoise(record, noise, seed), RECALL_AGES.from, HISTORY);
   if (leg === null || start === null) return null;
   const startAge = start.visits[start.visits.length - 1].ageYears;
-  const endDay = Math.round((Math.min(RECALL_AGES.to, leg.toAge) - startAge) * DAYS_A_YEAR);
+  const endDay = Math.round((Math.min(settings.toAge ?? RECALL_AGES.to, leg.toAge) - startAge) * DAYS_A_YEAR);
   if (leg.fromAge > startAge || endDay <= 0) return null;
   const others = curvesOf(record);
   const ageAt = (day: number) => startAge + day / DAYS_A_YEAR;
