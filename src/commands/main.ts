@@ -8,15 +8,16 @@ import { isIsoDate } from '../measurements/dates.js';
 import { exitCodes, exitCodesText } from './exit-codes.js';
 import { terminal } from './terminal.js';
 
-type Action = (...given: never[]) => Promise<number | undefined>;
+type Action = (...given: never[]) => Promise<unknown>;
 
-/** Runs `exportName` of ./<file>.ts; what it returns is the exit code, 0 when it returns nothing. */
+/** Runs `exportName` of ./<file>.ts; a number it returns is the exit code, else it is 0. */
 const load =
   (file: string, exportName: string) =>
   async (...given: unknown[]): Promise<void> => {
     const module = (await import(`./${file}.ts`)) as Record<string, Action>;
     const args = given.slice(0, -1); // the last one is the Command itself
-    process.exitCode = (await module[exportName](...(args as never[]))) ?? exitCodes.done;
+    const code: unknown = await module[exportName](...(args as never[]));
+    process.exitCode = typeof code === 'number' ? code : exitCodes.done;
   };
 
 const isoDate = (text: string): string => {
@@ -110,7 +111,6 @@ reading(program.command('recall'))
     'accepted chance of being outgrown before the replacement is fitted',
     probability,
   )
-  .option('--slots-per-week <number>', 'casting slots a week', whole)
   .option('--out <file>', 'also write the list as a CSV table')
   .option('--seed <number>', 'seed of the simulated futures', whole)
   .action(load('recall-list', 'recallList'));
@@ -139,8 +139,7 @@ program
   .command('check-reference')
   .description('compare records of children with the growth references: share below each centile')
   .requiredOption('--children <file>', 'CSV, one line a child: sex, age and measures')
-  .option('--out <file>', 'write the report as JSON')
-  .option('--json', 'print the report as JSON')
+  .requiredOption('--out <file>', 'write the report as JSON')
   .action(load('check-reference', 'checkReference'));
 
 const fit = program.command('fit').description('estimate references or growth parameters from records');

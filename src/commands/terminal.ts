@@ -39,11 +39,11 @@ export function textTable(headings: readonly string[], rows: readonly (readonly 
   ].join('\n');
 }
 
-/** Breaks text at spaces so that no line is longer than `width`; every line starts with `indent`. */
+/** Breaks text at spaces (never at the one between a number and its unit) so that no line is longer than `width`; every line starts with `indent`. */
 export function wrap(text: string, width = 100, indent = ''): string {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/[ \n]+/)) {
     if (line !== '' && indent.length + line.length + 1 + word.length > width) {
       lines.push(indent + line);
       line = word;

@@ -1,4 +1,6 @@
 import type { Caseload } from '../devices/caseload.js';
+import type { FitRules } from '../devices/fit-rule.js';
+import { loadRules } from '../devices/load-rules.js';
 import { DoorpostError } from '../errors.js';
 import type { IsoDate } from '../measurements/dates.js';
 import { measureIds } from '../measurements/measure.js';
@@ -29,7 +31,8 @@ export interface ParseOptions {
   readonly today: IsoDate;
   readonly dateOrder?: DateOrder;
   readonly lengthUnit?: 'mm' | 'cm' | 'inch' | null;
-  readonly ownFamilies?: readonly string[];
+  /** Families that devices may have; the built-in ones by default. */
+  readonly rules?: FitRules;
 }
 
 export interface ParsedCaseload {
@@ -51,7 +54,7 @@ export async function parseCaseload(
     today: options.today,
     dateOrder: options.dateOrder ?? 'refuse',
     lengthUnit: options.lengthUnit ?? null,
-    ownFamilies: options.ownFamilies ?? [],
+    rules: options.rules ?? loadRules(),
   };
   const tables: TextTable[] = [];
   const notices: string[] = [];

@@ -1,4 +1,5 @@
-import { type Device, familyIds } from '../../devices/contract.js';
+import type { Device } from '../../devices/contract.js';
+import type { FamilyRule, FitRules } from '../../devices/fit-rule.js';
 import { dayNumber } from '../../measurements/dates.js';
 import type { MeasureId } from '../../measurements/measure.js';
 import { isLengthUnit, toBaseUnit, unitNamed } from '../../measurements/units.js';
@@ -23,9 +24,6 @@ const FAMILY_WORDS: Readonly<Record<string, string>> = {
   spinal_brace: 'spinal-orthosis',
   helmet: 'cranial-orthosis',
 };
-const UNSIDED = ['spinal-orthosis', 'cranial-orthosis'];
-/** Frames that may span both legs in one device. */
-const BILATERAL = ['hkafo', 'hip-abduction-orthosis'];
 const PATTERNS = { allowance: 'allowancesMm', limit: 'limitsMm', extension: 'extensionRangeMm' } as const;
 type Pattern = keyof typeof PATTERNS;
 
@@ -41,8 +39,8 @@ export function readDevices(
     const birthDate = birthOf(childId);
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
-    const family = readFamily(row, settings.ownFamilies);
-    const side = readSide(row, family);
+    const family = readFamily(row, settings.rules);
+    const side = readSide(row, settings.rules.get(family));
     const castDate = row.requiredDate('cast_date');
     const fittedDate = row.date('fitted_date');
     if (castDate && birthDate && dayNumber(castDate) < dayNumber(birthDate)) {
@@ -70,10 +68,10 @@ export function readDevices(
   });
 }
 
-function readFamily(row: RowReader, ownFamilies: readonly string[]): string {
+function readFamily(row: RowReader, rules: FitRules): string {
   const text = row.required('family');
   const word = plainWord(text);
-  const known = [...familyIds, ...ownFamilies];
+  const known = [...rules.keys()];
   const family = known.find((id) => plainWord(id) === word) ?? FAMILY_WORDS[word];
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
@@ -84,23 +82,20 @@ function readFamily(row: RowReader, ownFamilies: readonly string[]): string {
   return text;
 }
 
-function readSide(row: RowReader, family: string): Device['side'] {
+/** The side in words its family's rule can use: none on trunk or head, a leg, or both legs in one frame. */
+function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] {
   const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', {
     l: 'left',
     r: 'right',
     bilateral: 'both',
   });
-  if (!row.ok) return side;
-  if (UNSIDED.includes(family)) {
-    if (side === 'left' || side === 'right')
-      row.refuse('side', `is not a side of a ${family}`, 'none, or empty');
+  if (rule?.worn === 'trunk' || rule?.worn === 'head') {
+    if (side !== 'none')
+      row.refuse('side', `is not a side of a ${rule.name.toLowerCase()}`, 'none, or empty');
     return 'none';
   }
-  const sided = side === 'left' || side === 'right';
-  const builtIn = (familyIds as readonly string[]).includes(family);
-  if (BILATERAL.includes(family)) {
-    if (side === 'none') return 'both';
-  } else if (builtIn && !sided) {
+  if (rule?.worn === 'both-legs' && side === 'none') return 'both';
+  if (rule?.worn === 'leg' && (side === 'none' || side === 'both')) {
     row.refuse('side', 'does not say which leg', 'left or right; a pair is two rows, one for each side');
   }
   return side;

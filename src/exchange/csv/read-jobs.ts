@@ -1,4 +1,4 @@
-import { familyIds, type StageId, stageIds, type WorkshopJob } from '../../devices/contract.js';
+import { type StageId, stageIds, type WorkshopJob } from '../../devices/contract.js';
 import { dayNumber, type IsoDate } from '../../measurements/dates.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
@@ -29,7 +29,7 @@ export function readJobs(
     const job = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('j', deviceId, stages.cast ?? null)),
       deviceId,
-      family: row.oneOf('family', [...familyIds, ...settings.ownFamilies], deviceFamily ?? ''),
+      family: row.oneOf('family', [...settings.rules.keys()], deviceFamily ?? ''),
       stages,
       status: row.oneOf(
         'status',

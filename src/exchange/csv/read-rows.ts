@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { FitRules } from '../../devices/fit-rule.js';
 import type { IsoDate } from '../../measurements/dates.js';
 import type { RefusedRow } from '../refused-row.js';
 import { columns, type TableName } from './columns.js';
@@ -11,8 +12,8 @@ export interface ReadSettings {
   readonly dateOrder: DateOrder;
   /** Unit of lengths where no cell, column or heading says one; null to refuse such rows. */
   readonly lengthUnit: string | null;
-  /** Device families of the clinic's own, beside the built-in ones. */
-  readonly ownFamilies: readonly string[];
+  /** Device families that can be named, with where each is worn. */
+  readonly rules: FitRules;
 }
 
 /** What one table gave: rows that can be used, rows refused, and remarks for the person who sent the file. */

@@ -1,0 +1,29 @@
+import { assess } from './assess.js';
+import { drawChild } from './draw-child.js';
+import { exitCodes } from './exit-codes.js';
+import { oneChild } from './forecast-caseload.js';
+import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { terminal } from './terminal.js';
+
+/** `doorpost chart`: one child's charts as files. */
+export async function chartChild(
+  paths: readonly string[],
+  options: ReadingOptions & { child: string; out: string; seed?: number },
+): Promise<number> {
+  const parsed = await readPaths(paths, options);
+  const assessed = assess(oneChild(parsed.caseload, options.child), {
+    today: todayOf(options),
+    seed: options.seed,
+  });
+  const [record] = assessed.records;
+  terminal.progress('Drawing ...');
+  const written = await drawChild(record, assessed, options.out);
+  terminal.progress('');
+  if (options.json)
+    terminal.out(JSON.stringify({ written, refused: parsed.refused, notices: parsed.notices }, null, 2));
+  else {
+    for (const path of written) terminal.out(path);
+    printRefused(parsed, terminal.err);
+  }
+  return parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+}

@@ -1,0 +1,101 @@
+import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { demoClinic } from '../demo/demo-clinic.js';
+import { roughTables } from '../demo/rough-tables.js';
+import type { ChildRecord } from '../devices/caseload.js';
+import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
+import type { IsoDate } from '../measurements/dates.js';
+import { type Assessed, assess } from './assess.js';
+import { drawChild } from './draw-child.js';
+import { forecastTable } from './forecast-text.js';
+import { countsText, printRefused, readPaths, todayOf } from './reading-options.js';
+import { recallCsv, recallText } from './recall-list.js';
+import { terminal } from './terminal.js';
+
+export interface DemoCommandOptions {
+  readonly out: string;
+  readonly children: number;
+  readonly seed: number;
+  readonly charts: number;
+  readonly today?: IsoDate;
+  readonly tablesOnly?: boolean;
+  readonly json?: boolean;
+}
+
+/**
+ * `doorpost demo`, the whole job on an invented clinic: its tables are written, read back through the import like any
+ * clinic's, forecast, planned and drawn. Its refused rows are part of the show, so the exit code is 0.
+ */
+export async function demo(options: DemoCommandOptions): Promise<void> {
+  const began = process.hrtime.bigint();
+  const today = todayOf(options);
+  const folder = resolve(options.out);
+  const tables = join(folder, 'tables');
+  step('Inventing the clinic');
+  const { caseload } = demoClinic({ children: options.children, seed: options.seed, today });
+  await mkdir(tables, { recursive: true });
+  for (const [name, text] of Object.entries(roughTables(caseload, today)))
+    await writeFile(join(tables, name), text);
+  if (options.tablesOnly) return say(options, { folder, tables }, `Tables: ${tables}`);
+
+  step('Reading its tables back');
+  const parsed = await readPaths([tables], { today });
+  const assessed = assess(parsed.caseload, { today });
+  const { recall } = assessed;
+  const recallPath = join(folder, `recall-${recall.month}.csv`);
+  const calendarPath = join(folder, `recall-${recall.month}.ics`);
+  const forecastPath = join(folder, 'forecasts.txt');
+  await writeFile(recallPath, recallCsv(assessed));
+  await writeFile(
+    calendarPath,
+    recallCalendar(recall.entries, { today, now: new Date(`${today}T00:00:00Z`), uidKey: 'demo' }),
+  );
+  await writeFile(forecastPath, `${forecastTable(assessed)}\n\n${recallText(assessed)}\n`);
+
+  const charts = join(folder, 'charts');
+  await rm(charts, { recursive: true, force: true });
+  const drawn = childrenToDraw(assessed, options.charts);
+  for (const [index, record] of drawn.entries()) {
+    terminal.progress(`Drawing ${index + 1} of ${drawn.length} children ...`);
+    await drawChild(record, assessed, charts);
+  }
+  terminal.progress('');
+  const seconds = Number(process.hrtime.bigint() - began) / 1e9;
+  const overdue = recall.entries.filter((e) => e.overdue).length;
+  if (!options.json) printRefused({ refused: parsed.refused, notices: [] }, terminal.out);
+  say(
+    options,
+    { folder, tables, recall: recallPath, calendar: calendarPath, forecasts: forecastPath, charts, seconds },
+    [
+      `\nAn invented clinic on ${today}: ${countsText({ ...parsed.caseload })}; ${parsed.refused.length} bad entries, put there on purpose, were refused.`,
+      `${recall.entries.length} children to call in ${recall.month}, ${overdue} of them overdue; ${recall.cannotForecast.length} to measure first.`,
+      '',
+      `  Recall list   ${recallPath}`,
+      `  Calendar      ${calendarPath}`,
+      `  Forecasts     ${forecastPath}`,
+      `  Charts        ${charts}   (${drawn.map((r) => r.child.id).join(', ')})`,
+      `  Tables        ${tables}`,
+      '',
+      `Done in ${seconds.toFixed(0)} s. Next: doorpost forecast ${options.out}/tables --child ${drawn[0]?.child.id ?? ''} --today ${today}`,
+    ].join('\n'),
+  );
+}
+
+const step = (text: string): void => terminal.err(`${text} ...`);
+
+function say(options: DemoCommandOptions, facts: object, text: string): void {
+  terminal.out(options.json ? JSON.stringify(facts, null, 2) : text);
+}
+
+/** Children on the recall list, one for each kind of device before any kind comes twice. */
+function childrenToDraw({ recall, records }: Assessed, count: number): ChildRecord[] {
+  const order = [...recall.entries, ...recall.open, ...recall.notDue];
+  const seen = new Set<string>();
+  const fresh = order.filter((e) => {
+    const kinds = e.devices.map((d) => d.family).filter((family) => !seen.has(family));
+    for (const family of kinds) seen.add(family);
+    return kinds.length > 0;
+  });
+  const ids = [...new Set([...fresh, ...order].map((e) => e.childId))].slice(0, count);
+  return ids.flatMap((id) => records.find((r) => r.child.id === id) ?? []);
+}

@@ -1,0 +1,61 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { deviceTimeline } from '../charts/device-timeline.js';
+import type { Spec } from '../charts/fill-spec.js';
+import { type CentileAt, growthChart } from '../charts/growth-chart.js';
+import { renderPng, renderSvg } from '../charts/render-chart.js';
+import type { ChildRecord } from '../devices/caseload.js';
+import type { DeviceForecast } from '../forecast/contract.js';
+import type { MeasureId } from '../measurements/measure.js';
+import { lmsAt, loadReferences, sizeAtZ } from '../reference/reference.js';
+import { normalQuantile } from '../statistics/normal-quantile.js';
+import type { Assessed } from './assess.js';
+
+/** Files hold no name; a child's id is made safe for a file system. */
+const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g, '_');
+
+/**
+ * Draws a growth chart for every dimension that limits a device in use (most room used first, four at most) and the
+ * device timeline, each as Vega-Lite specification, SVG and PNG. Gives the paths.
+ */
+export async function drawChild(record: ChildRecord, assessed: Assessed, folder: string): Promise<string[]> {
+  const { today, assessments, due } = assessed;
+  const assessment = assessments.get(record.child.id);
+  const forecasts = assessment?.forecasts ?? [];
+  const posterior = assessment?.growth.kind === 'posterior' ? assessment.growth.posterior : null;
+  const caution = assessment?.flags.find(({ id }) => id === 'standing-reference')?.title;
+  const charts: [string, Spec][] = measuresToDraw(record, forecasts).map((measure) => [
+    measure,
+    growthChart({ record, measure, today, posterior, forecasts, centileAt, caution }),
+  ]);
+  const castDates = record.devices.flatMap((d) => due.get(d.id)?.castDate ?? []);
+  if (record.devices.length > 0) {
+    charts.push(['devices', deviceTimeline({ record, forecasts, castDates, today })]);
+  }
+  await mkdir(folder, { recursive: true });
+  const paths: string[] = [];
+  for (const [name, spec] of charts) {
+    const path = join(folder, `${fileName(record.child.id)}-${name.replaceAll('_', '-')}`);
+    await writeFile(`${path}.vl.json`, JSON.stringify(spec));
+    await writeFile(`${path}.svg`, await renderSvg(spec));
+    await writeFile(`${path}.png`, await renderPng(spec));
+    paths.push(`${path}.vl.json`, `${path}.svg`, `${path}.png`);
+  }
+  return paths;
+}
+
+const MOST_CHARTS = 4;
+
+function measuresToDraw(record: ChildRecord, forecasts: readonly DeviceForecast[]): MeasureId[] {
+  const limiting = forecasts
+    .flatMap((f) => f.room)
+    .toSorted((a, b) => a.roomMm / a.allowanceMm - b.roomMm / b.allowanceMm)
+    .map((room) => room.series.measure);
+  const read = record.measurements.map((m) => m.measure);
+  return [...new Set([...limiting, ...(limiting.length > 0 ? [] : read)])].slice(0, MOST_CHARTS);
+}
+
+const centileAt: CentileAt = (sex, measure, ageYears, centile) => {
+  const lms = lmsAt(loadReferences(), measure, sex, ageYears);
+  return lms === null ? null : sizeAtZ(lms, normalQuantile(centile / 100));
+};

@@ -1,0 +1,69 @@
+import { DoorpostError } from '../errors.js';
+import { assess } from './assess.js';
+import { exitCodes } from './exit-codes.js';
+import { forecastDetails, forecastTable } from './forecast-text.js';
+import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { terminal, wrap } from './terminal.js';
+
+export interface ForecastOptions extends ReadingOptions {
+  readonly child?: string;
+  readonly model?: string;
+  readonly tolerance?: number;
+  readonly seed?: number;
+}
+
+/** Children whose reasons and cautions are written out; of more, the table and what needs doing. */
+const DETAILS_UP_TO = 12;
+
+/** `doorpost forecast`: when each device is outgrown, by what, and by when to cast the next. */
+export async function forecastCaseload(paths: readonly string[], options: ForecastOptions): Promise<number> {
+  const parsed = await readPaths(paths, options);
+  const caseload = options.child === undefined ? parsed.caseload : oneChild(parsed.caseload, options.child);
+  const { tolerance } = options;
+  const assessed = assess(caseload, {
+    today: todayOf(options),
+    model: options.model,
+    seed: options.seed,
+    settings:
+      tolerance === undefined
+        ? {}
+        : { riskTolerance: tolerance, riskToleranceInsensate: Math.min(tolerance, 0.05) },
+  });
+  const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+  if (options.json) {
+    const children = assessed.records.map(({ child }) => {
+      const { forecasts = [], flags = [], suggestions = [] } = assessed.assessments.get(child.id) ?? {};
+      const castDates = forecasts.flatMap((f) => assessed.due.get(f.deviceId)?.castDate ?? []);
+      return { childId: child.id, forecasts, castDates, flags, suggestions };
+    });
+    const { refused, notices } = parsed;
+    terminal.out(JSON.stringify({ today: assessed.today, children, refused, notices }, null, 2));
+    return code;
+  }
+  terminal.out(forecastTable(assessed));
+  terminal.out(forecastDetails(assessed, assessed.records.length <= DETAILS_UP_TO));
+  printRefused(parsed, terminal.out);
+  terminal.out(
+    `\n${wrap('An estimate from measurements, not a diagnosis. Growth is irregular: check skin and fit at every visit, keep the usual reviews, and let the date yield to what is seen.', 110)}`,
+  );
+  return code;
+}
+
+export function oneChild(
+  caseload: Parameters<typeof assess>[0],
+  childId: string,
+): Parameters<typeof assess>[0] {
+  const children = caseload.children.filter((child) => child.id === childId);
+  if (children.length === 0) {
+    const ids = caseload.children
+      .slice(0, 10)
+      .map(({ id }) => id)
+      .join(', ');
+    throw new DoorpostError('not-found', 'there is no child of this id in what was read', {
+      field: 'child',
+      given: childId,
+      accepted: `an id in children, such as ${ids}`,
+    });
+  }
+  return { ...caseload, children };
+}

@@ -1,0 +1,161 @@
+import { deviceLabel } from '../charts/device-label.js';
+import type { ChildRecord } from '../devices/caseload.js';
+import type { Device } from '../devices/contract.js';
+import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import { capital, plainDate, plainSeries } from '../forecast/words.js';
+import { decimalAgeYears } from '../measurements/age.js';
+import type { IsoDate } from '../measurements/dates.js';
+import type { CastDate, TurnaroundEstimate } from '../recall/contract.js';
+import type { Assessed } from './assess.js';
+import { textTable, wrap } from './terminal.js';
+
+const WIDTH = 110;
+const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
+  forecast: '',
+  'already-outgrown': 'outgrown already',
+  'beyond-horizon': 'not within sight',
+  'full-grown': 'no growth left to measure',
+  adult: 'adult: wear decides',
+  palliative: 'comfort decides',
+  'too-few-measurements': 'cannot forecast',
+  blocked: 'stopped by a warning sign',
+  'not-in-use': 'not in use',
+};
+
+/** One row a device in use: when it is outgrown, by what, how much room is left, and by when to cast. */
+export function forecastTable({ records, assessments, due, today }: Assessed): string {
+  const rows = records.flatMap((record) => {
+    const forecasts = assessments.get(record.child.id)?.forecasts ?? [];
+    return forecasts
+      .filter((f) => f.outcome !== 'not-in-use')
+      .map((f) => deviceRow(record, f, due.get(f.deviceId)?.castDate ?? null, today));
+  });
+  if (rows.length === 0) return 'No device is in use, so there is nothing to forecast.';
+  return textTable(
+    [
+      'child',
+      'age',
+      'device',
+      'outgrown from',
+      'most likely',
+      'to',
+      'by',
+      'room left',
+      'outgrown now',
+      'cast by',
+    ],
+    rows,
+  );
+}
+
+function deviceRow(record: ChildRecord, f: DeviceForecast, cast: CastDate | null, today: IsoDate): string[] {
+  const age = decimalAgeYears(record.child.birthDate, today).toFixed(1);
+  const device = record.devices.find((d) => d.id === f.deviceId) as Device;
+  const [driver] = f.drivers;
+  const room = driver && f.room.find(({ series }) => sameSeries(series, driver.series));
+  const dated = f.outcome === 'forecast' || f.outcome === 'already-outgrown';
+  const word = OUTCOME_WORDS[f.outcome];
+  return [
+    record.child.id,
+    age,
+    deviceLabel(device),
+    ...(word
+      ? [word, dated && f.p50 ? `about ${f.p50}` : '', '']
+      : [f.p10 ?? '', f.p50 ?? 'later', f.p90 ?? 'later']),
+    driver && dated ? `${plainSeries(driver.series)} ${percent(driver.share)}` : '',
+    room
+      ? `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`
+      : '',
+    dated ? percent(f.probabilityOutgrownNow) : '',
+    castWord(f, cast),
+  ];
+}
+
+function castWord(f: DeviceForecast, cast: CastDate | null): string {
+  if (f.replacementInProgress) return 'next one is being made';
+  if (cast === null) return '';
+  if (cast.overdue)
+    return cast.latestSafe && f.outcome !== 'already-outgrown' ? `overdue (${cast.latestSafe})` : 'now';
+  return cast.latestSafe ?? 'later';
+}
+
+/** Whole millimetres, without a minus before 0. */
+const mm = (value: number): string => String(Math.round(value) + 0);
+const sameSeries = (a: { measure: string; side: string }, b: { measure: string; side: string }): boolean =>
+  a.measure === b.measure && a.side === b.side;
+const percent = (p: number): string => (p > 0 && p < 0.005 ? '<1\u00a0%' : `${Math.round(100 * p)}\u00a0%`);
+
+/** In full: reason, room by dimension, cautions and likely slips of every child; in short: what needs doing now. */
+export function forecastDetails(assessed: Assessed, full: boolean): string {
+  const { records, assessments } = assessed;
+  const blocks = records.map((record) => {
+    const { forecasts = [], flags = [], suggestions = [] } = assessments.get(record.child.id) ?? {};
+    const wanted = flags.filter(
+      ({ id, severity }) => id !== FOR_EVERYONE && (full || severity === 'act-now'),
+    );
+    const lines = [
+      ...(full ? forecasts.flatMap((f) => deviceLines(record, f, assessed)) : []),
+      ...wanted.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]).map(flagText),
+      ...suggestions.map((s) => suggestionText(s, record)),
+    ];
+    return lines.length === 0 ? '' : `\n${record.child.id}\n${lines.join('\n')}`;
+  });
+  const said = blocks.filter((block) => block !== '');
+  const heading =
+    full || said.length === 0 ? '' : '\nTo act on and to check; --child ID shows all of one child.';
+  const skin = [...assessments.values()].flatMap(({ flags }) => flags).find(({ id }) => id === FOR_EVERYONE);
+  return [heading, ...said, skin ? `\n${flagText({ ...skin, seen: '' })}` : '']
+    .filter((t) => t !== '')
+    .join('\n');
+}
+
+/** The caution about skin stands once under the list, not with every child. */
+const FOR_EVERYONE = 'standing-skin';
+const RANK = { 'act-now': 0, check: 1, note: 2 } as const;
+
+function deviceLines(record: ChildRecord, f: DeviceForecast, { due, turnaroundOf }: Assessed): string[] {
+  if (f.outcome === 'not-in-use') return [];
+  const device = record.devices.find((d) => d.id === f.deviceId) as Device;
+  const lines = [wrap(`${deviceLabel(device)}, cast ${device.castDate}: ${f.explanation}`, WIDTH, '  ')];
+  const rooms = f.room.map(
+    (r) =>
+      `${plainSeries(r.series)} ${mm(r.roomMm)} of ${mm(r.allowanceMm)}\u00a0mm (80\u00a0% sure: ${mm(r.roomLowMm)} to ${mm(r.roomHighMm)})`,
+  );
+  if (rooms.length > 0) lines.push(wrap(`Room left: ${rooms.join('; ')}.`, WIDTH, '    '));
+  const cast = due.get(f.deviceId)?.castDate;
+  if (cast && !f.replacementInProgress)
+    lines.push(wrap(castText(cast, turnaroundOf(f.family)), WIDTH, '    '));
+  for (const a of f.adjustments ?? []) {
+    const when = a.dueNow ? 'is due now' : a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
+    lines.push(
+      `    Moving the side bar for ${plainSeries(a.series)} ${when}; ${mm(a.extensionLeftMm)} mm of travel left.`,
+    );
+  }
+  return lines;
+}
+
+function castText(cast: CastDate, turnaround: TurnaroundEstimate): string {
+  const { p50Days, p90Days, basis } = turnaround;
+  const made = `${p50Days} to ${p90Days} days from cast to fitting, ${basis === 'default' ? 'as usual' : 'as in this clinic'}`;
+  const risk = `the chance of outgrowing it before the next is fitted`;
+  if (cast.latestSafe === null) return `No latest safe cast date inside the horizon (${made}).`;
+  const today = `If cast today it is ${percent(cast.riskIfCastToday)}.`;
+  return cast.overdue
+    ? `Overdue: to keep ${risk} within ${percent(cast.riskTolerance)} the cast was due by ${plainDate(cast.latestSafe)} (${made}). ${today}`
+    : `Cast by ${plainDate(cast.latestSafe)} to keep ${risk} within ${percent(cast.riskTolerance)} (${made}). ${today}`;
+}
+
+function flagText(flag: Flag): string {
+  const mark = { 'act-now': 'ACT NOW', check: 'Check', note: 'Note' }[flag.severity];
+  return wrap(
+    `${mark}: ${flag.title}. ${flag.seen ? `${flag.seen} ` : ''}${flag.caution} Ask: ${flag.askWhom}.`,
+    WIDTH,
+    '  ',
+  );
+}
+
+function suggestionText(s: DataSuggestion, record: ChildRecord): string {
+  const rows = record.measurements.filter((m) => s.measurementIds.includes(m.id));
+  const what = rows.map((m) => `${plainSeries(m)} ${m.value} on ${m.date}`).join(', ');
+  return wrap(`Likely slip: ${s.seen} ${what ? `(${what}) ` : ''}${capital(s.action)}`, WIDTH, '  ');
+}

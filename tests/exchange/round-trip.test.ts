@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Caseload } from '../../src/devices/caseload.js';
+import { csvTables } from '../../src/exchange/csv/write-caseload.js';
+import { diffCaseload } from '../../src/exchange/diff-caseload.js';
+import { toFhirBundle, toFhirResources, toNdjson } from '../../src/exchange/fhir/to-fhir.js';
+import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+import { anyCaseload, TODAY } from './caseload-arbitrary.js';
+
+const encode = (text: string) => new TextEncoder().encode(text);
+const RUNS = { numRuns: 150 };
+
+async function expectSame(before: Caseload, files: { name: string; bytes: Uint8Array }[]) {
+  const { caseload, refused } = await parseCaseload(files, { today: TODAY });
+  expect(refused).toEqual([]);
+  for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const) {
+    expect(caseload[table], table).toEqual(before[table]);
+  }
+  const diff = diffCaseload(before, caseload);
+  expect(Object.values(diff).flatMap((d) => [...d.added, ...d.changed])).toEqual([]);
+}
+
+// Property: nothing is lost on the way out and back, whatever a clinic wrote into its free text.
+describe('a caseload written and read again is the same', () => {
+  it('as CSV', async () => {
+    await fc.assert(
+      fc.asyncProperty(anyCaseload, async (caseload) => {
+        const tables = Object.entries(csvTables(caseload));
+        await expectSame(
+          caseload,
+          tables.map(([name, text]) => ({ name, bytes: encode(text) })),
+        );
+      }),
+      RUNS,
+    );
+  });
+
+  it('as a FHIR bundle', async () => {
+    await fc.assert(
+      fc.asyncProperty(anyCaseload, async (caseload) => {
+        const text = JSON.stringify(toFhirBundle(toFhirResources(caseload)));
+        await expectSame(caseload, [{ name: 'bundle.json', bytes: encode(text) }]);
+      }),
+      RUNS,
+    );
+  });
+
+  it('as NDJSON', async () => {
+    await fc.assert(
+      fc.asyncProperty(anyCaseload, async (caseload) => {
+        await expectSame(caseload, [
+          { name: 'all.ndjson', bytes: encode(toNdjson(toFhirResources(caseload))) },
+        ]);
+      }),
+      RUNS,
+    );
+  });
+});
