@@ -47,7 +47,7 @@ export interface Jobs {
   /** Puts the work in the queue and gives its job-run id (progress: store.jobRuns.get). One at a time of a kind. */
   startForecasts(): Promise<string>;
   startRecallRun(month: IsoDate): Promise<string>;
-  startImport(importId: string, actor: Actor): Promise<string>;
+  startImport(importId: string, actor: Actor, within?: Store): Promise<string>;
 }
 
 export interface ServiceDeps {

@@ -1,5 +1,5 @@
-import type PgBoss from 'pg-boss';
 import type { FastifyBaseLogger } from 'fastify';
+import type PgBoss from 'pg-boss';
 import type { Store } from '../../store/contract.js';
 import type { JobData, JobName } from '../../store/queue.js';
 import type { Assessor } from '../assessor.js';

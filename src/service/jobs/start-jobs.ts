@@ -15,13 +15,17 @@ export function jobStarter(store: Store, clock: Clock): Jobs {
   return {
     startForecasts: () => start('forecasts', 'forecast-run', (runId) => ({ runId })),
     startRecallRun: (month) => start('recall', 'recall-run', (runId) => ({ runId, month })),
-    startImport: (importId, actor) =>
-      store.transaction(async (tx) => {
+    startImport: (importId, actor, within = store) =>
+      within.transaction(async (tx) => {
         const found = await tx.imports.lock(importId);
         if (found.status !== 'checked' || !found.caseload)
-          throw new DoorpostError('already-there', 'This import was taken in already, or its dry run is no longer kept', {
-            accepted: 'a new dry run',
-          });
+          throw new DoorpostError(
+            'already-there',
+            'This import was taken in already, or its dry run is no longer kept',
+            {
+              accepted: 'a new dry run',
+            },
+          );
         await tx.imports.setStatus(importId, 'queued');
         const runId = (await tx.jobRuns.begin('import', clock.now()))!;
         await tx.enqueue('import', { runId, importId, actor: actor.name });

@@ -1,13 +1,32 @@
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { ServiceDeps } from '../dependencies.js';
+import { chartsRoutes } from './charts-routes.js';
 import { childrenRoutes } from './children-routes.js';
+import { clinicRoutes } from './clinic-routes.js';
+import { derivedRoutes } from './derived-routes.js';
 import { devicesRoutes } from './devices-routes.js';
+import { exportsRoutes } from './exports-routes.js';
+import { importsRoutes } from './imports-routes.js';
 import { readingsRoutes } from './readings-routes.js';
+import { recallRoutes } from './recall-routes.js';
 import { sessionRoutes } from './session-routes.js';
+
+const all = [
+  sessionRoutes,
+  childrenRoutes,
+  readingsRoutes,
+  devicesRoutes,
+  derivedRoutes,
+  chartsRoutes,
+  recallRoutes,
+  importsRoutes,
+  exportsRoutes,
+  clinicRoutes,
+];
 
 /** Everything under /api; each file one kind of thing. */
 export async function registerApi(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
   const api = app.withTypeProvider<ZodTypeProvider>();
-  for (const routes of [sessionRoutes, childrenRoutes, readingsRoutes, devicesRoutes]) routes(api, deps);
+  for (const routes of all) routes(api, deps);
 }

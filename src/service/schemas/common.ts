@@ -44,3 +44,5 @@ export const date = isoDateText;
 export const stamp = z.iso.datetime();
 
 export const jobStarted = z.object({ jobRunId: z.string() }).describe('Progress: GET /api/jobs/{jobRunId}');
+
+export const file = z.string().describe('The file itself; its kind is in Content-Type');

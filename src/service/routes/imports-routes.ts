@@ -1,0 +1,141 @@
+import type { MultipartFile, MultipartValue } from '@fastify/multipart';
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import { caseloadTables, diffCaseload } from '../../exchange/diff-caseload.js';
+import { type NamedFile, type ParseOptions, parseCaseload } from '../../exchange/parse-caseload.js';
+import { refusedRowText } from '../../exchange/refused-row.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { failures, idParams, jobStarted, listOf } from '../schemas/common.js';
+import { write } from '../write.js';
+import { type Api, only } from './api.js';
+
+const tags = ['Imports'];
+const importers = only('clinician', 'administrator');
+const REFUSED_SHOWN = 500;
+
+const textFiles = z.object({
+  files: z
+    .array(z.object({ name: z.string().min(1).max(200), text: z.string() }))
+    .min(1)
+    .max(12),
+  dateOrder: z.enum(['refuse', 'dmy', 'mdy']).default('refuse').describe('how 03/04/2024 is read'),
+  lengthUnit: z
+    .enum(['mm', 'cm', 'inch'])
+    .nullable()
+    .default(null)
+    .describe('where no cell or heading says one'),
+});
+
+const plan = z.object({
+  tables: listOf(
+    z.object({ table: z.string(), added: z.number(), changed: z.number(), unchanged: z.number() }),
+  ),
+  refused: listOf(z.string()).describe('row, column, what was given, why, what is accepted'),
+  refusedCount: z.number(),
+  notices: listOf(z.string()),
+});
+
+export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+  api.post(
+    '/imports',
+    {
+      config: importers,
+      bodyLimit: 64 * 1024 * 1024,
+      schema: {
+        tags,
+        summary:
+          'Dry run: what the files would add, change and what is refused and why; nothing is taken in yet',
+        description:
+          'CSV or FHIR R4 text as JSON, or multipart/form-data with the files (also .xlsx) in the field `files` ' +
+          'and `dateOrder`, `lengthUnit` as fields.',
+        consumes: ['application/json', 'multipart/form-data'],
+        response: { 201: z.object({ id: z.string(), plan }), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const actor = actorOf(request);
+      const { files, options } = await filesOf(request, clock.today());
+      const parsed = await parseCaseload(files, options);
+      const diff = diffCaseload(await store.caseload.all(), parsed.caseload);
+      const shown = {
+        tables: caseloadTables.map((table) => ({
+          table,
+          added: diff[table].added.length,
+          changed: diff[table].changed.length,
+          unchanged: diff[table].unchanged,
+        })),
+        refused: parsed.refused.slice(0, REFUSED_SHOWN).map(refusedRowText),
+        refusedCount: parsed.refused.length,
+        notices: parsed.notices,
+      };
+      const id = await store.imports.create(shown, parsed.caseload, actor);
+      return reply.code(201).send({ id, plan: shown });
+    },
+  );
+
+  api.get(
+    '/imports/:id',
+    {
+      config: importers,
+      schema: {
+        tags,
+        summary: 'An import: its dry run and whether it was taken in',
+        params: idParams,
+        response: { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }), ...failures },
+      },
+    },
+    async (request) => {
+      const { id, status, plan: shown } = await store.imports.get(request.params.id);
+      return { id, status, plan: shown };
+    },
+  );
+
+  api.post(
+    '/imports/:id/commit',
+    {
+      config: importers,
+      schema: {
+        tags,
+        summary: 'Take the import in, whole or not at all (a job)',
+        params: idParams,
+        body: z.object({}).nullish(),
+        response: { 202: jobStarted, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 202,
+        body: { jobRunId: await jobs.startImport(request.params.id, actor, tx) },
+      })),
+  );
+}
+
+async function filesOf(
+  request: FastifyRequest,
+  today: string,
+): Promise<{ files: NamedFile[]; options: ParseOptions }> {
+  if (!request.isMultipart()) {
+    const { files, dateOrder, lengthUnit } = textFiles.parse(request.body);
+    return {
+      files: files.map(({ name, text }) => ({ name, bytes: new TextEncoder().encode(text) })),
+      options: { today, dateOrder, lengthUnit },
+    };
+  }
+  const body = request.body as Record<string, MultipartFile | MultipartFile[] | MultipartValue<unknown>>;
+  const given = [body.files ?? []].flat().filter((p): p is MultipartFile => p.type === 'file');
+  const files = await Promise.all(
+    given.map(async (file) => ({ name: file.filename, bytes: await file.toBuffer() })),
+  );
+  if (files.length === 0)
+    throw new DoorpostError('invalid-file', 'There is no file in the field files', {
+      field: 'files',
+      accepted: 'CSV, XLSX, FHIR JSON or NDJSON',
+    });
+  const field = (name: string) => (body[name] as MultipartValue<unknown> | undefined)?.value;
+  const { dateOrder, lengthUnit } = textFiles
+    .omit({ files: true })
+    .parse({ dateOrder: field('dateOrder'), lengthUnit: field('lengthUnit') || null });
+  return { files, options: { today, dateOrder, lengthUnit } };
+}
