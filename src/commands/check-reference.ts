@@ -3,6 +3,7 @@ import { DoorpostError } from '../errors.js';
 import { loadReferenceSource, loadReferences } from '../reference/reference.js';
 import { readSurveyRecords } from '../reference/survey-records.js';
 import { type ShareRow, surveyShares } from '../reference/survey-shares.js';
+import { type Terminal, terminal } from './terminal.js';
 
 export interface ReferenceReport {
   /** Records with a usable sex and age. */
@@ -15,17 +16,20 @@ export interface ReferenceReport {
 
 /**
  * `doorpost check-reference`: how a file of cross-sectional records, in the columns of the 1977 survey of US
- * children, falls across the centiles of the references. Writes the report as JSON and returns it.
+ * children, falls across the centiles of the references. Writes the report as JSON.
  */
-export async function checkReference(opts: { children: string; out: string }): Promise<ReferenceReport> {
+export async function checkReference(
+  opts: { children: string; out: string },
+  io: Terminal = terminal,
+): Promise<void> {
   if (!existsSync(opts.children))
     throw new DoorpostError('invalid-file', `there is no file ${opts.children}`, { file: opts.children });
   const records = readSurveyRecords(opts.children);
-  const report = {
+  const report: ReferenceReport = {
     records: records.length,
     rows: surveyShares(loadReferenceSource('us-children-1977'), records),
     published: surveyShares(loadReferences(), records, ['stature', 'weight']),
   };
   writeFileSync(opts.out, `${JSON.stringify(report, null, 2)}\n`);
-  return report;
+  io.out(opts.out);
 }
