@@ -9,8 +9,9 @@ import { growthAgeYears, logAge } from './growth-age.js';
 import type { GrowthModel } from './growth-model.js';
 import { fromScale, isLogMeasure } from './growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
-import { type Outlook, outlook } from './outlook.js';
-import { sideCode } from './points.js';
+import { outlooks } from './outlook.js';
+import { pathKnots } from './path-knots.js';
+import { points, sideCode } from './points.js';
 import type { Reading } from './readings.js';
 import { samplePaths } from './sample-paths.js';
 import type { World } from './worlds.js';
@@ -24,6 +25,8 @@ export interface Conditioned {
   readonly doubts: Doubt;
   readonly worlds: readonly World[];
 }
+
+type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
 /** Age by which every bone has stopped, for 'further growth'. */
 const GROWN_YEARS = 20.5;
@@ -69,11 +72,12 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       const id = series.measure;
       const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
       const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
+      const view = outlooks(rows, c.prior);
       return worlds.reduce((sum, w) => {
-        const o = outlook(w, rows, c.prior, true);
+        const o = view(w);
         const now = fromScale(id, o.mean[0]);
         const gap = isLogMeasure(id) ? Math.log1p(mm / now) : mm;
-        const variance = o.covariance[0] + o.covariance[3] - 2 * o.covariance[1];
+        const variance = o.covariance[0] + o.covariance[3] - 2 * o.covariance[2];
         return (
           sum +
           w.weight * (1 - normalCdf((gap - o.mean[1] + o.mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
@@ -83,17 +87,14 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     predict(series, days) {
       const id = series.measure;
       const rows = place(series, days);
-      const views = worlds.map((w): Outlook & { weight: number } => ({
-        ...outlook(w, rows, c.prior, false),
-        weight: w.weight,
-      }));
+      const views = predictions(worlds, rows, days, c.prior);
       const mean = new Float64Array(days.length);
       const sd = new Float64Array(days.length);
       for (let j = 0; j < days.length; j++) {
         let first = 0;
         let second = 0;
         for (const v of views) {
-          const variance = v.covariance[j];
+          const variance = v.variance[j];
           const m = isLogMeasure(id) ? Math.exp(v.mean[j] + variance / 2) : v.mean[j];
           const spread = isLogMeasure(id) ? m * m * Math.expm1(variance) : variance;
           first += v.weight * m;
@@ -114,7 +115,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
                 p,
                 views.map((v) => v.weight),
                 views.map((v) => v.mean[j]),
-                views.map((v) => Math.sqrt(v.covariance[j])),
+                views.map((v) => Math.sqrt(v.variance[j])),
               ),
             ),
           ),
@@ -161,4 +162,36 @@ function observedSeries({ input, model }: Conditioned): Series[] {
       side: measures[m.measure].sided ? m.side : 'none',
     });
   return [...seen.values()];
+}
+
+/** Every world's mean and variance per day; deviations from its expected curve are read between knots. */
+function predictions(
+  worlds: readonly World[],
+  rows: readonly Row[],
+  days: readonly DayNumber[],
+  prior: ChildPrior,
+) {
+  const knots = pathKnots(
+    days,
+    rows.map((r) => r.x),
+  );
+  const view = outlooks(
+    knots.at.map((j) => rows[j]),
+    prior,
+  );
+  const all = points(rows);
+  const nk = knots.at.length;
+  return worlds.map((w) => {
+    const o = view(w);
+    const mean = Float64Array.from(w.member.place(all, prior, w.at).mean);
+    const variance = new Float64Array(days.length);
+    knots.order.forEach((j, rank) => {
+      const k = knots.before[rank];
+      const f = knots.fraction[rank];
+      const next = Math.min(k + 1, nk - 1);
+      mean[j] += (o.mean[k] - o.expected[k]) * (1 - f) + (o.mean[next] - o.expected[next]) * f;
+      variance[j] = o.covariance[k * nk + k] * (1 - f) + o.covariance[next * nk + next] * f;
+    });
+    return { weight: w.weight, mean, variance };
+  });
 }

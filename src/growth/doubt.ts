@@ -20,6 +20,8 @@ export interface Doubt {
   readonly probability: Float64Array;
   readonly expected: Float64Array;
   readonly expectedSd: Float64Array;
+  /** The worlds with doubt taken into account. */
+  readonly worlds: readonly World[];
 }
 
 /**
@@ -37,8 +39,8 @@ export function doubt(
   const probability = new Float64Array(n);
   const expected = new Float64Array(n);
   const expectedSd = new Float64Array(n);
+  let ws = worlds(candidates, seen, prior, variance, evidence);
   for (let round = 0; round < Math.min(n, MOST_DOUBTED); round++) {
-    const ws = worlds(candidates, seen, prior, variance, evidence);
     let worst = -1;
     let most = { logOdds: LET_BE, wide: 1 };
     for (let i = 0; i < n; i++) {
@@ -60,8 +62,9 @@ export function doubt(
     probability[worst] = p;
     const precise = (1 - p) / seen[worst].variance + p / most.wide ** 2;
     variance[worst] = 1 / precise;
+    ws = worlds(candidates, seen, prior, variance, evidence);
   }
-  return { variance, probability, expected, expectedSd };
+  return { variance, probability, expected, expectedSd, worlds: ws };
 }
 /** What the other readings say of reading i: mixture mean, SD (own error included), log density at its value. */
 function without(ws: readonly World[], seen: readonly Reading[], i: number) {

@@ -5,12 +5,11 @@ import { doubt } from './doubt.js';
 import type { GrowthModel } from './growth-model.js';
 import { markerEvidence } from './marker-evidence.js';
 import { readings } from './readings.js';
+import { refineGrid } from './refine-grid.js';
 import { type Candidate, worlds } from './worlds.js';
 
 /** From this age on nobody is a growing child to the model. */
 const ADULT_YEARS = 21;
-/** Grid points of each member used to look for gross errors; few do. */
-const COARSE = 24;
 
 /**
  * Conditions the growth model on everything known about a child. Readings of measures without a reference are
@@ -34,15 +33,8 @@ export function fitChild(input: GrowthInput, model: GrowthModel): GrowthOutcome 
   const candidates = sexes.flatMap((sex) =>
     model.members[sex].map((member): Candidate => ({ sex, member, grid: member.grid })),
   );
-  const coarse = candidates.map((c) => ({ ...c, grid: thin(c.grid) }));
-  const doubts = doubt(coarse, seen, prior, evidence);
-  const all = worlds(candidates, seen, prior, doubts.variance, evidence);
+  const doubts = doubt(candidates, seen, prior, evidence);
+  const all = worlds(refineGrid(candidates, doubts.worlds), seen, prior, doubts.variance, evidence);
   const posterior: ChildPosterior = childPosterior({ input, model, seen, prior, doubts, worlds: all });
   return { kind: 'posterior', posterior };
-}
-
-function thin<T>(grid: readonly T[]): readonly T[] {
-  if (grid.length <= COARSE) return grid;
-  const step = grid.length / COARSE;
-  return Array.from({ length: COARSE }, (_, i) => grid[Math.floor((i + 0.5) * step)]);
 }

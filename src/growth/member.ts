@@ -39,6 +39,9 @@ export interface Member {
   place(points: Points, prior: ChildPrior, at: GridPoint): Placed;
   /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */
   fixedCovariance(a: Points, b: Points, prior: ChildPrior): Float64Array;
-  /** Covariance on the model's scale into `out` (a.n x b.n), given the fixed part of the same points. */
+  /**
+   * Covariance on the model's scale into `out` (a.n x b.n), given the fixed part of the same points. Of points with
+   * themselves (a === b) only the lower triangle is filled.
+   */
   covariance(a: Placed, b: Placed, fixed: Float64Array, prior: ChildPrior, out: Float64Array): void;
 }

@@ -1,68 +1,65 @@
 import { denseForward } from '../statistics/dense-cholesky.js';
 import type { ChildPrior } from './child-prior.js';
+import type { Member } from './member.js';
 import { type Points, points } from './points.js';
 import type { World } from './worlds.js';
 
 /** A world's Gaussian prediction of noise-free sizes at some points, model scale. */
 export interface Outlook {
+  /** What the world expects without the child's readings' residuals. */
+  readonly expected: Float64Array;
   readonly mean: Float64Array;
-  /** Variances only (length n), or the full n x n matrix row-major. */
+  /** n x n row-major, lower triangle. */
   readonly covariance: Float64Array;
 }
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
+/** Looks at the same points from one world after another; what no grid point changes is worked out once. */
+export function outlooks(rows: readonly Row[], prior: ChildPrior): (w: World) => Outlook {
+  const at = points(rows);
+  const fixed = new Map<Member, { cross: Float64Array; self: Float64Array; seen: Points }>();
+  return (w) => {
+    let known = fixed.get(w.member);
+    if (known?.seen !== w.placed.points) {
+      known = {
+        seen: w.placed.points,
+        cross: w.member.fixedCovariance(w.placed.points, at, prior),
+        self: w.member.fixedCovariance(at, at, prior),
+      };
+      fixed.set(w.member, known);
+    }
+    return outlook(w, at, known, prior);
+  };
+}
+
 /** Conditional mean and covariance: m* + K V^-1 (y - m), K* - K V^-1 K'. */
-export function outlook(w: World, rows: readonly Row[] | Points, prior: ChildPrior, full: boolean): Outlook {
-  const at = 'n' in rows ? rows : points(rows);
+function outlook(
+  w: World,
+  at: Points,
+  fixed: { cross: Float64Array; self: Float64Array },
+  prior: ChildPrior,
+): Outlook {
   const q = at.n;
-  const { placed, member } = w;
-  const n = placed.n;
-  const there = member.place(at, prior, w.at);
+  const n = w.placed.n;
+  const there = w.member.place(at, prior, w.at);
   // Cross-covariance, readings x points, so that the forward solve runs along rows.
   const cross = new Float64Array(n * q);
-  member.covariance(placed, there, member.fixedCovariance(placed.points, at, prior), prior, cross);
+  w.member.covariance(w.placed, there, fixed.cross, prior, cross);
   const mean = Float64Array.from(there.mean);
   for (let i = 0; i < n; i++) {
     const a = w.alpha[i];
     for (let j = 0; j < q; j++) mean[j] += a * cross[i * q + j];
   }
   denseForward(w.factor, n, cross, q);
-  if (full) {
-    const covariance = new Float64Array(q * q);
-    member.covariance(there, there, member.fixedCovariance(at, at, prior), prior, covariance);
-    for (let k = 0; k < n; k++)
-      for (let i = 0; i < q; i++) {
-        const c = cross[k * q + i];
-        for (let j = 0; j < q; j++) covariance[i * q + j] -= c * cross[k * q + j];
-      }
-    return { mean, covariance };
-  }
-  const covariance = new Float64Array(q);
-  for (let j = 0; j < q; j++) {
-    covariance[j] = selfVariance(w, there, at, prior, j);
-    for (let i = 0; i < n; i++) covariance[j] -= cross[i * q + j] ** 2;
-    covariance[j] = Math.max(covariance[j], 1e-12);
-  }
-  return { mean, covariance };
-}
-
-function selfVariance(
-  w: World,
-  there: ReturnType<World['member']['place']>,
-  at: Points,
-  prior: ChildPrior,
-  j: number,
-) {
-  const one: Points = {
-    n: 1,
-    measure: at.measure.subarray(j, j + 1),
-    side: at.side.subarray(j, j + 1),
-    x: at.x.subarray(j, j + 1),
-  };
-  const placed = w.member.place(one, prior, w.at);
-  const out = new Float64Array(1);
-  w.member.covariance(placed, placed, w.member.fixedCovariance(one, one, prior), prior, out);
-  void there;
-  return out[0];
+  const covariance = new Float64Array(q * q);
+  w.member.covariance(there, there, fixed.self, prior, covariance);
+  for (let k = 0; k < n; k++)
+    for (let i = 0; i < q; i++) {
+      const c = cross[k * q + i];
+      for (let j = 0; j <= i; j++) covariance[i * q + j] -= c * cross[k * q + j];
+    }
+  // Rounding must not leave a point without spread.
+  for (let i = 0; i < q; i++) covariance[i * q + i] = Math.max(covariance[i * q + i], 1e-10);
+  return { expected: there.mean, mean, covariance };
 }

@@ -3,17 +3,14 @@ import { type MeasureId, measures } from '../measurements/measure.js';
 import { denseCholesky } from '../statistics/dense-cholesky.js';
 import { randomStream } from '../statistics/random-stream.js';
 import type { ChildPrior } from './child-prior.js';
-import { fromScale } from './growth-scale.js';
-import { outlook } from './outlook.js';
+import { isLogMeasure } from './growth-scale.js';
+import { outlooks } from './outlook.js';
+import { pathKnots } from './path-knots.js';
 import { points } from './points.js';
 import type { World } from './worlds.js';
 
 /** Draws share a world in groups of about this many, taken evenly through the sorted worlds. */
 const GROUPS = 48;
-/** Between days this close a path is drawn as a straight line about the world's expected curve. */
-const KNOT_DAYS = 49;
-const KNOT_LOG_AGE = 0.08;
-
 interface PathSeries {
   readonly id: MeasureId;
   readonly rows: readonly { measure: number; side: number; x: number }[];
@@ -29,30 +26,23 @@ export function samplePaths(
   prior: ChildPrior,
 ): Float64Array[] {
   const nd = days.length;
-  const order = days.map((_, j) => j).sort((a, b) => days[a] - days[b]);
-  const xs = series[0]?.rows.map((r) => r.x) ?? [];
-  const knots = chooseKnots(order, days, xs);
-  const nk = knots.length;
+  const { at, order, before, fraction } = pathKnots(days, series[0]?.rows.map((r) => r.x) ?? []);
+  const nk = at.length;
   const q = nk * series.length;
   const chance = randomStream(seed);
   const out = series.map(() => new Float64Array(draws * nd));
-  const knotPoints = points(series.flatMap((s) => knots.map((j) => s.rows[j])));
+  const view = outlooks(
+    series.flatMap((s) => at.map((j) => s.rows[j])),
+    prior,
+  );
   const dayPoints = points(series.flatMap((s) => order.map((j) => s.rows[j])));
-  const before = new Int32Array(nd);
-  const fraction = new Float64Array(nd);
-  for (let j = 0, k = 0; j < nd; j++) {
-    while (k < nk - 2 && days[knots[k + 1]] <= days[order[j]]) k++;
-    before[j] = k;
-    const width = nk > 1 ? days[knots[k + 1]] - days[knots[k]] : 1;
-    fraction[j] = nk > 1 ? (days[order[j]] - days[knots[k]]) / width : 0;
-  }
+  const kinds = series.map((s) => ({ skeletal: measures[s.id].skeletal, log: isLogMeasure(s.id) }));
   const place = shuffled(draws, chance.uniform);
   const normal = new Float64Array(q);
   const bend = new Float64Array(q);
   let drawn = 0;
   for (const { world, count } of allot(worlds, draws, chance.uniform())) {
-    const o = outlook(world, knotPoints, prior, true);
-    const expectedAtKnots = world.member.place(knotPoints, prior, world.at).mean;
+    const o = view(world);
     const expected = world.member.place(dayPoints, prior, world.at).mean;
     for (let i = 0; i < q; i++) o.covariance[i * q + i] += 1e-9 + 1e-6 * o.covariance[i * q + i];
     if (!denseCholesky(o.covariance, q)) throw new Error('a prediction covariance is not positive definite');
@@ -60,42 +50,26 @@ export function samplePaths(
       const row = place[drawn++];
       for (let i = 0; i < q; i++) normal[i] = chance.normal();
       for (let i = 0; i < q; i++) {
-        let sum = o.mean[i] - expectedAtKnots[i];
+        let sum = o.mean[i] - o.expected[i];
         for (let k = 0; k <= i; k++) sum += o.covariance[i * q + k] * normal[k];
         bend[i] = sum;
       }
-      series.forEach((s, at) => {
-        const path = out[at];
-        const skeletal = measures[s.id].skeletal;
+      for (let s = 0; s < kinds.length; s++) {
+        const { skeletal, log } = kinds[s];
+        const path = out[s];
         let highest = -Infinity;
         for (let j = 0; j < nd; j++) {
-          const k = at * nk + before[j];
+          const k = s * nk + before[j];
           const f = fraction[j];
-          const b = f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f;
-          const size = fromScale(s.id, expected[at * nd + j] + b);
-          highest = Math.max(highest, size);
+          const scaled = expected[s * nd + j] + (f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f);
+          const size = log ? Math.exp(scaled) : scaled;
+          if (size > highest) highest = size;
           path[row * nd + order[j]] = skeletal ? highest : size;
         }
-      });
+      }
     }
   }
   return out;
-}
-
-/** Days (indices, in time order) that paths are drawn at; the first and last are always among them. */
-function chooseKnots(order: readonly number[], days: readonly DayNumber[], xs: readonly number[]): number[] {
-  const knots: number[] = [];
-  for (let j = 0; j < order.length; j++) {
-    const last = knots.at(-1);
-    const next = order[j + 1];
-    const far =
-      last === undefined ||
-      next === undefined ||
-      days[next] - days[last] > KNOT_DAYS ||
-      xs[next] - xs[last] > KNOT_LOG_AGE;
-    if (far && (last === undefined || days[last] !== days[order[j]])) knots.push(order[j]);
-  }
-  return knots;
 }
 
 /** Splits draws over worlds in proportion to weight by systematic sampling, at most `GROUPS` different worlds. */

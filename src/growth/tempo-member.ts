@@ -115,20 +115,25 @@ export function tempoMember(
     covariance(a, b, fixed, _prior, out) {
       const p = a as TempoPlaced;
       const q = b as TempoPlaced;
-      for (let i = 0, at = 0; i < p.n; i++)
-        for (let j = 0; j < q.n; j++, at++) {
-          let v = p.scale[i] * q.scale[j] * fixed[at];
-          for (let r = 0; r < 4; r++) {
-            const row = (p.first[i] + r) * width + q.first[j];
-            v +=
-              p.value[4 * i + r] *
-              (q.value[4 * j] * covariance[row] +
-                q.value[4 * j + 1] * covariance[row + 1] +
-                q.value[4 * j + 2] * covariance[row + 2] +
-                q.value[4 * j + 3] * covariance[row + 3]);
-          }
-          out[at] = v;
+      const v = p.value;
+      const u = q.value;
+      for (let i = 0; i < p.n; i++) {
+        const end = a === b ? i + 1 : q.n;
+        const r = 4 * i;
+        for (let j = 0; j < end; j++) {
+          const c = 4 * j;
+          let row = p.first[i] * width + q.first[j];
+          let sum = p.scale[i] * q.scale[j] * fixed[i * q.n + j];
+          for (let k = 0; k < 4; k++, row += width)
+            sum +=
+              v[r + k] *
+              (u[c] * covariance[row] +
+                u[c + 1] * covariance[row + 1] +
+                u[c + 2] * covariance[row + 2] +
+                u[c + 3] * covariance[row + 3]);
+          out[i * q.n + j] = sum;
         }
+      }
     },
   };
 }

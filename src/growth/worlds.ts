@@ -31,7 +31,7 @@ export interface Candidate {
 }
 
 /** Worlds lighter than this share of the heaviest are left out. */
-const NEGLIGIBLE = 1e-5;
+const NEGLIGIBLE = 1e-4;
 
 /**
  * Conditions every candidate world on the readings. Within a member (over sexes and grid points) worlds are
@@ -50,6 +50,8 @@ export function worlds(
   const lastX = n ? at.x[n - 1] : Math.log(5.75);
   const byMember = new Map<string, (World & { log: number; share: number })[]>();
   for (const { sex, member, grid } of candidates) {
+    const share = member.logWeight(lastX);
+    if (share < Math.log(NEGLIGIBLE)) continue;
     const fixed = member.fixedCovariance(at, at, prior);
     const list = byMember.get(member.name) ?? [];
     byMember.set(member.name, list);
@@ -74,7 +76,7 @@ export function worlds(
         alpha,
         weight: 0,
         log,
-        share: member.logWeight(lastX),
+        share,
       });
     }
   }
@@ -85,7 +87,6 @@ export function worlds(
   for (const list of byMember.values()) {
     if (!list.length) continue;
     const share = shares[k++] / total;
-    if (share < NEGLIGIBLE) continue;
     const top = Math.max(...list.map((w) => w.log));
     const kept = list.filter((w) => w.log > top + Math.log(NEGLIGIBLE));
     const sum = kept.reduce((s, w) => s + Math.exp(w.log - top), 0);

@@ -74,8 +74,9 @@ export function zScoreMember(
       return out;
     },
     covariance(a, b, fixed, _prior, out) {
-      for (let i = 0, at = 0; i < a.n; i++)
-        for (let j = 0; j < b.n; j++, at++) out[at] = a.scale[i] * b.scale[j] * fixed[at];
+      for (let i = 0; i < a.n; i++)
+        for (let j = 0; j < (a === b ? i + 1 : b.n); j++)
+          out[i * b.n + j] = a.scale[i] * b.scale[j] * fixed[i * b.n + j];
     },
   };
 }
