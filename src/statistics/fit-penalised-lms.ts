@@ -1,6 +1,6 @@
 import { bSplineBasis } from './b-spline-basis.js';
 import { cholesky, choleskySolve } from './cholesky.js';
-import { type Lms, lmsZScore } from './lms.js';
+import { type Lms, lmsPowerZScore } from './lms.js';
 
 /** One value at one place on the axis; `weight` counts as that many records (1 when absent). */
 export interface LmsObservation {
@@ -86,7 +86,7 @@ export function fitPenalisedLms(
     let sum = 0;
     for (const row of rows) {
       const lms = curveAt(b, row);
-      const z = lmsZScore(lms, row.y);
+      const z = lmsPowerZScore(lms, row.y);
       sum += row.weight * (z * z + 2 * Math.log(lms.s) - 2 * lms.l * Math.log(row.y / lms.m));
     }
     return Number.isFinite(sum) ? sum : Infinity;
@@ -187,7 +187,7 @@ interface Part {
 /** First derivatives and expected second derivatives of the log likelihood (Cole & Green 1992, appendix). */
 function addRow(row: Row, lms: Lms, score: Float64Array, information: Float64Array[]): void {
   const { l, s } = lms;
-  const z = lmsZScore(lms, row.y);
+  const z = lmsPowerZScore(lms, row.y);
   const log = Math.log(row.y / lms.m);
   const excess = z * z - 1;
   // (z - log/S)/L tends to log^2/(2S) as L tends to 0.
