@@ -202,6 +202,14 @@ program
   .description('load a backup into an empty database')
   .requiredOption('--from <file>', 'file to read')
   .action(load('restore', 'restore'));
+program
+  .command('user')
+  .description('accounts of the service')
+  .command('add')
+  .description('add an account; the password is read from standard input')
+  .requiredOption('--name <name>', 'sign-in name')
+  .requiredOption('--role <role>', 'clinician, scheduler, administrator or auditor')
+  .action(load('user', 'addUser'));
 
 try {
   await program.parseAsync();

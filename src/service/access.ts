@@ -16,9 +16,13 @@ export function actorOf(request: FastifyRequest): Actor {
  * A page asked for without sign-in leads to the sign-in page; an API call is answered 401.
  */
 export function checkAccess(app: FastifyInstance, store: Store): void {
+  const table = new Map<string, Access>();
+  app.decorate('accessTable', table);
   app.addHook('onRoute', (route) => {
-    if (route.config?.access === undefined)
+    const { access } = route.config ?? {};
+    if (access === undefined)
       throw new Error(`${String(route.method)} ${route.url} does not say who may use it (config.access)`);
+    for (const method of [route.method].flat()) table.set(`${method} ${route.url}`, access);
   });
   app.addHook('onRequest', async (request, reply) => {
     const access: Access | undefined = request.routeOptions.config.access;

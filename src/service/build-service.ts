@@ -4,7 +4,7 @@ import formbody from '@fastify/formbody';
 import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
-import Fastify, { type FastifyInstance } from 'fastify';
+import Fastify, { type FastifyInstance, LogController } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { DoorpostError } from '../errors.js';
 import { checkAccess } from './access.js';
@@ -26,7 +26,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
   const { config, store } = deps;
   const app = Fastify({
     logger: logSettings(config.logLevel),
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => randomUUID(),
     trustProxy: config.trustProxy,
     bodyLimit: MAX_BODY,

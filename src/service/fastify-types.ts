@@ -2,6 +2,10 @@
 import type { Access, SignedInUser } from './dependencies.js';
 
 declare module 'fastify' {
+  interface FastifyInstance {
+    /** Every route, 'GET /api/children/:id', with who may use it. */
+    accessTable: ReadonlyMap<string, Access>;
+  }
   interface FastifyRequest {
     /** Who is signed in by cookie or bearer token, or null. */
     user: SignedInUser | null;

@@ -1,0 +1,20 @@
+import { existsSync } from 'node:fs';
+import { configuration } from '../service/configuration.js';
+import { writeBackup } from '../store/backup.js';
+import { openDatabase } from './open-database.js';
+import { terminal } from './terminal.js';
+
+/** Writes the whole database into one file, of a running service or of one at rest. */
+export async function backup(options: { out: string }): Promise<number | undefined> {
+  if (existsSync(options.out)) {
+    terminal.err(`doorpost: ${options.out} is there already and is not overwritten`);
+    return 2;
+  }
+  const database = await openDatabase(configuration(process.env));
+  try {
+    const rows = await writeBackup(database.url, options.out);
+    terminal.out(`${rows} rows written to ${options.out}. It holds health data and secrets: keep it safe.`);
+  } finally {
+    await database.stop();
+  }
+}

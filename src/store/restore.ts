@@ -1,0 +1,110 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { createInterface } from 'node:readline';
+import { createGunzip } from 'node:zlib';
+import { sql } from 'kysely';
+import { DoorpostError } from '../errors.js';
+import { backedUpTables, FORMAT, migrationsOf } from './backup.js';
+import { connect, type Database } from './connect.js';
+import { migrate } from './migrate.js';
+
+const ROWS_AT_ONCE = 500;
+
+/** Loads a backup into a database that holds nothing yet, whole or not at all. Gives the number of rows. */
+export async function restoreBackup(url: string, path: string): Promise<number> {
+  const db = connect(url, 1);
+  try {
+    await migrate(db);
+    return await db.transaction().execute(async (tx) => {
+      await refuseUnlessEmpty(tx);
+      const rows = await load(tx, path);
+      for (const table of ['measurements', 'markers', 'device_events', 'record_history', 'audit'].concat([
+        'forecast_history',
+        'recall_runs',
+        'recall_state_changes',
+      ]))
+        await sql`select setval(pg_get_serial_sequence(${table}, 'seq'), greatest((select max(seq) from ${sql.table(table)}), 1))`.execute(
+          tx,
+        );
+      return rows;
+    });
+  } finally {
+    await db.destroy();
+  }
+}
+
+async function refuseUnlessEmpty(tx: Database): Promise<void> {
+  for (const table of ['children', 'users', 'audit'] as const) {
+    const row = await tx.selectFrom(table).select(sql`1`.as('one')).limit(1).executeTakeFirst();
+    if (row)
+      throw new DoorpostError('cannot-restore', 'This database holds records already', {
+        accepted: 'an empty database: another DATA_DIR or DATABASE_URL',
+      });
+  }
+  await tx.deleteFrom('secrets').execute();
+}
+
+async function load(tx: Database, path: string): Promise<number> {
+  const damaged = (why: string) => new DoorpostError('cannot-restore', `The backup is damaged: ${why}`);
+  const digest = createHash('sha256');
+  const known = new Set<string>(backedUpTables);
+  let rows = 0;
+  let ended = false;
+  let waiting: { table: string; rows: unknown[] } = { table: '', rows: [] };
+  const flush = async () => {
+    if (waiting.rows.length > 0)
+      await sql`insert into ${sql.table(waiting.table)} select * from jsonb_populate_recordset(null::${sql.table(waiting.table)}, ${JSON.stringify(waiting.rows)}::jsonb)`.execute(
+        tx,
+      );
+  };
+  const file = createReadStream(path).pipe(createGunzip());
+  try {
+    let first = true;
+    for await (const text of createInterface({ input: file, crlfDelay: Number.POSITIVE_INFINITY })) {
+      const line = parse(text);
+      if (first) {
+        first = false;
+        if (line?.format !== FORMAT) throw damaged('it does not begin as a doorpost backup');
+        const own = new Set(await migrationsOf(tx));
+        if ((line.migrations as string[]).some((m) => !own.has(m)))
+          throw new DoorpostError('cannot-restore', 'The backup was written by a newer doorpost', {
+            accepted: 'that version of doorpost or a later one',
+          });
+        digest.update(`${text}\n`);
+        continue;
+      }
+      if (line === null) throw damaged(`line ${rows + 2} cannot be read`);
+      if (typeof line.sha256 === 'string') {
+        if (line.rows !== rows || line.sha256 !== digest.digest('hex'))
+          throw damaged('its digest does not fit');
+        ended = true;
+        break;
+      }
+      digest.update(`${text}\n`);
+      const table = String(line.table);
+      if (!known.has(table)) throw damaged(`it names a table '${table}' that is not known`);
+      if (table !== waiting.table || waiting.rows.length >= ROWS_AT_ONCE) {
+        await flush();
+        waiting = { table, rows: [] };
+      }
+      waiting.rows.push(line.row);
+      rows++;
+    }
+  } catch (error) {
+    const { code } = error as { code?: string };
+    if (code?.startsWith('Z_')) throw damaged('it cannot be unpacked');
+    throw error;
+  }
+  if (!ended) throw damaged('its end is missing');
+  await flush();
+  return rows;
+}
+
+function parse(text: string): Record<string, unknown> | null {
+  try {
+    const value = JSON.parse(text);
+    return value !== null && typeof value === 'object' ? value : null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,310 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type TestService, testService, testToday } from './test-service.js';
+
+describe('the HTTP API', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService();
+  });
+  afterAll(() => service.stop());
+
+  it('describes itself as OpenAPI 3.1, every /api route with a summary and who may use it', async () => {
+    const { paths, openapi } = (await service.as(null, { url: '/openapi.json' })).json();
+    expect(openapi).toBe('3.1.0');
+    const operations = Object.values(paths).flatMap((p) => Object.values(p as object));
+    expect(operations.length).toBeGreaterThan(45);
+    for (const operation of operations) {
+      expect(operation.summary).toBeTruthy();
+      expect(operation.description).toMatch(/For: |Needs no sign-in/);
+    }
+  });
+
+  it('signs in, says who it is, and signs out', async () => {
+    const payload = { name: 'clinician', password: service.passwords.clinician };
+    const wrong = await service.app.inject({
+      method: 'POST',
+      url: '/api/session',
+      payload: { ...payload, password: 'x' },
+    });
+    expect(wrong.statusCode).toBe(401);
+    expect(wrong.headers['content-type']).toContain('application/problem+json');
+    const { token } = (await service.app.inject({ method: 'POST', url: '/api/session', payload })).json();
+    const headers = { authorization: `Bearer ${token}` };
+    expect((await service.app.inject({ url: '/api/session', headers })).json().user.role).toBe('clinician');
+    expect((await service.app.inject({ method: 'DELETE', url: '/api/session', headers })).statusCode).toBe(
+      204,
+    );
+    expect((await service.app.inject({ url: '/api/session', headers })).statusCode).toBe(401);
+  });
+
+  it('does a clinic’s whole job: child, visit, device, forecast, chart, recall list, call, undo', async () => {
+    const child = {
+      id: 'new-1',
+      name: 'Invented Newcomer',
+      birthDate: '2019-05-04',
+      sex: 'female',
+      conditions: ['hemiplegia'],
+    };
+    const added = await service.as('clinician', { method: 'POST', url: '/api/children', payload: child });
+    expect(added.statusCode).toBe(201);
+    expect(added.headers.etag).toBe('"1"');
+    for (const [date, value] of [
+      ['2025-02-01', 165],
+      ['2025-08-01', 172],
+      ['2026-01-30', 178],
+    ]) {
+      const visit = await service.as('clinician', {
+        method: 'POST',
+        url: '/api/children/new-1/visits',
+        payload: { date, measurements: [{ measure: 'foot_length', side: 'left', value }] },
+      });
+      expect(visit.statusCode, visit.body).toBe(201);
+    }
+    const device = await service.as('clinician', {
+      method: 'POST',
+      url: '/api/children/new-1/devices',
+      payload: { family: 'solid-afo', side: 'left', castDate: '2025-08-01', fittedDate: '2025-08-22' },
+    });
+    expect(device.statusCode, device.body).toBe(201);
+    const { forecasts, inputsHash } = (
+      await service.as('clinician', { url: '/api/children/new-1/assessment' })
+    ).json();
+    expect(forecasts[0]).toMatchObject({ deviceId: device.json().id, today: testToday });
+    expect(inputsHash).toMatch(/^[0-9a-f]{64}$/);
+    const svg = await service.as('clinician', { url: '/api/children/new-1/charts/growth/foot_length' });
+    expect(svg.headers['content-type']).toContain('image/svg+xml');
+    expect(svg.body).toContain('<svg');
+    const png = await service.as('clinician', {
+      url: '/api/children/new-1/charts/timeline?format=png',
+    });
+    expect(png.rawPayload.subarray(1, 4).toString()).toBe('PNG');
+    const spec = await service.as('clinician', {
+      url: '/api/children/new-1/charts/growth/foot_length?format=json',
+    });
+    expect(spec.json().$schema).toContain('vega-lite');
+
+    const whatIf = await service.as('clinician', {
+      method: 'POST',
+      url: '/api/children/new-1/what-if',
+      payload: {
+        measure: 'foot_length',
+        sides: ['left'],
+        allowancesMm: [5, 15],
+        lastUntil: [{ until: '2027-02-01', odds: 0.9 }],
+      },
+    });
+    expect(whatIf.statusCode, whatIf.body).toBe(200);
+    const { lives, needed } = whatIf.json();
+    expect(lives[0].p50 < lives[1].p50).toBe(true);
+    expect(needed[0].allowanceMm).toBeGreaterThan(0);
+
+    const started = await service.as('scheduler', { method: 'POST', url: '/api/recall-runs', payload: {} });
+    expect(started.statusCode).toBe(202);
+    expect(await service.jobEnded(started.json().jobRunId)).toBe('done');
+    const run = (await service.as('scheduler', { url: '/api/recall-runs/latest' })).json();
+    const { items } = (await service.as('scheduler', { url: `/api/recall-runs/${run.id}/entries` })).json();
+    expect(items.length).toBeGreaterThan(0);
+    const url = `/api/recall-entries/${items[0].id}`;
+    const unsaid = await service.as('scheduler', {
+      method: 'PUT',
+      url: `${url}/state`,
+      payload: { state: 'called' },
+    });
+    expect(unsaid.statusCode).toBe(428);
+    const called = await service.as('scheduler', {
+      method: 'PUT',
+      url: `${url}/state`,
+      headers: { 'if-match': '"1"' },
+      payload: { state: 'called', note: 'rings back' },
+    });
+    expect(called.json()).toMatchObject({ state: 'called', version: 2 });
+    const late = await service.as('scheduler', {
+      method: 'PUT',
+      url: `${url}/state`,
+      headers: { 'if-match': '"1"' },
+      payload: { state: 'booked' },
+    });
+    expect(late.statusCode).toBe(412);
+    const undone = await service.as('scheduler', { method: 'POST', url: `${url}/undo`, payload: {} });
+    expect(undone.json().state).toBe('to-call');
+  });
+
+  it('carries a write out once however often it is repeated with its key', async () => {
+    const once = () =>
+      service.as('clinician', {
+        method: 'POST',
+        url: '/api/children/c1/measurements',
+        headers: { 'idempotency-key': 'visit-77' },
+        payload: { measure: 'foot_length', side: 'left', value: 188, date: '2026-01-20' },
+      });
+    const answers = await Promise.all([once(), once(), once()]);
+    expect(new Set(answers.map((a) => a.json().id)).size).toBe(1);
+    expect(answers.filter((a) => a.headers['idempotency-replayed']).length).toBe(2);
+    const { items } = (await service.as('clinician', { url: '/api/children/c1/measurements' })).json();
+    expect(items.filter((m: { value: number }) => m.value === 188)).toHaveLength(1);
+    const other = await service.as('clinician', {
+      method: 'POST',
+      url: '/api/children/c1/measurements',
+      headers: { 'idempotency-key': 'visit-77' },
+      payload: { measure: 'foot_length', side: 'left', value: 150, date: '2026-01-20' },
+    });
+    expect(other.statusCode).toBe(422);
+  });
+
+  it('loses no update: a change to a version that is gone is refused', async () => {
+    const { headers } = await service.as('clinician', { url: '/api/children/c2' });
+    const change = (contact: string) =>
+      service.as('scheduler', {
+        method: 'PATCH',
+        url: '/api/children/c2',
+        headers: { 'if-match': String(headers.etag) },
+        payload: { contact },
+      });
+    const [a, b] = await Promise.all([change('one'), change('two')]);
+    expect([a.statusCode, b.statusCode].sort()).toEqual([200, 412]);
+    expect((await service.as('clinician', { url: '/api/children/c2' })).json().conditions).toEqual([
+      'cerebral-palsy',
+    ]);
+  });
+
+  it('lets a scheduler change contact but no clinical field, and shows no diagnosis', async () => {
+    const refused = await service.as('scheduler', {
+      method: 'PATCH',
+      url: '/api/children/c3',
+      headers: { 'if-match': '*' },
+      payload: { insensateSkin: true },
+    });
+    expect(refused.statusCode).toBe(403);
+    expect((await service.as('scheduler', { url: '/api/children/c3' })).json().conditions).toEqual([]);
+  });
+
+  it('imports by dry run and commit: what was shown is what is taken in', async () => {
+    const text =
+      'id,name,birth_date,sex\nimp-1,Invented One,2019-01-02,female\nimp-2,Invented Two,2019-13-02,male\n';
+    const dry = await service.as('administrator', {
+      method: 'POST',
+      url: '/api/imports',
+      payload: { files: [{ name: 'children.csv', text }] },
+    });
+    expect(dry.statusCode, dry.body).toBe(201);
+    const { id, plan } = dry.json();
+    expect(plan.tables[0]).toMatchObject({ table: 'children', added: 1 });
+    expect(plan.refused[0]).toContain('row 3');
+    expect((await service.as('clinician', { url: '/api/children/imp-1' })).statusCode).toBe(404);
+    const commit = await service.as('administrator', {
+      method: 'POST',
+      url: `/api/imports/${id}/commit`,
+      payload: {},
+    });
+    expect(commit.statusCode, commit.body).toBe(202);
+    expect(await service.jobEnded(commit.json().jobRunId)).toBe('done');
+    expect((await service.as('clinician', { url: '/api/children/imp-1' })).json().name).toBe('Invented One');
+    const again = await service.as('administrator', {
+      method: 'POST',
+      url: `/api/imports/${id}/commit`,
+      payload: {},
+    });
+    expect(again.statusCode).toBe(409);
+  });
+
+  it('exports what it holds; CSV comes back as no change', async () => {
+    const files = [];
+    for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs']) {
+      const { body, headers } = await service.as('administrator', { url: `/api/exports/tables/${table}` });
+      expect(headers['content-type']).toContain('text/csv');
+      files.push({ name: `${table}.csv`, text: body });
+    }
+    const dry = await service.as('administrator', {
+      method: 'POST',
+      url: '/api/imports',
+      payload: { files },
+    });
+    const { plan } = dry.json();
+    expect(plan.refused).toEqual([]);
+    for (const table of plan.tables) expect(table).toMatchObject({ added: 0, changed: 0 });
+    const bundle = (await service.as('administrator', { url: '/api/exports/fhir' })).json();
+    expect(bundle).toMatchObject({ resourceType: 'Bundle' });
+  });
+
+  it('pseudonymises: no id, name, birth date or true date, and no small group', async () => {
+    const { body } = await service.as('administrator', { url: '/api/exports/pseudonymised' });
+    for (const secret of ['Invented', '2018-03-01', 'c0-', '"c0"', '17,8', 'call c0'])
+      expect(body).not.toContain(secret);
+    const all = JSON.parse(body);
+    const groups = new Map<string, number>();
+    for (const c of all.children) {
+      const key = `${c.sex} ${c.condition}`;
+      groups.set(key, (groups.get(key) ?? 0) + 1);
+    }
+    for (const n of groups.values()) expect(n).toBeGreaterThanOrEqual(5);
+  });
+
+  it('gives a calendar feed by its own address, without names, until the account changes', async () => {
+    const { path } = (
+      await service.as('scheduler', { method: 'POST', url: '/api/calendar-feed', payload: {} })
+    ).json();
+    const feed = await service.app.inject({ url: path });
+    expect(feed.body).toContain('BEGIN:VCALENDAR');
+    expect(feed.body).not.toContain('Invented');
+    expect((await service.app.inject({ url: path.replace('.ics', 'x.ics') })).statusCode).toBe(403);
+  });
+
+  it('protects writes by cookie with a CSRF token, and those from other sites', async () => {
+    const page = await service.app.inject({
+      method: 'POST',
+      url: '/sign-in',
+      headers: { 'content-type': 'application/x-www-form-urlencoded' },
+      payload: `name=clinician&password=${encodeURIComponent(service.passwords.clinician)}`,
+    });
+    const cookie = String(page.headers['set-cookie']).split(';')[0];
+    expect(String(page.headers['set-cookie'])).toMatch(/HttpOnly.*SameSite=Lax/i);
+    const { csrfToken, user } = (
+      await service.app.inject({ url: '/api/session', headers: { cookie } })
+    ).json();
+    expect(user.name).toBe('clinician');
+    const add = (headers: Record<string, string>) =>
+      service.app.inject({
+        method: 'POST',
+        url: '/api/children/c4/measurements',
+        headers: { cookie, ...headers },
+        payload: { measure: 'foot_length', side: 'left', value: 191, date: '2026-01-21' },
+      });
+    expect((await add({})).statusCode).toBe(403);
+    expect((await add({ 'x-csrf-token': 'guess' })).statusCode).toBe(403);
+    expect((await add({ 'x-csrf-token': csrfToken, 'sec-fetch-site': 'cross-site' })).statusCode).toBe(403);
+    expect((await add({ 'x-csrf-token': csrfToken })).statusCode).toBe(201);
+  });
+
+  it('answers with security headers and keeps records out of caches', async () => {
+    const { headers } = await service.as('clinician', { url: '/api/children/c0' });
+    expect(headers['content-security-policy']).toContain("default-src 'self'");
+    expect(headers['x-content-type-options']).toBe('nosniff');
+    expect(headers['cache-control']).toBe('no-store');
+  });
+
+  it('ends a closed account at once', async () => {
+    const user = await service.store.users.create(
+      { name: 'leaver', role: 'clinician', password: 'a long password indeed' },
+      { userId: 's', name: 's', role: 'system' },
+    );
+    const token = await service.store.accessTokens.create(user.id, new Date(Date.now() + 60_000));
+    const ask = () =>
+      service.app.inject({ url: '/api/children', headers: { authorization: `Bearer ${token}` } });
+    expect((await ask()).statusCode).toBe(200);
+    await service.as('administrator', {
+      method: 'PATCH',
+      url: `/api/users/${user.id}`,
+      headers: { 'if-match': '"1"' },
+      payload: { disabled: true },
+    });
+    expect((await ask()).statusCode).toBe(401);
+  });
+
+  it('is alive, ready and measured, without identifiers', async () => {
+    expect((await service.app.inject('/health')).json()).toEqual({ status: 'alive' });
+    expect((await service.app.inject('/ready')).json()).toEqual({ status: 'ready' });
+    const { body } = await service.app.inject('/metrics');
+    expect(body).toContain('route="/api/children/:id"');
+    expect(body).not.toContain('c0');
+  });
+});
