@@ -7,11 +7,12 @@ import { type ColumnSet, parseRecords } from '../forecast/backtest/parse-records
 import { referenceSizeCurves } from '../forecast/backtest/reference-curves.js';
 import { loadBaselineCurves } from '../growth/baseline-curves.js';
 import { growthModelNames, loadGrowthModel } from '../growth/model.js';
+import { drawCalibration } from './draw-calibration.js';
 import { terminal, textTable } from './terminal.js';
 
 const REFERENCES_ONLY = 'references-only';
 /** Noise is drawn anew this often: one draw alone moves a mean error of 68 children by about 2 %. */
-const NOISE_DRAWS = 3;
+const NOISE_DRAWS = 2;
 
 export interface BacktestOptions {
   readonly children: string;
@@ -22,6 +23,10 @@ export interface BacktestOptions {
   readonly baselines?: string;
   readonly columns?: ColumnSet;
   readonly seed?: number;
+  /** Folder for the calibration page and its charts. */
+  readonly charts?: string;
+  /** false: leave out the recall policies, which take most of the time. */
+  readonly policies?: boolean;
   readonly json?: boolean;
 }
 
@@ -47,7 +52,7 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
     { doorpost: model, referencesOnly },
     loadBaselineCurves(opts.baselines)[columns],
     referenceSizeCurves(columns),
-    { history, noise, seed, noiseDraws: NOISE_DRAWS, progress },
+    { history, noise, seed, noiseDraws: NOISE_DRAWS, withPolicies: opts.policies !== false, progress },
   );
   const report = {
     command: 'backtest',
@@ -62,13 +67,14 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
     ...tables,
   };
   if (opts.out !== undefined) writeFileSync(opts.out, `${JSON.stringify(report, null, 1)}\n`);
+  if (opts.charts !== undefined) await drawCalibration(tables.calibration, opts.charts);
   if (opts.json) terminal.out(JSON.stringify(report));
   else terminal.out(summary(tables.rows));
 }
 
 function progress(step: string, done: number, of: number): void {
-  if (process.stderr.isTTY) terminal.progress(`${step}: ${done} of ${of} children`);
-  else if (done === of || done % 10 === 0) terminal.err(`${step}: ${done} of ${of} children`);
+  if (process.stderr.isTTY) terminal.progress(`${step}: ${done} of ${of}`);
+  else if (done === of || done % 10 === 0) terminal.err(`${step}: ${done} of ${of}`);
 }
 
 /** What a person wants first: the goals' age window a year ahead, every method. */

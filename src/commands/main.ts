@@ -157,11 +157,25 @@ fit
   .option('--out <folder>', 'folder to write into')
   .option('--seed <number>', 'seed', whole)
   .action(load('fit-growth', 'fitGrowth'));
+fit
+  .command('baselines')
+  .description(
+    'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',
+  )
+  .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
+  .requiredOption('--infants <file>', 'CSV: id,sex,age_years,length_cm')
+  .option('--name <name>', 'name of the curves (default: baselines)')
+  .option('--out <folder>', 'folder to write into')
+  .option('--seed <number>', 'seed', whole)
+  .action(load('fit-baselines', 'fitBaselines'));
 
 program
   .command('backtest')
   .description('forecast from the past of recorded children and compare with what happened')
-  .requiredOption('--children <file>', 'CSV of serial records')
+  .requiredOption(
+    '--children <file>',
+    'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg, or for infants id,sex,age_years,length_cm',
+  )
   .option('--out <file>', 'write the report as JSON')
   .addOption(
     new Option('--noise <kind>', 'add seeded measurement error').choices(['none', 'clinic']).default('none'),
@@ -169,6 +183,9 @@ program
   .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
   .option('--model <name>', 'growth model to use')
   .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))
+  .option('--baselines <name>', 'curves the plain methods stand on (default: baselines)')
+  .option('--no-policies', 'leave out the recall policies, which take most of the time')
+  .option('--charts <folder>', 'draw the calibration page into this folder')
   .option('--seed <number>', 'seed of the noise', whole)
   .option('--json', 'print the report as JSON')
   .action(load('backtest', 'backtest'));

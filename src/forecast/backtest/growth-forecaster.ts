@@ -67,7 +67,14 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
       const days = aheadYears.map((ahead) => dayAtAge(ageYears + ahead));
       const prediction = posterior.predict(seriesOf(measure), days);
       const median = prediction.quantile(0.5);
-      return days.map((_, j) => ({ pointMm: median[j], quantile: (p) => prediction.quantile(p)[j] }));
+      // The horizons are asked for the same levels one after another: each level is worked out once for all.
+      const known = new Map<number, Float64Array>();
+      const quantile = (p: number) => {
+        const there = known.get(p) ?? prediction.quantile(p);
+        known.set(p, there);
+        return there;
+      };
+      return days.map((_, j) => ({ pointMm: median[j], quantile: (p) => quantile(p)[j] }));
     },
     daysUntilGrown(measure, allowanceMm) {
       const days = [0];

@@ -1,3 +1,4 @@
+import { groupBy } from '../../statistics/group-by.js';
 import { type Noise, withNoise } from './clinic-noise.js';
 import type { Forecaster } from './forecaster.js';
 import { type BacktestMeasure, type GrowthRecord, type Known, knownAt } from './growth-record.js';
@@ -85,17 +86,23 @@ export function runForecasts(
       if (tasks.length === 0) return [];
       return forecasters.flatMap((forecaster) => {
         const forecast = forecaster.forecast(known);
-        return tasks.map(({ measure, horizonYears, truth }) => ({
-          childId: record.id,
-          sex: record.sex,
-          ageYears: now.ageYears,
-          yearsFromPeak: peak === null ? null : now.ageYears - peak,
-          measure,
-          horizonYears,
-          method: forecaster.method,
-          recorded: truth.recorded,
-          ...score(forecast.at(measure, [horizonYears])[0], truth.size),
-        }));
+        return [...groupBy(tasks, (t) => t.measure)].flatMap(([measure, ofMeasure]) => {
+          const ahead = ofMeasure.map((t) => t.horizonYears);
+          const scores = forecast
+            .at(measure, ahead)
+            .map((predictive, j) => score(predictive, ofMeasure[j].truth.size));
+          return ofMeasure.map(({ horizonYears, truth }, j) => ({
+            childId: record.id,
+            sex: record.sex,
+            ageYears: now.ageYears,
+            yearsFromPeak: peak === null ? null : now.ageYears - peak,
+            measure,
+            horizonYears,
+            method: forecaster.method,
+            recorded: truth.recorded,
+            ...scores[j],
+          }));
+        });
       });
     });
   }

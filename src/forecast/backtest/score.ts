@@ -1,7 +1,7 @@
 import type { Predictive } from './forecaster.js';
 
-/** Levels at which a predictive distribution is read: midpoints of fifty equal shares. */
-const SHARES = 50;
+/** Levels at which a predictive distribution is read: midpoints of twenty equal shares. */
+const SHARES = 20;
 export const levels: readonly number[] = Array.from({ length: SHARES }, (_, k) => (k + 0.5) / SHARES);
 
 export interface Score {
@@ -16,7 +16,7 @@ export interface Score {
 
 /**
  * How good one forecast was. Continuous ranked probability score (Matheson & Winkler 1976, Management Science
- * 22:1087) as the mean quantile loss over fifty levels (Laio & Tamea 2007, Hydrol Earth Syst Sci 11:1267):
+ * 22:1087) as the mean quantile loss over twenty levels (Laio & Tamea 2007, Hydrol Earth Syst Sci 11:1267):
  * the same levels for every method.
  */
 export function score(predictive: Predictive, truthMm: number): Score {

@@ -7,8 +7,8 @@ import type { RecallPolicy, VisitState } from './recall-policy.js';
 /** Nearest and farthest next visit, days. Growth that has all but stopped is still reviewed once a year. */
 const SOONEST_DAYS = 28;
 const LATEST_DAYS = 364;
-const DRAWS = 400;
-const FEWEST_DRAWS = 60;
+const DRAWS = 300;
+const FEWEST_DRAWS = 50;
 /** Days ahead at which the paths are drawn: finer where dates are near. */
 const AHEAD = [
   0, 14, 28, 42, 56, 70, 84, 98, 112, 126, 140, 154, 168, 182, 203, 224, 245, 266, 294, 322, 350, 385, 420,

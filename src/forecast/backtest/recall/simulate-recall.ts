@@ -18,7 +18,7 @@ export const RECALL_AGES = { from: 9, to: 16 } as const;
 /** Yearly visits the clinic has on the day the first device is cast. */
 const HISTORY = 3;
 /** Readings older than this many visits are left out of what a policy sees. */
-const VISITS_KEPT = 12;
+const VISITS_KEPT = 9;
 
 export interface RecallSettings {
   readonly allowanceMm: number;
