@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { GrowthRecord } from '../../src/forecast/backtest/growth-record.js';
 import { fixedReviews } from '../../src/forecast/backtest/recall/fixed-review.js';
+import { oracle } from '../../src/forecast/backtest/recall/oracle.js';
 import { lateDays } from '../../src/forecast/backtest/recall/planned-recall.js';
 import type { RecallPolicy } from '../../src/forecast/backtest/recall/recall-policy.js';
 import { simulateRecall } from '../../src/forecast/backtest/recall/simulate-recall.js';
 import { referenceSizeCurves } from '../../src/forecast/backtest/reference-curves.js';
 import { DAYS_A_YEAR } from '../../src/measurements/dates.js';
 
-/** A leg that grows exactly 24 mm a year, so that every date can be worked by hand. */
+/** A leg that grows exactly 24 mm a year, watched from 9 to 15, so that every date can be worked by hand. */
 const straight: GrowthRecord = {
   id: 'straight',
   sex: 'male',
@@ -16,7 +17,7 @@ const straight: GrowthRecord = {
     sizes: { stature: 1200 + 50 * (ageYears - 8), leg_length: 600 + 24 * (ageYears - 8) },
   })),
 };
-const clean = { allowanceMm: 10, turnaroundDays: 0, noise: 'clean', seed: 1 } as const;
+const clean = { allowanceMm: 10, turnaroundDays: 0, noise: 'clean', seed: 1, toAge: 15 } as const;
 const fixed = (name: string, setting: string) =>
   fixedReviews(referenceSizeCurves('children').published).find(
     (p) => p.policy === name && p.setting === setting,
@@ -48,6 +49,10 @@ describe('recall policies on a leg of 24 mm a year, allowance 10 mm (outgrown af
     expect(now.daysOutgrown).toBe(0);
     // From day 153 of a device until its replacement is fitted on day 173: 20 days, 14 casts; the last device stays good.
     expect(later.daysOutgrown).toBe(14 * 20);
+  });
+  it('the oracle needs a cast every 152 days and nothing more', () => {
+    const cost = simulateRecall(straight, oracle(straight), clean)!;
+    expect(cost).toMatchObject({ visits: 14, casts: 14, daysOutgrown: 0 });
   });
   it('never recasting leaves it outgrown for ever after', () => {
     const cost = simulateRecall(straight, { ...every(10_000, false) }, clean)!;

@@ -6,7 +6,7 @@ import type { MaturityMarker } from '../../measurements/records.js';
 import type { Noise } from './clinic-noise.js';
 import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
 import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
-import type { Known } from './growth-record.js';
+import type { BacktestMeasure, Known } from './growth-record.js';
 
 /** Paths behind a median outgrown date: its sampling error is about a twentieth of the date's own SD. */
 const DATE_DRAWS = 600;
@@ -62,6 +62,7 @@ function markerAt(known: Known, { peakAgeYears, sdYears }: SimulatedMarker): Mat
 function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): ChildForecast {
   const ageYears = known.visits[known.visits.length - 1].ageYears;
   const today = dayAtAge(ageYears);
+  const drawn = new Map<BacktestMeasure, readonly Float64Array[]>();
   return {
     at(measure, aheadYears) {
       const days = aheadYears.map((ahead) => dayAtAge(ageYears + ahead));
@@ -77,21 +78,24 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
       return days.map((_, j) => ({ pointMm: median[j], quantile: (p) => quantile(p)[j] }));
     },
     daysUntilGrown(measure, allowanceMm) {
-      const days = [0];
-      while (days[days.length - 1] < HORIZON_DAYS) days.push(days[days.length - 1] + DATE_STEP_DAYS);
-      const [paths] = posterior.sample(
-        [seriesOf(measure)],
-        days.map((d) => today + d),
-        DATE_DRAWS,
-        seed,
-      );
-      const crossings = Array.from({ length: DATE_DRAWS }, (_, draw) => {
-        const path = paths.subarray(draw * days.length, (draw + 1) * days.length);
-        return pathCrossingDays(days, path, path[0] + allowanceMm);
-      }).sort((a, b) => a - b);
-      return crossings[DATE_DRAWS / 2];
+      const paths = drawn.get(measure) ?? sampleAhead(posterior, measure, today, seed);
+      drawn.set(measure, paths);
+      const crossings = paths.map((path) => pathCrossingDays(dateDays, path, path[0] + allowanceMm));
+      return crossings.sort((x, y) => x - y)[DATE_DRAWS / 2];
     },
   };
+}
+
+const dateDays = Array.from(
+  { length: Math.ceil(HORIZON_DAYS / DATE_STEP_DAYS) + 1 },
+  (_, i) => i * DATE_STEP_DAYS,
+);
+
+/** Joint draws of the noise-free size from today to the horizon, one array a draw. */
+function sampleAhead(posterior: ChildPosterior, measure: BacktestMeasure, today: number, seed: number) {
+  const days = dateDays.map((d) => today + d);
+  const [paths] = posterior.sample([seriesOf(measure)], days, DATE_DRAWS, seed);
+  return Array.from({ length: DATE_DRAWS }, (_, i) => paths.subarray(i * days.length, (i + 1) * days.length));
 }
 
 /** First day a path exceeds a level, straight between its days; Infinity where it never does. */
