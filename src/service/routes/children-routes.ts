@@ -6,7 +6,7 @@ import { failures, idParams, nothing, pageOf, pageQuery, reason } from '../schem
 import { childSummary } from '../schemas/derived.js';
 import { childChange, childRecord, fullRecord } from '../schemas/records.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, administration, clinical, everyday, planning } from './api.js';
+import { type Api, administration, everyday, only, planning } from './api.js';
 
 const tags = ['Children'];
 /** What a scheduler may change: how to reach a family and when it can come. */
@@ -38,7 +38,7 @@ export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
   api.post(
     '/children',
     {
-      config: clinical,
+      config: only('clinician', 'administrator'),
       schema: {
         tags,
         summary: 'Add a child',

@@ -54,7 +54,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   api.get(
     '/exports/tables/:table',
     {
-      config: exporters,
+      config: administration,
       schema: {
         tags,
         summary: 'One table of the caseload as CSV; the same file can be imported again',
@@ -76,7 +76,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   api.get(
     '/exports/fhir',
     {
-      config: exporters,
+      config: administration,
       schema: {
         tags,
         summary: 'The caseload as FHIR R4: one Bundle, or a resource a line',
@@ -87,11 +87,9 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     async (request, reply) => {
       const resources = toFhirResources(await store.caseload.all());
       await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'fhir' });
-      return (
-        request.query.format === 'ndjson'
-          ? reply.type('application/fhir+ndjson').send(toNdjson(resources))
-          : reply.type('application/fhir+json').send(JSON.stringify(toFhirBundle(resources)))
-      );
+      return request.query.format === 'ndjson'
+        ? reply.type('application/fhir+ndjson').send(toNdjson(resources))
+        : reply.type('application/fhir+json').send(JSON.stringify(toFhirBundle(resources)));
     },
   );
 

@@ -9,10 +9,9 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { failures, idParams, jobStarted, listOf } from '../schemas/common.js';
 import { write } from '../write.js';
-import { type Api, only } from './api.js';
+import { type Api, administration } from './api.js';
 
 const tags = ['Imports'];
-const importers = only('clinician', 'administrator');
 const REFUSED_SHOWN = 500;
 
 const textFiles = z.object({
@@ -41,7 +40,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.post(
     '/imports',
     {
-      config: importers,
+      config: administration,
       bodyLimit: 64 * 1024 * 1024,
       schema: {
         tags,
@@ -78,7 +77,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.get(
     '/imports/:id',
     {
-      config: importers,
+      config: administration,
       schema: {
         tags,
         summary: 'An import: its dry run and whether it was taken in',
@@ -95,7 +94,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.post(
     '/imports/:id/commit',
     {
-      config: importers,
+      config: administration,
       schema: {
         tags,
         summary: 'Take the import in, whole or not at all (a job)',

@@ -1,0 +1,57 @@
+import type { InjectOptions } from 'fastify';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Role, roles } from '../../src/store/contract.js';
+import { routeRoles } from './route-roles.js';
+import { type TestService, testService } from './test-service.js';
+
+const letter: Record<Role, string> = { clinician: 'c', scheduler: 's', administrator: 'a', auditor: 'u' };
+
+describe('every route and every role', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService();
+  });
+  afterAll(() => service.stop());
+
+  it('stands in the table, and the table names nothing else', () => {
+    const served = [...service.app.accessTable.keys()].filter((r) => !r.startsWith('HEAD '));
+    expect(served.sort()).toEqual(Object.keys(routeRoles).sort());
+  });
+
+  it.each(Object.entries(routeRoles))('%s for %s only', async (route, allowed) => {
+    const [method, pattern] = route.split(' ');
+    // A record that does not exist: what is checked is the door, not the room.
+    const url = pattern.replace(/:\w+/g, 'none');
+    const ask = async (role: Role | null) => {
+      // A token of its own: signing out must not lock the other checks out.
+      const users = role ? await service.store.users.list() : [];
+      const user = users.find((u) => u.name === role);
+      const token = user && (await service.store.accessTokens.create(user.id, new Date(Date.now() + 60_000)));
+      const answer = await service.app.inject({
+        method: method as InjectOptions['method'],
+        url,
+        headers: token ? { authorization: `Bearer ${token}` } : {},
+        ...(method === 'GET' || method === 'DELETE' ? {} : { payload: {} }),
+      } as InjectOptions);
+      const type = String(answer.headers['content-type']);
+      return { status: answer.statusCode, code: type.includes('problem+json') ? answer.json().code : null };
+    };
+    const outside = await ask(null);
+    if (allowed === 'public') expect(outside.code).not.toBe('not-allowed');
+    else expect(outside).toEqual({ status: 401, code: 'not-signed-in' });
+    for (const role of roles) {
+      const { status, code } = await ask(role);
+      if (allowed === 'public' || allowed.includes(letter[role])) {
+        expect(code, `${role} ${status}`).not.toBe('not-allowed');
+        expect(code, `${role} ${status}`).not.toBe('not-signed-in');
+        expect(status, role).toBeLessThan(500);
+      } else expect({ role, status, code }).toEqual({ role, status: 403, code: 'not-allowed' });
+    }
+  });
+
+  it('leads a browser that is not signed in to the sign-in page', async () => {
+    const answer = await service.app.inject({ url: '/children', headers: { accept: 'text/html' } });
+    expect(answer.statusCode).toBe(303);
+    expect(answer.headers.location).toBe('/sign-in?then=%2Fchildren');
+  });
+});
