@@ -44,6 +44,8 @@ export interface RecallEntry {
   readonly insensateSkin: boolean;
   readonly forecasts: readonly DeviceForecast[];
   readonly devices: readonly DeviceDue[];
+  /** The child's other devices in use: not for this visit, but in the planning. */
+  readonly otherDevices: readonly DeviceDue[];
   /** Date of the usual review, whatever the forecast says: a forecast never replaces one. */
   readonly reviewDue: IsoDate | null;
   /** Last day anything was measured, judged or fitted; null when never. */

@@ -80,6 +80,7 @@ export function planChild(
     action,
     reason,
     devices: of,
+    otherDevices: devices.filter((d) => !of.includes(d)),
     deviceIds: of.map((d) => d.deviceId),
     forecasts: of.flatMap((d) => (d.forecast ? [d.forecast] : [])),
     overdue: (windowOf(of).latestSafe ?? today) < today,

@@ -1,0 +1,130 @@
+import { groupBy } from '../../statistics/group-by.js';
+import type { Capacity, Combination, LevellingSettings, PlanRequest } from './contract.js';
+import { partsOf, weekCosts } from './week-costs.js';
+
+/**
+ * Makes one visit of several where that is cheaper than the visit it saves: both sides, several devices, a review that
+ * falls due, brothers and sisters. The best pair of each child or family goes first, until no pair pays.
+ */
+export function combineRequests(
+  requests: readonly PlanRequest[],
+  capacity: Capacity,
+  settings: LevellingSettings,
+): { requests: PlanRequest[]; combinations: Combination[] } {
+  let current = [...requests];
+  const keys = new Set(requests.flatMap((r) => r.togetherKeys));
+  // A child's own visits first, then a family's: the order the keys are given in.
+  const byKey = groupBy(
+    current.flatMap((r) => r.togetherKeys.map((key) => ({ key, r }))),
+    (x) => x.key,
+  );
+  for (const key of keys) {
+    if (byKey.get(key)!.length < 2) continue;
+    const others = current.filter((r) => !r.togetherKeys.includes(key));
+    current = [
+      ...others,
+      ...combineGroup(
+        current.filter((r) => r.togetherKeys.includes(key)),
+        capacity,
+        settings,
+      ),
+    ];
+  }
+  const combinations = current.filter((r) => r.parts.length > 0).map((r) => describe(r, capacity, settings));
+  return { requests: current, combinations };
+}
+
+function combineGroup(group: PlanRequest[], capacity: Capacity, settings: LevellingSettings): PlanRequest[] {
+  const members = [...group];
+  for (;;) {
+    let best: { i: number; j: number; saving: number; merged: PlanRequest } | null = null;
+    for (let i = 0; i < members.length; i++) {
+      for (let j = i + 1; j < members.length; j++) {
+        const merged = merge(members[i], members[j]);
+        if (!merged) continue;
+        const saving =
+          settings.visitCost +
+          cheapest(members[i], capacity, settings) +
+          cheapest(members[j], capacity, settings) -
+          cheapest(merged, capacity, settings);
+        if (saving > (best?.saving ?? 0)) best = { i, j, saving, merged };
+      }
+    }
+    if (!best) return members;
+    members.splice(best.j, 1);
+    members.splice(best.i, 1, best.merged);
+  }
+}
+
+const cheapest = (r: PlanRequest, capacity: Capacity, settings: LevellingSettings) =>
+  weekCosts(r, capacity, settings).reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+
+/** Null where no clinician or no day suits both, or both are booked for different weeks. */
+function merge(a: PlanRequest, b: PlanRequest): PlanRequest | null {
+  const clinicianIds = common(a.clinicianIds, b.clinicianIds);
+  const transportDays = common(a.transportDays, b.transportDays);
+  if (clinicianIds === null || transportDays === null) return null;
+  if (a.bookedWeek !== null && b.bookedWeek !== null && a.bookedWeek !== b.bookedWeek) return null;
+  const parts = [...partsOf(a), ...partsOf(b)];
+  const worth = parts.flatMap((p) => p.worthIt ?? []).sort();
+  const childIds = [...new Set(parts.flatMap((p) => p.childIds))];
+  return {
+    ...a,
+    id: parts
+      .map((p) => p.id)
+      .sort()
+      .join(' + '),
+    childIds,
+    deviceIds: [...new Set(parts.flatMap((p) => p.deviceIds))],
+    action: parts.some((p) => p.action === 'cast') ? 'cast' : 'review',
+    // One child's visit takes the longest slot it needs; each further child one of its own.
+    slots: childIds.reduce(
+      (sum, c) => sum + Math.max(...parts.filter((p) => p.childIds.includes(c)).map((p) => p.slots)),
+      0,
+    ),
+    jobs: parts.flatMap((p) => p.jobs),
+    worthIt: worth[0] ?? null,
+    latestSafe: parts.map((p) => p.latestSafe).sort()[0],
+    insensateSkin: parts.some((p) => p.insensateSkin),
+    outgrownDays: sum(parts.map((p) => p.outgrownDays)),
+    wastedDays: sum(parts.map((p) => p.wastedDays)),
+    clinicianIds,
+    transportDays,
+    prefersHolidays: parts.some((p) => p.prefersHolidays),
+    togetherKeys: [...new Set(parts.flatMap((p) => p.togetherKeys))],
+    bookedWeek: a.bookedWeek ?? b.bookedWeek,
+    parts,
+  };
+}
+
+/** Empty means any. */
+function common<T>(a: readonly T[], b: readonly T[]): readonly T[] | null {
+  if (a.length === 0) return b;
+  if (b.length === 0) return a;
+  const both = a.filter((x) => b.includes(x));
+  return both.length > 0 ? both : null;
+}
+
+const sum = (rows: readonly (readonly number[])[]) =>
+  rows[0].map((_, w) => rows.reduce((s, r) => s + r[w], 0));
+
+function describe(r: PlanRequest, capacity: Capacity, settings: LevellingSettings): Combination {
+  const separate = r.parts.reduce((s, p) => s + cheapest(p, capacity, settings), 0);
+  const costDays = Math.max(0, cheapest(r, capacity, settings) - separate);
+  const visitsSaved = r.parts.length - 1;
+  const who =
+    r.childIds.length > 1
+      ? `${r.childIds.length} children of a family`
+      : `${r.parts.length} matters of one child`;
+  const price =
+    costDays < 0.5
+      ? 'at no cost in time'
+      : `for ${Math.round(costDays)} weighted days of earlier casting or waiting`;
+  return {
+    requestId: r.id,
+    partIds: r.parts.map((p) => p.id),
+    visitsSaved,
+    costDays,
+    text: `One visit instead of ${r.parts.length} for ${who}, ${price}.`,
+  };
+}

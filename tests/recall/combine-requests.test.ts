@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { clinicCapacity } from '../../src/recall/levelling/clinic-capacity.js';
+import { combineRequests } from '../../src/recall/levelling/combine-requests.js';
+import { levellingSettings, type PlanRequest } from '../../src/recall/levelling/contract.js';
+import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { randomPlan } from './random-plan.js';
+
+const settings = levellingSettings.parse({});
+const { capacity, requests } = randomPlan(2, { requests: 4, weeks: 12 });
+const flat = new Array(13).fill(0);
+const request = (id: string, latestSafe: string, by: Partial<PlanRequest> = {}): PlanRequest => ({
+  ...requests[0],
+  id,
+  childIds: ['c1'],
+  worthIt: null,
+  latestSafe,
+  prefersHolidays: false,
+  insensateSkin: false,
+  outgrownDays: flat,
+  wastedDays: Array.from({ length: 13 }, (_, w) => Math.max(0, 120 - 7 * w)),
+  togetherKeys: ['child c1'],
+  ...by,
+});
+
+describe('combineRequests', () => {
+  it('makes one visit of what falls due together and leaves apart what does not', () => {
+    const near = combineRequests(
+      [request('a', '2026-06-26'), request('b', '2026-07-17')],
+      capacity,
+      settings,
+    );
+    expect(near.requests).toHaveLength(1);
+    expect(near.requests[0]).toMatchObject({ slots: 1, latestSafe: '2026-06-26' });
+    expect(near.combinations[0]).toMatchObject({ visitsSaved: 1, partIds: ['a', 'b'] });
+    // By hand: in its last safe week b wastes 120 - 7*6 = 78 days, with a in week 3 99: 21 days at 0.1 is 2.1 weighted days.
+    expect(near.combinations[0].costDays).toBeCloseTo(2.1, 6);
+    const dear = { ...settings, visitCost: 2 };
+    expect(
+      combineRequests([request('a', '2026-06-26'), request('b', '2026-07-17')], capacity, dear).requests,
+    ).toHaveLength(2);
+  });
+
+  it('brings brothers and sisters together with a slot each, but nobody from other families', () => {
+    const family = (id: string, child: string, group: string) =>
+      request(id, '2026-07-03', { childIds: [child], togetherKeys: [`child ${child}`, `family ${group}`] });
+    const result = combineRequests(
+      [family('a', 'c1', 'f'), family('b', 'c2', 'f'), family('c', 'c3', 'g')],
+      capacity,
+      settings,
+    );
+    expect(result.requests.map((r) => r.childIds).sort()).toEqual([['c1', 'c2'], ['c3']]);
+    expect(result.requests.find((r) => r.childIds.length === 2)!.slots).toBe(2);
+  });
+
+  it('does not join visits that no transport day suits', () => {
+    const apart = combineRequests(
+      [
+        request('a', '2026-06-26', { transportDays: [1] }),
+        request('b', '2026-06-26', { transportDays: [4] }),
+      ],
+      capacity,
+      settings,
+    );
+    expect(apart.requests).toHaveLength(2);
+  });
+
+  it('plans a combined visit once', async () => {
+    const { requests: joined } = combineRequests(
+      [request('a', '2026-06-26'), request('b', '2026-07-03')],
+      capacity,
+      settings,
+    );
+    const plan = await levelPlan(joined, capacity);
+    expect(plan.visits).toHaveLength(1);
+    expect(plan.visits[0].insideWindow).toBe(true);
+  });
+});
+
+describe('clinicCapacity', () => {
+  it('takes closures, leave and days already gone from the slots, and marks school holidays', () => {
+    const week = clinicCapacity(
+      {
+        clinicians: [
+          { id: 'a', slotsPerWeek: 10, away: [{ from: '2026-06-08', to: '2026-06-09' }] },
+          { id: 'b', slotsByWeekday: [{ weekday: 2, slots: 3 }] },
+        ],
+        workshop: [{ families: [], jobsPerWeek: 10 }],
+        clinicClosures: [{ from: '2026-06-16', to: '2026-06-16' }],
+        workshopClosures: [{ from: '2026-06-15', to: '2026-06-19' }],
+        schoolHolidays: [{ from: '2026-06-08', to: '2026-06-12' }],
+      },
+      '2026-06-03',
+      3,
+    );
+    const slots = (w: number, id: string) =>
+      week.sessions.find((s) => s.week === w && s.clinicianId === id)?.slots ?? 0;
+    // 3 June 2026 is a Wednesday: three of five days are left, and b's Tuesday is gone.
+    expect([slots(0, 'a'), slots(1, 'a'), slots(2, 'a')]).toEqual([6, 6, 8]);
+    expect([slots(0, 'b'), slots(1, 'b'), slots(2, 'b')]).toEqual([0, 3, 0]);
+    expect(week.workshop[0].jobsByWeek).toEqual([6, 10, 0]);
+    expect(week.schoolHoliday).toEqual([false, true, false]);
+  });
+});
