@@ -6,6 +6,7 @@ export interface ChartWords {
   readonly right: string;
   readonly child: string;
   readonly today: string;
+  readonly now: string;
   readonly dateAndAge: string;
   readonly years: string;
   readonly girls: string;
@@ -32,6 +33,7 @@ const en: ChartWords = {
   right: 'Right',
   child: 'Measured',
   today: 'today',
+  now: 'now',
   dateAndAge: 'Date (age in years along the top)',
   years: 'y',
   girls: 'girls',
@@ -60,6 +62,7 @@ const es: ChartWords = {
   right: 'Derecha',
   child: 'Medido',
   today: 'hoy',
+  now: 'ya',
   dateAndAge: 'Fecha (arriba, la edad en años)',
   years: 'a',
   girls: 'niñas',

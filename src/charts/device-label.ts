@@ -16,3 +16,16 @@ export function deviceLabel(device: Pick<Device, 'family' | 'side'>): string {
   const label = familyLabel(device.family);
   return device.side === 'none' ? label : `${label}, ${device.side === 'both' ? 'both sides' : device.side}`;
 }
+
+/** Several devices in one line: left and right of a family are named together. */
+export function deviceLabels(devices: readonly Pick<Device, 'family' | 'side'>[]): string {
+  const families = [...new Set(devices.map((d) => d.family))];
+  return families
+    .flatMap((family) => {
+      const own = devices.filter((d) => d.family === family);
+      const pair = own.some((d) => d.side === 'left') && own.some((d) => d.side === 'right');
+      const rest = own.filter((d) => !pair || d.side === 'both' || d.side === 'none').map(deviceLabel);
+      return pair ? [`${familyLabel(family)}, left and right`, ...rest] : rest;
+    })
+    .join('; ');
+}

@@ -35,6 +35,8 @@ export interface GrowthChartInput {
   readonly centileAt: CentileAt | null;
   readonly audience?: 'clinician' | 'family';
   readonly language?: string;
+  /** Width of the plot; 340 suits a telephone held upright. */
+  readonly widthPx?: number;
   /** Replaces the title; a child's name belongs here only on a page or print of that child. */
   readonly title?: string;
   /** A line under the title, for a caution such as 'population charts do not suit this child'. */
@@ -56,7 +58,7 @@ const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
 };
 
 export function growthChart(input: GrowthChartInput): Spec {
-  const { record, measure, today, posterior, audience = 'clinician', language = 'en' } = input;
+  const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;
   const words = chartWords(language);
   const family = audience === 'family';
   const { unit, label, plainLabel } = measures[measure];
@@ -109,7 +111,7 @@ export function growthChart(input: GrowthChartInput): Spec {
   const high = Math.max(...sizes);
   const pad = Math.max(4, (high - low) * 0.08);
   const sizeDomain = sizes.length > 0 ? [Math.floor(low - pad * 1.6), Math.ceil(high + pad)] : [0, 1];
-  const frame = { span, sizeDomain, heightPx: PLOT[audience], today, language, words, sideWord };
+  const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const outgrown = outgrownRows(forecasts, record.devices, measure, frame, audience);
   const years = (to - from) / 365.25;
 
@@ -117,7 +119,10 @@ export function growthChart(input: GrowthChartInput): Spec {
     family ? 'family' : 'growth',
     {
       title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language, plainLabel)) : label),
-      subtitle: [...(input.caution ? [input.caution] : []), family ? words.familyNote : words.predictionNote],
+      subtitle: [input.caution ?? '', family ? words.familyNote : words.predictionNote].flatMap((text) =>
+        wrapped(text, widthPx),
+      ),
+      widthPx,
       description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
       dateTitle: words.dateAndAge,
       dateFormat: years > 4 ? '%Y' : '%b %Y',
@@ -135,7 +140,11 @@ export function growthChart(input: GrowthChartInput): Spec {
       centileBands: centiles.bands,
       centileLines: centiles.lines,
       centileLabels: centiles.labels,
-      birthdays: birthdayRows(record.child.birthDate, span, family ? ` ${words.yearsOld}` : ''),
+      birthdays: birthdayRows(
+        record.child.birthDate,
+        span,
+        family && widthPx > 500 ? ` ${words.yearsOld}` : '',
+      ),
       outgrown: outgrown.bands,
       notes: outgrown.labels,
       ...limitRows(forecasts, record.devices, measure, frame, audience),
@@ -147,6 +156,19 @@ export function growthChart(input: GrowthChartInput): Spec {
     },
     timeLocale(language),
   );
+}
+
+/** Lines of a text that fit a width; a chart's title does not wrap by itself. */
+function wrapped(text: string, widthPx: number): string[] {
+  const characters = Math.floor(widthPx / 6.4);
+  const lines: string[] = [];
+  for (const word of text.split(' ').filter(Boolean)) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + word.length < characters)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }
 
 type Reading = ChildRecord['measurements'][number];

@@ -11,6 +11,7 @@ import { readableMonth } from './time-locale.js';
 export interface Frame {
   readonly span: { readonly from: DayNumber; readonly to: DayNumber };
   readonly sizeDomain: readonly number[];
+  readonly widthPx: number;
   readonly heightPx: number;
   readonly today: IsoDate;
   readonly language: string;
@@ -19,12 +20,15 @@ export interface Frame {
 }
 
 const LINE_PX = 16;
-const WIDTH_PX = 720;
 /** Mean width of a bold character at the label's size, px. */
 const CHARACTER_PX = 7.4;
 
-const fitsLeft = (date: IsoDate, label: string, { span }: Frame): boolean =>
-  ((dayNumber(date) - span.from) / (span.to - span.from)) * WIDTH_PX > label.length * CHARACTER_PX + 8;
+const xPx = (date: IsoDate, { span, widthPx }: Frame): number =>
+  ((dayNumber(date) - span.from) / (span.to - span.from)) * widthPx;
+const fitsLeft = (date: IsoDate, label: string, frame: Frame): boolean =>
+  xPx(date, frame) > label.length * CHARACTER_PX + 8;
+const fitsRight = (date: IsoDate, label: string, frame: Frame): boolean =>
+  frame.widthPx - xPx(date, frame) > label.length * CHARACTER_PX + 8;
 
 /** One line per limiting series and device; labels of lines that lie close are stacked, never overprinted. */
 export function limitRows(
@@ -57,14 +61,21 @@ export function limitRows(
     audience === 'family'
       ? frame.words.braceRoom
       : `${familyLabel(family)}${room.series.side === 'none' ? '' : `, ${frame.sideWord(room.series.side).toLowerCase()}`}: ${frame.words.limitAt} ${Math.round(room.limitMm)} ${measures[measure].unit}`;
-  let next = Number.NEGATIVE_INFINITY;
+  let lowest = Number.NEGATIVE_INFINITY;
+  let stack = 0;
   const limitLabels = limits.map((limit, i) => {
     const label = text(lines[i]);
-    // Left of the line is empty paper, since the child was smaller then; a line that starts at the edge is labelled above.
-    const align = fitsLeft(limit.from, label, frame) ? 'right' : 'left';
-    const at = Math.max(y(limit.limitMm) - (align === 'left' ? 4 : 0), next);
-    next = at + LINE_PX;
-    return { date: limit.from, y: at, side: limit.side, label, align };
+    const line = y(limit.limitMm);
+    // Left of the line is empty paper, since the child was smaller then.
+    if (fitsLeft(limit.from, label, frame)) {
+      lowest = Math.max(line, lowest + LINE_PX);
+      return { date: limit.from, y: lowest, side: limit.side, label, align: 'right' };
+    }
+    // A line that starts near the edge is labelled above; lines that lie close share one stack above the highest.
+    const close = i > 0 && line - y(limits[i - 1].limitMm) < LINE_PX + 6;
+    stack = close ? stack + 1 : 0;
+    const top = y(limits[i - stack].limitMm);
+    return { date: limit.from, y: top - 4 - stack * LINE_PX, side: limit.side, label, align: 'left' };
   });
   if (audience === 'family') return { limits, limitLabels: limitLabels.slice(0, 1) };
   return { limits, limitLabels };
@@ -86,21 +97,27 @@ export function outgrownRows(
     const y = frame.heightPx - 5 - i * LINE_PX;
     const from = within(f.p10 as IsoDate);
     const device = devices.find((d) => d.id === f.deviceId);
+    const month = (date: IsoDate) =>
+      date <= frame.today ? frame.words.now : readableMonth(date, frame.language);
     const dates = f.p90
-      ? frame.words.between(readableMonth(from, frame.language), readableMonth(f.p90, frame.language))
-      : frame.words.after(readableMonth(from, frame.language));
+      ? frame.words.between(month(f.p10 as IsoDate), month(f.p90))
+      : frame.words.after(month(f.p10 as IsoDate));
     bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), middle: f.p50 && within(f.p50), y });
     const label =
       audience === 'family'
         ? `${frame.words.braceShould}: ${dates}`
         : `${device ? deviceLabel(device) : familyLabel(f.family)} ${frame.words.outgrown}: ${dates}`;
-    const before = fitsLeft(from, label, frame);
-    // Without room before the band, the label stands on top of it, from the left edge.
-    labels.push(
-      before
-        ? { date: from, y, label, align: 'right' }
-        : { date: isoDate(frame.span.from + 4), y: y - driven.length * LINE_PX, label, align: 'left' },
-    );
+    const to = within(f.p90 ?? isoDate(frame.span.to));
+    if (fitsLeft(from, label, frame)) labels.push({ date: from, y, label, align: 'right' });
+    else if (fitsRight(to, label, frame)) labels.push({ date: to, y, label, align: 'left' });
+    // Without room beside the band, the label stands on top of it, from the left edge.
+    else
+      labels.push({
+        date: isoDate(frame.span.from),
+        y: y - driven.length * LINE_PX,
+        label,
+        align: 'left',
+      });
   }
   return { bands, labels };
 }

@@ -36,7 +36,11 @@ export function growthSpec(
   measure: MeasureId,
   posterior: ChildPosterior | null,
   today: IsoDate,
-  options: { readonly audience?: 'clinician' | 'family'; readonly language?: string } = {},
+  options: {
+    readonly audience?: 'clinician' | 'family';
+    readonly language?: string;
+    readonly widthPx?: number;
+  } = {},
 ): Spec {
   const { child } = view.record;
   const unsuited = child.conditions.some((c) => OWN_GROWTH.includes(c));

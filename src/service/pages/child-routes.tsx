@@ -1,6 +1,5 @@
 import type { FastifyInstance } from 'fastify';
 import { renderSvg } from '../../charts/render-chart.js';
-import { loadRules } from '../../devices/load-rules.js';
 import { DoorpostError } from '../../errors.js';
 import { acceptSuggestion } from '../../forecast/accept-suggestion.js';
 import { type MeasureId, measureId } from '../../measurements/measure.js';
@@ -83,7 +82,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const view = await loadChildFor(request, id, deps);
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
-    const posterior = clinical ? posteriorOf(view.record, today) : null;
+    const posterior = clinical ? posteriorOf(view.record, deps) : null;
     const [context, growthSvg, timelineSvg, links] = await Promise.all([
       pageContext(request, reply, deps),
       clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
@@ -110,7 +109,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.get<Child>('/children/:id/charts/growth.json', { config: { access: clinicians } }, async (request) => {
     const view = await loadChildFor(request, request.params.id, deps);
     const measure = measureId.parse(request.query.measure);
-    return growthSpec(view, measure, posteriorOf(view.record, clock.today()), clock.today());
+    return growthSpec(view, measure, posteriorOf(view.record, deps), clock.today());
   });
 
   app.get<Child>('/children/:id/charts/timeline.json', { config: { access: clinicians } }, async (request) =>
@@ -145,13 +144,13 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const view = await loadChildFor(request, id, deps);
     const found = view.record.devices.find((d) => d.id === query.device);
     if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const dimensions = loadRules().get(found.family)?.dimensions ?? [];
+    const dimensions = deps.assessor.context().rules.get(found.family)?.dimensions ?? [];
     const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
     const dimension =
       dimensions.find((d) => d.measure === query.measure) ??
       dimensions.find((d) => d.measure === driver) ??
       dimensions[0];
-    const posterior = posteriorOf(view.record, clock.today());
+    const posterior = posteriorOf(view.record, deps);
     const answer = posterior && dimension ? whatIf(posterior, found, dimension, clock.today()) : null;
     const limiting: MeasureId[] = dimensions.map((d) => d.measure);
     const charts =

@@ -16,16 +16,24 @@ export function DeviceCard(props: {
   const { device, forecast, due, turnaround } = view;
   const { format, today } = context;
   const cast = due.castDate;
+  const mark = urgency(forecast, today);
+  const when = outgrownText(forecast, today, format);
   const base = `/children/${encodeURIComponent(childId)}`;
   return (
     <article class="card" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
         <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>
-        <span class={`tag ${urgency(forecast, today)}`}>
-          {forecast.outcome === 'forecast' ? 'outgrown' : forecast.outcome.replaceAll('-', ' ')}
+        <span class={`tag ${mark}`}>
+          {mark === 'plan'
+            ? 'fits'
+            : mark === 'due' && forecast.outcome === 'forecast'
+              ? 'nearly outgrown'
+              : forecast.outcome.replaceAll('-', ' ')}
         </span>
       </div>
-      <p class="band">{outgrownText(forecast, today, format)}</p>
+      <p class="band">
+        {forecast.outcome === 'forecast' ? `Outgrown: ${when.replace(/^Now/, 'now')}` : when}
+      </p>
       <p>{forecast.explanation}</p>
       <dl class="facts">
         {forecast.p50 && forecast.outcome === 'forecast' && (
@@ -56,9 +64,10 @@ export function DeviceCard(props: {
           <>
             <dt>Cast at the latest</dt>
             <dd>
-              <strong>{format.date(cast.latestSafe)}</strong> ({format.away(cast.latestSafe, today)}
-              {cast.overdue ? ', overdue' : ''}): keeps the chance of being outgrown before fitting at or
-              under {format.percent(cast.riskTolerance)}
+              <strong>{format.date(cast.latestSafe)}</strong> ({format.away(cast.latestSafe, today)}).{' '}
+              {cast.overdue
+                ? `It is overdue: a cast after that day risks more than the accepted ${format.percent(cast.riskTolerance)}.`
+                : `Until then the chance of being outgrown before fitting is at most ${format.percent(cast.riskTolerance)}.`}
             </dd>
             <dt>If cast today</dt>
             <dd>

@@ -11,12 +11,12 @@ export function FamilyPage(props: {
   view: ChildView;
   words: FamilyWords;
   /** Empty where nothing was measured yet. */
-  chartSvg: string;
+  charts: { readonly wide: string; readonly narrow: string };
   contact: string;
   /** Where a link to the same sheet in another language leads. */
   languageHref: (language: string) => string;
 }) {
-  const { context, view, words, chartSvg, contact } = props;
+  const { context, view, words, charts, contact } = props;
   const { child } = view.record;
   const format = formatFor(words.language);
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
@@ -49,15 +49,18 @@ export function FamilyPage(props: {
         </div>
       ))}
       {devices.length > 0 && <p>{words.guess}</p>}
-      {chartSvg && (
+      {charts.wide && (
         <section aria-labelledby="chart">
           <h2 id="chart">{words.chartTitle}</h2>
-          <figure
-            class="chart"
-            role="img"
-            aria-label={words.chartTitle}
-            dangerouslySetInnerHTML={{ __html: chartSvg.replace('<svg ', '<svg aria-hidden="true" ') }}
-          />
+          {(['wide', 'narrow'] as const).map((size) => (
+            <figure
+              key={size}
+              class={`chart ${size}`}
+              role="img"
+              aria-label={words.chartTitle}
+              dangerouslySetInnerHTML={{ __html: charts[size].replace('<svg ', '<svg aria-hidden="true" ') }}
+            />
+          ))}
         </section>
       )}
       <div class="two">

@@ -30,15 +30,18 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     // A scheduler's view of the record lacks what the growth estimate needs; the sheet then goes without a chart.
     const whole = actor.role === 'clinician' || actor.role === 'family';
     const [measure] = chartableMeasures(view);
-    const svg =
+    const posterior = whole && measure ? posteriorOf(view.record, deps) : null;
+    const draw = (widthPx: number) =>
       whole && measure
-        ? await renderSvg(
-            growthSpec(view, measure, posteriorOf(view.record, today), today, {
+        ? renderSvg(
+            growthSpec(view, measure, posterior, today, {
               audience: 'family',
               language: words.language,
+              widthPx,
             }),
           )
         : '';
+    const [wide, narrow] = await Promise.all([draw(720), draw(340)]);
     const [context, { value: settings }] = await Promise.all([
       pageContext(request, reply, deps),
       store.settings.get(),
@@ -49,7 +52,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
         context={context}
         view={view}
         words={words}
-        chartSvg={svg}
+        charts={{ wide, narrow }}
         contact={settings.contact}
         languageHref={(language) => `${path}?language=${language}`}
       />,

@@ -63,10 +63,10 @@ export function formatFor(locale: string): Format {
       ),
     percent: (share) =>
       share > 0 && share < 0.01
-        ? 'under 1 %'
+        ? 'under 1\u00a0%'
         : share > 0.99 && share < 1
-          ? 'over 99 %'
-          : `${Math.round(share * 100)} %`,
+          ? 'over 99\u00a0%'
+          : `${Math.round(share * 100)}\u00a0%`,
   };
   known.set(locale, format);
   return format;

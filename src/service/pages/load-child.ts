@@ -6,8 +6,6 @@ import { growthInput } from '../../forecast/growth-input.js';
 import { recordUntil } from '../../forecast/record-until.js';
 import type { ChildPosterior } from '../../growth/contract.js';
 import { fitChild } from '../../growth/fit-child.js';
-import { loadGrowthModel } from '../../growth/model.js';
-import type { IsoDate } from '../../measurements/dates.js';
 import type { DeviceDue, TurnaroundEstimate } from '../../recall/contract.js';
 import { deviceDue } from '../../recall/device-due.js';
 import { recallSettings } from '../../recall/recall-settings.js';
@@ -66,7 +64,8 @@ export const loadChildFor = (
 ): Promise<ChildView> => loadChild(childId, deps, actorOf(request));
 
 /** The child's own growth posterior, null without enough readings. */
-export function posteriorOf(record: ChildRecord, today: IsoDate): ChildPosterior | null {
-  const outcome = fitChild(growthInput(recordUntil(record, today)), loadGrowthModel());
+export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
+  const { model, today } = deps.assessor.context();
+  const outcome = fitChild(growthInput(recordUntil(record, today)), model);
   return outcome.kind === 'posterior' ? outcome.posterior : null;
 }

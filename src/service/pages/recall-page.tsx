@@ -1,4 +1,4 @@
-import { deviceLabel } from '../../charts/device-label.js';
+import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallAction, WorkState } from '../../recall/contract.js';
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
 import { Chart } from './child-page.js';
@@ -159,10 +159,17 @@ export function RecallPage(props: RecallPageProps) {
             </details>
           )}
           {props.capacitySvg && (
-            <details class="card" open={props.overloads.length > 0 || undefined}>
+            <details class="card">
               <summary>
                 Capacity by week
-                {props.overloads.length > 0 && `: ${props.overloads.length} over`}
+                {props.overloads.length > 0 && (
+                  <>
+                    {': '}
+                    <span class="tag due">
+                      over in the week of {props.overloads.map((w) => format.date(w)).join(', ')}
+                    </span>
+                  </>
+                )}
               </summary>
               <Chart
                 svg={props.capacitySvg}
@@ -298,7 +305,7 @@ function Row(props: { context: PageContext; row: PlannedRow; today: string; back
           <span class="tag alert">ring today</span>
         ) : entry.latestSafe ? (
           <>
-            <strong>{format.date(entry.latestSafe)}</strong>
+            <strong class="day">{format.date(entry.latestSafe)}</strong>
             <br />
             {entry.overdue ? (
               <span class="tag due">overdue</span>
@@ -314,7 +321,7 @@ function Row(props: { context: PageContext; row: PlannedRow; today: string; back
         {entry.reason}
       </td>
       <td data-label="Visit">
-        {actionWords[entry.action]}: {entry.devices.map((d) => deviceLabel(d)).join('; ') || 'no device'}
+        {actionWords[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
         {entry.plannedWeek && (
           <>
             <br />

@@ -1,7 +1,7 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
-import { deviceLabel } from '../../charts/device-label.js';
+import { deviceLabels } from '../../charts/device-label.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { recallCalendar } from '../../exchange/icalendar/recall-calendar.js';
@@ -182,7 +182,7 @@ const csvRow = (row: RecallRow) => {
     contact: row.contact,
     language: row.language,
     action: entry.action,
-    devices: entry.devices.map((d) => deviceLabel(d)).join('; '),
+    devices: deviceLabels(entry.devices),
     latest_safe_cast_date: entry.latestSafe ?? '',
     overdue: entry.overdue ? 'yes' : 'no',
     planned_week: entry.plannedWeek ?? '',

@@ -1,7 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { type DeviceEvent, deviceRecord } from '../../devices/contract.js';
 import { deviceHistory } from '../../devices/device-history.js';
-import { loadRules } from '../../devices/load-rules.js';
 import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { isIsoDate } from '../../measurements/dates.js';
@@ -42,7 +41,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
       <VisitPage
         context={await pageContext(request, reply, deps)}
         child={record.child}
-        sizes={expectedSizes(record, posteriorOf(record, today), today)}
+        sizes={expectedSizes(record, posteriorOf(record, deps), today)}
         usual={usualMeasures(record)}
         {...blank}
       />,
@@ -56,7 +55,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const body = text(request.body);
     const record = await store.children.record(id, actor);
     const on = isIsoDate(body.date ?? '') && body.date >= record.child.birthDate ? body.date : today;
-    const sizes = expectedSizes(record, posteriorOf(record, today), on);
+    const sizes = expectedSizes(record, posteriorOf(record, deps), on);
     const context = await pageContext(request, reply, deps);
     const visit: TypedVisit = readVisit(body, sizes, record.child.birthDate, today, context.format);
     const confirmed = body.confirmed === 'yes';
@@ -124,7 +123,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const view = await loadChildFor(request, request.params.id, deps);
     const device = view.record.devices.find((d) => d.id === request.params.device);
     if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const rule = loadRules().get(device.family);
+    const rule = deps.assessor.context().rules.get(device.family);
     return sendPage(
       reply,
       <DevicePage

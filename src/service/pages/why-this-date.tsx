@@ -19,12 +19,10 @@ export function WhyThisDate(props: {
     <section aria-labelledby="why">
       <h2 id="why">Why this date</h2>
       <p>
-        <strong>Inputs:</strong> {record.measurements.length} readings on {dates.size}{' '}
-        {dates.size === 1 ? 'date' : 'dates'}
-        {last && ` (the last on ${format.date(last)})`}, {record.markers.length} maturity{' '}
-        {record.markers.length === 1 ? 'marker' : 'markers'},{' '}
-        {record.events.filter((e) => e.kind === 'verdict').length} fit verdicts,{' '}
-        {record.events.filter((e) => e.kind === 'adjusted').length} adjustments.
+        <strong>Inputs:</strong> {count(record.measurements.length, 'reading')} on {count(dates.size, 'date')}
+        {last && ` (the last on ${format.date(last)})`}, {count(record.markers.length, 'maturity marker')},{' '}
+        {count(record.events.filter((e) => e.kind === 'verdict').length, 'fit verdict')},{' '}
+        {count(record.events.filter((e) => e.kind === 'adjusted').length, 'adjustment')}.
       </p>
       <p>
         <strong>Method:</strong> the child's growth in all dimensions together, left and right apart, is
@@ -94,3 +92,5 @@ export function WhyThisDate(props: {
     </section>
   );
 }
+
+const count = (n: number, thing: string) => `${n} ${thing}${n === 1 ? '' : 's'}`;

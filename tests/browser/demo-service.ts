@@ -1,0 +1,81 @@
+/**
+ * The real service on a real PostgreSQL with the invented demo clinic, for the browser tests and the README's tour:
+ * fixed today, seeded people, a first and a second recall run, one account per role.
+ */
+import type { AddressInfo } from 'node:net';
+import { demoClinic } from '../../src/demo/demo-clinic.js';
+import { assessor } from '../../src/service/assessor.js';
+import { buildService } from '../../src/service/build-service.js';
+import { clock as clockOf } from '../../src/service/clock.js';
+import { configuration } from '../../src/service/configuration.js';
+import { recallRun } from '../../src/service/jobs/recall-job.js';
+import { runWorker } from '../../src/service/jobs/run-worker.js';
+import { jobStarter } from '../../src/service/jobs/start-jobs.js';
+import { type Role, type Store, systemActor } from '../../src/store/contract.js';
+import { openStore } from '../../src/store/open-store.js';
+
+export const TODAY = '2026-06-15';
+export const people: readonly { name: string; password: string; role: Role }[] = [
+  { name: 'clinician', password: 'marks on the doorpost', role: 'clinician' },
+  { name: 'scheduler', password: 'marks on the doorpost', role: 'scheduler' },
+  { name: 'administrator', password: 'marks on the doorpost', role: 'administrator' },
+  { name: 'auditor', password: 'marks on the doorpost', role: 'auditor' },
+];
+
+export interface DemoService {
+  readonly url: string;
+  readonly store: Store;
+  close(): Promise<void>;
+}
+
+export async function startDemoService(
+  databaseUrl: string,
+  options: { children?: number; port?: number; recall?: boolean } = {},
+): Promise<DemoService> {
+  const config = configuration({
+    TODAY,
+    NODE_ENV: 'test',
+    LOG_LEVEL: process.env.LOG_LEVEL ?? 'silent',
+    RATE_LIMIT: '100000',
+    SIGN_IN_RATE_LIMIT: '1000',
+    JOB_POLL_SECONDS: '0.5',
+  });
+  const store = await openStore(databaseUrl, { worker: true });
+  const clock = clockOf(config);
+  const assess = assessor(store, clock);
+  const jobs = jobStarter(store, clock);
+  const { caseload } = demoClinic({ children: options.children ?? 60, seed: 7, today: TODAY });
+  await store.caseload.write(caseload, 'demo', systemActor);
+  await store.settings.change(
+    { clinicName: 'Doorpost demo clinic', contact: 'the clinic desk, extension 12', castingSlotsPerWeek: 4 },
+    null,
+    systemActor,
+  );
+  const there = new Set((await store.users.list()).map((u) => u.name));
+  for (const p of people)
+    if (!there.has(p.name)) await store.users.create({ ...p, displayName: `Demo ${p.role}` }, systemActor);
+  if (options.recall ?? true) {
+    const runId = await store.jobRuns.begin('recall', clock.now());
+    if (runId) await recallRun(store, clock, assess, { runId, month: `${TODAY.slice(0, 7)}-01` });
+  }
+  await runWorker(store, config, clock, assess, { info: () => {}, error: console.error });
+  const app = await buildService({
+    config,
+    store,
+    clock,
+    jobs,
+    assessor: assess,
+    assess: assess.assess,
+    demoSignIns: people,
+  });
+  await app.listen({ host: '127.0.0.1', port: options.port ?? 0 });
+  const { port } = app.server.address() as AddressInfo;
+  return {
+    url: `http://127.0.0.1:${port}`,
+    store,
+    close: async () => {
+      await app.close();
+      await store.close();
+    },
+  };
+}

@@ -1,0 +1,361 @@
+/**
+ * Each person's task from end to end in a real browser, on the real service with a real PostgreSQL and the invented
+ * demo clinic. Accessibility is judged by axe-core, an independent engine; PDF pages are counted in the file Chromium
+ * prints; the calendar is read by ical.js, an independent parser.
+ */
+import ICAL from 'ical.js';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { systemActor } from '../../src/store/contract.js';
+import { type TestDatabase, testDatabase } from '../store/test-database.js';
+import { type DemoService, startDemoService, TODAY } from './demo-service.js';
+import { launchBrowser } from './launch-browser.js';
+import { accessibilityFaults, focused, overflow, signedIn } from './person.js';
+
+let database: TestDatabase;
+let service: DemoService;
+let browser: Browser;
+/** A child with a forecast, and its device. */
+let child: { id: string; name: string; deviceId: string };
+
+beforeAll(async () => {
+  database = await testDatabase();
+  [service, browser] = await Promise.all([startDemoService(database.url, { children: 24 }), launchBrowser()]);
+  const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
+  const found = items.find((c) => c.soonest?.outcome === 'forecast' && c.name !== '');
+  if (!found?.soonest) throw new Error('the demo clinic has no child with a forecast');
+  child = { id: found.id, name: found.name, deviceId: found.soonest.deviceId };
+}, 300_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await service?.close();
+  await database?.stop();
+});
+
+const childPath = (rest = '') => `/children/${encodeURIComponent(child.id)}${rest}`;
+const placesOf: Record<string, () => string[]> = {
+  clinician: () => [
+    '/children',
+    '/children/new',
+    childPath(),
+    childPath('/visit'),
+    childPath('/devices/new'),
+    childPath(`/devices/${child.deviceId}`),
+    childPath(`/what-if?device=${child.deviceId}`),
+    childPath('/family'),
+    childPath('/family?language=es'),
+    '/recall',
+    '/recall/letters',
+    '/overview',
+    '/children/nobody',
+  ],
+  scheduler: () => ['/children', childPath(), '/recall'],
+  administrator: () => ['/users', '/settings', '/import', '/access-log'],
+  auditor: () => ['/access-log'],
+};
+
+describe('every page', () => {
+  for (const role of Object.keys(placesOf))
+    it(`of the ${role} passes axe-core, fits a phone, a tablet and 200 % zoom, and sends under 200 kB of script`, async () => {
+      const { page, context } = await signedIn(browser, service.url, role);
+      let script = 0;
+      page.on('response', async (r) => {
+        if (r.request().resourceType() === 'script') script += (await r.body().catch(() => '')).length;
+      });
+      for (const place of placesOf[role]()) {
+        script = 0;
+        // 640 CSS pixels is a 1280 pixel screen at 200 % zoom.
+        for (const width of [1280, 768, 640, 360]) {
+          await page.setViewportSize({ width, height: 800 });
+          if (width === 1280) await page.goto(place);
+          expect(await overflow(page), `${place} at ${width}`).toBe(0);
+        }
+        expect(await accessibilityFaults(page), place).toEqual([]);
+        await page.evaluate(() => {
+          document.documentElement.dir = 'rtl';
+        });
+        expect(await overflow(page), `${place} right to left`).toBe(0);
+        if (!place.includes('what-if')) expect(script, place).toBeLessThan(200_000);
+      }
+      await context.close();
+    }, 300_000);
+
+  it('asks for sign-in first and then opens what was asked for', async () => {
+    const context = await browser.newContext({ baseURL: service.url });
+    const page = await context.newPage();
+    await page.goto(childPath());
+    expect(new URL(page.url()).pathname).toBe('/sign-in');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.fill('#name', 'clinician');
+    await page.fill('#password', 'wrong');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('[role=alert]');
+    await page.fill('#name', 'clinician');
+    await page.fill('#password', 'marks on the doorpost');
+    await page.keyboard.press('Enter');
+    await page.waitForURL((url) => url.pathname === childPath());
+    await context.close();
+  });
+
+  it('answers an unknown child with a page that leads back, without a name in it', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    const answer = await page.goto('/children/nobody');
+    expect(answer?.status()).toBe(404);
+    expect(await page.textContent('h1')).toBe('Not found');
+    await context.close();
+  });
+});
+
+describe('the clinician', () => {
+  it('finds a child by typing and sees room, band, driver and cautions; without script too', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician', { javaScriptEnabled: false });
+    expect(new URL(page.url()).pathname).toBe('/children');
+    await page.keyboard.type(child.name);
+    await page.keyboard.press('Enter');
+    await page.click(`main a[href="${childPath()}"]`);
+    const text = await page.textContent('main');
+    expect(text).toContain('mm left');
+    expect(text).toMatch(/Cast at the latest/);
+    expect(text).toMatch(/What gives first/);
+    expect(await page.locator('#growth ~ figure svg, section figure svg').count()).toBeGreaterThan(1);
+    expect(await page.textContent('footer')).toContain('not a diagnosis');
+    await context.close();
+  });
+
+  it('touches a chart and it becomes interactive', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    const broken: string[] = [];
+    page.on('console', (m) => m.type() === 'error' && broken.push(m.text()));
+    await page.goto(childPath());
+    await page.hover('figure[data-spec*="growth.json"]');
+    await page.waitForSelector('figure[data-alive=yes] svg');
+    expect(broken).toEqual([]);
+    await context.close();
+  });
+
+  it('enters a visit from the keyboard; a slip is seen as typed and must be confirmed', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    const before = (await service.store.visits.list(child.id, systemActor)).length;
+    const record = await service.store.children.record(child.id, systemActor);
+    const [reading] = record.measurements
+      .filter((m) => m.measure === 'foot_length' || m.measure === 'stature')
+      .toSorted((a, b) => b.date.localeCompare(a.date));
+    const field = `${reading.measure}.${reading.side}`;
+    await page.goto(childPath('/visit'));
+    // The first reading has the focus: no mouse is needed. Enter moves on until the field is reached.
+    for (let i = 0; i < 40 && (await focused(page)) !== field; i++) await page.keyboard.press('Enter');
+    expect(await focused(page)).toBe(field);
+    await page.keyboard.type(String(Math.round(reading.value / 2)));
+    const hint = page.locator(`[id="${field}-hint"]`);
+    expect(await hint.textContent()).toMatch(/smaller than|impossible/);
+    await page.keyboard.press('Control+a');
+    // A third too large: possible for some child, not expected of this one.
+    await page.keyboard.type(String(Math.round(reading.value * 1.3)));
+    await page.keyboard.press('Control+Enter');
+    await page.waitForSelector('#confirmed');
+    expect((await service.store.visits.list(child.id, systemActor)).length).toBe(before);
+    await page.fill(`[id="${field}"]`, `${reading.value / 10} cm`);
+    await page.keyboard.press('Control+Enter');
+    await page.waitForURL((url) => url.pathname === childPath());
+    const [latest] = await service.store.visits.list(child.id, systemActor);
+    expect(latest.date).toBe(TODAY);
+    const saved = latest.measurements.find((m) => m.measure === reading.measure && m.side === reading.side);
+    expect(saved?.value).toBeCloseTo(reading.value, 5);
+    expect(saved?.entered).toMatch(/cm/);
+    await context.close();
+  });
+
+  it('records a verdict, and the page says that the forecasts use it', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(childPath(`/devices/${child.deviceId}`));
+    await page.check('input[name=verdict][value=good]');
+    await page.click('text=Save verdict');
+    await page.waitForSelector('[role=status] >> text=Saved');
+    const { events } = await service.store.children.record(child.id, systemActor);
+    expect(events.some((e) => e.verdict === 'good' && e.date === TODAY)).toBe(true);
+    await context.close();
+  });
+
+  it('accepts a suggested correction with one action; the original stays', async () => {
+    const { items } = await service.store.children.search({ status: 'any' }, { limit: 100 }, systemActor);
+    let found: { id: string; measurementId: string } | null = null;
+    for (const c of items) {
+      const s = (await service.store.forecasts.assessment(c.id))?.suggestions.find(
+        (x) => x.corrections.length > 0 && x.corrections.some((k) => k.value !== undefined || k.side),
+      );
+      if (s) found = { id: c.id, measurementId: s.corrections[0].measurementId };
+      if (found) break;
+    }
+    if (!found) throw new Error('the demo clinic makes no mistake that could be corrected');
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(`/children/${found.id}`);
+    await page.click('form[action$="/suggestions"] button');
+    await page.waitForSelector('[role=status] >> text=Corrected');
+    const revisions = await service.store.measurements.revisions(found.measurementId, systemActor);
+    expect(revisions.length).toBeGreaterThan(1);
+    await context.close();
+  });
+
+  it('drags the what-if slider and the chart and the sentence follow', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(childPath(`/what-if?device=${child.deviceId}`));
+    await page.waitForSelector('#what-if[data-ready=yes]');
+    const before = await page.textContent('#room-answer');
+    await page.focus('#room');
+    await page.keyboard.press('End');
+    await page.waitForSelector('#room-chart[data-room]');
+    expect(await page.textContent('#room-answer')).not.toBe(before);
+    await context.close();
+  });
+});
+
+describe('the scheduler', () => {
+  it('works the list from the keyboard: booked, and undone', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    expect(new URL(page.url()).pathname).toBe('/recall');
+    await page.keyboard.press('j');
+    const row = page.locator('tr.chosen');
+    const entry = (await row.getAttribute('data-entry')) ?? '';
+    await page.keyboard.press('b');
+    await page.waitForSelector('[role=status] >> text=State saved');
+    expect((await service.store.recall.entry(entry, systemActor)).state).toBe('booked');
+    expect(await page.getAttribute('tr.chosen', 'data-entry')).toBe(entry);
+    await page.keyboard.press('u');
+    await page.waitForSelector('[role=status] >> text=taken back');
+    expect((await service.store.recall.entry(entry, systemActor)).state).toBe('to-call');
+    await context.close();
+  });
+
+  it('has the overdue and the ones nobody can forecast before all others', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    const run = await service.store.recall.latestRun();
+    const rows = await service.store.recall.entries(run?.id ?? '', {}, systemActor);
+    const pressing = new Set(
+      rows
+        .filter((r) => r.entry.overdue || r.list === 'cannot-forecast' || r.entry.action === 'urgent-contact')
+        .map((r) => r.id),
+    );
+    const shown = await page
+      .locator('tr[data-entry]')
+      .evaluateAll((all) => all.map((e) => e.getAttribute('data-entry') ?? ''));
+    const lastPressing = shown.findLastIndex((id) => pressing.has(id));
+    expect(shown.slice(0, lastPressing + 1).every((id) => pressing.has(id))).toBe(true);
+    await context.close();
+  });
+
+  it('takes the list away as CSV, letters and a calendar that names nobody (read by ical.js)', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    const fetched = (path: string) => page.evaluate(async (p) => (await fetch(p)).text(), path);
+    const csv = await fetched('/recall/list.csv');
+    expect(csv.split('\r\n').length).toBeGreaterThan(3);
+    const calendar = new ICAL.Component(ICAL.parse(await fetched('/recall/calendar.ics')));
+    const events = calendar.getAllSubcomponents('vevent');
+    expect(events.length).toBeGreaterThan(0);
+    const names = (
+      await service.store.children.search({ status: 'any' }, { limit: 200 }, systemActor)
+    ).items.flatMap((c) => (c.name ? [c.name] : []));
+    const text = calendar.toString();
+    expect(names.filter((n) => text.includes(n))).toEqual([]);
+    await page.goto('/recall/letters');
+    expect(await page.locator('.letter').count()).toBeGreaterThan(0);
+    await context.close();
+  });
+
+  it('sees no diagnosis and no growth chart', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    await page.goto(childPath());
+    expect(await page.locator('#growth').count()).toBe(0);
+    expect(await page.locator('text=Enter a visit').count()).toBe(0);
+    await context.close();
+  });
+});
+
+describe('the family', () => {
+  it('opens one sheet by its link, in two languages, on one printed page, until it is withdrawn', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(childPath());
+    await page.fill('#link-label', 'mother');
+    await page.click('text=Make a link');
+    const link = await page.inputValue('#url');
+
+    const home = await browser.newContext();
+    const sheet = await home.newPage();
+    await sheet.goto(link);
+    const words = await sheet.textContent('main');
+    expect(words).not.toMatch(/centile|percentile|z-score|\bAFO\b|orthosis|probab|predict|diagnos/i);
+    expect(words).toContain('20 minutes');
+    expect(words).toMatch(/Call us/);
+    expect(await accessibilityFaults(sheet)).toEqual([]);
+    const pdf = (await sheet.pdf({ format: 'A4' })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page[^s]/g)?.length).toBe(1);
+    await sheet.click('text=Español');
+    expect(await sheet.getAttribute('html', 'lang')).toBe('es');
+    expect(await sheet.textContent('main')).toMatch(/Mire la piel/);
+
+    await page.goto(childPath('#links'));
+    await page.click('form[action$="/links/withdraw"] button');
+    await page.waitForSelector('[role=status] >> text=withdrawn');
+    const after = await sheet.goto(link);
+    expect(after?.status()).toBeGreaterThanOrEqual(400);
+    expect(await sheet.textContent('body')).not.toContain(child.name);
+    await home.close();
+    await context.close();
+  });
+});
+
+describe('the lead and the administrator', () => {
+  it('sees workload, turnaround and forecasts against what happened', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'administrator');
+    await page.goto('/overview');
+    const text = await page.textContent('main');
+    for (const part of ['Forecast against what happened', 'Days from cast to fitting', 'Workload ahead'])
+      expect(text).toContain(part);
+    await context.close();
+  });
+
+  it('adds a user, tries an import without writing it, then writes it', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'administrator');
+    await page.goto('/users');
+    await page.fill('#user-name', 'second');
+    await page.fill('#password', 'another long password');
+    await page.selectOption('#role', 'scheduler');
+    await page.click('text=Add user');
+    await page.waitForSelector('[role=status] >> text=User saved');
+    expect((await service.store.users.list()).some((u) => u.name === 'second')).toBe(true);
+
+    await page.goto('/import');
+    await page.setInputFiles('#files', [
+      {
+        name: 'children.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from('id,birth_date,sex\nimported-1,2019-04-01,female\nimported-2,2019-13-01,male\n'),
+      },
+    ]);
+    await page.click('text=Try it: dry run');
+    await page.waitForSelector('h1 >> text=Dry run');
+    expect(await page.textContent('main')).toContain('2019-13-01');
+    await expect(service.store.children.get('imported-1', systemActor)).rejects.toThrow();
+    await page.click('button:has-text("Write 1 rows")');
+    await page.waitForURL((url) => url.pathname === '/import');
+    await expect
+      .poll(
+        () =>
+          service.store.children.get('imported-1', systemActor).then(
+            () => true,
+            () => false,
+          ),
+        { timeout: 60_000 },
+      )
+      .toBe(true);
+    await context.close();
+  });
+
+  it('reads in the access log that the clinician has read the child', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'auditor');
+    await page.fill('#childId', child.id);
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('td >> text=clinician');
+    await context.close();
+  });
+});
