@@ -1,0 +1,56 @@
+import type { References } from '../../reference/reference.js';
+import type { GrowthInput } from '../contract.js';
+import { readTable, tabulate } from '../curve-table.js';
+import { logAge } from '../growth-age.js';
+import { learnPopulationOffset } from '../learn-population-offset.js';
+import { growthModel } from '../model.js';
+import type { GrowthParameters } from '../parameters.js';
+import { unsmear } from '../unsmear.js';
+import { type GrowthFitInput, parametersWith, referenceMedian } from './fit-growth-model.js';
+import { growthSettings as settings } from './growth-settings.js';
+import { meanCoefficients } from './mean-coefficients.js';
+import { startingAnchors } from './starting-anchors.js';
+
+/** Nothing narrows the residual where no cohort was learned from. */
+const RESIDUAL_FACTOR = 1.25;
+
+/**
+ * A model whose mean curves come from the references alone: medians unsmeared, spread as designed. A caseload may
+ * then move the curves by three numbers per measure and sex.
+ */
+export function referencesOnly(
+  input: GrowthFitInput,
+  refs: References,
+  caseload: readonly GrowthInput[],
+): GrowthParameters {
+  const reference = referenceMedian(refs);
+  const start = startingAnchors([], {
+    centreYears: settings.peakVelocityAgeYears,
+    reference,
+    residualFactor: RESIDUAL_FACTOR,
+  });
+  const mean = (sex: 'male' | 'female') =>
+    start.measures.flatMap((measure) => {
+      const centre = logAge(settings.peakVelocityAgeYears[sex]);
+      const tempo = {
+        centre,
+        tempoSd: start.tempoSd[sex],
+        intensitySd: start.intensitySd[sex],
+        warpFrom: logAge(start.warpFromYears),
+        warpFull: logAge(start.warpFullYears),
+      };
+      const table = unsmear(
+        tabulate((x) => reference(measure, sex, Math.exp(x) - 0.75)),
+        tempo,
+      );
+      const rows = [];
+      for (let u = start.knots[0]; u <= start.knots[start.knots.length - 1]; u += 0.01)
+        rows.push({ u, value: readTable(table, u + centre) });
+      return [...meanCoefficients(rows, start.knots)];
+    });
+  const anchors = { ...start, mean: { male: mean('male'), female: mean('female') } };
+  const parameters = parametersWith(input, anchors);
+  return caseload.length === 0
+    ? parameters
+    : learnPopulationOffset(growthModel(parameters, refs), caseload).parameters;
+}
