@@ -27,6 +27,8 @@ export interface BacktestOptions {
   readonly charts?: string;
   /** false: leave out the recall policies, which take most of the time. */
   readonly policies?: boolean;
+  /** Children drawn from the model itself, to test its bands (default 60; 0 for files of infants). */
+  readonly simulated?: number;
   readonly json?: boolean;
 }
 
@@ -52,7 +54,15 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
     { doorpost: model, referencesOnly },
     loadBaselineCurves(opts.baselines)[columns],
     referenceSizeCurves(columns),
-    { history, noise, seed, noiseDraws: NOISE_DRAWS, withPolicies: opts.policies !== false, progress },
+    {
+      history,
+      noise,
+      seed,
+      noiseDraws: NOISE_DRAWS,
+      withPolicies: opts.policies !== false,
+      simulatedChildren: opts.simulated ?? (columns === 'infants' ? 0 : 60),
+      progress,
+    },
   );
   const report = {
     command: 'backtest',

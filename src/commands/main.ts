@@ -187,7 +187,11 @@ program
   .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))
   .option('--baselines <name>', 'curves the plain methods stand on (default: baselines)')
   .option('--no-policies', 'leave out the recall policies, which take most of the time')
-  .option('--simulated <number>', 'children drawn from the model itself, to test its bands (default: 60)', whole)
+  .option(
+    '--simulated <number>',
+    'children drawn from the model itself, to test its bands (default: 60)',
+    whole,
+  )
   .option('--charts <folder>', 'draw the calibration page into this folder')
   .option('--seed <number>', 'seed of the noise', whole)
   .option('--json', 'print the report as JSON')

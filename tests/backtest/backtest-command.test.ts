@@ -32,7 +32,7 @@ describe('doorpost backtest', () => {
       ...rowsOf(inventedRecord('b', 'female', -0.5)),
     ]);
     const out = join(folder, 'report.json');
-    await backtest({ children, out, noise: 'clinic', history: 2, policies: false });
+    await backtest({ children, out, noise: 'clinic', history: 2, policies: false, simulated: 0 });
     const report = JSON.parse(readFileSync(out, 'utf8'));
     const cell = report.rows.filter(
       (r: Record<string, unknown>) =>
@@ -51,14 +51,16 @@ describe('doorpost backtest', () => {
       expect(methods).toContain(method);
     // The same forecasts for every method: leg length at 8 to 17, two children, two noise draws.
     for (const r of cell) expect(r).toMatchObject({ n: 40, history: 2, noise: 'clinic', children: 2 });
-    expect(new Set(report.dates.map((d: { allowanceMm: number }) => d.allowanceMm))).toEqual(new Set([10, 15, 20]));
+    expect(new Set(report.dates.map((d: { allowanceMm: number }) => d.allowanceMm))).toEqual(
+      new Set([10, 15, 20]),
+    );
   });
 
   it('says the same when run again with the same seed', async () => {
     const children = csv([heading, ...rowsOf(inventedRecord('c', 'male')).filter((_, i) => i > 4 && i < 14)]);
     const run = async (name: string, seed: number) => {
       const out = join(folder, name);
-      await backtest({ children, out, noise: 'clinic', history: 1, policies: false, seed });
+      await backtest({ children, out, noise: 'clinic', history: 1, policies: false, simulated: 0, seed });
       return readFileSync(out, 'utf8');
     };
     const once = await run('once.json', 5);
@@ -70,7 +72,9 @@ describe('doorpost backtest', () => {
     const lengths = [50, 68, 76, 82, 88];
     const children = csv([
       'id,sex,age_years,length_cm',
-      ...['x', 'y'].flatMap((id) => lengths.map((cm, i) => `${id},female,${i / 2},${cm + (id === 'y' ? 1 : 0)}`)),
+      ...['x', 'y'].flatMap((id) =>
+        lengths.map((cm, i) => `${id},female,${i / 2},${cm + (id === 'y' ? 1 : 0)}`),
+      ),
     ]);
     const out = join(folder, 'infants.json');
     await backtest({ children, out, columns: 'infants' });
@@ -88,7 +92,7 @@ describe('doorpost backtest', () => {
     [[heading, 'a,male,nine,134,,28'], /row 2, column 'age': 'nine'/],
     [[heading, 'a,male,9,134,,28', 'a,female,10,140,,30'], /row 3, column 'sex'/],
   ])('refuses a bad file and says where: %j', async (lines, message) => {
-    await expect(backtest({ children: csv(lines), policies: false })).rejects.toThrow(message);
+    await expect(backtest({ children: csv(lines), policies: false, simulated: 0 })).rejects.toThrow(message);
   });
 
   it('refuses a history that is not 1, 2 or 3', async () => {

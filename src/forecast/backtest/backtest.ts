@@ -12,6 +12,7 @@ import { type DateRow, outgrownDates } from './outgrown-dates.js';
 import { ageAtPeakVelocity } from './peak-velocity.js';
 import { comparePolicies, type PolicyRow } from './recall/compare-policies.js';
 import { runForecasts } from './run-forecasts.js';
+import { simulatedCoverage } from './simulated-children.js';
 import { type BacktestRow, type RatioRow, ratios, summarise } from './summarise.js';
 
 /** How well the simulated maturity marker knows the age at peak height velocity, years: 'good to 6 months'. */
@@ -24,6 +25,8 @@ export interface BacktestSettings {
   readonly noiseDraws: number;
   /** Recall policies are the slow part; a record without leg lengths has none. */
   readonly withPolicies: boolean;
+  /** Children drawn from the model for the table `simulated`; 0 leaves it empty. */
+  readonly simulatedChildren: number;
   readonly progress: (step: string, done: number, of: number) => void;
 }
 
@@ -34,6 +37,8 @@ export interface BacktestTables {
   readonly policies: readonly PolicyRow[];
   readonly maturityWindows: readonly MaturityWindowRow[];
   readonly calibration: readonly CalibrationRow[];
+  /** Forecasts of children drawn from the model itself, whose 80 % bands must hold 80 %. */
+  readonly simulated: readonly BacktestRow[];
 }
 
 export interface BacktestModels {
@@ -71,6 +76,9 @@ export function backtest(
       : [],
     maturityWindows: maturityWindows(scored, ['doorpost', 'doorpost-references-only']),
     calibration: calibration(scored, ['doorpost', 'doorpost-references-only']),
+    simulated: simulatedCoverage(models.doorpost, settings.simulatedChildren, settings.seed, (done, of) =>
+      settings.progress('simulated children', done, of),
+    ),
   };
 }
 
