@@ -19,11 +19,16 @@ export interface DevicePlan {
   readonly search: readonly DayNumber[];
   /** Index of today in `search`. */
   readonly todayIndex: number;
-  /** Days at which a path must be drawn so that it may be taken as linear between. */
+  /**
+   * Days at which a path must be drawn so that it may be taken as linear between. They depend on the cast alone: a
+   * verdict or an adjustment more is judged in the very same futures.
+   */
   readonly knots: readonly DayNumber[];
 }
 
 const PAST_STEP_DAYS = 28;
+/** After a year ahead growth is uncertain by many millimetres, and every second knot is enough. */
+const FINE_DAYS = 365;
 
 /**
  * Days between knots. Between two of them a path is a chord: growth that bends by b mm/year^2 strays b step^2 / 8 from it.
@@ -65,10 +70,9 @@ export function planDevice(
   const verdicts = history.since.filter((e) => e.kind === 'verdict');
   const knots = [
     dayNumber(history.castDate),
-    ...verdicts.map((v) => dayNumber(v.date)),
-    dayNumber(history.lastAccepted),
-    ...range(now - knot, dayNumber(history.lastAccepted), -knot),
-    ...range(now, end, knot),
+    ...range(now - knot, dayNumber(history.castDate), -knot),
+    ...range(now, now + FINE_DAYS, knot),
+    ...range(now + FINE_DAYS, end, 2 * knot),
     future[future.length - 1],
   ];
   return {

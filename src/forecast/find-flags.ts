@@ -1,3 +1,5 @@
+import { measures } from '../measurements/measure.js';
+import type { Measurement } from '../measurements/records.js';
 import { standingCautions } from './cautions.js';
 import type { DataSuggestion, Flag } from './contract.js';
 import { deviceFlags } from './flags/device-flags.js';
@@ -10,7 +12,7 @@ import { sideDriftFlags } from './flags/side-drift.js';
 import { trunkGrowthFlags } from './flags/trunk-growth.js';
 import { zShiftFlags } from './flags/z-shift.js';
 
-/** A reading held for a gross error with this probability raises no growth flag; it is a data suggestion instead. */
+/** A length held for a gross error with this probability raises no growth flag; weight and girths do jump. */
 const GROSS = 0.5;
 /** A head that grows alarmingly looks like a gross error to the model: it is never set aside. */
 const ALWAYS_KEPT = 'head_circumference';
@@ -26,17 +28,21 @@ const severities = ['act-now', 'check', 'note'] as const;
 
 /** What was seen in a record that growth does not explain, most urgent first. Never a diagnosis. */
 export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion[]): Flag[] {
-  const slipped = new Set(suggestions.filter((s) => SLIPS.includes(s.kind)).flatMap((s) => s.measurementIds));
+  const slipped = new Set(
+    suggestions
+      .filter((s) => SLIPS.includes(s.kind) && s.corrections.length > 0)
+      .flatMap((s) => s.measurementIds),
+  );
   const gross = new Set(
     input.posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
   );
+  const setAside = (m: Measurement) =>
+    slipped.has(m.id) || (gross.has(m.id) && measures[m.measure].skeletal && m.measure !== ALWAYS_KEPT);
   const trusted: FlagInput = {
     ...input,
     record: {
       ...input.record,
-      measurements: input.record.measurements.filter(
-        (m) => !slipped.has(m.id) && (m.measure === ALWAYS_KEPT || !gross.has(m.id)),
-      ),
+      measurements: input.record.measurements.filter((m) => !setAside(m)),
     },
   };
   const found = [

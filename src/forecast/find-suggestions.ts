@@ -10,7 +10,7 @@ import { swappedSideSuggestions } from './suggestions/swapped-sides.js';
 
 /**
  * Likely slips in a child's data, each with the correction a person may accept. A reading is explained once, by the
- * first of: unit or digit slip, swapped sides, impossible pair, shrinking bone.
+ * first of: two values in each other's field, a slip whose cause is seen, swapped sides, impossible pair, shrinking bone, a slip of unseen cause.
  */
 export function findSuggestions(record: ChildRecord, posterior: ChildPosterior | null): DataSuggestion[] {
   const explained = new Set<string>();
@@ -24,10 +24,14 @@ export function findSuggestions(record: ChildRecord, posterior: ChildPosterior |
       found.push(s);
     }
   };
-  add(slipSuggestions(record, posterior));
+  const slips = slipSuggestions(record, posterior);
+  const pairs = impossiblePairSuggestions(record);
+  add(pairs.filter((s) => s.corrections.length > 0));
+  add(slips.filter((s) => s.corrections.length > 0));
   add(swappedSideSuggestions(record));
-  add(impossiblePairSuggestions(record));
+  add(pairs);
   add(shrinkingBoneSuggestions(record));
+  add(slips.filter((s) => s.corrections.length === 0));
   add(duplicateSuggestions(record));
   add(limitBelowSizeSuggestions(record));
   return found;

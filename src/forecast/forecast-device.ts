@@ -16,8 +16,9 @@ import { staleAfterDays } from './stale-after.js';
 import { type WeighedDraws, weighDraws } from './weigh-draws.js';
 import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
 
-/** Growth that no one could measure: less than this is none, mm. */
+/** Growth to come is none when less than what could be measured (3 mm), or than the room left as far as that is small. */
 const MEASURABLE_MM = 3;
+const SMALL_ROOM_MM = 8;
 const NEGLIGIBLE_CHANCE = 0.05;
 /** Some devices' limits lie far from the rule: this share deviates this many times as much (common practice, no source). */
 const FAR_SHARE = 0.05;
@@ -163,8 +164,11 @@ export function forecastDevice(
     limits.every(
       (l, d) =>
         !skeletal.includes(l) ||
-        posterior.chanceOfFurtherGrowth(l.series, dayNumber(today), Math.max(MEASURABLE_MM, room[d].roomMm)) <
-          NEGLIGIBLE_CHANCE,
+        posterior.chanceOfFurtherGrowth(
+          l.series,
+          dayNumber(today),
+          Math.max(MEASURABLE_MM, Math.min(SMALL_ROOM_MM, room[d].roomMm)),
+        ) < NEGLIGIBLE_CHANCE,
     );
   const lastMeasured = record.measurements.reduce<IsoDate | null>(
     (last, m) => (last === null || m.date > last ? m.date : last),

@@ -27,19 +27,29 @@ export function weighDraws(
   const weights = new Float64Array(draws).fill(1 / draws);
   const surprise: { event: DeviceEvent; likelihood: number }[] = [];
   for (const event of verdicts) {
-    const at = days.indexOf(dayNumber(event.date));
+    const on = dayNumber(event.date);
+    const at = Math.min(
+      days.length - 2,
+      Math.max(
+        0,
+        days.findLastIndex((d) => d <= on),
+      ),
+    );
+    const share = days.length < 2 ? 0 : (on - days[at]) / (days[at + 1] - days[at]);
     const judged = limits.flatMap((limit, d) =>
       (event.measure === null || event.measure === limit.series.measure) &&
       (event.side === null || event.side === 'none' || event.side === limit.series.side)
         ? [{ limit, d, path: futures.paths.get(seriesKey(limit.series))! }]
         : [],
     );
-    if (event.verdict === null || at < 0 || judged.length === 0) continue;
+    if (event.verdict === null || judged.length === 0) continue;
     let total = 0;
     for (let i = 0; i < draws; i++) {
       const row = i * days.length;
       const rooms = judged.map(({ limit, d, path }): JudgedRoom => {
-        const used = path[row + at] - (limit.kind === 'growth' ? path[row + castIndex] : 0);
+        const size =
+          share === 0 ? path[row + at] : path[row + at] + share * (path[row + at + 1] - path[row + at]);
+        const used = size - (limit.kind === 'growth' ? path[row + castIndex] : 0);
         return {
           roomMm: limitOn(limit, event.date) + deviations[d][i] - used,
           tightWithinMm: limit.dimension.tightWithinMm.value,

@@ -20,6 +20,9 @@ const SMALLER_THAN: readonly (readonly [MeasureId, MeasureId])[] = [
   ['head_length', 'head_circumference'],
 ];
 
+/** Exchanging two fields is offered where they are clearly apart; nearer ones are measuring errors. */
+const CLEARLY = 0.8;
+
 const sameSide = (a: Side, b: Side) => a === b || a === 'none' || b === 'none';
 
 /** Pairs of one visit that cannot both be true, such as a knee above the hip; exchanging them is offered where it would help. */
@@ -35,7 +38,7 @@ export function impossiblePairSuggestions(record: ChildRecord): DataSuggestion[]
           .map((b): DataSuggestion => {
             const fits = (id: MeasureId, value: number) =>
               value >= measures[id].plausible[0] && value <= measures[id].plausible[1];
-            const exchange = a.value > b.value && fits(small, b.value) && fits(large, a.value);
+            const exchange = b.value < CLEARLY * a.value && fits(small, b.value) && fits(large, a.value);
             return {
               id: `impossible-pair-${a.id}-${b.id}`,
               childId: record.child.id,

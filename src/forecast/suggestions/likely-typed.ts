@@ -7,6 +7,7 @@ export interface LikelyTyped {
 }
 
 const SWAPPED = 'two digits swapped';
+const WRONG = 'one digit wrong';
 
 /** Wrong unit: what the number must be multiplied by, and what happened. */
 const UNIT_SLIPS: readonly (readonly [factor: number, reason: string])[] = [
@@ -39,7 +40,10 @@ export function likelyTyped(
     ...digitSlips(value),
   ];
   const [low, high] = measures[measure].plausible;
+  // A digit of small weight can always be changed into something near: that is no evidence.
+  const telling = (c: LikelyTyped) => c.reason !== WRONG || Math.abs(c.value - value) >= 4 * tolerance;
   const fitting = candidates
+    .filter(telling)
     .filter((c) => c.value >= low && c.value <= high && Math.abs(c.value - expected) <= tolerance)
     .sort((a, b) => Math.abs(a.value - expected) - Math.abs(b.value - expected));
   const best =
@@ -64,7 +68,7 @@ function digitSlips(value: number): LikelyTyped[] {
         slips.push({
           kind: 'digit-slip',
           value: Number(text.slice(0, i) + d + text.slice(i + 1)),
-          reason: 'one digit wrong',
+          reason: WRONG,
         });
   }
   return slips;

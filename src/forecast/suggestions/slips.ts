@@ -50,8 +50,10 @@ function modelDoubts(record: ChildRecord, posterior: ChildPosterior | null): Dou
     // Fast head growth looks like a gross error; only a wrong unit is ever suggested for it, the rest is a flag.
     if (reading.measure === 'head_circumference' && Math.abs(reading.value / s.expected - 1) < 0.25)
       return [];
-    if (s.probability >= GROSS) return [{ reading, expected: s.expected, tolerance: NEAR_SD * s.expectedSd }];
-    const close = CLOSE_SD * s.expectedSd;
+    // Weight and girths do jump: for them only a slip whose cause is seen counts.
+    if (s.probability >= GROSS && measures[reading.measure].skeletal)
+      return [{ reading, expected: s.expected, tolerance: NEAR_SD * s.expectedSd }];
+    const close = (s.probability >= GROSS ? NEAR_SD : CLOSE_SD) * s.expectedSd;
     const typed = likelyTyped(reading.measure, reading.value, s.expected, close);
     const known = typed !== null && typed.reason !== 'one digit wrong';
     return known ? [{ reading, expected: s.expected, tolerance: close }] : [];

@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { cautions } from '../../src/forecast/cautions.js';
+import { mentionsSkin } from '../../src/forecast/flags/device-flags.js';
+import { buildChild } from './build-record.js';
+
+const TODAY = '2026-11-25';
+const ids = (built: ReturnType<typeof buildChild>) => built.assess().flags.map((f) => f.id);
+
+describe('flags: what growth does not explain', () => {
+  it('raises nothing but standing cautions for a child who grows along the reference', () => {
+    const plain = buildChild(TODAY, 8, { sex: 'female' })
+      .series('foot_length', 'left', [
+        [18, 184],
+        [12, 189],
+        [6, 193],
+        [0, 198],
+      ])
+      .series('foot_length', 'right', [
+        [18, 185],
+        [12, 189],
+        [6, 194],
+        [0, 198],
+      ])
+      .series('stature', 'none', [
+        [18, 1190],
+        [12, 1220],
+        [6, 1250],
+        [0, 1278],
+      ])
+      .series('weight', 'none', [
+        [18, 22.5],
+        [12, 24],
+        [6, 25.2],
+        [0, 26.8],
+      ])
+      .device('solid-afo', 'left', 3);
+    expect(ids(plain)).toEqual(['standing-skin']);
+  });
+
+  it('sees a falling z-score: stature 1220 at 7 and no more than 1235 at 9', () => {
+    const falling = buildChild(TODAY, 9, { sex: 'female' }).series('stature', 'none', [
+      [24, 1220],
+      [18, 1226],
+      [12, 1229],
+      [6, 1232],
+      [0, 1235],
+    ]);
+    expect(ids(falling)).toContain('falling-z-stature-none');
+  });
+
+  // Combined detectable change of four readings of TEM 2 mm: 1.96 x 2 x 2 = 7.84 mm (section 0 of the trade brief gives 2.77 TEM for two).
+  it('sees one side drifting apart beyond 7.8 mm, and stays silent below it in a child with two like sides', () => {
+    const drift = (right: number) =>
+      buildChild(TODAY, 9, { sex: 'male' })
+        .series('foot_length', 'left', [
+          [12, 196],
+          [0, 205],
+        ])
+        .series('foot_length', 'right', [
+          [12, 196],
+          [0, right],
+        ]);
+    expect(ids(drift(196))).toContain('side-drift-foot_length');
+    expect(ids(drift(199))).not.toContain('side-drift-foot_length');
+  });
+
+  it('sees a plateau before maturity at 8 years and not at 15', () => {
+    const still = (age: number, mm: number) =>
+      buildChild(TODAY, age, { sex: 'male' }).series('foot_length', 'left', [
+        [14, mm],
+        [7, mm],
+        [0, mm + 1],
+      ]);
+    expect(ids(still(8, 200))).toContain('plateau-foot_length-left');
+    expect(ids(still(16, 262))).not.toContain('plateau-foot_length-left');
+  });
+
+  // WHO medians, girls: 4 months 406, 6 months 422 mm (trade brief, from memory: 422 at 6 months).
+  it('stops a helmet forecast both when the head races and when it stands still', () => {
+    const head = (from: number, to: number) =>
+      buildChild(TODAY, 0.5, { sex: 'female' })
+        .measured('head_circumference', 'none', 2, from)
+        .measured('head_circumference', 'none', 0, to)
+        .device('cranial-orthosis', 'none', 2)
+        .assess();
+    expect(head(406, 422).forecasts[0].outcome).toBe('forecast');
+    const racing = head(406, 440);
+    expect(racing.forecasts[0].outcome).toBe('blocked');
+    expect(racing.flags[0]).toMatchObject({ id: 'head-growth-up', severity: 'act-now' });
+    const still = head(406, 407);
+    expect(still.forecasts[0].outcome).toBe('blocked');
+    expect(still.flags.map((f) => f.id)).toContain('head-growth-down');
+  });
+
+  it('sees weight rising across a centile band, and girths that decide a date', () => {
+    const heavier = buildChild(TODAY, 10, { sex: 'male' })
+      .series('weight', 'none', [
+        [12, 29],
+        [6, 36],
+        [0, 44],
+      ])
+      .series('calf_girth', 'left', [
+        [12, 275],
+        [6, 290],
+        [0, 310],
+      ])
+      .series('foot_length', 'left', [
+        [12, 214],
+        [6, 218],
+        [0, 222],
+      ])
+      .device('solid-afo', 'left', 6, { allowancesMm: { foot_length: 30, knee_height: 60 } });
+    expect(ids(heavier)).toEqual(expect.arrayContaining(['girth-gain-weight-none']));
+    expect(ids(heavier).some((id) => id.startsWith('girth-drives'))).toBe(true);
+  });
+
+  it('reads skin and pain in a note, and does not read them where they are denied', () => {
+    expect(mentionsSkin('red for 40 minutes over the heel')).toBe(true);
+    expect(mentionsSkin('Blister on the navicular')).toBe(true);
+    expect(mentionsSkin('no redness, no pain')).toBe(false);
+    expect(mentionsSkin('Straps reduced; new shoes')).toBe(false);
+    expect(mentionsSkin('No new shoes; sore at the malleolus')).toBe(true);
+  });
+
+  it('notes a broken device, and an adjustment that cannot be counted', () => {
+    const built = buildChild(TODAY, 8, { sex: 'male' })
+      .measured('foot_length', 'left', 0, 200)
+      .device('kafo', 'left', 5)
+      .event('adjusted', 2, { adjustment: 'side-bar' })
+      .event('broken', 1);
+    const found = ids(built);
+    expect(found.some((id) => id.startsWith('broken-'))).toBe(true);
+    expect(found.some((id) => id.startsWith('unread-adjustment-'))).toBe(true);
+  });
+
+  it('gives head asymmetry with what measuring can tell', () => {
+    const { flags } = buildChild(TODAY, 0.6, { sex: 'male' })
+      .measured('head_circumference', 'none', 0, 440)
+      .series('head_diagonal', 'left', [
+        [2, 146],
+        [0, 148],
+      ])
+      .series('head_diagonal', 'right', [
+        [2, 132],
+        [0, 139],
+      ])
+      .assess();
+    const shape = flags.find((f) => f.id === 'head-asymmetry');
+    expect(shape?.seen).toContain('Diagonals differ by 9 mm (6.5 % of the shorter one)');
+    expect(shape?.seen).toContain('No change beyond measuring error (8 mm)');
+  });
+
+  it('says whom to ask and never diagnoses, dismisses or promises', () => {
+    for (const c of Object.values(cautions)) {
+      expect(c.askWhom.length).toBeGreaterThan(5);
+      expect(c.caution).not.toMatch(
+        /\b(has|have) (hydrocephalus|scoliosis|a tumou?r|a fracture)\b|is safe to|no need to (see|review)|bracing is (finished|complete)/i,
+      );
+    }
+    expect(cautions.skin.caution).toMatch(/20-30 minutes.*Do not wait for the forecast when it hurts/s);
+  });
+});

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { loadRules } from '../../src/devices/load-rules.js';
+import { allowanceToLast } from '../../src/forecast/inverse/allowance-to-last.js';
+import { lifeOfAllowances } from '../../src/forecast/inverse/life-of-allowances.js';
+import { sideBarRange } from '../../src/forecast/inverse/side-bar-range.js';
+import { addDaysIso, dayNumber } from '../../src/measurements/dates.js';
+import { buildChild } from './build-record.js';
+
+const TODAY = '2026-11-25';
+const { growth } = buildChild(TODAY, 7, { sex: 'female' })
+  .series('foot_length', 'left', [
+    [12, 178],
+    [6, 183],
+    [0, 188],
+  ])
+  .series('knee_height', 'left', [
+    [12, 290],
+    [6, 301],
+    [0, 308],
+  ])
+  .assess();
+if (growth.kind !== 'posterior') throw new Error('no posterior');
+const { posterior } = growth;
+const foot = { measure: 'foot_length', side: 'left' } as const;
+const knee = { measure: 'knee_height', side: 'left' } as const;
+const ask = (series: readonly (typeof foot | typeof knee)[]) => ({
+  posterior,
+  series,
+  castDate: TODAY,
+  draws: 4000,
+  seed: 3,
+});
+
+describe('inverse questions', () => {
+  // The mean of the growth between two days follows from the posterior's own exact means, with no sampling in it.
+  it('needs, at even odds, about the expected growth; more at higher odds and for a longer time', () => {
+    const year = addDaysIso(TODAY, 365);
+    const { mean } = posterior.predict(foot, [dayNumber(TODAY), dayNumber(year)]);
+    const even = allowanceToLast(ask([foot]), year, 0.5);
+    expect(Math.abs(even - (mean[1] - mean[0]))).toBeLessThan(0.5);
+    const ninety = allowanceToLast(ask([foot]), year, 0.9);
+    expect(ninety).toBeGreaterThan(even + 0.5);
+    expect(allowanceToLast(ask([foot]), addDaysIso(TODAY, 540), 0.9)).toBeGreaterThan(ninety);
+  });
+
+  it('the allowance that lasts to a date at 90 % has that date as its P10: the two questions are each other’s inverse', () => {
+    for (const days of [200, 365, 600]) {
+      const until = addDaysIso(TODAY, days);
+      const mm = allowanceToLast(ask([foot]), until, 0.9);
+      const [life] = lifeOfAllowances(ask([foot]), [mm]);
+      expect(Math.abs(dayNumber(life.p10!) - dayNumber(until))).toBeLessThanOrEqual(10);
+    }
+  });
+
+  it('larger allowances last longer, each with P10 <= P50 <= P90', () => {
+    const lives = lifeOfAllowances(ask([foot]), [3, 6, 9, 12]);
+    for (const l of lives) expect(l.p10! <= l.p50! && l.p50! <= (l.p90 ?? '9999')).toBe(true);
+    for (let i = 1; i < lives.length; i++) expect(lives[i].p10! > lives[i - 1].p10!).toBe(true);
+  });
+
+  it('orders side bars in whole hole steps, enough for the growth beyond the allowance, and says when it is too much', () => {
+    const rule = loadRules().get('kafo')!;
+    const order = sideBarRange(ask([knee]), rule, 'knee_height', addDaysIso(TODAY, 600), 0.9);
+    expect(order.rangeMm % order.stepMm).toBe(0);
+    expect(order.rangeMm + 11).toBeGreaterThanOrEqual(order.growthMm);
+    expect(order.rangeMm - order.stepMm + 11).toBeLessThan(order.growthMm);
+    expect(order.withinUsual).toBe(true);
+    expect(sideBarRange(ask([knee]), rule, 'knee_height', addDaysIso(TODAY, 1800), 0.9).withinUsual).toBe(
+      false,
+    );
+    expect(() => sideBarRange(ask([foot]), rule, 'foot_length', addDaysIso(TODAY, 600), 0.9)).toThrow(
+      /no side bar/,
+    );
+  });
+});
