@@ -12,7 +12,8 @@ export type ChartName =
   | 'timeline'
   | 'capacity'
   | 'calibration-coverage'
-  | 'calibration-histograms';
+  | 'calibration-histograms'
+  | 'policy-comparison';
 export type Row = Readonly<Record<string, string | number | boolean | null | undefined>>;
 // biome-ignore lint/suspicious/noExplicitAny: a filled specification is JSON for Vega-Lite, checked by compiling it.
 export type Spec = Record<string, any>;

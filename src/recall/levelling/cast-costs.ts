@@ -1,5 +1,6 @@
+import type { DeviceForecast } from '../../forecast/contract.js';
 import { dayNumber, type IsoDate } from '../../measurements/dates.js';
-import type { DeviceDue, TurnaroundEstimate } from '../contract.js';
+import type { TurnaroundEstimate } from '../contract.js';
 import { outgrownChance } from '../outgrown-chance.js';
 
 export interface CastCosts {
@@ -15,7 +16,7 @@ const EVERY = 5;
  * of useful life left in the old device when it is (up to the forecast's horizon), both over the turnaround's spread.
  */
 export function castCosts(
-  device: Pick<DeviceDue, 'forecast'>,
+  device: { readonly forecast: Pick<DeviceForecast, 'dates' | 'probabilityOutgrown'> | null },
   turnaround: Pick<TurnaroundEstimate, 'samplesDays'>,
   days: readonly IsoDate[],
   fitWaitDays: number,

@@ -1,0 +1,76 @@
+import { hash } from '../forecast/backtest/clinic-noise.js';
+import type { ChildPosterior } from '../growth/contract.js';
+import { fitChild } from '../growth/fit-child.js';
+import type { GrowthModel } from '../growth/growth-model.js';
+import { type DayNumber, isoDate } from '../measurements/dates.js';
+import { measures, seriesKey } from '../measurements/measure.js';
+import type { Measurement } from '../measurements/records.js';
+import type { SimulationForecaster, SimulationReading } from '../recall/simulation/contract.js';
+import { randomStream } from '../statistics/random-stream.js';
+import type { WorldChild } from './simulated-worlds.js';
+
+const DRAWS = 160;
+/** Days ahead at which paths are drawn: a fortnight apart for half a year, then four weeks, to a year and a half. */
+const AHEAD = [
+  ...Array.from({ length: 14 }, (_, k) => 14 * k),
+  ...Array.from({ length: 13 }, (_, k) => 210 + 28 * k),
+];
+/** What a visit showed is believed while this share of the draws agrees with it. */
+const LEAST_SHARE = 0.15;
+
+/** One reading with its own error, which depends on child, series, day and seed alone: the same under every policy. */
+function noisy(child: WorldChild, k: number, day: DayNumber, seed: number): number | null {
+  const { series, at } = child.sizes[k];
+  const size = at(day);
+  if (size === null) return null;
+  const error = randomStream(hash(`${seed}|${child.id}|${seriesKey(series)}|${day}`)).normal();
+  return size + measures[series.measure].technicalError * error;
+}
+
+export function simulationReading(seed: number): SimulationReading {
+  return (child, day) => noisy(child as WorldChild, 0, day, seed) ?? child.trueSize(day);
+}
+
+/** Forecasts from the growth model, given the readings of the days a child was seen on and nothing later. */
+export function simulationForecaster(model: GrowthModel, seed: number): SimulationForecaster {
+  const last = new Map<string, { readonly seen: string; readonly posterior: ChildPosterior | null }>();
+  const posteriorOf = (child: WorldChild, days: readonly DayNumber[]): ChildPosterior | null => {
+    const seen = days.join();
+    const known = last.get(child.id);
+    if (known?.seen === seen) return known.posterior;
+    const measurements = days.flatMap((day) =>
+      child.sizes.flatMap(({ series }, k): Measurement[] => {
+        const value = noisy(child, k, day, seed);
+        if (value === null) return [];
+        const id = `${seriesKey(series)}@${day}`;
+        const plain = { method: '', observer: '', technicalError: null, entered: '', extra: {} };
+        return [{ id, childId: child.id, ...series, value, date: isoDate(day), ...plain }];
+      }),
+    );
+    const outcome = fitChild({ ...child.who, measurements, markers: [] }, model);
+    const posterior = outcome.kind === 'posterior' ? outcome.posterior : null;
+    last.set(child.id, { seen, posterior });
+    return posterior;
+  };
+  return (child, readingDays, device, today) => {
+    const known = child as WorldChild;
+    const posterior = posteriorOf(
+      known,
+      readingDays.filter((d) => d <= today),
+    );
+    if (!posterior) return { dates: [], probabilityOutgrown: [] };
+    const past = device.castDay < today ? [device.castDay] : [];
+    const days = [...past, ...AHEAD.map((d) => today + d)];
+    const [paths] = posterior.sample([known.limiting], days, DRAWS, seed);
+    const grown = (i: number, k: number) => paths[i * days.length + past.length + k] - paths[i * days.length];
+    const all = Array.from({ length: DRAWS }, (_, i) => i);
+    const good = all.filter((i) => grown(i, 0) <= device.allowanceMm);
+    const kept = device.seenGood && good.length >= LEAST_SHARE * DRAWS ? good : all;
+    return {
+      dates: AHEAD.map((d) => isoDate(today + d)),
+      probabilityOutgrown: AHEAD.map(
+        (_, k) => kept.filter((i) => grown(i, k) > device.allowanceMm).length / kept.length,
+      ),
+    };
+  };
+}

@@ -1,0 +1,77 @@
+import { quantileSorted } from 'simple-statistics';
+import { randomStream } from '../../statistics/random-stream.js';
+import type { PolicyOutcome, RecallPolicy } from './contract.js';
+
+/** A mean with the interval that holds 95 % of bootstrap resamples. */
+export interface Interval {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface PolicySummary {
+  readonly policy: string;
+  readonly children: number;
+  readonly childYears: number;
+  /** Per child-year; children resampled. */
+  readonly daysOutgrown: Interval;
+  readonly visits: Interval;
+  readonly casts: Interval;
+  readonly missed: Interval;
+  /** Weeks with more visits than slots, per clinic-year and per 100 child-years; quarters of a year resampled. */
+  readonly overtimeWeeks: Interval;
+  readonly overtimeWeeksPer100ChildYears: Interval;
+  readonly meanTurnaroundDays: number;
+}
+
+const RESAMPLES = 1000;
+const QUARTER_WEEKS = 13;
+
+export function policyName(policy: RecallPolicy): string {
+  if (policy.kind === 'forecast') return policy.levelled ? 'forecast, levelled' : 'forecast, not levelled';
+  return `${policy.months}-monthly, cast at ${Math.round(policy.castAheadShare * 100)} %`;
+}
+
+/** Efron's percentile bootstrap (Efron 1979, Annals of Statistics 7:1) by child: one child's years are not independent. */
+export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySummary {
+  const { children, overtimeWeeks } = outcome;
+  const perYear = (pick: (c: (typeof children)[number]) => number) =>
+    bootstrap(
+      children.map((c) => pick(c) / c.years),
+      seed,
+    );
+  const quarters = Array.from({ length: Math.ceil(overtimeWeeks.length / QUARTER_WEEKS) }, (_, q) => {
+    const part = overtimeWeeks.slice(q * QUARTER_WEEKS, (q + 1) * QUARTER_WEEKS);
+    return (part.filter(Boolean).length / part.length) * (365.25 / 7);
+  });
+  const overtime = bootstrap(quarters, seed);
+  const scale = 100 / children.length;
+  const turnaround = outcome.turnaroundDays;
+  return {
+    policy: policyName(outcome.policy),
+    children: children.length,
+    childYears: children.reduce((s, c) => s + c.years, 0),
+    daysOutgrown: perYear((c) => c.daysOutgrown),
+    visits: perYear((c) => c.visits),
+    casts: perYear((c) => c.casts),
+    missed: perYear((c) => c.missed),
+    overtimeWeeks: overtime,
+    overtimeWeeksPer100ChildYears: {
+      mean: overtime.mean * scale,
+      low: overtime.low * scale,
+      high: overtime.high * scale,
+    },
+    meanTurnaroundDays: turnaround.reduce((s, d) => s + d, 0) / Math.max(1, turnaround.length),
+  };
+}
+
+export function bootstrap(values: readonly number[], seed: number): Interval {
+  const random = randomStream(seed);
+  const mean = values.reduce((s, v) => s + v, 0) / values.length;
+  const means = Array.from({ length: RESAMPLES }, () => {
+    let sum = 0;
+    for (let k = 0; k < values.length; k++) sum += values[Math.floor(random.uniform() * values.length)];
+    return sum / values.length;
+  }).sort((a, b) => a - b);
+  return { mean, low: quantileSorted(means, 0.025), high: quantileSorted(means, 0.975) };
+}
