@@ -1,13 +1,15 @@
 import { type Caseload, type ChildRecord, groupByChild } from '../devices/caseload.js';
 import { loadRules } from '../devices/load-rules.js';
 import { assessCaseload } from '../forecast/assess-caseload.js';
-import type { ChildAssessment } from '../forecast/assess-child.js';
+import { assessChild } from '../forecast/assess-child.js';
+import type { GrowthOutcome } from '../growth/contract.js';
 import { loadGrowthModel } from '../growth/model.js';
 import type { IsoDate } from '../measurements/dates.js';
 import { buildRecallList } from '../recall/build-recall-list.js';
 import type { DeviceDue, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/recall-settings.js';
 import { estimateTurnaround } from '../turnaround/estimate-turnaround.js';
+import { type Answer, assessInParallel } from './assess-in-parallel.js';
 import { terminal } from './terminal.js';
 
 export interface AssessOptions {
@@ -22,7 +24,9 @@ export interface AssessOptions {
 export interface Assessed {
   readonly today: IsoDate;
   readonly records: readonly ChildRecord[];
-  readonly assessments: ReadonlyMap<string, ChildAssessment>;
+  readonly assessments: ReadonlyMap<string, Answer>;
+  /** A child's growth posterior, computed when asked for. */
+  readonly growthOf: (record: ChildRecord) => GrowthOutcome;
   readonly recall: RecallList;
   /** Dates of every device in use, by device. */
   readonly due: ReadonlyMap<string, DeviceDue>;
@@ -32,21 +36,21 @@ export interface Assessed {
 const SEED = 1;
 /** Simulated futures a child. */
 const DRAWS = 1000;
+/** So few children are done before other threads have started. */
+const HERE_UP_TO = 8;
 
 /** Forecasts and recall dates of a caseload; progress goes to the terminal's error side. */
-export function assess(caseload: Caseload, options: AssessOptions): Assessed {
+export async function assess(caseload: Caseload, options: AssessOptions): Promise<Assessed> {
   const { today } = options;
   const records = groupByChild(caseload);
-  const context = {
-    today,
-    model: loadGrowthModel(options.model),
-    rules: loadRules(),
-    seed: options.seed ?? SEED,
-    draws: DRAWS,
-  };
-  const assessments = assessCaseload(records, context, (done, total) =>
-    terminal.progress(`Forecasting ${done} of ${total} children ...`),
-  );
+  const settings = { today, model: options.model, seed: options.seed ?? SEED, draws: DRAWS };
+  const context = () => ({ ...settings, model: loadGrowthModel(options.model), rules: loadRules() });
+  const progress = (done: number, total: number) =>
+    terminal.progress(`Forecasting ${done} of ${total} children ...`);
+  const assessments: Answer[] =
+    records.length > HERE_UP_TO
+      ? await assessInParallel(records, settings, progress)
+      : assessCaseload(records, context(), progress);
   terminal.progress('');
   const estimates = new Map<string, TurnaroundEstimate>();
   const turnaroundOf = (family: string): TurnaroundEstimate => {
@@ -67,6 +71,7 @@ export function assess(caseload: Caseload, options: AssessOptions): Assessed {
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
+    growthOf: (record) => assessChild(record, context()).growth,
     recall,
     due,
     turnaroundOf,

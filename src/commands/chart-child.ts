@@ -11,7 +11,7 @@ export async function chartChild(
   options: ReadingOptions & { child: string; out: string; seed?: number },
 ): Promise<number> {
   const parsed = await readPaths(paths, options);
-  const assessed = assess(oneChild(parsed.caseload, options.child), {
+  const assessed = await assess(oneChild(parsed.caseload, options.child), {
     today: todayOf(options),
     seed: options.seed,
   });

@@ -40,7 +40,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
 
   step('Reading its tables back');
   const parsed = await readPaths([tables], { today });
-  const assessed = assess(parsed.caseload, { today });
+  const assessed = await assess(parsed.caseload, { today });
   const { recall } = assessed;
   const recallPath = join(folder, `recall-${recall.month}.csv`);
   const calendarPath = join(folder, `recall-${recall.month}.ics`);

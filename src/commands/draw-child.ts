@@ -19,10 +19,11 @@ const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g,
  * device timeline, each as Vega-Lite specification, SVG and PNG. Gives the paths.
  */
 export async function drawChild(record: ChildRecord, assessed: Assessed, folder: string): Promise<string[]> {
-  const { today, assessments, due } = assessed;
+  const { today, assessments, due, growthOf } = assessed;
   const assessment = assessments.get(record.child.id);
   const forecasts = assessment?.forecasts ?? [];
-  const posterior = assessment?.growth.kind === 'posterior' ? assessment.growth.posterior : null;
+  const growth = growthOf(record);
+  const posterior = growth.kind === 'posterior' ? growth.posterior : null;
   const caution = assessment?.flags.find(({ id }) => id === 'standing-reference')?.title;
   const charts: [string, Spec][] = measuresToDraw(record, forecasts).map((measure) => [
     measure,

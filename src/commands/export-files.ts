@@ -18,7 +18,7 @@ export async function exportFiles(
   const today = todayOf(options);
   if (options.as === 'csv') await writeCaseload(options.out, parsed.caseload);
   else {
-    const { recall } = assess(parsed.caseload, { today, month: options.month });
+    const { recall } = await assess(parsed.caseload, { today, month: options.month });
     const resources = () => [...toFhirResources(parsed.caseload), ...recallResources(recall, today)];
     const text = {
       fhir: () => JSON.stringify(toFhirBundle(resources()), null, 1),

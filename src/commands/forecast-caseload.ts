@@ -3,6 +3,7 @@ import { assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { toleranceSettings } from './recall-list.js';
 import { terminal, wrap } from './terminal.js';
 
 export interface ForecastOptions extends ReadingOptions {
@@ -19,15 +20,11 @@ const DETAILS_UP_TO = 12;
 export async function forecastCaseload(paths: readonly string[], options: ForecastOptions): Promise<number> {
   const parsed = await readPaths(paths, options);
   const caseload = options.child === undefined ? parsed.caseload : oneChild(parsed.caseload, options.child);
-  const { tolerance } = options;
-  const assessed = assess(caseload, {
+  const assessed = await assess(caseload, {
     today: todayOf(options),
     model: options.model,
     seed: options.seed,
-    settings:
-      tolerance === undefined
-        ? {}
-        : { riskTolerance: tolerance, riskToleranceInsensate: Math.min(tolerance, 0.05) },
+    settings: toleranceSettings(options.tolerance),
   });
   const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
   if (options.json) {

@@ -26,7 +26,7 @@ const ACTION_WORDS: Readonly<Record<RecallEntry['action'], string>> = {
 /** `doorpost recall`: whom to call this month, for what, by when, and a sentence to read out. */
 export async function recallList(paths: readonly string[], options: RecallOptions): Promise<number> {
   const parsed = await readPaths(paths, options);
-  const assessed = assess(parsed.caseload, {
+  const assessed = await assess(parsed.caseload, {
     today: todayOf(options),
     month: options.month,
     seed: options.seed,
@@ -157,7 +157,7 @@ export function recallCsv({ records, recall }: Assessed): string {
 }
 
 /** Weekly curves fill pages and are in `doorpost forecast --json`. */
-function withoutCurves(recall: RecallList): unknown {
+function withoutCurves(recall: RecallList): object {
   return JSON.parse(
     JSON.stringify(recall, (key, value) =>
       key === 'probabilityOutgrown' || key === 'dates' ? undefined : value,

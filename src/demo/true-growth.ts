@@ -104,10 +104,10 @@ export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): 
   return { size, maturityYears };
 }
 
-/** A reading as a clinic writes it: to whole millimetres, heads to half, weight to 100 g. */
+/** A reading as a clinic writes it: to whole millimetres, heads to half, weight to 100 g; never a size no body has. */
 export function readingOf(measure: MeasureId, size: number): number {
-  if (measure === 'weight') return Math.round(size * 10) / 10;
-  return measures[measure].technicalError <= 2 && measure.startsWith('head')
-    ? Math.round(size * 2) / 2
-    : Math.round(size);
+  const { plausible } = measures[measure];
+  const step = measure === 'weight' ? 0.1 : measure.startsWith('head') ? 0.5 : 1;
+  const [min, max] = plausible;
+  return Number((Math.round(Math.max(min, Math.min(max, size)) / step) * step).toFixed(1));
 }
