@@ -6,7 +6,7 @@ import { fixedReviews } from './fixed-review.js';
 import { oracle } from './oracle.js';
 import { plannedRecall, riskRecall } from './planned-recall.js';
 import type { RecallPolicy } from './recall-policy.js';
-import { type RecallSettings, simulateRecall } from './simulate-recall.js';
+import { RECALL_AGES, type RecallSettings, simulateRecall } from './simulate-recall.js';
 
 /** What a policy costs a child-year. */
 export interface PolicyRow {
@@ -15,6 +15,9 @@ export interface PolicyRow {
   readonly allowanceMm: number;
   readonly turnaroundDays: number;
   readonly noise: string;
+  /** Counted from this birthday to that one. */
+  readonly fromAge: number;
+  readonly toAge: number;
   readonly children: number;
   readonly childYears: number;
   readonly visitsPerYear: number;
@@ -43,6 +46,8 @@ export function policyRow(
     allowanceMm: settings.allowanceMm,
     turnaroundDays: settings.turnaroundDays,
     noise: settings.noise,
+    fromAge: RECALL_AGES.from,
+    toAge: settings.toAge ?? RECALL_AGES.to,
     children: k,
     childYears: rounded(childYears, 1),
     visitsPerYear: rounded(total((c) => c.visits) / childYears, 3),
@@ -62,6 +67,8 @@ const prices = [
   { visitDays: 8, castDays: 16 },
   { visitDays: 14, castDays: 28 },
 ] as const;
+/** A narrower window for one setting and the oracle: faster growth, so more of everything. */
+const NARROW_TO_AGE = 15;
 /** Days from cast to fitting at which one setting of each kind is repeated (an AFO's default, common practice). */
 const TURNAROUND_DAYS = 21;
 
@@ -78,12 +85,19 @@ export function comparePolicies(
   const planned = prices.map((price) => plannedRecall(model, noise, seed, price));
   const risk = tolerances.map((tolerance) => riskRecall(model, noise, seed, tolerance));
   const run = (allowanceMm: number, turnaroundDays: number, policies: readonly RecallPolicy[]) =>
-    policies.map((policy) => ({ policyFor: () => policy, allowanceMm, turnaroundDays }));
+    policies.map((policy) => ({ policyFor: (_: GrowthRecord) => policy, allowanceMm, turnaroundDays }));
+  const narrow = [oracle, (_: GrowthRecord) => planned[1]].map((policyFor) => ({
+    policyFor,
+    allowanceMm: MIDDLE_MM,
+    turnaroundDays: 0,
+    toAge: NARROW_TO_AGE,
+  }));
   const all = [
     ...allowancesMm.map((allowanceMm) => ({ policyFor: oracle, allowanceMm, turnaroundDays: 0 })),
     ...allowancesMm.flatMap((allowanceMm) => run(allowanceMm, 0, [...fixed, ...planned])),
     ...run(MIDDLE_MM, 0, risk),
     ...run(MIDDLE_MM, TURNAROUND_DAYS, [...fixed, planned[1]]),
+    ...narrow,
   ];
   return all.flatMap(({ policyFor, ...settings }, done) => {
     const row = policyRow(records, policyFor, { ...settings, noise, seed });
