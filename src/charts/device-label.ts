@@ -20,12 +20,11 @@ export function deviceLabel(device: Pick<Device, 'family' | 'side'>): string {
 /** Several devices in one line: left and right of a family are named together. */
 export function deviceLabels(devices: readonly Pick<Device, 'family' | 'side'>[]): string {
   const families = [...new Set(devices.map((d) => d.family))];
-  return families
-    .flatMap((family) => {
-      const own = devices.filter((d) => d.family === family);
-      const pair = own.some((d) => d.side === 'left') && own.some((d) => d.side === 'right');
-      const rest = own.filter((d) => !pair || d.side === 'both' || d.side === 'none').map(deviceLabel);
-      return pair ? [`${familyLabel(family)}, left and right`, ...rest] : rest;
-    })
-    .join('; ');
+  const labels = families.flatMap((family) => {
+    const own = devices.filter((d) => d.family === family);
+    const pair = own.some((d) => d.side === 'left') && own.some((d) => d.side === 'right');
+    const rest = own.filter((d) => !pair || d.side === 'both' || d.side === 'none').map(deviceLabel);
+    return pair ? [`${familyLabel(family)}, left and right`, ...rest] : rest;
+  });
+  return [...new Set(labels)].join('; ');
 }

@@ -110,7 +110,8 @@ export function growthChart(input: GrowthChartInput): Spec {
   const low = Math.min(...sizes);
   const high = Math.max(...sizes);
   const pad = Math.max(4, (high - low) * 0.08);
-  const sizeDomain = sizes.length > 0 ? [Math.floor(low - pad * 1.6), Math.ceil(high + pad)] : [0, 1];
+  const sizeDomain =
+    sizes.length > 0 ? [Math.floor(low - pad * (family ? 3 : 1.6)), Math.ceil(high + pad)] : [0, 1];
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const outgrown = outgrownRows(forecasts, record.devices, measure, frame, audience);
   const years = (to - from) / 365.25;

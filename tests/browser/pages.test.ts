@@ -6,11 +6,13 @@
 import ICAL from 'ical.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { familyWords } from '../../src/service/pages/family-words.js';
 import { systemActor } from '../../src/store/contract.js';
 import { type TestDatabase, testDatabase } from '../store/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { accessibilityFaults, focused, overflow, signedIn } from './person.js';
+import { readingGrade } from './reading-grade.js';
 
 let database: TestDatabase;
 let service: DemoService;
@@ -69,14 +71,14 @@ describe('every page', () => {
         for (const width of [1280, 768, 640, 360]) {
           await page.setViewportSize({ width, height: 800 });
           if (width === 1280) await page.goto(place);
-          expect(await overflow(page), `${place} at ${width}`).toBe(0);
+          expect.soft(await overflow(page), `${place} at ${width}`).toBe(0);
         }
-        expect(await accessibilityFaults(page), place).toEqual([]);
+        expect.soft(await accessibilityFaults(page), place).toEqual([]);
         await page.evaluate(() => {
           document.documentElement.dir = 'rtl';
         });
-        expect(await overflow(page), `${place} right to left`).toBe(0);
-        if (!place.includes('what-if')) expect(script, place).toBeLessThan(200_000);
+        expect.soft(await overflow(page), `${place} right to left`).toBe(0);
+        if (!place.includes('what-if')) expect.soft(script, place).toBeLessThan(200_000);
       }
       await context.close();
     }, 300_000);
@@ -120,6 +122,17 @@ describe('the clinician', () => {
     expect(text).toMatch(/What gives first/);
     expect(await page.locator('#growth ~ figure svg, section figure svg').count()).toBeGreaterThan(1);
     expect(await page.textContent('footer')).toContain('not a diagnosis');
+    await context.close();
+  });
+
+  it('prints the child at a glance, charts and all, without navigation or forms', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(childPath());
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('header.top').isVisible()).toBe(false);
+    expect(await page.locator('form').first().isVisible()).toBe(false);
+    expect(await page.locator('figure[data-spec*="growth.json"] svg').isVisible()).toBe(true);
+    expect((await page.pdf({ format: 'A4' })).subarray(0, 5).toString()).toBe('%PDF-');
     await context.close();
   });
 
@@ -194,6 +207,12 @@ describe('the clinician', () => {
     await page.waitForSelector('[role=status] >> text=Corrected');
     const revisions = await service.store.measurements.revisions(found.measurementId, systemActor);
     expect(revisions.length).toBeGreaterThan(1);
+    await page.click('form[action$="/corrections/undo"] button');
+    await page.waitForSelector('[role=status] >> text=taken back');
+    const after = await service.store.measurements.revisions(found.measurementId, systemActor);
+    const ordered = after.toSorted((a, b) => a.revision - b.revision);
+    expect(ordered.at(-1)?.measurement.value).toBe(ordered[0].measurement.value);
+    expect(ordered.at(-1)?.measurement.side).toBe(ordered[0].measurement.side);
     await context.close();
   });
 
@@ -301,6 +320,30 @@ describe('the family', () => {
     expect(await sheet.textContent('body')).not.toContain(child.name);
     await home.close();
     await context.close();
+  });
+});
+
+describe('the family sheet', () => {
+  it('reads at the age of about eleven (US school grade 6 or below)', () => {
+    const words = familyWords('en');
+    const sentences = [
+      words.fitsUntil('the left lower leg brace', 'May 2027'),
+      words.meaning('May 2027', 'July 2027'),
+      words.mayBeSmall('the helmet'),
+      words.longTime('the back brace'),
+      words.byWear('the back brace'),
+      words.measureFirst('the left lower leg brace'),
+      words.seeFirst('the helmet'),
+      words.guess,
+      words.skinEveryDay,
+      words.skinInsensate,
+      ...words.signs.map((s) => `${words.signsTitle} ${s}.`),
+      words.doNotWait,
+      words.visitBefore('12 May 2027'),
+      words.visitNow,
+      words.bring,
+    ];
+    expect(readingGrade(sentences.join(' '))).toBeLessThanOrEqual(6);
   });
 });
 

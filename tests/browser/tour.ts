@@ -21,7 +21,9 @@ async function main(): Promise<void> {
   // A child with some history: the chart then shows what the tool is about.
   let child = items[0];
   let most = 0;
-  for (const c of items.filter((x) => x.soonest?.outcome === 'forecast' && x.soonest.family.includes('afo'))) {
+  for (const c of items.filter(
+    (x) => x.soonest?.outcome === 'forecast' && x.soonest.family.includes('afo'),
+  )) {
     const visits = (await service.store.visits.list(c.id, systemActor)).length;
     if (visits > most) [child, most] = [c, visits];
   }

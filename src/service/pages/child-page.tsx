@@ -1,7 +1,8 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Flag } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../measurements/measure.js';
-import type { FamilyLink } from '../../store/contract.js';
+import type { FamilyLink, MeasurementRevision } from '../../store/contract.js';
+import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
 import { ageText, seriesText } from './format.js';
 import { Csrf, Empty, Layout } from './layout.js';
@@ -21,6 +22,7 @@ export interface ChildPageProps {
   readonly readings: readonly ScoredReading[];
   readonly tempo: { readonly mean: number; readonly sd: number } | null;
   readonly links: readonly FamilyLink[];
+  readonly revisions: readonly MeasurementRevision[];
   /** Diagnoses, charts and corrections: for clinicians. */
   readonly clinical: boolean;
 }
@@ -195,6 +197,15 @@ export function ChildPage(props: ChildPageProps) {
 
       {clinical && inUse.length > 0 && (
         <WhyThisDate context={context} view={view} tempo={props.tempo} seriesText={seriesText} />
+      )}
+
+      {clinical && (
+        <Corrections
+          context={context}
+          base={base}
+          readings={record.measurements}
+          revisions={props.revisions}
+        />
       )}
 
       {clinical && <FamilyLinks context={context} base={base} links={props.links} />}

@@ -14,6 +14,7 @@ import { loadChildFor, posteriorOf } from './load-child.js';
 import { NewChildPage } from './new-child-page.js';
 import { pageContext, sendPage } from './page-context.js';
 import { clinicians, type Form, staff } from './route-types.js';
+import { typedSize } from './typed-size.js';
 import { whatIf, whatIfCharts } from './what-if.js';
 import { WhatIfPage } from './what-if-page.js';
 
@@ -83,11 +84,12 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [context, growthSvg, timelineSvg, links] = await Promise.all([
+    const [context, growthSvg, timelineSvg, links, revisions] = await Promise.all([
       pageContext(request, reply, deps),
       clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
       clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
       clinical ? store.familyLinks.list(id, actorOf(request)) : [],
+      clinical ? store.measurements.corrected(id, actorOf(request)) : [],
     ]);
     return sendPage(
       reply,
@@ -101,6 +103,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         readings={measure ? scoredReadings(view, measure, posterior) : []}
         tempo={posterior?.tempoYears ?? null}
         links={links}
+        revisions={revisions}
         clinical={clinical}
       />,
     );
@@ -139,6 +142,45 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     });
     return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
   });
+
+  app.post<Child>('/children/:id/corrections', { config: { access: clinicians } }, async (request, reply) => {
+    const { id } = request.params;
+    const { reading, value: typed = '', reason = '' } = request.body ?? {};
+    const actor = actorOf(request);
+    const record = await store.children.record(id, actor);
+    const found = record.measurements.find((m) => m.id === reading);
+    if (!found) throw new DoorpostError('not-found', 'This child has no such reading');
+    const value = typed.trim() === '' ? null : typedSize(typed, found.measure, 'mm');
+    if (typed.trim() !== '' && value === null)
+      throw new DoorpostError('invalid-value', `The value '${typed}' is no size`, {
+        field: 'value',
+        given: typed,
+        accepted: 'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
+      });
+    const change = value === null ? { withdrawn: true } : { value };
+    await store.measurements.correct(
+      found.id,
+      { ...change, reason: reason.slice(0, 200) || 'corrected' },
+      clock.today(),
+      null,
+      actor,
+    );
+    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+  });
+
+  app.post<Child>(
+    '/children/:id/corrections/undo',
+    { config: { access: clinicians } },
+    async (request, reply) => {
+      const { id } = request.params;
+      const actor = actorOf(request);
+      const own = await store.measurements.corrected(id, actor);
+      const reading = own.find((r) => r.measurement.id === request.body?.reading)?.measurement;
+      if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
+      await store.measurements.undoCorrection(reading.id, clock.today(), actor);
+      return reply.redirect(`${path(id)}?notice=suggestion-undone`, 303);
+    },
+  );
 
   const asked = async (request: Parameters<typeof loadChildFor>[0], id: string, query: Form) => {
     const view = await loadChildFor(request, id, deps);

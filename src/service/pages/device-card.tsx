@@ -15,6 +15,7 @@ export function DeviceCard(props: {
   const { context, childId, view, detail } = props;
   const { device, forecast, due, turnaround } = view;
   const { format, today } = context;
+  const Heading = detail ? 'h3' : 'h2';
   const cast = due.castDate;
   const mark = urgency(forecast, today);
   const when = outgrownText(forecast, today, format);
@@ -22,7 +23,7 @@ export function DeviceCard(props: {
   return (
     <article class="card" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
-        <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>
+        <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
         <span class={`tag ${mark}`}>
           {mark === 'plan'
             ? 'fits'
@@ -102,7 +103,9 @@ export function DeviceCard(props: {
       </dl>
       {forecast.room.length > 0 && (
         <>
-          <h4 class="hint">Room left since the cast</h4>
+          <p class="hint">
+            <strong>Room left since the cast</strong>
+          </p>
           <ul class="room">
             {forecast.room.map((r) => (
               <RoomGauge key={`${r.series.measure}${r.series.side}`} room={r} format={format} />

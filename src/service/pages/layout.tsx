@@ -120,3 +120,11 @@ export const Csrf = ({ context }: { context: PageContext }) => (
 
 /** A message where a list or chart would be. */
 export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;
+
+/** A wide table that scrolls sideways on a narrow screen, reachable by keyboard. */
+export const ScrollBox = ({ label, children }: { label: string; children: ComponentChildren }) => (
+  // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard.
+  <section class="scroll" aria-label={label} tabIndex={0}>
+    {children}
+  </section>
+);

@@ -1,4 +1,5 @@
 import { type MeasureId, measures, type Side } from '../../measurements/measure.js';
+import { ScrollBox } from './layout.js';
 import type { PageContext } from './page-context.js';
 
 export interface ScoredReading {
@@ -48,7 +49,7 @@ export function ReadingsTable(props: {
       <summary>
         {label}: {dates.length} {dates.length === 1 ? 'date' : 'dates'} measured
       </summary>
-      <div class="scroll">
+      <ScrollBox label="Readings by date">
         <table>
           <thead>
             <tr>
@@ -71,7 +72,7 @@ export function ReadingsTable(props: {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
       <p class="hint">
         z: standard deviations from the reference median. It describes size against other children and is not
         a diagnosis.

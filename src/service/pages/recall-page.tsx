@@ -369,6 +369,15 @@ function Row(props: { context: PageContext; row: PlannedRow; today: string; back
           <Csrf context={context} />
           <input type="hidden" name="version" value={row.version} />
           <input type="hidden" name="back" value={back} />
+          <div class="choices">
+            {stateKeys
+              .filter(([state]) => state !== row.state)
+              .map(([state, key]) => (
+                <button key={state} type="submit" name="state" value={state} data-key={key}>
+                  {stateWords[state]}
+                </button>
+              ))}
+          </div>
           <details>
             <summary>Note</summary>
             <input
@@ -378,13 +387,6 @@ function Row(props: { context: PageContext; row: PlannedRow; today: string; back
               placeholder="no answer, wants a Friday"
             />
           </details>
-          {stateKeys
-            .filter(([state]) => state !== row.state)
-            .map(([state, key]) => (
-              <button key={state} type="submit" name="state" value={state} data-key={key}>
-                {stateWords[state]}
-              </button>
-            ))}
         </form>
         {row.canUndo && (
           <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/undo`} class="no-print">

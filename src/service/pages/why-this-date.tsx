@@ -1,5 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Series } from '../../measurements/measure.js';
+import { ScrollBox } from './layout.js';
 import type { ChildView } from './load-child.js';
 import type { PageContext } from './page-context.js';
 
@@ -37,7 +38,7 @@ export function WhyThisDate(props: {
           {format.number(tempo.sd, 1)} years.
         </p>
       )}
-      <div class="scroll">
+      <ScrollBox label="What sets each date">
         <table>
           <caption>What sets each date</caption>
           <thead>
@@ -77,7 +78,7 @@ export function WhyThisDate(props: {
             )}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
       <p>
         <strong>What would change it:</strong> a new measurement of the dimension that gives first; a fit
         verdict (loose, good, tight, outgrown) at a review, which tells where this device's real limit is; an
