@@ -3,28 +3,16 @@ import { type DayNumber, dayNumber } from '../measurements/dates.js';
 import { measures, type Series } from '../measurements/measure.js';
 import { normalCdf } from '../statistics/normal-cdf.js';
 import type { ChildPrior } from './child-prior.js';
-import type { ChildPosterior, GrowthInput } from './contract.js';
-import type { Doubt } from './doubt.js';
+import type { Conditioned } from './conditioned.js';
+import type { ChildPosterior } from './contract.js';
 import { growthAgeYears, logAge } from './growth-age.js';
-import type { GrowthModel } from './growth-model.js';
 import { fromScale, isLogMeasure } from './growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { outlooks } from './outlook.js';
 import { pathKnots } from './path-knots.js';
 import { points, sideCode } from './points.js';
-import type { Reading } from './readings.js';
 import { samplePaths } from './sample-paths.js';
 import type { World } from './worlds.js';
-
-/** Everything a child's posterior is made of. */
-export interface Conditioned {
-  readonly input: GrowthInput;
-  readonly model: GrowthModel;
-  readonly seen: readonly Reading[];
-  readonly prior: ChildPrior;
-  readonly doubts: Doubt;
-  readonly worlds: readonly World[];
-}
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 

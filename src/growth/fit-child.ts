@@ -1,12 +1,8 @@
 import { childPosterior } from './child-posterior.js';
-import { childPrior } from './child-prior.js';
-import type { ChildPosterior, GrowthInput, GrowthOutcome } from './contract.js';
-import { doubt } from './doubt.js';
+import { conditionChild } from './condition-child.js';
+import type { GrowthInput, GrowthOutcome } from './contract.js';
 import type { GrowthModel } from './growth-model.js';
-import { markerEvidence } from './marker-evidence.js';
 import { readings } from './readings.js';
-import { refineGrid } from './refine-grid.js';
-import { type Candidate, worlds } from './worlds.js';
 
 /** From this age on nobody is a growing child to the model. */
 const ADULT_YEARS = 21;
@@ -27,14 +23,5 @@ export function fitChild(input: GrowthInput, model: GrowthModel): GrowthOutcome 
       kind: 'past-reference-age',
       advice: 'Every measurement was taken at 21 years or later: review for wear and condition, not growth.',
     };
-  const prior = childPrior(input, model.measures);
-  const evidence = markerEvidence(input);
-  const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
-  const candidates = sexes.flatMap((sex) =>
-    model.members[sex].map((member): Candidate => ({ sex, member, grid: member.grid })),
-  );
-  const doubts = doubt(candidates, seen, prior, evidence);
-  const all = worlds(refineGrid(candidates, doubts.worlds), seen, prior, doubts.variance, evidence);
-  const posterior: ChildPosterior = childPosterior({ input, model, seen, prior, doubts, worlds: all });
-  return { kind: 'posterior', posterior };
+  return { kind: 'posterior', posterior: childPosterior(conditionChild(input, model, seen)) };
 }

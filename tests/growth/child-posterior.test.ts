@@ -1,0 +1,195 @@
+import { describe, expect, test } from 'vitest';
+import { fitChild } from '../../src/growth/fit-child.js';
+import { loadGrowthModel } from '../../src/growth/model.js';
+import { isoDate } from '../../src/measurements/dates.js';
+import type { MaturityMarker } from '../../src/measurements/records.js';
+import { child, dayAt, posteriorOf, reading } from './support.js';
+
+const left = { measure: 'foot_length', side: 'left' } as const;
+const right = { measure: 'foot_length', side: 'right' } as const;
+const feet = (ages: number[], start: number, more = 3) =>
+  ages.flatMap((age, i) => [
+    reading('foot_length', age, start + 10 * i, { side: 'left' }),
+    reading('foot_length', age, start + 10 * i + more, { side: 'right' }),
+  ]);
+
+describe('outcomes without a forecast', () => {
+  test('no reading', () => expect(fitChild(child([]), loadGrowthModel()).kind).toBe('too-few-measurements'));
+  test('an adult', () =>
+    expect(fitChild(child([reading('stature', 30, 1780)]), loadGrowthModel()).kind).toBe(
+      'past-reference-age',
+    ));
+  test('one reading is enough, and says little', () => {
+    const one = posteriorOf(child([reading('stature', 9, 1330)]));
+    const p = one.predict(left, [dayAt(9)]);
+    // Foot length at 9 y: SD about 11 mm of the reference; stature explains about half of its variance.
+    expect(p.sd[0]).toBeGreaterThan(5);
+    expect(p.sd[0]).toBeLessThan(12);
+  });
+});
+
+describe('left and right', () => {
+  const posterior = posteriorOf(child(feet([7, 8, 9], 190, 8)));
+  test('keep their own size', () => {
+    const days = [dayAt(9)];
+    const gap = posterior.predict(right, days).mean[0] - posterior.predict(left, days).mean[0];
+    expect(gap).toBeGreaterThan(4);
+    expect(gap).toBeLessThan(8.5);
+  });
+  test('share the child: a side measured once follows the other', () => {
+    const p = posteriorOf(child([...feet([7], 190, 0), reading('foot_length', 9, 214, { side: 'left' })]));
+    const alone = posteriorOf(child(feet([7], 190, 0)));
+    expect(p.predict(right, [dayAt(9)]).mean[0]).toBeGreaterThan(alone.predict(right, [dayAt(9)]).mean[0]);
+    expect(p.predict(right, [dayAt(9)]).sd[0]).toBeLessThan(0.7 * alone.predict(right, [dayAt(9)]).sd[0]);
+  });
+});
+
+describe('joint draws', () => {
+  const posterior = posteriorOf(child([...feet([10, 11, 12], 220), reading('stature', 12, 1500)]));
+  const days = Array.from({ length: 131 }, (_, i) => dayAt(12) + 7 * i);
+  const series = [left, right, { measure: 'knee_height', side: 'left' } as const];
+  const draws = posterior.sample(series, days, 1000, 5);
+  test('a bone never shrinks along a path', () => {
+    for (const path of draws)
+      for (let i = 0; i < 1000; i++)
+        for (let j = 1; j < days.length; j++)
+          if (path[i * days.length + j] < path[i * days.length + j - 1]) expect.fail(`draw ${i}, day ${j}`);
+  });
+  test('the same seed gives the same draws, another seed others', () => {
+    const differs = (seed: number) =>
+      posterior.sample(series, days, 1000, seed)[1].some((v, i) => v !== draws[1][i]);
+    expect(differs(5)).toBe(false);
+    expect(differs(6)).toBe(true);
+  });
+  test('agree with the predicted quantiles', () => {
+    const p = posterior.predict(left, days);
+    for (const j of [0, 52, 104])
+      for (const q of [0.1, 0.5, 0.9]) {
+        const sorted = Float64Array.from({ length: 1000 }, (_, i) => draws[0][i * days.length + j]).sort();
+        // Sampling error of a quantile of 1,000 draws is about 0.06 SD; holding paths up adds a little.
+        expect(Math.abs(sorted[q * 1000] - p.quantile(q)[j])).toBeLessThan(0.2 * p.sd[j] + 0.3);
+      }
+  });
+  test('the two feet of one draw belong to one child', () => {
+    const at = 104;
+    const n = 1000;
+    const a = Float64Array.from({ length: n }, (_, i) => draws[0][i * days.length + at]);
+    const b = Float64Array.from({ length: n }, (_, i) => draws[1][i * days.length + at]);
+    const mean = (v: Float64Array) => v.reduce((s, x) => s + x, 0) / n;
+    const cov = (v: Float64Array, w: Float64Array) =>
+      v.reduce((s, x, i) => s + (x - mean(v)) * (w[i] - mean(w)), 0) / n;
+    expect(cov(a, b) / Math.sqrt(cov(a, a) * cov(b, b))).toBeGreaterThan(0.8);
+  });
+});
+
+describe('gross errors', () => {
+  test('inches for centimetres are doubted and do not move the forecast', () => {
+    const good = feet([7, 8, 9, 10], 185);
+    const slip = { ...good[3], value: good[3].value / 2.54 };
+    const with_ = posteriorOf(child([...good.slice(0, 3), slip, ...good.slice(4)]));
+    const without = posteriorOf(child(good.filter((m) => m !== good[3])));
+    expect(with_.suspicions.map((s) => s.measurementId)).toEqual([slip.id]);
+    expect(with_.suspicions[0].probability).toBeGreaterThan(0.99);
+    expect(Math.abs(with_.suspicions[0].expected - good[3].value)).toBeLessThan(6);
+    const days = [dayAt(11)];
+    expect(Math.abs(with_.predict(right, days).mean[0] - without.predict(right, days).mean[0])).toBeLessThan(
+      0.2,
+    );
+  });
+  test('a spurt is no gross error', () => {
+    const spurt = [11, 12, 13, 14, 15].map((age, i) =>
+      reading('stature', age, [1430, 1475, 1545, 1650, 1720][i]),
+    );
+    expect(posteriorOf(child(spurt)).suspicions).toEqual([]);
+  });
+});
+
+describe('what else is known of a child', () => {
+  const base = [10, 11, 12].map((age, i) => reading('stature', age, 1380 + 52 * i));
+  const marker = (kind: MaturityMarker['kind'], age: number, value = 0): MaturityMarker => ({
+    id: 'k',
+    childId: 'invented',
+    date: isoDate(dayAt(age)),
+    kind,
+    value,
+    sdYears: null,
+  });
+  test.each([
+    ['bone-age', 13.5],
+    ['hand-stage', 3],
+    ['maturity-offset', -0.8],
+  ] as const)('a %s narrows tempo', (kind, value) => {
+    const plain = posteriorOf(child(base));
+    const marked = posteriorOf(child(base, { markers: [marker(kind, 12, value)] }));
+    expect(marked.tempoYears.sd).toBeLessThan(plain.tempoYears.sd);
+  });
+  test('an advanced bone age means early, a late last pre-pubertal date means late', () => {
+    const plain = posteriorOf(child(base)).tempoYears.mean;
+    expect(posteriorOf(child(base, { markers: [marker('bone-age', 12, 14)] })).tempoYears.mean).toBeLessThan(
+      plain,
+    );
+    expect(
+      posteriorOf(child(base, { markers: [marker('pre-pubertal', 14)] })).tempoYears.mean,
+    ).toBeGreaterThan(plain);
+  });
+  test('menarche at 11 puts a girl early', () => {
+    const girl = [9, 10, 11].map((age, i) => reading('stature', age, 1330 + 60 * i));
+    const p = posteriorOf(child(girl, { sex: 'female', markers: [marker('menarche', 11)] }));
+    expect(p.peakVelocityAgeYears.mean).toBeLessThan(
+      posteriorOf(child(girl, { sex: 'female' })).peakVelocityAgeYears.mean,
+    );
+  });
+  test('measurements overrule a condition', () => {
+    // Stature -3.13 SD is expected at a high lesion (Trollmann 1996); this child measures at the median.
+    const tall = [8, 9, 10].map((age, i) => reading('stature', age, [1275, 1330, 1383][i]));
+    const p = posteriorOf(child(tall, { conditions: ['myelomeningocele-high'] }));
+    expect(
+      Math.abs(
+        p.zScore(
+          { measure: 'stature', side: 'none' },
+          dayAt(10),
+          p.predict({ measure: 'stature', side: 'none' }, [dayAt(10)]).mean[0],
+        ) as number,
+      ),
+    ).toBeLessThan(0.4);
+  });
+  test('an unknown sex is wider than either', () => {
+    const days = [dayAt(15)];
+    const s = { measure: 'stature', side: 'none' } as const;
+    const [u, m, f] = (['unknown', 'male', 'female'] as const).map(
+      (sex) => posteriorOf(child(base, { sex })).predict(s, days).sd[0],
+    );
+    expect(u).toBeGreaterThan(Math.max(m, f));
+  });
+  test('a child born at 28 weeks is compared at the age from the due date', () => {
+    const s = { measure: 'stature', side: 'none' } as const;
+    const seven = [reading('stature', 7 / 12, 640)];
+    const early = posteriorOf(child(seven, { gestationWeeks: 28 }));
+    const term = posteriorOf(child(seven));
+    const grown = (p: typeof early) =>
+      p.predict(s, [dayAt(1)]).mean[0] - p.predict(s, [dayAt(7 / 12)]).mean[0];
+    // Younger on the reference, so growing faster.
+    expect(grown(early)).toBeGreaterThan(grown(term) + 8);
+  });
+  test('agreeing repeats of a day count as one better reading', () => {
+    const s = { measure: 'stature', side: 'none' } as const;
+    const once = posteriorOf(child([reading('stature', 9, 1330, { technicalError: 10 })]));
+    const four = posteriorOf(
+      child([1328, 1330, 1332, 1330].map((v) => reading('stature', 9, v, { technicalError: 10 }))),
+    );
+    expect(four.predict(s, [dayAt(9)]).sd[0]).toBeLessThan(0.6 * once.predict(s, [dayAt(9)]).sd[0]);
+  });
+});
+
+describe('after growth', () => {
+  test('nothing is left to grow at 19, something at 12', () => {
+    const grown = posteriorOf(
+      child([17, 18, 19].map((age) => reading('foot_length', age, 262, { side: 'left' }))),
+    );
+    const growing = posteriorOf(
+      child([10, 11, 12].map((age, i) => reading('foot_length', age, 220 + 9 * i, { side: 'left' }))),
+    );
+    expect(grown.chanceOfFurtherGrowth(left, dayAt(19), 3)).toBeLessThan(0.1);
+    expect(growing.chanceOfFurtherGrowth(left, dayAt(12), 3)).toBeGreaterThan(0.95);
+  });
+});
