@@ -14,6 +14,8 @@ export interface RoomLeft {
   readonly roomMm: number;
   /** Side-bar travel that would add to it, mm. */
   readonly extensionLeftMm: number;
+  /** Growth has reached the rule's first warning (half a shoe size, an axis off by 3 mm). */
+  readonly warned: boolean;
   readonly outcome: 'room' | 'tight' | 'adjust' | 'outgrown';
 }
 
@@ -45,6 +47,7 @@ export function roomLeft(
         : roomMm < limit.dimension.tightWithinMm.value
           ? 'tight'
           : 'room';
-    return [{ series: limit.series, grownMm, roomMm, extensionLeftMm, outcome }];
+    const warned = grownMm >= (limit.dimension.warnAtMm?.value ?? Number.POSITIVE_INFINITY);
+    return [{ series: limit.series, warned, grownMm, roomMm, extensionLeftMm, outcome }];
   });
 }

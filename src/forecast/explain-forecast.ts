@@ -1,4 +1,5 @@
 import type { ChildRecord } from '../devices/caseload.js';
+import { addDaysIso } from '../measurements/dates.js';
 import type { DeviceForecast } from './contract.js';
 import type { DevicePlan } from './device-plan.js';
 import { capital, plainDate, plainSeries, plainSpan, wholeMm } from './words.js';
@@ -12,7 +13,9 @@ export function explainForecast(
   record: ChildRecord,
   staleDays: number,
 ): string {
-  return [main(facts, plan, record, staleDays), travel(facts), pending(facts)].filter(Boolean).join(' ');
+  return [main(facts, plan, record, staleDays), travel(facts), course(facts, plan), pending(facts)]
+    .filter(Boolean)
+    .join(' ');
 }
 
 function main(facts: Facts, plan: DevicePlan, record: ChildRecord, staleDays: number): string {
@@ -64,6 +67,17 @@ function travel(facts: Facts): string {
   return next
     ? `The side bar for ${plainSeries(next.series)} is likely to need moving by ${plainDate(next.p50!)}.`
     : '';
+}
+
+/** A course of treatment with an end of its own: will the room last until then? */
+function course(facts: Facts, plan: DevicePlan): string {
+  const { courseDays } = plan.rule;
+  if (courseDays === null || facts.p50 === null || facts.outcome !== 'forecast') return '';
+  const end = addDaysIso(plan.history.fittedDate ?? plan.history.castDate, courseDays.value);
+  if (end <= facts.today) return `The usual course ended about ${plainDate(end)}: review whether it goes on.`;
+  return facts.p50 < end
+    ? `The course of about ${plainSpan(courseDays.value)} would run to ${plainDate(end)}, so a second shell may be needed.`
+    : `The course of about ${plainSpan(courseDays.value)} runs to about ${plainDate(end)}.`;
 }
 
 const pending = (facts: Facts) =>

@@ -11,7 +11,7 @@ import type { AdjustmentDue, DeviceForecast, DimensionRoom } from './contract.js
 import type { DevicePlan } from './device-plan.js';
 import { explainForecast } from './explain-forecast.js';
 import { dayOfChance, firstPassage, type PassageLimit, passageChance } from './first-passage.js';
-import type { Futures } from './futures.js';
+import { type Futures, followedSeries } from './futures.js';
 import { staleAfterDays } from './stale-after.js';
 import { type WeighedDraws, weighDraws } from './weigh-draws.js';
 import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
@@ -165,7 +165,7 @@ export function forecastDevice(
       (l, d) =>
         !skeletal.includes(l) ||
         posterior.chanceOfFurtherGrowth(
-          l.series,
+          followedSeries(l.series),
           dayNumber(today),
           Math.max(MEASURABLE_MM, Math.min(SMALL_ROOM_MM, room[d].roomMm)),
         ) < NEGLIGIBLE_CHANCE,

@@ -18,6 +18,12 @@ const PROPORTIONAL: Partial<Record<MeasureId, MeasureId>> = {
   head_breadth: 'head_circumference',
   head_length: 'head_circumference',
 };
+/** The series whose growth decides a series': its own, or the one it keeps its proportion to. */
+export const followedSeries = (s: Series): Series => ({
+  ...s,
+  measure: PROPORTIONAL[s.measure] ?? s.measure,
+});
+
 /** Relative SD of the proportion over a course, because a cranial orthosis is meant to change it (no source). */
 const PROPORTION_SD = 0.01;
 

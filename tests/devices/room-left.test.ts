@@ -63,6 +63,21 @@ describe('roomLeft', () => {
     expect(foot('none')).toBeUndefined();
   });
 
+  // Half a shoe size is 25.4 / 6 = 4.23 mm (shoe sizes step a third of an inch).
+  it('warns of an insole from half a shoe size on', () => {
+    const warned = (now: number) =>
+      roomLeft(
+        rules.get('foot-orthosis')!,
+        device('foot-orthosis'),
+        [],
+        sizes({ 'foot_length/left': 170 }),
+        sizes({ 'foot_length/left': now }),
+        '2026-08-01',
+      )[0].warned;
+    expect(warned(174)).toBe(false);
+    expect(warned(170 + 25.4 / 6)).toBe(true);
+  });
+
   it('takes the maker’s largest size before the allowance, and a person’s allowance before the family’s', () => {
     const afo = device('solid-afo', { limitsMm: { foot_length: 180 }, allowancesMm: { knee_height: 18 } });
     const room = roomLeft(

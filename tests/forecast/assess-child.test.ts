@@ -129,6 +129,20 @@ describe('assessChild', () => {
     expect(far.assess().forecasts[0]).toMatchObject({ outcome: 'beyond-horizon', p50: null });
   });
 
+  it('follows head breadth in proportion to circumference, also where the head hardly grows any more', () => {
+    const helmet = (ageYears: number, hc: number, breadth: number) =>
+      buildChild(TODAY, ageYears, { sex: 'male' })
+        .measured('head_circumference', 'none', 0, hc)
+        .measured('head_breadth', 'none', 0, breadth)
+        .device('cranial-orthosis', 'none', 0)
+        .assess().forecasts[0];
+    const infant = helmet(0.4, 420, 118);
+    const width = infant.room.find((r) => r.series.measure === 'head_breadth');
+    expect(width?.limitMm).toBeCloseTo(118 + 7, -0.5);
+    expect(infant.outcome).toBe('forecast');
+    expect(['beyond-horizon', 'full-grown']).toContain(helmet(17, 560, 155).outcome);
+  });
+
   it('forecasts a child of unknown sex', () => {
     const f = buildChild(TODAY, 7, { sex: 'unknown' })
       .measured('foot_length', 'left', 0, 188)

@@ -103,6 +103,7 @@ describe('vignettes of the trade brief', () => {
     const [helmet] = forecasts;
     expect(ids(flags).filter((id) => id.startsWith('head-growth'))).toEqual([]);
     expect(helmet.outcome).toBe('forecast');
+    expect(helmet.explanation).toContain('second shell');
     expect(days(helmet.p50)).toBeGreaterThan(14);
     expect(days(helmet.p50)).toBeLessThan(120);
     expect(dayNumber(helmet.dates[1]) - dayNumber(helmet.dates[0])).toBe(1);
