@@ -5,6 +5,8 @@ export function untilStopped(): Promise<string> {
     const ask = (signal: string) => {
       if (asked) process.exit(130);
       asked = true;
+      // A listened-to channel to the parent would keep this process alive when its work is done.
+      process.channel?.unref();
       resolve(signal);
     };
     process.on('SIGTERM', () => ask('SIGTERM'));

@@ -32,7 +32,8 @@ export const jobNames: readonly JobName[] = [
   'monthly',
 ];
 
-const RETRIES = 5;
+/** A job may meet several dying workers before it meets a healthy one. */
+const RETRIES = 10;
 
 /**
  * The queue in the same database. A job whose worker died is given to another once `expireSeconds` have passed.

@@ -9,6 +9,7 @@ import { Running } from './running-service.js';
 
 const TODAY = '2026-02-01';
 const IMPORT_CHILDREN = 40;
+const VISITED = 30;
 
 export interface KillReport {
   readonly kills: { readonly server: number; readonly worker: number };
@@ -29,7 +30,11 @@ export async function killMany(kills: number, say: (line: string) => void = () =
   const store = await openStore(database.url);
   const watcher = new pg.Client({ connectionString: database.url });
   await watcher.connect();
-  await store.caseload.write(exampleCaseload(30), 'test', systemActor);
+  // Three children to plan for, and thirty who moved away and only collect readings: so a recall run is short.
+  await store.caseload.write(exampleCaseload(3, 'r'), 'test', systemActor);
+  const { children } = exampleCaseload(VISITED);
+  const away = children.map((c) => ({ ...c, status: 'moved-away' as const }));
+  await store.caseload.write({ children: away }, 'test', systemActor);
   const port = await freePort();
   const env = {
     DATABASE_URL: database.url,
@@ -38,7 +43,7 @@ export async function killMany(kills: number, say: (line: string) => void = () =
     DEMO: 'off',
     TODAY,
     RATE_LIMIT: '1000000',
-    JOB_EXPIRE_SECONDS: '5',
+    JOB_EXPIRE_SECONDS: '8',
     JOB_POLL_SECONDS: '0.5',
   };
   const faults: string[] = [];
@@ -158,7 +163,7 @@ async function visitWork(client: Client, stop: { now: boolean }): Promise<string
     const mark = `kill-${randomUUID()}`;
     const { status } = await client(
       'POST',
-      `/api/children/c${acknowledged.length % 30}/measurements`,
+      `/api/children/c${acknowledged.length % VISITED}/measurements`,
       { measure: 'foot_length', side: 'left', value: 190, date: '2026-01-15', entered: mark },
       mark,
     );

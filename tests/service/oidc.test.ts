@@ -1,0 +1,134 @@
+import { createServer, type Server } from 'node:http';
+import { Provider } from 'oidc-provider';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ownPath } from '../../src/service/oidc.js';
+import { type TestService, testService } from './test-service.js';
+
+/** A real OpenID provider (oidc-provider from npm) on this machine; people are invented. */
+const people: Record<string, Record<string, unknown>> = {
+  'sub-1': { name: 'Invented Clinician', preferred_username: 'oidc-clin', role: 'clinician' },
+  'sub-2': { name: 'Invented Porter', preferred_username: 'porter', role: 'porter' },
+};
+
+describe('sign-in by OpenID Connect', () => {
+  let service: TestService;
+  let server: Server;
+  let issuer: string;
+  beforeAll(async () => {
+    server = createServer();
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    issuer = `http://127.0.0.1:${(server.address() as { port: number }).port}`;
+    const provider = new Provider(issuer, {
+      clients: [
+        {
+          client_id: 'doorpost',
+          client_secret: 'a secret of the test only',
+          redirect_uris: ['http://clinic.test/oidc/callback'],
+        },
+      ],
+      claims: { openid: ['sub'], profile: ['name', 'preferred_username', 'role'] },
+      conformIdTokenClaims: false,
+      pkce: { required: () => true },
+      cookies: { keys: ['a key of the test only'] },
+      findAccount: (_ctx, id) => ({ accountId: id, claims: async () => ({ sub: id, ...people[id] }) }),
+    });
+    server.on('request', provider.callback());
+    service = await testService({
+      PUBLIC_URL: 'http://clinic.test',
+      OIDC_ISSUER: issuer,
+      OIDC_CLIENT_ID: 'doorpost',
+      OIDC_CLIENT_SECRET: 'a secret of the test only',
+    });
+  });
+  afterAll(async () => {
+    await service.stop();
+    await new Promise((r) => server.close(r));
+  });
+
+  /** Goes the way a browser goes through the provider's own sign-in and consent pages; ends at our callback. */
+  async function throughProvider(start: string, account: string): Promise<string> {
+    const jar = new Map<string, string>();
+    let url = start;
+    for (let step = 0; step < 12; step++) {
+      if (url.startsWith('http://clinic.test/')) return url;
+      const cookie = [...jar].map(([k, v]) => `${k}=${v}`).join('; ');
+      const page = await fetch(url, { redirect: 'manual', headers: { cookie } });
+      const keep = (answer: Response) => {
+        for (const c of answer.headers.getSetCookie()) {
+          const [k, v] = c.split(';')[0].split('=');
+          jar.set(k, v);
+        }
+      };
+      keep(page);
+      let answer = page;
+      if (page.status === 200) {
+        const html = await page.text();
+        const action = /action="([^"]+)"/.exec(html)?.[1] as string;
+        const prompt = /name="prompt" value="([^"]+)"/.exec(html)?.[1] as string;
+        answer = await fetch(new URL(action, url), {
+          method: 'POST',
+          redirect: 'manual',
+          headers: { cookie: [...jar].map(([k, v]) => `${k}=${v}`).join('; ') },
+          body: new URLSearchParams(
+            prompt === 'login' ? { prompt, login: account, password: 'any' } : { prompt },
+          ),
+        });
+        keep(answer);
+      }
+      url = new URL(answer.headers.get('location') as string, url).href;
+    }
+    throw new Error('the provider did not send us back');
+  }
+
+  const begin = async (then = '/children') => {
+    const start = await service.app.inject({
+      url: `/oidc/start?then=${encodeURIComponent(then)}`,
+      headers: { host: 'clinic.test' },
+    });
+    expect(start.statusCode).toBe(303);
+    return {
+      to: String(start.headers.location),
+      cookie: String(start.headers['set-cookie']).split(';')[0],
+    };
+  };
+  const callback = (back: string, cookie: string) =>
+    service.app.inject({
+      url: back.replace('http://clinic.test', ''),
+      headers: { host: 'clinic.test', cookie },
+    });
+
+  it('signs in who has a role, with PKCE, state and nonce, and goes where the person wanted', async () => {
+    const { to, cookie } = await begin();
+    for (const part of ['code_challenge_method=S256', 'state=', 'nonce=']) expect(to).toContain(part);
+    const back = await throughProvider(to, 'sub-1');
+    const answer = await callback(back, cookie);
+    expect(answer.statusCode, answer.body).toBe(303);
+    expect(answer.headers.location).toBe('/children');
+    const session = String(answer.headers['set-cookie']).split(';')[0];
+    expect(session).not.toBe(cookie);
+    const who = await service.app.inject({ url: '/api/session', headers: { cookie: session } });
+    expect(who.json().user).toMatchObject({ name: 'oidc-clin', role: 'clinician' });
+    // The same code a second time is worth nothing.
+    expect((await callback(back, cookie)).statusCode).toBe(401);
+  });
+
+  it('keeps out who has none of our roles', async () => {
+    const { to, cookie } = await begin();
+    const answer = await callback(await throughProvider(to, 'sub-2'), cookie);
+    expect(answer.statusCode).toBe(403);
+  });
+
+  it('refuses an answer that does not belong to this browser', async () => {
+    const mine = await begin();
+    const other = await begin();
+    const back = await throughProvider(mine.to, 'sub-1');
+    expect((await callback(back, other.cookie)).statusCode).toBe(401);
+    expect((await service.app.inject({ url: '/oidc/callback?code=x&state=y' })).statusCode).toBe(401);
+  });
+
+  it('sends nobody to another site after sign-in', () => {
+    for (const then of ['//evil.test', 'https://evil.test', '/\\evil.test', 'javascript:1', undefined])
+      expect(ownPath(then)).toBe('/');
+    expect(ownPath('/children/c1?tab=2')).toBe('/children/c1?tab=2');
+  });
+});
