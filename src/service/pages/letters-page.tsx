@@ -9,6 +9,7 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
   const { context, rows, contact } = props;
   return (
     <Layout title="Letters" context={context} kind="sheet">
+      <h1 class="no-print">Letters</h1>
       <p class="no-print">
         <a href="/recall">Back to the list</a> · {rows.length} {rows.length === 1 ? 'letter' : 'letters'}, one
         a page: print with <kbd>Ctrl</kbd>+<kbd>P</kbd>. Read each before it is sent.

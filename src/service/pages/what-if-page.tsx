@@ -74,6 +74,8 @@ export function WhatIfPage(props: {
             <figure
               class="chart"
               id="room-chart"
+              // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
+              tabIndex={0}
               role="img"
               aria-label="Growth chart with the limit and the outgrown band for the room chosen; the same figures are in the table"
               dangerouslySetInnerHTML={{ __html: svg.replace('<svg ', '<svg aria-hidden="true" ') }}
