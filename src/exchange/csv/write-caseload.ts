@@ -210,7 +210,9 @@ function sizeCells(device: Device): Row {
 }
 
 function csvText({ headings, rows }: { headings: string[]; rows: Row[] }): string {
-  const lines = rows.map((row) => headings.map((heading) => cellText(row[heading] ?? null)));
+  const lines = rows.map((row) =>
+    headings.map((heading) => cellText(Object.hasOwn(row, heading) ? row[heading] : null)),
+  );
   return stringify([headings.map(safeCell), ...lines], {
     bom: true,
     record_delimiter: 'windows',

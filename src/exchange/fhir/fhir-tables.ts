@@ -53,7 +53,10 @@ function textTable(file: string, table: TableName, rows: { row: number; cells: C
     file: `${file} ${table}`,
     table,
     headings: headings.map(safeCell),
-    rows: rows.map(({ row, cells }) => ({ row, cells: headings.map((h) => safeCell(cells[h] ?? '')) })),
+    rows: rows.map(({ row, cells }) => ({
+      row,
+      cells: headings.map((h) => safeCell(Object.hasOwn(cells, h) ? cells[h] : '')),
+    })),
   };
 }
 

@@ -1,0 +1,231 @@
+import { describe, expect, it } from 'vitest';
+import { readDate } from '../../src/exchange/csv/read-date.js';
+import { readNumber } from '../../src/exchange/csv/read-number.js';
+import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+
+const TODAY = '2026-11-25';
+const bytes = (text: string) => new TextEncoder().encode(text);
+const parse = (files: Record<string, string>, options = {}) =>
+  parseCaseload(
+    Object.entries(files).map(([name, text]) => ({ name, bytes: bytes(text) })),
+    { today: TODAY, ...options },
+  );
+const children = 'id,birth_date,sex\nA,2018-03-14,f\nB,2016-07-02,m\n';
+const long = (...rows: string[]) => `child_id,date,measure,side,value,unit\n${rows.join('\n')}\n`;
+
+describe('dates', () => {
+  // Serials of the 1900 date system: ECMA-376 part 1, 18.17.4.1: 1 January 1900 is 1; 45368 = 2024-03-17 by
+  // Python's datetime.date(1899, 12, 30) + timedelta(45368), typed in.
+  it.each([
+    ['2024-03-17', '2024-03-17'],
+    ['2024-03-17T10:30:00', '2024-03-17'],
+    ['2024/3/17', '2024-03-17'],
+    ['20240317', '2024-03-17'],
+    ['17.03.2024', '2024-03-17'],
+    ['4.3.2024', '2024-03-04'],
+    ['17/03/2024', '2024-03-17'],
+    ['03/17/2024', '2024-03-17'],
+    ['05/05/2024', '2024-05-05'],
+    ['17 Mar 2024', '2024-03-17'],
+    ['March 17, 2024', '2024-03-17'],
+    ['45368', '2024-03-17'],
+    ['45368.75', '2024-03-17'],
+    ['2024-02-29', '2024-02-29'],
+  ])('%s is read as %s', (text, date) => expect(readDate(text)).toBe(date));
+
+  it.each(['2023-02-29', '31.04.2024', '03/04/2024', '17.03.24', '12', '7', 'yesterday', '2024-13-01', '0'])(
+    '%s is refused with a reason',
+    (text) => expect(readDate(text)).toHaveProperty('why'),
+  );
+
+  it('an ambiguous date is read once its order is said', () => {
+    expect(readDate('03/04/2024', 'dmy')).toBe('2024-04-03');
+    expect(readDate('03/04/2024', 'mdy')).toBe('2024-03-04');
+    expect(readDate('25/04/2024', 'mdy')).toHaveProperty('why');
+  });
+});
+
+describe('numbers', () => {
+  it.each([
+    ['17,5', 17.5],
+    ['17.5', 17.5],
+    ['1.234,5', 1234.5],
+    ['1,234.5', 1234.5],
+    ['1 234', 1234],
+    ["1'234.5", 1234.5],
+    ['.5', 0.5],
+    ['-3', -3],
+  ])('%s is %d', (text, value) => expect(readNumber(text)).toBe(value));
+  it.each(['', '17,5,3', '1.2.3', '12x', '--3', '1,23,456.7'])('%s is no number', (text) =>
+    expect(readNumber(text)).toBeNull(),
+  );
+});
+
+describe('readings', () => {
+  it('takes units from the cell, the column, the heading or the setting', async () => {
+    const cell = await parse({
+      'children.csv': children,
+      'measurements.csv': long('A,2026-01-10,foot length,L,"17,5 cm",'),
+    });
+    const column = await parse({
+      'children.csv': children,
+      'measurements.csv': long('A,2026-01-10,foot_length,left,6.9,inch'),
+    });
+    const heading = await parse({
+      'children.csv': children,
+      'visits.csv': 'child id;visit date;foot length left (cm);weight [kg]\nA;10.01.2026;17,5;25,4\n',
+    });
+    const setting = await parse(
+      { 'children.csv': children, 'measurements.csv': long('A,2026-01-10,foot_length,left,17.5,') },
+      { lengthUnit: 'cm' },
+    );
+    const values = [cell, column, heading, setting].map((p) => p.caseload.measurements.map((m) => m.value));
+    // An inch is 25.4 mm exactly (international yard and pound agreement, 1959).
+    expect(values).toEqual([[175], [175.26], [175, 25.4], [175]]);
+    expect(cell.caseload.measurements[0].entered).toBe('17,5 cm');
+  });
+
+  it.each([
+    ['A,2026-01-10,foot_length,left,175,', 'value', /no unit/],
+    ['A,2026-01-10,foot_length,left,175,zoll', 'value', /unknown unit/],
+    ['A,2026-01-10,foot_length,left,17.5 cm,mm', 'value', /in cm and in mm/],
+    ['A,2026-01-10,foot_length,left,6.9,mm', 'value', /6\.9 inch = 175\.3 mm/],
+    ['A,2026-01-10,foot_length,left,17.5,kg', 'value', /given in kg/],
+    ['A,2026-01-10,foot_length,,175,mm', 'side', /which side/],
+    ['A,2026-01-10,stature,left,1200,mm', 'side', /no side/],
+    ['A,2026-01-10,foot_lenght,left,175,mm', 'measure', /was foot_length meant/],
+    ['A,2026-02-30,foot_length,left,175,mm', 'date', /not a day/],
+    ['A,2027-01-10,foot_length,left,175,mm', 'date', /future/],
+    ['A,2018-01-10,foot_length,left,75,mm', 'date', /before the birth/],
+    ['C,2026-01-10,foot_length,left,175,mm', 'child_id', /not the id of a child/],
+    ['A,,foot_length,left,175,mm', 'date', /missing/],
+    ['A,2026-01-10,foot_length,left,,mm', 'value', /missing/],
+    ['A,2026-01-10,foot_length,left,abc,mm', 'value', /not a number/],
+  ])('refuses %s and keeps the good row', async (row, column, why) => {
+    const good = 'B,2026-01-10,foot_length,right,205,mm';
+    const { caseload, refused } = await parse({
+      'children.csv': children,
+      'measurements.csv': long(row, good),
+    });
+    expect(refused).toHaveLength(1);
+    expect(refused[0]).toMatchObject({ file: 'measurements.csv', row: 2, column });
+    expect(refused[0].why).toMatch(why);
+    expect(refused[0].accepted).not.toBe('');
+    expect(caseload.measurements.map((m) => m.value)).toEqual([205]);
+  });
+
+  it('refuses a row that repeats another, and a second use of an id', async () => {
+    const row = 'A,2026-01-10,foot_length,left,175,mm';
+    const again = await parse({
+      'children.csv': children,
+      'measurements.csv': long(row, row, `${row.replace('175', '176')}`),
+    });
+    expect(again.refused.map((r) => r.row)).toEqual([3]);
+    expect(again.caseload.measurements.map((m) => m.value)).toEqual([175, 176]);
+    const twice = await parse({ 'children.csv': `${children}A,2015-01-01,m\n` });
+    expect(twice.refused).toMatchObject([{ row: 4, column: 'id' }]);
+    expect(twice.caseload.children.map((c) => c.birthDate)).toEqual(['2018-03-14', '2016-07-02']);
+  });
+
+  it('gives the same rows the same ids in every import', async () => {
+    const rows = long('A,2026-01-10,foot_length,left,175,mm', 'A,2026-01-10,foot_length,right,176,mm');
+    const [a, b] = await Promise.all(
+      [1, 2].map(() => parse({ 'children.csv': children, 'measurements.csv': rows })),
+    );
+    expect(a.caseload.measurements.map((m) => m.id)).toEqual(b.caseload.measurements.map((m) => m.id));
+    expect(new Set(a.caseload.measurements.map((m) => m.id)).size).toBe(2);
+  });
+
+  it('a refused cell of a wide row leaves its neighbours', async () => {
+    const { caseload, refused } = await parse({
+      'children.csv': children,
+      'measurements.csv':
+        'child_id,date,foot_length_left_cm,foot_length_right_cm,stature_cm\nA,2026-01-10,17.8,71.9,121\n',
+    });
+    expect(refused).toMatchObject([{ row: 2, column: 'foot_length_right_cm', given: '71.9' }]);
+    expect(caseload.measurements.map((m) => m.value)).toEqual([178, 1210]);
+  });
+
+  it('tells of a column it does not read and what it may have meant', async () => {
+    const { notices } = await parse({
+      'children.csv': children,
+      'measurements.csv': 'child_id,date,foot_lenght_left_cm,stature_cm\nA,2026-01-10,17.8,121\n',
+    });
+    expect(notices.join()).toContain('foot_length_left_cm');
+  });
+});
+
+describe('files', () => {
+  const semicolons = '\ufeffID;Geburt;Date of birth;Sex\r\nA;x;14.03.2018;f\r\n';
+  it.each([
+    ['byte order mark, semicolons, CRLF', bytes(semicolons)],
+    ['UTF-16', new Uint8Array([0xff, 0xfe, ...new Uint8Array(Buffer.from(semicolons.slice(1), 'utf16le'))])],
+    ['tabs and bare CR', bytes(semicolons.slice(1).replaceAll(';', '\t').replaceAll('\r\n', '\r'))],
+    ['a declared separator', bytes(`sep=;\r\n${semicolons.slice(1)}`)],
+    ['blank lines before the heading', bytes(`\r\n\r\n${semicolons.slice(1)}`)],
+  ])('reads %s', async (_, content) => {
+    const { caseload, refused } = await parseCaseload([{ name: 'children.csv', bytes: content }], {
+      today: TODAY,
+    });
+    expect(refused).toEqual([]);
+    expect(caseload.children).toMatchObject([
+      { id: 'A', birthDate: '2018-03-14', sex: 'female', extra: { Geburt: 'x' } },
+    ]);
+  });
+
+  it('reads Windows text that is not UTF-8', async () => {
+    const content = new Uint8Array([
+      ...bytes('id,name,birth_date,sex\nA,Zo'),
+      0xeb,
+      ...bytes(',2018-03-14,f\n'),
+    ]);
+    const { caseload } = await parseCaseload([{ name: 'children.csv', bytes: content }], { today: TODAY });
+    expect(caseload.children[0].name).toBe('Zoë');
+  });
+
+  it('a refused child takes its rows along, each told', async () => {
+    const { caseload, refused } = await parse({
+      'children.csv': 'id,birth_date,sex\nA,2018-02-30,f\nB,2016-07-02,m\n',
+      'measurements.csv': long(
+        'A,2026-01-10,foot_length,left,175,mm',
+        'B,2026-01-10,foot_length,left,205,mm',
+      ),
+    });
+    expect(caseload.children.map((c) => c.id)).toEqual(['B']);
+    expect(refused.map((r) => r.file)).toEqual(['children.csv', 'measurements.csv']);
+  });
+
+  it('a condition it does not know is kept as written and told', async () => {
+    const { caseload, notices, refused } = await parse({
+      'children.csv': 'id,birth_date,sex,condition\nA,2018-03-14,f,hemiplegia | Moon foot\n',
+    });
+    expect(refused).toEqual([]);
+    expect(caseload.children[0].conditions).toEqual(['hemiplegia', 'other']);
+    expect(Object.values(caseload.children[0].extra)).toEqual(['Moon foot']);
+    expect(notices).toHaveLength(1);
+  });
+
+  it('says what is accepted when a file is no table it knows', async () => {
+    await expect(parse({ 'menu.csv': 'soup,bread\n1,2\n' })).rejects.toMatchObject({
+      code: 'invalid-file',
+      place: { file: 'menu.csv' },
+    });
+  });
+
+  it('devices: a mistyped family, a pair in one row and a fitting before the cast are refused', async () => {
+    const { caseload, refused } = await parse({
+      'children.csv': children,
+      'devices.csv':
+        'child_id,family,side,cast_date,fitted_date,allowance_foot_length_cm\n' +
+        'A,solid-aof,left,2026-01-10,,\nA,solid-afo,both,2026-01-10,,\nA,KAFO,l,2026-01-10,2026-01-01,\nA,Solid AFO,left,2026-01-10,2026-02-01,0.9\n',
+    });
+    expect(refused.map((r) => [r.row, r.column])).toEqual([
+      [2, 'family'],
+      [3, 'side'],
+      [4, 'fitted_date'],
+    ]);
+    expect(caseload.devices).toMatchObject([
+      { family: 'solid-afo', side: 'left', status: 'worn', allowancesMm: { foot_length: 9 } },
+    ]);
+  });
+});
