@@ -1,4 +1,5 @@
 import type { WorkshopJob } from '../../devices/contract.js';
+import { hash } from '../../forecast/backtest/clinic-noise.js';
 import { type DayNumber, dayNumber, isoDate } from '../../measurements/dates.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
@@ -56,7 +57,7 @@ export async function simulateCaseload(
   const settings = recallSettings.parse({});
   const start = dayNumber(world.start);
   const weeks = Math.round((world.years * 365.25) / WEEK);
-  const benchRandom = randomStream(world.seed + 1);
+  const benchRandom = randomStream(hash(`${world.seed}|benches`));
   const queue = new WorkshopQueue<Life>(
     Math.max(1, Math.round((world.jobsPerWeek * (WORK_DAYS[0] + WORK_DAYS[1])) / 2 / WEEK)),
     () => Math.round(WORK_DAYS[0] + (WORK_DAYS[1] - WORK_DAYS[0]) * benchRandom.uniform()),
@@ -66,7 +67,7 @@ export async function simulateCaseload(
   let turnaround: TurnaroundEstimate = estimateTurnaround([], FAMILY, world.start);
 
   const lives = children.map((child, k): Life => {
-    const random = randomStream(world.seed * 1009 + k);
+    const random = randomStream(hash(`${world.seed}|life ${k}`));
     const castDay = start - Math.floor(random.uniform() * 180);
     return {
       child,

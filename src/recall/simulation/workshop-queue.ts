@@ -10,6 +10,7 @@ interface Waiting<T> {
  */
 export class WorkshopQueue<T> {
   private readonly waiting: Waiting<T>[] = [];
+  private next = 0;
   private readonly freeAt: number[];
   constructor(
     benches: number,
@@ -25,11 +26,11 @@ export class WorkshopQueue<T> {
   /** Jobs begun by `until`, with when each arrives, begins and is finished; finishing may lie after `until`. */
   serve(until: number): { job: T; arrived: number; begun: number; finished: number }[] {
     const begun = [];
-    while (this.waiting.length > 0) {
+    while (this.next < this.waiting.length) {
       const bench = this.freeAt.indexOf(Math.min(...this.freeAt));
-      const at = Math.max(this.freeAt[bench], this.waiting[0].arrived);
+      const at = Math.max(this.freeAt[bench], this.waiting[this.next].arrived);
       if (at > until) break;
-      const { job, arrived } = this.waiting.shift()!;
+      const { job, arrived } = this.waiting[this.next++];
       const finished = at + this.workDays(job);
       this.freeAt[bench] = finished;
       begun.push({ job, arrived, begun: at, finished });

@@ -1,0 +1,90 @@
+/**
+ * `npm run bench`: speeds that matter, side by side in one run, so that only ratios need to be compared between
+ * machines. CPU seconds of this process beside wall-clock seconds: on a busy machine the first is the fairer figure.
+ * `npm run bench -- 20000` levels that many children at the end (default 20,000; 0 leaves it out).
+ */
+
+import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import { buildProgramme } from '../../src/recall/levelling/build-programme.js';
+import { compactProblem } from '../../src/recall/levelling/compact-problem.js';
+import { levellingSettings } from '../../src/recall/levelling/contract.js';
+import { solveProgramme } from '../../src/recall/levelling/highs-solver.js';
+import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
+import { randomPlan } from '../recall/random-plan.js';
+
+interface Measured {
+  readonly what: string;
+  readonly wallSeconds: number;
+  readonly cpuSeconds: number;
+  readonly note: string;
+}
+const rows: Measured[] = [];
+
+async function measure(what: string, run: () => Promise<string> | string): Promise<Measured> {
+  const cpu = process.cpuUsage();
+  const wall = performance.now();
+  const note = await run();
+  const used = process.cpuUsage(cpu);
+  const row = {
+    what,
+    wallSeconds: (performance.now() - wall) / 1000,
+    cpuSeconds: (used.user + used.system) / 1e6,
+    note,
+  };
+  rows.push(row);
+  console.log(
+    `${row.what.padEnd(62)} ${row.wallSeconds.toFixed(2).padStart(8)} s wall ${row.cpuSeconds.toFixed(2).padStart(8)} s CPU  ${note}`,
+  );
+  return row;
+}
+
+const settings = levellingSettings.parse({});
+const plan = (n: number) =>
+  randomPlan(1, {
+    requests: n,
+    weeks: 26,
+    clinicians: Math.max(1, Math.round(n / 2000)),
+    limits: 3,
+    bound: 0.3,
+  });
+
+await measure('recall list, 2,000 children', () => {
+  const records = Array.from({ length: 2000 }, (_, i) => testRecord({ id: `c${i}` }));
+  const forecasts = records.map((r, i) => rampForecast(`${r.child.id}/d1`, (i % 700) - 40, (i % 700) + 60));
+  const list = buildRecallList(
+    records.map((r, i) => ({ childId: r.child.id, forecasts: [forecasts[i]] })),
+    records,
+    (family) => estimateTurnaround([], family, today),
+    { month: '2026-06', today },
+  );
+  return `${list.entries.length} to call`;
+});
+
+const { requests, capacity } = plan(1500);
+const whole = await measure('levelling 1,500, linear programme over all columns', async () => {
+  const p = compactProblem(requests, capacity, settings);
+  const all = p.costs.map((c) => [...c.keys()].filter((w) => Number.isFinite(c[w])));
+  const built = buildProgramme(p, (i) => all[i]);
+  return `cost ${(await solveProgramme(built.programme)).objective.toFixed(1)}`;
+});
+const columns = await measure('levelling 1,500, column generation and whole numbers', async () => {
+  const p = await levelPlan(requests, capacity);
+  return `cost ${p.cost.toFixed(1)}, gap ${(100 * p.gap).toFixed(3)} %`;
+});
+console.log(
+  `ratio whole programme : column generation = ${(whole.cpuSeconds / columns.cpuSeconds).toFixed(2)} (CPU)`,
+);
+
+const many = Number(process.argv[2] ?? 20_000);
+if (many > 0) {
+  const big = plan(many);
+  const row = await measure(`levelling ${many} visits over 26 weeks`, async () => {
+    const p = await levelPlan(big.requests, big.capacity);
+    return `gap ${(100 * p.gap).toFixed(3)} %, ${p.columns} columns, ${p.rounds} rounds`;
+  });
+  console.log(
+    `goal: 60 s on two cores; here ${row.wallSeconds.toFixed(1)} s wall, ${row.cpuSeconds.toFixed(1)} s CPU on one`,
+  );
+}
