@@ -13,7 +13,7 @@ export interface Chance {
 }
 
 export function chance(seed: number): Chance {
-  const stream = randomStream(seed);
+  const stream = randomStream(scattered(seed));
   const between = (low: number, high: number) => low + (high - low) * stream.uniform();
   const whole = (low: number, high: number) => Math.floor(between(low, high + 1));
   return {
@@ -23,4 +23,12 @@ export function chance(seed: number): Chance {
     happens: (probability) => stream.uniform() < probability,
     oneOf: (items) => items[whole(0, items.length - 1)],
   };
+}
+
+/** Neighbouring seeds begin alike; this sends them far apart (Murmur3's 32-bit finaliser, Appleby 2011). */
+function scattered(seed: number): number {
+  let h = seed | 0;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return h ^ (h >>> 16);
 }
