@@ -58,6 +58,7 @@ function spread(facts: Facts): string {
 }
 
 function travel(facts: Facts): string {
+  if (facts.outcome === 'already-outgrown') return '';
   const due = facts.adjustments?.filter((a) => a.dueNow) ?? [];
   if (due.length > 0)
     return `Move the side bar now: ${due.map((a) => `${plainSeries(a.series)} (${wholeMm(a.extensionLeftMm)} travel left)`).join(', ')}. This resets that dimension and no other.`;

@@ -1,6 +1,6 @@
 import { usualLifetimeMonths } from '../devices/by-age.js';
 import type { ChildRecord } from '../devices/caseload.js';
-import { extensionLeftOn, limitOn } from '../devices/dimension-limits.js';
+import { type DimensionLimit, extensionLeftOn, limitOn } from '../devices/dimension-limits.js';
 import type { ChildPosterior } from '../growth/contract.js';
 import { decimalAgeYears } from '../measurements/age.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../measurements/dates.js';
@@ -16,9 +16,10 @@ import { staleAfterDays } from './stale-after.js';
 import { type WeighedDraws, weighDraws } from './weigh-draws.js';
 import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
 
-/** Growth to come is none when less than what could be measured (3 mm), or than the room left as far as that is small. */
+/** Full-grown: growth to come hardly ever reaches the room left, and seldom as much as a clinic would notice, mm. */
 const MEASURABLE_MM = 3;
-const SMALL_ROOM_MM = 8;
+const NOTICED_MM = 8;
+const SELDOM = 0.2;
 const NEGLIGIBLE_CHANCE = 0.05;
 /** Some devices' limits lie far from the rule: this share deviates this many times as much (common practice, no source). */
 const FAR_SHARE = 0.05;
@@ -159,16 +160,15 @@ export function forecastDevice(
   });
 
   const skeletal = limits.filter((l) => measures[l.series.measure].skeletal);
+  const further = (l: DimensionLimit, mm: number) =>
+    posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
   const grownUp =
     skeletal.length > 0 &&
     limits.every(
       (l, d) =>
         !skeletal.includes(l) ||
-        posterior.chanceOfFurtherGrowth(
-          followedSeries(l.series),
-          dayNumber(today),
-          Math.max(MEASURABLE_MM, Math.min(SMALL_ROOM_MM, room[d].roomMm)),
-        ) < NEGLIGIBLE_CHANCE,
+        (further(l, Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE &&
+          further(l, NOTICED_MM) < SELDOM),
     );
   const lastMeasured = record.measurements.reduce<IsoDate | null>(
     (last, m) => (last === null || m.date > last ? m.date : last),

@@ -62,6 +62,13 @@ describe('data suggestions', () => {
     expect(assessChild(corrected, contextOn(TODAY)).suggestions).toEqual([]);
   });
 
+  it('takes a single impossible reading for a wrong unit where that gives a size the child could have', () => {
+    const only = (mm: number) =>
+      buildChild(TODAY, 5, { sex: 'male' }).measured('foot_length', 'left', 0, mm).assess();
+    expect(only(17.4).suggestions).toMatchObject([{ kind: 'unit-slip', corrections: [{ value: 174 }] }]);
+    expect(only(174).suggestions).toEqual([]);
+  });
+
   it('sees exchanged sides where the difference is well beyond measuring error', () => {
     const built = boy().measured('foot_length', 'left', 0, 208).measured('foot_length', 'right', 0, 200);
     const swap = built.assess().suggestions.find((s) => s.kind === 'swapped-sides')!;

@@ -62,6 +62,7 @@ describe('fit verdicts as evidence on the device’s real limit', () => {
     const said = boy().event('verdict', 1, { verdict: 'outgrown' }).assess();
     expect(said.forecasts[0].outcome).toBe('already-outgrown');
     expect(said.forecasts[0].probabilityOutgrownNow).toBe(1);
+    expect(said.forecasts[0].explanation).toMatch(/Judged outgrown.*skin/);
     const early = boy().event('verdict', 7, { verdict: 'outgrown', measure: 'foot_length' }).assess();
     expect(early.flags.some((f) => f.id.startsWith('verdict-mismatch'))).toBe(true);
     const agreeing = boy().event('verdict', 7, { verdict: 'good', measure: 'foot_length' }).assess();

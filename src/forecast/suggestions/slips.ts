@@ -40,7 +40,9 @@ export function slipSuggestions(record: ChildRecord, posterior: ChildPosterior |
       record.measurements.filter((m) => !inModel(m)),
     ),
   ];
-  return [...doubts, ...impossibleSizes(record, doubts)].map((d) => suggestion(record, d));
+  return [...doubts, ...impossibleSizes(record, posterior, inModel, doubts)].map((d) =>
+    suggestion(record, d),
+  );
 }
 
 function modelDoubts(record: ChildRecord, posterior: ChildPosterior | null): Doubt[] {
@@ -77,13 +79,23 @@ function neighbourDoubts(record: ChildRecord, readings: readonly Measurement[]):
   }
 }
 
-/** Tried against the middle of what is possible. */
-function impossibleSizes(record: ChildRecord, known: readonly Doubt[]): Doubt[] {
+/** Readings no body can have, tried against what the model expects, or the middle of what is possible where it knows nothing. */
+function impossibleSizes(
+  record: ChildRecord,
+  posterior: ChildPosterior | null,
+  inModel: (m: Measurement) => boolean,
+  known: readonly Doubt[],
+): Doubt[] {
   return record.measurements.flatMap((reading) => {
     const [low, high] = measures[reading.measure].plausible;
     const possible = reading.value >= low / FAR_OUTSIDE && reading.value <= high * FAR_OUTSIDE;
     if (possible || known.some((d) => d.reading.id === reading.id)) return [];
-    return [{ reading, expected: (low + high) / 2, tolerance: (high - low) / 2 }];
+    if (posterior === null || !inModel(reading))
+      return [{ reading, expected: (low + high) / 2, tolerance: (high - low) / 2 }];
+    const { mean, sd } = posterior.predict(reading, [dayNumber(reading.date)]);
+    const tolerance = NEAR_SD * Math.hypot(sd[0], measures[reading.measure].technicalError);
+    const typed = likelyTyped(reading.measure, reading.value, mean[0], tolerance);
+    return typed ? [{ reading, expected: mean[0], tolerance }] : [];
   });
 }
 
