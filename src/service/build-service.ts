@@ -32,6 +32,8 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     bodyLimit: MAX_BODY,
     routerOptions: { maxParamLength: 400 },
     forceCloseConnections: 'idle',
+    // Addresses the router itself cannot read.
+    frameworkErrors: (error, request, reply) => void sendProblem(error, request, reply),
   });
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);

@@ -66,7 +66,7 @@ export async function killMany(kills: number, say: (line: string) => void = () =
     await victim.running.says(ready[victim.kind], 120);
   };
   await Promise.all(victims.map(raise));
-  let done = 0;
+  let [done, ended] = [0, 0];
   // Each process lives a moment of random length (seeded) after it is ready, then dies and is raised again.
   const life = randomLives(7);
   await Promise.all(
@@ -76,7 +76,7 @@ export async function killMany(kills: number, say: (line: string) => void = () =
         await new Promise((r) => setTimeout(r, life()));
         await victim.running?.kill9();
         count[victim.kind === 'serve' ? 'server' : 'worker']++;
-        if (done % 10 === 0) say(`${done} of ${kills} kills`);
+        if (++ended % 10 === 0) say(`${ended} of ${kills} kills`);
         await raise(victim);
       }
     }),

@@ -10,10 +10,11 @@ import { DoorpostError } from '../../errors.js';
 import { canEnter, type PostgresProgram, postgresProgram, runAs } from './postgres-program.js';
 
 const run = promisify(execFile);
+const START_TRIES = 12;
 
 export interface EmbeddedDatabase {
   readonly url: string;
-  /** Stops the server if this process started it; a server found running is left to whoever runs it. */
+  /** Stops the server, unless another process owns it. */
   stop(): Promise<void>;
 }
 
@@ -47,27 +48,46 @@ export async function startEmbeddedDatabase(
   const program = await postgresProgram(dataDir);
   await makeCluster(dataDir, program, options.fast ?? false);
   const running = await findEmbeddedDatabase(dataDir);
-  if (running) return { url: running, stop: async () => {} };
+  if (running) return owned(running, dataDir, program);
   await dropForeignLock(dataDir);
   for (let attempt = 1; ; attempt++) {
     try {
       await ctl(dataDir, program, ['start', '-w', '-t', '120', '-o', `-p ${await freePort()}`]);
       break;
     } catch (error) {
-      if (attempt === 3) {
+      if (attempt === START_TRIES) {
         const log = await readFile(path.join(clusterOf(dataDir), 'server.log'), 'utf8').catch(() => '');
         throw new DoorpostError(
           'database-unavailable',
           `The built-in database did not start on ${dataDir}: ${(error as Error).message.split('\n')[0]}\n${log.split('\n').slice(-6).join('\n')}`,
         );
       }
+      // After a crash the old server's children may hold its memory for a moment; the port may be taken meanwhile.
+      await new Promise((r) => setTimeout(r, 500));
+      const taken = await findEmbeddedDatabase(dataDir);
+      if (taken) return owned(taken, dataDir, program);
     }
   }
   const url = await findEmbeddedDatabase(dataDir);
   if (!url) throw new DoorpostError('database-unavailable', 'The built-in database started and went away');
+  return owned(url, dataDir, program);
+}
+
+/**
+ * The process that holds this lock owns the server and stops it. A connection that a kill ended gives the lock back, so
+ * that the next to start takes over a server left behind.
+ */
+async function owned(url: string, dataDir: string, program: PostgresProgram): Promise<EmbeddedDatabase> {
+  const client = new pg.Client({ connectionString: url, application_name: 'doorpost-owner' });
+  client.on('error', () => {});
+  await client.connect();
+  const { rows } = await client.query("select pg_try_advisory_lock(hashtext('doorpost-owner')) as mine");
+  if (!rows[0].mine) await client.end();
   return {
     url,
     stop: async () => {
+      if (!rows[0].mine) return;
+      await client.end().catch(() => {});
       await ctl(dataDir, program, ['stop', '-m', 'fast', '-w', '-t', '60']);
     },
   };
