@@ -65,7 +65,9 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
   });
   const lists = [recall.entries, recall.open, recall.cannotForecast, recall.notDue];
   const due = new Map(
-    lists.flatMap((list) => list.flatMap((e) => e.devices.map((d) => [d.deviceId, d] as const))),
+    lists.flatMap((list) =>
+      list.flatMap((e) => [...e.devices, ...e.otherDevices].map((d) => [d.deviceId, d] as const)),
+    ),
   );
   return {
     today,

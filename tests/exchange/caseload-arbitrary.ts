@@ -145,7 +145,7 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
       fc.uniqueArray(a, { selector: (r) => r.id, maxLength });
     return fc
       .tuple(unique(measurement, 8), unique(device, 4), unique(marker, 3))
-      .chain(([measurements, devices, markers]) => {
+      .chain(([measurements, devices, markers]): fc.Arbitrary<unknown> => {
         if (devices.length === 0)
           return fc.constant({ children, measurements, devices, markers, events: [], jobs: [] });
         const ofDevice = fc.constantFrom(...devices);

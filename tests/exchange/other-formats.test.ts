@@ -128,6 +128,7 @@ describe('the calendar feed', () => {
     insensateSkin: true,
     forecasts: [],
     devices: [],
+    otherDevices: [],
     reviewDue: null,
     lastSeen: null,
     siblingGroup: null,

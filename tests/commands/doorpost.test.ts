@@ -1,0 +1,82 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const doorpost = fileURLToPath(new URL('../../src/doorpost.mjs', import.meta.url));
+/** Away from the project, as a clinic would call it. */
+let folder: string;
+const run = (...args: string[]) => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [doorpost, ...args], {
+    cwd: folder,
+    encoding: 'utf8',
+    timeout: 100_000,
+  });
+  return { status, stdout, stderr };
+};
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'doorpost-commands-'));
+  writeFileSync(
+    join(folder, 'children.csv'),
+    'Child ID;Name;Date of birth;Sex;Condition\r\nA1;Tuli Mosswhistle;14.03.2018;f;hemiplegia\r\nA2;Orrin Tinacre;2.7.2016;m;\r\n',
+  );
+  writeFileSync(
+    join(folder, 'measurements.csv'),
+    'child;date;foot length left (cm);foot length right (cm);height (cm)\r\n' +
+      'A1;10.01.2026;17,8;17,9;121,0\r\nA1;12.06.2026;18,1;81,4;123,9\r\n' +
+      'A2;15.02.2026;20,9;21,0;137,2\r\nA2;19.09.2026;21,3;21,4;140,0\r\n',
+  );
+  writeFileSync(
+    join(folder, 'devices.csv'),
+    'child;device;side;cast date;fitted\r\nA1;Solid AFO;left;12.06.2026;02.07.2026\r\nA2;foot orthosis;right;15.02.2026;01.03.2026\r\n',
+  );
+});
+
+describe('doorpost', () => {
+  it('lists its commands and exit codes', () => {
+    const { status, stdout } = run('--help');
+    expect(status).toBe(0);
+    for (const word of ['import', 'forecast', 'recall', 'chart', 'demo', 'Exit codes'])
+      expect(stdout).toContain(word);
+  });
+
+  it.each([
+    [['forecast'], /missing required argument/],
+    [['forecast', 'nowhere'], /no file or folder at nowhere/],
+    [['forecast', '.', '--today', '2026-02-30'], /YYYY-MM-DD/],
+    [['dance'], /unknown command/],
+  ])('%j is not understood: exit code 2 and what is accepted', (args, message) => {
+    const { status, stderr } = run(...args);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(message);
+  });
+
+  it('imports, refuses the mistyped cell alone, and writes clean tables that read back without complaint', () => {
+    const first = run('import', '.', '--today', '2026-11-25', '--out', 'clean', '--json');
+    expect(first.status).toBe(1);
+    const { taken, refused } = JSON.parse(first.stdout);
+    expect(taken).toMatchObject({ children: 2, measurements: 11, devices: 2 });
+    expect(refused).toMatchObject([{ file: 'measurements.csv', row: 3, given: '81,4' }]);
+    expect(readFileSync(join(folder, 'clean', 'measurements.csv'), 'utf8')).toContain('178,mm');
+    const again = run('import', 'clean', '--against', 'clean', '--today', '2026-11-25', '--json');
+    expect(again.status).toBe(0);
+    expect(JSON.parse(again.stdout).diff.measurements).toMatchObject({
+      added: [],
+      changed: [],
+      unchanged: 11,
+    });
+  });
+
+  it('forecasts both devices, each by the foot, and says which row took no part', () => {
+    const { status, stdout } = run('forecast', '.', '--today', '2026-11-25');
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/A1 .*Solid AFO, left.*left foot length/);
+    expect(stdout).toMatch(/A2 .*Foot orthosis, right.*right foot length/);
+    expect(stdout).toContain('measurements.csv row 3');
+    expect(stdout).toContain('not a diagnosis');
+    expect(stdout).not.toContain('Mosswhistle');
+  });
+});
