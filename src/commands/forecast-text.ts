@@ -23,12 +23,15 @@ const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
 };
 
 /** One row a device in use: when it is outgrown, by what, how much room is left, and by when to cast. */
-export function forecastTable({ records, assessments, due, today }: Assessed): string {
+export function forecastTable({ records, assessments, due, recall, today }: Assessed): string {
+  const replaced = new Set(recall.inProgress.map(({ deviceId }) => deviceId));
   const rows = records.flatMap((record) => {
     const forecasts = assessments.get(record.child.id)?.forecasts ?? [];
     return forecasts
       .filter((f) => f.outcome !== 'not-in-use')
-      .map((f) => deviceRow(record, f, due.get(f.deviceId)?.castDate ?? null, today));
+      .map((f) =>
+        deviceRow(record, f, due.get(f.deviceId)?.castDate ?? null, replaced.has(f.deviceId), today),
+      );
   });
   if (rows.length === 0) return 'No device is in use, so there is nothing to forecast.';
   return textTable(
@@ -48,7 +51,13 @@ export function forecastTable({ records, assessments, due, today }: Assessed): s
   );
 }
 
-function deviceRow(record: ChildRecord, f: DeviceForecast, cast: CastDate | null, today: IsoDate): string[] {
+function deviceRow(
+  record: ChildRecord,
+  f: DeviceForecast,
+  cast: CastDate | null,
+  replaced: boolean,
+  today: IsoDate,
+): string[] {
   const age = decimalAgeYears(record.child.birthDate, today).toFixed(1);
   const device = record.devices.find((d) => d.id === f.deviceId) as Device;
   const [driver] = f.drivers;
@@ -58,7 +67,7 @@ function deviceRow(record: ChildRecord, f: DeviceForecast, cast: CastDate | null
   return [
     record.child.id,
     age,
-    deviceLabel(device),
+    `${deviceLabel(device)}${device.status === 'ordered' ? ' (being made)' : ''}`,
     ...(word
       ? [word, dated && f.p50 ? `about ${f.p50}` : '', '']
       : [f.p10 ?? '', f.p50 ?? 'later', f.p90 ?? 'later']),
@@ -67,12 +76,11 @@ function deviceRow(record: ChildRecord, f: DeviceForecast, cast: CastDate | null
       ? `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`
       : '',
     dated ? percent(f.probabilityOutgrownNow) : '',
-    castWord(f, cast),
+    replaced || f.replacementInProgress ? 'the next is being made' : castWord(f, cast),
   ];
 }
 
 function castWord(f: DeviceForecast, cast: CastDate | null): string {
-  if (f.replacementInProgress) return 'next one is being made';
   if (cast === null) return '';
   if (cast.overdue)
     return cast.latestSafe && f.outcome !== 'already-outgrown' ? `overdue (${cast.latestSafe})` : 'now';
