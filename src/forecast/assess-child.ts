@@ -8,13 +8,15 @@ import type { IsoDate } from '../measurements/dates.js';
 import { childSeed } from './child-seed.js';
 import type { DataSuggestion, DeviceForecast, Flag } from './contract.js';
 import { type DevicePlan, planDevice } from './device-plan.js';
+import { emptyForecast } from './empty-forecast.js';
 import { findFlags } from './find-flags.js';
 import { findSuggestions } from './find-suggestions.js';
-import { type DeviceAnswer, emptyForecast, forecastDevice, usualLife } from './forecast-device.js';
+import { type DeviceAnswer, forecastDevice } from './forecast-device.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
 import { adultOutcome, type NamedOutcome, namedOutcome } from './named-outcome.js';
 import { recordUntil } from './record-until.js';
+import { usualLife } from './usual-life.js';
 
 export interface AssessmentContext {
   readonly today: IsoDate;

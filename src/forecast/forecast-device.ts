@@ -1,18 +1,19 @@
-import { usualLifetimeMonths } from '../devices/by-age.js';
 import type { ChildRecord } from '../devices/caseload.js';
 import { type DimensionLimit, extensionLeftOn, limitOn } from '../devices/dimension-limits.js';
 import type { ChildPosterior } from '../growth/contract.js';
 import { decimalAgeYears } from '../measurements/age.js';
-import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../measurements/dates.js';
+import { dayNumber, daysBetween, type IsoDate, isoDate } from '../measurements/dates.js';
 import { measures, seriesKey } from '../measurements/measure.js';
 import { randomStream } from '../statistics/random-stream.js';
 import { childSeed } from './child-seed.js';
 import type { AdjustmentDue, DeviceForecast, DimensionRoom } from './contract.js';
 import type { DevicePlan } from './device-plan.js';
+import { emptyForecast } from './empty-forecast.js';
 import { explainForecast } from './explain-forecast.js';
 import { dayOfChance, firstPassage, type PassageLimit, passageChance } from './first-passage.js';
 import { type Futures, followedSeries } from './futures.js';
 import { staleAfterDays } from './stale-after.js';
+import { usualLife } from './usual-life.js';
 import { type WeighedDraws, weighDraws } from './weigh-draws.js';
 import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
 
@@ -30,32 +31,6 @@ export interface DeviceAnswer {
   readonly surprise: WeighedDraws['surprise'];
 }
 
-export function emptyForecast(
-  record: ChildRecord,
-  device: { readonly id: string; readonly family: string },
-  today: IsoDate,
-  seed: number,
-  posterior: ChildPosterior | null,
-): Omit<DeviceForecast, 'outcome' | 'explanation'> {
-  return {
-    deviceId: device.id,
-    childId: record.child.id,
-    family: device.family,
-    today,
-    p10: null,
-    p50: null,
-    p90: null,
-    dates: [],
-    probabilityOutgrown: [],
-    drivers: [],
-    room: [],
-    probabilityOutgrownNow: 0,
-    modelName: posterior?.modelName ?? '',
-    modelVersion: posterior?.modelVersion ?? '',
-    seed,
-  };
-}
-
 /** Per draw: how far this device's real limit lies from the stated one, mm. */
 function drawDeviations(plan: DevicePlan, draws: number, seed: number): Float64Array[] {
   const chance = randomStream(childSeed(seed, plan.device.id));
@@ -65,14 +40,6 @@ function drawDeviations(plan: DevicePlan, draws: number, seed: number): Float64A
       return toleranceMm * factor * chance.normal();
     }),
   );
-}
-
-/** Usual life by wear, from fitting (or cast) at the age then. */
-export function usualLife(plan: DevicePlan, birthDate: IsoDate): DeviceForecast['usualLifeEnds'] {
-  const from = plan.history.fittedDate ?? plan.history.castDate;
-  const months = usualLifetimeMonths(plan.rule, decimalAgeYears(birthDate, from));
-  if (!months) return null;
-  return { from: addDaysIso(from, months.low * 30.44), to: addDaysIso(from, months.high * 30.44) };
 }
 
 /** First-passage forecast of one device from a child's possible futures. */
