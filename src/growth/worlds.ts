@@ -19,6 +19,8 @@ export interface World {
   readonly factor: Float64Array;
   /** V^-1 (y - mean). */
   readonly alpha: Float64Array;
+  /** Log of everything in the weight but exp(-(z'z + ln det V) / 2): prior, markers, the member's share. */
+  readonly logPrior: number;
   /** Posterior weight; all worlds' weights add up to one. */
   readonly weight: number;
 }
@@ -65,7 +67,8 @@ export function worlds(
       denseForward(factor, n, alpha);
       let square = 0;
       for (let i = 0; i < n; i++) square += alpha[i] * alpha[i];
-      const log = g.logPrior + evidence(member, g) - 0.5 * (square + denseLogDeterminant(factor, n));
+      const logPrior = g.logPrior + evidence(member, g);
+      const log = logPrior - 0.5 * (square + denseLogDeterminant(factor, n));
       denseBackward(factor, n, alpha);
       list.push({
         sex,
@@ -74,6 +77,7 @@ export function worlds(
         placed,
         factor,
         alpha,
+        logPrior,
         weight: 0,
         log,
         share,
@@ -90,8 +94,9 @@ export function worlds(
     const top = Math.max(...list.map((w) => w.log));
     const kept = list.filter((w) => w.log > top + Math.log(NEGLIGIBLE));
     const sum = kept.reduce((s, w) => s + Math.exp(w.log - top), 0);
+    const scale = Math.log(share) - top - Math.log(sum);
     for (const { log, share: _, ...w } of kept)
-      all.push({ ...w, weight: (share * Math.exp(log - top)) / sum });
+      all.push({ ...w, logPrior: w.logPrior + scale, weight: Math.exp(log + scale) });
   }
   return all;
 }

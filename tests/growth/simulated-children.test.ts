@@ -50,14 +50,12 @@ function simulate(seed: number) {
     (_, i) => placed.mean[i] + z.slice(0, i + 1).reduce((s, x, k) => s + v[i * n + k] * x, 0),
   );
   const measured = series.flatMap((s, d) =>
-    ages
-      .slice(0, 3)
-      .map((a, k) =>
-        reading(s.measure, a, truth[d * 4 + k] + s.errorMm * chance.normal(), {
-          side: s.side,
-          technicalError: s.errorMm,
-        }),
-      ),
+    ages.slice(0, 3).map((a, k) =>
+      reading(s.measure, a, truth[d * 4 + k] + s.errorMm * chance.normal(), {
+        side: s.side,
+        technicalError: s.errorMm,
+      }),
+    ),
   );
   const posterior = posteriorOf(child(measured, { sex }), model);
   const later = series.map((s, d) => {
