@@ -64,10 +64,26 @@ function impossible(
 ): string {
   const inBase = unit === base ? `${value} ${base}` : `${value} ${unit} (${round(size)} ${base})`;
   const fitting = units.filter((u) => toBaseUnit(value, u) >= min && toBaseUnit(value, u) <= max);
-  const guess = fitting
-    .map((u) => (u === base ? `${value} ${u}` : `${value} ${u} = ${round(toBaseUnit(value, u))} ${base}`))
-    .join(' or ');
+  const swapped = digitsSwapped(value).filter(
+    (v) => toBaseUnit(v, unit) >= min && toBaseUnit(v, unit) <= max,
+  );
+  const guess = [
+    ...swapped.map((v) => `${v} ${unit}`),
+    ...fitting.map((u) =>
+      u === base ? `${value} ${u}` : `${value} ${u} = ${round(toBaseUnit(value, u))} ${base}`,
+    ),
+  ].join(' or ');
   return `is ${inBase}, which no body has${guess ? `; was ${guess} meant` : ''}`;
 }
 
 const round = (size: number): number => Math.round(size * 10) / 10;
+
+/** The number with two neighbouring digits in the other order: 81.9 -> 18.9. */
+function digitsSwapped(value: number): number[] {
+  const text = String(value);
+  return [...text.slice(1)].flatMap((digit, i) =>
+    /\d/.test(digit) && /\d/.test(text[i]) && digit !== text[i]
+      ? [Number(text.slice(0, i) + digit + text[i] + text.slice(i + 2))]
+      : [],
+  );
+}
