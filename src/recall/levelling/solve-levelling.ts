@@ -16,6 +16,8 @@ export interface Levelled {
 /** Up to this many request-week columns the whole programme is solved at once. */
 const WHOLE_PROGRAMME_COLUMNS = 12_000;
 const SAMPLE_COLUMNS = 12_000;
+/** Most columns of the second whole-number search: those of least reduced cost. */
+const WHOLE_NUMBER_COLUMNS = 5_000;
 const COLUMNS_AT_FIRST = 3;
 /** First columns cost at most this much more than the request's cheapest at the sample's prices, weighted days. */
 const FIRST_BAND = 1;
@@ -71,19 +73,21 @@ export async function solveLevelling(
   // ... and where that is not good enough, every column that a better plan could use: one whose reduced cost is above
   // the gap cannot be in it (reduced-cost fixing, as in any textbook of integer programming).
   if (cost - lowerBound > mipGap * Math.max(1, cost)) {
-    const useful = possible.map((weeks, i) => {
+    const reduced = possible.map((weeks, i) => {
       const priced = weeks.map((w) => pricedCost(p, prices, i, w));
       const least = priced.reduce((a, b) => Math.min(a, b));
-      return weeks.filter((w, k) => w === week[i] || priced[k] - least <= cost - lowerBound + EPSILON);
+      return priced.map((c) => c - least);
     });
-    if (useful.reduce((s, u) => s + u.length, 0) <= WHOLE_PROGRAMME_COLUMNS) {
-      const better = [...week];
-      const found = await solveWhole(p, (i) => useful[i], mipGap, better);
-      // Columns left out are in no plan cheaper than `cost`, so the bound holds for all plans up to it.
-      const bound = Math.max(lowerBound, Math.min(found.bound, cost));
-      if (found.cost < cost) return { ...result, week: better, cost: found.cost, lowerBound: bound };
-      return { ...result, week, cost, lowerBound: bound };
-    }
+    const all = Float64Array.from(reduced.flat()).sort();
+    const most = Math.min(cost - lowerBound, all[Math.min(all.length, WHOLE_NUMBER_COLUMNS) - 1]) + EPSILON;
+    const useful = possible.map((weeks, i) => weeks.filter((w, k) => w === week[i] || reduced[i][k] <= most));
+    const better = [...week];
+    const found = await solveWhole(p, (i) => useful[i], mipGap, better);
+    // With every useful column in, those left out are in no plan cheaper than `cost`: the search's bound holds for all.
+    const complete = most > Math.min(cost - lowerBound, all[all.length - 1]);
+    const bound = complete ? Math.max(lowerBound, Math.min(found.bound, cost)) : lowerBound;
+    if (found.cost < cost) return { ...result, week: better, cost: found.cost, lowerBound: bound };
+    return { ...result, week, cost, lowerBound: bound };
   }
   return { ...result, week, cost, lowerBound };
 }
