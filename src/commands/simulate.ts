@@ -38,7 +38,7 @@ const MISSED_SHARE = 0.12;
 
 const policies: readonly RecallPolicy[] = [
   ...[3, 4, 6, 12].flatMap((months) =>
-    [0.25, 0.5, 0.75].map((castAheadShare): RecallPolicy => ({ kind: 'fixed', months, castAheadShare })),
+    [0, 0.25, 0.5, 0.75].map((castAheadShare): RecallPolicy => ({ kind: 'fixed', months, castAheadShare })),
   ),
   { kind: 'forecast', levelled: false },
   { kind: 'forecast', levelled: true },
@@ -108,7 +108,7 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     limits: [
       'One device a child; a visit shows whether it is outgrown; forecasts see readings with technical error only.',
       'Intervals resample children (overtime: quarters of a year) and hold 95 %; curves, seed and world are one draw.',
-      `Of the fixed reviews three hand rules are shown: cast when measured growth reaches 25, 50 or 75 % of the allowance.`,
+      `Of the fixed reviews four hand rules are shown: cast at every visit, or when measured growth reaches 25, 50 or 75 % of the allowance.`,
     ],
   };
   if (opts.out) await write(opts.out, report, summaries);

@@ -133,6 +133,7 @@ export async function simulateCaseload(
 
   const castAhead = (life: Life, today: DayNumber): boolean => {
     if (policy.kind === 'fixed') {
+      if (policy.castAheadShare <= 0) return true;
       const grown = reading(life.child, today) - reading(life.child, life.castDay);
       return grown >= policy.castAheadShare * life.child.allowanceMm;
     }

@@ -29,6 +29,7 @@ const QUARTER_WEEKS = 13;
 
 export function policyName(policy: RecallPolicy): string {
   if (policy.kind === 'forecast') return policy.levelled ? 'forecast, levelled' : 'forecast, not levelled';
+  if (policy.castAheadShare <= 0) return `${policy.months}-monthly, cast every time`;
   return `${policy.months}-monthly, cast at ${Math.round(policy.castAheadShare * 100)} %`;
 }
 
