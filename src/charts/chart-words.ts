@@ -13,6 +13,7 @@ export interface ChartWords {
   readonly boys: string;
   readonly prediction: string;
   readonly predictionNote: string;
+  readonly centilesNote: string;
   readonly centile: string;
   readonly limitAt: string;
   readonly outgrown: string;
@@ -39,8 +40,8 @@ const en: ChartWords = {
   girls: 'girls',
   boys: 'boys',
   prediction: '80 % prediction',
-  predictionNote:
-    'Shaded fan: 80 % prediction. Grey: reference centiles. An estimate, not a diagnosis; check fit and skin.',
+  predictionNote: 'Shaded fan: 80 % prediction. An estimate, not a diagnosis; check fit and skin.',
+  centilesNote: 'Grey: reference centiles.',
   centile: 'centile',
   limitAt: 'outgrown at',
   outgrown: 'outgrown',
@@ -68,8 +69,8 @@ const es: ChartWords = {
   girls: 'niñas',
   boys: 'niños',
   prediction: 'predicción del 80 %',
-  predictionNote:
-    'Abanico: predicción del 80 %. Gris: percentiles de referencia. Es una estimación, no un diagnóstico; revise ajuste y piel.',
+  predictionNote: 'Abanico: predicción del 80 %. Es una estimación, no un diagnóstico; revise ajuste y piel.',
+  centilesNote: 'Gris: percentiles de referencia.',
   centile: 'percentil',
   limitAt: 'queda pequeño con',
   outgrown: 'queda pequeño',

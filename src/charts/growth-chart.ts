@@ -114,13 +114,14 @@ export function growthChart(input: GrowthChartInput): Spec {
     sizes.length > 0 ? [Math.floor(low - pad * (family ? 3 : 1.6)), Math.ceil(high + pad)] : [0, 1];
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const outgrown = outgrownRows(forecasts, record.devices, measure, frame, audience);
+  const note = [words.predictionNote, centiles.lines.length > 0 ? words.centilesNote : ''].join(' ').trim();
   const years = (to - from) / 365.25;
 
   return fillSpec(
     family ? 'family' : 'growth',
     {
       title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language, plainLabel)) : label),
-      subtitle: [input.caution ?? '', family ? words.familyNote : words.predictionNote].flatMap((text) =>
+      subtitle: [input.caution ?? '', family ? words.familyNote : note].flatMap((text) =>
         wrapped(text, widthPx),
       ),
       widthPx,
