@@ -17,7 +17,7 @@ export function connect(url: string, max = 10): Database {
     connectionString: url,
     max,
     types: types as unknown as pg.CustomTypesConfig,
-    connectionTimeoutMillis: 10_000,
+    connectionTimeoutMillis: 30_000,
     application_name: 'doorpost',
   });
   pool.on('error', () => {});

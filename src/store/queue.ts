@@ -27,6 +27,7 @@ export const jobNames: readonly JobName[] = [
   'forecast-run',
   'forecast-part',
   'recall-run',
+  'recall-list',
   'import',
   'nightly',
   'monthly',

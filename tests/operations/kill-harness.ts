@@ -43,7 +43,7 @@ export async function killMany(kills: number, say: (line: string) => void = () =
     DEMO: 'off',
     TODAY,
     RATE_LIMIT: '1000000',
-    JOB_EXPIRE_SECONDS: '8',
+    JOB_EXPIRE_SECONDS: '12',
     JOB_POLL_SECONDS: '0.5',
   };
   const faults: string[] = [];
@@ -182,8 +182,11 @@ async function importWork(
   const acknowledged: string[] = [];
   for (let i = 0; !stop.now; i++) {
     const prefix = `imp${i}x`;
-    const children = Array.from({ length: IMPORT_CHILDREN }, (_, k) => `${prefix}${k},2019-01-02,female`);
-    const text = ['id,birth_date,sex', ...children].join('\n');
+    const children = Array.from(
+      { length: IMPORT_CHILDREN },
+      (_, k) => `${prefix}${k},2019-01-02,female,moved-away`,
+    );
+    const text = ['id,birth_date,sex,status', ...children].join('\n');
     const dry = await client('POST', '/api/imports', { files: [{ name: 'children.csv', text }] });
     const commit = await client('POST', `/api/imports/${dry.body.id}/commit`, {}, prefix);
     if (commit.status !== 202) {

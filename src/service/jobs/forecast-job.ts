@@ -6,18 +6,26 @@ import type { Clock } from '../dependencies.js';
 /** Children a part: about a second or two of work, so that a lost worker costs little and progress is seen. */
 const PART = 20;
 
-/** Cuts the caseload into parts and queues them in one transaction. */
+/** Cuts the caseload into parts and queues them in one transaction; for a recall run the list follows the last part. */
 export async function splitForecastRun(
   store: Store,
   clock: Clock,
-  { runId }: JobData['forecast-run'],
+  runId: string,
+  month: string | null,
 ): Promise<void> {
   await store.transaction(async (tx) => {
+    // Taken up again after a kill: the parts are queued already.
+    if ((await tx.jobRuns.get(runId)).status !== 'queued') return;
     const ids = await tx.caseload.ids();
     await tx.jobRuns.setTotal(runId, ids.length);
-    if (ids.length === 0) await tx.jobRuns.end(runId, 'done', '', clock.now());
+    if (ids.length === 0) await follow(tx, clock, runId, month);
     for (let part = 0; part * PART < ids.length; part++)
-      await tx.enqueue('forecast-part', { runId, part, ids: ids.slice(part * PART, (part + 1) * PART) });
+      await tx.enqueue('forecast-part', {
+        runId,
+        part,
+        ids: ids.slice(part * PART, (part + 1) * PART),
+        month,
+      });
   });
 }
 
@@ -26,7 +34,7 @@ export async function forecastPart(
   store: Store,
   clock: Clock,
   assessor: Assessor,
-  { runId, part, ids }: JobData['forecast-part'],
+  { runId, part, ids, month }: JobData['forecast-part'],
 ): Promise<void> {
   if (await store.jobRuns.isPartDone(runId, part)) return;
   const records = await store.caseload.records(ids);
@@ -42,6 +50,12 @@ export async function forecastPart(
     const stillThere = new Set((await tx.caseload.records(ids)).map((r) => r.child.id));
     for (const assessment of fresh)
       if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
-    if (complete) await tx.jobRuns.end(runId, 'done', '', clock.now());
+    if (complete) await follow(tx, clock, runId, month);
   });
+}
+
+/** What comes when every part is done. */
+async function follow(tx: Store, clock: Clock, runId: string, month: string | null): Promise<void> {
+  if (month === null) await tx.jobRuns.end(runId, 'done', '', clock.now());
+  else await tx.enqueue('recall-list', { runId, month });
 }

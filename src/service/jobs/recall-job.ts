@@ -11,21 +11,20 @@ import type { Assessor } from '../assessor.js';
 import type { Clock } from '../dependencies.js';
 import { recallSettingsOf } from '../recall-settings-of.js';
 
-const CHUNK = 20;
+const CHUNK = 200;
 
 /**
- * The month's list: brings every assessment up to date, builds the list and keeps it in one transaction together with
- * the fact that the run is done. A run taken up again after a kill finds the assessments that were already kept.
+ * The month's list from the assessments that the parts before it brought up to date (a record changed meanwhile is
+ * assessed here). The list is kept in one transaction together with the fact that the run is done.
  */
-export async function recallRun(
+export async function recallList(
   store: Store,
   clock: Clock,
   assessor: Assessor,
-  { runId, month }: JobData['recall-run'],
+  { runId, month }: JobData['recall-list'],
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
   const ids = await store.caseload.ids();
-  await store.jobRuns.setTotal(runId, ids.length);
   const records: ChildRecord[] = [];
   const assessments: StoredAssessment[] = [];
   for (let part = 0; part * CHUNK < ids.length; part++) {
@@ -37,7 +36,6 @@ export async function recallRun(
       records.push(record);
       assessments.push(now);
     }
-    await store.jobRuns.partDone(runId, part, chunk.length);
   }
   const { value: settings } = await store.settings.get();
   const jobs: readonly WorkshopJob[] = await store.workshopJobs.all();

@@ -7,7 +7,7 @@ import type { Configuration } from '../configuration.js';
 import type { Clock } from '../dependencies.js';
 import { forecastPart, splitForecastRun } from './forecast-job.js';
 import { importJob } from './import-job.js';
-import { recallRun } from './recall-job.js';
+import { recallList } from './recall-job.js';
 import { jobStarter } from './start-jobs.js';
 
 const DAY_MS = 86_400_000;
@@ -27,9 +27,10 @@ export async function runWorker(
 ): Promise<void> {
   const jobs = jobStarter(store, clock);
   const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
-    'forecast-run': (data) => splitForecastRun(store, clock, data),
+    'forecast-run': ({ runId }) => splitForecastRun(store, clock, runId, null),
     'forecast-part': (data) => forecastPart(store, clock, assessor, data),
-    'recall-run': (data) => recallRun(store, clock, assessor, data),
+    'recall-run': ({ runId, month }) => splitForecastRun(store, clock, runId, month),
+    'recall-list': (data) => recallList(store, clock, assessor, data),
     import: (data) => importJob(store, clock, data),
     nightly: async () => {
       await store.sessions.sweep(clock.now());
