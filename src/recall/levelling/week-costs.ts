@@ -4,12 +4,14 @@ import type { Capacity, LevellingSettings, PlanRequest } from './contract.js';
 /** A working week ends this many days after its Monday: a week is inside the window when its Friday is. */
 const LAST_WORKING_DAY = 4;
 
-/** Is a week (null: after all of them) between worth-it and latest safe for every part of the visit? */
+/** Is a week (null: after all of them) after the worth-it date of some part of the visit and late for none? */
 export function insideWindow(request: PlanRequest, weeks: readonly IsoDate[], week: IsoDate | null): boolean {
   const monday = week === null ? dayNumber(weeks[0]) + 7 * weeks.length : dayNumber(week);
-  return partsOf(request)
-    .map(timesOf)
-    .every((t) => (week === null || !tooEarly(t, monday)) && monday + LAST_WORKING_DAY <= t.latestSafe);
+  const times = partsOf(request).map(timesOf);
+  return (
+    times.some((t) => week === null || !tooEarly(t, monday)) &&
+    times.every((t) => monday + LAST_WORKING_DAY <= t.latestSafe)
+  );
 }
 
 /**

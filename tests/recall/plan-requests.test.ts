@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import { clinicCapacity } from '../../src/recall/levelling/clinic-capacity.js';
+import { combineRequests } from '../../src/recall/levelling/combine-requests.js';
+import { levellingSettings } from '../../src/recall/levelling/contract.js';
+import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { planRequests } from '../../src/recall/levelling/plan-requests.js';
+import { recallSettings } from '../../src/recall/recall-settings.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { rampForecast, testRecord, today } from './build-a-clinic.js';
+
+it('goes from the recall list to a plan in which every due child has a week', async () => {
+  const records = ['a', 'b', 'c'].map((id) =>
+    testRecord({ id, devices: [{ id: `${id}/d1` }, { id: `${id}/d2`, side: 'right' }] }),
+  );
+  records.push(testRecord({ id: 'never', measuredDaysAgo: null, devices: [{ id: 'never/d1' }] }));
+  const assessments = records.map((r, i) => ({
+    childId: r.child.id,
+    forecasts:
+      r.child.id === 'never'
+        ? []
+        : [
+            rampForecast(`${r.child.id}/d1`, 40 + 20 * i, 90 + 20 * i),
+            rampForecast(`${r.child.id}/d2`, 55 + 20 * i, 110 + 20 * i),
+          ],
+  }));
+  const turnaroundOf = (family: string) => estimateTurnaround([], family, today);
+  const list = buildRecallList(assessments, records, turnaroundOf, { month: '2026-06', today });
+  const capacity = clinicCapacity({}, today, 26);
+  const requests = planRequests(list, {
+    childOf: (id) => records.find((r) => r.child.id === id)?.child,
+    turnaroundOf,
+    capacity,
+    settings: recallSettings.parse({}),
+  });
+  const combined = combineRequests(requests, capacity, levellingSettings.parse({}));
+  // Both sides of a child are one visit; the child nobody could forecast has a visit of its own, this week.
+  const both = combined.requests.filter((r) => r.deviceIds.length === 2);
+  expect(both.map((r) => r.childIds[0]).sort()).toEqual(['a', 'b', 'c']);
+  expect(combined.combinations.every((c) => c.visitsSaved >= 1)).toBe(true);
+  const plan = await levelPlan(combined.requests, capacity);
+  expect(plan.visits.find((v) => v.childIds[0] === 'never')!.week).toBe(capacity.weeks[0]);
+  for (const id of ['a', 'b', 'c']) {
+    const visit = plan.visits.find((v) => v.childIds[0] === id && v.action === 'cast')!;
+    expect(visit.insideWindow, id).toBe(true);
+  }
+});
