@@ -15,7 +15,7 @@ import type { Assessed } from './assess.js';
 const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g, '_');
 
 /**
- * Draws a growth chart for every dimension that limits a device in use (most room used first, four at most) and the
+ * Draws a growth chart for every dimension that limits a device in use (most room used first, three at most) and the
  * device timeline, each as Vega-Lite specification, SVG and PNG. Gives the paths.
  */
 export async function drawChild(record: ChildRecord, assessed: Assessed, folder: string): Promise<string[]> {
@@ -45,7 +45,7 @@ export async function drawChild(record: ChildRecord, assessed: Assessed, folder:
   return paths;
 }
 
-const MOST_CHARTS = 4;
+const MOST_CHARTS = 3;
 
 function measuresToDraw(record: ChildRecord, forecasts: readonly DeviceForecast[]): MeasureId[] {
   const limiting = forecasts

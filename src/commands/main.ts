@@ -130,7 +130,7 @@ program
   .option('--children <number>', 'how many children', whole, 240)
   .option('--seed <number>', 'seed of the invented clinic', whole, 20240317)
   .option('--today <date>', 'the date to stand on, YYYY-MM-DD (default: today)', isoDate)
-  .option('--charts <number>', 'for how many children to draw charts', whole, 6)
+  .option('--charts <number>', 'for how many children to draw charts', whole, 3)
   .option('--tables-only', 'write the tables and stop')
   .option('--json', 'print the result as JSON')
   .action(load('demo', 'demo'));
