@@ -1,6 +1,6 @@
 /**
  * The real service on a real PostgreSQL with the invented demo clinic, for the browser tests and the README's tour:
- * fixed today, seeded people, a first and a second recall run, one account per role.
+ * fixed today, seeded people, a recall list made by the worker, one account per role.
  */
 import type { AddressInfo } from 'node:net';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
@@ -8,7 +8,6 @@ import { assessor } from '../../src/service/assessor.js';
 import { buildService } from '../../src/service/build-service.js';
 import { clock as clockOf } from '../../src/service/clock.js';
 import { configuration } from '../../src/service/configuration.js';
-import { recallRun } from '../../src/service/jobs/recall-job.js';
 import { runWorker } from '../../src/service/jobs/run-worker.js';
 import { jobStarter } from '../../src/service/jobs/start-jobs.js';
 import { type Role, type Store, systemActor } from '../../src/store/contract.js';
@@ -30,7 +29,7 @@ export interface DemoService {
 
 export async function startDemoService(
   databaseUrl: string,
-  options: { children?: number; port?: number; recall?: boolean } = {},
+  options: { children?: number; port?: number } = {},
 ): Promise<DemoService> {
   const config = configuration({
     TODAY,
@@ -54,11 +53,10 @@ export async function startDemoService(
   const there = new Set((await store.users.list()).map((u) => u.name));
   for (const p of people)
     if (!there.has(p.name)) await store.users.create({ ...p, displayName: `Demo ${p.role}` }, systemActor);
-  if (options.recall ?? true) {
-    const runId = await store.jobRuns.begin('recall', clock.now());
-    if (runId) await recallRun(store, clock, assess, { runId, month: `${TODAY.slice(0, 7)}-01` });
-  }
   await runWorker(store, config, clock, assess, { info: () => {}, error: console.error });
+  const runId = await jobs.startRecallRun(`${TODAY.slice(0, 7)}-01`);
+  while (!['done', 'failed'].includes((await store.jobRuns.get(runId)).status))
+    await new Promise((wait) => setTimeout(wait, 500));
   const app = await buildService({
     config,
     store,
