@@ -11,8 +11,12 @@ export interface JobData {
     readonly runId: string;
     readonly part: number;
     readonly ids: readonly string[];
+    /** The month whose recall list is made once every part is done; null for forecasts alone. */
+    readonly month: string | null;
   };
+  /** Forecasts in parts, then the list. */
   readonly 'recall-run': { readonly runId: string; readonly month: string };
+  readonly 'recall-list': { readonly runId: string; readonly month: string };
   readonly import: { readonly runId: string; readonly importId: string; readonly actor: string };
   /** On the clock. */
   readonly nightly: Record<string, never>;

@@ -30,9 +30,12 @@ describe('sign-in by OpenID Connect', () => {
       conformIdTokenClaims: false,
       pkce: { required: () => true },
       cookies: { keys: ['a key of the test only'] },
-      findAccount: (_ctx, id) => ({ accountId: id, claims: async () => ({ sub: id, ...people[id] }) }),
+      findAccount: (_ctx: unknown, id: string) => ({
+        accountId: id,
+        claims: async () => ({ sub: id, ...people[id] }),
+      }),
     });
-    server.on('request', provider.callback());
+    server.on('request', provider.callback() as () => void);
     service = await testService({
       PUBLIC_URL: 'http://clinic.test',
       OIDC_ISSUER: issuer,
