@@ -14,7 +14,7 @@ const GRID = quadratureGrid(7, 5, 2.6);
 /** How alike a child's own readings are: how little a second reading of the same child adds. */
 const ALIKE = 0.85;
 /** Belief before the caseload, population SD: level, slope and bend over log-age. */
-const PRIOR_SD = [0.6, 1.2, 2.5];
+const PRIOR_SD = [0.6, 3, 8];
 /** A residual counts as at most this many SD, so that one slip does not move everybody. */
 const CAP = 4;
 /** An offset is learned from this many children of a sex on. */

@@ -65,7 +65,7 @@ export function parametersWith(input: GrowthFitInput, anchors: AnchorPopulation)
     zScoreShare: { male: [...settings.zScoreShare.male], female: [...settings.zScoreShare.female] },
     peakVelocityAgeYears: { ...settings.peakVelocityAgeYears },
     growthEndYears: { ...settings.growthEndYears },
-    anchors,
+    anchors: { ...anchors, wanderSd: anchors.wanderSd.map((sd) => sd * settings.wanderFactor) },
     offsets: [],
   });
 }

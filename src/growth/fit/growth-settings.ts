@@ -48,6 +48,8 @@ export const growthSettings = {
     infantUntilYears: 3,
     infantLength: 0.5,
   },
+  /** Calendar wandering against the estimate's: makes 80 % bands cover 80 % of children left out. */
+  wanderFactor: 1.25,
   /** Of the estimate of the tempo population. */
   iterations: 12,
   gridPoints: { tempo: 17, intensity: 9 },

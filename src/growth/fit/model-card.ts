@@ -42,6 +42,7 @@ ${curves}
   median with the smear of mixed tempos taken out; deviation a regression on the serial measures' deviations plus an
   own part, from correlations in children measured once. The own part's and the wandering's SD are widened by
   ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for years.**
+- The calendar wandering is 25 % wider than the records say, so that 80 % bands cover 80 % of children left out.
 - Girths and weight are modelled as logarithms, bones in mm.
 - Left and right share the child; each side has a small deviation of its own (SD 0.12 population SD in health, more
   by condition).

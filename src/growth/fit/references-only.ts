@@ -1,4 +1,4 @@
-import type { References } from '../../reference/reference.js';
+import { loadReferenceSource, type References } from '../../reference/reference.js';
 import type { GrowthInput } from '../contract.js';
 import { readTable, tabulate } from '../curve-table.js';
 import { logAge } from '../growth-age.js';
@@ -11,8 +11,14 @@ import { growthSettings as settings } from './growth-settings.js';
 import { meanCoefficients } from './mean-coefficients.js';
 import { startingAnchors } from './starting-anchors.js';
 
+/**
+ * Leg length's shape over age: the survey behind the working reference is thin and noisy where legs stop growing.
+ * Dangour et al. 2002, Ann Hum Biol 29:60.
+ */
+const LEG_SHAPE = 'uk-1990';
+
 /** Nothing narrows the residual where no cohort was learned from. */
-const RESIDUAL_FACTOR = 1.25;
+const RESIDUAL_FACTOR = 1.6;
 
 /**
  * A model whose mean curves come from the references alone: medians unsmeared, spread as designed. A caseload may
@@ -23,7 +29,7 @@ export function referencesOnly(
   refs: References,
   caseload: readonly GrowthInput[],
 ): GrowthParameters {
-  const reference = referenceMedian(refs);
+  const reference = withLegShape(referenceMedian(refs), loadReferenceSource(LEG_SHAPE));
   const start = startingAnchors([], {
     centreYears: settings.peakVelocityAgeYears,
     reference,
@@ -53,4 +59,17 @@ export function referencesOnly(
   return caseload.length === 0
     ? parameters
     : learnPopulationOffset(growthModel(parameters, refs), caseload).parameters;
+}
+
+/** Leg length as one source shapes it, at the level of the other at the mean age of peak height velocity. */
+function withLegShape(
+  working: ReturnType<typeof referenceMedian>,
+  shape: References,
+): ReturnType<typeof referenceMedian> {
+  const shaped = referenceMedian(shape);
+  return (measure, sex, ageYears) => {
+    if (measure !== 'leg_length') return working(measure, sex, ageYears);
+    const centre = settings.peakVelocityAgeYears[sex];
+    return (shaped(measure, sex, ageYears) * working(measure, sex, centre)) / shaped(measure, sex, centre);
+  };
 }
