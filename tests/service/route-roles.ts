@@ -96,6 +96,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /children/:id/charts/growth.json': 'c',
   'GET /children/:id/charts/timeline.json': 'c',
   'POST /children/:id/suggestions': 'c',
+  'POST /children/:id/corrections': 'c',
+  'POST /children/:id/corrections/undo': 'c',
   'GET /children/:id/what-if': 'c',
   'GET /children/:id/charts/what-if.json': 'c',
   'GET /children/:id/visit': 'c',
