@@ -10,6 +10,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { chartableMeasures, growthSpec, scoredReadings, timelineSpec } from './child-charts.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
+import { correctedTogether } from './corrected-together.js';
 import { loadChildFor, posteriorOf } from './load-child.js';
 import { NewChildPage } from './new-child-page.js';
 import { pageContext, sendPage } from './page-context.js';
@@ -174,10 +175,15 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     async (request, reply) => {
       const { id } = request.params;
       const actor = actorOf(request);
-      const own = await store.measurements.corrected(id, actor);
-      const reading = own.find((r) => r.measurement.id === request.body?.reading)?.measurement;
-      if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
-      await store.measurements.undoCorrection(reading.id, clock.today(), actor);
+      const together = correctedTogether(
+        await store.measurements.corrected(id, actor),
+        request.body?.reading ?? '',
+      );
+      if (together.length === 0)
+        throw new DoorpostError('not-found', 'No reading of this child was corrected so');
+      await store.transaction(async (tx) => {
+        for (const reading of together) await tx.measurements.undoCorrection(reading, clock.today(), actor);
+      });
       return reply.redirect(`${path(id)}?notice=suggestion-undone`, 303);
     },
   );
