@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import { learnPopulationOffset } from '../../src/growth/learn-population-offset.js';
+import { mixtureQuantile } from '../../src/growth/mixture-quantile.js';
+import { loadGrowthModel } from '../../src/growth/model.js';
+import { child, dayAt, posteriorOf, reading } from './support.js';
+
+const model = loadGrowthModel();
+const leg = { measure: 'leg_length', side: 'none' } as const;
+/** A clinic whose boys have legs 30 mm longer than the model's own boys, 12 of them, a little different each. */
+const caseload = Array.from({ length: 12 }, (_, i) => {
+  const plain = posteriorOf(child([reading('stature', 8 + i * 0.5, 1280 + 28 * i)]));
+  const mean = plain.predict(leg, [dayAt(8 + i * 0.5)]).mean[0];
+  return child([reading('leg_length', 8 + i * 0.5, mean + 30 + 8 * ((i % 3) - 1))]);
+});
+
+describe("a clinic's own level", () => {
+  const own = learnPopulationOffset(model, caseload);
+  const at = (m: typeof model, measure: 'leg_length' | 'foot_length', sex: 'male' | 'female') => {
+    const any = child([reading('head_circumference', 10, 530)], { sex });
+    return posteriorOf(any, m).predict({ measure, side: 'none' }, [dayAt(10)]).mean[0];
+  };
+  test('moves the curve of the measure and sex it was seen in', () => {
+    const moved = at(own, 'leg_length', 'male') - at(model, 'leg_length', 'male');
+    expect(moved).toBeGreaterThan(12);
+    expect(moved).toBeLessThan(32);
+  });
+  test('leaves the other sex and other measures alone', () => {
+    expect(at(own, 'leg_length', 'female')).toBeCloseTo(at(model, 'leg_length', 'female'), 6);
+    expect(at(own, 'foot_length', 'male')).toBeCloseTo(at(model, 'foot_length', 'male'), 6);
+  });
+  test('is not learned from four children', () => {
+    expect(learnPopulationOffset(model, caseload.slice(0, 4)).parameters.offsets).toEqual([]);
+  });
+});
+
+test('mixtureQuantile of two normals against the error function of Abramowitz & Stegun 7.1.26', () => {
+  const q = mixtureQuantile(0.25, [0.3, 0.7], [0, 4], [1, 2]);
+  const cdf = (x: number) => 0.5 * (1 + erf(x / Math.SQRT2));
+  expect(0.3 * cdf(q) + 0.7 * cdf((q - 4) / 2)).toBeCloseTo(0.25, 3);
+});
+
+/** Abramowitz & Stegun 7.1.26, error below 1.5e-7: independent of the product's own normal distribution function. */
+function erf(x: number): number {
+  const t = 1 / (1 + 0.3275911 * Math.abs(x));
+  const y = t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
+  return Math.sign(x) * (1 - y * Math.exp(-x * x));
+}
