@@ -41,7 +41,7 @@ export function tempoMember(
   const { k, covariance } = population;
   const width = k * curves.median.length;
   const start = tempo.centre + knots[0];
-  const endYears = ageOfLogAge(curves.growthEnd) + 1.5;
+  const endYears = ageOfLogAge(curves.growthEnd) + 0.5;
   return {
     name: 'tempo',
     curves,

@@ -42,7 +42,7 @@ describe.skipIf(!hasR)('one child against R', () => {
     const centre = peakVelocityAgeYears[c.sex];
     const p = file(
       'p.R',
-      `list(knots=${rVector(anchors.knots)}, end=${growthEndYears[c.sex] + 1.5}, wanderYears=${anchors.wanderYears},
+      `list(knots=${rVector(anchors.knots)}, end=${growthEndYears[c.sex] + 0.5}, wanderYears=${anchors.wanderYears},
       share=${rMatrix(share)}, covariance=${rMatrix(anchors.covariance)}, centre=${centre},
       tempoSd=${anchors.tempoSd[c.sex]}, intensitySd=${anchors.intensitySd[c.sex]}, mean=${rVector(anchors.mean[c.sex])},
       tempoEffect=${rVector(anchors.tempoEffect[c.sex])}, intensityEffect=${rVector(anchors.intensityEffect[c.sex])})`,
