@@ -36,7 +36,9 @@ const BAR_MEASURES: Readonly<Record<string, readonly MeasureId[]>> = {
 /** Under so much room an adjustment is tried, a fit is called tight, a second device is cast along with the first, mm. */
 const EASE_BELOW_MM = 3.5;
 const TIGHT_BELOW_MM = 3.5;
-const JOIN_BELOW_MM = 4.5;
+/** Under so much a new cast is taken at a visit: the old device must last until the next one is made. */
+const CAST_BELOW_MM = 5;
+const JOIN_BELOW_MM = 6;
 /** How often the growth a plate takes is stated with the device, which is then more than the family's default. */
 const STATED_ALLOWANCE = 0.6;
 
@@ -82,7 +84,7 @@ export class DeviceSlot {
       this.event(day, { kind: 'broken', note: 'strap torn' });
       if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
     }
-    const castNow = verdict === 'outgrown' ? 0.9 : verdict === 'tight' ? 0.75 : 0;
+    const castNow = verdict === 'outgrown' ? 0.95 : limit.room < CAST_BELOW_MM ? 0.85 : 0;
     return this.c.happens(castNow) && this.cast(day);
   }
 
@@ -111,7 +113,7 @@ export class DeviceSlot {
       footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
       allowancesMm:
         this.rule.worn === 'leg' && this.c.happens(STATED_ALLOWANCE)
-          ? { foot_length: this.c.whole(9, 13) }
+          ? { foot_length: this.c.whole(10, 14) }
           : {},
       limitsMm: {},
       extensionRangeMm: Object.fromEntries(bars.map((measure) => [measure, BAR_TRAVEL_MM])),

@@ -4,16 +4,22 @@ import type { BacktestMeasure, GrowthRecord, Visit } from './growth-record.js';
 export type Noise = 'clean' | 'clinic';
 
 /**
- * SD of one reading's error, mm (kg). 'clinic': what the goals of the backtest state, 4 mm on stature and
- * 5 mm on leg length, weight as recorded. 'clean': what a smooth curve leaves over in the Berkeley records,
- * which look smoothed when they were written down.
+ * SD of the error a recorded size carries before any noise is added, mm (kg): what a smooth curve leaves over in
+ * the Berkeley records, which look smoothed when they were written down, but less so before 8 years (the growth
+ * model is fitted with the same figures).
  */
-export const readingSd: Readonly<Record<Noise, Readonly<Record<BacktestMeasure, number>>>> = {
-  clean: { stature: 1, leg_length: 1.5, weight: 0.3 },
-  clinic: { stature: 4, leg_length: 5, weight: 0.3 },
-};
+export function recordErrorSd(measure: BacktestMeasure, ageYears: number): number {
+  if (measure === 'weight') return 0.3;
+  if (measure === 'leg_length') return 1.5;
+  return ageYears < 8 ? 5 : 1;
+}
 
+/** SD added by 'clinic' noise, mm: what the goals of the backtest state; weight stays as recorded. */
 const addedSd: Readonly<Partial<Record<BacktestMeasure, number>>> = { stature: 4, leg_length: 5 };
+
+/** SD of the error of a reading as a method is given it, mm (kg). */
+export const readingErrorSd = (noise: Noise, measure: BacktestMeasure, ageYears: number): number =>
+  Math.hypot(recordErrorSd(measure, ageYears), noise === 'clinic' ? (addedSd[measure] ?? 0) : 0);
 
 /**
  * The record as a clinic would have measured it: every reading with its own seeded error. A reading's error

@@ -3,7 +3,7 @@ import { fitChild } from '../../growth/fit-child.js';
 import type { GrowthModel } from '../../growth/growth-model.js';
 import { isoDate } from '../../measurements/dates.js';
 import type { MaturityMarker } from '../../measurements/records.js';
-import type { Noise } from './clinic-noise.js';
+import { type Noise, recordErrorSd } from './clinic-noise.js';
 import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
 import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
 import type { BacktestMeasure, Known } from './growth-record.js';
@@ -70,8 +70,13 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
       const median = prediction.quantile(0.5);
       // The horizons are asked for the same levels one after another: each level is worked out once for all.
       const known = new Map<number, Float64Array>();
+      // What is scored is a recorded size, with the record's own error: the band around the median is widened by it.
+      const widening = days.map((_, j) =>
+        Math.hypot(1, recordErrorSd(measure, ageYears + aheadYears[j]) / Math.max(prediction.sd[j], 1e-3)),
+      );
       const quantile = (p: number) => {
-        const there = known.get(p) ?? prediction.quantile(p);
+        const there =
+          known.get(p) ?? prediction.quantile(p).map((q, j) => median[j] + (q - median[j]) * widening[j]);
         known.set(p, there);
         return there;
       };

@@ -2,7 +2,7 @@ import type { GrowthInput } from '../../growth/contract.js';
 import { DAYS_A_YEAR, type DayNumber, dayNumber, isoDate } from '../../measurements/dates.js';
 import type { Series } from '../../measurements/measure.js';
 import type { MaturityMarker, Measurement } from '../../measurements/records.js';
-import { type Noise, readingSd } from './clinic-noise.js';
+import { type Noise, readingErrorSd } from './clinic-noise.js';
 import type { BacktestMeasure, Known } from './growth-record.js';
 
 /** Backtest files hold ages, the growth engine dates: every child is born on this day. */
@@ -31,7 +31,7 @@ export function growthInput(
       date: isoDate(dayAtAge(visit.ageYears)),
       method: '',
       observer: '',
-      technicalError: readingSd[noise][measure as BacktestMeasure],
+      technicalError: readingErrorSd(noise, measure as BacktestMeasure, visit.ageYears),
       entered: '',
       extra: {},
     })),
