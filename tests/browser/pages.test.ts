@@ -17,14 +17,21 @@ import { readingGrade } from './reading-grade.js';
 let database: TestDatabase;
 let service: DemoService;
 let browser: Browser;
-/** A child with a forecast, and its device. */
+/** A child on its feet with a forecast, and its device. */
 let child: { id: string; name: string; deviceId: string };
+
+const hasFootLength = async (id: string): Promise<boolean> =>
+  (await service.store.children.record(id, systemActor)).measurements.some(
+    (m) => m.measure === 'foot_length',
+  );
 
 beforeAll(async () => {
   database = await testDatabase();
   [service, browser] = await Promise.all([startDemoService(database.url, { children: 24 }), launchBrowser()]);
   const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
-  const found = items.find((c) => c.soonest?.outcome === 'forecast' && c.name !== '');
+  const named = items.filter((c) => c.soonest?.outcome === 'forecast' && c.name !== '');
+  const footed = await Promise.all(named.map((c) => hasFootLength(c.id)));
+  const found = named.find((_, i) => footed[i]);
   if (!found?.soonest) throw new Error('the demo clinic has no child with a forecast');
   child = { id: found.id, name: found.name, deviceId: found.soonest.deviceId };
 }, 300_000);
