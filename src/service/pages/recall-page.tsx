@@ -31,11 +31,6 @@ const stateKeys: readonly (readonly [WorkState, string])[] = [
 ];
 const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
-/** An outside plan may add the week a child was given and why; nothing else is read of it. */
-export type PlannedRow = RecallRow & {
-  readonly entry: RecallRow['entry'] & { readonly plannedWeek?: string; readonly weekReason?: string };
-};
-
 export interface RecallPageProps {
   readonly context: PageContext;
   readonly run: RecallRun | null;
@@ -214,7 +209,7 @@ export function RecallPage(props: RecallPageProps) {
               </thead>
               <tbody>
                 {shown.map((r) => (
-                  <Row key={r.id} context={context} row={r as PlannedRow} today={today} back={search({})} />
+                  <Row key={r.id} context={context} row={r} today={today} back={search({})} />
                 ))}
               </tbody>
             </table>
@@ -277,7 +272,7 @@ function Filters({ query }: { query: RecallQuery }) {
   );
 }
 
-function Row(props: { context: PageContext; row: PlannedRow; today: string; back: string }) {
+function Row(props: { context: PageContext; row: RecallRow; today: string; back: string }) {
   const { context, row, today, back } = props;
   const { format } = context;
   const { entry } = row;
