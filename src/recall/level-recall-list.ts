@@ -37,7 +37,9 @@ export async function levelRecallList(
     capacity,
     settings: recallSettings.parse(settings),
   });
-  const { requests, combinations } = combineRequests(wanted, capacity, levellingSettings.parse({}));
+  const closed = closedWeeks(clinic, list.today, capacity.weeks.length);
+  const possible = wanted.map((r) => ({ ...r, notInWeeks: closed }));
+  const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
   const plan = await levelPlan(requests, capacity);
   const visits = new Map(plan.visits.map((v) => [v.requestId, v]));
   const visitOf = new Map(
@@ -48,7 +50,9 @@ export async function levelRecallList(
       .flatMap((id) => visitOf.get(id) ?? [])
       .sort(byWeek)[0];
     if (!visit) return entry;
-    const reason = [visit.why, ...(visit.overtime ? [overtimeReason] : [])].join(' ');
+    const reason = [visit.why, togetherWith(entry, visit), visit.overtime ? OVERTIME_REASON : '']
+      .filter((text) => text !== '')
+      .join(' ');
     return { ...entry, ...(visit.week ? { plannedWeek: visit.week } : {}), weekReason: reason };
   };
   return {
@@ -72,7 +76,23 @@ export async function levelRecallList(
   };
 }
 
-const overtimeReason = 'There is no usual slot left that week: it needs one more.';
+const OVERTIME_REASON = 'There is no usual slot left that week: it needs one more.';
+
+/** What else is done in the visit: it may be why a device goes before its own cast is worth it. */
+function togetherWith(entry: RecallEntry, visit: PlannedVisit): string {
+  if (visit.childIds.length > 1) return 'One visit with a brother or sister.';
+  const others = visit.deviceIds.filter((d) => !entry.deviceIds.includes(d)).length;
+  if (others > 0) return `One visit with ${others === 1 ? 'another device' : 'other devices'} of the child.`;
+  return '';
+}
+
+/** Weeks without a working day from today on: not even a slot beyond the usual ones can be had then. */
+function closedWeeks(clinic: ClinicWeekInput, today: IsoDate, weekCount: number): IsoDate[] {
+  const slotADay = [{ id: 'clinic', slotsPerWeek: 5 }];
+  const { weeks, sessions } = clinicCapacity({ ...clinic, clinicians: slotADay }, today, weekCount);
+  const open = new Set(sessions.map((s) => s.week));
+  return weeks.filter((_, week) => !open.has(week));
+}
 
 const weeksToPlan = ({ today, month }: RecallList): number =>
   Math.max(PLANNED_WEEKS, Math.ceil(daysBetween(today, monthEnd(month)) / 7) + WEEKS_AFTER_MONTH);
