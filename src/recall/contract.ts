@@ -51,6 +51,8 @@ export interface RecallEntry {
   /** Last day anything was measured, judged or fitted; null when never. */
   readonly lastSeen: IsoDate | null;
   readonly siblingGroup: string | null;
+  /** Where a measurement before the cast would move its date enough to be worth it; absent where the odds are plain. */
+  readonly measureFirst?: 'home' | 'clinic';
   /** Monday of the week the levelled plan gives; absent when the list was not levelled or the visit is after the planned weeks. */
   readonly plannedWeek?: IsoDate;
   /** Why that week, in words. */
