@@ -111,6 +111,8 @@ describe('the HTTP API', () => {
     expect(run.summary.levelling.weeks[0]).toMatchObject({ slots: expect.any(Number) });
     const page = await service.as('scheduler', { url: '/recall' });
     expect(page.body).toContain(items[0].entry.weekReason);
+    const short = run.summary.levelling.weeks.some((w: { overtime: number }) => w.overtime > 0);
+    expect(page.body.includes('places needed')).toBe(short);
     const url = `/api/recall-entries/${items[0].id}`;
     const unsaid = await service.as('scheduler', {
       method: 'PUT',
