@@ -5,9 +5,11 @@ import { roughTables } from '../demo/rough-tables.js';
 import type { ChildRecord } from '../devices/caseload.js';
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import type { IsoDate } from '../measurements/dates.js';
+import { defaultSettings } from '../store/default-settings.js';
 import { type Assessed, assess } from './assess.js';
 import { drawChild } from './draw-child.js';
 import { forecastTable } from './forecast-text.js';
+import { levelAssessed } from './level-assessed.js';
 import { countsText, printRefused, readPaths, todayOf } from './reading-options.js';
 import { recallCsv, recallText } from './recall-list.js';
 import { terminal } from './terminal.js';
@@ -40,7 +42,10 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
 
   step('Reading its tables back');
   const parsed = await readPaths([tables], { today });
-  const assessed = await assess(parsed.caseload, { today });
+  const assessed = await levelAssessed(
+    await assess(parsed.caseload, { today }),
+    defaultSettings.castingSlotsPerWeek,
+  );
   const { recall } = assessed;
   const recallPath = join(folder, `recall-${recall.month}.csv`);
   const calendarPath = join(folder, `recall-${recall.month}.ics`);

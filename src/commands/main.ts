@@ -5,6 +5,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { DoorpostError } from '../errors.js';
 import { isIsoDate } from '../measurements/dates.js';
+import { defaultSettings } from '../store/default-settings.js';
 import { exitCodes, exitCodesText } from './exit-codes.js';
 import { terminal } from './terminal.js';
 
@@ -31,6 +32,11 @@ const month = (text: string): string => {
 const whole = (text: string): number => {
   if (/^\d+$/.test(text)) return Number(text);
   throw new InvalidArgumentError('A whole number is accepted.');
+};
+const slots = (text: string): number => {
+  const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (number >= 1 && number <= 1000) return number;
+  throw new InvalidArgumentError('A whole number from 1 to 1000 is accepted.');
 };
 const probability = (text: string): number => {
   if (Number(text) > 0 && Number(text) < 1) return Number(text);
@@ -110,6 +116,12 @@ reading(program.command('recall'))
     '--tolerance <chance>',
     'accepted chance of being outgrown before the replacement is fitted',
     probability,
+  )
+  .option(
+    '--slots-per-week <number>',
+    'casting slots the clinic has in a week',
+    slots,
+    defaultSettings.castingSlotsPerWeek,
   )
   .option('--out <file>', 'also write the list as a CSV table')
   .option('--seed <number>', 'seed of the simulated futures', whole)

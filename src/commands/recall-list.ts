@@ -2,15 +2,17 @@ import { writeFile } from 'node:fs/promises';
 import { stringify } from 'csv-stringify/sync';
 import { deviceLabel } from '../charts/device-label.js';
 import type { Child } from '../measurements/records.js';
-import type { RecallEntry, RecallList } from '../recall/contract.js';
+import type { RecallEntry, RecallLevelling, RecallList } from '../recall/contract.js';
 import { type Assessed, assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
+import { levelAssessed } from './level-assessed.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal, textTable, wrap } from './terminal.js';
 
 export interface RecallOptions extends ReadingOptions {
   readonly month?: string;
   readonly tolerance?: number;
+  readonly slotsPerWeek: number;
   readonly out?: string;
   readonly seed?: number;
 }
@@ -26,12 +28,17 @@ const ACTION_WORDS: Readonly<Record<RecallEntry['action'], string>> = {
 /** `doorpost recall`: whom to call this month, for what, by when, and a sentence to read out. */
 export async function recallList(paths: readonly string[], options: RecallOptions): Promise<number> {
   const parsed = await readPaths(paths, options);
-  const assessed = await assess(parsed.caseload, {
-    today: todayOf(options),
-    month: options.month,
-    seed: options.seed,
-    settings: toleranceSettings(options.tolerance),
-  });
+  const settings = toleranceSettings(options.tolerance);
+  const assessed = await levelAssessed(
+    await assess(parsed.caseload, {
+      today: todayOf(options),
+      month: options.month,
+      seed: options.seed,
+      settings,
+    }),
+    options.slotsPerWeek,
+    settings,
+  );
   const { recall } = assessed;
   if (options.out) await writeFile(options.out, recallCsv(assessed));
   const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
@@ -64,6 +71,7 @@ export function recallText({ records, recall }: Assessed): string {
     section('To call', recall.entries, children),
     section('Cannot be forecast: nobody may be forgotten here', recall.cannotForecast, children),
     inProgressText(recall),
+    levellingText(recall.levelling),
   ]
     .filter((text) => text !== '')
     .join('\n\n');
@@ -81,7 +89,9 @@ function section(
       : e.latestSafe
         ? `by ${e.latestSafe}`
         : '';
-    const head = [e.childId, ACTION_WORDS[e.action], by, devicesOf(e), marksOf(e, children.get(e.childId))];
+    const week = e.plannedWeek ? `week of ${e.plannedWeek}` : '';
+    const marks = marksOf(e, children.get(e.childId));
+    const head = [e.childId, ACTION_WORDS[e.action], by, week, devicesOf(e), marks];
     return `${head.filter((t) => t !== '').join(' | ')}\n${wrap(e.reason, 110, '    ')}`;
   });
   return `${title} (${entries.length})\n${lines.join('\n')}`;
@@ -92,6 +102,20 @@ function inProgressText(recall: RecallList): string {
   if (late.length === 0) return '';
   const rows = late.map((r) => [r.childId, r.replacementDeviceId, r.expectedFitting ?? '', r.reason]);
   return `Replacements that may come late (${late.length})\n${textTable(['child', 'device', 'expected', 'why'], rows)}`;
+}
+
+/** Where the places do not suffice, who is late for it and what would help; nothing where they do. */
+function levellingText(levelling: RecallLevelling | undefined): string {
+  if (!levelling) return '';
+  const { weeks, harmed, relief } = levelling;
+  const over = weeks.filter((w) => w.overtime > 0);
+  return [
+    ...over.map(
+      (w) => `Week of ${w.week}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
+    ),
+    ...harmed.map((h) => `${h.childIds.join(' and ')}: ${h.text}`),
+    ...relief.map((r) => r.text),
+  ].join('\n');
 }
 
 const devicesOf = (e: RecallEntry): string => e.devices.map((d) => deviceLabel(d)).join(' and ');
@@ -118,6 +142,8 @@ export function recallCsv({ records, recall }: Assessed): string {
     'overdue',
     'call_by',
     'worth_it_from',
+    'week',
+    'week_reason',
     'devices',
     'latex_alert',
     'skin_cannot_warn',
@@ -143,6 +169,8 @@ export function recallCsv({ records, recall }: Assessed): string {
         e.overdue ? 'yes' : 'no',
         e.latestSafe ?? '',
         e.worthIt ?? '',
+        e.plannedWeek ?? '',
+        e.weekReason ?? '',
         devicesOf(e),
         child?.latexAlert ? 'yes' : 'no',
         e.insensateSkin ? 'yes' : 'no',

@@ -51,6 +51,12 @@ export interface RecallEntry {
   /** Last day anything was measured, judged or fitted; null when never. */
   readonly lastSeen: IsoDate | null;
   readonly siblingGroup: string | null;
+  /** Where a measurement before the cast would move its date enough to be worth it; absent where the odds are plain. */
+  readonly measureFirst?: 'home' | 'clinic';
+  /** Monday of the week the levelled plan gives; absent when the list was not levelled or the visit is after the planned weeks. */
+  readonly plannedWeek?: IsoDate;
+  /** Why that week, in words. */
+  readonly weekReason?: string;
 }
 
 /** A replacement already being made: no second recall, but its lateness shows. */
@@ -78,4 +84,30 @@ export interface RecallList {
   readonly inProgress: readonly ReplacementInProgress[];
   /** The rest of the devices in use, with their dates. */
   readonly notDue: readonly RecallEntry[];
+  /** What the levelled plan says of the whole list; absent when it was not levelled. */
+  readonly levelling?: RecallLevelling;
+}
+
+/** The clinic's weeks under the levelled plan. */
+export interface RecallLevelling {
+  /** Casting slots there are, used, and needed beyond them. */
+  readonly weeks: readonly {
+    readonly week: IsoDate;
+    readonly slots: number;
+    readonly used: number;
+    readonly overtime: number;
+  }[];
+  /** Who comes too late because a place is missing, most harm first. */
+  readonly harmed: readonly {
+    readonly childIds: readonly string[];
+    readonly week: IsoDate | null;
+    readonly latestSafe: IsoDate;
+    readonly text: string;
+  }[];
+  /** What one more slot would buy, most first. */
+  readonly relief: readonly { readonly week: IsoDate; readonly text: string }[];
+  /** Visits spared by doing several things in one. */
+  readonly visitsSaved: number;
+  /** Relative distance to the best plan there could be. */
+  readonly gap: number;
 }

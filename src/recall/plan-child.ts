@@ -12,9 +12,11 @@ import type {
 } from './contract.js';
 import { deviceDue, isForecast, toleranceOf } from './device-due.js';
 import { lastMeasured, lastSeen, reviewDue } from './last-seen.js';
+import { measureFirst } from './measure-first.js';
 import {
   cannotForecastReason,
   castReason,
+  measureFirstReason,
   notSoonReason,
   reviewReason,
   urgentReason,
@@ -96,7 +98,8 @@ export function planChild(
       const reason = wearReason(joined, windowOf(joined).latestSafe!);
       return { entry: entry('review-wear', joined, reason), list: 'entries', inProgress };
     }
-    return { entry: entry('cast', joined, reasonToCast(cast, today)), list: 'entries', inProgress };
+    const visit = entry('cast', joined, reasonToCast(cast, today));
+    return { entry: askingFirst(visit, turnaround), list: 'entries', inProgress };
   }
   const measured = lastMeasured(record, today);
   const stale = measured === null || addMonthsIso(measured, settings.staleMonths) < today;
@@ -121,6 +124,13 @@ export function planChild(
   if (worth.length > 0)
     return { entry: entry('cast', worth, reasonToCast(worth, today)), list: 'open', inProgress };
   return { entry: entry('cast', devices, reasonToCast(devices, today)), list: 'notDue', inProgress };
+}
+
+/** A cast that is not late asks for a measurement first where that may move its date. */
+function askingFirst(entry: RecallEntry, turnaround: TurnaroundOf): RecallEntry {
+  const where = entry.overdue ? null : measureFirst(entry.devices, turnaround, entry.insensateSkin);
+  if (where === null) return entry;
+  return { ...entry, measureFirst: where, reason: `${entry.reason} ${measureFirstReason(where)}` };
 }
 
 function reasonToCast(devices: readonly DeviceDue[], today: IsoDate): string {

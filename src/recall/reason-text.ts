@@ -78,6 +78,12 @@ export function castReason(input: {
   return `We expect your child to grow out of ${names} ${window}, ${when}; please ring us sooner if ${plural ? 'they rub, mark or hurt' : 'it rubs, marks or hurts'}.`;
 }
 
+/** Added where knowing the size better may move the cast. */
+export const measureFirstReason = (where: 'home' | 'clinic'): string =>
+  where === 'home'
+    ? 'If the foot can be measured at home or at school before that, please tell us how long it is: it may change the date.'
+    : 'We will measure before we decide on the cast: it may change the date.';
+
 export const wearReason = (devices: readonly NamedDevice[], on: IsoDate): string =>
   `${capital(plainDevices(devices))} ${isPlural(plainDevices(devices)) ? 'are' : 'is'} due for a check of wear and fit on ${plainDate(on)}; growth is not what decides here, so please bring the shoes and tell us what has changed.`;
 

@@ -79,4 +79,21 @@ describe('doorpost', () => {
     expect(stdout).toContain('not a diagnosis');
     expect(stdout).not.toContain('Mosswhistle');
   });
+
+  it('gives every entry of the recall list a week, and says where there are too few places', () => {
+    const month = ['--today', '2026-11-25', '--date-format', 'dmy', '--month', '2027-06'];
+    const listed = run('recall', '.', ...month, '--json', '--out', 'recall.csv');
+    const { entries, levelling } = JSON.parse(listed.stdout);
+    expect(entries.length).toBeGreaterThan(0);
+    for (const entry of entries) {
+      expect(entry.plannedWeek >= '2026-11-23', entry.childId).toBe(true);
+      expect(entry.weekReason).toMatch(/week/);
+    }
+    expect(levelling.weeks[1].slots).toBe(12);
+    const [headings, first] = readFileSync(join(folder, 'recall.csv'), 'utf8').split('\r\n');
+    expect(headings).toContain(',week,week_reason,');
+    expect(first).toContain(entries[0].plannedWeek);
+    expect(run('recall', '.', ...month).stdout).toContain(`| week of ${entries[0].plannedWeek} |`);
+    expect(run('recall', '.', '--slots-per-week', '0').stderr).toMatch(/from 1 to 1000/);
+  });
 });

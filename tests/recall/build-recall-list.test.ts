@@ -34,6 +34,34 @@ describe('buildRecallList', () => {
     expect(list.entries[0].latestSafe! < today).toBe(true);
   });
 
+  it('asks for a foot measured at home where that may move a cast that is not late, and keeps the cast', () => {
+    const records = ['doubtful', 'known', 'late'].map((id) => testRecord({ id }));
+    const room = (grownSdMm: number) => [
+      {
+        series: { measure: 'foot_length' as const, side: 'left' as const },
+        allowanceMm: 10,
+        grownMm: 5,
+        grownSdMm,
+        roomMm: 5,
+        roomLowMm: 1,
+        roomHighMm: 9,
+        limitMm: 175,
+      },
+    ];
+    // 5 mm over 180 days: 4 mm of doubt about the size is 144 days of doubt about the date.
+    const list = build(records, [
+      { ...rampForecast('doubtful/d1', 0, 360), room: room(4) },
+      { ...rampForecast('known/d1', 0, 360), room: room(0.5) },
+      { ...rampForecast('late/d1', -60, 300), room: room(4) },
+    ]);
+    const of = (id: string) => list.entries.find((e) => e.childId === id)!;
+    expect(of('doubtful')).toMatchObject({ action: 'cast', overdue: false, measureFirst: 'home' });
+    expect(of('doubtful').reason).toMatch(/measured at home or at school/);
+    expect(of('known').measureFirst).toBeUndefined();
+    expect(of('late')).toMatchObject({ overdue: true });
+    expect(of('late').measureFirst).toBeUndefined();
+  });
+
   it('loses nobody: each active child with a worn device is in exactly one list', () => {
     const records = [
       testRecord({ id: 'due' }),

@@ -104,6 +104,15 @@ describe('the HTTP API', () => {
     const run = (await service.as('scheduler', { url: '/api/recall-runs/latest' })).json();
     const { items } = (await service.as('scheduler', { url: `/api/recall-runs/${run.id}/entries` })).json();
     expect(items.length).toBeGreaterThan(0);
+    for (const { entry } of items) {
+      expect(new Date(entry.plannedWeek).getUTCDay(), 'a Monday').toBe(1);
+      expect(entry.weekReason).toMatch(/week/);
+    }
+    expect(run.summary.levelling.weeks[0]).toMatchObject({ slots: expect.any(Number) });
+    const page = await service.as('scheduler', { url: '/recall' });
+    expect(page.body).toContain(items[0].entry.weekReason);
+    const short = run.summary.levelling.weeks.some((w: { overtime: number }) => w.overtime > 0);
+    expect(page.body.includes('places needed')).toBe(short);
     const url = `/api/recall-entries/${items[0].id}`;
     const unsaid = await service.as('scheduler', {
       method: 'PUT',

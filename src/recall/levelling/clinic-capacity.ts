@@ -13,7 +13,7 @@ export const clinicWeek = z.object({
       z.object({
         id: z.string().min(1).max(80),
         /** Casting slots a week, on any day ... */
-        slotsPerWeek: z.number().int().min(0).max(500).default(0),
+        slotsPerWeek: z.number().int().min(0).max(1000).default(0),
         /** ... or on named weekdays, 1 Monday .. 7 Sunday. */
         slotsByWeekday: z
           .array(

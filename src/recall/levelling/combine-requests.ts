@@ -1,4 +1,3 @@
-import { groupBy } from '../../statistics/group-by.js';
 import type { Capacity, Combination, LevellingSettings, PlanRequest } from './contract.js';
 import { partsOf, weekCosts } from './week-costs.js';
 
@@ -11,27 +10,28 @@ export function combineRequests(
   capacity: Capacity,
   settings: LevellingSettings,
 ): { requests: PlanRequest[]; combinations: Combination[] } {
-  let current = [...requests];
-  const keys = new Set(requests.flatMap((r) => r.togetherKeys));
+  const current = new Set(requests);
+  const byKey = new Map<string, Set<PlanRequest>>();
+  const add = (r: PlanRequest) => {
+    current.add(r);
+    for (const key of r.togetherKeys) byKey.set(key, (byKey.get(key) ?? new Set()).add(r));
+  };
+  const remove = (r: PlanRequest) => {
+    current.delete(r);
+    for (const key of r.togetherKeys) byKey.get(key)?.delete(r);
+  };
+  for (const r of requests) add(r);
   // A child's own visits first, then a family's: the order the keys are given in.
-  const byKey = groupBy(
-    current.flatMap((r) => r.togetherKeys.map((key) => ({ key, r }))),
-    (x) => x.key,
-  );
-  for (const key of keys) {
-    if (byKey.get(key)!.length < 2) continue;
-    const others = current.filter((r) => !r.togetherKeys.includes(key));
-    current = [
-      ...others,
-      ...combineGroup(
-        current.filter((r) => r.togetherKeys.includes(key)),
-        capacity,
-        settings,
-      ),
-    ];
+  for (const group of byKey.values()) {
+    if (group.size < 2) continue;
+    const before = [...group];
+    const after = combineGroup(before, capacity, settings);
+    for (const r of before) remove(r);
+    for (const r of after) add(r);
   }
-  const combinations = current.filter((r) => r.parts.length > 0).map((r) => describe(r, capacity, settings));
-  return { requests: current, combinations };
+  const combined = [...current];
+  const combinations = combined.filter((r) => r.parts.length > 0).map((r) => describe(r, capacity, settings));
+  return { requests: combined, combinations };
 }
 
 function combineGroup(group: PlanRequest[], capacity: Capacity, settings: LevellingSettings): PlanRequest[] {

@@ -3,11 +3,14 @@ import type { ChildRecord } from '../../devices/caseload.js';
 import type { WorkshopJob } from '../../devices/contract.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { buildRecallList } from '../../recall/build-recall-list.js';
-import type { RecallEntry, RecallList } from '../../recall/contract.js';
+import type { RecallEntry, RecallLevelling, RecallList } from '../../recall/contract.js';
+import { levelRecallList } from '../../recall/level-recall-list.js';
 import type { Store, StoredAssessment } from '../../store/contract.js';
 import type { JobData } from '../../store/queue.js';
+import type { TurnaroundEstimate } from '../../turnaround/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import type { Assessor } from '../assessor.js';
+import { clinicWeekOf } from '../clinic-week-of.js';
 import type { Clock } from '../dependencies.js';
 import { recallSettingsOf } from '../recall-settings-of.js';
 
@@ -40,9 +43,22 @@ export async function recallList(
   const { value: settings } = await store.settings.get();
   const jobs: readonly WorkshopJob[] = await store.workshopJobs.all();
   const today = clock.today();
-  const list = buildRecallList(assessments, records, (family) => estimateTurnaround(jobs, family, today), {
+  const turnarounds = new Map<string, TurnaroundEstimate>();
+  const turnaroundOf = (family: string): TurnaroundEstimate => {
+    const estimate = turnarounds.get(family) ?? estimateTurnaround(jobs, family, today);
+    turnarounds.set(family, estimate);
+    return estimate;
+  };
+  const due = buildRecallList(assessments, records, turnaroundOf, {
     month: month.slice(0, 7),
     today,
+    settings: recallSettingsOf(settings),
+  });
+  const children = new Map(records.map(({ child }) => [child.id, child]));
+  const list = await levelRecallList(due, {
+    clinic: clinicWeekOf(settings),
+    childOf: (id) => children.get(id),
+    turnaroundOf,
     settings: recallSettingsOf(settings),
   });
   const using = assessor.context();
@@ -53,7 +69,7 @@ export async function recallList(
       {
         today,
         month: `${month.slice(0, 7)}-01`,
-        summary: summaryOf(list),
+        summary: { ...summaryOf(list), levelling: withoutChildren(list.levelling) },
         modelName: using.model.name,
         modelVersion: using.model.version,
         seed: using.seed,
@@ -81,6 +97,12 @@ const lean = (entry: RecallEntry): RecallEntry => ({
   devices: entry.devices.map((d) => ({ ...d, forecast: d.forecast && withoutCurve(d.forecast) })),
 });
 const withoutCurve = (f: DeviceForecast): DeviceForecast => ({ ...f, dates: [], probabilityOutgrown: [] });
+
+/** The summary outlives a child that is erased, so it names none: who is late stands with the entries. */
+const withoutChildren = ({ harmed, ...levelling }: RecallLevelling) => ({
+  ...levelling,
+  harmed: harmed.map(({ week, latestSafe, text }) => ({ week, latestSafe, text })),
+});
 
 const summaryOf = (list: RecallList): Record<string, unknown> => ({
   due: list.entries.length,

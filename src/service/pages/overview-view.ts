@@ -4,7 +4,6 @@ import { addDaysIso, daysBetween, type IsoDate } from '../../measurements/dates.
 import { weekStart } from '../../recall/calendar.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { PastForecast, RecallRow } from '../../store/contract.js';
-import type { PlannedRow } from './recall-page.js';
 
 /** A forecast must be this old when the device was judged outgrown to count as one. */
 const MADE_AHEAD_DAYS = 30;
@@ -112,7 +111,7 @@ export function castsByWeek(
 ): WeekLoad[] {
   const first = weekStart(today);
   const load = new Map<IsoDate, number>();
-  for (const row of rows as readonly PlannedRow[]) {
+  for (const row of rows) {
     if (row.entry.action !== 'cast' || ['done', 'declined'].includes(row.state)) continue;
     const day = row.entry.plannedWeek ?? row.entry.latestSafe;
     if (!day) continue;

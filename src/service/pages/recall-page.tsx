@@ -1,5 +1,5 @@
 import { deviceLabels } from '../../charts/device-label.js';
-import type { RecallAction, WorkState } from '../../recall/contract.js';
+import type { RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
 import { Chart } from './child-page.js';
 import { Csrf, Empty, Layout } from './layout.js';
@@ -30,11 +30,6 @@ const stateKeys: readonly (readonly [WorkState, string])[] = [
   ['done', 'x'],
 ];
 const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-
-/** An outside plan may add the week a child was given and why; nothing else is read of it. */
-export type PlannedRow = RecallRow & {
-  readonly entry: RecallRow['entry'] & { readonly plannedWeek?: string; readonly weekReason?: string };
-};
 
 export interface RecallPageProps {
   readonly context: PageContext;
@@ -182,6 +177,7 @@ export function RecallPage(props: RecallPageProps) {
               />
             </details>
           )}
+          <TooFewPlaces levelling={run.summary.levelling as Levelling | undefined} format={format} />
           <Filters query={query} />
           {rows.length === 0 ? (
             <Empty>
@@ -214,7 +210,7 @@ export function RecallPage(props: RecallPageProps) {
               </thead>
               <tbody>
                 {shown.map((r) => (
-                  <Row key={r.id} context={context} row={r as PlannedRow} today={today} back={search({})} />
+                  <Row key={r.id} context={context} row={r} today={today} back={search({})} />
                 ))}
               </tbody>
             </table>
@@ -230,6 +226,33 @@ export function RecallPage(props: RecallPageProps) {
         </>
       )}
     </Layout>
+  );
+}
+
+/** As the recall job keeps it with the run; absent in lists made before they were levelled. */
+type Levelling = Pick<RecallLevelling, 'weeks' | 'relief'> & { readonly harmed: readonly { text: string }[] };
+
+/** Where the casting slots do not suffice: which weeks, what comes of it, what would help. */
+function TooFewPlaces({ levelling, format }: { levelling?: Levelling; format: PageContext['format'] }) {
+  const over = levelling?.weeks.filter((w) => w.overtime > 0) ?? [];
+  if (!levelling || (over.length === 0 && levelling.harmed.length === 0)) return null;
+  const lines = [
+    ...over.map(
+      (w) =>
+        `Week of ${format.date(w.week)}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
+    ),
+    ...levelling.harmed.map((h) => h.text),
+    ...levelling.relief.map((r) => r.text),
+  ];
+  return (
+    <details class="card">
+      <summary>Too few casting slots: who is late and what one more would buy</summary>
+      <ul>
+        {lines.slice(0, 60).map((line, i) => (
+          <li key={`${i} ${line}`}>{line}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -277,7 +300,7 @@ function Filters({ query }: { query: RecallQuery }) {
   );
 }
 
-function Row(props: { context: PageContext; row: PlannedRow; today: string; back: string }) {
+function Row(props: { context: PageContext; row: RecallRow; today: string; back: string }) {
   const { context, row, today, back } = props;
   const { format } = context;
   const { entry } = row;

@@ -12,7 +12,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { LettersPage } from './letters-page.js';
 import { castsByWeek } from './overview-view.js';
 import { pageContext, sendPage } from './page-context.js';
-import { actionWords, type PlannedRow, RecallPage, stateWords } from './recall-page.js';
+import { actionWords, RecallPage, stateWords } from './recall-page.js';
 import { byUrgency, changesSince, filterRows, type RecallQuery } from './recall-view.js';
 import { type Form, planners } from './route-types.js';
 
@@ -175,7 +175,7 @@ function backTo(body: Form, entry: string, notice: string): string {
 }
 
 const csvRow = (row: RecallRow) => {
-  const { entry } = row as PlannedRow;
+  const { entry } = row;
   return {
     child_id: row.childId,
     name: row.childName,
@@ -186,6 +186,7 @@ const csvRow = (row: RecallRow) => {
     latest_safe_cast_date: entry.latestSafe ?? '',
     overdue: entry.overdue ? 'yes' : 'no',
     planned_week: entry.plannedWeek ?? '',
+    week_reason: entry.weekReason ?? '',
     reason: entry.reason,
     insensate_skin: entry.insensateSkin ? 'yes' : 'no',
     state: row.state,

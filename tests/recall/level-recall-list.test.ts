@@ -1,0 +1,110 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { demoClinic } from '../../src/demo/demo-clinic.js';
+import { groupByChild } from '../../src/devices/caseload.js';
+import { loadRules } from '../../src/devices/load-rules.js';
+import { assessCaseload } from '../../src/forecast/assess-caseload.js';
+import { loadGrowthModel } from '../../src/growth/model.js';
+import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
+import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import type { RecallList } from '../../src/recall/contract.js';
+import { levelRecallList } from '../../src/recall/level-recall-list.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { rampForecast, today as ramps, testRecord } from './build-a-clinic.js';
+
+// The rules checked here are the clinic's own, as the contract in src/recall/contract.ts states them: no outside source.
+const today = '2026-11-25';
+const { caseload } = demoClinic({ children: 40, seed: 20240317, today });
+const records = groupByChild(caseload);
+const turnaroundOf = (family: string) => estimateTurnaround(caseload.jobs, family, today);
+const childOf = (id: string) => records.find((r) => r.child.id === id)?.child;
+const leveled = (list: RecallList, slotsPerWeek: number, closures: { from: string; to: string }[] = []) =>
+  levelRecallList(list, {
+    clinic: { clinicians: [{ id: 'clinic', slotsPerWeek }], workshop: [], clinicClosures: closures },
+    childOf,
+    turnaroundOf,
+  });
+
+describe('levelRecallList, on the demo clinic of 40 children', () => {
+  let list: RecallList;
+  beforeAll(() => {
+    const context = { today, model: loadGrowthModel(), rules: loadRules(), seed: 1, draws: 200 };
+    const assessments = assessCaseload(records, context);
+    list = buildRecallList(assessments, records, turnaroundOf, { month: '2027-01', today });
+  }, 60_000);
+
+  it.each([12, 3])(
+    'with %i slots a week gives each due child a week, in its window or said to be late',
+    async (slots) => {
+      const planned = await leveled(list, slots);
+      const { harmed, weeks } = planned.levelling;
+      expect(planned.entries.length).toBeGreaterThan(10);
+      for (const entry of [...planned.entries, ...planned.cannotForecast]) {
+        expect(entry.plannedWeek, entry.childId).toBeDefined();
+        const friday = addDaysIso(entry.plannedWeek!, 4);
+        expect(new Date(entry.plannedWeek!).getUTCDay(), 'a Monday').toBe(1);
+        expect(entry.weekReason).toMatch(/week of|first planned week/);
+        if (entry.action !== 'cast' || entry.latestSafe === null) continue;
+        const named = /[Oo]verdue|after the latest safe day/.test(entry.weekReason!);
+        const late = friday > entry.latestSafe;
+        if (late) {
+          expect(named, `${entry.childId}: ${entry.weekReason}`).toBe(true);
+          const soonest = weeks[0].week === entry.plannedWeek;
+          const isHarmed = harmed.some((h) => h.childIds.includes(entry.childId));
+          expect(entry.overdue || soonest || isHarmed, entry.childId).toBe(true);
+        } else if (entry.worthIt && friday < entry.worthIt) {
+          // Only for another's sake.
+          expect(entry.weekReason, entry.childId).toMatch(/One visit with/);
+        }
+      }
+      for (const week of weeks) expect(week.used - week.overtime).toBeLessThanOrEqual(week.slots);
+      // No more entries in a week than it reports as used.
+      for (const { week, used } of weeks) {
+        const here = planned.entries.filter((e) => e.plannedWeek === week);
+        expect(new Set(here.map((e) => e.siblingGroup ?? e.childId)).size).toBeLessThanOrEqual(used);
+      }
+    },
+  );
+
+  it('changes nothing of the list but the weeks', async () => {
+    const planned = await leveled(list, 12);
+    expect(planned.entries.map(({ plannedWeek: _, weekReason: __, ...entry }) => entry)).toEqual(
+      list.entries,
+    );
+    expect(await leveled(list, 12)).toEqual(planned);
+  });
+
+  it('names the weeks with too few places, and what one more would buy', async () => {
+    const scarce = (await leveled(list, 1)).levelling;
+    const ample = (await leveled(list, 200)).levelling;
+    expect(scarce.weeks.some((w) => w.overtime > 0)).toBe(true);
+    expect(scarce.relief[0].text).toMatch(/One more casting slot .* would spare/);
+    expect(ample.weeks.every((w) => w.overtime === 0)).toBe(true);
+    expect([ample.harmed, ample.relief]).toEqual([[], []]);
+  });
+
+  it('puts nobody into a week in which the clinic is closed', async () => {
+    const first = (await leveled(list, 12)).levelling.weeks[0].week;
+    const planned = await leveled(list, 2, [{ from: first, to: addDaysIso(first, 13) }]);
+    const starts = planned.entries.map((e) => daysBetween(first, e.plannedWeek!));
+    expect(Math.min(...starts)).toBe(14);
+    expect(planned.entries[0].weekReason).toMatch(/after the latest safe day/);
+  });
+});
+
+it('on a Sunday plans from the next day on, not into the week that is over', async () => {
+  const sunday = addDaysIso(ramps, 6);
+  const record = testRecord({ id: 'late' });
+  const forecasts = [{ ...rampForecast('late/d1', -30, 20), today: sunday }];
+  const list = buildRecallList(
+    [{ childId: 'late', forecasts }],
+    [record],
+    (family) => estimateTurnaround([], family, sunday),
+    { month: '2026-06', today: sunday },
+  );
+  const { entries } = await levelRecallList(list, {
+    clinic: {},
+    childOf: () => record.child,
+    turnaroundOf: (family) => estimateTurnaround([], family, sunday),
+  });
+  expect(entries[0]).toMatchObject({ overdue: true, plannedWeek: addDaysIso(ramps, 7) });
+});
