@@ -37,8 +37,8 @@ export const jobNames: readonly JobName[] = [
   'monthly',
 ];
 
-/** A job may meet several dying workers before it meets a healthy one. */
-const RETRIES = 10;
+/** A job may meet many dying workers before it meets a healthy one; a retry costs a second. */
+const RETRIES = 60;
 
 /**
  * The queue in the same database. A job whose worker died is given to another once `expireSeconds` have passed.

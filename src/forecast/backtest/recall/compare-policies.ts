@@ -65,6 +65,7 @@ const tolerances = [0.1, 0.2, 0.3] as const;
 const prices = [
   { visitDays: 4, castDays: 8 },
   { visitDays: 8, castDays: 16 },
+  { visitDays: 10, castDays: 20 },
   { visitDays: 14, castDays: 28 },
 ] as const;
 /** A narrower window for one setting and the oracle: faster growth, so more of everything. */
