@@ -1,28 +1,9 @@
-import type { MeasureId } from '../../measurements/measure.js';
+import { type MeasureId, measureIds } from '../../measurements/measure.js';
 
 /** Choices that no record decides; the estimates are put beside them in models/<name>/parameters.json. */
 export const growthSettings = {
-  measures: [
-    'foot_length',
-    'foot_breadth',
-    'ankle_height',
-    'knee_height',
-    'hip_height',
-    'asis_height',
-    'leg_length',
-    'sitting_height',
-    'stature',
-    'ankle_girth',
-    'calf_girth',
-    'thigh_girth',
-    'hip_girth',
-    'waist_girth',
-    'pelvic_breadth',
-    'head_circumference',
-    'head_breadth',
-    'head_length',
-    'weight',
-  ] satisfies MeasureId[],
+  /** All but the head's diagonals, which have neither records nor reference. */
+  measures: measureIds.filter((id): id is Exclude<MeasureId, 'head_diagonal'> => id !== 'head_diagonal'),
   /** Mean ages at peak height velocity of the design brief; where the curves of both sexes are laid together. */
   peakVelocityAgeYears: { male: 13.8, female: 11.8 },
   growthEndYears: { male: 17.5, female: 15.5 },
