@@ -1,18 +1,7 @@
 import type { JobRun } from '../../store/contract.js';
+import type { ImportPlan } from '../plan-import.js';
 import { Csrf, Empty, Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
-
-export interface ImportPlanView {
-  readonly tables: readonly {
-    readonly table: string;
-    readonly added: number;
-    readonly changed: number;
-    readonly unchanged: number;
-  }[];
-  readonly refused: readonly string[];
-  readonly refusedCount: number;
-  readonly notices: readonly string[];
-}
 
 export function ImportPage(props: { context: PageContext; runs: readonly JobRun[]; error: string }) {
   const { context, runs, error } = props;
@@ -87,7 +76,7 @@ export function ImportPage(props: { context: PageContext; runs: readonly JobRun[
   );
 }
 
-export function ImportPlanPage(props: { context: PageContext; id: string; plan: ImportPlanView }) {
+export function ImportPlanPage(props: { context: PageContext; id: string; plan: ImportPlan }) {
   const { context, id, plan } = props;
   const work = plan.tables.reduce((n, t) => n + t.added + t.changed, 0);
   return (

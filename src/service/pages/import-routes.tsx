@@ -1,12 +1,11 @@
 import type { MultipartFile, MultipartValue } from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { caseloadTables, diffCaseload } from '../../exchange/diff-caseload.js';
-import { type NamedFile, parseCaseload } from '../../exchange/parse-caseload.js';
-import { refusedRowText } from '../../exchange/refused-row.js';
+import type { NamedFile } from '../../exchange/parse-caseload.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { ImportPage, ImportPlanPage, type ImportPlanView } from './import-page.js';
+import { planImport } from '../plan-import.js';
+import { ImportPage, ImportPlanPage } from './import-page.js';
 import { pageContext, sendPage } from './page-context.js';
 import { administrators } from './route-types.js';
 
@@ -45,25 +44,13 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       );
     if (files.length === 0) return refuse('No file was chosen. CSV, XLSX and FHIR JSON files are accepted.');
     try {
-      const parsed = await parseCaseload(files, {
+      const options = {
         today: clock.today(),
         dateOrder: dateOrders.find((d) => d === field('dateOrder')) ?? 'refuse',
         lengthUnit: units.find((u) => u === field('lengthUnit')) ?? null,
-      });
-      const diff = diffCaseload(await store.caseload.all(), parsed.caseload);
-      const view: ImportPlanView = {
-        tables: caseloadTables.map((table) => ({
-          table,
-          added: diff[table].added.length,
-          changed: diff[table].changed.length,
-          unchanged: diff[table].unchanged,
-        })),
-        refused: parsed.refused.slice(0, REFUSED_SHOWN).map(refusedRowText),
-        refusedCount: parsed.refused.length,
-        notices: parsed.notices,
       };
-      const id = await store.imports.create(view, parsed.caseload, actorOf(request));
-      return sendPage(reply, <ImportPlanPage context={context} id={id} plan={view} />);
+      const { id, plan } = await planImport(store, files, options, REFUSED_SHOWN, actorOf(request));
+      return sendPage(reply, <ImportPlanPage context={context} id={id} plan={plan} />);
     } catch (error) {
       if (error instanceof DoorpostError && error.status < 500) return refuse(error.message);
       throw error;

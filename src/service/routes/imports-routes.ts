@@ -2,11 +2,10 @@ import type { MultipartFile, MultipartValue } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
-import { caseloadTables, diffCaseload } from '../../exchange/diff-caseload.js';
-import { type NamedFile, type ParseOptions, parseCaseload } from '../../exchange/parse-caseload.js';
-import { refusedRowText } from '../../exchange/refused-row.js';
+import type { NamedFile, ParseOptions } from '../../exchange/parse-caseload.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { planImport } from '../plan-import.js';
 import { failures, idParams, jobStarted, listOf } from '../schemas/common.js';
 import { write } from '../write.js';
 import { type Api, administration } from './api.js';
@@ -54,23 +53,9 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
       },
     },
     async (request, reply) => {
-      const actor = actorOf(request);
       const { files, options } = await filesOf(request, clock.today());
-      const parsed = await parseCaseload(files, options);
-      const diff = diffCaseload(await store.caseload.all(), parsed.caseload);
-      const shown = {
-        tables: caseloadTables.map((table) => ({
-          table,
-          added: diff[table].added.length,
-          changed: diff[table].changed.length,
-          unchanged: diff[table].unchanged,
-        })),
-        refused: parsed.refused.slice(0, REFUSED_SHOWN).map(refusedRowText),
-        refusedCount: parsed.refused.length,
-        notices: parsed.notices,
-      };
-      const id = await store.imports.create(shown, parsed.caseload, actor);
-      return reply.code(201).send({ id, plan: shown });
+      const planned = await planImport(store, files, options, REFUSED_SHOWN, actorOf(request));
+      return reply.code(201).send(planned);
     },
   );
 
