@@ -1,5 +1,6 @@
 import type { ChildRecord } from '../devices/caseload.js';
 import type { IsoDate } from '../measurements/dates.js';
+import { stageDurations } from '../turnaround/expected-fitting.js';
 import { monthEnd } from './calendar.js';
 import type { RecallEntry, RecallList, ReplacementInProgress, TurnaroundEstimate } from './contract.js';
 import { planChild, type RecallAssessment, type TurnaroundOf } from './plan-child.js';
@@ -33,7 +34,10 @@ export function buildRecallList(
     estimates.set(family, known);
     return known;
   };
-  const jobs = records.flatMap((r) => r.jobs);
+  const history = stageDurations(
+    records.flatMap((r) => r.jobs),
+    options.today,
+  );
   const end = monthEnd(options.month);
   const list = {
     entries: [] as RecallEntry[],
@@ -44,7 +48,7 @@ export function buildRecallList(
   };
   for (const record of records) {
     if (record.child.status !== 'active') continue;
-    const result = planChild(record, byChild.get(record.child.id), memo, jobs, options.today, end, settings);
+    const result = planChild(record, byChild.get(record.child.id), memo, history, options.today, end, settings);
     list.inProgress.push(...result.inProgress);
     if (result.entry) list[result.list].push(result.entry);
   }

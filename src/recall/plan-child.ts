@@ -1,7 +1,7 @@
 import type { ChildRecord } from '../devices/caseload.js';
-import type { WorkshopJob } from '../devices/contract.js';
 import type { DeviceForecast, Flag } from '../forecast/contract.js';
 import type { IsoDate } from '../measurements/dates.js';
+import type { StageDurations } from '../turnaround/expected-fitting.js';
 import { addMonthsIso } from './calendar.js';
 import type {
   DeviceDue,
@@ -43,7 +43,7 @@ export function planChild(
   record: ChildRecord,
   assessment: RecallAssessment | undefined,
   turnaround: TurnaroundOf,
-  jobs: readonly WorkshopJob[],
+  history: StageDurations,
   today: IsoDate,
   end: IsoDate,
   settings: RecallSettings,
@@ -60,7 +60,7 @@ export function planChild(
     if (replacement) {
       const tolerance = toleranceOf(record, settings);
       inProgress.push(
-        replacementStatus(device, forecast, replacement, turnaround(device.family), jobs, today, tolerance),
+        replacementStatus(device, forecast, replacement, turnaround(device.family), history, today, tolerance),
       );
     } else devices.push(deviceDue(device, forecast, record, turnaround(device.family), today, settings));
   }

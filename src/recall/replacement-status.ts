@@ -1,7 +1,7 @@
-import type { Device, WorkshopJob } from '../devices/contract.js';
+import type { Device } from '../devices/contract.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../measurements/dates.js';
-import { expectedFitting } from '../turnaround/expected-fitting.js';
+import { expectedFitting, type StageDurations } from '../turnaround/expected-fitting.js';
 import type { ReplacementInProgress, TurnaroundEstimate } from './contract.js';
 import { outgrownChance } from './outgrown-chance.js';
 import { plainDate, plainDevices } from './reason-text.js';
@@ -16,7 +16,7 @@ export function replacementStatus(
   forecast: DeviceForecast | null,
   replacement: Replacement,
   turnaround: TurnaroundEstimate,
-  jobs: readonly WorkshopJob[],
+  history: StageDurations,
   today: IsoDate,
   tolerance: number,
 ): ReplacementInProgress {
@@ -25,7 +25,7 @@ export function replacementStatus(
   const usual = turnaround.samplesDays.filter((d) => d > waited).map((d) => d - waited);
   // Longer in the workshop than any job expected: no date is invented, it must be asked for.
   const lost = usual.length === 0;
-  const byStage = replacement.job && !lost ? expectedFitting(replacement.job, jobs, today) : null;
+  const byStage = replacement.job && !lost ? expectedFitting(replacement.job, history) : null;
   const ahead = byStage?.samplesDays ?? usual;
   const expected = lost ? null : addDaysIso(today, ahead[Math.floor(ahead.length / 2)]);
   const chance = forecast ? outgrownChance(forecast) : null;

@@ -2,7 +2,7 @@ import type { FamilyId, WorkshopJob } from '../devices/contract.js';
 import { daysBetween, type IsoDate } from '../measurements/dates.js';
 import type { TurnaroundEstimate } from './contract.js';
 import { defaultTurnaround } from './default-turnaround.js';
-import { isTraceable, jobsInWorkshop } from './jobs-in-workshop.js';
+import { isTraceable, type WorkshopLoad, workshopLoad } from './jobs-in-workshop.js';
 import { type Duration, durationSamples, fitLogNormalDurations } from './log-normal-durations.js';
 
 /** The default weighs as much as this many finished jobs: after 8, half the answer is the clinic's own. */
@@ -23,11 +23,12 @@ export function estimateTurnaround(
   today: IsoDate,
   inWorkshop?: number,
 ): TurnaroundEstimate {
-  const { durations, meanLogLoad } = familyDurations(jobs, family, today);
+  const loadOn = workshopLoad(jobs);
+  const { durations, meanLogLoad } = familyDurations(jobs, loadOn, family, today);
   const standard = defaultTurnaround(family);
   const model = fitLogNormalDurations(durations, { ...standard, weight: PRIOR_WEIGHT });
   const jobsUsed = durations.filter((d) => !d.running).length;
-  const load = Math.log1p(inWorkshop ?? jobsInWorkshop(jobs, today)) - meanLogLoad;
+  const load = Math.log1p(inWorkshop ?? loadOn(today)) - meanLogLoad;
   return summariseTurnaround(family, durationSamples(model, jobsUsed > 0 ? load : 0, SAMPLES), jobsUsed);
 }
 
@@ -51,7 +52,12 @@ export function summariseTurnaround(
 }
 
 /** This family's durations as known on `today`, with the log of the jobs in the workshop at each cast, centred. */
-function familyDurations(jobs: readonly WorkshopJob[], family: FamilyId, today: IsoDate) {
+function familyDurations(
+  jobs: readonly WorkshopJob[],
+  loadOn: WorkshopLoad,
+  family: FamilyId,
+  today: IsoDate,
+) {
   const own = jobs.filter(
     (j) =>
       j.family === family &&
@@ -60,7 +66,7 @@ function familyDurations(jobs: readonly WorkshopJob[], family: FamilyId, today: 
       j.stages.cast <= today &&
       daysBetween(j.stages.cast, today) <= HISTORY_DAYS,
   );
-  const logLoads = own.map((j) => Math.log1p(jobsInWorkshop(jobs, j.stages.cast!)));
+  const logLoads = own.map((j) => Math.log1p(loadOn(j.stages.cast!)));
   const meanLogLoad = logLoads.length ? logLoads.reduce((s, x) => s + x, 0) / logLoads.length : 0;
   const durations = own.map((job, i): Duration => {
     const { cast, fit } = job.stages;

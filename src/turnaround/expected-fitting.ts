@@ -1,5 +1,6 @@
 import { type StageId, stageIds, type WorkshopJob } from '../devices/contract.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../measurements/dates.js';
+import { groupBy } from '../statistics/group-by.js';
 import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable } from './jobs-in-workshop.js';
 import { durationSamples, fitLogNormalDurations } from './log-normal-durations.js';
@@ -29,27 +30,66 @@ export interface ExpectedFitting {
   readonly samplesDays: readonly number[];
 }
 
+/** How often each number of whole days from a stage on was seen, in finished jobs and in those still running. */
+interface Seen {
+  readonly finished: Map<number, number>;
+  readonly running: Map<number, number>;
+}
+
+/** What a workshop's jobs say, as known on a day, of the time from each stage on; counted once for every job asked about. */
+export interface StageDurations {
+  readonly today: IsoDate;
+  readonly seen: (family: string, stage: StageId) => Seen;
+}
+
+export function stageDurations(jobs: readonly WorkshopJob[], today: IsoDate): StageDurations {
+  const byFamily = groupBy(jobs.filter(isTraceable), (j) => j.family);
+  const counted = new Map<string, Seen>();
+  const count = (family: string, stage: StageId): Seen => {
+    const seen: Seen = { finished: new Map(), running: new Map() };
+    for (const { stages } of byFamily.get(family) ?? []) {
+      const from = stages[stage];
+      if (from === undefined || from > today) continue;
+      const running = stages.fit === undefined || stages.fit > today;
+      const into = running ? seen.running : seen.finished;
+      const days = daysBetween(from, running ? today : stages.fit!);
+      into.set(days, (into.get(days) ?? 0) + 1);
+    }
+    return seen;
+  };
+  return {
+    today,
+    seen: (family, stage) => {
+      const key = `${family} ${stage}`;
+      const seen = counted.get(key) ?? count(family, stage);
+      counted.set(key, seen);
+      return seen;
+    },
+  };
+}
+
 /**
- * When a job now in the workshop will be fitted: the time other jobs of its family took from the stage it has
- * reached, given that it has already been waiting since then. Null when it is fitted, cancelled or not begun.
+ * When a job now in the workshop will be fitted: the time the others of its family took from the stage it has reached,
+ * given that it has already been waiting since then. Null when it is fitted, cancelled or not begun.
+ * @param history of the same workshop, the job itself included
  */
-export function expectedFitting(
-  job: WorkshopJob,
-  jobs: readonly WorkshopJob[],
-  today: IsoDate,
-): ExpectedFitting | null {
+export function expectedFitting(job: WorkshopJob, history: StageDurations): ExpectedFitting | null {
+  const { today } = history;
   if (job.status !== 'in-progress') return null;
   const stage = [...stageIds].reverse().find((s) => job.stages[s] !== undefined && job.stages[s]! <= today);
   if (stage === undefined || stage === 'fit') return null;
-  const others = jobs.flatMap((other) => {
-    const from = other.stages[stage];
-    const { fit } = other.stages;
-    if (other.family !== job.family || !isTraceable(other) || from === undefined || from > today) return [];
-    const running = fit === undefined || fit > today;
-    // The job asked about, and any other not moving now, would otherwise bear witness to itself.
-    if (other.id === job.id) return [];
-    return [{ days: daysBetween(from, running ? today : fit), running, load: 0 }];
-  });
+  const waited = daysBetween(job.stages[stage]!, today);
+  const { finished, running } = history.seen(job.family, stage);
+  const others = [
+    ...[...finished].map(([days, count]) => ({ days, count, running: false, load: 0 })),
+    // Without the job asked about, which would otherwise bear witness to itself.
+    ...[...running].map(([days, count]) => ({
+      days,
+      count: days === waited ? count - 1 : count,
+      running: true,
+      load: 0,
+    })),
+  ];
   const standard = defaultTurnaround(job.family);
   const model = fitLogNormalDurations(others, {
     // A part of the way is relatively less certain than the whole: variances add, so the log SD grows as 1/sqrt.
@@ -57,7 +97,6 @@ export function expectedFitting(
     logSd: standard.logSd / Math.sqrt(remainingShare[stage]),
     weight: PRIOR_WEIGHT,
   });
-  const waited = daysBetween(job.stages[stage]!, today);
   const samplesDays = durationSamples(model, 0, SAMPLES, waited).map((d) => Math.max(0, d - waited));
   const at = (p: number) => addDaysIso(today, samplesDays[Math.floor(p * samplesDays.length)]);
   return { jobId: job.id, stage, p10: at(0.1), p50: at(0.5), p90: at(0.9), samplesDays };

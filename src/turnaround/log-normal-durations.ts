@@ -6,6 +6,8 @@ export interface Duration {
   readonly running: boolean;
   /** A covariate centred by the caller (log of the work in progress when it began); 0 for none. */
   readonly load: number;
+  /** How many such durations there were; 1 when left out. */
+  readonly count?: number;
 }
 
 /** What is believed of log(days) before any duration was seen. */
@@ -39,7 +41,7 @@ export function fitLogNormalDurations(durations: readonly Duration[], prior: Dur
   const known = durations.filter((d) => d.days > 0);
   const mu0 = Math.log(prior.medianDays);
   let model = { location: mu0, slope: 0, scale: prior.logSd };
-  const finished = known.filter((d) => !d.running).length;
+  const finished = known.reduce((n, d) => n + (d.running ? 0 : (d.count ?? 1)), 0);
   for (let k = 0; k < ITERATIONS && known.length > 0; k++) model = step(known, prior, mu0, model);
   return { ...model, weight: prior.weight + finished };
 }
@@ -63,18 +65,19 @@ function step(
       : { mean: Math.log(d.days), variance: 0 };
   });
   durations.forEach((d, i) => {
-    n += 1;
-    sy += moments[i].mean;
-    sx += d.load;
-    sxx += d.load * d.load;
-    sxy += d.load * moments[i].mean;
+    const count = d.count ?? 1;
+    n += count;
+    sy += count * moments[i].mean;
+    sx += count * d.load;
+    sxx += count * d.load * d.load;
+    sxy += count * d.load * moments[i].mean;
   });
   const determinant = n * sxx - sx * sx;
   const location = (sxx * sy - sx * sxy) / determinant;
   const slope = (n * sxy - sx * sy) / determinant;
   let squares = prior.weight * (prior.logSd ** 2 + (location - mu0) ** 2);
   durations.forEach((d, i) => {
-    squares += moments[i].variance + (moments[i].mean - location - slope * d.load) ** 2;
+    squares += (d.count ?? 1) * (moments[i].variance + (moments[i].mean - location - slope * d.load) ** 2);
   });
   return { location, slope, scale: Math.sqrt(squares / n) };
 }

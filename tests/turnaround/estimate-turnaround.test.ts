@@ -4,7 +4,7 @@ import type { WorkshopJob } from '../../src/devices/contract.js';
 import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
-import { expectedFitting } from '../../src/turnaround/expected-fitting.js';
+import { expectedFitting, stageDurations } from '../../src/turnaround/expected-fitting.js';
 import { jobsInWorkshop } from '../../src/turnaround/jobs-in-workshop.js';
 import { fitLogNormalDurations } from '../../src/turnaround/log-normal-durations.js';
 
@@ -145,7 +145,7 @@ describe('expectedFitting', () => {
       running({ cast, rectify: addDaysIso(today, -1) }),
       running({ cast, rectify: addDaysIso(today, -3), assemble: today }),
       running({ cast, finish: today }),
-    ].map((j) => expectedFitting(j, [j], today)!);
+    ].map((j) => expectedFitting(j, stageDurations([j], today))!);
     expect(dates.map((d) => d.stage)).toEqual(['cast', 'rectify', 'assemble', 'finish']);
     const medians = dates.map((d) => d.p50);
     expect(medians).toEqual([...medians].sort().reverse());
@@ -154,7 +154,7 @@ describe('expectedFitting', () => {
 
   it('is never in the past, however long the job has waited, and null once fitted', () => {
     const late = running({ cast: addDaysIso(today, -300) });
-    expect(expectedFitting(late, [late], today)!.p10 >= today).toBe(true);
-    expect(expectedFitting(job(1, 30, 20), [], today)).toBeNull();
+    expect(expectedFitting(late, stageDurations([late], today))!.p10 >= today).toBe(true);
+    expect(expectedFitting(job(1, 30, 20), stageDurations([], today))).toBeNull();
   });
 });
