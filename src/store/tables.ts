@@ -138,6 +138,7 @@ export interface Tables {
     overdue: boolean;
     data: Json<RecallEntry>;
     state: Generated<WorkState>;
+    appointment: string | null;
     version: Generated<number>;
   };
   recall_state_changes: {
@@ -150,6 +151,7 @@ export interface Tables {
     by_name: string;
     at: Stamp;
     undoes_seq: string | null;
+    from_appointment: string | null;
   };
   users: {
     id: string;
