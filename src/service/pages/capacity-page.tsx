@@ -24,12 +24,17 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
   const { format } = context;
   const rows = (kind: 'clinician' | 'workshop', spare: number) =>
     Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
-  const short = weeks.filter((w) => w.capacity < Math.max(...weeks.map((x) => x.capacity)));
+  const usual = Math.max(...weeks.map((w) => w.capacity));
+  const short = weeks.filter((w) => w.capacity < usual);
   return (
     <Layout title="Clinic's weeks" context={context}>
       <h1>Clinic's weeks</h1>
       <p>
         What there is room for. The next recall list is planned with it; appointments already booked stay.
+        {short.length > 0 &&
+          ` Weeks with fewer slots than usual in the next half year: ${short
+            .map((w) => `${format.date(w.weekStart)} (${w.capacity} of ${usual})`)
+            .join(', ')}.`}
       </p>
       {error && (
         <p class="error" role="alert">
@@ -47,6 +52,7 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
               id="castingSlotsPerWeek"
               name="castingSlotsPerWeek"
               type="number"
+              class="short"
               min={0}
               max={1000}
               value={form.castingSlotsPerWeek}
@@ -83,7 +89,7 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
                     />
                   </td>
                   {[...WORKING_DAYS.map(String), 'any'].map((day) => (
-                    <td key={day} data-label={dayNames[Number(day)] ?? 'Any day'}>
+                    <td key={day} class="slot" data-label={dayNames[Number(day)] ?? 'Any day'}>
                       <input
                         name={`clinician-${k}-${day}`}
                         aria-label={`Clinician ${k + 1}, slots ${day === 'any' ? 'on any day' : `on ${dayNames[Number(day)]}`}`}
@@ -172,12 +178,6 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
           Save
         </button>
       </form>
-      {short.length > 0 && (
-        <p>
-          Weeks with fewer slots than usual in the next half year:{' '}
-          {short.map((w) => `${format.date(w.weekStart)} (${w.capacity})`).join(', ')}.
-        </p>
-      )}
     </Layout>
   );
 }

@@ -1,5 +1,5 @@
 import { deviceLabels, familyLabel } from '../../charts/device-label.js';
-import type { RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
+import type { PassedWeek, RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
 import { Chart } from './child-page.js';
 import { Csrf, Empty, Layout } from './layout.js';
@@ -271,8 +271,9 @@ function Weeks(props: { levelling?: Levelling; late: readonly RecallRow[]; forma
   });
   const saved = visitsSaved > 0 && (
     <p>
-      Doing several things in one visit saves {visitsSaved} {visitsSaved === 1 ? 'visit' : 'visits'} in the
-      weeks planned.
+      Both sides, several devices, brothers and sisters and reviews that fall due go in one visit where the
+      odds allow: {visitsSaved} fewer {visitsSaved === 1 ? 'visit' : 'visits'} in the next half year than one
+      each.
     </p>
   );
   if (missing.length === 0 && late.length === 0) return saved || null;
@@ -410,8 +411,20 @@ function Row(props: { context: PageContext; row: RecallRow; today: string; back:
               )}
               {entry.plannedWeekday && !row.appointment && `, ${weekdays[entry.plannedWeekday]}`}
               {entry.plannedClinician && `, with ${entry.plannedClinician}`}
-              {entry.weekReason && `: ${entry.weekReason}`}
             </small>
+            {passedTags(entry.passedWeeks ?? []).map((tag) => (
+              <span key={tag} class="tag due">
+                {tag}
+              </span>
+            ))}
+            {entry.weekReason && (
+              <details>
+                <summary>
+                  <small>why this week</small>
+                </summary>
+                <small>{entry.weekReason}</small>
+              </details>
+            )}
           </>
         )}
         {entry.siblingGroup && (
@@ -490,6 +503,20 @@ function Row(props: { context: PageContext; row: RecallRow; today: string; back:
     </tr>
   );
 }
+
+const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
+  declined: 'declined',
+  'did-not-come': 'not brought',
+  'clinic-cancelled': 'cancelled by the clinic',
+  'nothing-recorded': 'booked, nothing recorded',
+};
+
+/** What came of weeks before, each kind once with how often. */
+const passedTags = (passed: readonly PassedWeek[]): string[] =>
+  [...new Set(passed.map((p) => p.why))].map((why) => {
+    const times = passed.filter((p) => p.why === why).length;
+    return times > 1 ? `${passedWords[why]} ${times} times` : `${passedWords[why]} before`;
+  });
 
 const monthName = (iso: string, locale: string) =>
   new Intl.DateTimeFormat(locale === 'en' ? 'en-GB' : locale, {
