@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDaysIso } from '../../src/measurements/dates.js';
 import { weekStart } from '../../src/recall/calendar.js';
 import type { RecallRow } from '../../src/store/contract.js';
-import { type TestService, testService } from './test-service.js';
+import { type TestService, testService, testToday } from './test-service.js';
 
 // What the clinic expects of a plan made again: common practice, no source.
 describe('a recall list made again', () => {
@@ -78,6 +78,31 @@ describe('a recall list made again', () => {
     // Weeks refused before are still not offered.
     expect(fourth.get(declines.childId)!.entry.plannedWeek).not.toBe(weeks[1]);
   }, 120_000);
+
+  it('a new measurement moves its own child’s dates and leaves the others where they are', async () => {
+    const before = await makeList();
+    const due = (row: RecallRow) => row.entry.latestSafe!;
+    const [grown] = [...before.values()].filter((r) => r.state === 'to-call');
+    const readings = (['left', 'right'] as const).map((side) => ({
+      measure: 'foot_length',
+      side,
+      value: 178,
+    }));
+    const answer = await service.as('clinician', {
+      method: 'POST',
+      url: `/api/children/${grown.childId}/visits`,
+      headers: { 'idempotency-key': 'second-tape' },
+      payload: { date: testToday, measurements: readings },
+    });
+    expect(answer.statusCode, answer.body).toBe(201);
+    const later = await makeList();
+    // Six millimetres less than the last reading: hardly grown, so the device lasts longer or needs no cast yet.
+    const now = later.get(grown.childId);
+    expect(now === undefined || due(now) > due(grown)).toBe(true);
+    const others = [...before.values()].filter((r) => r.childId !== grown.childId);
+    const moved = others.filter((r) => later.get(r.childId)!.entry.plannedWeek !== r.entry.plannedWeek);
+    expect(moved.length).toBeLessThanOrEqual(1);
+  }, 60_000);
 
   it('plans each child with its own clinician, and says when the workshop is too small', async () => {
     const named = await capacity({
