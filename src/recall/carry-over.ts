@@ -18,8 +18,9 @@ export interface EarlierVisit {
 
 /** What the next plan must respect of the one before. */
 export interface CarriedOver {
-  /** Week the child had; moving it costs. */
+  /** Week the child had; moving it costs, more where the family was told of it. */
   readonly previousWeek: IsoDate | null;
+  readonly told: boolean;
   /** Week of an appointment that still stands. */
   readonly bookedWeek: IsoDate | null;
   /** Weeks that came to nothing, this last one included. */
@@ -39,19 +40,19 @@ export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): 
   const remembered = visit.passedWeeks.filter(
     (p) => p.week !== week && p.week > addDaysIso(today, -REMEMBERED_DAYS),
   );
-  const free = { previousWeek: null, bookedWeek: null, passedWeeks: remembered };
+  const free = { previousWeek: null, told: false, bookedWeek: null, passedWeeks: remembered };
   if (week === null || visit.state === 'done') return free;
   const passed = (why: PassedWeek['why']) => ({ ...free, passedWeeks: [...remembered, { week, why }] });
   if (visit.state === 'declined' || visit.state === 'did-not-come') return passed(visit.state);
   const day = visit.state === 'booked' ? visit.appointment : null;
   if (visit.state === 'booked' && (day ? day < today : week < thisWeek)) return passed('nothing-recorded');
   if (week < thisWeek) return free;
-  const stands = { ...free, previousWeek: week };
-  if (visit.state === 'to-call') return stands;
+  if (visit.state === 'to-call') return { ...free, previousWeek: week };
+  const stands = { ...free, previousWeek: week, told: true };
   const days = day ? [day] : [0, 1, 2, 3, 4].map((d) => addDaysIso(week, d));
   // The family was told of it. Another day or clinician of the same week will do where there is one.
   if (days.every((d) => isShut(d, visit.clinician)))
-    return { ...passed('clinic-cancelled'), previousWeek: week };
+    return { ...passed('clinic-cancelled'), previousWeek: week, told: true };
   return visit.state === 'booked' ? { ...stands, bookedWeek: week } : stands;
 }
 

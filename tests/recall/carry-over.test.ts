@@ -25,9 +25,11 @@ describe('carryOver', () => {
   it('keeps the week of a visit nobody objected to, and forgets one that is over', () => {
     expect(carryOver(visit(), today, open)).toEqual({
       previousWeek: nextWeek,
+      told: false,
       bookedWeek: null,
       passedWeeks: [],
     });
+    expect(carryOver(visit({ state: 'called' }), today, open).told).toBe(true);
     expect(carryOver(visit({ plannedWeek: '2026-06-01' }), today, open).previousWeek).toBeNull();
     expect(carryOver(visit({ state: 'done' }), today, open).previousWeek).toBeNull();
   });
@@ -43,6 +45,7 @@ describe('carryOver', () => {
     expect(carryOver(booked, today, open).bookedWeek).toBe(thisWeek);
     expect(carryOver(booked, '2026-06-12', open)).toEqual({
       previousWeek: null,
+      told: false,
       bookedWeek: null,
       passedWeeks: [{ week: thisWeek, why: 'nothing-recorded' }],
     });
@@ -57,6 +60,7 @@ describe('carryOver', () => {
     const closed = carryOver(booked, today, (day) => day === '2026-06-17');
     expect(closed).toEqual({
       previousWeek: nextWeek,
+      told: true,
       bookedWeek: null,
       passedWeeks: [{ week: nextWeek, why: 'clinic-cancelled' }],
     });

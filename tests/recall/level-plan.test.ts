@@ -224,7 +224,7 @@ describe('a plan made after another', () => {
     const weekOf = new Map(before.visits.map((v) => [v.requestId, v.week]));
     const next = requests.map((r) => {
       const previousWeek = weekOf.get(r.id) ?? null;
-      return { ...r, previousWeek, ...by(r, previousWeek) };
+      return { ...r, previousWeek, previousWeekTold: true, ...by(r, previousWeek) };
     });
     const sessions = capacity.sessions.map((s) => (s.week === closed ? { ...s, slots: 0 } : s));
     const plan = await levelPlan(next, { ...capacity, sessions });

@@ -77,6 +77,7 @@ export function randomPlan(
       togetherKeys: [],
       bookedWeek: null,
       previousWeek: null,
+      previousWeekTold: false,
       notInWeeks: [],
       parts: [],
     };

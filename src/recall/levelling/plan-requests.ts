@@ -39,7 +39,11 @@ export function planRequests(list: RecallList, context: PlanRequestContext): Pla
       // A week the clinic cancelled may have other days; shut ones are ruled out for everybody.
       notInWeeks: earlier.passedWeeks.flatMap((p) => (p.why === 'clinic-cancelled' ? [] : p.week)),
       ...(called.includes(r.id)
-        ? { previousWeek: earlier.previousWeek, bookedWeek: earlier.bookedWeek }
+        ? {
+            previousWeek: earlier.previousWeek,
+            previousWeekTold: earlier.told,
+            bookedWeek: earlier.bookedWeek,
+          }
         : {}),
     }));
   });
@@ -115,6 +119,7 @@ function common(entry: RecallEntry, context: PlanRequestContext) {
     togetherKeys: [`child ${entry.childId}`, ...(entry.siblingGroup ? [`family ${entry.siblingGroup}`] : [])],
     bookedWeek: null,
     previousWeek: null,
+    previousWeekTold: false,
     notInWeeks: [],
     parts: [],
   };

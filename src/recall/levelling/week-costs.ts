@@ -75,9 +75,12 @@ function partCost(t: Times, w: number, monday: DayNumber, settings: LevellingSet
   return (
     weight * (t.part.outgrownDays[w] + settings.lateWeekCost * late) +
     settings.wastedDayCost * t.part.wastedDays[w] +
-    (t.previous !== null && t.previous !== monday ? settings.moveCost : 0)
+    (t.previous !== null && t.previous !== monday ? moveCost(t.part, settings) : 0)
   );
 }
+
+const moveCost = (part: PlanRequest, settings: LevellingSettings) =>
+  part.previousWeekTold ? settings.moveCost : settings.moveUntoldCost;
 
 function allowed(t: Times, monday: DayNumber): boolean {
   if (t.booked !== null) return t.booked === monday;
