@@ -124,7 +124,7 @@ export interface StoredAssessment {
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
   readonly suggestions: readonly DataSuggestion[];
-  /** SHA-256 of the child's ground rows and the settings that were read. */
+  /** SHA-256 of the child's ground rows and the fit rules of its devices' families. */
   readonly inputsHash: string;
   readonly modelName: string;
   readonly modelVersion: string;
