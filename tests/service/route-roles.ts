@@ -73,6 +73,10 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'DELETE /api/family-links/:id': 'c',
   'GET /api/settings': 'csa',
   'PATCH /api/settings': 'a',
+  'GET /api/fit-rules': 'csau',
+  'PATCH /api/fit-rules': 'c',
+  'GET /api/fit-rules/changes': 'csau',
+  'GET /api/fit-rules/file': 'csau',
 
   'GET /assets/style.css': 'public',
   'GET /assets/mark.svg': 'public',

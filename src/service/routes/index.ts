@@ -7,6 +7,7 @@ import { clinicRoutes } from './clinic-routes.js';
 import { derivedRoutes } from './derived-routes.js';
 import { devicesRoutes } from './devices-routes.js';
 import { exportsRoutes } from './exports-routes.js';
+import { fitRulesRoutes } from './fit-rules-routes.js';
 import { importsRoutes } from './imports-routes.js';
 import { readingsRoutes } from './readings-routes.js';
 import { recallRoutes } from './recall-routes.js';
@@ -23,6 +24,7 @@ const all = [
   importsRoutes,
   exportsRoutes,
   clinicRoutes,
+  fitRulesRoutes,
 ];
 
 /** Everything under /api; each file one kind of thing. */
