@@ -14,19 +14,22 @@ export interface DeviceGroup {
 
 const allowances: readonly LimitFigure[] = ['allowanceMm', 'allowanceBehindToesMm'];
 
-/** How many devices in use a figure decides about; a device's own stated allowance goes before the family's. */
+/** How many devices in use any of these figures decides about; a device's own stated allowance goes before the family's. */
 export function limitReach(
   rules: FitRules,
   groups: readonly DeviceGroup[],
-  { family, measure, figure }: LimitPlace,
+  places: readonly LimitPlace[],
 ): number {
+  return groups
+    .filter((group) => places.some((place) => reaches(rules, place, group)))
+    .reduce((sum, { devices }) => sum + devices, 0);
+}
+
+function reaches(rules: FitRules, place: LimitPlace, { family, footplate, stated }: DeviceGroup): boolean {
+  const { measure, figure } = place;
   const dimension = rules.get(family)?.dimensions.find((d) => d.measure === measure);
-  if (!dimension) return 0;
-  const reached = ({ footplate, stated }: DeviceGroup): boolean => {
-    if (!dimension.footplates.includes(footplate)) return false;
-    if (!allowances.includes(figure)) return true;
-    const behindToes = footplate === 'behind-toes' && dimension.allowanceBehindToesMm !== null;
-    return !stated.includes(measure) && behindToes === (figure === 'allowanceBehindToesMm');
-  };
-  return groups.filter((g) => g.family === family && reached(g)).reduce((sum, g) => sum + g.devices, 0);
+  if (family !== place.family || !dimension?.footplates.includes(footplate)) return false;
+  if (!allowances.includes(figure)) return true;
+  const behindToes = footplate === 'behind-toes' && dimension.allowanceBehindToesMm !== null;
+  return !stated.includes(measure) && behindToes === (figure === 'allowanceBehindToesMm');
 }

@@ -76,7 +76,7 @@ function figuresOf(
         shippedSource: own.source,
         clinic: set ? { mm: set.mm, reason: set.reason, by: set.by, at: set.at } : null,
         ...limitBounds(own.value),
-        devicesInUse: limitReach(shipped, groups, place),
+        devicesInUse: limitReach(shipped, groups, [place]),
       },
     ];
   });

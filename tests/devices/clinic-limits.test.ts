@@ -4,6 +4,7 @@ import { checkLimitChanges } from '../../src/devices/check-limit-changes.js';
 import {
   type ClinicLimit,
   type LimitChange,
+  type LimitPlace,
   limitChange,
   limitFigures,
 } from '../../src/devices/clinic-limits.js';
@@ -151,6 +152,13 @@ describe('how many devices a figure decides about', () => {
     ['knee_height', 'allowanceMm', 11_110],
     ['head_length', 'allowanceMm', 0],
   ] as const)('%s %s: %i', (measure, figure, devices) => {
-    expect(limitReach(shipped, groups, { family: 'solid-afo', measure, figure })).toBe(devices);
+    expect(limitReach(shipped, groups, [{ family: 'solid-afo', measure, figure }])).toBe(devices);
+  });
+
+  it('of several figures, counts a device once', () => {
+    const of = (figure: LimitPlace['figure']) =>
+      ({ family: 'solid-afo', measure: 'foot_length', figure }) as const;
+    expect(limitReach(shipped, groups, [of('allowanceMm'), of('allowanceBehindToesMm')])).toBe(110);
+    expect(limitReach(shipped, groups, [of('allowanceMm'), of('toleranceMm')])).toBe(1110);
   });
 });

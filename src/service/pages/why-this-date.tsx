@@ -62,7 +62,7 @@ export function WhyThisDate(props: {
                 <tr key={`${device.id}${r.series.measure}${r.series.side}`}>
                   <td>{deviceLabel(device)}</td>
                   <td>{seriesText(r.series)}</td>
-                  <td class="number">{format.number(r.allowanceMm)}</td>
+                  <td class="number">{format.stated(r.allowanceMm)}</td>
                   <td class="number">
                     {format.number(r.grownMm, 1)} ± {format.number(r.grownSdMm, 1)}
                   </td>
