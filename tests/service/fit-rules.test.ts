@@ -1,10 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { assess } from '../../src/commands/assess.js';
 import { clinicRules } from '../../src/devices/clinic-rules.js';
 import { loadRules } from '../../src/devices/load-rules.js';
 import { assessor } from '../../src/service/assessor.js';
 import { forecastPart } from '../../src/service/jobs/forecast-job.js';
+import { systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
-import { type TestService, testService } from './test-service.js';
+import { exampleCaseload } from '../store/example-children.js';
+import { type TestService, testService, testToday } from './test-service.js';
 
 const foot = { family: 'solid-afo', measure: 'foot_length', figure: 'allowanceMm' };
 const reason = 'audit of our last 40 reviews';
@@ -213,5 +216,17 @@ describe('the clinic’s own fit limits', () => {
     const { value } = await service.store.fitLimits.current();
     expect(loadRules(file)).toEqual(clinicRules(value));
     expect(loadRules(file)).toEqual((await service.deps.assessor.current()).context.rules);
+
+    // More children than one thread takes: what the command line computes with the file, the service has stored.
+    await service.store.caseload.write(exampleCaseload(4, 'more'), 'test', systemActor);
+    const assessed = await assess(await service.store.caseload.all(), {
+      today: testToday,
+      rules: loadRules(file),
+    });
+    expect(assessed.records.length).toBeGreaterThan(8);
+    for (const { child } of assessed.records) {
+      const { forecasts } = await service.deps.assess(child.id);
+      expect(assessed.assessments.get(child.id)!.forecasts).toEqual(forecasts);
+    }
   });
 });

@@ -183,7 +183,8 @@ function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figu
             class={error ? 'bad' : undefined}
           />
           <small id={`${name}-hint`} class={error ? 'hint warn' : undefined}>
-            {(error && capital(error)) ?? `${format.stated(figure.lowestMm)} to ${format.stated(figure.highestMm)}`}
+            {(error && capital(error)) ??
+              `${format.stated(figure.lowestMm)} to ${format.stated(figure.highestMm)}`}
           </small>
         </td>
       )}
