@@ -115,6 +115,9 @@ function levellingText(levelling: RecallLevelling | undefined): string {
     ...over.map(
       (w) => `Week of ${w.week}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
     ),
+    levelling.visitsSaved > 0
+      ? `Doing several things in one visit saves ${levelling.visitsSaved} visits in the weeks planned.`
+      : '',
     ...harmed.map((h) => `${h.childIds.join(' and ')}: ${h.text}`),
     ...relief.map((r) => r.text),
   ].join('\n');

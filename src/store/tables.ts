@@ -139,6 +139,7 @@ export interface Tables {
     overdue: boolean;
     data: Json<RecallEntry>;
     state: Generated<WorkState>;
+    appointment: string | null;
     version: Generated<number>;
   };
   recall_state_changes: {
@@ -151,6 +152,7 @@ export interface Tables {
     by_name: string;
     at: Stamp;
     undoes_seq: string | null;
+    from_appointment: string | null;
   };
   users: {
     id: string;

@@ -78,7 +78,6 @@ export function randomPlan(
       bookedWeek: null,
       previousWeek: null,
       notInWeeks: [],
-      notBefore: null,
       parts: [],
     };
   });

@@ -73,6 +73,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'DELETE /api/family-links/:id': 'c',
   'GET /api/settings': 'csa',
   'PATCH /api/settings': 'a',
+  'GET /api/capacity': 'csa',
+  'PATCH /api/capacity': 'csa',
   'GET /api/fit-rules': 'csau',
   'PATCH /api/fit-rules': 'c',
   'GET /api/fit-rules/changes': 'csau',
@@ -137,4 +139,6 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /settings': 'a',
   'POST /settings': 'a',
   'GET /access-log': 'au',
+  'GET /capacity': 'csa',
+  'POST /capacity': 'csa',
 };

@@ -54,10 +54,8 @@ export interface PlanRequest {
   readonly bookedWeek: IsoDate | null;
   /** Week this visit had in the plan before; moving it costs. */
   readonly previousWeek: IsoDate | null;
-  /** Weeks (Mondays) that are not possible: declined, cancelled by the clinic. */
+  /** Weeks (Mondays) that are not possible: declined, not brought, closed. */
   readonly notInWeeks: readonly IsoDate[];
-  /** Not before this date: did not come, just measured, funder. */
-  readonly notBefore: IsoDate | null;
   /** The requests this one visit was made of; empty when it stands alone. */
   readonly parts: readonly PlanRequest[];
 }

@@ -70,7 +70,6 @@ export async function levelWeeks(
         bookedWeek: null,
         previousWeek: previous === undefined ? null : weekStart(isoDate(previous)),
         notInWeeks: [],
-        notBefore: null,
         parts: [],
       },
     ];

@@ -56,11 +56,13 @@ export async function recallList(
     settings: recallSettingsOf(settings),
   });
   const children = new Map(records.map(({ child }) => [child.id, child]));
+  await store.jobRuns.say(runId, 'planning the weeks');
   const list = await levelRecallList(due, {
     clinic: clinicWeekOf(settings),
     childOf: (id) => children.get(id),
     turnaroundOf,
     settings: recallSettingsOf(settings),
+    earlier: await store.recall.earlierVisits(),
   });
   const using = assessing.context;
   await store.transaction(async (tx) => {
@@ -102,7 +104,7 @@ const withoutCurve = (f: DeviceForecast): DeviceForecast => ({ ...f, dates: [], 
 /** The summary outlives a child that is erased, so it names none: who is late stands with the entries. */
 const withoutChildren = ({ harmed, ...levelling }: RecallLevelling) => ({
   ...levelling,
-  harmed: harmed.map(({ week, latestSafe, text }) => ({ week, latestSafe, text })),
+  harmed: harmed.length,
 });
 
 const summaryOf = (list: RecallList): Record<string, unknown> => ({

@@ -2,6 +2,7 @@ import type { FastifyError, FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../dependencies.js';
 import { problemOf, sendProblem } from '../problem.js';
 import { registerAdminPages } from './admin-routes.js';
+import { registerCapacityPages } from './capacity-routes.js';
 import { registerChildPages } from './child-routes.js';
 import { ErrorPage } from './error-page.js';
 import { registerFamilyPages } from './family-routes.js';
@@ -45,6 +46,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerFitRulesPages(app, deps);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
+  registerCapacityPages(app, deps);
 }
 
 /** The page the reader came from, if it is one of ours. */

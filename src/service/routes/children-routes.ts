@@ -10,7 +10,14 @@ import { type Api, administration, everyday, only, planning } from './api.js';
 
 const tags = ['Children'];
 /** What a scheduler may change: how to reach a family and when it can come. */
-const schedulerFields = new Set(['contact', 'language', 'transportDays', 'prefersHolidays', 'siblingGroup']);
+const schedulerFields = new Set([
+  'contact',
+  'language',
+  'transportDays',
+  'prefersHolidays',
+  'clinician',
+  'siblingGroup',
+]);
 
 export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
   api.get(

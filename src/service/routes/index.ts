@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { ServiceDeps } from '../dependencies.js';
+import { capacityRoutes } from './capacity-routes.js';
 import { chartsRoutes } from './charts-routes.js';
 import { childrenRoutes } from './children-routes.js';
 import { clinicRoutes } from './clinic-routes.js';
@@ -24,6 +25,7 @@ const all = [
   importsRoutes,
   exportsRoutes,
   clinicRoutes,
+  capacityRoutes,
   fitRulesRoutes,
 ];
 

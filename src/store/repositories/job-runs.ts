@@ -48,6 +48,15 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
       .execute();
   },
 
+  async say(id, message) {
+    await db
+      .updateTable('job_runs')
+      .set({ message })
+      .where('id', '=', id)
+      .where('status', 'in', ['queued', 'running'])
+      .execute();
+  },
+
   partDone: (id, part, count) =>
     atomically(db, async (tx) => {
       const first = await tx
