@@ -67,6 +67,7 @@ const reading = (command: Command): Command =>
         'inch',
       ]),
     )
+    .option('--rules <file>', "the clinic's own fit rules as JSON, over the shipped ones")
     .option('--json', 'print the result as JSON');
 
 reading(program.command('import'))

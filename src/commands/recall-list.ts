@@ -6,6 +6,7 @@ import type { RecallEntry, RecallLevelling, RecallList } from '../recall/contrac
 import { type Assessed, assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
 import { levelAssessed } from './level-assessed.js';
+import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal, textTable, wrap } from './terminal.js';
 
@@ -33,6 +34,7 @@ export async function recallList(paths: readonly string[], options: RecallOption
     await assess(parsed.caseload, {
       today: todayOf(options),
       month: options.month,
+      rules: readRules(options.rules),
       seed: options.seed,
       settings,
     }),

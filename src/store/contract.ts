@@ -6,7 +6,9 @@
  */
 import type PgBoss from 'pg-boss';
 import type { Caseload, ChildRecord } from '../devices/caseload.js';
+import type { ClinicLimit, LimitChange, LimitPlace } from '../devices/clinic-limits.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
+import type { DeviceGroup } from '../devices/limit-reach.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { IsoDate } from '../measurements/dates.js';
 import type { MeasureId, Side } from '../measurements/measure.js';
@@ -123,7 +125,7 @@ export interface StoredAssessment {
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
   readonly suggestions: readonly DataSuggestion[];
-  /** SHA-256 of the child's ground rows and the settings that were read. */
+  /** SHA-256 of the child's ground rows and the fit rules of its devices' families. */
   readonly inputsHash: string;
   readonly modelName: string;
   readonly modelVersion: string;
@@ -240,6 +242,19 @@ export interface ClinicSettings {
   readonly holidays: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name: string }[];
   readonly closures: readonly IsoDate[];
   readonly language: string;
+}
+
+/** One change of the clinic's limits; rows saved together share their version. */
+export interface LimitChangeRow extends LimitPlace {
+  readonly id: string;
+  readonly version: number;
+  /** Null: back to the shipped figure. */
+  readonly mm: number | null;
+  /** What stood before, the clinic's or the shipped figure, mm. */
+  readonly beforeMm: number;
+  readonly reason: string;
+  readonly by: string;
+  readonly at: string;
 }
 
 /** One long piece of work; `done`/`total` count children (rows for an import). */
@@ -404,6 +419,23 @@ export interface Store {
       expected: Expected,
       actor: Actor,
     ): Promise<Versioned<ClinicSettings>>;
+  };
+  /** The clinic's own limits over the shipped fit rules. They say nothing of a child: reading them is not audited. */
+  readonly fitLimits: {
+    /** What stands; the version counts the saves, 0 before the first. */
+    current(): Promise<Versioned<readonly ClinicLimit[]>>;
+    /** That version alone: cheap enough to ask before every use of the rules. */
+    version(): Promise<number>;
+    /** All or none, each checked by devices/check-limit-changes. */
+    change(
+      changes: readonly LimitChange[],
+      expected: Expected,
+      actor: Actor,
+    ): Promise<Versioned<readonly ClinicLimit[]>>;
+    /** Every change ever made (of a family; null for all), newest first. */
+    history(family: string | null, page: PageRequest): Promise<Page<LimitChangeRow>>;
+    /** Devices in use of active children by what decides which limits reach them. */
+    devicesInUse(): Promise<readonly DeviceGroup[]>;
   };
   readonly jobRuns: {
     /** Newest first, 20 of them; of one kind if given. */

@@ -1,5 +1,6 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
+import type { ClinicLimit } from '../devices/clinic-limits.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
@@ -183,6 +184,18 @@ export interface Tables {
     version: Generated<number>;
     updated_by: string;
     updated_at: Stamp;
+  };
+  fit_limit_changes: {
+    seq: Seq;
+    version: number;
+    family: string;
+    measure: ClinicLimit['measure'];
+    figure: ClinicLimit['figure'];
+    mm: number | null;
+    before_mm: number;
+    reason: string;
+    changed_by: string;
+    changed_at: Stamp;
   };
   secrets: { name: string; value: string };
   idempotency_keys: {

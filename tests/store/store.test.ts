@@ -65,23 +65,39 @@ describe('the store', () => {
     ]);
   });
 
-  it.each(['measurements', 'markers', 'device_events', 'audit', 'record_history', 'recall_state_changes'])(
-    'refuses to change or delete a row of %s, even by SQL',
-    async (table) => {
-      if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
-      if (table === 'recall_state_changes') {
-        await store.recall.keep(run, [entry('c1')]);
-        const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
-        await store.recall.setState(row.id, { state: 'called', note: '' }, null, scheduler);
-      }
-      const { rows } = await raw.query(`select count(*)::int as n from ${table}`);
-      expect(rows[0].n).toBeGreaterThan(0);
-      await expect(raw.query(`delete from ${table}`)).rejects.toThrow(/append-only/);
-      await expect(raw.query(`truncate ${table} cascade`)).rejects.toThrow(/append-only/);
-      const column = table === 'recall_state_changes' ? 'note' : table === 'audit' ? 'action' : 'child_id';
-      await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);
-    },
-  );
+  it.each([
+    'measurements',
+    'markers',
+    'device_events',
+    'audit',
+    'record_history',
+    'recall_state_changes',
+    'fit_limit_changes',
+  ])('refuses to change or delete a row of %s, even by SQL', async (table) => {
+    if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
+    if (table === 'fit_limit_changes')
+      await store.fitLimits.change(
+        [{ family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm: 12, reason: 'own audit' }],
+        0,
+        clinician,
+      );
+    if (table === 'recall_state_changes') {
+      await store.recall.keep(run, [entry('c1')]);
+      const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
+      await store.recall.setState(row.id, { state: 'called', note: '' }, null, scheduler);
+    }
+    const { rows } = await raw.query(`select count(*)::int as n from ${table}`);
+    expect(rows[0].n).toBeGreaterThan(0);
+    await expect(raw.query(`delete from ${table}`)).rejects.toThrow(/append-only/);
+    await expect(raw.query(`truncate ${table} cascade`)).rejects.toThrow(/append-only/);
+    const columns: Record<string, string> = {
+      recall_state_changes: 'note',
+      audit: 'action',
+      fit_limit_changes: 'reason',
+    };
+    const column = columns[table] ?? 'child_id';
+    await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);
+  });
 
   const run = {
     today,

@@ -27,6 +27,7 @@ export async function recallList(
   { runId, month }: JobData['recall-list'],
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
+  const assessing = await assessor.current();
   const ids = await store.caseload.ids();
   const records: ChildRecord[] = [];
   const assessments: StoredAssessment[] = [];
@@ -34,7 +35,7 @@ export async function recallList(
     const chunk = await store.caseload.records(ids.slice(part * CHUNK, (part + 1) * CHUNK));
     for (const record of chunk) {
       const stored = await store.forecasts.assessment(record.child.id);
-      const now = assessor.of(record, stored);
+      const now = assessing.of(record, stored);
       if (now !== stored) await store.forecasts.save(now);
       records.push(record);
       assessments.push(now);
@@ -63,7 +64,7 @@ export async function recallList(
     settings: recallSettingsOf(settings),
     earlier: await store.recall.earlierVisits(),
   });
-  const using = assessor.context();
+  const using = assessing.context;
   await store.transaction(async (tx) => {
     const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
     if (!first) return;

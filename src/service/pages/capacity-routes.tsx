@@ -24,7 +24,7 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
         context={await pageContext(request, reply, deps)}
         form={entered ?? capacityForm(capacityOf(value))}
         version={entered ? Number(entered.version) : version}
-        families={[...assessor.context().rules.keys()]}
+        families={[...(await assessor.current()).context.rules.keys()]}
         error={error}
         weeks={[...weeks].map(([weekStart, capacity]) => ({ weekStart, load: 0, capacity }))}
       />,

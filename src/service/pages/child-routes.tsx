@@ -192,7 +192,8 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const view = await loadChildFor(request, id, deps);
     const found = view.record.devices.find((d) => d.id === query.device);
     if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const dimensions = deps.assessor.context().rules.get(found.family)?.dimensions ?? [];
+    const { rules } = (await deps.assessor.current()).context;
+    const dimensions = rules.get(found.family)?.dimensions ?? [];
     const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
     const dimension =
       dimensions.find((d) => d.measure === query.measure) ??

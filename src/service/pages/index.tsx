@@ -6,6 +6,7 @@ import { registerCapacityPages } from './capacity-routes.js';
 import { registerChildPages } from './child-routes.js';
 import { ErrorPage } from './error-page.js';
 import { registerFamilyPages } from './family-routes.js';
+import { registerFitRulesPages } from './fit-rules-routes.js';
 import { registerImportPages } from './import-routes.js';
 import { registerOverviewPages } from './overview-routes.js';
 import { pageContext, sendPage } from './page-context.js';
@@ -42,6 +43,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerRecallPages(app, deps);
   registerFamilyPages(app, deps);
   registerOverviewPages(app, deps);
+  registerFitRulesPages(app, deps);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
   registerCapacityPages(app, deps);

@@ -49,7 +49,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
     },
     async () => {
       const jobs = await store.workshopJobs.all();
-      const families = [...assessor.context().rules.keys()];
+      const families = [...(await assessor.current()).context.rules.keys()];
       return {
         items: families.map((family) => {
           const t = estimateTurnaround(jobs, family, clock.today());

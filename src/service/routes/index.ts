@@ -8,6 +8,7 @@ import { clinicRoutes } from './clinic-routes.js';
 import { derivedRoutes } from './derived-routes.js';
 import { devicesRoutes } from './devices-routes.js';
 import { exportsRoutes } from './exports-routes.js';
+import { fitRulesRoutes } from './fit-rules-routes.js';
 import { importsRoutes } from './imports-routes.js';
 import { readingsRoutes } from './readings-routes.js';
 import { recallRoutes } from './recall-routes.js';
@@ -25,6 +26,7 @@ const all = [
   exportsRoutes,
   clinicRoutes,
   capacityRoutes,
+  fitRulesRoutes,
 ];
 
 /** Everything under /api; each file one kind of thing. */
