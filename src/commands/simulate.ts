@@ -74,7 +74,8 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
       given: opts.curves ?? 'the invented clinic',
       accepted: 'stature and leg length of at least one child over the years asked for',
     });
-  const need = replacementNeed(children, { start: START, years });
+  // The busiest year decides: a workshop too small for it is late for years after.
+  const need = Math.max(...replacementNeed(children, { start: START, years }));
   const weekly = (perChildYear: number) => Math.max(1, Math.ceil((children.length * perChildYear) / 52));
   const world: World = {
     start: START,
@@ -143,7 +144,7 @@ function text(
   const cell = (x: Interval, digits: number) =>
     `${x.mean.toFixed(digits)} (${x.low.toFixed(digits)} to ${x.high.toFixed(digits)})`;
   return [
-    `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week, where the least need is ${report.replacementNeed.toFixed(2)} replacements a child-year. Per child-year with 95 % intervals:`,
+    `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week, where the busiest year needs at least ${report.replacementNeed.toFixed(2)} replacements a child. Per child-year with 95 % intervals:`,
     '',
     textTable(
       ['Policy', 'Days outgrown', 'Visits', 'Casts', 'Overtime weeks a year', 'Days from cast to fitting'],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDaysIso, dayNumber, isoDate } from '../../src/measurements/dates.js';
 import type { SimulatedChild, SimulationForecaster, World } from '../../src/recall/simulation/contract.js';
+import { replacementNeed } from '../../src/recall/simulation/replacement-need.js';
 import { simulateCaseload } from '../../src/recall/simulation/simulate-caseload.js';
 import { bootstrap, summarisePolicy } from '../../src/recall/simulation/summarise-policies.js';
 
@@ -97,6 +98,15 @@ describe('simulateCaseload', () => {
     expect(a.children.reduce((s, c) => s + c.missed, 0)).toBeGreaterThan(0);
     for (const { seen, today } of asked) expect(Math.max(...seen)).toBeLessThanOrEqual(today);
     expect(asked.every((x) => x.today <= dayNumber(addDaysIso(start, 3 * 366)))).toBe(true);
+  });
+});
+
+describe('replacementNeed', () => {
+  it('is growth over allowance', () => {
+    // By hand: 30 mm a year over 15 mm is 2 a year; looked at weekly, a device lasts 27 weeks, so 52/27 = 1.93.
+    const need = replacementNeed(children, { start, years: 3 });
+    expect(need.reduce((a, b) => a + b) / 3).toBeCloseTo(52 / 27, 0);
+    for (const year of need) expect([1, 2]).toContain(year);
   });
 });
 
