@@ -93,6 +93,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /children/new': 'ca',
   'POST /children': 'ca',
   'GET /children/:id': 'csa',
+  'GET /children/:id/edit': 'cs',
+  'POST /children/:id/edit': 'cs',
   'GET /children/:id/charts/growth.json': 'c',
   'GET /children/:id/charts/timeline.json': 'c',
   'POST /children/:id/suggestions': 'c',
