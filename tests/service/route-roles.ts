@@ -122,6 +122,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /children/:id/links/withdraw': 'c',
   'GET /overview': 'csa',
   'GET /overview/workload.json': 'csa',
+  'GET /overview/dates-held.json': 'csa',
+  'GET /overview/date-distances.json': 'csa',
   'GET /import': 'a',
   'POST /import': 'a',
   'POST /import/:id/commit': 'a',
