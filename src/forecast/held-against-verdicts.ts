@@ -36,7 +36,7 @@ export interface DateHeld {
 }
 
 export interface HeldAgainstVerdicts {
-  /** Devices with a forecast that counts. */
+  /** Devices with a forecast that counts; one changed by hand counts again. */
   readonly devices: number;
   /** Of them judged outgrown. */
   readonly judged: number;
@@ -60,7 +60,8 @@ interface Judged {
 
 /**
  * Forecasts held against what clinicians judged later. Of each device the first forecast with all dates at least 30
- * days ahead counts: which one counts may not depend on how long the device lasted. A verdict is given at a visit, so
+ * days ahead counts, and again the first after each change made by hand: which one counts may not depend on how long
+ * the device lasted. A verdict is given at a visit, so
  * the day of outgrowing lies between the last visit at which it fitted and the verdict (interval censoring).
  */
 export function heldAgainstVerdicts(
@@ -71,9 +72,10 @@ export function heldAgainstVerdicts(
 ): HeldAgainstVerdicts {
   const byDevice = groupBy(kept, (f) => f.deviceId);
   const eventsOf = groupBy(events, (e) => e.deviceId);
-  const judged = devices.flatMap((device): Judged[] => {
-    const forecast = (byDevice.get(device.id) ?? []).toSorted(byDay).find(counts);
-    return forecast ? [judgedSince(device, eventsOf.get(device.id) ?? [], forecast, today)] : [];
+  const judged = devices.flatMap((device) => {
+    const own = (eventsOf.get(device.id) ?? []).filter((e) => e.date <= today).toSorted(byDate);
+    const forecasts = (byDevice.get(device.id) ?? []).filter(counts).toSorted(byDay);
+    return judgedSpans(device, own, forecasts);
   });
   const outgrown = judged.filter((j) => j.outgrownOn !== null);
   const distances = outgrown.flatMap(({ forecast: { p50 }, outgrownOn }) =>
@@ -92,32 +94,45 @@ export function heldAgainstVerdicts(
   };
 }
 
-const byDay = (a: { today: IsoDate }, b: { today: IsoDate }) => (a.today < b.today ? -1 : 1);
+const byDay = (a: KeptForecast, b: KeptForecast) => (a.today < b.today ? -1 : a.today > b.today ? 1 : 0);
+const byDate = (a: DeviceEvent, b: DeviceEvent) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0);
 const counts = (f: KeptForecast) =>
   f.outcome === 'forecast' && f.p10 !== null && daysBetween(f.today, f.p10) >= AHEAD_DAYS;
 
-/** Verdicts from the forecast on, until something made another device of it: room made by hand, or a new one delivered. */
-function judgedSince(
+/** Days on which something made another device of it: room made by hand, or a new one delivered in its place. */
+function changes(device: Device, events: readonly DeviceEvent[]): IsoDate[] {
+  const { fittedDate } = device;
+  return events
+    .filter(
+      (e) =>
+        (e.kind === 'adjusted' && e.adjustment !== 'side-bar' && e.adjustment !== 'relocated-joint') ||
+        (e.kind === 'delivered' && fittedDate !== null && e.date > fittedDate),
+    )
+    .map((e) => e.date);
+}
+
+/** A device between two such changes: its first forecast that counts, and what was judged from then to the next change. */
+function judgedSpans(
   device: Device,
   events: readonly DeviceEvent[],
-  forecast: KeptForecast,
-  today: IsoDate,
-): Judged {
-  const since = events
-    .filter((e) => e.date > forecast.today && e.date <= today)
-    .toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  const worn = device.fittedDate !== null && device.fittedDate <= forecast.today;
-  const changedOn = since.find(
-    (e) =>
-      (e.kind === 'adjusted' && e.adjustment !== 'side-bar' && e.adjustment !== 'relocated-joint') ||
-      (e.kind === 'delivered' && worn),
-  )?.date;
-  const verdicts = since.filter((e) => e.verdict !== null && (!changedOn || e.date <= changedOn));
-  const outgrownOn = verdicts.find((e) => e.verdict === 'outgrown')?.date ?? null;
-  const fits = verdicts
-    .filter((e) => e.verdict !== 'outgrown' && (!outgrownOn || e.date < outgrownOn))
-    .map((e) => e.date);
-  return { forecast, outgrownOn, fits: [forecast.today, ...fits] };
+  forecasts: readonly KeptForecast[],
+): Judged[] {
+  const starts: (IsoDate | null)[] = [null, ...new Set(changes(device, events))];
+  return starts.flatMap((start, i): Judged[] => {
+    const end = starts[i + 1] ?? null;
+    const forecast = forecasts.find(
+      (f) => (start === null || f.today >= start) && (end === null || f.today < end),
+    );
+    if (!forecast) return [];
+    const verdicts = events.filter(
+      (e) => e.verdict !== null && e.date > forecast.today && (end === null || e.date <= end),
+    );
+    const outgrownOn = verdicts.find((e) => e.verdict === 'outgrown')?.date ?? null;
+    const fits = verdicts
+      .filter((e) => e.verdict !== 'outgrown' && (outgrownOn === null || e.date < outgrownOn))
+      .map((e) => e.date);
+    return [{ forecast, outgrownOn, fits: [forecast.today, ...fits] }];
+  });
 }
 
 function found({ outgrownOn, fits }: Judged, date: IsoDate | null, today: IsoDate): Found {

@@ -73,6 +73,10 @@ describe('forecasts held against verdicts, counted by hand', () => {
     const outgrown = event('d', '2025-08-01', { verdict: 'outgrown' });
     const relief = event('d', '2025-03-01', { kind: 'adjusted', adjustment: 'relief', changeMm: 4 });
     expect(one([relief, outgrown]).judged).toBe(0);
+    // With a forecast made after the change it counts as a device of its own; the one before is never judged.
+    const anew = kept('d', { today: '2025-03-01', p10: '2025-05-01', p50: '2025-08-11', p90: '2025-11-01' });
+    const held = one([relief, outgrown], [kept('d'), anew]);
+    expect(held).toMatchObject({ devices: 2, judged: 1, distanceDays: [-10] });
     expect(one([event('d', '2025-03-01', { kind: 'delivered' }), outgrown]).judged).toBe(0);
     const bar = event('d', '2025-03-01', { kind: 'adjusted', adjustment: 'side-bar', changeMm: 6 });
     expect(one([bar, outgrown]).judged).toBe(1);

@@ -101,6 +101,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /children/:id/corrections': 'c',
   'POST /children/:id/corrections/undo': 'c',
   'GET /children/:id/what-if': 'c',
+  'GET /children/:id/what-if/several': 'c',
   'GET /children/:id/charts/what-if.json': 'c',
   'GET /children/:id/visit': 'c',
   'POST /children/:id/visit': 'c',

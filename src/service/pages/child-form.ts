@@ -10,7 +10,7 @@ export const textFields = [
   {
     field: 'siblingGroup',
     label: 'Called together with',
-    hint: 'children with the same words here come together',
+    hint: 'same words, same visit',
     maxLength: 80,
   },
   { field: 'name', label: 'Name', hint: '', maxLength: 200 },

@@ -158,7 +158,7 @@ export function EditChildPage(props: {
               </fieldset>
             </fieldset>
             <fieldset>
-              <legend>Status</legend>
+              <legend>Care</legend>
               <div class="row">
                 <Choice name="status" {...field} />
               </div>

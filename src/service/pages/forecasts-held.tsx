@@ -42,7 +42,7 @@ export function ForecastsHeld(props: {
         forecast made at least {AHEAD_DAYS} days before its first date; {held.judged} of them were judged
         outgrown.
       </p>
-      <div class="cards even">
+      <div class="held">
         <Chart
           svg={datesSvg}
           spec="/overview/dates-held.json"
@@ -102,10 +102,10 @@ export function ForecastsHeld(props: {
         <li>
           <strong>Verdicts come late.</strong> A device is judged at a visit, so the day it was outgrown lies
           somewhere between the visit before and the verdict
-          {held.visitGapDays !== null && `: here in the middle ${days(held.visitGapDays)} apart`}. A device
-          that still fitted before the date and was judged outgrown after it may or may not have been outgrown
-          by then: it is in the fourth column and in the pale bar, not in the third column. The truth lies
-          between the two.
+          {held.visitGapDays !== null && `: here ${days(held.visitGapDays)} apart for the middle device`}. A
+          device that still fitted before the date and was judged outgrown after it may or may not have been
+          outgrown by then: it is in the fourth column and in the pale bar, not in the third column. The truth
+          lies between the two.
         </li>
         <li>
           <strong>Is it off?</strong> Only where the 95 % interval (Wilson) misses what should be. With few
@@ -114,7 +114,8 @@ export function ForecastsHeld(props: {
         <li>
           <strong>Who is missing?</strong> Not known are devices replaced, reshaped or not judged since the
           date. A clinic that replaces in time has many of them, and the shares of the others then look too
-          high. Devices of one child are counted each, though they grow together.
+          high. A device reshaped by hand counts anew with the next forecast. Devices of one child are counted
+          each, though they grow together.
         </li>
         <li>
           <strong>Even-chance date.</strong>{' '}

@@ -11,6 +11,7 @@ import { registerAssets } from './register-assets.js';
 import { sendErrorPage } from './send-error-page.js';
 import { registerSignInPages } from './sign-in-routes.js';
 import { registerVisitPages } from './visit-routes.js';
+import { registerWhatIfPages } from './what-if-routes.js';
 
 /** Everything people see in a browser. Reading works without script; an error is a page with a way back. */
 export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
@@ -20,6 +21,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerChildPages(app, deps);
   registerEditChildPages(app, deps);
   registerVisitPages(app, deps);
+  registerWhatIfPages(app, deps);
   registerRecallPages(app, deps);
   registerFamilyPages(app, deps);
   registerOverviewPages(app, deps);

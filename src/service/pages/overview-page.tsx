@@ -57,51 +57,6 @@ export function OverviewPage(props: {
             </dd>
           </dl>
         </section>
-      </div>
-      <section>
-        <h2>Workload ahead</h2>
-        {workloadSvg ? (
-          <Chart
-            svg={workloadSvg}
-            spec="/overview/workload.json"
-            label="Casts due by week against capacity"
-          />
-        ) : (
-          <Empty>No recall list has been made yet.</Empty>
-        )}
-      </section>
-      <div class="cards">
-        <section>
-          <h2>Days from cast to fitting</h2>
-          {turnaround.length === 0 ? (
-            <Empty>No devices yet.</Empty>
-          ) : (
-            <table>
-              <thead>
-                <tr>
-                  <th scope="col">Family</th>
-                  <th scope="col" class="number">
-                    Half within
-                  </th>
-                  <th scope="col" class="number">
-                    8 in 10 within
-                  </th>
-                  <th scope="col">From</th>
-                </tr>
-              </thead>
-              <tbody>
-                {turnaround.map((t) => (
-                  <tr key={t.family}>
-                    <th scope="row">{familyLabel(t.family)}</th>
-                    <td class="number">{t.p50Days}</td>
-                    <td class="number">{t.p80Days}</td>
-                    <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          )}
-        </section>
         <section>
           <h2>This month's calls</h2>
           {Object.keys(states).length === 0 ? (
@@ -118,6 +73,49 @@ export function OverviewPage(props: {
           )}
         </section>
       </div>
+      <section>
+        <h2>Workload ahead</h2>
+        {workloadSvg ? (
+          <Chart
+            svg={workloadSvg}
+            spec="/overview/workload.json"
+            label="Casts due by week against capacity"
+          />
+        ) : (
+          <Empty>No recall list has been made yet.</Empty>
+        )}
+      </section>
+      <section>
+        <h2>Days from cast to fitting</h2>
+        {turnaround.length === 0 ? (
+          <Empty>No devices yet.</Empty>
+        ) : (
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Family</th>
+                <th scope="col" class="number">
+                  Half within
+                </th>
+                <th scope="col" class="number">
+                  8 in 10 within
+                </th>
+                <th scope="col">From</th>
+              </tr>
+            </thead>
+            <tbody>
+              {turnaround.map((t) => (
+                <tr key={t.family}>
+                  <th scope="row">{familyLabel(t.family)}</th>
+                  <td class="number">{t.p50Days}</td>
+                  <td class="number">{t.p80Days}</td>
+                  <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </section>
     </Layout>
   );
 }
