@@ -152,6 +152,14 @@ describe('editing a child', () => {
     },
   );
 
+  it('takes the same form sent twice for saved, not for somebody else’s change', async () => {
+    const form = { ...(await untouched('c5')), contact: 'pressed twice' };
+    expect((await post('clinician', 'c5', form)).statusCode).toBe(303);
+    const { version } = await stored('c5');
+    expect((await post('clinician', 'c5', form)).statusCode).toBe(303);
+    expect((await stored('c5')).version).toBe(version);
+  });
+
   it('refuses a form without a version', async () => {
     const answer = await post('clinician', 'c4', { contact: 'x' });
     expect(answer.statusCode).toBe(428);

@@ -70,11 +70,13 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
       );
     };
     const { value: stored, version } = await store.children.get(id, actor);
-    if (Number(given) !== version) return again(412, true);
     const { errors, change } = readChildForm(body, stored, request.user!.role, limit);
-    if (Object.keys(errors).length > 0) return again(422, false);
+    const [faulty, changed] = [errors, change].map((o) => Object.keys(o).length > 0);
+    // A form sent twice finds itself stored already: nothing is lost by an older version then.
+    if (Number(given) !== version && (faulty || changed)) return again(412, true);
+    if (faulty) return again(422, false);
     try {
-      if (Object.keys(change).length > 0) await store.children.change(id, change, version, actor);
+      if (changed) await store.children.change(id, change, version, actor);
     } catch (error) {
       if (error instanceof DoorpostError && error.code === 'changed-meanwhile') return again(412, true);
       throw error;
