@@ -17,7 +17,16 @@ export interface DateHeldRow {
 const percent = (share: number) => Math.round(1000 * share) / 10;
 const dateName = (chance: number) => `${percent(chance)} % date`;
 
-export function datesHeldChart(dates: readonly DateHeldRow[]): Spec {
+/** 230 suits a telephone held upright. */
+const WIDE_PX = 560;
+
+/** A sentence in lines that the plot has room for. */
+function lines(text: string, widthPx: number): string[] {
+  const most = Math.floor((widthPx + 100) / 6.6);
+  return (text.match(new RegExp(`.{1,${most}}(?:\\s+|$)`, 'g')) ?? [text]).map((l) => l.trim());
+}
+
+export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX): Spec {
   const held = dates.flatMap((d) => {
     if (d.share === null || d.mostShare === null) return [];
     const n = d.outgrown + d.between + d.fitted;
@@ -35,11 +44,13 @@ export function datesHeldChart(dates: readonly DateHeldRow[]): Spec {
   return fillSpec(
     'dates-held',
     {
-      title: 'Devices outgrown by each date of their forecast',
-      subtitle: [
-        'Black tick: what the forecast said. Dot: judged outgrown by the date.',
-        'Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',
-      ],
+      widthPx,
+      title: lines('Devices outgrown by each date of their forecast', 0.8 * widthPx),
+      subtitle: lines(
+        'Black tick: what the forecast said. Dot: judged outgrown by the date. Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',
+        widthPx,
+      ),
+      shareTicks: widthPx < WIDE_PX ? [0, 50, 100] : [0, 10, 25, 50, 75, 90, 100],
       description: held.map((h) => h.words).join('; '),
       dates: dates.map((d) => dateName(d.chance)),
       shareTitle: 'Devices outgrown by the date, %',
@@ -61,8 +72,9 @@ export function dateDistancesChart(input: {
   readonly bins: readonly { readonly from: number; readonly to: number; readonly count: number }[];
   readonly stepDays: number;
   readonly middleDays: number;
+  readonly widthPx?: number;
 }): Spec {
-  const { bins, stepDays, middleDays } = input;
+  const { bins, stepDays, middleDays, widthPx = WIDE_PX } = input;
   const days = Math.round(middleDays);
   const words =
     days === 0
@@ -74,14 +86,16 @@ export function dateDistancesChart(input: {
   return fillSpec(
     'date-distances',
     {
+      widthPx,
       title: 'Verdict against the even-chance date',
-      subtitle: 'Left of 0: judged outgrown before that date. Right of 0: after it.',
+      subtitle: lines('Left of 0: judged outgrown before that date. Right of 0: after it.', widthPx),
+      tickCount: Math.round(widthPx / 70),
       description: `${bins.reduce((sum, b) => sum + b.count, 0)} devices, ${words}`,
       stepDays,
-      dayDomain: [from, Math.max(to, middleDays + 0.3 * (to - from))],
+      dayDomain: [from, Math.max(to, middleDays + (170 / widthPx) * (to - from))],
       // The words of the middle stand above the bars.
       countDomain: [0, 1.25 * Math.max(1, ...bins.map((b) => b.count))],
-      dayTitle: 'Days from the even-chance date to the verdict',
+      dayTitle: lines('Days from the even-chance date to the verdict', widthPx),
       countTitle: 'Devices',
     },
     { distances: bins.map((b) => ({ ...b })), middle: [{ day: middleDays, words }] },

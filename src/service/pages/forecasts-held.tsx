@@ -9,15 +9,38 @@ import type { PageContext } from './page-context.js';
 export const FEWEST_JUDGED = 10;
 export const BIN_DAYS = 30;
 
+/** The same chart for a desk and for a telephone held upright. */
+export interface WideAndNarrow {
+  readonly wide: string;
+  readonly narrow: string;
+}
+export const NARROW_PX = 230;
+
+const Pictures = (props: { pictures: WideAndNarrow; spec: string; label: string }) => (
+  <div class="held">
+    <div class="chart wide">
+      <Chart svg={props.pictures.wide} spec={props.spec} label={props.label} />
+    </div>
+    <figure
+      class="chart narrow"
+      role="img"
+      aria-label={props.label}
+      dangerouslySetInnerHTML={{
+        __html: props.pictures.narrow.replace('<svg ', '<svg aria-hidden="true" '),
+      }}
+    />
+  </div>
+);
+
 /** Did the dates hold? The clinic's own forecasts against its own verdicts, in pictures and in the same numbers. */
 export function ForecastsHeld(props: {
   context: PageContext;
   held: HeldAgainstVerdicts;
   bins: readonly Bin[];
-  datesSvg: string;
-  distancesSvg: string;
+  dates: WideAndNarrow;
+  distances: WideAndNarrow;
 }) {
-  const { context, held, bins, datesSvg, distancesSvg } = props;
+  const { context, held, bins, dates, distances } = props;
   const { format } = context;
   if (held.judged < FEWEST_JUDGED)
     return (
@@ -42,20 +65,18 @@ export function ForecastsHeld(props: {
         forecast made at least {AHEAD_DAYS} days before its first date; {held.judged} of them were judged
         outgrown.
       </p>
-      <div class="held">
-        <Chart
-          svg={datesSvg}
-          spec="/overview/dates-held.json"
-          label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
-        />
-        <Chart
-          svg={distancesSvg}
-          spec="/overview/date-distances.json"
-          label="Days between the even-chance date and the verdict; the numbers are in the table below"
-        />
-      </div>
+      <Pictures
+        pictures={dates}
+        spec="/overview/dates-held.json"
+        label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
+      />
+      <Pictures
+        pictures={distances}
+        spec="/overview/date-distances.json"
+        label="Days between the even-chance date and the verdict; the numbers are in the table below"
+      />
       <ScrollBox label="Devices outgrown by each date of their forecast">
-        <table>
+        <table class="stack">
           <caption>Devices outgrown by each date of their forecast, once the date has passed</caption>
           <thead>
             <tr>
@@ -69,7 +90,9 @@ export function ForecastsHeld(props: {
               <th scope="col" class="number">
                 With those judged later
               </th>
-              <th scope="col">95 % interval</th>
+              <th scope="col" class="number">
+                95 % interval
+              </th>
               <th scope="col" class="number">
                 Not known
               </th>
@@ -81,17 +104,23 @@ export function ForecastsHeld(props: {
               return (
                 <tr key={d.chance}>
                   <th scope="row">{format.percent(d.chance)} date</th>
-                  <td class="number">{format.percent(d.chance)}</td>
-                  <td class="number">
+                  <td class="number" data-label="Should be">
+                    {format.percent(d.chance)}
+                  </td>
+                  <td class="number" data-label="Judged outgrown by then">
                     {d.share === null ? 'none yet' : `${d.outgrown} of ${n} (${format.percent(d.share)})`}
                   </td>
-                  <td class="number">
+                  <td class="number" data-label="With those judged later">
                     {d.mostShare === null
                       ? '–'
                       : `${d.outgrown + d.between} of ${n} (${format.percent(d.mostShare)})`}
                   </td>
-                  <td>{d.share === null ? '–' : `${format.percent(d.low)} to ${format.percent(d.high)}`}</td>
-                  <td class="number">{d.unknown}</td>
+                  <td class="number" data-label="95 % interval">
+                    {d.share === null ? '–' : `${format.percent(d.low)} to ${format.percent(d.high)}`}
+                  </td>
+                  <td class="number" data-label="Not known">
+                    {d.unknown}
+                  </td>
                 </tr>
               );
             })}

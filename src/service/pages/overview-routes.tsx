@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
+import type { Spec } from '../../charts/fill-spec.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { type HeldAgainstVerdicts, heldAgainstVerdicts } from '../../forecast/held-against-verdicts.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
@@ -8,7 +9,7 @@ import { median } from '../../statistics/median.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
+import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { OverviewPage } from './overview-page.js';
 import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
 import { pageContext, sendPage } from './page-context.js';
@@ -56,8 +57,8 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             context={context}
             held={held}
             bins={bins}
-            datesSvg={enough ? await renderSvg(datesHeldChart(held.dates)) : ''}
-            distancesSvg={enough ? await renderSvg(distancesOf(held, bins)) : ''}
+            dates={enough ? await drawn((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
+            distances={enough ? await drawn((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
           />
         }
         waits={waitsAfterOutgrown(caseload)}
@@ -90,5 +91,11 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
   });
 }
 
-const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[]) =>
-  dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0 });
+const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[], widthPx?: number) =>
+  dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0, widthPx });
+
+const NOT_DRAWN: WideAndNarrow = { wide: '', narrow: '' };
+const drawn = async (chart: (widthPx?: number) => Spec): Promise<WideAndNarrow> => ({
+  wide: await renderSvg(chart()),
+  narrow: await renderSvg(chart(NARROW_PX)),
+});

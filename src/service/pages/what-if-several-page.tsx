@@ -1,7 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../devices/contract.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import { daysBetween } from '../../measurements/dates.js';
+import { daysBetween, type IsoDate } from '../../measurements/dates.js';
 import { type MeasureId, measures, type Series, seriesKey } from '../../measurements/measure.js';
 import type { Child } from '../../measurements/records.js';
 import type { ExpectedSize } from './expected-sizes.js';
@@ -136,6 +136,12 @@ function asked({ imagined }: ReadWhatIf, format: Format): string {
   return `If on ${format.date(on)} ${parts.join('; ')}`;
 }
 
+/** Chance that a forecast gives of being outgrown by a day, in words. */
+function chanceBy(f: DeviceForecast, date: IsoDate, format: Format): string {
+  const chance = f.probabilityOutgrown[f.dates.findLastIndex((d) => d <= date)];
+  return chance === undefined ? '–' : `${format.percent(chance)} chance`;
+}
+
 function Answer({ format, now, then }: { format: Format; now: DeviceForecast; then: DeviceForecast }) {
   const day = (d: string | null) => (d ? format.date(d) : '–');
   const drivers = (f: DeviceForecast) =>
@@ -152,10 +158,7 @@ function Answer({ format, now, then }: { format: Format; now: DeviceForecast; th
     ['As likely as not by', (f) => day(f.p50)],
     ['9 in 10 by', (f) => day(f.p90)],
     ['What gives first', drivers],
-    [
-      'Outgrown on the day',
-      (f) => (f.dates.length > 0 ? `${format.percent(f.probabilityOutgrownNow)} chance` : '–'),
-    ],
+    [`Outgrown by ${format.date(then.today)}`, (f) => chanceBy(f, then.today, format)],
   ];
   const mm = (n: number) => format.number(n).replace('-', '\u2212');
   const room = (f: DeviceForecast, key: string) => {
@@ -247,7 +250,7 @@ function AskForm({ context, child, device, dimensions, read, expected, now }: Wh
         const r = now?.room.find((x) => seriesKey(x.series) === seriesKey(s));
         if (!r) return [];
         const mm = Math.round(r.roomMm);
-        const side = s.side === 'none' ? '' : `${s.side} `;
+        const side = d.series.length === 1 ? '' : `${s.side} `;
         return [mm < 0 ? `${side}too small by ${-mm}` : `${side}${mm}`];
       })
       .join(', ');
@@ -269,7 +272,8 @@ function AskForm({ context, child, device, dimensions, read, expected, now }: Wh
       s.side === 'none' ? 'wide' : '',
     );
   };
-  const alone = readSeries(dimensions).filter((s) => dimensions.every((d) => d.measure !== s.measure));
+  const readings = readSeries(dimensions);
+  const alone = readings.filter((s) => dimensions.every((d) => d.measure !== s.measure));
   return (
     <form method="get" action={`${base}/what-if/several`} class="card imagine">
       <h2 id="ask">Ask</h2>
@@ -318,7 +322,7 @@ function AskForm({ context, child, device, dimensions, read, expected, now }: Wh
             {field(
               gainField(d.measure),
               `${shortLabel(d.measure)}, room gained, mm`,
-              left(d) ? `now ${left(d)}${travel(d)}` : 'room not known',
+              left(d) ? `now ${left(d)} mm${travel(d)}` : 'room not known',
               'if-keep',
             )}
             {field(
@@ -327,15 +331,7 @@ function AskForm({ context, child, device, dimensions, read, expected, now }: Wh
               `usual ${format.number(d.usualMm)} mm`,
               'if-new',
             )}
-            {measures[d.measure].sided
-              ? (['left', 'right'] as const).map((side) =>
-                  d.series.some((s) => s.side === side) ? (
-                    reading({ measure: d.measure, side })
-                  ) : (
-                    <span key={side} />
-                  ),
-                )
-              : reading({ measure: d.measure, side: 'none' })}
+            {readings.filter((r) => r.measure === d.measure).map(reading)}
           </>
         ))}
         {alone.map((s) => (

@@ -83,8 +83,13 @@ export function readWhatIf(typed: Form, dimensions: readonly Dimension[], today:
   };
 }
 
-/** Series a visit can be imagined in: the device's own and stature. */
+/** Series a visit can be imagined in: what limits the device, on both sides, and stature. */
 export function readSeries(dimensions: readonly Dimension[]): Series[] {
-  const own = dimensions.flatMap((d) => d.series);
-  return own.some((s) => s.measure === 'stature') ? own : [...own, { measure: 'stature', side: 'none' }];
+  const wanted = new Set<MeasureId>([...dimensions.map((d) => d.measure), 'stature']);
+  return [...wanted].flatMap((measure): Series[] =>
+    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => ({
+      measure,
+      side,
+    })),
+  );
 }
