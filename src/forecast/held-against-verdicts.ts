@@ -74,7 +74,7 @@ export function heldAgainstVerdicts(
   const eventsOf = groupBy(events, (e) => e.deviceId);
   const judged = devices.flatMap((device) => {
     const own = (eventsOf.get(device.id) ?? []).filter((e) => e.date <= today).toSorted(byDate);
-    const forecasts = (byDevice.get(device.id) ?? []).filter(counts).toSorted(byDay);
+    const forecasts = (byDevice.get(device.id) ?? []).toSorted(byDay);
     return judgedSpans(device, own, forecasts);
   });
   const outgrown = judged.filter((j) => j.outgrownOn !== null);
@@ -121,7 +121,7 @@ function judgedSpans(
   return starts.flatMap((start, i): Judged[] => {
     const end = starts[i + 1] ?? null;
     const forecast = forecasts.find(
-      (f) => (start === null || f.today >= start) && (end === null || f.today < end),
+      (f) => (start === null || f.today >= start) && (end === null || f.today < end) && counts(f),
     );
     if (!forecast) return [];
     const verdicts = events.filter(

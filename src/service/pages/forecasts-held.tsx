@@ -133,8 +133,8 @@ export function ForecastsHeld(props: {
           somewhere between the visit before and the verdict
           {held.visitGapDays !== null && `: here ${days(held.visitGapDays)} apart for the middle device`}. A
           device that still fitted before the date and was judged outgrown after it may or may not have been
-          outgrown by then: it is in the fourth column and in the pale bar, not in the third column. The truth
-          lies between the two.
+          outgrown by then: it counts under ‘with those judged later’ and in the pale bar, not under ‘judged
+          outgrown by then’. The truth lies between the two.
         </li>
         <li>
           <strong>Is it off?</strong> Only where the 95 % interval (Wilson) misses what should be. With few
