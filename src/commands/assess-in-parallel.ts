@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { ChildRecord } from '../devices/caseload.js';
+import type { FitRules } from '../devices/fit-rule.js';
 import type { ChildAssessment } from '../forecast/assess-child.js';
 import type { IsoDate } from '../measurements/dates.js';
 
@@ -10,6 +11,7 @@ export type Answer = Omit<ChildAssessment, 'growth'>;
 export interface AssessSettings {
   readonly today: IsoDate;
   readonly model: string | undefined;
+  readonly rules: FitRules;
   readonly seed: number;
   readonly draws: number;
 }

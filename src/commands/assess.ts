@@ -1,4 +1,5 @@
 import { type Caseload, type ChildRecord, groupByChild } from '../devices/caseload.js';
+import type { FitRules } from '../devices/fit-rule.js';
 import { loadRules } from '../devices/load-rules.js';
 import { assessCaseload } from '../forecast/assess-caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
@@ -16,6 +17,8 @@ export interface AssessOptions {
   readonly today: IsoDate;
   readonly month?: string;
   readonly model?: string;
+  /** The shipped ones by default. */
+  readonly rules?: FitRules;
   readonly seed?: number;
   readonly settings?: RecallSettingsInput;
 }
@@ -43,8 +46,9 @@ const HERE_UP_TO = 8;
 export async function assess(caseload: Caseload, options: AssessOptions): Promise<Assessed> {
   const { today } = options;
   const records = groupByChild(caseload);
-  const settings = { today, model: options.model, seed: options.seed ?? SEED, draws: DRAWS };
-  const context = () => ({ ...settings, model: loadGrowthModel(options.model), rules: loadRules() });
+  const { model, seed = SEED, rules = loadRules() } = options;
+  const settings = { today, model, rules, seed, draws: DRAWS };
+  const context = () => ({ ...settings, model: loadGrowthModel(model) });
   const progress = (done: number, total: number) =>
     terminal.progress(`Forecasting ${done} of ${total} children ...`);
   const assessments: Answer[] =

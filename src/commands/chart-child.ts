@@ -2,6 +2,7 @@ import { assess } from './assess.js';
 import { drawChild } from './draw-child.js';
 import { exitCodes } from './exit-codes.js';
 import { oneChild } from './forecast-caseload.js';
+import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal } from './terminal.js';
 
@@ -13,6 +14,7 @@ export async function chartChild(
   const parsed = await readPaths(paths, options);
   const assessed = await assess(oneChild(parsed.caseload, options.child), {
     today: todayOf(options),
+    rules: readRules(options.rules),
     seed: options.seed,
   });
   const [record] = assessed.records;

@@ -6,6 +6,7 @@ import { toFhirBundle, toFhirResources, toNdjson } from '../exchange/fhir/to-fhi
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import { assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
+import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal } from './terminal.js';
 
@@ -18,7 +19,11 @@ export async function exportFiles(
   const today = todayOf(options);
   if (options.as === 'csv') await writeCaseload(options.out, parsed.caseload);
   else {
-    const { recall } = await assess(parsed.caseload, { today, month: options.month });
+    const { recall } = await assess(parsed.caseload, {
+      today,
+      month: options.month,
+      rules: readRules(options.rules),
+    });
     const resources = () => [...toFhirResources(parsed.caseload), ...recallResources(recall, today)];
     const text = {
       fhir: () => JSON.stringify(toFhirBundle(resources()), null, 1),

@@ -2,6 +2,7 @@ import { DoorpostError } from '../errors.js';
 import { assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
+import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { toleranceSettings } from './recall-list.js';
 import { terminal, wrap } from './terminal.js';
@@ -23,6 +24,7 @@ export async function forecastCaseload(paths: readonly string[], options: Foreca
   const assessed = await assess(caseload, {
     today: todayOf(options),
     model: options.model,
+    rules: readRules(options.rules),
     seed: options.seed,
     settings: toleranceSettings(options.tolerance),
   });

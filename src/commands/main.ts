@@ -67,6 +67,7 @@ const reading = (command: Command): Command =>
         'inch',
       ]),
     )
+    .option('--rules <file>', "the clinic's own fit rules as JSON, over the shipped ones")
     .option('--json', 'print the result as JSON');
 
 reading(program.command('import'))
@@ -215,6 +216,16 @@ program
   .option('--curves <file>', 'true growth curves as CSV (default: the invented clinic)')
   .option('--children <number>', 'how many children', whole)
   .option('--years <number>', 'how many years', whole, 5)
+  .option(
+    '--slots-per-week <number>',
+    "the clinic's visits (default: somewhat above what the children need)",
+    whole,
+  )
+  .option(
+    '--jobs-per-week <number>',
+    "the workshop's jobs (default: somewhat above what the children need)",
+    whole,
+  )
   .option('--out <path>', 'write the report into this file or folder')
   .option('--seed <number>', 'seed', whole)
   .option('--json', 'print the report as JSON')

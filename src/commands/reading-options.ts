@@ -2,6 +2,7 @@ import type { ParsedCaseload, ParseOptions } from '../exchange/parse-caseload.js
 import { readCaseload } from '../exchange/read-caseload.js';
 import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
 import type { IsoDate } from '../measurements/dates.js';
+import { readRules } from './read-rules.js';
 import { terminal, wrap } from './terminal.js';
 
 /** Options of every command that reads a caseload. */
@@ -9,6 +10,8 @@ export interface ReadingOptions {
   readonly today?: IsoDate;
   readonly dateFormat?: 'dmy' | 'mdy';
   readonly unit?: 'mm' | 'cm' | 'inch';
+  /** A file of the clinic's own fit rules. */
+  readonly rules?: string;
   readonly json?: boolean;
 }
 
@@ -27,6 +30,7 @@ export function parseOptions(options: ReadingOptions): ParseOptions {
     today: todayOf(options),
     dateOrder: options.dateFormat ?? 'refuse',
     lengthUnit: options.unit ?? null,
+    rules: readRules(options.rules),
   };
 }
 

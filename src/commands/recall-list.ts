@@ -6,6 +6,7 @@ import type { RecallEntry, RecallLevelling, RecallList } from '../recall/contrac
 import { type Assessed, assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
 import { levelAssessed } from './level-assessed.js';
+import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal, textTable, wrap } from './terminal.js';
 
@@ -33,6 +34,7 @@ export async function recallList(paths: readonly string[], options: RecallOption
     await assess(parsed.caseload, {
       today: todayOf(options),
       month: options.month,
+      rules: readRules(options.rules),
       seed: options.seed,
       settings,
     }),
@@ -113,6 +115,9 @@ function levellingText(levelling: RecallLevelling | undefined): string {
     ...over.map(
       (w) => `Week of ${w.week}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
     ),
+    levelling.visitsSaved > 0
+      ? `Doing several things in one visit saves ${levelling.visitsSaved} visits in the weeks planned.`
+      : '',
     ...harmed.map((h) => `${h.childIds.join(' and ')}: ${h.text}`),
     ...relief.map((r) => r.text),
   ].join('\n');

@@ -7,6 +7,7 @@ import { readTable } from '../exchange/csv/read-table.js';
 import { parseRecords } from '../forecast/backtest/parse-records.js';
 import { loadGrowthModel } from '../growth/model.js';
 import type { RecallPolicy, World } from '../recall/simulation/contract.js';
+import { replacementNeed } from '../recall/simulation/replacement-need.js';
 import { simulateCaseload } from '../recall/simulation/simulate-caseload.js';
 import {
   type Interval,
@@ -23,6 +24,9 @@ export interface SimulateOptions {
   readonly curves?: string;
   readonly children?: number;
   readonly years?: number;
+  /** The clinic's visits and the workshop's jobs; by default somewhat above what the children need. */
+  readonly slotsPerWeek?: number;
+  readonly jobsPerWeek?: number;
   /** A folder for report.json and the chart, or a .json file for the report alone. */
   readonly out?: string;
   readonly seed?: number;
@@ -31,9 +35,9 @@ export interface SimulateOptions {
 
 const START = '2025-01-06';
 const CHILDREN = 60;
-/** A clinic's slots and its workshop's weekly jobs for each child in its care (about a tenth above a good policy's need). */
-const SLOTS_A_CHILD_YEAR = 3.2;
-const JOBS_A_CHILD_YEAR = 2.6;
+/** Casts above the least need that a policy which is never late makes, and visits beside those for casts, a child-year. */
+const CASTS_OVER_NEED = 1.6;
+const OTHER_VISITS = 1.5;
 const MISSED_SHARE = 0.12;
 
 const policies: readonly RecallPolicy[] = [
@@ -70,11 +74,13 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
       given: opts.curves ?? 'the invented clinic',
       accepted: 'stature and leg length of at least one child over the years asked for',
     });
+  const need = replacementNeed(children, { start: START, years });
+  const weekly = (perChildYear: number) => Math.max(1, Math.ceil((children.length * perChildYear) / 52));
   const world: World = {
     start: START,
     years,
-    slotsPerWeek: Math.max(1, Math.ceil((children.length * SLOTS_A_CHILD_YEAR) / 52)),
-    jobsPerWeek: Math.max(1, Math.ceil((children.length * JOBS_A_CHILD_YEAR) / 52)),
+    slotsPerWeek: opts.slotsPerWeek ?? weekly(need * CASTS_OVER_NEED + OTHER_VISITS),
+    jobsPerWeek: opts.jobsPerWeek ?? weekly(need * CASTS_OVER_NEED),
     missedShare: MISSED_SHARE,
     seed,
   };
@@ -102,6 +108,7 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     years,
     seed,
     world,
+    replacementNeed: need,
     model: { name: model.name, version: model.version },
     seconds: Math.round((performance.now() - begun) / 100) / 10,
     policies: summaries,
@@ -130,13 +137,13 @@ async function write(out: string, report: object, summaries: readonly PolicySumm
 }
 
 function text(
-  report: { children: number; years: number; seconds: number; world: World },
+  report: { children: number; years: number; seconds: number; world: World; replacementNeed: number },
   summaries: readonly PolicySummary[],
 ): string {
   const cell = (x: Interval, digits: number) =>
     `${x.mean.toFixed(digits)} (${x.low.toFixed(digits)} to ${x.high.toFixed(digits)})`;
   return [
-    `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week; per child-year with 95 % intervals:`,
+    `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week, where the least need is ${report.replacementNeed.toFixed(2)} replacements a child-year. Per child-year with 95 % intervals:`,
     '',
     textTable(
       ['Policy', 'Days outgrown', 'Visits', 'Casts', 'Overtime weeks a year', 'Days from cast to fitting'],

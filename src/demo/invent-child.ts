@@ -49,6 +49,7 @@ export function inventChild(
     siblingGroup: relative ? (relative.child.siblingGroup ?? `family of ${relative.child.id}`) : null,
     transportDays: c.happens(0.08) ? [c.oneOf([1, 2, 3]), c.oneOf([4, 5])] : [],
     prefersHolidays: c.happens(0.15),
+    clinician: '',
     contact: inventedContact(c, surname),
     language: c.oneOf(LANGUAGES),
     status: c.happens(0.02)

@@ -2,7 +2,7 @@ import type { ChildRecord } from '../devices/caseload.js';
 import { addDaysIso } from '../measurements/dates.js';
 import type { DeviceForecast } from './contract.js';
 import type { DevicePlan } from './device-plan.js';
-import { capital, plainDate, plainSeries, plainSpan, wholeMm } from './words.js';
+import { capital, plainDate, plainSeries, plainSpan, statedMm, wholeMm } from './words.js';
 
 type Facts = Omit<DeviceForecast, 'explanation'>;
 
@@ -29,7 +29,7 @@ function main(facts: Facts, plan: DevicePlan, record: ChildRecord, staleDays: nu
       if (judged !== null)
         return `Judged outgrown on ${plainDate(judged.date)}: check the skin and plan the replacement now.`;
       const since = facts.p50 ? `, probably since about ${plainDate(facts.p50)}` : '';
-      return `Probably outgrown already${since}: ${plainSeries(driver)} has grown ${wholeMm(room.grownMm)} since the cast and the device takes ${wholeMm(room.allowanceMm)}. Check fit and skin now.`;
+      return `Probably outgrown already${since}: ${plainSeries(driver)} has grown ${wholeMm(room.grownMm)} since the cast and the device takes ${statedMm(room.allowanceMm)}. Check fit and skin now.`;
     }
     case 'full-grown': {
       const life = facts.usualLifeEnds;
@@ -44,7 +44,7 @@ function main(facts: Facts, plan: DevicePlan, record: ChildRecord, staleDays: nu
       const inferred = record.measurements.some((m) => m.measure === driver.measure)
         ? ''
         : ` It has never been measured here and is inferred from other measures.`;
-      return `${what} sets the date: about ${wholeMm(Math.max(0, room.roomMm))} of ${wholeMm(room.allowanceMm)} are left; outgrown ${range}.${inferred}`;
+      return `${what} sets the date: about ${wholeMm(Math.max(0, room.roomMm))} of ${statedMm(room.allowanceMm)} are left; outgrown ${range}.${inferred}`;
     }
   }
 }

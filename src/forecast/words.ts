@@ -16,6 +16,9 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 /** '3 mm', '0 mm'; whole millimetres, because no limb is measured finer. */
 export const wholeMm = (value: number): string => `${Math.round(value) + 0} mm`;
 
+/** A size somebody stated, to the tenth it may have: '8 mm', '6.5 mm'. */
+export const statedMm = (value: number): string => `${Math.round(10 * value) / 10} mm`;
+
 /** '19 months', '3 weeks'. */
 export function plainSpan(days: number): string {
   if (days < 14) return `${days} days`;

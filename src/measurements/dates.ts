@@ -1,4 +1,4 @@
-import { differenceInCalendarDays, isValid, parseISO } from 'date-fns';
+import { isValid, parseISO } from 'date-fns';
 
 /** Calendar date, ISO 8601 'YYYY-MM-DD', no time zone. */
 export type IsoDate = string;
@@ -15,8 +15,7 @@ export function isIsoDate(text: string): boolean {
 
 /** dayNumber('1970-01-02') = 1. */
 export function dayNumber(date: IsoDate): DayNumber {
-  const [y, m, d] = date.split('-').map(Number);
-  return Math.round(Date.UTC(y, m - 1, d) / MS_A_DAY);
+  return Date.parse(date) / MS_A_DAY;
 }
 
 /** isoDate(1) = '1970-01-02'; a fraction of a day is rounded to the nearest day. */
@@ -30,5 +29,5 @@ export function addDaysIso(date: IsoDate, days: number): IsoDate {
 
 /** daysBetween('2026-01-01', '2026-01-31') = 30. */
 export function daysBetween(from: IsoDate, to: IsoDate): number {
-  return differenceInCalendarDays(parseISO(to), parseISO(from));
+  return dayNumber(to) - dayNumber(from);
 }

@@ -57,6 +57,8 @@ export const childRecord = z.object({
   /** Weekdays transport is available, 1 Monday .. 7 Sunday; empty for any day. */
   transportDays: z.array(z.number().int().min(1).max(7)).default([]),
   prefersHolidays: z.boolean().default(false),
+  /** The clinician who sees this child, by the name the clinic's capacity has; empty for any. */
+  clinician: z.string().max(80).default(''),
   /** Who to ring and how, as free text; shown to scheduler and clinician only. */
   contact: z.string().max(400).default(''),
   language: z.string().max(35).default('en'),

@@ -48,7 +48,15 @@ export function buildRecallList(
   };
   for (const record of records) {
     if (record.child.status !== 'active') continue;
-    const result = planChild(record, byChild.get(record.child.id), memo, history, options.today, end, settings);
+    const result = planChild(
+      record,
+      byChild.get(record.child.id),
+      memo,
+      history,
+      options.today,
+      end,
+      settings,
+    );
     list.inProgress.push(...result.inProgress);
     if (result.entry) list[result.list].push(result.entry);
   }

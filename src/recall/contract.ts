@@ -57,6 +57,21 @@ export interface RecallEntry {
   readonly plannedWeek?: IsoDate;
   /** Why that week, in words. */
   readonly weekReason?: string;
+  /** Who sees the child then, and on which weekday (1 Monday .. 7 Sunday), where the clinic's capacity tells them apart. */
+  readonly plannedClinician?: string;
+  readonly plannedWeekday?: number;
+  /** Said where a missing place makes the visit later than is safe: what comes of it. */
+  readonly tooLate?: string;
+  /** Week (Monday) the plan before gave, where this one gives another. */
+  readonly movedFrom?: IsoDate;
+  /** Weeks of this child that came to nothing in the last half year. */
+  readonly passedWeeks?: readonly PassedWeek[];
+}
+
+/** A week (Monday) planned for a child that came to nothing. */
+export interface PassedWeek {
+  readonly week: IsoDate;
+  readonly why: 'declined' | 'did-not-come' | 'clinic-cancelled' | 'nothing-recorded';
 }
 
 /** A replacement already being made: no second recall, but its lateness shows. */
@@ -96,6 +111,12 @@ export interface RecallLevelling {
     readonly slots: number;
     readonly used: number;
     readonly overtime: number;
+    /** Workshop limits (of these families; empty: all) that the casts of this week go beyond. */
+    readonly workshop: readonly {
+      readonly families: readonly string[];
+      readonly limit: number;
+      readonly jobs: number;
+    }[];
   }[];
   /** Who comes too late because a place is missing, most harm first. */
   readonly harmed: readonly {
@@ -106,6 +127,8 @@ export interface RecallLevelling {
   }[];
   /** What one more slot would buy, most first. */
   readonly relief: readonly { readonly week: IsoDate; readonly text: string }[];
+  /** Entries that now have another week than in the plan before. */
+  readonly moved: number;
   /** Visits spared by doing several things in one. */
   readonly visitsSaved: number;
   /** Relative distance to the best plan there could be. */

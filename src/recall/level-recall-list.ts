@@ -1,13 +1,16 @@
 import { daysBetween, type IsoDate } from '../measurements/dates.js';
 import { monthEnd } from './calendar.js';
+import { carryOver, type EarlierVisit } from './carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from './contract.js';
 import { type ClinicWeekInput, clinicCapacity } from './levelling/clinic-capacity.js';
 import { combineRequests } from './levelling/combine-requests.js';
-import { levellingSettings, type PlannedVisit } from './levelling/contract.js';
+import { levellingSettings, type PlannedVisit, type PlanProgress } from './levelling/contract.js';
 import { levelPlan } from './levelling/level-plan.js';
-import { type PlanRequestContext, planRequests } from './levelling/plan-requests.js';
+import { type PlanRequestContext, planRequests, requestIdsOf } from './levelling/plan-requests.js';
 import { partsOf } from './levelling/week-costs.js';
 import { type RecallSettingsInput, recallSettings } from './recall-settings.js';
+import { shutDays } from './shut-days.js';
+import { weekReason } from './week-reason.js';
 
 /** Half a year: a visit that can wait leaves its place to one that cannot. */
 const PLANNED_WEEKS = 26;
@@ -19,6 +22,9 @@ const RELIEF_SHOWN = 5;
 export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' | 'turnaroundOf'> {
   readonly clinic: ClinicWeekInput;
   readonly settings?: RecallSettingsInput;
+  /** The list before and what came of it: the new plan moves as few as it can. */
+  readonly earlier?: readonly EarlierVisit[];
+  readonly progress?: (p: PlanProgress) => void;
 }
 
 /**
@@ -28,41 +34,67 @@ export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' |
  */
 export async function levelRecallList(
   list: RecallList,
-  { clinic, childOf, turnaroundOf, settings = {} }: LevelRecallOptions,
+  { clinic, childOf, turnaroundOf, settings = {}, earlier = [], progress }: LevelRecallOptions,
 ): Promise<RecallList & { readonly levelling: RecallLevelling }> {
   const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
+  const isShut = shutDays(clinic);
+  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, isShut)]));
   const wanted = planRequests(list, {
     childOf,
     turnaroundOf,
+    earlierOf: (id) => before.get(id),
     capacity,
     settings: recallSettings.parse(settings),
   });
   const closed = closedWeeks(clinic, list.today, capacity.weeks.length);
-  const possible = wanted.map((r) => ({ ...r, notInWeeks: closed }));
+  const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
   const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
-  const plan = await levelPlan(requests, capacity);
+  const severalClinicians = new Set(capacity.sessions.map((x) => x.clinicianId)).size > 1;
+  const plan = await levelPlan(requests, capacity, {}, progress);
   const visits = new Map(plan.visits.map((v) => [v.requestId, v]));
   const visitOf = new Map(
     requests.flatMap((r) => partsOf(r).map((part) => [part.id, visits.get(r.id)!] as const)),
   );
+  const harm = new Map(plan.harmed.map((h) => [h.requestId, h.text]));
   const withWeek = (entry: RecallEntry): RecallEntry => {
-    const visit = partIdsOf(entry)
+    const visit = requestIdsOf(entry)
       .flatMap((id) => visitOf.get(id) ?? [])
       .sort(byWeek)[0];
-    if (!visit) return entry;
-    const reason = [visit.why, togetherWith(entry, visit), visit.overtime ? OVERTIME_REASON : '']
-      .filter((text) => text !== '')
-      .join(' ');
-    return { ...entry, ...(visit.week ? { plannedWeek: visit.week } : {}), weekReason: reason };
+    const was = before.get(entry.childId);
+    const passedWeeks = was?.passedWeeks ?? [];
+    const remembered = passedWeeks.length > 0 ? { passedWeeks } : {};
+    if (!visit) return { ...entry, ...remembered };
+    const movedFrom = was?.previousWeek && was.previousWeek !== visit.week ? was.previousWeek : null;
+    return {
+      ...entry,
+      ...remembered,
+      ...(movedFrom ? { movedFrom } : {}),
+      ...(visit.week ? { plannedWeek: visit.week } : {}),
+      ...(visit.clinicianId && severalClinicians ? { plannedClinician: visit.clinicianId } : {}),
+      ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
+      weekReason: weekReason(entry, visit, passedWeeks, movedFrom),
+      ...(harm.has(visit.requestId) ? { tooLate: harm.get(visit.requestId) } : {}),
+    };
   };
-  return {
-    ...list,
+  const leveled = {
     entries: list.entries.map(withWeek),
     open: list.open.map(withWeek),
     cannotForecast: list.cannotForecast.map(withWeek),
     notDue: list.notDue.map(withWeek),
+  };
+  return {
+    ...list,
+    ...leveled,
     levelling: {
-      weeks: plan.weeks.map(({ week, slots, used, overtime }) => ({ week, slots, used, overtime })),
+      weeks: plan.weeks.map(({ week, slots, used, overtime, workshop }) => ({
+        week,
+        slots,
+        used,
+        overtime,
+        workshop: workshop
+          .filter((limit) => limit.over > 0)
+          .map(({ families, limit, used: jobs }) => ({ families, limit, jobs })),
+      })),
       harmed: plan.harmed.map(({ childIds, week, latestSafe, text }) => ({
         childIds,
         week,
@@ -70,20 +102,13 @@ export async function levelRecallList(
         text,
       })),
       relief: plan.relief.slice(0, RELIEF_SHOWN).map(({ week, text }) => ({ week, text })),
+      moved: Object.values(leveled)
+        .flat()
+        .filter((e) => e.movedFrom).length,
       visitsSaved: combinations.reduce((sum, c) => sum + c.visitsSaved, 0),
       gap: plan.gap,
     },
   };
-}
-
-const OVERTIME_REASON = 'There is no usual slot left that week: it needs one more.';
-
-/** What else is done in the visit: it may be why a device goes before its own cast is worth it. */
-function togetherWith(entry: RecallEntry, visit: PlannedVisit): string {
-  if (visit.childIds.length > 1) return 'One visit with a brother or sister.';
-  const others = visit.deviceIds.filter((d) => !entry.deviceIds.includes(d)).length;
-  if (others > 0) return `One visit with ${others === 1 ? 'another device' : 'other devices'} of the child.`;
-  return '';
 }
 
 /** Weeks without a working day from today on: not even a slot beyond the usual ones can be had then. */
@@ -96,10 +121,6 @@ function closedWeeks(clinic: ClinicWeekInput, today: IsoDate, weekCount: number)
 
 const weeksToPlan = ({ today, month }: RecallList): number =>
   Math.max(PLANNED_WEEKS, Math.ceil(daysBetween(today, monthEnd(month)) / 7) + WEEKS_AFTER_MONTH);
-
-/** The requests that stand for an entry: a cast for each device, else the child's review. */
-const partIdsOf = ({ action, childId, deviceIds }: RecallEntry): string[] =>
-  action === 'cast' ? deviceIds.map((d) => `${childId}/${d}`) : [`${childId}/review`];
 
 const LAST: IsoDate = '9999-01-01';
 const byWeek = (a: PlannedVisit, b: PlannedVisit) => (a.week ?? LAST).localeCompare(b.week ?? LAST);

@@ -60,7 +60,15 @@ export function planChild(
     if (replacement) {
       const tolerance = toleranceOf(record, settings);
       inProgress.push(
-        replacementStatus(device, forecast, replacement, turnaround(device.family), history, today, tolerance),
+        replacementStatus(
+          device,
+          forecast,
+          replacement,
+          turnaround(device.family),
+          history,
+          today,
+          tolerance,
+        ),
       );
     } else devices.push(deviceDue(device, forecast, record, turnaround(device.family), today, settings));
   }

@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { isoDateText } from '../measurements/records.js';
 
 /** What a clinic decides about recall. Every default is common practice without a source, to be set by the clinic. */
 export const recallSettings = z.object({
@@ -32,8 +31,6 @@ export const recallSettings = z.object({
   staleMonths: z.number().positive().default(12),
   /** Months before the funder pays for the next device of a side, by family; 0 or absent for no rule. */
   eligibleAfterMonths: z.record(z.string(), z.number().min(0).max(60)).default({}),
-  /** Appointments already made: child and date. */
-  booked: z.array(z.object({ childId: z.string(), date: isoDateText })).default([]),
 });
 export type RecallSettings = z.infer<typeof recallSettings>;
 export type RecallSettingsInput = z.input<typeof recallSettings>;

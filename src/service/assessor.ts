@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { ChildRecord } from '../devices/caseload.js';
+import { clinicRules } from '../devices/clinic-rules.js';
 import type { FitRules } from '../devices/fit-rule.js';
-import { loadRules } from '../devices/load-rules.js';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import type { GrowthModel } from '../growth/growth-model.js';
@@ -16,60 +16,100 @@ const DRAWS = 1000;
 export interface Assessor {
   /** Stored when nothing it was computed from has changed, else computed now and stored. */
   assess(childId: string): Promise<StoredAssessment>;
-  /** The same for a record at hand; does not store. `stored` is handed back when it still holds. */
+  /**
+   * To assess by the fit rules as the clinic has set them by now. Taken anew for every request and every job: another
+   * process, or another host, may have changed them since.
+   */
+  current(): Promise<Assessing>;
+  /** The growth model, which knows no device and no rule. */
+  model(): GrowthModel;
+}
+
+/** Assesses by one set of rules, whatever is changed meanwhile. */
+export interface Assessing {
+  readonly context: AssessmentContext;
+  /** For a record at hand; does not store. `stored` is handed back when it still holds. */
   of(record: ChildRecord, stored: StoredAssessment | null): StoredAssessment;
   /** With the growth posterior, which charts need and which is not stored. */
   live(record: ChildRecord): ChildAssessment;
-  readonly context: () => AssessmentContext;
 }
 
-/** Computes and keeps assessments; the model and the fit rules are read once, when first needed. */
+/** Computes and keeps assessments; the model is read once, the clinic's fit rules whenever their version has changed. */
 export function assessor(store: Store, clock: Clock): Assessor {
-  let loaded: { model: GrowthModel; rules: FitRules } | null = null;
-  const context = (): AssessmentContext => {
-    loaded ??= { model: loadGrowthModel(), rules: loadRules() };
-    return { ...loaded, today: clock.today(), seed: SEED, draws: DRAWS };
+  let loaded: GrowthModel | null = null;
+  const model = (): GrowthModel => {
+    loaded ??= loadGrowthModel();
+    return loaded;
   };
-  const of = (record: ChildRecord, stored: StoredAssessment | null): StoredAssessment => {
-    const using = context();
-    const inputsHash = hashOf(record);
-    if (
-      stored &&
-      stored.inputsHash === inputsHash &&
-      stored.today === using.today &&
-      stored.modelName === using.model.name &&
-      stored.modelVersion === using.model.version
-    )
-      return stored;
-    const { forecasts, flags, suggestions } = assessChild(record, using);
-    return {
-      childId: record.child.id,
-      today: using.today,
-      forecasts,
-      flags,
-      suggestions,
-      inputsHash,
-      modelName: using.model.name,
-      modelVersion: using.model.version,
-      seed: SEED,
-      computedAt: clock.now().toISOString(),
-    };
+  let known: ClinicRules | null = null;
+  const current = async (): Promise<Assessing> => {
+    if (known?.version !== (await store.fitLimits.version())) known = await readRules(store);
+    return assessing(known, model(), clock);
   };
   return {
-    context,
-    of,
-    live: (record) => assessChild(record, context()),
+    model,
+    current,
     async assess(childId) {
       const [record] = await store.caseload.records([childId]);
       if (!record) throw new DoorpostError('not-found', 'There is no such child');
       const stored = await store.forecasts.assessment(childId);
-      const now = of(record, stored);
+      const now = (await current()).of(record, stored);
       if (now !== stored) await store.forecasts.save(now);
       return now;
     },
   };
 }
 
-/** What a forecast was computed from: every ground row of the child as stored. */
-const hashOf = (record: ChildRecord): string =>
-  createHash('sha256').update(JSON.stringify(record)).digest('hex');
+interface ClinicRules {
+  readonly version: number;
+  readonly rules: FitRules;
+  /** What each family's rule says, in short. */
+  readonly digests: ReadonlyMap<string, string>;
+}
+
+async function readRules(store: Store): Promise<ClinicRules> {
+  const { value, version } = await store.fitLimits.current();
+  const rules = clinicRules(value);
+  const digests = new Map([...rules].map(([family, rule]) => [family, digest(JSON.stringify(rule))]));
+  return { version, rules, digests };
+}
+
+function assessing({ rules, digests }: ClinicRules, model: GrowthModel, clock: Clock): Assessing {
+  const context: AssessmentContext = { model, rules, today: clock.today(), seed: SEED, draws: DRAWS };
+  return {
+    context,
+    live: (record) => assessChild(record, context),
+    of(record, stored) {
+      const inputsHash = hashOf(record, digests);
+      if (
+        stored &&
+        stored.inputsHash === inputsHash &&
+        stored.today === context.today &&
+        stored.modelName === model.name &&
+        stored.modelVersion === model.version
+      )
+        return stored;
+      const { forecasts, flags, suggestions } = assessChild(record, context);
+      return {
+        childId: record.child.id,
+        today: context.today,
+        forecasts,
+        flags,
+        suggestions,
+        inputsHash,
+        modelName: model.name,
+        modelVersion: model.version,
+        seed: SEED,
+        computedAt: clock.now().toISOString(),
+      };
+    },
+  };
+}
+
+/** What a forecast was computed from: every ground row of the child as stored, and the rules of its devices' families. */
+function hashOf(record: ChildRecord, digests: ReadonlyMap<string, string>): string {
+  const families = [...new Set(record.devices.map((d) => d.family))].toSorted();
+  return digest(JSON.stringify([record, families.map((family) => digests.get(family) ?? null)]));
+}
+
+const digest = (text: string): string => createHash('sha256').update(text).digest('hex');

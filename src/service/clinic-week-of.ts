@@ -1,12 +1,19 @@
 import type { ClinicWeekInput } from '../recall/levelling/clinic-capacity.js';
 import type { ClinicSettings } from '../store/contract.js';
 
-/** The clinic's usual week as levelling reads it. Nobody enters a limit of the workshop, so none is assumed. */
-export const clinicWeekOf = (
-  settings: Pick<ClinicSettings, 'castingSlotsPerWeek' | 'holidays' | 'closures'>,
-): ClinicWeekInput => ({
-  clinicians: [{ id: 'clinic', slotsPerWeek: settings.castingSlotsPerWeek }],
-  workshop: [],
+/** The clinic's usual week as levelling reads it: its clinicians, or the slots of the whole clinic where none are named. */
+export const clinicWeekOf = (settings: ClinicSettings): ClinicWeekInput => ({
+  clinicians:
+    settings.clinicians.length > 0
+      ? settings.clinicians.map(({ name, slotsPerWeek, slotsByWeekday, away }) => ({
+          id: name,
+          slotsPerWeek,
+          slotsByWeekday: [...slotsByWeekday],
+          away: [...away],
+        }))
+      : [{ id: 'clinic', slotsPerWeek: settings.castingSlotsPerWeek }],
+  workshop: settings.workshop.map(({ families, jobsPerWeek }) => ({ families: [...families], jobsPerWeek })),
   schoolHolidays: [...settings.holidays],
   clinicClosures: settings.closures.map((day) => ({ from: day, to: day })),
+  workshopClosures: [...settings.workshopClosures],
 });

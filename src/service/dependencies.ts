@@ -45,7 +45,7 @@ export interface Clock {
 
 export interface Jobs {
   /** Puts the work in the queue and gives its job-run id (progress: store.jobRuns.get). One at a time of a kind. */
-  startForecasts(): Promise<string>;
+  startForecasts(within?: Store): Promise<string>;
   startRecallRun(month: IsoDate): Promise<string>;
   startImport(importId: string, actor: Actor, within?: Store): Promise<string>;
 }

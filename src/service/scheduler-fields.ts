@@ -8,6 +8,7 @@ export const schedulerFields = [
   'language',
   'transportDays',
   'prefersHolidays',
+  'clinician',
   'siblingGroup',
 ] as const satisfies readonly (keyof Child)[];
 

@@ -26,6 +26,7 @@ export const backedUpTables = [
   'users',
   'family_links',
   'settings',
+  'fit_limit_changes',
   'secrets',
   'idempotency_keys',
 ] as const;
@@ -98,6 +99,7 @@ const orderOf: Readonly<Record<string, string>> = {
   markers: 't.seq',
   device_events: 't.seq',
   recall_state_changes: 't.seq',
+  fit_limit_changes: 't.seq',
 };
 
 export async function migrationsOf(db: Database): Promise<string[]> {

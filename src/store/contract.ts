@@ -6,11 +6,14 @@
  */
 import type PgBoss from 'pg-boss';
 import type { Caseload, ChildRecord } from '../devices/caseload.js';
+import type { ClinicLimit, LimitChange, LimitPlace } from '../devices/clinic-limits.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
+import type { DeviceGroup } from '../devices/limit-reach.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { IsoDate } from '../measurements/dates.js';
 import type { MeasureId, Side } from '../measurements/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
+import type { EarlierVisit } from '../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { JobData, JobName } from './queue.js';
 
@@ -122,7 +125,7 @@ export interface StoredAssessment {
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
   readonly suggestions: readonly DataSuggestion[];
-  /** SHA-256 of the child's ground rows and the settings that were read. */
+  /** SHA-256 of the child's ground rows and the fit rules of its devices' families. */
   readonly inputsHash: string;
   readonly modelName: string;
   readonly modelVersion: string;
@@ -158,6 +161,8 @@ export interface RecallRow {
   /** As the recall room made it, planned week and its reason included where the list was levelled. */
   readonly entry: RecallEntry;
   readonly state: WorkState;
+  /** The day it is booked for, where one was said. */
+  readonly appointment: IsoDate | null;
   readonly stateNote: string;
   readonly stateBy: string;
   readonly stateAt: string | null;
@@ -221,10 +226,35 @@ export interface ClinicSettings {
   /** Chance of being outgrown before the new device is fitted that the clinic accepts. */
   readonly riskTolerance: number;
   readonly riskToleranceInsensate: number;
+  /** Slots of the whole clinic, where `clinicians` says nothing. */
   readonly castingSlotsPerWeek: number;
+  /** Who casts, how often and when not; empty: nobody is told apart. */
+  readonly clinicians: readonly {
+    readonly name: string;
+    /** Slots on any day of the week, and on named ones (1 Monday .. 7 Sunday). */
+    readonly slotsPerWeek: number;
+    readonly slotsByWeekday: readonly { readonly weekday: number; readonly slots: number }[];
+    readonly away: readonly { readonly from: IsoDate; readonly to: IsoDate }[];
+  }[];
+  /** Jobs the workshop can take in a week, by device families (empty: all together); none: no limit. */
+  readonly workshop: readonly { readonly families: readonly string[]; readonly jobsPerWeek: number }[];
+  readonly workshopClosures: readonly { readonly from: IsoDate; readonly to: IsoDate }[];
   readonly holidays: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name: string }[];
   readonly closures: readonly IsoDate[];
   readonly language: string;
+}
+
+/** One change of the clinic's limits; rows saved together share their version. */
+export interface LimitChangeRow extends LimitPlace {
+  readonly id: string;
+  readonly version: number;
+  /** Null: back to the shipped figure. */
+  readonly mm: number | null;
+  /** What stood before, the clinic's or the shipped figure, mm. */
+  readonly beforeMm: number;
+  readonly reason: string;
+  readonly by: string;
+  readonly at: string;
 }
 
 /** One long piece of work; `done`/`total` count children (rows for an import). */
@@ -320,14 +350,16 @@ export interface Store {
     /** The whole list in its planned order. */
     entries(runId: string, filter: RecallFilter, actor: Actor): Promise<readonly RecallRow[]>;
     entry(entryId: string, actor: Actor): Promise<RecallRow>;
+    /** `appointment`: the day booked; left out it stays as it was. */
     setState(
       entryId: string,
-      state: WorkState,
-      note: string,
+      change: { readonly state: WorkState; readonly note: string; readonly appointment?: IsoDate | null },
       expected: Expected,
       actor: Actor,
     ): Promise<RecallRow>;
-    /** Keeps a finished list in one piece; where people had worked on the list before, the entry's state is carried over. */
+    /** How far people came with the latest list, for the plan of the next; empty before the first. */
+    earlierVisits(): Promise<readonly EarlierVisit[]>;
+    /** Keeps a finished list in one piece; what people did with the list before is carried over (recall/carry-over.ts). */
     keep(
       run: NewRecallRun,
       entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
@@ -388,6 +420,23 @@ export interface Store {
       actor: Actor,
     ): Promise<Versioned<ClinicSettings>>;
   };
+  /** The clinic's own limits over the shipped fit rules. They say nothing of a child: reading them is not audited. */
+  readonly fitLimits: {
+    /** What stands; the version counts the saves, 0 before the first. */
+    current(): Promise<Versioned<readonly ClinicLimit[]>>;
+    /** That version alone: cheap enough to ask before every use of the rules. */
+    version(): Promise<number>;
+    /** All or none, each checked by devices/check-limit-changes. */
+    change(
+      changes: readonly LimitChange[],
+      expected: Expected,
+      actor: Actor,
+    ): Promise<Versioned<readonly ClinicLimit[]>>;
+    /** Every change ever made (of a family; null for all), newest first. */
+    history(family: string | null, page: PageRequest): Promise<Page<LimitChangeRow>>;
+    /** Devices in use of active children by what decides which limits reach them. */
+    devicesInUse(): Promise<readonly DeviceGroup[]>;
+  };
   readonly jobRuns: {
     /** Newest first, 20 of them; of one kind if given. */
     latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
@@ -395,6 +444,8 @@ export interface Store {
     /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
     begin(kind: JobRun['kind'], now: Date): Promise<string | null>;
     setTotal(id: string, total: number): Promise<void>;
+    /** What it is at, in words, while it runs. */
+    say(id: string, message: string): Promise<void>;
     /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
     partDone(id: string, part: number, count: number): Promise<{ first: boolean; complete: boolean }>;
     isPartDone(id: string, part: number): Promise<boolean>;

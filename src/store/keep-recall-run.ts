@@ -1,13 +1,15 @@
 import { randomUUID } from 'node:crypto';
-import type { RecallEntry, WorkState } from '../recall/contract.js';
+import { stateInNewList } from '../recall/carry-over.js';
+import type { RecallEntry } from '../recall/contract.js';
 import type { Database } from './connect.js';
 import type { NewRecallRun, RecallListName } from './contract.js';
+import { earlierVisits } from './earlier-visits.js';
 
 const CHUNK = 500;
 
 /**
- * Writes a list and its entries in the transaction it is given. A child that people have already rung for the same
- * action and device keeps its state from the list before; 'done' does not carry over: a new need is a new call.
+ * Writes a list and its entries in the transaction it is given. What people did with the list before is carried over
+ * with its note: a call made, an appointment, or that the family must be rung again and why.
  */
 export async function keepRecallRun(
   tx: Database,
@@ -15,7 +17,7 @@ export async function keepRecallRun(
   run: NewRecallRun,
   entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
 ): Promise<void> {
-  const before = await statesBefore(tx);
+  const before = new Map((await earlierVisits(tx)).map((v) => [v.childId, v]));
   await tx
     .insertInto('recall_runs')
     .values({
@@ -29,19 +31,6 @@ export async function keepRecallRun(
       seed: run.seed,
     })
     .execute();
-  const rows = entries.map(({ list, entry }, position) => ({
-    list,
-    id: randomUUID(),
-    run_id: id,
-    position,
-    child_id: entry.childId,
-    action: entry.action,
-    overdue: entry.overdue,
-    data: JSON.stringify(entry),
-    state:
-      entry.deviceIds.map((d) => before.get(keyOf(entry.childId, entry.action, d))).find((s) => s) ??
-      ('to-call' as WorkState),
-  }));
   const stillThere = await tx
     .selectFrom('children')
     .select('id')
@@ -49,24 +38,50 @@ export async function keepRecallRun(
     .forKeyShare()
     .execute();
   const ids = new Set(stillThere.map((c) => c.id));
-  const kept = rows.filter((r) => ids.has(r.child_id));
-  for (let i = 0; i < kept.length; i += CHUNK)
+  const kept = entries.flatMap(({ list, entry }, position) => {
+    if (!ids.has(entry.childId)) return [];
+    const was = before.get(entry.childId);
+    const state = was ? stateInNewList(was, entry) : 'to-call';
+    return [{ list, entry, position, id: randomUUID(), was, state }];
+  });
+  for (let i = 0; i < kept.length; i += CHUNK) {
+    const chunk = kept.slice(i, i + CHUNK);
     await tx
       .insertInto('recall_entries')
-      .values(kept.slice(i, i + CHUNK))
+      .values(
+        chunk.map(({ list, entry, position, id: entryId, was, state }) => ({
+          list,
+          id: entryId,
+          run_id: id,
+          position,
+          child_id: entry.childId,
+          action: entry.action,
+          overdue: entry.overdue,
+          data: JSON.stringify(entry),
+          state,
+          appointment: state === 'to-call' ? null : (was?.appointment ?? null),
+        })),
+      )
       .execute();
-}
-
-const keyOf = (childId: string, action: string, deviceId: string) => `${childId}\0${action}\0${deviceId}`;
-
-async function statesBefore(tx: Database): Promise<Map<string, WorkState>> {
-  const rows = await tx
-    .selectFrom('recall_entries')
-    .select(['child_id', 'action', 'data', 'state'])
-    .where('run_id', '=', (q) => q.selectFrom('recall_runs').select('id').orderBy('seq', 'desc').limit(1))
-    .where('state', 'not in', ['to-call', 'done'])
-    .execute();
-  return new Map(
-    rows.flatMap((r) => r.data.deviceIds.map((d) => [keyOf(r.child_id, r.action, d), r.state] as const)),
-  );
+    const said = chunk.flatMap(({ id: entryId, was, state }) =>
+      was?.last &&
+      was.state !== 'done' &&
+      !(was.state === 'to-call' && ['', 'undone'].includes(was.last.note))
+        ? [
+            {
+              entry_id: entryId,
+              child_id: was.childId,
+              // Undone in the new list, it is a call to make, or the word it was.
+              from_state: state === 'to-call' ? was.state : ('to-call' as const),
+              from_appointment: state === 'to-call' ? was.appointment : null,
+              to_state: state,
+              note: was.last.note,
+              by_name: was.last.by,
+              at: was.last.at,
+            },
+          ]
+        : [],
+    );
+    if (said.length > 0) await tx.insertInto('recall_state_changes').values(said).execute();
+  }
 }

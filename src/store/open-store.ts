@@ -13,6 +13,7 @@ import { childrenRepository } from './repositories/children.js';
 import { devicesRepository } from './repositories/devices.js';
 import { eventsRepository } from './repositories/events.js';
 import { familyLinksRepository } from './repositories/family-links.js';
+import { fitLimitsRepository } from './repositories/fit-limits.js';
 import { forecastsRepository } from './repositories/forecasts.js';
 import { idempotencyRepository } from './repositories/idempotency.js';
 import { importsRepository } from './repositories/imports.js';
@@ -75,6 +76,7 @@ function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
     audit: auditRepository(db),
     users: usersRepository(db),
     settings: settingsRepository(db),
+    fitLimits: fitLimitsRepository(db),
     jobRuns: jobRunsRepository(db),
     caseload: caseloadRepository(db),
     imports: importsRepository(db),

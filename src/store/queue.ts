@@ -13,6 +13,8 @@ export interface JobData {
     readonly ids: readonly string[];
     /** The month whose recall list is made once every part is done; null for forecasts alone. */
     readonly month: string | null;
+    /** Version of the clinic's fit limits when the run began. */
+    readonly limitsVersion: number;
   };
   /** Forecasts in parts, then the list. */
   readonly 'recall-run': { readonly runId: string; readonly month: string };

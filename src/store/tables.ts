@@ -1,5 +1,6 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
+import type { ClinicLimit } from '../devices/clinic-limits.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
@@ -138,6 +139,7 @@ export interface Tables {
     overdue: boolean;
     data: Json<RecallEntry>;
     state: Generated<WorkState>;
+    appointment: string | null;
     version: Generated<number>;
   };
   recall_state_changes: {
@@ -150,6 +152,7 @@ export interface Tables {
     by_name: string;
     at: Stamp;
     undoes_seq: string | null;
+    from_appointment: string | null;
   };
   users: {
     id: string;
@@ -181,6 +184,18 @@ export interface Tables {
     version: Generated<number>;
     updated_by: string;
     updated_at: Stamp;
+  };
+  fit_limit_changes: {
+    seq: Seq;
+    version: number;
+    family: string;
+    measure: ClinicLimit['measure'];
+    figure: ClinicLimit['figure'];
+    mm: number | null;
+    before_mm: number;
+    reason: string;
+    changed_by: string;
+    changed_at: Stamp;
   };
   secrets: { name: string; value: string };
   idempotency_keys: {

@@ -83,7 +83,7 @@ export async function startDemoService(
 
 /** Forecasts as they would have been made a fortnight after each fitting and after each adjustment: a lead's history. */
 async function keepPastForecasts(store: Store, assess: Assessor): Promise<void> {
-  const using = assess.context();
+  const using = (await assess.current()).context;
   for (const record of await store.caseload.records(await store.caseload.ids('any'))) {
     const judged = new Set(record.events.filter((e) => e.verdict !== null).map((e) => e.deviceId));
     for (const device of record.devices) {

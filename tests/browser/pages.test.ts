@@ -57,11 +57,13 @@ const placesOf: Record<string, () => string[]> = {
     '/recall',
     '/recall/letters',
     '/overview',
+    '/fit-rules',
+    '/fit-rules/solid-afo',
     '/children/nobody',
   ],
   scheduler: () => ['/children', childPath(), '/recall'],
   administrator: () => ['/users', '/settings', '/import', '/access-log'],
-  auditor: () => ['/access-log'],
+  auditor: () => ['/access-log', '/fit-rules/kafo'],
 };
 
 describe('every page', () => {
@@ -416,5 +418,90 @@ describe('the lead and the administrator', () => {
     await page.keyboard.press('Enter');
     await page.waitForSelector('td >> text=clinician');
     await context.close();
+  });
+});
+
+describe('the fit rules', () => {
+  it('are set by a clinician after a check, move the forecast, and go back to the shipped figure', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    const device = (await service.store.children.record(child.id, systemActor)).devices.find(
+      (d) => d.id === child.deviceId,
+    )!;
+    const before = (await service.store.forecasts.assessment(child.id))!.forecasts.find(
+      (f) => f.deviceId === device.id,
+    )!;
+    const { measure } = before.drivers[0].series;
+    const allowance = (f: typeof before) => f.room.find((r) => r.series.measure === measure)!.allowanceMm;
+    const own = page.locator(`main input[inputmode=decimal][name^="${measure}.allowance"]`);
+    await page.click('nav >> text=Fit rules');
+    await page.click(`main a[href="/fit-rules/${device.family}"]`);
+    const fields = await own.count();
+    const shipped = await own.first().inputValue();
+
+    await own.first().fill(`${10 * Number(shipped)}`);
+    await page.fill('#reason', 'audit of our last 40 reviews');
+    await page.click('text=Check the changes');
+    await page.waitForSelector('[role=alert] >> text=Nothing was saved');
+    expect(await page.locator('input.bad').count()).toBe(1);
+    expect(await page.textContent('main')).toContain('slip of unit');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    // Both allowances, with and without a plate ending behind the toes: whichever this device has.
+    for (let i = 0; i < fields; i++) await own.nth(i).fill(String(2 * Number(shipped) + i));
+    await page.click('text=Check the changes');
+    await page.waitForSelector('h1 >> text=Check before saving');
+    expect(await page.textContent('main')).toMatch(/\d+ devices? in use will be forecast anew/);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect((await service.store.fitLimits.current()).value).toEqual([]);
+    await page.click('text=Save and compute');
+    await page.waitForSelector('[role=status] >> text=Saved');
+    expect(await page.textContent('main')).toContain('set by clinician');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await overflow(page)).toBe(0);
+    await page.setViewportSize({ width: 1280, height: 800 });
+
+    await page.goto(childPath());
+    const after = (await service.store.forecasts.assessment(child.id))!.forecasts.find(
+      (f) => f.deviceId === device.id,
+    )!;
+    expect(allowance(after)).toBeGreaterThan(allowance(before) + 1);
+    const cells = await page.locator('#why ~ .scroll td.number').allTextContents();
+    expect(cells).toContain(String(allowance(after)));
+
+    await page.goto(`/fit-rules/${device.family}`);
+    for (const box of await page.locator('input[type=checkbox][name^="back."]').all()) await box.check();
+    await page.fill('#reason', 'audit withdrawn');
+    await page.click('text=Check the changes');
+    await page.click('text=Save and compute');
+    await page.waitForSelector('[role=status] >> text=Saved');
+    expect((await service.store.fitLimits.current()).value).toEqual([]);
+    expect(await own.first().inputValue()).toBe(shipped);
+    await context.close();
+  });
+
+  it('changed by another meanwhile are shown anew instead of written over', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto('/fit-rules/kafo');
+    const limit = { family: 'kafo', measure: 'knee_height', figure: 'allowanceMm' } as const;
+    await service.store.fitLimits.change([{ ...limit, mm: 12, reason: 'another one' }], null, systemActor);
+    await page.fill('[name="knee_height.allowanceMm"]', '13');
+    await page.fill('#reason', 'mine');
+    await page.click('text=Check the changes');
+    await page.waitForSelector('[role=alert] >> text=Somebody else changed');
+    expect(await page.inputValue('[name="knee_height.allowanceMm"]')).toBe('12');
+    expect(await page.inputValue('#reason')).toBe('mine');
+    await service.store.fitLimits.change([{ ...limit, mm: null, reason: 'tidied up' }], null, systemActor);
+    await context.close();
+  });
+
+  it('are read, not set, by the rest of the staff', async () => {
+    for (const role of ['scheduler', 'administrator', 'auditor']) {
+      const { page, context } = await signedIn(browser, service.url, role);
+      await page.click('nav >> text=Fit rules');
+      await page.click('main a[href="/fit-rules/solid-afo"]');
+      expect(await page.textContent('main')).toContain('Only a clinician can change limits');
+      expect(await page.locator('main input').count()).toBe(0);
+      await context.close();
+    }
   });
 });

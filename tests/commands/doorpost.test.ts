@@ -80,6 +80,29 @@ describe('doorpost', () => {
     expect(stdout).not.toContain('Mosswhistle');
   });
 
+  it('takes a clinic’s own fit rules from a file, and says what is wrong with one that cannot be used', () => {
+    const figure = (value: number) => ({ value, source: 'our own audit' });
+    const dimensions = [{ measure: 'foot_length', allowanceMm: figure(12) }];
+    writeFileSync(join(folder, 'fit-rules.json'), JSON.stringify([{ id: 'solid-afo', dimensions }]));
+    writeFileSync(join(folder, 'not.json'), '[');
+    writeFileSync(join(folder, 'no-source.json'), '[{"id": "kafo", "horizonDays": {"value": 9}}]');
+    const asked = ['forecast', 'children.csv', 'measurements.csv', 'devices.csv', '--today', '2026-11-25'];
+    const forecastOf = (...more: string[]) =>
+      JSON.parse(run(...asked, '--child', 'A1', '--json', ...more).stdout).children[0].forecasts[0];
+    const [shipped, own] = [forecastOf(), forecastOf('--rules', 'fit-rules.json')];
+    expect([shipped.room[0].allowanceMm, own.room[0].allowanceMm]).toEqual([8, 12]);
+    expect(own.p50 > shipped.p50).toBe(true);
+    for (const [file, message] of [
+      ['not.json', /fit rules in not.json are not JSON/],
+      ['no-source.json', /'kafo', field horizonDays.source/],
+      ['missing.json', /no such file/],
+    ] as const) {
+      const { status, stderr } = run(...asked, '--rules', file);
+      expect([status, file]).toEqual([2, file]);
+      expect(stderr).toMatch(message);
+    }
+  });
+
   it('gives every entry of the recall list a week, and says where there are too few places', () => {
     const month = ['--today', '2026-11-25', '--date-format', 'dmy', '--month', '2027-06'];
     const listed = run('recall', '.', ...month, '--json', '--out', 'recall.csv');

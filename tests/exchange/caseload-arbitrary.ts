@@ -67,6 +67,7 @@ const child = fc.record({
   siblingGroup: fc.option(text(40).filter((s) => s !== '')),
   transportDays: fc.uniqueArray(fc.integer({ min: 1, max: 7 })),
   prefersHolidays: fc.boolean(),
+  clinician: text(40),
   contact: text(60),
   language: fc.constantFrom('en', 'es', 'ar'),
   status: fc.constantFrom('active', 'moved-away', 'discharged', 'died'),

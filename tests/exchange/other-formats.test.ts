@@ -158,6 +158,24 @@ describe('the calendar feed', () => {
     for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
   });
 
+  it('spans the working days left of a planned week, and stands on a booked day', () => {
+    const plan = (over: Partial<RecallEntry> & { appointment?: string }) =>
+      events(recallCalendar([{ ...entry({}), ...over }], options)).map((e) => [
+        e.startDate.toString(),
+        e.endDate.toString(),
+        e.summary,
+      ])[0];
+    const arrange = 'Clinic appointment to arrange';
+    // TODAY is a Wednesday; ends are exclusive (RFC 5545, 3.6.1).
+    expect(plan({ plannedWeek: '2026-12-07' })).toEqual(['2026-12-07', '2026-12-12', arrange]);
+    expect(plan({ plannedWeek: '2026-11-23' })).toEqual([TODAY, '2026-11-28', arrange]);
+    expect(plan({ plannedWeek: '2026-12-07', appointment: '2026-12-09' })).toEqual([
+      '2026-12-09',
+      '2026-12-10',
+      'Clinic appointment',
+    ]);
+  });
+
   it('keeps the UID when dates move, grows the sequence, and tells children apart', () => {
     const [before] = events(recallCalendar([entry({})], options));
     const [after] = events(

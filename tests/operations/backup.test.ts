@@ -46,6 +46,11 @@ describe('backup and restore', () => {
       { name: 'admin', role: 'administrator', password: 'a long password' },
       systemActor,
     );
+    await store.fitLimits.change(
+      [{ family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm: 12.5, reason: 'own audit' }],
+      0,
+      systemActor,
+    );
     const link = await store.familyLinks.create('c3', '', 30, new Date(), systemActor);
     await writeFile(`${file}.link`, link.token);
     await store.close();

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { compactProblem } from '../../src/recall/levelling/compact-problem.js';
 import { type Capacity, levellingSettings, type PlanRequest } from '../../src/recall/levelling/contract.js';
 import { levelPlan } from '../../src/recall/levelling/level-plan.js';
-import { replan } from '../../src/recall/levelling/replan.js';
 import { randomPlan } from './random-plan.js';
 
 const exact = { mipGap: 0 };
@@ -215,29 +214,49 @@ describe('levelPlan', () => {
   });
 });
 
-describe('replan', () => {
-  it('moves who must move and nearly nobody else', async () => {
+describe('a plan made after another', () => {
+  const changed = async (
+    by: (r: PlanRequest, was: string | null) => Partial<PlanRequest>,
+    closed?: number,
+  ) => {
     const { requests, capacity } = randomPlan(11, { requests: 80, weeks: 10, slotShare: 1.1 });
     const before = await levelPlan(requests, capacity);
-    const gone = before.visits.find((v) => v.week === capacity.weeks[4])!;
-    const declined = await replan(before, requests, capacity, [
-      { kind: 'declined', requestId: gone.requestId, weeks: [capacity.weeks[4]] },
-    ]);
-    expect(declined.moved.map((m) => m.requestId)).toContain(gone.requestId);
-    expect(declined.moved.length).toBeLessThanOrEqual(3);
-    const cancelled = await replan(before, requests, capacity, [
-      { kind: 'clinic-cancelled', week: capacity.weeks[4], clinicianId: null },
-    ]);
-    const inWeek = before.visits.filter((v) => v.week === capacity.weeks[4]).length;
-    expect(cancelled.moved.length).toBeGreaterThanOrEqual(inWeek - 1);
-    expect(cancelled.moved.length).toBeLessThanOrEqual(2 * inWeek);
-    const late = await replan(before, requests, capacity, [
-      { kind: 'did-not-come', requestId: gone.requestId, week: capacity.weeks[4] },
-    ]);
-    expect(late.plan.visits.find((v) => v.requestId === gone.requestId)!.week! > capacity.weeks[4]).toBe(
-      true,
+    const weekOf = new Map(before.visits.map((v) => [v.requestId, v.week]));
+    const next = requests.map((r) => {
+      const previousWeek = weekOf.get(r.id) ?? null;
+      return { ...r, previousWeek, previousWeekTold: true, ...by(r, previousWeek) };
+    });
+    const sessions = capacity.sessions.map((s) => (s.week === closed ? { ...s, slots: 0 } : s));
+    const plan = await levelPlan(next, { ...capacity, sessions });
+    const moved = plan.visits.filter((v) => v.week !== weekOf.get(v.requestId));
+    const free = await levelPlan(
+      next.map((r) => ({ ...r, previousWeek: null })),
+      { ...capacity, sessions },
     );
-    const same = await replan(before, requests, capacity, []);
-    expect(same.moved).toEqual([]);
+    const movedFreely = free.visits.filter((v) => v.week !== weekOf.get(v.requestId));
+    return { before, capacity, plan, moved, movedFreely };
+  };
+
+  it('is the same plan when nothing changed', async () => {
+    expect((await changed(() => ({}))).moved).toEqual([]);
+  });
+
+  it('moves the family that declined its week and nearly nobody else', async () => {
+    const { requests, capacity } = randomPlan(11, { requests: 80, weeks: 10, slotShare: 1.1 });
+    const week = capacity.weeks[4];
+    const gone = (await levelPlan(requests, capacity)).visits.find((v) => v.week === week)!.requestId;
+    const { plan, moved } = await changed((r) =>
+      r.id === gone ? { previousWeek: null, notInWeeks: [week] } : {},
+    );
+    expect(moved.map((v) => v.requestId)).toContain(gone);
+    expect(moved.length).toBeLessThanOrEqual(3);
+    expect(plan.visits.find((v) => v.requestId === gone)!.week).not.toBe(week);
+  });
+
+  it('moves fewer than a plan free to forget the one before when the clinic loses a week', async () => {
+    const { before, capacity, moved, movedFreely } = await changed(() => ({}), 4);
+    const lost = before.visits.filter((v) => v.week === capacity.weeks[4]).length;
+    expect(moved.length).toBeGreaterThanOrEqual(lost - 1);
+    expect(moved.length).toBeLessThan(movedFreely.length);
   });
 });

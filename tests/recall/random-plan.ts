@@ -77,8 +77,8 @@ export function randomPlan(
       togetherKeys: [],
       bookedWeek: null,
       previousWeek: null,
+      previousWeekTold: false,
       notInWeeks: [],
-      notBefore: null,
       parts: [],
     };
   });

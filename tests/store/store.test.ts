@@ -65,23 +65,39 @@ describe('the store', () => {
     ]);
   });
 
-  it.each(['measurements', 'markers', 'device_events', 'audit', 'record_history', 'recall_state_changes'])(
-    'refuses to change or delete a row of %s, even by SQL',
-    async (table) => {
-      if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
-      if (table === 'recall_state_changes') {
-        await store.recall.keep(run, [entry('c1')]);
-        const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
-        await store.recall.setState(row.id, 'called', '', null, scheduler);
-      }
-      const { rows } = await raw.query(`select count(*)::int as n from ${table}`);
-      expect(rows[0].n).toBeGreaterThan(0);
-      await expect(raw.query(`delete from ${table}`)).rejects.toThrow(/append-only/);
-      await expect(raw.query(`truncate ${table} cascade`)).rejects.toThrow(/append-only/);
-      const column = table === 'recall_state_changes' ? 'note' : table === 'audit' ? 'action' : 'child_id';
-      await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);
-    },
-  );
+  it.each([
+    'measurements',
+    'markers',
+    'device_events',
+    'audit',
+    'record_history',
+    'recall_state_changes',
+    'fit_limit_changes',
+  ])('refuses to change or delete a row of %s, even by SQL', async (table) => {
+    if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
+    if (table === 'fit_limit_changes')
+      await store.fitLimits.change(
+        [{ family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm: 12, reason: 'own audit' }],
+        0,
+        clinician,
+      );
+    if (table === 'recall_state_changes') {
+      await store.recall.keep(run, [entry('c1')]);
+      const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
+      await store.recall.setState(row.id, { state: 'called', note: '' }, null, scheduler);
+    }
+    const { rows } = await raw.query(`select count(*)::int as n from ${table}`);
+    expect(rows[0].n).toBeGreaterThan(0);
+    await expect(raw.query(`delete from ${table}`)).rejects.toThrow(/append-only/);
+    await expect(raw.query(`truncate ${table} cascade`)).rejects.toThrow(/append-only/);
+    const columns: Record<string, string> = {
+      recall_state_changes: 'note',
+      audit: 'action',
+      fit_limit_changes: 'reason',
+    };
+    const column = columns[table] ?? 'child_id';
+    await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);
+  });
 
   const run = {
     today,
@@ -116,21 +132,78 @@ describe('the store', () => {
   it('keeps work states with undo, and carries them over to the next list', async () => {
     const first = await store.recall.keep(run, [entry('c2'), entry('c3')]);
     const [a] = await store.recall.entries(first.id, { childId: 'c2' }, scheduler);
-    const called = await store.recall.setState(a.id, 'called', 'no answer', a.version, scheduler);
+    const called = await store.recall.setState(
+      a.id,
+      { state: 'called', note: 'no answer' },
+      a.version,
+      scheduler,
+    );
     expect(called).toMatchObject({ state: 'called', stateBy: 'sched', canUndo: true });
-    await expect(store.recall.setState(a.id, 'booked', '', a.version, scheduler)).rejects.toMatchObject({
+    await expect(
+      store.recall.setState(a.id, { state: 'booked', note: '' }, a.version, scheduler),
+    ).rejects.toMatchObject({
       code: 'changed-meanwhile',
     });
-    await store.recall.setState(a.id, 'booked', '', null, scheduler);
+    await store.recall.setState(a.id, { state: 'booked', note: '' }, null, scheduler);
     expect((await store.recall.undo(a.id, scheduler)).state).toBe('called');
     expect((await store.recall.undo(a.id, scheduler)).state).toBe('to-call');
     await expect(store.recall.undo(a.id, scheduler)).rejects.toMatchObject({ code: 'nothing-to-undo' });
-    await store.recall.setState(a.id, 'booked', '', null, scheduler);
+    await store.recall.setState(a.id, { state: 'booked', note: '' }, null, scheduler);
     const next = await store.recall.keep(run, [entry('c3'), entry('c2')]);
     expect((await store.recall.entries(next.id, {}, scheduler)).map((r) => [r.childId, r.state])).toEqual([
       ['c3', 'to-call'],
       ['c2', 'booked'],
     ]);
+  });
+
+  it('keeps appointments and notes from list to list, and rings again whose week came to nothing', async () => {
+    const week = '2026-02-09';
+    const planned = (childId: string, by: Partial<RecallEntry> = {}) => ({
+      list: 'due' as const,
+      entry: { ...entryOf(childId), plannedWeek: week, ...by },
+    });
+    const rowOf = async (runId: string, childId: string) =>
+      (await store.recall.entries(runId, { childId }, scheduler))[0];
+    const first = await store.recall.keep(run, [planned('c2'), planned('c3')]);
+    const [a, b] = [await rowOf(first.id, 'c2'), await rowOf(first.id, 'c3')];
+    await store.recall.setState(
+      a.id,
+      { state: 'booked', note: 'brings his sister', appointment: '2026-02-11' },
+      null,
+      scheduler,
+    );
+    const changed = await store.recall.setState(a.id, { state: 'called', note: '' }, null, scheduler);
+    expect(changed.appointment).toBe('2026-02-11');
+    expect(await store.recall.undo(a.id, scheduler)).toMatchObject({
+      state: 'booked',
+      appointment: '2026-02-11',
+    });
+    await store.recall.setState(b.id, { state: 'declined', note: 'wants a Friday' }, null, scheduler);
+    expect((await store.recall.earlierVisits()).map((v) => [v.childId, v.state, v.appointment])).toEqual([
+      ['c2', 'booked', '2026-02-11'],
+      ['c3', 'declined', null],
+    ]);
+    const passedWeeks = [{ week, why: 'declined' as const }];
+    const next = await store.recall.keep(run, [
+      planned('c2'),
+      planned('c3', { plannedWeek: '2026-02-16', passedWeeks }),
+    ]);
+    const held = await rowOf(next.id, 'c2');
+    expect(held).toMatchObject({
+      state: 'booked',
+      appointment: '2026-02-11',
+      stateBy: 'sched',
+      canUndo: true,
+    });
+    expect(await rowOf(next.id, 'c3')).toMatchObject({
+      state: 'to-call',
+      appointment: null,
+      stateNote: 'wants a Friday',
+    });
+    expect(await store.recall.undo(held.id, scheduler)).toMatchObject({
+      state: 'to-call',
+      appointment: null,
+    });
   });
 
   it('pages through children without loss or repeat, by name and by soonest', async () => {

@@ -49,6 +49,7 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     c('sibling_group', 'the same text for children to call together', ['siblings', 'family_group']),
     c('transport_days', 'weekdays as mon|thu or 1|4; empty for any day'),
     c('prefers_holidays', YES_NO),
+    c('clinician', 'who sees the child, by the name the clinic has set; empty for any'),
     c('contact', TEXT, ['phone', 'carer_contact']),
     c('language', 'a language code, empty for en'),
     c('status', 'active, moved-away, discharged or died; empty for active'),

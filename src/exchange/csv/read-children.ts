@@ -41,6 +41,7 @@ export function readChildren(text: TextTable, settings: ReadSettings): TableResu
       siblingGroup: row.upTo('sibling_group', 80) || null,
       transportDays: readWeekdays(row),
       prefersHolidays: row.yesNo('prefers_holidays'),
+      clinician: row.upTo('clinician', 80),
       contact: row.upTo('contact', 400),
       language: row.upTo('language', 35) || 'en',
       status: row.oneOf('status', ['active', 'moved-away', 'discharged', 'died'], 'active'),

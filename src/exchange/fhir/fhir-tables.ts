@@ -146,6 +146,7 @@ function childCells(p: Patient, { conditions, latex }: ResourceIndex): Cells {
     sibling_group: extensionText(p, 'sibling-group'),
     transport_days: extensionText(p, 'transport-days').replaceAll(' ', ' | '),
     prefers_holidays: flag('prefers-holidays', false),
+    clinician: extensionText(p, 'clinician'),
     contact: extensionText(p, 'contact') || (p.telecom ?? []).map((t) => t.value ?? '').join(', '),
     language: p.communication?.[0]?.language.coding?.[0]?.code ?? '',
     status: extensionText(p, 'status') || died || (p.active === false ? 'discharged' : ''),

@@ -81,6 +81,7 @@ function patient(c: Child): Patient {
       ...ownExtension('sibling-group', c.siblingGroup),
       ...ownExtension('transport-days', c.transportDays.join(' ')),
       ...ownExtension('prefers-holidays', c.prefersHolidays),
+      ...ownExtension('clinician', c.clinician),
       ...ownExtension('contact', c.contact),
       ...ownExtension('status', c.status),
       ...mapExtension('column', c.extra),

@@ -13,29 +13,31 @@ export interface CalendarOptions {
   readonly linkOf?: (entry: RecallEntry) => string;
 }
 
+/** An entry of the list, with the day it is booked for where it is. */
+export type CalendarEntry = RecallEntry & { readonly appointment?: IsoDate };
+
 /**
- * The recall plan as an iCalendar feed (RFC 5545): one all-day event an entry, on the last day to see the child by, or
- * today where that has passed. Calendars are read over shoulders and copied to telephones, so an event says no name, no
+ * The recall plan as an iCalendar feed (RFC 5545): one all-day event an entry, on the day it is booked for, over the
+ * working days of its planned week, or without one on the last day to see the child by; today where that has passed. Calendars are read over shoulders and copied to telephones, so an event says no name, no
  * diagnosis and no device. The UID stays the same from plan to plan; SEQUENCE grows by the day.
  */
-export function recallCalendar(entries: readonly RecallEntry[], options: CalendarOptions): string {
+export function recallCalendar(entries: readonly CalendarEntry[], options: CalendarOptions): string {
   const calendar = ical({
     name: 'Clinic recall plan',
     prodId: { company: 'doorpost', product: 'recall plan', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   });
   for (const entry of entries) {
-    const date = entry.latestSafe ?? entry.reviewDue ?? options.today;
-    const day = dayNumber(date) < dayNumber(options.today) ? options.today : date;
+    const { from, to } = daysOf(entry, options.today);
     calendar.createEvent({
       id: eventUid(entry, options.uidKey),
       sequence: dayNumber(options.today),
       stamp: options.now,
       allDay: true,
       timezone: 'UTC',
-      start: `${day}T00:00:00Z`,
-      end: `${addDaysIso(day, 1)}T00:00:00Z`,
-      summary: 'Clinic appointment to arrange',
+      start: `${from}T00:00:00Z`,
+      end: `${addDaysIso(to, 1)}T00:00:00Z`,
+      summary: entry.appointment ? 'Clinic appointment' : 'Clinic appointment to arrange',
       class: ICalEventClass.PRIVATE,
       transparency: ICalEventTransparency.TRANSPARENT,
       url: options.linkOf?.(entry) ?? null,
@@ -43,6 +45,18 @@ export function recallCalendar(entries: readonly RecallEntry[], options: Calenda
   }
   // Lines end in CRLF, the last one too (RFC 5545, 3.1).
   return `${calendar.toString().trimEnd()}\r\n`;
+}
+
+/** First and last day of an entry's event. */
+function daysOf(entry: CalendarEntry, today: IsoDate): { from: IsoDate; to: IsoDate } {
+  const { appointment, plannedWeek } = entry;
+  if (!appointment && plannedWeek) {
+    const friday = addDaysIso(plannedWeek, 4);
+    if (friday >= today) return { from: plannedWeek < today ? today : plannedWeek, to: friday };
+  }
+  const date = appointment ?? entry.latestSafe ?? entry.reviewDue ?? today;
+  const day = date < today ? today : date;
+  return { from: day, to: day };
 }
 
 /** One child, one kind of visit, the same devices: the same UID, whatever the dates become. */

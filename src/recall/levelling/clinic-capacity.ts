@@ -42,7 +42,7 @@ export type ClinicWeekInput = z.input<typeof clinicWeek>;
 
 const WORKING_DAYS = [0, 1, 2, 3, 4];
 
-/** Capacity week by week from the week `from` falls in; closed and absent days take their share of a week away. */
+/** Capacity week by week from the week `from` falls in; closed and absent days take their share of a week away, rounded. */
 export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount: number): Capacity {
   const clinic = clinicWeek.parse(input);
   const first = weekStart(from);
@@ -58,7 +58,7 @@ export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount:
   weeks.forEach((monday, week) => {
     for (const c of clinic.clinicians) {
       const closed = [...clinic.clinicClosures, ...c.away];
-      const slots = Math.floor(c.slotsPerWeek * openShare(monday, closed) + 1e-9);
+      const slots = Math.round(c.slotsPerWeek * openShare(monday, closed));
       if (slots > 0) sessions.push({ week, weekday: null, clinicianId: c.id, slots });
       for (const day of c.slotsByWeekday) {
         const date = addDaysIso(monday, day.weekday - 1);
@@ -74,7 +74,7 @@ export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount:
     sessions,
     workshop: clinic.workshop.map((l) => ({
       families: l.families,
-      jobsByWeek: weeks.map((w) => Math.floor(l.jobsPerWeek * openShare(w, clinic.workshopClosures) + 1e-9)),
+      jobsByWeek: weeks.map((w) => Math.round(l.jobsPerWeek * openShare(w, clinic.workshopClosures))),
     })),
   };
 }

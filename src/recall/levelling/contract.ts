@@ -54,10 +54,10 @@ export interface PlanRequest {
   readonly bookedWeek: IsoDate | null;
   /** Week this visit had in the plan before; moving it costs. */
   readonly previousWeek: IsoDate | null;
-  /** Weeks (Mondays) that are not possible: declined, cancelled by the clinic. */
+  /** Does the family know of that week? Moving it costs more then. */
+  readonly previousWeekTold: boolean;
+  /** Weeks (Mondays) that are not possible: declined, not brought, closed. */
   readonly notInWeeks: readonly IsoDate[];
-  /** Not before this date: did not come, just measured, funder. */
-  readonly notBefore: IsoDate | null;
   /** The requests this one visit was made of; empty when it stands alone. */
   readonly parts: readonly PlanRequest[];
 }
@@ -84,8 +84,9 @@ export const levellingSettings = z.object({
   visitCost: z.number().min(0).default(10),
   /** A week outside school holidays for a family that asked for them. */
   holidayCost: z.number().min(0).default(5),
-  /** Moving a visit from the week an earlier plan gave it. */
+  /** Moving a visit from the week an earlier plan gave it: one the family was told, and one only the list knows. */
   moveCost: z.number().min(0).default(8),
+  moveUntoldCost: z.number().min(0).default(1),
   /** One casting slot, one workshop job, over the limit. */
   overtimeSlotCost: z.number().min(0).default(60),
   overtimeJobCost: z.number().min(0).default(40),

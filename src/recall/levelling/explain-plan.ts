@@ -85,11 +85,14 @@ export function harmedVisits(p: CompactProblem, capacity: Capacity, week: readon
 /** What one more slot or workshop job in a week would buy, most first (the linear programme's shadow prices). */
 export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices): Relief[] {
   const relief: Relief[] = [];
+  const several = new Set(capacity.sessions.map((s) => s.clinicianId)).size > 1;
   prices.session.forEach((value, s) => {
     if (value < NOTICEABLE) return;
     const week = capacity.weeks[p.sessionWeek[s]];
-    const { clinicianId } = capacity.sessions[s];
-    const text = `One more casting slot in the week of ${plainDate(week)} would spare ${days(value)} (weighted) in outgrown devices.`;
+    const { clinicianId, weekday } = capacity.sessions[s];
+    const day = weekday ? ` on ${WEEKDAYS[weekday]}` : '';
+    const whose = several ? ` of ${clinicianId}` : '';
+    const text = `One more casting slot${whose}${day} in the week of ${plainDate(week)} would spare ${days(value)} (weighted) in outgrown devices.`;
     relief.push({ kind: 'slot', week, families: [], clinicianId, value, text });
   });
   prices.job.forEach((byWeek, g) => {
@@ -104,4 +107,5 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
   return relief.sort((a, b) => b.value - a.value || (a.week < b.week ? -1 : 1));
 }
 
+const WEEKDAYS = ['', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../measurements/dates.js';
 import type { Child } from '../../measurements/records.js';
-import { weekStart } from '../calendar.js';
+import type { CarriedOver } from '../carry-over.js';
 import type { DeviceDue, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
 import type { RecallSettings } from '../recall-settings.js';
 import { castCosts } from './cast-costs.js';
@@ -15,6 +15,8 @@ export interface PlanRequestContext {
   /** The child's own record: transport days and wishes. */
   readonly childOf: (childId: string) => Child | undefined;
   readonly turnaroundOf: (family: string) => TurnaroundEstimate;
+  /** What stands of the plan before. */
+  readonly earlierOf?: (childId: string) => CarriedOver | undefined;
   readonly capacity: Capacity;
   readonly settings: RecallSettings;
 }
@@ -22,13 +24,36 @@ export interface PlanRequestContext {
 /** Every visit that the recall list asks for inside the planned weeks: a request for each device, and for each review. */
 export function planRequests(list: RecallList, context: PlanRequestContext): PlanRequest[] {
   const entries = [...list.entries, ...list.open, ...list.cannotForecast, ...list.notDue];
+  const notDue = new Set(list.notDue);
   return entries.flatMap((entry) => {
     const devices = [...entry.devices, ...entry.otherDevices];
     const casts = devices.flatMap((d) => castRequest(entry, d, context) ?? []);
     const review = reviewRequest(entry, devices, list.today, context);
-    return review ? [...casts, review] : casts;
+    const requests = review ? [...casts, review] : casts;
+    const earlier = context.earlierOf?.(entry.childId);
+    if (!earlier) return requests;
+    // A week that came to nothing is gone for all the child needs; the week it had, only for what it was called for.
+    const called = notDue.has(entry) ? [] : requestIdsOf(entry);
+    return requests.map((r) => ({
+      ...r,
+      // A week the clinic cancelled may have other days; shut ones are ruled out for everybody.
+      notInWeeks: earlier.passedWeeks.flatMap((p) => (p.why === 'clinic-cancelled' ? [] : p.week)),
+      ...(called.includes(r.id)
+        ? {
+            previousWeek: earlier.previousWeek,
+            previousWeekTold: earlier.told,
+            bookedWeek: earlier.bookedWeek,
+          }
+        : {}),
+    }));
   });
 }
+
+/** The requests that stand for an entry: a cast for each of its devices, else the child's review. */
+export const requestIdsOf = ({ action, childId, deviceIds }: RecallEntry): string[] =>
+  action === 'cast' ? deviceIds.map((d) => castId(childId, d)) : [reviewId(childId)];
+const castId = (childId: string, deviceId: string) => `${childId}/${deviceId}`;
+const reviewId = (childId: string) => `${childId}/review`;
 
 function castRequest(entry: RecallEntry, device: DeviceDue, context: PlanRequestContext): PlanRequest | null {
   const latestSafe = device.castDate?.latestSafe ?? null;
@@ -43,7 +68,7 @@ function castRequest(entry: RecallEntry, device: DeviceDue, context: PlanRequest
   return {
     ...common(entry, context),
     ...costs,
-    id: `${entry.childId}/${device.deviceId}`,
+    id: castId(entry.childId, device.deviceId),
     deviceIds: [device.deviceId],
     action: 'cast',
     jobs: [{ family: device.family, count: 1 }],
@@ -68,7 +93,7 @@ function reviewRequest(
   const none = new Array<number>(weeks.length + 1).fill(0);
   return {
     ...common(entry, context),
-    id: `${entry.childId}/review`,
+    id: reviewId(entry.childId),
     deviceIds: [],
     action: 'review',
     jobs: [],
@@ -81,19 +106,21 @@ function reviewRequest(
 
 function common(entry: RecallEntry, context: PlanRequestContext) {
   const child = context.childOf(entry.childId);
-  const booked = context.settings.booked.find((b) => b.childId === entry.childId);
+  const own = child?.clinician ?? '';
+  const known = context.capacity.sessions.some((s) => s.clinicianId === own);
   return {
     childIds: [entry.childId],
     slots: 1,
     insensateSkin: entry.insensateSkin,
-    clinicianIds: [],
+    // A name the clinic's capacity does not have holds nobody up.
+    clinicianIds: known ? [own] : [],
     transportDays: child?.transportDays ?? [],
     prefersHolidays: child?.prefersHolidays ?? false,
     togetherKeys: [`child ${entry.childId}`, ...(entry.siblingGroup ? [`family ${entry.siblingGroup}`] : [])],
-    bookedWeek: booked ? weekStart(booked.date) : null,
+    bookedWeek: null,
     previousWeek: null,
+    previousWeekTold: false,
     notInWeeks: [],
-    notBefore: null,
     parts: [],
   };
 }

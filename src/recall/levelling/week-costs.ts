@@ -49,7 +49,6 @@ interface Times {
   readonly part: PlanRequest;
   readonly latestSafe: DayNumber;
   readonly worthIt: DayNumber;
-  readonly notBefore: DayNumber;
   readonly booked: DayNumber | null;
   readonly previous: DayNumber | null;
   readonly notIn: readonly DayNumber[];
@@ -64,7 +63,6 @@ function timesOf(part: PlanRequest): Times {
     latestSafe,
     // A window that ends before it begins (a funder's date after the latest safe one) opens at once.
     worthIt: worthIt <= latestSafe ? worthIt : Number.NEGATIVE_INFINITY,
-    notBefore: day(part.notBefore) ?? Number.NEGATIVE_INFINITY,
     booked: day(part.bookedWeek),
     previous: day(part.previousWeek),
     notIn: part.notInWeeks.map(dayNumber),
@@ -77,13 +75,16 @@ function partCost(t: Times, w: number, monday: DayNumber, settings: LevellingSet
   return (
     weight * (t.part.outgrownDays[w] + settings.lateWeekCost * late) +
     settings.wastedDayCost * t.part.wastedDays[w] +
-    (t.previous !== null && t.previous !== monday ? settings.moveCost : 0)
+    (t.previous !== null && t.previous !== monday ? moveCost(t.part, settings) : 0)
   );
 }
 
+const moveCost = (part: PlanRequest, settings: LevellingSettings) =>
+  part.previousWeekTold ? settings.moveCost : settings.moveUntoldCost;
+
 function allowed(t: Times, monday: DayNumber): boolean {
   if (t.booked !== null) return t.booked === monday;
-  return !t.notIn.includes(monday) && monday + LAST_WORKING_DAY >= t.notBefore;
+  return !t.notIn.includes(monday);
 }
 
 const tooEarly = (t: Times, monday: DayNumber) => monday + LAST_WORKING_DAY < t.worthIt;

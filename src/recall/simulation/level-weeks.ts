@@ -7,6 +7,8 @@ import { levelPlan } from '../levelling/level-plan.js';
 import type { World } from './contract.js';
 
 const PLANNED_WEEKS = 26;
+/** A family is rung so many days before its week (common practice, no source). */
+const TOLD_AHEAD_DAYS = 28;
 
 export interface Wanted {
   readonly id: string;
@@ -69,8 +71,8 @@ export async function levelWeeks(
         togetherKeys: [],
         bookedWeek: null,
         previousWeek: previous === undefined ? null : weekStart(isoDate(previous)),
+        previousWeekTold: previous !== undefined && previous < today + TOLD_AHEAD_DAYS,
         notInWeeks: [],
-        notBefore: null,
         parts: [],
       },
     ];

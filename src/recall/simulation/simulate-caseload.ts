@@ -23,6 +23,9 @@ const WEEK = 7;
 /** A visit missed is made up three weeks later; a child is seen at least yearly; a plan is made every four weeks. */
 const REBOOK_WEEKS = 3;
 const LATEST_WEEKS = 52;
+const SOONEST_WEEKS = 4;
+/** A child who is there is cast rather than called again within so many days (common practice, no source). */
+const CAST_RATHER_THAN_COME_AGAIN_DAYS = SOONEST_WEEKS * WEEK;
 const PLAN_EVERY_WEEKS = 4;
 /** Days of work and curing a job needs once begun (with queueing about three weeks; common practice, no source). */
 const WORK_DAYS = [11, 20] as const;
@@ -59,7 +62,7 @@ export async function simulateCaseload(
   const weeks = Math.round((world.years * 365.25) / WEEK);
   const benchRandom = randomStream(hash(`${world.seed}|benches`));
   const queue = new WorkshopQueue<Life>(
-    Math.max(1, Math.round((world.jobsPerWeek * (WORK_DAYS[0] + WORK_DAYS[1])) / 2 / WEEK)),
+    Math.max(1, Math.ceil((world.jobsPerWeek * (WORK_DAYS[0] + WORK_DAYS[1])) / 2 / WEEK)),
     () => Math.round(WORK_DAYS[0] + (WORK_DAYS[1] - WORK_DAYS[0]) * benchRandom.uniform()),
   );
   const jobs: WorkshopJob[] = [];
@@ -104,8 +107,9 @@ export async function simulateCaseload(
     });
     const latest =
       life.dates.latestSafe === null ? Number.POSITIVE_INFINITY : dayNumber(life.dates.latestSafe);
-    const soonest = life.making ? (life.making.fitDay ?? today + 21) + WEEK : today + 4 * WEEK;
-    life.nextVisit = Math.min(Math.max(latest, soonest), today + LATEST_WEEKS * WEEK);
+    // Nobody is called for the device after the one being made: at its fitting they look again.
+    const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
+    life.nextVisit = Math.min(due, today + LATEST_WEEKS * WEEK);
   };
 
   for (const life of lives) {
@@ -139,8 +143,8 @@ export async function simulateCaseload(
     }
     lookAhead(life, today, true);
     const { worthIt, latestSafe } = life.dates!;
-    const day = isoDate(today);
-    return (worthIt !== null && worthIt <= day) || (latestSafe !== null && latestSafe <= day);
+    const soon = isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
+    return (worthIt !== null && worthIt <= soon) || (latestSafe !== null && latestSafe <= soon);
   };
 
   let planned = new Map<string, DayNumber>();
@@ -173,6 +177,7 @@ export async function simulateCaseload(
         life.castDay = life.making.castDay;
         life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
         life.making = null;
+        if (policy.kind === 'forecast') lookAhead(life, today, life.child.trueSize(today) <= life.limitMm);
       }
       if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
     }

@@ -2,6 +2,7 @@ import type { Store, StoredAssessment } from '../../store/contract.js';
 import type { JobData } from '../../store/queue.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../dependencies.js';
+import { jobStarter } from './start-jobs.js';
 
 /** Children a part: about a second or two of work, so that a lost worker costs little and progress is seen. */
 const PART = 20;
@@ -17,14 +18,16 @@ export async function splitForecastRun(
     // Taken up again after a kill: the parts are queued already.
     if ((await tx.jobRuns.get(runId)).status !== 'queued') return;
     const ids = await tx.caseload.ids();
+    const limitsVersion = await tx.fitLimits.version();
     await tx.jobRuns.setTotal(runId, ids.length);
-    if (ids.length === 0) await follow(tx, clock, runId, month);
+    if (ids.length === 0) await follow(tx, clock, { runId, month, limitsVersion });
     for (let part = 0; part * PART < ids.length; part++)
       await tx.enqueue('forecast-part', {
         runId,
         part,
         ids: ids.slice(part * PART, (part + 1) * PART),
         month,
+        limitsVersion,
       });
   });
 }
@@ -34,14 +37,16 @@ export async function forecastPart(
   store: Store,
   clock: Clock,
   assessor: Assessor,
-  { runId, part, ids, month }: JobData['forecast-part'],
+  job: JobData['forecast-part'],
 ): Promise<void> {
+  const { runId, part, ids } = job;
   if (await store.jobRuns.isPartDone(runId, part)) return;
+  const assessing = await assessor.current();
   const records = await store.caseload.records(ids);
   const fresh: StoredAssessment[] = [];
   for (const record of records) {
     const stored = await store.forecasts.assessment(record.child.id);
-    const now = assessor.of(record, stored);
+    const now = assessing.of(record, stored);
     if (now !== stored) fresh.push(now);
   }
   await store.transaction(async (tx) => {
@@ -50,12 +55,17 @@ export async function forecastPart(
     const stillThere = new Set((await tx.caseload.records(ids)).map((r) => r.child.id));
     for (const assessment of fresh)
       if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
-    if (complete) await follow(tx, clock, runId, month);
+    if (complete) await follow(tx, clock, job);
   });
 }
 
-/** What comes when every part is done. */
-async function follow(tx: Store, clock: Clock, runId: string, month: string | null): Promise<void> {
-  if (month === null) await tx.jobRuns.end(runId, 'done', '', clock.now());
-  else await tx.enqueue('recall-list', { runId, month });
+/** What comes when every part is done: the recall list, or one more run when the fit limits were changed under it. */
+async function follow(
+  tx: Store,
+  clock: Clock,
+  { runId, month, limitsVersion }: Pick<JobData['forecast-part'], 'runId' | 'month' | 'limitsVersion'>,
+): Promise<void> {
+  if (month !== null) return tx.enqueue('recall-list', { runId, month });
+  await tx.jobRuns.end(runId, 'done', '', clock.now());
+  if ((await tx.fitLimits.version()) !== limitsVersion) await jobStarter(tx, clock).startForecasts();
 }

@@ -27,6 +27,7 @@ export async function recallList(
   { runId, month }: JobData['recall-list'],
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
+  const assessing = await assessor.current();
   const ids = await store.caseload.ids();
   const records: ChildRecord[] = [];
   const assessments: StoredAssessment[] = [];
@@ -34,7 +35,7 @@ export async function recallList(
     const chunk = await store.caseload.records(ids.slice(part * CHUNK, (part + 1) * CHUNK));
     for (const record of chunk) {
       const stored = await store.forecasts.assessment(record.child.id);
-      const now = assessor.of(record, stored);
+      const now = assessing.of(record, stored);
       if (now !== stored) await store.forecasts.save(now);
       records.push(record);
       assessments.push(now);
@@ -55,13 +56,15 @@ export async function recallList(
     settings: recallSettingsOf(settings),
   });
   const children = new Map(records.map(({ child }) => [child.id, child]));
+  await store.jobRuns.say(runId, 'planning the weeks');
   const list = await levelRecallList(due, {
     clinic: clinicWeekOf(settings),
     childOf: (id) => children.get(id),
     turnaroundOf,
     settings: recallSettingsOf(settings),
+    earlier: await store.recall.earlierVisits(),
   });
-  const using = assessor.context();
+  const using = assessing.context;
   await store.transaction(async (tx) => {
     const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
     if (!first) return;
@@ -101,7 +104,7 @@ const withoutCurve = (f: DeviceForecast): DeviceForecast => ({ ...f, dates: [], 
 /** The summary outlives a child that is erased, so it names none: who is late stands with the entries. */
 const withoutChildren = ({ harmed, ...levelling }: RecallLevelling) => ({
   ...levelling,
-  harmed: harmed.map(({ week, latestSafe, text }) => ({ week, latestSafe, text })),
+  harmed: harmed.length,
 });
 
 const summaryOf = (list: RecallList): Record<string, unknown> => ({

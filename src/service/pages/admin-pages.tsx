@@ -137,17 +137,6 @@ export function SettingsPage(props: {
             <label for="contact">Whom families call</label>
             <input id="contact" name="contact" value={value.contact} maxLength={200} />
           </p>
-          <p class="field">
-            <label for="castingSlotsPerWeek">Casting slots a week</label>
-            <input
-              id="castingSlotsPerWeek"
-              name="castingSlotsPerWeek"
-              type="number"
-              min={0}
-              max={1000}
-              value={value.castingSlotsPerWeek}
-            />
-          </p>
         </div>
         <div class="row">
           <p class="field">

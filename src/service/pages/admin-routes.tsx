@@ -87,7 +87,6 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
       {
         clinicName: (body.clinicName ?? '').slice(0, 120),
         contact: (body.contact ?? '').slice(0, 200),
-        castingSlotsPerWeek: Math.round(number('castingSlotsPerWeek', 0, 1000)),
         riskTolerance: number('riskTolerance', 1, 50) / 100,
         riskToleranceInsensate: number('riskToleranceInsensate', 1, 50) / 100,
       },

@@ -131,8 +131,8 @@ function RoomGauge({ room, format }: { room: DimensionRoom; format: Format }) {
   const high = x(room.allowanceMm - room.roomLowMm);
   const text =
     room.roomMm <= 0
-      ? `no room left of ${format.number(room.allowanceMm)} mm`
-      : `${format.number(room.roomMm, 1)} mm of ${format.number(room.allowanceMm)} mm left`;
+      ? `no room left of ${format.stated(room.allowanceMm)} mm`
+      : `${format.number(room.roomMm, 1)} mm of ${format.stated(room.allowanceMm)} mm left`;
   return (
     <li>
       <span>

@@ -245,8 +245,8 @@ export function NewDevicePage(props: {
           </p>
         </div>
         <p class="hint">
-          Allowances come from the family's fit rule. What if you chose another allowance? Ask the what-if
-          page of the device after saving.
+          Allowances come from the family's <a href="/fit-rules">fit rule</a>. What if you chose another
+          allowance? Ask the what-if page of the device after saving.
         </p>
         <button type="submit" class="main-action">
           Save device

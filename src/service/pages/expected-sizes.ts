@@ -1,5 +1,5 @@
 import type { ChildRecord } from '../../devices/caseload.js';
-import { loadRules } from '../../devices/load-rules.js';
+import type { FitRules } from '../../devices/fit-rule.js';
 import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../measurements/age.js';
 import { dayNumber, type IsoDate } from '../../measurements/dates.js';
@@ -58,8 +58,7 @@ function predicted(posterior: ChildPosterior, measure: MeasureId, side: Side, da
 }
 
 /** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always. */
-export function usualMeasures(record: ChildRecord): MeasureId[] {
-  const rules = loadRules();
+export function usualMeasures(record: ChildRecord, rules: FitRules): MeasureId[] {
   const limiting = record.devices
     .filter((d) => d.status !== 'retired')
     .flatMap((d) => rules.get(d.family)?.dimensions.map((x) => x.measure) ?? []);

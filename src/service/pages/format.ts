@@ -14,6 +14,8 @@ export interface Format {
   /** 'in 3 weeks', '12 days ago' */
   away(iso: IsoDate, today: IsoDate): string;
   number(value: number, digits?: number): string;
+  /** A size somebody stated: 8, or 6.5 where it has a tenth. */
+  stated(value: number): string;
   percent(share: number): string;
 }
 
@@ -61,6 +63,7 @@ export function formatFor(locale: string): Format {
       new Intl.NumberFormat(tag, { maximumFractionDigits: digits, minimumFractionDigits: digits }).format(
         value,
       ),
+    stated: (value) => new Intl.NumberFormat(tag, { maximumFractionDigits: 1 }).format(value),
     percent: (share) =>
       share > 0 && share < 0.01
         ? 'under 1\u00a0%'

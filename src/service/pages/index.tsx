@@ -1,9 +1,11 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../dependencies.js';
 import { registerAdminPages } from './admin-routes.js';
+import { registerCapacityPages } from './capacity-routes.js';
 import { registerChildPages } from './child-routes.js';
 import { registerEditChildPages } from './edit-child-routes.js';
 import { registerFamilyPages } from './family-routes.js';
+import { registerFitRulesPages } from './fit-rules-routes.js';
 import { registerImportPages } from './import-routes.js';
 import { registerOverviewPages } from './overview-routes.js';
 import { registerRecallPages } from './recall-routes.js';
@@ -25,6 +27,8 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerRecallPages(app, deps);
   registerFamilyPages(app, deps);
   registerOverviewPages(app, deps);
+  registerFitRulesPages(app, deps);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
+  registerCapacityPages(app, deps);
 }

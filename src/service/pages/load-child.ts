@@ -65,7 +65,6 @@ export const loadChildFor = (
 
 /** The child's own growth posterior, null without enough readings. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
-  const { model, today } = deps.assessor.context();
-  const outcome = fitChild(growthInput(recordUntil(record, today)), model);
+  const outcome = fitChild(growthInput(recordUntil(record, deps.clock.today())), deps.assessor.model());
   return outcome.kind === 'posterior' ? outcome.posterior : null;
 }

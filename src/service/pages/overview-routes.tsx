@@ -9,6 +9,7 @@ import { median } from '../../statistics/median.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { slotsByWeek } from '../slots-by-week.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { OverviewPage } from './overview-page.js';
 import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
@@ -24,7 +25,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const run = await store.recall.latestRun();
     const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
     const { value: settings } = await store.settings.get();
-    const weeks = castsByWeek(rows, settings.castingSlotsPerWeek, clock.today(), WEEKS_AHEAD);
+    const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD));
     return {
       rows,
       chart: run ? capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts due, by week' }) : null,

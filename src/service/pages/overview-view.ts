@@ -61,24 +61,20 @@ export function yearCounts(caseload: Caseload, today: IsoDate): YearCounts {
   };
 }
 
-/** Casts by week: the planned week where the list was levelled, else the week of the latest safe date; the overdue now. */
-export function castsByWeek(
-  rows: readonly RecallRow[],
-  slotsAWeek: number,
-  today: IsoDate,
-  weeks: number,
-): WeekLoad[] {
-  const first = weekStart(today);
+/**
+ * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of the latest safe date; the overdue now.
+ * @param slots by week (Monday), ascending, as slotsByWeek gives them
+ */
+export function castsByWeek(rows: readonly RecallRow[], slots: ReadonlyMap<IsoDate, number>): WeekLoad[] {
+  const [first] = slots.keys();
   const load = new Map<IsoDate, number>();
   for (const row of rows) {
     if (row.entry.action !== 'cast' || ['done', 'declined'].includes(row.state)) continue;
-    const day = row.entry.plannedWeek ?? row.entry.latestSafe;
+    const day =
+      (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.latestSafe);
     if (!day) continue;
     const week = day < first ? first : weekStart(day);
     load.set(week, (load.get(week) ?? 0) + 1);
   }
-  return Array.from({ length: weeks }, (_, i) => {
-    const week = addDaysIso(first, 7 * i);
-    return { weekStart: week, load: load.get(week) ?? 0, capacity: slotsAWeek };
-  });
+  return [...slots].map(([week, capacity]) => ({ weekStart: week, load: load.get(week) ?? 0, capacity }));
 }

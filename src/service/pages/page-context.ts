@@ -53,6 +53,8 @@ const notices: Readonly<Record<string, string>> = {
   'forecasts-started': 'Forecasts are being computed again.',
   'link-withdrawn': 'The family link was withdrawn; it no longer opens.',
   'user-saved': 'User saved.',
+  'fit-rules-saved':
+    'Saved. Forecasts are being computed again with it; the recall list keeps its dates until it is made anew.',
   'settings-saved': 'Settings saved.',
   'import-started': 'The import is being written.',
   'signed-out': 'You are signed out.',

@@ -1,5 +1,5 @@
-import { deviceLabels } from '../../charts/device-label.js';
-import type { RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
+import { deviceLabels, familyLabel } from '../../charts/device-label.js';
+import type { PassedWeek, RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
 import { Chart } from './child-page.js';
 import { Csrf, Empty, Layout } from './layout.js';
@@ -49,6 +49,10 @@ export interface RecallPageProps {
   readonly capacitySvg: string;
   readonly overloads: readonly string[];
   readonly calendarUrl: string;
+  /** How many rows need another week since the list was made. */
+  readonly withoutWeek: number;
+  /** Rows that a missing place makes too late. */
+  readonly tooLate: readonly RecallRow[];
 }
 
 export function RecallPage(props: RecallPageProps) {
@@ -98,6 +102,7 @@ export function RecallPage(props: RecallPageProps) {
         <div class="card" role="status" data-job={job.id}>
           <label for="job">
             The list is being made: {job.done} of {job.total || '…'} children
+            {job.message && `, ${job.message}`}
           </label>
           <progress id="job" max={Math.max(1, job.total)} value={job.done} />
           <p class="hint">Reload the page to see how far it is.</p>
@@ -136,6 +141,17 @@ export function RecallPage(props: RecallPageProps) {
               {counts.done} of {counts.all} done
             </span>
           </p>
+          {props.withoutWeek > 0 && !working && (
+            <form method="post" action="/recall/run" class="notice row">
+              <Csrf context={context} />
+              <span>
+                {props.withoutWeek} {props.withoutWeek === 1 ? 'child needs' : 'children need'} another week:
+                declined, not brought, or the clinic cannot keep it. Calls and appointments made stay when the
+                list is made again; as few weeks move as can be.
+              </span>
+              <button type="submit">Give them a week</button>
+            </form>
+          )}
           {changes && changes.length > 0 && (
             <details class="card">
               <summary>
@@ -146,7 +162,6 @@ export function RecallPage(props: RecallPageProps) {
                   <li key={`${c.childId}${c.what}`}>
                     <a href={`/children/${encodeURIComponent(c.childId)}`}>{c.childName || c.childId}</a>:{' '}
                     {c.what}
-                    {c.days > 0 && ` by ${c.days} days`}
                   </li>
                 ))}
                 {changes.length > 60 && <li>and {changes.length - 60} more</li>}
@@ -177,7 +192,11 @@ export function RecallPage(props: RecallPageProps) {
               />
             </details>
           )}
-          <TooFewPlaces levelling={run.summary.levelling as Levelling | undefined} format={format} />
+          <Weeks
+            levelling={run.summary.levelling as Levelling | undefined}
+            late={props.tooLate}
+            format={format}
+          />
           <Filters query={query} />
           {rows.length === 0 ? (
             <Empty>
@@ -230,29 +249,65 @@ export function RecallPage(props: RecallPageProps) {
 }
 
 /** As the recall job keeps it with the run; absent in lists made before they were levelled. */
-type Levelling = Pick<RecallLevelling, 'weeks' | 'relief'> & { readonly harmed: readonly { text: string }[] };
+type Levelling = Pick<RecallLevelling, 'weeks' | 'relief' | 'visitsSaved'>;
+const LINES_SHOWN = 60;
 
-/** Where the casting slots do not suffice: which weeks, what comes of it, what would help. */
-function TooFewPlaces({ levelling, format }: { levelling?: Levelling; format: PageContext['format'] }) {
-  const over = levelling?.weeks.filter((w) => w.overtime > 0) ?? [];
-  if (!levelling || (over.length === 0 && levelling.harmed.length === 0)) return null;
-  const lines = [
-    ...over.map(
-      (w) =>
-        `Week of ${format.date(w.week)}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
-    ),
-    ...levelling.harmed.map((h) => h.text),
-    ...levelling.relief.map((r) => r.text),
-  ];
+/** What the plan of the weeks saves, and where places are missing: which weeks, who is late for it, what would help. */
+function Weeks(props: { levelling?: Levelling; late: readonly RecallRow[]; format: PageContext['format'] }) {
+  const { levelling, late, format } = props;
+  if (!levelling) return null;
+  const { weeks, relief, visitsSaved } = levelling;
+  const missing = weeks.flatMap((w) => {
+    const week = `Week of ${format.date(w.week)}: `;
+    return [
+      ...(w.overtime > 0
+        ? [`${week}${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`]
+        : []),
+      ...(w.workshop ?? []).map(
+        ({ families, limit, jobs }) =>
+          `${week}${jobs} jobs for the workshop (${families.map(familyLabel).join(', ') || 'all families'}), ${limit} it can take.`,
+      ),
+    ];
+  });
+  const saved = visitsSaved > 0 && (
+    <p>
+      Both sides, several devices, brothers and sisters and reviews that fall due go in one visit where the
+      odds allow: {visitsSaved} fewer {visitsSaved === 1 ? 'visit' : 'visits'} in the next half year than one
+      each.
+    </p>
+  );
+  if (missing.length === 0 && late.length === 0) return saved || null;
   return (
-    <details class="card">
-      <summary>Too few casting slots: who is late and what one more would buy</summary>
-      <ul>
-        {lines.slice(0, 60).map((line, i) => (
-          <li key={`${i} ${line}`}>{line}</li>
-        ))}
-      </ul>
-    </details>
+    <>
+      {saved}
+      <details class="card">
+        <summary>
+          Too few places: {late.length} {late.length === 1 ? 'child comes' : 'children come'} later than is
+          safe
+        </summary>
+        <ul>
+          {missing.slice(0, LINES_SHOWN).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+        {late.length > 0 && <h3>Who is late</h3>}
+        <ul>
+          {late.slice(0, LINES_SHOWN).map((r) => (
+            <li key={r.id}>
+              <a href={`#e-${r.id}`}>{r.childName || r.childId}</a>
+              {r.entry.insensateSkin && ' (insensate skin)'}: {r.entry.tooLate}
+            </li>
+          ))}
+          {late.length > LINES_SHOWN && <li>and {late.length - LINES_SHOWN} more</li>}
+        </ul>
+        {relief.length > 0 && <h3>What would help most</h3>}
+        <ul>
+          {relief.map((r) => (
+            <li key={r.text}>{r.text}</li>
+          ))}
+        </ul>
+      </details>
+    </>
   );
 }
 
@@ -345,13 +400,31 @@ function Row(props: { context: PageContext; row: RecallRow; today: string; back:
       </td>
       <td data-label="Visit">
         {actionWords[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
-        {entry.plannedWeek && (
+        {(row.appointment || entry.plannedWeek) && (
           <>
             <br />
             <small>
-              week of {format.date(entry.plannedWeek)}
-              {entry.weekReason && `: ${entry.weekReason}`}
+              {row.appointment ? (
+                <strong>booked for {format.date(row.appointment)}</strong>
+              ) : (
+                `week of ${format.date(entry.plannedWeek!)}`
+              )}
+              {entry.plannedWeekday && !row.appointment && `, ${weekdays[entry.plannedWeekday]}`}
+              {entry.plannedClinician && `, with ${entry.plannedClinician}`}
             </small>
+            {passedTags(entry.passedWeeks ?? []).map((tag) => (
+              <span key={tag} class="tag due">
+                {tag}
+              </span>
+            ))}
+            {entry.weekReason && (
+              <details>
+                <summary>
+                  <small>why this week</small>
+                </summary>
+                <small>{entry.weekReason}</small>
+              </details>
+            )}
           </>
         )}
         {entry.siblingGroup && (
@@ -402,7 +475,13 @@ function Row(props: { context: PageContext; row: RecallRow; today: string; back:
               ))}
           </div>
           <details>
-            <summary>Note</summary>
+            <summary>Day booked, note</summary>
+            <input
+              name="appointment"
+              type="date"
+              aria-label={`Day booked for ${row.childName || row.childId}; left empty, the planned week`}
+              value={row.appointment ?? ''}
+            />
             <input
               name="note"
               maxLength={300}
@@ -424,6 +503,20 @@ function Row(props: { context: PageContext; row: RecallRow; today: string; back:
     </tr>
   );
 }
+
+const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
+  declined: 'declined',
+  'did-not-come': 'not brought',
+  'clinic-cancelled': 'cancelled by the clinic',
+  'nothing-recorded': 'booked, nothing recorded',
+};
+
+/** What came of weeks before, each kind once with how often. */
+const passedTags = (passed: readonly PassedWeek[]): string[] =>
+  [...new Set(passed.map((p) => p.why))].map((why) => {
+    const times = passed.filter((p) => p.why === why).length;
+    return times > 1 ? `${passedWords[why]} ${times} times` : `${passedWords[why]} before`;
+  });
 
 const monthName = (iso: string, locale: string) =>
   new Intl.DateTimeFormat(locale === 'en' ? 'en-GB' : locale, {

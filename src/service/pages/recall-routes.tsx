@@ -5,15 +5,20 @@ import { deviceLabels } from '../../charts/device-label.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { recallCalendar } from '../../exchange/icalendar/recall-calendar.js';
+import { isIsoDate } from '../../measurements/dates.js';
 import type { WorkState } from '../../recall/contract.js';
+import { shutDays } from '../../recall/shut-days.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actorOf } from '../access.js';
+import { calendarEntries } from '../calendar-entries.js';
+import { clinicWeekOf } from '../clinic-week-of.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { slotsByWeek } from '../slots-by-week.js';
 import { LettersPage } from './letters-page.js';
 import { castsByWeek } from './overview-view.js';
 import { pageContext, sendPage } from './page-context.js';
 import { actionWords, RecallPage, stateWords } from './recall-page.js';
-import { byUrgency, changesSince, filterRows, type RecallQuery } from './recall-view.js';
+import { byUrgency, changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
 import { type Form, planners } from './route-types.js';
 
 const WEEKS_SHOWN = 12;
@@ -44,7 +49,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       before ? store.recall.entries(before.id, {}, actor) : null,
     ]);
     const due = all.filter((r) => r.list !== 'open');
-    const weeks = castsByWeek(due, settings.castingSlotsPerWeek, clock.today(), WEEKS_SHOWN);
+    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return sendPage(
       reply,
       <RecallPage
@@ -65,8 +70,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
           changesSince(
             old.filter((r) => r.list !== 'open'),
             due,
+            context.format.date,
           )
         }
+        withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
+        tooLate={due.filter((r) => r.entry.tooLate)}
         capacitySvg={
           run ? await renderSvg(capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' })) : ''
         }
@@ -79,7 +87,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.get('/recall/capacity.json', access, async (request) => {
     const { value: settings } = await store.settings.get();
     const due = (await rowsOf(request)).filter((r) => r.list !== 'open');
-    const weeks = castsByWeek(due, settings.castingSlotsPerWeek, clock.today(), WEEKS_SHOWN);
+    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' });
   });
 
@@ -89,17 +97,26 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
-    const { state, note = '', version } = request.body ?? {};
+    const { state, note = '', version, appointment = '' } = request.body ?? {};
     if (!state || !(state in stateWords))
       throw new DoorpostError('invalid-value', `The state '${state ?? ''}' cannot be set`, {
         field: 'state',
         accepted: Object.keys(stateWords).join(', '),
       });
+    if (appointment && !isIsoDate(appointment))
+      throw new DoorpostError('invalid-value', `The day '${appointment}' is not a date`, {
+        field: 'appointment',
+        given: appointment,
+        accepted: 'a calendar date as YYYY-MM-DD, or nothing for the planned week',
+      });
     const { entry } = request.params;
     await store.recall.setState(
       entry,
-      state as WorkState,
-      note.slice(0, 300),
+      {
+        state: state as WorkState,
+        note: note.slice(0, 300),
+        ...(state === 'booked' ? { appointment: appointment || null } : {}),
+      },
       version ? Number(version) : null,
       actorOf(request),
     );
@@ -134,14 +151,13 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get('/recall/calendar.ics', access, async (request, reply) => {
-    const rows = (await rowsOf(request)).filter(
-      (r) => r.list !== 'open' && !['done', 'declined', 'booked'].includes(r.state),
-    );
+    const rows = await rowsOf(request);
     await exported(request, 'calendar.ics', rows);
-    const calendar = recallCalendar(
-      rows.map((r) => r.entry),
-      { today: clock.today(), now: clock.now(), uidKey: await store.secret('calendar-uid') },
-    );
+    const calendar = recallCalendar(calendarEntries(rows), {
+      today: clock.today(),
+      now: clock.now(),
+      uidKey: await store.secret('calendar-uids'),
+    });
     return reply
       .type('text/calendar; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall.ics"')
@@ -186,6 +202,8 @@ const csvRow = (row: RecallRow) => {
     latest_safe_cast_date: entry.latestSafe ?? '',
     overdue: entry.overdue ? 'yes' : 'no',
     planned_week: entry.plannedWeek ?? '',
+    clinician: entry.plannedClinician ?? '',
+    booked_for: row.appointment ?? '',
     week_reason: entry.weekReason ?? '',
     reason: entry.reason,
     insensate_skin: entry.insensateSkin ? 'yes' : 'no',

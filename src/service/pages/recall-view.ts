@@ -1,4 +1,5 @@
-import { daysBetween } from '../../measurements/dates.js';
+import { daysBetween, type IsoDate } from '../../measurements/dates.js';
+import { carryOver, type IsShut } from '../../recall/carry-over.js';
 import type { RecallRow } from '../../store/contract.js';
 
 export interface RecallQuery {
@@ -47,30 +48,67 @@ export function filterRows(rows: readonly RecallRow[], query: RecallQuery): Reca
   );
 }
 
+/** Rows whose week has come to nothing since the list was made: the next one gives them another. */
+export const withoutWeek = (rows: readonly RecallRow[], today: IsoDate, isShut: IsShut): RecallRow[] =>
+  rows.filter((r) => {
+    const known = r.entry.passedWeeks ?? [];
+    const visit = {
+      childId: r.childId,
+      action: r.entry.action,
+      deviceIds: r.entry.deviceIds,
+      plannedWeek: r.entry.plannedWeek ?? null,
+      clinician: r.entry.plannedClinician ?? '',
+      passedWeeks: known,
+      state: r.state,
+      appointment: r.appointment,
+    };
+    const now = carryOver(visit, today, isShut).passedWeeks;
+    return now.some((p) => !known.some((k) => k.week === p.week && k.why === p.why));
+  });
+
 export interface RecallChange {
   readonly childId: string;
   readonly childName: string;
-  readonly what: 'new on the list' | 'no longer on it' | 'earlier' | 'later';
-  readonly days: number;
+  readonly what: string;
 }
 
 /** What a scheduler must know of a new list: who came, who left, whose date moved by a week or more. */
-export function changesSince(before: readonly RecallRow[], now: readonly RecallRow[]): RecallChange[] {
+export function changesSince(
+  before: readonly RecallRow[],
+  now: readonly RecallRow[],
+  date: (iso: IsoDate) => string,
+): RecallChange[] {
   const old = new Map(before.map((r) => [r.childId, r]));
   const present = new Set(now.map((r) => r.childId));
   const changes: RecallChange[] = [];
   for (const r of now) {
     const was = old.get(r.childId);
     const who = { childId: r.childId, childName: r.childName };
-    if (!was) changes.push({ ...who, what: 'new on the list', days: 0 });
+    if (!was) changes.push({ ...who, what: 'new on the list' });
     else if (was.entry.latestSafe && r.entry.latestSafe) {
       const moved = daysBetween(was.entry.latestSafe, r.entry.latestSafe);
       if (Math.abs(moved) >= 7)
-        changes.push({ ...who, what: moved < 0 ? 'earlier' : 'later', days: Math.abs(moved) });
+        changes.push({
+          ...who,
+          what: `to be cast ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`,
+        });
     }
+    const { movedFrom, plannedWeek } = r.entry;
+    if (movedFrom)
+      changes.push({
+        ...who,
+        what: `planned for the week of ${plannedWeek ? date(plannedWeek) : 'a later half-year'}, was ${date(movedFrom)}`,
+      });
   }
   for (const r of before)
     if (!present.has(r.childId))
-      changes.push({ childId: r.childId, childName: r.childName, what: 'no longer on it', days: 0 });
+      changes.push({
+        childId: r.childId,
+        childName: r.childName,
+        what:
+          r.state === 'booked'
+            ? 'no longer on it, but booked: is the visit still wanted?'
+            : 'no longer on it',
+      });
   return changes;
 }

@@ -28,6 +28,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.get<Child>('/children/:id/visit', access, async (request, reply) => {
     const today = clock.today();
     const record = await store.children.record(request.params.id, actorOf(request));
+    const { rules } = (await deps.assessor.current()).context;
     const blank = {
       typed: {},
       unit: 'mm',
@@ -42,7 +43,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
         context={await pageContext(request, reply, deps)}
         child={record.child}
         sizes={expectedSizes(record, posteriorOf(record, deps), today)}
-        usual={usualMeasures(record)}
+        usual={usualMeasures(record, rules)}
         {...blank}
       />,
     );
@@ -54,6 +55,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const actor = actorOf(request);
     const body = text(request.body);
     const record = await store.children.record(id, actor);
+    const { rules } = (await deps.assessor.current()).context;
     const on = isIsoDate(body.date ?? '') && body.date >= record.child.birthDate ? body.date : today;
     const sizes = expectedSizes(record, posteriorOf(record, deps), on);
     const context = await pageContext(request, reply, deps);
@@ -66,7 +68,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
           context={context}
           child={record.child}
           sizes={sizes}
-          usual={usualMeasures(record)}
+          usual={usualMeasures(record, rules)}
           {...visit}
         />,
         422,
@@ -123,7 +125,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const view = await loadChildFor(request, request.params.id, deps);
     const device = view.record.devices.find((d) => d.id === request.params.device);
     if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const rule = deps.assessor.context().rules.get(device.family);
+    const { rules } = (await deps.assessor.current()).context;
     return sendPage(
       reply,
       <DevicePage
@@ -132,7 +134,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
         device={device}
         view={view.inUse.find((v) => v.device.id === device.id) ?? null}
         events={view.record.events.filter((e) => e.deviceId === device.id)}
-        limiting={rule?.dimensions.map((d) => d.measure) ?? []}
+        limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
         error=""
       />,
     );

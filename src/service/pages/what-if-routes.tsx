@@ -32,7 +32,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const view = await loadChildFor(request, request.params.id, deps);
     const found = view.record.devices.find((d) => d.id === deviceId);
     if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const dimensions = deps.assessor.context().rules.get(found.family)?.dimensions ?? [];
+    const { rules } = (await deps.assessor.current()).context;
+    const dimensions = rules.get(found.family)?.dimensions ?? [];
     const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
     const dimension =
       dimensions.find((d) => d.measure === measure) ??
@@ -82,7 +83,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { record } = view;
     const device = record.devices.find((d) => d.id === request.query.device);
     if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const using = deps.assessor.context();
+    const using = (await deps.assessor.current()).context;
     const rule = using.rules.get(device.family);
     const dimensions = rule ? dimensionsOf(rule, device) : [];
     const read = readWhatIf(request.query, dimensions, using.today);

@@ -62,7 +62,7 @@ export function WhyThisDate(props: {
                 <tr key={`${device.id}${r.series.measure}${r.series.side}`}>
                   <td>{deviceLabel(device)}</td>
                   <td>{seriesText(r.series)}</td>
-                  <td class="number">{format.number(r.allowanceMm)}</td>
+                  <td class="number">{format.stated(r.allowanceMm)}</td>
                   <td class="number">
                     {format.number(r.grownMm, 1)} ± {format.number(r.grownSdMm, 1)}
                   </td>
@@ -86,9 +86,9 @@ export function WhyThisDate(props: {
       </p>
       <p class="hint">
         Model {assessment.modelName} {assessment.modelVersion}, as of {format.date(assessment.today)}, seed{' '}
-        {assessment.seed}. Allowances and their sources are in the fit rules; a clinician can set them per
-        device. For dimensions nobody has followed over years in children (foot, ankle, knee and hip heights)
-        the bands are widened.
+        {assessment.seed}. Allowances and their sources are in the <a href="/fit-rules">fit rules</a>; a
+        clinician can set them for the clinic or per device. For dimensions nobody has followed over years in
+        children (foot, ankle, knee and hip heights) the bands are widened.
       </p>
     </section>
   );

@@ -51,7 +51,7 @@ export function chartsRoutes(api: Api, deps: ServiceDeps): void {
           given: request.params.measure,
           accepted: chartableMeasures(view).join(', ') || 'none yet',
         });
-      const { growth } = deps.assessor.live(view.record);
+      const { growth } = (await deps.assessor.current()).live(view.record);
       const posterior = growth.kind === 'posterior' ? growth.posterior : null;
       const spec = growthSpec(view, request.params.measure, posterior, deps.clock.today());
       return sendChart(reply, spec, request.query.format);

@@ -4,16 +4,8 @@ import { roles } from '../../store/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import {
-  carrying,
-  date,
-  failures,
-  idParams,
-  itemsOf,
-  nothing,
-  pageOf,
-  pageQuery,
-} from '../schemas/common.js';
+import { clinicSettings } from '../schemas/clinic-settings.js';
+import { carrying, failures, idParams, itemsOf, nothing, pageOf, pageQuery } from '../schemas/common.js';
 import { turnaround } from '../schemas/derived.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, administration, clinical, everyday, only } from './api.js';
@@ -32,20 +24,6 @@ const userName = z
   .regex(/^[a-zA-Z0-9._@-]{2,80}$/)
   .describe('letters, digits and . _ @ -');
 const password = z.string().min(12).max(200);
-
-const settings = z.object({
-  clinicName: z.string().max(200),
-  contact: z.string().max(400),
-  riskTolerance: z.number().min(0.001).max(0.5),
-  riskToleranceInsensate: z.number().min(0.001).max(0.5),
-  castingSlotsPerWeek: z.number().int().min(0).max(1000),
-  holidays: z
-    .array(z.object({ from: date, to: date, name: z.string().max(100) }))
-    .max(200)
-    .readonly(),
-  closures: z.array(date).max(1000).readonly(),
-  language: z.string().min(2).max(35),
-});
 
 const familyLink = z.object({
   id: z.string(),
@@ -71,7 +49,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
     },
     async () => {
       const jobs = await store.workshopJobs.all();
-      const families = [...assessor.context().rules.keys()];
+      const families = [...(await assessor.current()).context.rules.keys()];
       return {
         items: families.map((family) => {
           const t = estimateTurnaround(jobs, family, clock.today());
@@ -251,7 +229,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
       schema: {
         tags: ['Settings'],
         summary: 'What the clinic has set',
-        response: { 200: settings, ...failures },
+        response: { 200: clinicSettings, ...failures },
       },
     },
     async (_request, reply) => {
@@ -266,8 +244,8 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
       schema: {
         tags: ['Settings'],
         summary: 'Change what is named',
-        body: settings.partial().strict(),
-        response: { 200: settings, ...failures },
+        body: clinicSettings.partial().strict(),
+        response: { 200: clinicSettings, ...failures },
       },
     },
     (request, reply) =>

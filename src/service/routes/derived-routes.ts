@@ -129,7 +129,8 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
     async (request) => {
       const { measure, sides, castDate, allowancesMm, lastUntil } = request.body;
       const record = await store.children.record(request.params.id, actorOf(request));
-      const { growth } = assessor.live(record);
+      const assessing = await assessor.current();
+      const { growth } = assessing.live(record);
       if (growth.kind !== 'posterior')
         throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${growth.advice}`);
       for (const side of sides)
@@ -147,7 +148,7 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
             given: until,
             accepted: `a date after ${cast}`,
           });
-      const { seed, model } = assessor.context();
+      const { seed, model } = assessing.context;
       const question = {
         posterior: growth.posterior,
         series: sides.map((side) => ({ measure, side })),
@@ -180,10 +181,11 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
         response: { 201: itemsOf(revision), ...failures },
       },
     },
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
+    async (request, reply) => {
+      const assessing = await assessor.current();
+      return write(store, request, reply, async (tx, actor) => {
         const record = await tx.children.record(request.params.id, actor);
-        const suggestion = assessor
+        const suggestion = assessing
           .live(record)
           .suggestions.find((s) => s.id === request.params.suggestionId);
         if (!suggestion)
@@ -202,6 +204,7 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
             ),
           );
         return { status: 201, body: { items } };
-      }),
+      });
+    },
   );
 }

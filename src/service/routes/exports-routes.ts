@@ -7,6 +7,7 @@ import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-
 import { recallCalendar } from '../../exchange/icalendar/recall-calendar.js';
 import type { User } from '../../store/contract.js';
 import { actorOf } from '../access.js';
+import { calendarEntries } from '../calendar-entries.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
 import { failures, file, idParams } from '../schemas/common.js';
@@ -158,16 +159,12 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       const run = await store.recall.latestRun();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
-      const open = rows.filter((r) => r.list !== 'open' && r.state !== 'done');
       return reply.type('text/calendar; charset=utf-8').send(
-        recallCalendar(
-          open.map((r) => r.entry),
-          {
-            today: clock.today(),
-            now: clock.now(),
-            uidKey: await store.secret('calendar-uids'),
-          },
-        ),
+        recallCalendar(calendarEntries(rows), {
+          today: clock.today(),
+          now: clock.now(),
+          uidKey: await store.secret('calendar-uids'),
+        }),
       );
     },
   );

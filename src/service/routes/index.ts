@@ -1,12 +1,14 @@
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { ServiceDeps } from '../dependencies.js';
+import { capacityRoutes } from './capacity-routes.js';
 import { chartsRoutes } from './charts-routes.js';
 import { childrenRoutes } from './children-routes.js';
 import { clinicRoutes } from './clinic-routes.js';
 import { derivedRoutes } from './derived-routes.js';
 import { devicesRoutes } from './devices-routes.js';
 import { exportsRoutes } from './exports-routes.js';
+import { fitRulesRoutes } from './fit-rules-routes.js';
 import { importsRoutes } from './imports-routes.js';
 import { readingsRoutes } from './readings-routes.js';
 import { recallRoutes } from './recall-routes.js';
@@ -23,6 +25,8 @@ const all = [
   importsRoutes,
   exportsRoutes,
   clinicRoutes,
+  capacityRoutes,
+  fitRulesRoutes,
 ];
 
 /** Everything under /api; each file one kind of thing. */

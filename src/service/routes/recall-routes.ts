@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from '../schemas/common.js';
+import { date, failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from '../schemas/common.js';
 import { jobRun, recallRow, recallRun } from '../schemas/derived.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, everyday, planning } from './api.js';
@@ -32,7 +32,8 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
       config: planning,
       schema: {
         tags,
-        summary: 'Make the list of a month anew (a job); states of children already rung are kept',
+        summary:
+          'Make the list of a month anew (a job); calls and appointments stand, as few weeks move as can be',
         body: z.object({
           month: z
             .string()
@@ -125,14 +126,29 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
         tags,
         summary: 'Say how the work with this family stands',
         params: idParams,
-        body: z.object({ state: z.enum(workStates), note: z.string().max(400).default('') }),
+        body: z.object({
+          state: z
+            .enum(workStates)
+            .describe('declined: not in the week offered; the next list gives another'),
+          note: z.string().max(400).default(''),
+          appointment: date
+            .nullable()
+            .optional()
+            .describe(
+              'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
+            ),
+        }),
         response: { 200: recallRow, ...failures },
       },
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const { state, note } = request.body;
-        const row = await tx.recall.setState(request.params.id, state, note, expectedVersion(request), actor);
+        const row = await tx.recall.setState(
+          request.params.id,
+          request.body,
+          expectedVersion(request),
+          actor,
+        );
         return { status: 200, body: row, headers: etag(row.version) };
       }),
   );

@@ -26,7 +26,7 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
 
   begin: (kind, now) =>
     atomically(db, async (tx) => {
-      await sql`select pg_advisory_xact_lock(hashtext('doorpost-job-runs'))`.execute(tx);
+      await takeTurn(tx);
       const open = await tx
         .selectFrom('job_runs')
         .select('id')
@@ -43,6 +43,15 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
     await db
       .updateTable('job_runs')
       .set({ total, status: 'running' })
+      .where('id', '=', id)
+      .where('status', 'in', ['queued', 'running'])
+      .execute();
+  },
+
+  async say(id, message) {
+    await db
+      .updateTable('job_runs')
+      .set({ message })
       .where('id', '=', id)
       .where('status', 'in', ['queued', 'running'])
       .execute();
@@ -75,15 +84,21 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
     return row !== undefined;
   },
 
-  async end(id, status, message, now) {
-    await db
-      .updateTable('job_runs')
-      .set({ status, message, finished_at: now })
-      .where('id', '=', id)
-      .where('status', 'in', ['queued', 'running'])
-      .execute();
-  },
+  end: (id, status, message, now) =>
+    atomically(db, async (tx) => {
+      await takeTurn(tx);
+      await tx
+        .updateTable('job_runs')
+        .set({ status, message, finished_at: now })
+        .where('id', '=', id)
+        .where('status', 'in', ['queued', 'running'])
+        .execute();
+    }),
 });
+
+/** Beginning and ending wait for each other, so that nobody joins a run that has just ended. */
+const takeTurn = (tx: Database) =>
+  sql`select pg_advisory_xact_lock(hashtext('doorpost-job-runs'))`.execute(tx);
 
 const runOf = (r: Selectable<Tables['job_runs']>): JobRun => ({
   id: r.id,

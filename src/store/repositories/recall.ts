@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
+import type { IsoDate } from '../../measurements/dates.js';
 import type { WorkState } from '../../recall/contract.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor, RecallRow, RecallRun, Store } from '../contract.js';
+import { earlierVisits } from '../earlier-visits.js';
 import { keepRecallRun } from '../keep-recall-run.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 import { changedMeanwhile, notFound } from '../require-child.js';
@@ -64,11 +66,14 @@ export const recallRepository = (db: Database): Store['recall'] => ({
       return runOf(await runs(tx).where('id', '=', id).executeTakeFirstOrThrow());
     }),
 
-  setState: (entryId, state, note, expected, actor) =>
+  earlierVisits: () => earlierVisits(db),
+
+  setState: (entryId, change, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await lockEntry(tx, entryId);
       if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
-      await moveTo(tx, before, state, note, null, actor);
+      const appointment = change.appointment === undefined ? before.appointment : change.appointment;
+      await moveTo(tx, before, { ...change, appointment, undoes: null }, actor);
       return requireEntry(tx, entryId);
     }),
 
@@ -94,17 +99,20 @@ export const recallRepository = (db: Database): Store['recall'] => ({
         .limit(1)
         .executeTakeFirst();
       if (!last) throw new DoorpostError('nothing-to-undo', 'No change of state is left to take back here');
-      await moveTo(tx, before, last.from_state, 'undone', last.seq, actor);
+      await moveTo(
+        tx,
+        before,
+        { state: last.from_state, note: 'undone', appointment: last.from_appointment, undoes: last.seq },
+        actor,
+      );
       return requireEntry(tx, entryId);
     }),
 });
 
 async function moveTo(
   tx: Database,
-  before: { id: string; child_id: string; state: WorkState; version: number },
-  state: WorkState,
-  note: string,
-  undoes: string | null,
+  before: Awaited<ReturnType<typeof lockEntry>>,
+  to: { state: WorkState; note: string; appointment: IsoDate | null; undoes: string | null },
   actor: Actor,
 ): Promise<void> {
   await tx
@@ -113,30 +121,31 @@ async function moveTo(
       entry_id: before.id,
       child_id: before.child_id,
       from_state: before.state,
-      to_state: state,
-      note,
+      from_appointment: before.appointment,
+      to_state: to.state,
+      note: to.note,
       by_name: actor.name,
-      undoes_seq: undoes,
+      undoes_seq: to.undoes,
     })
     .execute();
   await tx
     .updateTable('recall_entries')
-    .set({ state, version: before.version + 1 })
+    .set({ state: to.state, appointment: to.appointment, version: before.version + 1 })
     .where('id', '=', before.id)
     .execute();
   await writeAudit(tx, {
     actor,
-    action: undoes ? 'undo' : 'change',
+    action: to.undoes ? 'undo' : 'change',
     resource: 'recall-entry',
     childId: before.child_id,
-    detail: { entryId: before.id, from: before.state, to: state },
+    detail: { entryId: before.id, from: before.state, to: to.state },
   });
 }
 
 async function lockEntry(tx: Database, id: string) {
   const row = await tx
     .selectFrom('recall_entries')
-    .select(['id', 'child_id', 'state', 'version'])
+    .select(['id', 'child_id', 'state', 'appointment', 'version'])
     .where('id', '=', id)
     .forUpdate()
     .executeTakeFirst();
@@ -184,7 +193,8 @@ function entryRows(db: Database) {
           .as('last'),
       (j) => j.onTrue(),
     )
-    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.version', 'e.list', 'c.data as child'])
+    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.appointment', 'e.version', 'e.list'])
+    .select('c.data as child')
     .select(['last.note', 'last.by_name', 'last.at'])
     .select(
       sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and s.undoes_seq is null
@@ -207,6 +217,7 @@ const rowOf = (r: EntryRow): RecallRow => ({
   list: r.list,
   entry: r.data,
   state: r.state,
+  appointment: r.appointment,
   stateNote: r.note ?? '',
   stateBy: r.by_name ?? '',
   stateAt: r.at ? r.at.toISOString() : null,

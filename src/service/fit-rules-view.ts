@@ -1,0 +1,83 @@
+import { type ClinicLimit, type LimitFigure, limitFigures, limitKey } from '../devices/clinic-limits.js';
+import type { FitDimension, FitRules } from '../devices/fit-rule.js';
+import { limitBounds } from '../devices/limit-bounds.js';
+import { type DeviceGroup, limitReach } from '../devices/limit-reach.js';
+import { loadRules } from '../devices/load-rules.js';
+import { type MeasureId, measures } from '../measurements/measure.js';
+import type { Store, Versioned } from '../store/contract.js';
+
+/** One figure of a rule: as shipped, as the clinic has set it, and which of the two counts. */
+export interface FigureView {
+  readonly figure: LimitFigure;
+  /** What counts, mm. */
+  readonly mm: number;
+  readonly shippedMm: number;
+  readonly shippedSource: string;
+  readonly clinic: Pick<ClinicLimit, 'mm' | 'reason' | 'by' | 'at'> | null;
+  /** What a clinic may set, mm. */
+  readonly lowestMm: number;
+  readonly highestMm: number;
+  /** Devices in use whose forecast this figure decides about. */
+  readonly devicesInUse: number;
+}
+export interface DimensionView {
+  readonly measure: MeasureId;
+  readonly label: string;
+  readonly landmark: string;
+  readonly outgrownWhen: string;
+  readonly figures: readonly FigureView[];
+}
+export interface FamilyView {
+  readonly family: string;
+  readonly name: string;
+  readonly devicesInUse: number;
+  readonly dimensions: readonly DimensionView[];
+}
+
+/** The fit rules with the clinic's figures beside the shipped ones, and the version a change is made to. */
+export async function fitRulesView(store: Store): Promise<Versioned<readonly FamilyView[]>> {
+  const { value: limits, version } = await store.fitLimits.current();
+  const groups = await store.fitLimits.devicesInUse();
+  const shipped = loadRules();
+  const value = [...shipped.values()].map(
+    (rule): FamilyView => ({
+      family: rule.id,
+      name: rule.name,
+      devicesInUse: groups.filter((g) => g.family === rule.id).reduce((sum, g) => sum + g.devices, 0),
+      dimensions: rule.dimensions.map((dimension) => ({
+        measure: dimension.measure,
+        label: measures[dimension.measure].label,
+        landmark: dimension.landmark,
+        outgrownWhen: dimension.outgrownWhen.text,
+        figures: figuresOf(shipped, rule.id, dimension, limits, groups),
+      })),
+    }),
+  );
+  return { value, version };
+}
+
+function figuresOf(
+  shipped: FitRules,
+  family: string,
+  dimension: FitDimension,
+  limits: readonly ClinicLimit[],
+  groups: readonly DeviceGroup[],
+): FigureView[] {
+  return limitFigures.flatMap((figure): FigureView[] => {
+    const own = dimension[figure];
+    if (!own) return [];
+    const place = { family, measure: dimension.measure, figure };
+    const set = limits.find((l) => limitKey(l) === limitKey(place));
+    return [
+      {
+        figure,
+        mm: set?.mm ?? own.value,
+        shippedMm: own.value,
+        shippedSource: own.source,
+        clinic: set ? { mm: set.mm, reason: set.reason, by: set.by, at: set.at } : null,
+        ...limitBounds(own.value),
+        devicesInUse: limitReach(shipped, groups, [place]),
+      },
+    ];
+  });
+}

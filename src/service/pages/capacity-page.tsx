@@ -1,0 +1,183 @@
+import type { WeekLoad } from '../../charts/capacity-chart.js';
+import { familyLabel } from '../../charts/device-label.js';
+import { rowsOf, WORKING_DAYS } from './capacity-form.js';
+import { Csrf, Layout } from './layout.js';
+import type { PageContext } from './page-context.js';
+import type { Form } from './route-types.js';
+
+const dayNames = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const SPARE_ROWS = 2;
+
+export interface CapacityPageProps {
+  readonly context: PageContext;
+  /** As stored, or as entered where something was refused. */
+  readonly form: Form;
+  readonly version: number;
+  readonly families: readonly string[];
+  readonly error: string;
+  /** The next weeks as they now come out. */
+  readonly weeks: readonly WeekLoad[];
+}
+
+/** What the planning of weeks reckons with, kept by whoever plans. */
+export function CapacityPage({ context, form, version, families, error, weeks }: CapacityPageProps) {
+  const { format } = context;
+  const rows = (kind: 'clinician' | 'workshop', spare: number) =>
+    Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
+  const usual = Math.max(...weeks.map((w) => w.capacity));
+  const short = weeks.filter((w) => w.capacity < usual);
+  return (
+    <Layout title="Clinic's weeks" context={context}>
+      <h1>Clinic's weeks</h1>
+      <p>
+        What there is room for. The next recall list is planned with it; appointments already booked stay.
+        {short.length > 0 &&
+          ` Weeks with fewer slots than usual in the next half year: ${short
+            .map((w) => `${format.date(w.weekStart)} (${w.capacity} of ${usual})`)
+            .join(', ')}.`}
+      </p>
+      {error && (
+        <p class="error" role="alert">
+          {error} Nothing was saved.
+        </p>
+      )}
+      <form method="post" action="/capacity">
+        <Csrf context={context} />
+        <input type="hidden" name="version" value={version} />
+        <section class="card">
+          <h2>Casting slots</h2>
+          <p class="field">
+            <label for="castingSlotsPerWeek">Slots a week of the whole clinic</label>
+            <input
+              id="castingSlotsPerWeek"
+              name="castingSlotsPerWeek"
+              type="number"
+              class="short"
+              min={0}
+              max={1000}
+              value={form.castingSlotsPerWeek}
+            />
+            <small>Counts only while no clinician is named below.</small>
+          </p>
+          <table class="stack">
+            <caption>
+              Slots by clinician: on fixed days, or on any day. A child who is seen by one of them is planned
+              with that one.
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Name</th>
+                {WORKING_DAYS.map((d) => (
+                  <th scope="col" key={d}>
+                    {dayNames[d]}
+                  </th>
+                ))}
+                <th scope="col">Any day</th>
+                <th scope="col">Away</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows('clinician', SPARE_ROWS).map((k) => (
+                <tr key={k}>
+                  <td data-label="Name">
+                    <input
+                      name={`clinician-${k}-name`}
+                      aria-label={`Clinician ${k + 1}, name`}
+                      value={form[`clinician-${k}-name`] ?? ''}
+                      maxLength={80}
+                      size={14}
+                    />
+                  </td>
+                  {[...WORKING_DAYS.map(String), 'any'].map((day) => (
+                    <td key={day} class="slot" data-label={dayNames[Number(day)] ?? 'Any day'}>
+                      <input
+                        name={`clinician-${k}-${day}`}
+                        aria-label={`Clinician ${k + 1}, slots ${day === 'any' ? 'on any day' : `on ${dayNames[Number(day)]}`}`}
+                        inputMode="numeric"
+                        size={2}
+                        value={form[`clinician-${k}-${day}`] ?? ''}
+                      />
+                    </td>
+                  ))}
+                  <td data-label="Away">
+                    <textarea
+                      name={`clinician-${k}-away`}
+                      aria-label={`Clinician ${k + 1}, away`}
+                      rows={1}
+                      cols={24}
+                      placeholder="2027-02-15 to 2027-02-19"
+                    >
+                      {form[`clinician-${k}-away`] ?? ''}
+                    </textarea>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+        <section class="card">
+          <h2>Workshop</h2>
+          <p class="hint">
+            Jobs it can take in a week. Tick the families a row is for; none ticked is all families together.
+            Without a row no limit is reckoned with.
+          </p>
+          {rows('workshop', 1).map((k) => (
+            <fieldset key={k} class="row">
+              <legend>Limit {k + 1}</legend>
+              <p class="field">
+                <label for={`workshop-${k}-jobs`}>Jobs a week</label>
+                <input
+                  id={`workshop-${k}-jobs`}
+                  name={`workshop-${k}-jobs`}
+                  inputMode="numeric"
+                  size={4}
+                  value={form[`workshop-${k}-jobs`] ?? ''}
+                />
+              </p>
+              <div class="choices">
+                {families.map((family) => (
+                  <label key={family}>
+                    <input
+                      type="checkbox"
+                      name={`workshop-${k}-family-${family}`}
+                      value="yes"
+                      checked={form[`workshop-${k}-family-${family}`] === 'yes'}
+                    />{' '}
+                    {familyLabel(family)}
+                  </label>
+                ))}
+              </div>
+            </fieldset>
+          ))}
+        </section>
+        <section class="card">
+          <h2>Holidays and closed days</h2>
+          <p class="hint">
+            One line each: <code>2026-12-21</code> or <code>2026-12-21 to 2027-01-03</code>, then a name if
+            you like.
+          </p>
+          <div class="row">
+            {(
+              [
+                ['holidays', 'School holidays', 'Families who asked for them are planned into them.'],
+                ['closures', 'Clinic closed', 'Nobody is planned; bookings on these days must be made anew.'],
+                ['workshopClosures', 'Workshop closed', 'Takes its share of the week’s jobs away.'],
+              ] as const
+            ).map(([name, label, hint]) => (
+              <p class="field" key={name}>
+                <label for={name}>{label}</label>
+                <textarea id={name} name={name} rows={6} cols={34}>
+                  {form[name] ?? ''}
+                </textarea>
+                <small>{hint}</small>
+              </p>
+            ))}
+          </div>
+        </section>
+        <button type="submit" class="main-action">
+          Save
+        </button>
+      </form>
+    </Layout>
+  );
+}

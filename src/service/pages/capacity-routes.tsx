@@ -1,0 +1,49 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { capacityOf } from '../schemas/clinic-settings.js';
+import { slotsByWeek } from '../slots-by-week.js';
+import { capacityForm, readCapacity } from './capacity-form.js';
+import { CapacityPage } from './capacity-page.js';
+import { pageContext, sendPage } from './page-context.js';
+import { type Form, staff } from './route-types.js';
+
+const WEEKS_AHEAD = 26;
+
+export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock, assessor } = deps;
+  const access = { config: { access: staff } };
+
+  const show = async (request: FastifyRequest, reply: FastifyReply, entered?: Form, error = '') => {
+    const { value, version } = await store.settings.get();
+    const weeks = slotsByWeek(value, clock.today(), WEEKS_AHEAD);
+    return sendPage(
+      reply,
+      <CapacityPage
+        context={await pageContext(request, reply, deps)}
+        form={entered ?? capacityForm(capacityOf(value))}
+        version={entered ? Number(entered.version) : version}
+        families={[...(await assessor.current()).context.rules.keys()]}
+        error={error}
+        weeks={[...weeks].map(([weekStart, capacity]) => ({ weekStart, load: 0, capacity }))}
+      />,
+      error ? 422 : 200,
+    );
+  };
+
+  app.get('/capacity', access, (request, reply) => show(request, reply));
+
+  app.post<{ Body: Form }>('/capacity', access, async (request, reply) => {
+    const form = request.body ?? {};
+    try {
+      await store.settings.change(readCapacity(form), Number(form.version), actorOf(request));
+    } catch (error) {
+      if (!(error instanceof DoorpostError)) throw error;
+      // What was typed is not lost.
+      const accepted = error.place.accepted ? ` Accepted: ${error.place.accepted}.` : '';
+      return show(request, reply, form, `${error.message}.${accepted}`);
+    }
+    return reply.redirect('/capacity?notice=settings-saved', 303);
+  });
+}

@@ -1,0 +1,30 @@
+import { type Kysely, sql } from 'kysely';
+
+/**
+ * What a clinic sets in place of the shipped fit rules. Append-only: the newest row of a figure counts, one without mm
+ * is back to the shipped figure. `version` counts the saves; the rows of one save share it.
+ */
+const statements = `
+create table fit_limit_changes (
+  seq bigserial primary key,
+  version integer not null,
+  family text not null,
+  measure text not null,
+  figure text not null,
+  mm double precision check (mm >= 0),
+  before_mm double precision not null,
+  reason text not null,
+  changed_by text not null,
+  changed_at timestamptz not null default now(),
+  unique (version, family, measure, figure)
+);
+create index fit_limit_changes_by_figure on fit_limit_changes (family, measure, figure, seq);
+create trigger append_only before update or delete on fit_limit_changes
+  for each row execute function append_only();
+create trigger no_truncate before truncate on fit_limit_changes
+  for each statement execute function append_only();
+`;
+
+export async function up(db: Kysely<unknown>): Promise<void> {
+  await sql.raw(statements).execute(db);
+}

@@ -1,0 +1,151 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addDaysIso } from '../../src/measurements/dates.js';
+import { weekStart } from '../../src/recall/calendar.js';
+import type { RecallRow } from '../../src/store/contract.js';
+import { type TestService, testService, testToday } from './test-service.js';
+
+// What the clinic expects of a plan made again: common practice, no source.
+describe('a recall list made again', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService({}, 10);
+  }, 60_000);
+  afterAll(() => service.stop());
+
+  const makeList = async (): Promise<Map<string, RecallRow>> => {
+    const started = await service.as('scheduler', { method: 'POST', url: '/api/recall-runs', payload: {} });
+    expect(await service.jobEnded(started.json().jobRunId)).toBe('done');
+    const { id } = (await service.as('scheduler', { url: '/api/recall-runs/latest' })).json();
+    const { items } = (await service.as('scheduler', { url: `/api/recall-runs/${id}/entries` })).json();
+    return new Map(items.map((r: RecallRow) => [r.childId, r]));
+  };
+  const say = async (row: RecallRow, payload: object) => {
+    const answer = await service.as('scheduler', {
+      method: 'PUT',
+      url: `/api/recall-entries/${row.id}/state`,
+      headers: { 'if-match': `"${row.version}"` },
+      payload,
+    });
+    expect(answer.statusCode, answer.body).toBe(200);
+  };
+  const capacity = async (payload: object) => {
+    const { headers } = await service.as('scheduler', { url: '/api/capacity' });
+    return service.as('scheduler', {
+      method: 'PATCH',
+      url: '/api/capacity',
+      headers: { 'if-match': headers.etag as string },
+      payload,
+    });
+  };
+
+  it('keeps what was agreed, moves who must move and nobody else', async () => {
+    expect((await capacity({ castingSlotsPerWeek: 3 })).statusCode).toBe(200);
+    const first = await makeList();
+    expect(first.size).toBe(10);
+    const weeks = [...new Set([...first.values()].map((r) => r.entry.plannedWeek!))].sort();
+    expect(weeks.length, 'more children than one week has slots').toBeGreaterThan(2);
+
+    const same = await makeList();
+    for (const [child, row] of same) expect(row.entry.plannedWeek).toBe(first.get(child)!.entry.plannedWeek);
+
+    const inSecondWeek = [...same.values()].filter((r) => r.entry.plannedWeek === weeks[1]);
+    const [declines, notBrought, books] = inSecondWeek;
+    await say(declines, { state: 'declined', note: 'exam week' });
+    await say(notBrought, { state: 'did-not-come' });
+    const later = addDaysIso(weeks[1], 15);
+    await say(books, { state: 'booked', appointment: later });
+    const page = await service.as('scheduler', { url: '/recall' });
+    expect(page.body).toContain('2 children need another week');
+
+    const third = await makeList();
+    const afterwards = (row: RecallRow) => third.get(row.childId)!;
+    expect(afterwards(declines)).toMatchObject({ state: 'to-call', stateNote: 'exam week' });
+    expect(afterwards(declines).entry.plannedWeek).not.toBe(weeks[1]);
+    expect(afterwards(declines).entry.weekReason).toContain('The family could not come');
+    expect(afterwards(notBrought).entry.plannedWeek).not.toBe(weeks[1]);
+    expect(afterwards(notBrought).entry.weekReason).toContain('Not brought');
+    expect(afterwards(books)).toMatchObject({ state: 'booked', appointment: later });
+    expect(afterwards(books).entry.plannedWeek).toBe(weekStart(later));
+    const untouched = [...same.values()].filter((r) => ![declines, notBrought, books].includes(r));
+    const moved = untouched.filter((r) => afterwards(r).entry.plannedWeek !== r.entry.plannedWeek);
+    expect(moved.length).toBeLessThanOrEqual(3);
+
+    // The clinic shuts on the booked day: the appointment falls, the family is rung again.
+    expect((await capacity({ closures: [later] })).statusCode).toBe(200);
+    const fourth = await makeList();
+    expect(fourth.get(books.childId)).toMatchObject({ state: 'to-call', appointment: null });
+    expect(fourth.get(books.childId)!.entry.weekReason).toContain('The clinic cancelled');
+    // Weeks refused before are still not offered.
+    expect(fourth.get(declines.childId)!.entry.plannedWeek).not.toBe(weeks[1]);
+  }, 120_000);
+
+  it('a new measurement moves its own child’s dates and leaves the others where they are', async () => {
+    const before = await makeList();
+    const due = (row: RecallRow) => row.entry.latestSafe!;
+    const [grown] = [...before.values()].filter((r) => r.state === 'to-call');
+    const readings = (['left', 'right'] as const).map((side) => ({
+      measure: 'foot_length',
+      side,
+      value: 178,
+    }));
+    const answer = await service.as('clinician', {
+      method: 'POST',
+      url: `/api/children/${grown.childId}/visits`,
+      headers: { 'idempotency-key': 'second-tape' },
+      payload: { date: testToday, measurements: readings },
+    });
+    expect(answer.statusCode, answer.body).toBe(201);
+    const later = await makeList();
+    // Six millimetres less than the last reading: hardly grown, so the device lasts longer or needs no cast yet.
+    const now = later.get(grown.childId);
+    expect(now === undefined || due(now) > due(grown)).toBe(true);
+    const others = [...before.values()].filter((r) => r.childId !== grown.childId);
+    const moved = others.filter((r) => later.get(r.childId)!.entry.plannedWeek !== r.entry.plannedWeek);
+    expect(moved.length).toBeLessThanOrEqual(1);
+  }, 60_000);
+
+  it('plans each child with its own clinician, and says when the workshop is too small', async () => {
+    const named = await capacity({
+      closures: [],
+      clinicians: [
+        { name: 'A', slotsPerWeek: 0, slotsByWeekday: [{ weekday: 2, slots: 3 }], away: [] },
+        { name: 'B', slotsPerWeek: 6, slotsByWeekday: [], away: [] },
+      ],
+      workshop: [{ families: ['solid-afo'], jobsPerWeek: 1 }],
+    });
+    expect(named.statusCode, named.body).toBe(200);
+    const child = await service.as('scheduler', { url: '/api/children/c1' });
+    const patched = await service.as('scheduler', {
+      method: 'PATCH',
+      url: '/api/children/c1',
+      headers: { 'if-match': child.headers.etag as string },
+      payload: { clinician: 'A' },
+    });
+    expect(patched.statusCode, patched.body).toBe(200);
+    const rows = await makeList();
+    expect(rows.get('c1')!.entry).toMatchObject({ plannedClinician: 'A', plannedWeekday: 2 });
+    const perWeek = new Map<string, number>();
+    for (const { entry } of rows.values())
+      if (entry.action === 'cast' && entry.plannedWeek)
+        perWeek.set(entry.plannedWeek, (perWeek.get(entry.plannedWeek) ?? 0) + 1);
+    const run = (await service.as('scheduler', { url: '/api/recall-runs/latest' })).json();
+    for (const [week, casts] of perWeek) {
+      const over = run.summary.levelling.weeks.find((w: { week: string }) => w.week === week).workshop;
+      if (casts > 1) expect(over, week).toMatchObject([{ families: ['solid-afo'], limit: 1, jobs: casts }]);
+      else expect(over).toEqual([]);
+    }
+  }, 60_000);
+
+  it('refuses what cannot be, by field', async () => {
+    const answer = await capacity({ workshop: [{ families: ['boot'], jobsPerWeek: 2 }] });
+    expect(answer.statusCode).toBe(422);
+    expect(answer.body).toContain('workshop');
+    const twice = await capacity({
+      clinicians: [
+        { name: 'A', slotsPerWeek: 1 },
+        { name: 'A', slotsPerWeek: 2 },
+      ],
+    });
+    expect(twice.body).toContain('each name once');
+  });
+});
