@@ -39,9 +39,13 @@ export const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday',
 
 /** A child's own fields a form can change; the number stays, files' free columns are not typed by hand. */
 export type ChildField = Exclude<keyof Child, 'id' | 'extra'>;
-const childFields = Object.keys(childRecord.shape).filter(
-  (f): f is ChildField => f !== 'id' && f !== 'extra',
-);
+/** In the order of the form: reaching the family comes first. */
+const childFields: readonly ChildField[] = [
+  ...schedulerFields,
+  ...(Object.keys(childRecord.shape) as ChildField[]).filter(
+    (f) => !['id', 'extra', ...schedulerFields].includes(f),
+  ),
+];
 
 export const labelOf = (field: ChildField): string =>
   textFields.find((t) => t.field === field)?.label ??
