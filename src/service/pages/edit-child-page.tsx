@@ -1,15 +1,6 @@
-import type { ComponentChildren } from 'preact';
 import { type Child, conditionIds } from '../../measurements/records.js';
-import {
-  type ChildField,
-  choices,
-  labelOf,
-  type ReadChild,
-  storedText,
-  textFields,
-  ticks,
-  weekdays,
-} from './child-form.js';
+import { type ChildField, labelOf, type ReadChild, textFields, weekdays } from './child-form.js';
+import { Choice, control, Field, group, Remark, Tick } from './edit-child-fields.js';
 import { Csrf, Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
 
@@ -175,96 +166,5 @@ export function EditChildPage(props: {
         </p>
       </form>
     </Layout>
-  );
-}
-
-interface Around {
-  readonly read: Pick<ReadChild, 'typed' | 'raw' | 'errors'>;
-  readonly meanwhile: Child | null;
-}
-
-const differs = (name: ChildField, { typed }: Around['read'], meanwhile: Child | null): boolean =>
-  meanwhile !== null && JSON.stringify(meanwhile[name]) !== JSON.stringify(typed[name]);
-
-const remarked = (name: ChildField, read: Around['read'], meanwhile: Child | null) =>
-  read.errors[name] || differs(name, read, meanwhile) ? `${name}-remark` : undefined;
-
-/** What ties an input to its label and to what is said under it. */
-const control = (name: ChildField, read: Around['read'], meanwhile: Child | null) => ({
-  id: name,
-  name,
-  class: read.errors[name] ? 'bad' : undefined,
-  'aria-invalid': read.errors[name] ? ('true' as const) : undefined,
-  'aria-describedby': remarked(name, read, meanwhile),
-});
-
-const group = (name: ChildField, read: Around['read'], meanwhile: Child | null) => ({
-  id: name,
-  tabIndex: read.errors[name] ? -1 : undefined,
-  'aria-describedby': remarked(name, read, meanwhile),
-});
-
-function Remark({ name, read, meanwhile }: Around & { name: ChildField }) {
-  const accepted = read.errors[name];
-  if (accepted)
-    return (
-      <span class="hint warn" id={`${name}-remark`}>
-        Accepted is {accepted}
-      </span>
-    );
-  if (!meanwhile || !differs(name, read, meanwhile)) return null;
-  return (
-    <span class="hint warn" id={`${name}-remark`}>
-      Stored meanwhile: {storedText(name, meanwhile)}
-    </span>
-  );
-}
-
-function Field(
-  props: Around & {
-    name: ChildField;
-    label: string;
-    hint?: string;
-    wide?: boolean;
-    children: ComponentChildren;
-  },
-) {
-  const { name, label, hint, wide, children, ...around } = props;
-  return (
-    <p class={wide ? 'field wide' : 'field'}>
-      <label for={name}>
-        {label} {hint && <small>{hint}</small>}
-      </label>
-      {children}
-      <Remark name={name} {...around} />
-    </p>
-  );
-}
-
-function Choice({ name, ...around }: Around & { name: keyof typeof choices }) {
-  const { read, meanwhile } = around;
-  return (
-    <Field name={name} label={labelOf(name)} {...around}>
-      <select {...control(name, read, meanwhile)}>
-        {Object.entries(choices[name]).map(([value, word]) => (
-          <option key={value} value={value} selected={value === read.typed[name]}>
-            {word}
-          </option>
-        ))}
-      </select>
-    </Field>
-  );
-}
-
-function Tick({ name, ...around }: Around & { name: keyof typeof ticks }) {
-  const { read, meanwhile } = around;
-  return (
-    <span>
-      <label>
-        <input type="checkbox" {...control(name, read, meanwhile)} value="yes" checked={read.typed[name]} />
-        {ticks[name]}
-      </label>{' '}
-      <Remark name={name} {...around} />
-    </span>
   );
 }

@@ -28,6 +28,9 @@ export interface ReadWhatIf {
   readonly asks: boolean;
 }
 
+/** 'Knee joint height' of 'Knee joint height (tibiale)'. */
+export const shortLabel = (m: MeasureId) => measures[m].label.replace(/ \(.*\)$/, '');
+
 export const gainField = (m: MeasureId) => `gain.${m}`;
 export const roomField = (m: MeasureId) => `room.${m}`;
 export const readingField = (s: Series) => `reading.${s.measure}.${s.side}`;
