@@ -13,6 +13,8 @@ export type ChartName =
   | 'capacity'
   | 'calibration-coverage'
   | 'calibration-histograms'
+  | 'dates-held'
+  | 'date-distances'
   | 'policy-comparison';
 export type Row = Readonly<Record<string, string | number | boolean | null | undefined>>;
 // biome-ignore lint/suspicious/noExplicitAny: a filled specification is JSON for Vega-Lite, checked by compiling it.

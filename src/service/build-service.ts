@@ -14,6 +14,7 @@ import { registerMetrics } from './metrics.js';
 import { registerOidc } from './oidc.js';
 import { registerOpenapi } from './openapi.js';
 import { registerPages } from './pages/index.js';
+import { sendErrorPage } from './pages/send-error-page.js';
 import { sendProblem } from './problem.js';
 import { registerApi } from './routes/index.js';
 import { registerSession } from './session.js';
@@ -33,7 +34,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     routerOptions: { maxParamLength: 400 },
     forceCloseConnections: 'idle',
     // Addresses the router itself cannot read.
-    frameworkErrors: (error, request, reply) => void sendProblem(error, request, reply),
+    frameworkErrors: (error, request, reply) => void sendErrorPage(error, request, reply, deps),
   });
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
@@ -73,7 +74,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
       new DoorpostError('too-many-requests', `Too many requests: wait ${context.after}`),
   });
   app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) =>
-    sendProblem(new DoorpostError('not-found', 'There is nothing at this address'), request, reply),
+    sendErrorPage(new DoorpostError('not-found', 'There is nothing at this address'), request, reply, deps),
   );
   await registerSession(app, deps);
   checkAccess(app, store);

@@ -4,7 +4,9 @@
  */
 import type { AddressInfo } from 'node:net';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { assessor } from '../../src/service/assessor.js';
+import { assessChild } from '../../src/forecast/assess-child.js';
+import { addDaysIso } from '../../src/measurements/dates.js';
+import { type Assessor, assessor } from '../../src/service/assessor.js';
 import { buildService } from '../../src/service/build-service.js';
 import { clock as clockOf } from '../../src/service/clock.js';
 import { configuration } from '../../src/service/configuration.js';
@@ -29,7 +31,7 @@ export interface DemoService {
 
 export async function startDemoService(
   databaseUrl: string,
-  options: { children?: number; port?: number } = {},
+  options: { children?: number; port?: number; lookBack?: boolean } = {},
 ): Promise<DemoService> {
   const config = configuration({
     TODAY,
@@ -53,6 +55,7 @@ export async function startDemoService(
   const there = new Set((await store.users.list()).map((u) => u.name));
   for (const p of people)
     if (!there.has(p.name)) await store.users.create({ ...p, displayName: `Demo ${p.role}` }, systemActor);
+  if (options.lookBack) await keepPastForecasts(store, assess);
   await runWorker(store, config, clock, assess, { info: () => {}, error: console.error });
   const runId = await jobs.startRecallRun(`${TODAY.slice(0, 7)}-01`);
   while (!['done', 'failed'].includes((await store.jobRuns.get(runId)).status))
@@ -76,4 +79,32 @@ export async function startDemoService(
       await store.close();
     },
   };
+}
+
+/** Forecasts as they would have been made a fortnight after each fitting and after each adjustment: a lead's history. */
+async function keepPastForecasts(store: Store, assess: Assessor): Promise<void> {
+  const using = (await assess.current()).context;
+  for (const record of await store.caseload.records(await store.caseload.ids('any'))) {
+    const judged = new Set(record.events.filter((e) => e.verdict !== null).map((e) => e.deviceId));
+    for (const device of record.devices) {
+      if (!device.fittedDate || !judged.has(device.id)) continue;
+      const adjusted = record.events.filter((e) => e.deviceId === device.id && e.kind === 'adjusted');
+      for (const today of new Set([addDaysIso(device.fittedDate, 14), ...adjusted.map((e) => e.date)])) {
+        const then = { ...record, devices: [{ ...device, status: 'worn' as const }] };
+        const { forecasts } = assessChild(then, { ...using, today, draws: 400 });
+        await store.forecasts.save({
+          childId: record.child.id,
+          today,
+          forecasts,
+          flags: [],
+          suggestions: [],
+          inputsHash: `looked back on ${today}`,
+          modelName: using.model.name,
+          modelVersion: using.model.version,
+          seed: using.seed,
+          computedAt: `${today}T12:00:00Z`,
+        });
+      }
+    }
+  }
 }

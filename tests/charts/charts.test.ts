@@ -6,6 +6,7 @@ import { inflateSync } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { capacityChart } from '../../src/charts/capacity-chart.js';
+import { dateDistancesChart, datesHeldChart } from '../../src/charts/dates-held-chart.js';
 import { deviceTimeline } from '../../src/charts/device-timeline.js';
 import { fillSpec, type Spec } from '../../src/charts/fill-spec.js';
 import { growthChart } from '../../src/charts/growth-chart.js';
@@ -19,6 +20,35 @@ const weeks = loads.map((load, i) => ({
   load,
   capacity: i === 6 ? 4 : 9,
 }));
+
+const heldRows = [
+  {
+    chance: 0.1,
+    outgrown: 3,
+    between: 2,
+    fitted: 21,
+    share: 0.115,
+    mostShare: 0.192,
+    low: 0.04,
+    high: 0.379,
+  },
+  {
+    chance: 0.5,
+    outgrown: 8,
+    between: 4,
+    fitted: 7,
+    share: 0.421,
+    mostShare: 0.632,
+    low: 0.231,
+    high: 0.809,
+  },
+  { chance: 0.9, outgrown: 0, between: 0, fitted: 0, share: null, mostShare: null, low: 0, high: 1 },
+];
+const distances = {
+  bins: [-60, -30, 0, 30, 60, 90].map((from, i) => ({ from, to: from + 30, count: [1, 3, 5, 2, 0, 1][i] })),
+  stepDays: 30,
+  middleDays: 12,
+};
 
 const charts: Record<string, Spec> = {
   growth: growthChart(base),
@@ -81,6 +111,10 @@ const charts: Record<string, Spec> = {
     ],
   }),
   capacity: capacityChart({ weeks, loadTitle: 'Casts a week' }),
+  'dates-held': datesHeldChart(heldRows),
+  'dates-held-narrow': datesHeldChart(heldRows, 230),
+  'date-distances': dateDistancesChart(distances),
+  'date-distances-narrow': dateDistancesChart({ ...distances, widthPx: 230 }),
 };
 
 describe('every chart', () => {

@@ -74,7 +74,11 @@ export function ChildPage(props: ChildPageProps) {
               {child.affectedSide !== 'none' && ` (${child.affectedSide})`}
             </p>
           )}
-          {!clinical && child.contact && <p>{child.contact}</p>}
+          {child.contact && (
+            <p>
+              <span class="hint">To reach the family:</span> {child.contact}
+            </p>
+          )}
         </div>
         <p class="row no-print">
           {clinical && (
@@ -90,6 +94,11 @@ export function ChildPage(props: ChildPageProps) {
           <a class="button" href={`${base}/family`}>
             Family sheet
           </a>
+          {context.user?.role !== 'administrator' && (
+            <a class="button" href={`${base}/edit`}>
+              Edit details
+            </a>
+          )}
         </p>
       </div>
 

@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { acceptSuggestion } from '../../forecast/accept-suggestion.js';
-import { type MeasureId, measureId } from '../../measurements/measure.js';
+import { measureId } from '../../measurements/measure.js';
 import { childRecord } from '../../measurements/records.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { actorOf } from '../access.js';
@@ -16,8 +16,6 @@ import { NewChildPage } from './new-child-page.js';
 import { pageContext, sendPage } from './page-context.js';
 import { clinicians, type Form, staff } from './route-types.js';
 import { typedSize } from './typed-size.js';
-import { whatIf, whatIfCharts } from './what-if.js';
-import { WhatIfPage } from './what-if-page.js';
 
 const ROWS = 50;
 type Child = { Params: { id: string }; Querystring: Form; Body: Form };
@@ -187,54 +185,4 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
       return reply.redirect(`${path(id)}?notice=suggestion-undone`, 303);
     },
   );
-
-  const asked = async (request: Parameters<typeof loadChildFor>[0], id: string, query: Form) => {
-    const view = await loadChildFor(request, id, deps);
-    const found = view.record.devices.find((d) => d.id === query.device);
-    if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules } = (await deps.assessor.current()).context;
-    const dimensions = rules.get(found.family)?.dimensions ?? [];
-    const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
-    const dimension =
-      dimensions.find((d) => d.measure === query.measure) ??
-      dimensions.find((d) => d.measure === driver) ??
-      dimensions[0];
-    const posterior = posteriorOf(view.record, deps);
-    const answer = posterior && dimension ? whatIf(posterior, found, dimension, clock.today()) : null;
-    const limiting: MeasureId[] = dimensions.map((d) => d.measure);
-    const charts =
-      answer &&
-      whatIfCharts(answer, found, {
-        record: view.record,
-        today: clock.today(),
-        posterior,
-        centileAt: null,
-        title: 'If cast today',
-      });
-    return { view, device: found, limiting, answer, charts };
-  };
-
-  app.get<Child>('/children/:id/what-if', { config: { access: clinicians } }, async (request, reply) => {
-    const { view, device, limiting, answer, charts } = await asked(request, request.params.id, request.query);
-    return sendPage(
-      reply,
-      <WhatIfPage
-        context={await pageContext(request, reply, deps)}
-        child={view.record.child}
-        device={device}
-        limiting={limiting}
-        answer={answer}
-        svg={charts ? await renderSvg(charts.spec) : ''}
-      />,
-    );
-  });
-
-  app.get<Child>('/children/:id/charts/what-if.json', { config: { access: clinicians } }, async (request) => {
-    const { answer, charts } = await asked(request, request.params.id, request.query);
-    if (!answer || !charts) throw new DoorpostError('not-found', 'Too few readings to answer');
-    return {
-      spec: charts.spec,
-      steps: charts.steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
-    };
-  });
 }

@@ -1,4 +1,5 @@
 import { errorCatalogue } from '../../errors.js';
+import type { Role } from '../../store/contract.js';
 import { Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
 
@@ -8,12 +9,17 @@ export function ErrorPage(props: {
   status: number;
   code: string | null;
   message: string;
-  back: string;
+  /** What would have been accepted, where the error says it. */
+  accepted: string;
+  /** Page the reader came from, null when unknown. */
+  back: string | null;
 }) {
-  const { context, status, code, message, back } = props;
+  const { context, status, code, message, accepted, back } = props;
+  const { user } = context;
   const known = code && code in errorCatalogue ? errorCatalogue[code as keyof typeof errorCatalogue] : null;
   const title =
     known?.title ?? (status === 404 ? 'Not found' : status === 403 ? 'Not allowed' : 'Something failed');
+  const finds: readonly Role[] = ['clinician', 'scheduler', 'administrator'];
   return (
     <Layout title={title} context={context}>
       <section>
@@ -21,12 +27,29 @@ export function ErrorPage(props: {
         <p class="error" role="alert">
           {status >= 500 && !known
             ? 'The service could not answer. Nothing you entered before was lost; try again, and tell the administrator if it stays.'
-            : message}
+            : sentence(message)}
         </p>
-        <p>
-          <a href={back}>Go back</a> · <a href="/">Start page</a>
+        {status === 422 && accepted && !message.includes(accepted) && <p>Accepted: {accepted}.</p>}
+        {status === 404 && (
+          <p>
+            The address may be mistyped or old, or the record was removed. Nothing was changed.
+            {user && finds.includes(user.role) && ' Look for the child by name or number instead.'}
+          </p>
+        )}
+        {status === 403 && user && accepted && (
+          <p>
+            You are signed in as {user.role}. Accepted here: {accepted}. Ask someone who may do it, or the
+            administrator to change your role.
+          </p>
+        )}
+        <p class="row">
+          {status === 404 && user && finds.includes(user.role) && <a href="/children">Find a child</a>}
+          {back && back !== '/' && <a href={back}>Go back</a>}
+          <a href="/">{user ? 'Start page' : 'Sign in'}</a>
         </p>
       </section>
     </Layout>
   );
 }
+
+const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`);

@@ -1,51 +1,31 @@
+import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { TurnaroundEstimate } from '../../recall/contract.js';
 import { Chart } from './child-page.js';
 import { Empty, Layout } from './layout.js';
-import type { Verdicts, YearCounts } from './overview-view.js';
+import type { Waits, YearCounts } from './overview-view.js';
 import type { PageContext } from './page-context.js';
 import { stateWords } from './recall-page.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
   context: PageContext;
-  verdicts: Verdicts;
+  /** Forecasts against verdicts. */
+  held: VNode;
+  waits: Waits;
   year: YearCounts;
   turnaround: readonly TurnaroundEstimate[];
   states: Readonly<Record<string, number>>;
   workloadSvg: string;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { context, verdicts, year, turnaround, states, workloadSvg, coverage } = props;
+  const { context, held, waits, year, turnaround, states, workloadSvg, coverage } = props;
   const { format } = context;
-  const share = (n: number) => `${n} of ${verdicts.n} (${format.percent(n / verdicts.n)})`;
   return (
     <Layout title="Overview" context={context} scripts={['charts.js']}>
       <h1>Overview</h1>
+      {held}
       <div class="cards">
-        <section>
-          <h2>Forecast against what happened</h2>
-          {verdicts.n === 0 ? (
-            <Empty>
-              No device with a forecast at least 30 days old has been judged outgrown yet. Record verdicts at
-              reviews and this table fills itself.
-            </Empty>
-          ) : (
-            <dl class="facts">
-              <dt>Outgrown before the 10 % date</dt>
-              <dd>{share(verdicts.before10)}; about 1 in 10 is expected</dd>
-              <dt>Between the 10 % and 90 % dates</dt>
-              <dd>{share(verdicts.between)}; about 8 in 10 are expected</dd>
-              <dt>After the 90 % date</dt>
-              <dd>{share(verdicts.after90)}; about 1 in 10 is expected</dd>
-              <dt>Even-chance date missed by</dt>
-              <dd>{verdicts.middleMissDays ?? '–'} days (the middle device)</dd>
-            </dl>
-          )}
-          <p class="hint">
-            A device is judged at a visit, so the day of the verdict is later than the day it was outgrown.
-          </p>
-        </section>
         <section>
           <h2>The last twelve months</h2>
           <dl class="facts">
@@ -63,9 +43,9 @@ export function OverviewPage(props: {
             </dd>
             <dt>Wait after outgrown</dt>
             <dd>
-              {verdicts.middleWaitDays === null
+              {waits.middleDays === null
                 ? 'no replaced device was judged outgrown'
-                : `${verdicts.middleWaitDays} days until the next was fitted (the middle of ${verdicts.waits})`}
+                : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`}
             </dd>
             <dt>Never measured</dt>
             <dd>{format.number(year.neverMeasured)}</dd>
@@ -76,51 +56,6 @@ export function OverviewPage(props: {
               {format.number(coverage.done)} of {format.number(coverage.total)} children
             </dd>
           </dl>
-        </section>
-      </div>
-      <section>
-        <h2>Workload ahead</h2>
-        {workloadSvg ? (
-          <Chart
-            svg={workloadSvg}
-            spec="/overview/workload.json"
-            label="Casts due by week against capacity"
-          />
-        ) : (
-          <Empty>No recall list has been made yet.</Empty>
-        )}
-      </section>
-      <div class="cards">
-        <section>
-          <h2>Days from cast to fitting</h2>
-          {turnaround.length === 0 ? (
-            <Empty>No devices yet.</Empty>
-          ) : (
-            <table>
-              <thead>
-                <tr>
-                  <th scope="col">Family</th>
-                  <th scope="col" class="number">
-                    Half within
-                  </th>
-                  <th scope="col" class="number">
-                    8 in 10 within
-                  </th>
-                  <th scope="col">From</th>
-                </tr>
-              </thead>
-              <tbody>
-                {turnaround.map((t) => (
-                  <tr key={t.family}>
-                    <th scope="row">{familyLabel(t.family)}</th>
-                    <td class="number">{t.p50Days}</td>
-                    <td class="number">{t.p80Days}</td>
-                    <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          )}
         </section>
         <section>
           <h2>This month's calls</h2>
@@ -138,6 +73,49 @@ export function OverviewPage(props: {
           )}
         </section>
       </div>
+      <section>
+        <h2>Workload ahead</h2>
+        {workloadSvg ? (
+          <Chart
+            svg={workloadSvg}
+            spec="/overview/workload.json"
+            label="Casts due by week against capacity"
+          />
+        ) : (
+          <Empty>No recall list has been made yet.</Empty>
+        )}
+      </section>
+      <section>
+        <h2>Days from cast to fitting</h2>
+        {turnaround.length === 0 ? (
+          <Empty>No devices yet.</Empty>
+        ) : (
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Family</th>
+                <th scope="col" class="number">
+                  Half within
+                </th>
+                <th scope="col" class="number">
+                  8 in 10 within
+                </th>
+                <th scope="col">From</th>
+              </tr>
+            </thead>
+            <tbody>
+              {turnaround.map((t) => (
+                <tr key={t.family}>
+                  <th scope="row">{familyLabel(t.family)}</th>
+                  <td class="number">{t.p50Days}</td>
+                  <td class="number">{t.p80Days}</td>
+                  <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </section>
     </Layout>
   );
 }

@@ -1,12 +1,18 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
+import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
+import type { Spec } from '../../charts/fill-spec.js';
 import { renderSvg } from '../../charts/render-chart.js';
+import { type HeldAgainstVerdicts, heldAgainstVerdicts } from '../../forecast/held-against-verdicts.js';
+import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
+import { median } from '../../statistics/median.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { slotsByWeek } from '../slots-by-week.js';
+import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { OverviewPage } from './overview-page.js';
-import { castsByWeek, forecastAgainstVerdicts, yearCounts } from './overview-view.js';
+import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
 import { pageContext, sendPage } from './page-context.js';
 import { staff } from './route-types.js';
 
@@ -35,6 +41,9 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       workload(request),
       store.forecasts.coverage(),
     ]);
+    const held = heldAgainstVerdicts(caseload.devices, caseload.events, past, today);
+    const bins = countInBins(held.distanceDays, BIN_DAYS);
+    const enough = held.judged >= FEWEST_JUDGED;
     const families = [
       ...new Set(caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family)),
     ];
@@ -44,7 +53,16 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       reply,
       <OverviewPage
         context={context}
-        verdicts={forecastAgainstVerdicts(caseload, past)}
+        held={
+          <ForecastsHeld
+            context={context}
+            held={held}
+            bins={bins}
+            dates={enough ? await drawn((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
+            distances={enough ? await drawn((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
+          />
+        }
+        waits={waitsAfterOutgrown(caseload)}
         year={yearCounts(caseload, today)}
         turnaround={families.toSorted().map((f) => estimateTurnaround(caseload.jobs, f, today))}
         states={states}
@@ -58,4 +76,27 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const { chart } = await workload(request);
     return chart ?? {};
   });
+
+  const heldNow = async () => {
+    const [caseload, past] = await Promise.all([store.caseload.all(), store.forecasts.history()]);
+    return heldAgainstVerdicts(caseload.devices, caseload.events, past, clock.today());
+  };
+
+  app.get('/overview/dates-held.json', { config: { access: staff } }, async () =>
+    datesHeldChart((await heldNow()).dates),
+  );
+
+  app.get('/overview/date-distances.json', { config: { access: staff } }, async () => {
+    const held = await heldNow();
+    return distancesOf(held, countInBins(held.distanceDays, BIN_DAYS));
+  });
 }
+
+const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[], widthPx?: number) =>
+  dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0, widthPx });
+
+const NOT_DRAWN: WideAndNarrow = { wide: '', narrow: '' };
+const drawn = async (chart: (widthPx?: number) => Spec): Promise<WideAndNarrow> => ({
+  wide: await renderSvg(chart()),
+  narrow: await renderSvg(chart(NARROW_PX)),
+});

@@ -3,72 +3,31 @@ import type { Caseload } from '../../devices/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../measurements/dates.js';
 import { weekStart } from '../../recall/calendar.js';
 import { groupBy } from '../../statistics/group-by.js';
-import type { PastForecast, RecallRow } from '../../store/contract.js';
+import { median } from '../../statistics/median.js';
+import type { RecallRow } from '../../store/contract.js';
 
-/** A forecast must be this old when the device was judged outgrown to count as one. */
-const MADE_AHEAD_DAYS = 30;
-
-export interface Verdicts {
+/** How long children went on with a device judged outgrown. */
+export interface Waits {
   readonly n: number;
-  readonly before10: number;
-  readonly between: number;
-  readonly after90: number;
-  /** Middle of the distances between the even-chance date and the day judged outgrown, days; null without any. */
-  readonly middleMissDays: number | null;
-  /** Days from judged outgrown to the next device's fitting: how many such waits, and the middle one. */
-  readonly waits: number;
-  readonly middleWaitDays: number | null;
+  /** Middle number of days from the verdict to the next device's fitting; null without any. */
+  readonly middleDays: number | null;
 }
 
-/** Forecasts held against the day a clinician judged the device outgrown: counts, no score. */
-export function forecastAgainstVerdicts(caseload: Caseload, past: readonly PastForecast[]): Verdicts {
-  const byDevice = groupBy(past, (f) => f.deviceId);
-  const misses: number[] = [];
-  const waits: number[] = [];
-  let before10 = 0;
-  let between = 0;
-  let after90 = 0;
-  for (const device of caseload.devices) {
-    const judged = caseload.events
-      .filter((e) => e.deviceId === device.id && e.verdict === 'outgrown')
-      .map((e) => e.date)
+export function waitsAfterOutgrown(caseload: Caseload): Waits {
+  const eventsOf = groupBy(caseload.events, (e) => e.deviceId);
+  const devicesOf = groupBy(caseload.devices, (d) => d.childId);
+  const waits = caseload.devices.flatMap((device) => {
+    const judged = (eventsOf.get(device.id) ?? [])
+      .flatMap((e) => (e.verdict === 'outgrown' ? [e.date] : []))
       .toSorted()[0];
-    if (!judged) continue;
-    const next = caseload.devices
-      .filter(
-        (d) =>
-          d.childId === device.childId &&
-          d.family === device.family &&
-          d.side === device.side &&
-          d.castDate > device.castDate &&
-          d.fittedDate !== null,
-      )
-      .map((d) => d.fittedDate as IsoDate)
+    const next = (devicesOf.get(device.childId) ?? [])
+      .filter((d) => d.family === device.family && d.side === device.side && d.castDate > device.castDate)
+      .flatMap((d) => d.fittedDate ?? [])
       .toSorted()[0];
-    if (next) waits.push(Math.max(0, daysBetween(judged, next)));
-    const made = byDevice
-      .get(device.id)
-      ?.filter((f) => f.outcome === 'forecast' && daysBetween(f.today, judged) >= MADE_AHEAD_DAYS)
-      .at(-1);
-    if (!made?.p10) continue;
-    if (judged < made.p10) before10 += 1;
-    else if (made.p90 === null || judged <= made.p90) between += 1;
-    else after90 += 1;
-    if (made.p50) misses.push(Math.abs(daysBetween(made.p50, judged)));
-  }
-  return {
-    n: before10 + between + after90,
-    before10,
-    between,
-    after90,
-    middleMissDays: middle(misses),
-    waits: waits.length,
-    middleWaitDays: middle(waits),
-  };
+    return judged && next ? [Math.max(0, daysBetween(judged, next))] : [];
+  });
+  return { n: waits.length, middleDays: median(waits) };
 }
-
-const middle = (values: readonly number[]): number | null =>
-  values.length === 0 ? null : values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)];
 
 export interface YearCounts {
   readonly children: number;

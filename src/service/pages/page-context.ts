@@ -25,9 +25,10 @@ export async function pageContext(
   deps: ServiceDeps,
 ): Promise<PageContext> {
   const { value: settings } = await deps.store.settings.get();
-  const query = request.query as Record<string, string | undefined>;
+  // An address the router could not read has no query and no session.
+  const query = (request.query ?? {}) as Record<string, string | undefined>;
   return {
-    user: request.user,
+    user: request.user ?? null,
     csrf: request.user ? reply.csrfToken() : '',
     format: formatFor(readerLocale(request.headers['accept-language'], settings.language)),
     today: deps.clock.today(),
@@ -42,6 +43,7 @@ export async function pageContext(
 const notices: Readonly<Record<string, string>> = {
   'visit-saved': 'Visit saved. The forecasts below already use it.',
   'event-saved': 'Saved. The forecasts below already use it.',
+  'child-saved': 'Details saved.',
   'device-saved': 'Device saved.',
   'suggestion-accepted': 'Corrected. The original reading is kept beside the correction.',
   'suggestion-undone': 'The correction was taken back.',

@@ -5,6 +5,7 @@ import type { Child } from '../../measurements/records.js';
 import { Empty, Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
 import { odds, type WhatIf } from './what-if.js';
+import { WhatIfTabs } from './what-if-tabs.js';
 
 /** Before a cast: how long would each amount of room last? A slider moves the chart; the table is the same without script. */
 export function WhatIfPage(props: {
@@ -18,7 +19,6 @@ export function WhatIfPage(props: {
   const { context, child, device, limiting, answer, svg } = props;
   const { format } = context;
   const base = `/children/${encodeURIComponent(child.id)}`;
-  const here = `${base}/what-if?device=${encodeURIComponent(device.id)}`;
   const shown = answer?.lives.filter(
     (_, i, all) => i % Math.ceil(all.length / 12) === 0 || i === all.length - 1,
   );
@@ -29,15 +29,7 @@ export function WhatIfPage(props: {
         <a href={base}>{child.name || child.id}</a>
       </p>
       <h1>What if the next {deviceLabel(device)} were cast today?</h1>
-      <ul class="tabs">
-        {limiting.map((m) => (
-          <li key={m}>
-            <a href={`${here}&measure=${m}`} aria-current={m === answer?.measure ? 'true' : undefined}>
-              {measures[m].label}
-            </a>
-          </li>
-        ))}
-      </ul>
+      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current={answer?.measure ?? null} />
       {!answer ? (
         <Empty>Too few readings to answer. Measure this child first.</Empty>
       ) : (
@@ -50,7 +42,11 @@ export function WhatIfPage(props: {
           >
             <p>
               One dimension at a time: {measures[answer.measure].label.toLowerCase()}, judged from a cast on{' '}
-              {format.date(context.today)}. Another dimension may give first.
+              {format.date(context.today)}. Another dimension may give first: ask for{' '}
+              <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}&how=new-cast`}>
+                several at once
+              </a>
+              . Nothing is saved here.
             </p>
             <p class="field">
               <label for="room">

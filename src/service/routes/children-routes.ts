@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { refuseOthersFields } from '../scheduler-fields.js';
 import { failures, idParams, nothing, pageOf, pageQuery, reason } from '../schemas/common.js';
 import { childSummary } from '../schemas/derived.js';
 import { childChange, childRecord, fullRecord } from '../schemas/records.js';
@@ -9,15 +9,6 @@ import { etag, expectedVersion, write } from '../write.js';
 import { type Api, administration, everyday, only, planning } from './api.js';
 
 const tags = ['Children'];
-/** What a scheduler may change: how to reach a family and when it can come. */
-const schedulerFields = new Set([
-  'contact',
-  'language',
-  'transportDays',
-  'prefersHolidays',
-  'clinician',
-  'siblingGroup',
-]);
 
 export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
   api.get(
@@ -96,12 +87,7 @@ export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const refused = Object.keys(request.body).filter((f) => !schedulerFields.has(f));
-        if (actor.role === 'scheduler' && refused.length > 0)
-          throw new DoorpostError('not-allowed', 'A scheduler may not change this', {
-            field: refused.join(', '),
-            accepted: [...schedulerFields].join(', '),
-          });
+        refuseOthersFields(Object.keys(request.body), actor.role);
         const changed = await tx.children.change(
           request.params.id,
           request.body,

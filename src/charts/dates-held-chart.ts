@@ -1,0 +1,104 @@
+/** Forecast dates against what the clinic judged: how many devices were outgrown by each date, and how far off the middle. */
+import { fillSpec, type Spec } from './fill-spec.js';
+import { timeLocale } from './time-locale.js';
+
+/** One date of the forecasts; shares 0..1. */
+export interface DateHeldRow {
+  readonly chance: number;
+  readonly outgrown: number;
+  readonly between: number;
+  readonly fitted: number;
+  readonly share: number | null;
+  readonly mostShare: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+const percent = (share: number) => Math.round(1000 * share) / 10;
+const dateName = (chance: number) => `${percent(chance)} % date`;
+
+/** 230 suits a telephone held upright. */
+const WIDE_PX = 560;
+
+/** A sentence in lines that the plot has room for. */
+function lines(text: string, widthPx: number): string[] {
+  const most = Math.floor((widthPx + 100) / 6.6);
+  return (text.match(new RegExp(`.{1,${most}}(?:\\s+|$)`, 'g')) ?? [text]).map((l) => l.trim());
+}
+
+export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX): Spec {
+  const held = dates.flatMap((d) => {
+    if (d.share === null || d.mostShare === null) return [];
+    const n = d.outgrown + d.between + d.fitted;
+    return [
+      {
+        date: dateName(d.chance),
+        sharePercent: percent(d.share),
+        mostPercent: percent(d.mostShare),
+        lowPercent: percent(d.low),
+        highPercent: percent(d.high),
+        words: `${d.outgrown} of ${n} judged outgrown by the ${dateName(d.chance)}, ${d.between} more may have been`,
+      },
+    ];
+  });
+  return fillSpec(
+    'dates-held',
+    {
+      widthPx,
+      title: lines('Devices outgrown by each date of their forecast', 0.8 * widthPx),
+      subtitle: lines(
+        'Black tick: what the forecast said. Dot: judged outgrown by the date. Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',
+        widthPx,
+      ),
+      shareTicks: widthPx < WIDE_PX ? [0, 50, 100] : [0, 10, 25, 50, 75, 90, 100],
+      description: held.map((h) => h.words).join('; '),
+      dates: dates.map((d) => dateName(d.chance)),
+      shareTitle: 'Devices outgrown by the date, %',
+    },
+    {
+      held,
+      expected: dates.map((d) => ({
+        date: dateName(d.chance),
+        expectedPercent: percent(d.chance),
+        counted: d.share === null ? 'none yet' : `${d.outgrown} of ${d.outgrown + d.between + d.fitted}`,
+      })),
+    },
+    timeLocale('en'),
+  );
+}
+
+/** Days from the even-chance date to the verdict, counted in months of 30 days. */
+export function dateDistancesChart(input: {
+  readonly bins: readonly { readonly from: number; readonly to: number; readonly count: number }[];
+  readonly stepDays: number;
+  readonly middleDays: number;
+  readonly widthPx?: number;
+}): Spec {
+  const { bins, stepDays, middleDays, widthPx = WIDE_PX } = input;
+  const days = Math.round(middleDays);
+  const words =
+    days === 0
+      ? 'middle: on the day'
+      : `middle: ${Math.abs(days)} day${Math.abs(days) === 1 ? '' : 's'} ${days > 0 ? 'after' : 'before'}`;
+  // To the right of the middle there must be room for its words.
+  const from = Math.min(-stepDays, ...bins.map((b) => b.from));
+  const to = Math.max(stepDays, ...bins.map((b) => b.to));
+  return fillSpec(
+    'date-distances',
+    {
+      widthPx,
+      title: 'Verdict against the even-chance date',
+      subtitle: lines('Left of 0: judged outgrown before that date. Right of 0: after it.', widthPx),
+      tickCount: Math.round(widthPx / 70),
+      description: `${bins.reduce((sum, b) => sum + b.count, 0)} devices, ${words}`,
+      stepDays,
+      dayDomain: [from, Math.max(to, middleDays + (170 / widthPx) * (to - from))],
+      // The words of the middle stand above the bars.
+      countDomain: [0, 1.25 * Math.max(1, ...bins.map((b) => b.count))],
+      dayTitle: lines('Days from the even-chance date to the verdict', widthPx),
+      countTitle: 'Devices',
+    },
+    { distances: bins.map((b) => ({ ...b })), middle: [{ day: middleDays, words }] },
+    timeLocale('en'),
+  );
+}

@@ -1,0 +1,198 @@
+/**
+ * The lead reads whether the dates held, the clinician edits a child and asks what if, and nobody meets raw JSON: in a
+ * real browser on the real service. Past forecasts are those the model would have made then, from the demo's records.
+ */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { heldAgainstVerdicts } from '../../src/forecast/held-against-verdicts.js';
+import { FEWEST_JUDGED } from '../../src/service/pages/forecasts-held.js';
+import { systemActor } from '../../src/store/contract.js';
+import { type TestDatabase, testDatabase } from '../store/test-database.js';
+import { type DemoService, startDemoService, TODAY } from './demo-service.js';
+import { launchBrowser } from './launch-browser.js';
+import { accessibilityFaults, focused, overflow, signedIn } from './person.js';
+
+let database: TestDatabase;
+let service: DemoService;
+let browser: Browser;
+/** A child with a forecast for a device of the leg. */
+let child: { id: string; name: string; deviceId: string };
+
+beforeAll(async () => {
+  database = await testDatabase();
+  [service, browser] = await Promise.all([
+    startDemoService(database.url, { children: 40, lookBack: true }),
+    launchBrowser(),
+  ]);
+  const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
+  const found = items.find(
+    (c) => c.soonest?.outcome === 'forecast' && c.name !== '' && c.soonest.family.includes('afo'),
+  );
+  if (!found?.soonest) throw new Error('the demo clinic has no child with a forecast for a leg');
+  child = { id: found.id, name: found.name, deviceId: found.soonest.deviceId };
+}, 300_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await service?.close();
+  await database?.stop();
+});
+
+const path = (rest = '') => `/children/${encodeURIComponent(child.id)}${rest}`;
+const several = (rest = '') => path(`/what-if/several?device=${encodeURIComponent(child.deviceId)}${rest}`);
+
+describe('the new pages', () => {
+  it('pass axe-core, fit a phone, 200 % zoom and a page read from right to left', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    for (const place of [
+      '/overview',
+      path('/edit'),
+      several(),
+      several('&how=new-cast&room.foot_length=12'),
+      several('&gain.foot_length=lots&on=1999-01-01'),
+      '/no/such/place',
+      '/users',
+    ]) {
+      for (const width of [1280, 640, 390]) {
+        await page.setViewportSize({ width, height: 800 });
+        if (width === 1280) await page.goto(place);
+        expect.soft(await overflow(page), `${place} at ${width}`).toBe(0);
+      }
+      expect.soft(await accessibilityFaults(page), place).toEqual([]);
+      await page.evaluate(() => {
+        document.documentElement.dir = 'rtl';
+      });
+      expect.soft(await overflow(page), `${place} right to left`).toBe(0);
+    }
+    await context.close();
+  }, 120_000);
+});
+
+describe('the lead', () => {
+  it('sees whether the dates held, in pictures and the same numbers, with the caution that verdicts come late', async () => {
+    const [caseload, past] = await Promise.all([
+      service.store.caseload.all(),
+      service.store.forecasts.history(),
+    ]);
+    const held = heldAgainstVerdicts(caseload.devices, caseload.events, past, TODAY);
+    expect(held.judged).toBeGreaterThanOrEqual(FEWEST_JUDGED);
+    const { page, context } = await signedIn(browser, service.url, 'administrator');
+    const broken: string[] = [];
+    page.on('console', (m) => m.type() === 'error' && broken.push(m.text()));
+    await page.goto('/overview');
+    const section = page.locator('section:has(> #held)');
+    expect(await section.textContent()).toContain('Verdicts come late');
+    for (const d of held.dates) {
+      const row = section.locator(`tr:has(th:has-text("${Math.round(d.chance * 100)}"))`).first();
+      expect(await row.textContent()).toContain(`${d.outgrown} of ${d.outgrown + d.between + d.fitted}`);
+    }
+    for (const spec of ['dates-held', 'date-distances']) {
+      const figure = section.locator(`figure[data-spec*="${spec}"]`);
+      expect(await figure.getAttribute('aria-label')).toContain('table below');
+      await figure.hover();
+      await page.waitForSelector(`figure[data-spec*="${spec}"][data-alive=yes] svg`);
+    }
+    expect(broken).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('the clinician', () => {
+  it('edits a child from the keyboard; a mistake is named beside its field and nothing is lost', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(path());
+    await page.click('text=Edit details');
+    await page.focus('#contact');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('aunt, after five');
+    await page.keyboard.press('Tab');
+    expect(await focused(page)).toBe('language');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('what they speak');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    // The first day of transport.
+    await page.keyboard.press('Space');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('[role=alert]');
+    expect(await page.getAttribute('#language', 'aria-invalid')).toBe('true');
+    const remark = await page.getAttribute('#language', 'aria-describedby');
+    expect(await page.textContent(`#${remark}`)).toContain('a language code such as en');
+    expect(await page.inputValue('#contact')).toBe('aunt, after five');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.click('[role=alert] a');
+    expect(await focused(page)).toBe('language');
+    await page.fill('#language', 'es');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('[role=status] >> text=Details saved');
+    const { value } = await service.store.children.get(child.id, systemActor);
+    expect(value).toMatchObject({ contact: 'aunt, after five', language: 'es' });
+    expect(value.transportDays).toContain(1);
+    await context.close();
+  });
+
+  it('is told when somebody else saved meanwhile, and loses neither', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(path('/edit'));
+    await service.store.children.change(child.id, { contact: 'the desk’s change' }, null, systemActor);
+    await page.fill('#siblingGroup', 'the cousins');
+    await page.click('text=Save');
+    await page.waitForSelector('[role=alert] >> text=Somebody else saved');
+    expect(await page.textContent('#contact-remark')).toContain('the desk’s change');
+    expect((await service.store.children.get(child.id, systemActor)).value.contact).toBe('the desk’s change');
+    await page.fill('#contact', 'the desk’s change');
+    await page.click('text=Save mine');
+    await page.waitForSelector('[role=status] >> text=Details saved');
+    const { value } = await service.store.children.get(child.id, systemActor);
+    expect(value).toMatchObject({ contact: 'the desk’s change', siblingGroup: 'the cousins' });
+    await context.close();
+  });
+
+  it('asks what if several things change at once, by keyboard and without script, and nothing is saved', async () => {
+    const before = JSON.stringify(await service.store.children.record(child.id, systemActor));
+    const history = (await service.store.forecasts.history([child.deviceId])).length;
+    const { page, context } = await signedIn(browser, service.url, 'clinician', {
+      javaScriptEnabled: false,
+    });
+    await page.goto(path(`/what-if?device=${encodeURIComponent(child.deviceId)}`));
+    await page.click('.tabs >> text=Several at once');
+    expect(await page.textContent('main')).toContain('Nothing on this page is saved.');
+    // Only the question that fits the answer chosen is shown.
+    expect(await page.locator('[name="gain.foot_length"]').isVisible()).toBe(true);
+    expect(await page.locator('[name="room.foot_length"]').isVisible()).toBe(false);
+    await page.check('input[value=new-cast]');
+    expect(await page.locator('[name="room.foot_length"]').isVisible()).toBe(true);
+    const rooms = page.locator('.asked input[name^="room."]');
+    expect(await rooms.count()).toBeGreaterThan(1);
+    for (const input of await rooms.all()) await input.fill('30');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('#answer');
+    const answer = await page.textContent('section:has(> #answer)');
+    expect(answer).toContain('a new one cast with room');
+    expect(answer).toMatch(/moves \d+ days later/);
+    expect(await page.locator('section:has(> #answer) figure svg').count()).toBe(1);
+    expect(await page.inputValue('[name="room.foot_length"]')).toBe('30');
+    expect(JSON.stringify(await service.store.children.record(child.id, systemActor))).toBe(before);
+    expect((await service.store.forecasts.history([child.deviceId])).length).toBe(history);
+    await context.close();
+  });
+});
+
+describe('anybody', () => {
+  it('meets a page at an address that leads nowhere or belongs to another role, and gets back', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    for (const [place, status, title] of [
+      ['/no/such/place', 404, 'Not found'],
+      ['/users', 403, 'Your role may not do this'],
+    ] as const) {
+      await page.goto('/recall');
+      const answer = await page.goto(place, { referer: `${service.url}/recall` });
+      expect(answer?.status()).toBe(status);
+      expect(answer?.headers()['content-type']).toContain('text/html');
+      expect(await page.textContent('h1')).toBe(title);
+      await page.click('main >> text=Go back');
+      await page.waitForURL((url) => url.pathname === '/recall');
+    }
+    await context.close();
+  });
+});

@@ -1,0 +1,167 @@
+/** Editing a child's details as the pages post it: by role, against lost updates, field by field. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Role, systemActor } from '../../src/store/contract.js';
+import { type TestService, testService } from './test-service.js';
+
+describe('editing a child', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService();
+  });
+  afterAll(() => service.stop());
+
+  const stored = (id: string) => service.store.children.get(id, systemActor);
+  const post = (role: Role, id: string, fields: Record<string, string | string[]>) =>
+    service.as(role, {
+      method: 'POST',
+      url: `/children/${id}/edit`,
+      headers: { accept: 'text/html', 'content-type': 'application/x-www-form-urlencoded' },
+      payload: new URLSearchParams(
+        Object.entries(fields).flatMap(([name, v]) => [v].flat().map((one) => [name, one])),
+      ).toString(),
+    });
+  /** What a clinician's form sends when nothing was touched. */
+  const untouched = async (id: string) => {
+    const { value, version } = await stored(id);
+    return {
+      version: String(version),
+      contact: value.contact,
+      language: value.language,
+      siblingGroup: '',
+      name: value.name,
+      birthDate: value.birthDate,
+      sex: value.sex,
+      gestationWeeks: '',
+      affectedSide: value.affectedSide,
+      walks: 'yes',
+      conditions: value.conditions,
+      status: value.status,
+    };
+  };
+
+  it('keeps everything when nothing is touched, version included', async () => {
+    const before = await stored('c0');
+    const answer = await post('clinician', 'c0', await untouched('c0'));
+    expect(answer.statusCode, answer.body).toBe(303);
+    expect(answer.headers.location).toBe('/children/c0?notice=child-saved');
+    expect(await stored('c0')).toEqual(before);
+  });
+
+  it('a clinician changes all; what was not asked stays', async () => {
+    const before = await stored('c1');
+    const answer = await post('clinician', 'c1', {
+      ...(await untouched('c1')),
+      contact: 'grandmother, evenings',
+      language: 'pt-BR',
+      siblingGroup: 'the twins',
+      transportDays: ['2', '4'],
+      prefersHolidays: 'yes',
+      insensateSkin: 'yes',
+      latexAlert: 'yes',
+      gestationWeeks: '31',
+      conditions: ['cerebral-palsy', 'hemiplegia'],
+      affectedSide: 'left',
+      status: 'discharged',
+    });
+    expect(answer.statusCode, answer.body).toBe(303);
+    const after = await stored('c1');
+    expect(after.version).toBe(before.version + 1);
+    expect(after.value).toEqual({
+      ...before.value,
+      contact: 'grandmother, evenings',
+      language: 'pt-BR',
+      siblingGroup: 'the twins',
+      transportDays: [2, 4],
+      prefersHolidays: true,
+      insensateSkin: true,
+      latexAlert: true,
+      gestationWeeks: 31,
+      conditions: ['cerebral-palsy', 'hemiplegia'],
+      affectedSide: 'left',
+      status: 'discharged',
+    });
+  });
+
+  it('a scheduler changes how to reach a family, sees no diagnosis field, and may post no other', async () => {
+    const page = await service.as('scheduler', {
+      url: '/children/c2/edit',
+      headers: { accept: 'text/html' },
+    });
+    for (const field of ['contact', 'language', 'siblingGroup', 'transportDays', 'prefersHolidays'])
+      expect(page.body).toContain(`name="${field}"`);
+    for (const field of ['conditions', 'birthDate', 'insensateSkin', 'status'])
+      expect(page.body).not.toContain(`name="${field}"`);
+    const { value, version } = await stored('c2');
+    const answer = await post('scheduler', 'c2', {
+      version: String(version),
+      contact: 'new number',
+      language: 'en',
+      siblingGroup: '',
+      transportDays: '5',
+    });
+    expect(answer.statusCode, answer.body).toBe(303);
+    // The diagnosis a scheduler cannot see was not wiped by its form.
+    expect((await stored('c2')).value).toEqual({ ...value, contact: 'new number', transportDays: [5] });
+    const forged = await post('scheduler', 'c2', { version: String(version + 1), status: 'died' });
+    expect(forged.statusCode).toBe(403);
+    expect(forged.body).toContain('A scheduler may not change this');
+    expect((await stored('c2')).value.status).toBe('active');
+  });
+
+  it('loses nobody’s change: a form from an older version is shown again beside what was stored meanwhile', async () => {
+    const form = await untouched('c3');
+    await service.store.children.change('c3', { contact: 'changed by another' }, null, systemActor);
+    const answer = await post('clinician', 'c3', { ...form, contact: 'mine' });
+    expect(answer.statusCode).toBe(412);
+    expect(answer.body).toContain('Somebody else saved this child');
+    expect(answer.body).toContain('Stored meanwhile: changed by another');
+    expect(answer.body).toMatch(/name="contact"[^>]*value="mine"/);
+    expect((await stored('c3')).value.contact).toBe('changed by another');
+    const version = /name="version" value="(\d+)"/.exec(answer.body)?.[1] ?? '';
+    expect((await post('clinician', 'c3', { ...form, version, contact: 'mine' })).statusCode).toBe(303);
+    expect((await stored('c3')).value.contact).toBe('mine');
+  });
+
+  it.each([
+    ['birthDate', '2018-13-01', 'a calendar date as YYYY-MM-DD'],
+    // The first reading of the invented child is of 2025-06-02.
+    ['birthDate', '2025-06-03', 'not after the first reading or cast on record'],
+    ['gestationWeeks', '21', 'whole weeks from 22 to 44'],
+    ['gestationWeeks', '30.5', 'whole weeks from 22 to 44'],
+    ['language', 'what they speak', 'a language code such as en, es or pt-BR'],
+    ['contact', 'x'.repeat(401), 'at most 400 characters; these are 401'],
+    ['transportDays', '8', '1 for Monday to 7 for Sunday'],
+    ['sex', 'neither', 'female, male, unknown'],
+    ['status', 'gone', 'active, moved-away, discharged, died'],
+    ['conditions', 'unheard-of', 'cerebral-palsy, hemiplegia'],
+  ])(
+    'refuses %s %s, names the field and what is accepted, and saves nothing',
+    async (field, value, accepted) => {
+      const before = await stored('c4');
+      const answer = await post('clinician', 'c4', {
+        ...(await untouched('c4')),
+        contact: 'typed too',
+        [field]: value,
+      });
+      expect(answer.statusCode).toBe(422);
+      expect(answer.body).toContain(accepted);
+      expect(answer.body).toContain(`href="#${field}"`);
+      expect(answer.body).toContain(`id="${field}-remark"`);
+      if (field !== 'contact') expect(answer.body).toContain('value="typed too"');
+      expect(await stored('c4')).toEqual(before);
+    },
+  );
+
+  it('takes the same form sent twice for saved, not for somebody else’s change', async () => {
+    const form = { ...(await untouched('c5')), contact: 'pressed twice' };
+    expect((await post('clinician', 'c5', form)).statusCode).toBe(303);
+    const { version } = await stored('c5');
+    expect((await post('clinician', 'c5', form)).statusCode).toBe(303);
+    expect((await stored('c5')).version).toBe(version);
+  });
+
+  it('refuses a form without a version', async () => {
+    const answer = await post('clinician', 'c4', { contact: 'x' });
+    expect(answer.statusCode).toBe(428);
+  });
+});
