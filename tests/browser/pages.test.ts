@@ -61,7 +61,7 @@ const placesOf: Record<string, () => string[]> = {
     '/fit-rules/solid-afo',
     '/children/nobody',
   ],
-  scheduler: () => ['/children', childPath(), '/recall'],
+  scheduler: () => ['/children', childPath(), '/recall', '/capacity'],
   administrator: () => ['/users', '/settings', '/import', '/access-log'],
   auditor: () => ['/access-log', '/fit-rules/kafo'],
 };

@@ -70,6 +70,7 @@ export function EditChildPage(props: {
             {text('contact', true)}
             {text('language')}
             {text('siblingGroup', true)}
+            {text('clinician')}
           </div>
           <fieldset class="choices" {...group('transportDays', read, meanwhile)}>
             <legend>
