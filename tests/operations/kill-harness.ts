@@ -83,7 +83,7 @@ export async function killMany(kills: number, say: (line: string) => void = () =
   );
   stopAsking.now = true;
   const [visits, imports, recalls] = await Promise.all([work.visits, work.imports, work.recall]);
-  await allJobsEnded(store, faults);
+  await allJobsEnded(store, recalls, faults);
 
   const { rows: doubled } = await watcher.query(
     `select entered, count(*)::int as n from measurements where entered like 'kill-%' group by entered having count(*) > 1`,
@@ -103,9 +103,11 @@ export async function killMany(kills: number, say: (line: string) => void = () =
     `select count(*)::int as n from job_runs where kind = 'recall' and status = 'done'`,
   );
   if (lists[0].n !== runs[0].n) faults.push(`${runs[0].n} recall jobs done, ${lists[0].n} lists kept`);
-  for (const id of recalls)
-    if ((await store.jobRuns.get(id)).status !== 'done')
-      faults.push('an acknowledged recall run was not done');
+  for (const id of recalls) {
+    const { status, done, total, message } = await store.jobRuns.get(id);
+    if (status !== 'done')
+      faults.push(`an acknowledged recall run is ${status}, ${done} of ${total}: ${message}`);
+  }
 
   await Promise.all(victims.map((v) => v.running?.end('SIGTERM')));
   await watcher.end();
@@ -222,12 +224,14 @@ async function importedChildren(watcher: pg.Client, prefix: string): Promise<num
   return rows[0].n;
 }
 
-async function allJobsEnded(store: Store, faults: string[]): Promise<void> {
+/** The newest jobs and the recall runs, however many jobs came after them. */
+async function allJobsEnded(store: Store, recalls: readonly string[], faults: string[]): Promise<void> {
   for (let i = 0; i < 900; i++) {
-    const open = (await store.jobRuns.latest()).filter(
-      (r) => r.status === 'queued' || r.status === 'running',
-    );
-    if (open.length === 0) return;
+    const runs = [
+      ...(await store.jobRuns.latest()),
+      ...(await Promise.all(recalls.map((id) => store.jobRuns.get(id)))),
+    ];
+    if (runs.every((r) => r.status === 'done' || r.status === 'failed')) return;
     await new Promise((r) => setTimeout(r, 100));
   }
   faults.push('jobs were left undone');

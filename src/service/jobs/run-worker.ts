@@ -25,6 +25,8 @@ export async function runWorker(
   assessor: Assessor,
   log: Pick<FastifyBaseLogger, 'info' | 'error'>,
 ): Promise<void> {
+  // Read before work is taken: a worker that dies young still gets something done.
+  assessor.model();
   const jobs = jobStarter(store, clock);
   const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
     'forecast-run': ({ runId }) => splitForecastRun(store, clock, runId, null),
