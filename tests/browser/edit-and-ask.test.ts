@@ -111,6 +111,8 @@ describe('the clinician', () => {
     await page.keyboard.type('what they speak');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Tab');
+    expect(await focused(page)).toBe('clinician');
+    await page.keyboard.press('Tab');
     // The first day of transport.
     await page.keyboard.press('Space');
     await page.keyboard.press('Enter');

@@ -27,15 +27,17 @@ afterAll(async () => {
 it('plans the weeks anew around what was agreed', async () => {
   const { page, context } = await signedIn(browser, service.url, 'scheduler');
   await page.goto('/capacity');
-  await page.getByLabel('Clinician 1, name').fill('Ines');
-  await page.getByLabel('Clinician 1, slots on Tue').fill('two');
+  const clinician = (k: number, label: string) =>
+    page.getByRole('group', { name: `Clinician ${k}` }).getByLabel(label);
+  await clinician(1, 'Name').fill('Ines');
+  await clinician(1, 'Tue').fill('two');
   await page.getByRole('button', { name: 'Save' }).click();
   await page.waitForSelector('[role=alert]');
   expect(await page.textContent('[role=alert]')).toMatch(/Slots of Ines, day 2: 'two'.*whole number/);
-  expect(await page.getByLabel('Clinician 1, name').inputValue(), 'what was typed is kept').toBe('Ines');
-  await page.getByLabel('Clinician 1, slots on Tue').fill('3');
-  await page.getByLabel('Clinician 2, name').fill('Oskar');
-  await page.getByLabel('Clinician 2, slots on any day').fill('2');
+  expect(await clinician(1, 'Name').inputValue(), 'what was typed is kept').toBe('Ines');
+  await clinician(1, 'Tue').fill('3');
+  await clinician(2, 'Name').fill('Oskar');
+  await clinician(2, 'Any day').fill('2');
   await page.getByRole('button', { name: 'Save' }).click();
   await page.waitForSelector('[role=status]');
 

@@ -8,6 +8,38 @@ import type { Form } from './route-types.js';
 const dayNames = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const SPARE_ROWS = 2;
 
+/** One clinician's week; side by side where there is room. */
+function Clinician({ k, form }: { k: number; form: Form }) {
+  const field = (name: string, label: string, size: number) => (
+    <p class="field" key={name}>
+      <label for={`clinician-${k}-${name}`}>{label}</label>
+      <input
+        id={`clinician-${k}-${name}`}
+        name={`clinician-${k}-${name}`}
+        value={form[`clinician-${k}-${name}`] ?? ''}
+        size={size}
+        {...(name === 'name' ? { maxLength: 80 } : { inputMode: 'numeric' as const })}
+      />
+    </p>
+  );
+  return (
+    <fieldset>
+      <legend>Clinician {k + 1}</legend>
+      <div class="row">
+        {field('name', 'Name', 14)}
+        {WORKING_DAYS.map((d) => field(String(d), dayNames[d], 2))}
+        {field('any', 'Any day', 2)}
+        <p class="field">
+          <label for={`clinician-${k}-away`}>Away</label>
+          <textarea id={`clinician-${k}-away`} name={`clinician-${k}-away`} rows={1} cols={22}>
+            {form[`clinician-${k}-away`] ?? ''}
+          </textarea>
+        </p>
+      </div>
+    </fieldset>
+  );
+}
+
 export interface CapacityPageProps {
   readonly context: PageContext;
   /** As stored, or as entered where something was refused. */
@@ -59,61 +91,13 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
             />
             <small>Counts only while no clinician is named below.</small>
           </p>
-          <table class="stack">
-            <caption>
-              Slots by clinician: on fixed days, or on any day. A child who is seen by one of them is planned
-              with that one.
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">Name</th>
-                {WORKING_DAYS.map((d) => (
-                  <th scope="col" key={d}>
-                    {dayNames[d]}
-                  </th>
-                ))}
-                <th scope="col">Any day</th>
-                <th scope="col">Away</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows('clinician', SPARE_ROWS).map((k) => (
-                <tr key={k}>
-                  <td data-label="Name">
-                    <input
-                      name={`clinician-${k}-name`}
-                      aria-label={`Clinician ${k + 1}, name`}
-                      value={form[`clinician-${k}-name`] ?? ''}
-                      maxLength={80}
-                      size={14}
-                    />
-                  </td>
-                  {[...WORKING_DAYS.map(String), 'any'].map((day) => (
-                    <td key={day} class="slot" data-label={dayNames[Number(day)] ?? 'Any day'}>
-                      <input
-                        name={`clinician-${k}-${day}`}
-                        aria-label={`Clinician ${k + 1}, slots ${day === 'any' ? 'on any day' : `on ${dayNames[Number(day)]}`}`}
-                        inputMode="numeric"
-                        size={2}
-                        value={form[`clinician-${k}-${day}`] ?? ''}
-                      />
-                    </td>
-                  ))}
-                  <td data-label="Away">
-                    <textarea
-                      name={`clinician-${k}-away`}
-                      aria-label={`Clinician ${k + 1}, away`}
-                      rows={1}
-                      cols={24}
-                      placeholder="2027-02-15 to 2027-02-19"
-                    >
-                      {form[`clinician-${k}-away`] ?? ''}
-                    </textarea>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <p class="hint">
+            Slots by clinician: on fixed days, or on any day. A child whose details name one of them is
+            planned with that one. Away: a line each, <code>2027-02-15 to 2027-02-19</code>.
+          </p>
+          {rows('clinician', SPARE_ROWS).map((k) => (
+            <Clinician key={k} k={k} form={form} />
+          ))}
         </section>
         <section class="card">
           <h2>Workshop</h2>
