@@ -5,7 +5,7 @@ import { Chart } from './child-page.js';
 import { Empty, Layout } from './layout.js';
 import type { Waits, YearCounts } from './overview-view.js';
 import type { PageContext } from './page-context.js';
-import { stateWords } from './recall-page.js';
+import { stateWords } from './recall-words.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {

@@ -1,35 +1,11 @@
-import { deviceLabels, familyLabel } from '../../charts/device-label.js';
-import type { PassedWeek, RecallAction, RecallLevelling, WorkState } from '../../recall/contract.js';
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
 import { Chart } from './child-page.js';
 import { Csrf, Empty, Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
+import { Row } from './recall-row.js';
 import { type RecallChange, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
-
-export const stateWords: Readonly<Record<WorkState, string>> = {
-  'to-call': 'to call',
-  called: 'called',
-  booked: 'booked',
-  declined: 'declined',
-  'did-not-come': 'did not come',
-  done: 'done',
-};
-export const actionWords: Readonly<Record<RecallAction, string>> = {
-  cast: 'cast',
-  measure: 'measure',
-  'review-wear': 'review wear',
-  'urgent-contact': 'ring today',
-  adjust: 'adjust',
-};
-/** Keys that set a state; shown on the page and read by its script. */
-const stateKeys: readonly (readonly [WorkState, string])[] = [
-  ['called', 'c'],
-  ['booked', 'b'],
-  ['declined', 'd'],
-  ['did-not-come', 'n'],
-  ['done', 'x'],
-];
-const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+import { type Levelling, Weeks } from './recall-weeks.js';
+import { actionWords, stateKeys, stateWords } from './recall-words.js';
 
 export interface RecallPageProps {
   readonly context: PageContext;
@@ -248,69 +224,6 @@ export function RecallPage(props: RecallPageProps) {
   );
 }
 
-/** As the recall job keeps it with the run; absent in lists made before they were levelled. */
-type Levelling = Pick<RecallLevelling, 'weeks' | 'relief' | 'visitsSaved'>;
-const LINES_SHOWN = 60;
-
-/** What the plan of the weeks saves, and where places are missing: which weeks, who is late for it, what would help. */
-function Weeks(props: { levelling?: Levelling; late: readonly RecallRow[]; format: PageContext['format'] }) {
-  const { levelling, late, format } = props;
-  if (!levelling) return null;
-  const { weeks, relief, visitsSaved } = levelling;
-  const missing = weeks.flatMap((w) => {
-    const week = `Week of ${format.date(w.week)}: `;
-    return [
-      ...(w.overtime > 0
-        ? [`${week}${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`]
-        : []),
-      ...(w.workshop ?? []).map(
-        ({ families, limit, jobs }) =>
-          `${week}${jobs} jobs for the workshop (${families.map(familyLabel).join(', ') || 'all families'}), ${limit} it can take.`,
-      ),
-    ];
-  });
-  const saved = visitsSaved > 0 && (
-    <p>
-      Both sides, several devices, brothers and sisters and reviews that fall due go in one visit where the
-      odds allow: {visitsSaved} fewer {visitsSaved === 1 ? 'visit' : 'visits'} in the next half year than one
-      each.
-    </p>
-  );
-  if (missing.length === 0 && late.length === 0) return saved || null;
-  return (
-    <>
-      {saved}
-      <details class="card">
-        <summary>
-          Too few places: {late.length} {late.length === 1 ? 'child comes' : 'children come'} later than is
-          safe
-        </summary>
-        <ul>
-          {missing.slice(0, LINES_SHOWN).map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-        {late.length > 0 && <h3>Who is late</h3>}
-        <ul>
-          {late.slice(0, LINES_SHOWN).map((r) => (
-            <li key={r.id}>
-              <a href={`#e-${r.id}`}>{r.childName || r.childId}</a>
-              {r.entry.insensateSkin && ' (insensate skin)'}: {r.entry.tooLate}
-            </li>
-          ))}
-          {late.length > LINES_SHOWN && <li>and {late.length - LINES_SHOWN} more</li>}
-        </ul>
-        {relief.length > 0 && <h3>What would help most</h3>}
-        <ul>
-          {relief.map((r) => (
-            <li key={r.text}>{r.text}</li>
-          ))}
-        </ul>
-      </details>
-    </>
-  );
-}
-
 function Filters({ query }: { query: RecallQuery }) {
   const option = (value: string, label: string, chosen: string) => (
     <option key={value} value={value} selected={value === chosen}>
@@ -355,180 +268,9 @@ function Filters({ query }: { query: RecallQuery }) {
   );
 }
 
-function Row(props: { context: PageContext; row: RecallRow; today: string; back: string }) {
-  const { context, row, today, back } = props;
-  const { format } = context;
-  const { entry } = row;
-  return (
-    <tr id={`e-${row.id}`} data-entry={row.id}>
-      <th scope="row">
-        <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>
-        <br />
-        <small>{row.childId}</small>
-        {entry.insensateSkin && (
-          <>
-            <br />
-            <span class="tag alert">insensate skin</span>
-          </>
-        )}
-        {row.latexAlert && (
-          <>
-            <br />
-            <span class="tag alert">latex</span>
-          </>
-        )}
-      </th>
-      <td data-label="Cast by">
-        {entry.action === 'urgent-contact' ? (
-          <span class="tag alert">ring today</span>
-        ) : entry.latestSafe ? (
-          <>
-            <strong class="day">{format.date(entry.latestSafe)}</strong>
-            <br />
-            {entry.overdue ? (
-              <span class="tag due">overdue</span>
-            ) : (
-              <small>{format.away(entry.latestSafe, today)}</small>
-            )}
-          </>
-        ) : (
-          <span class="tag">{actionWords[entry.action]}</span>
-        )}
-      </td>
-      <td data-label="Why" class="reason">
-        {entry.reason}
-      </td>
-      <td data-label="Visit">
-        {actionWords[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
-        {(row.appointment || entry.plannedWeek) && (
-          <>
-            <br />
-            <small>
-              {row.appointment ? (
-                <strong>booked for {format.date(row.appointment)}</strong>
-              ) : (
-                `week of ${format.date(entry.plannedWeek!)}`
-              )}
-              {entry.plannedWeekday && !row.appointment && `, ${weekdays[entry.plannedWeekday]}`}
-              {entry.plannedClinician && `, with ${entry.plannedClinician}`}
-            </small>
-            {passedTags(entry.passedWeeks ?? []).map((tag) => (
-              <span key={tag} class="tag due">
-                {tag}
-              </span>
-            ))}
-            {entry.weekReason && (
-              <details>
-                <summary>
-                  <small>why this week</small>
-                </summary>
-                <small>{entry.weekReason}</small>
-              </details>
-            )}
-          </>
-        )}
-        {entry.siblingGroup && (
-          <>
-            <br />
-            <small>with sibling</small>
-          </>
-        )}
-        {row.contact && (
-          <>
-            <br />
-            <small>{row.contact}</small>
-          </>
-        )}
-        {(row.language !== 'en' || row.transportDays.length > 0) && (
-          <>
-            <br />
-            <small>
-              {row.language !== 'en' && `speaks ${languageName(row.language)} `}
-              {row.transportDays.length > 0 &&
-                `transport ${row.transportDays.map((d) => weekdays[d]).join(', ')}`}
-            </small>
-          </>
-        )}
-      </td>
-      <td data-label="State" class="states">
-        <strong>{stateWords[row.state]}</strong>
-        {row.stateAt && (
-          <>
-            {' '}
-            <small>
-              {format.date(row.stateAt.slice(0, 10))}, {row.stateBy}
-              {row.stateNote && `: ${row.stateNote}`}
-            </small>
-          </>
-        )}
-        <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/state`} class="no-print">
-          <Csrf context={context} />
-          <input type="hidden" name="version" value={row.version} />
-          <input type="hidden" name="back" value={back} />
-          <div class="choices">
-            {stateKeys
-              .filter(([state]) => state !== row.state)
-              .map(([state, key]) => (
-                <button key={state} type="submit" name="state" value={state} data-key={key}>
-                  {stateWords[state]}
-                </button>
-              ))}
-          </div>
-          <details>
-            <summary>Day booked, note</summary>
-            <input
-              name="appointment"
-              type="date"
-              aria-label={`Day booked for ${row.childName || row.childId}; left empty, the planned week`}
-              value={row.appointment ?? ''}
-            />
-            <input
-              name="note"
-              maxLength={300}
-              aria-label={`Note for ${row.childName || row.childId}`}
-              placeholder="no answer, wants a Friday"
-            />
-          </details>
-        </form>
-        {row.canUndo && (
-          <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/undo`} class="no-print">
-            <Csrf context={context} />
-            <input type="hidden" name="back" value={back} />
-            <button type="submit" class="quiet" data-key="u">
-              Undo
-            </button>
-          </form>
-        )}
-      </td>
-    </tr>
-  );
-}
-
-const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
-  declined: 'declined',
-  'did-not-come': 'not brought',
-  'clinic-cancelled': 'cancelled by the clinic',
-  'nothing-recorded': 'booked, nothing recorded',
-};
-
-/** What came of weeks before, each kind once with how often. */
-const passedTags = (passed: readonly PassedWeek[]): string[] =>
-  [...new Set(passed.map((p) => p.why))].map((why) => {
-    const times = passed.filter((p) => p.why === why).length;
-    return times > 1 ? `${passedWords[why]} ${times} times` : `${passedWords[why]} before`;
-  });
-
 const monthName = (iso: string, locale: string) =>
   new Intl.DateTimeFormat(locale === 'en' ? 'en-GB' : locale, {
     month: 'long',
     year: 'numeric',
     timeZone: 'UTC',
   }).format(new Date(`${iso.slice(0, 7)}-01T00:00:00Z`));
-
-function languageName(tag: string): string {
-  try {
-    return new Intl.DisplayNames('en', { type: 'language' }).of(tag) ?? tag;
-  } catch {
-    return tag;
-  }
-}

@@ -17,8 +17,9 @@ import { slotsByWeek } from '../slots-by-week.js';
 import { LettersPage } from './letters-page.js';
 import { castsByWeek } from './overview-view.js';
 import { pageContext, sendPage } from './page-context.js';
-import { actionWords, RecallPage, stateWords } from './recall-page.js';
+import { RecallPage } from './recall-page.js';
 import { byUrgency, changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
+import { actionWords, stateWords } from './recall-words.js';
 import { type Form, planners } from './route-types.js';
 
 const WEEKS_SHOWN = 12;

@@ -1,0 +1,41 @@
+import type { PassedWeek, RecallAction, WorkState } from '../../recall/contract.js';
+
+/** What the recall list calls things. */
+export const stateWords: Readonly<Record<WorkState, string>> = {
+  'to-call': 'to call',
+  called: 'called',
+  booked: 'booked',
+  declined: 'declined',
+  'did-not-come': 'did not come',
+  done: 'done',
+};
+export const actionWords: Readonly<Record<RecallAction, string>> = {
+  cast: 'cast',
+  measure: 'measure',
+  'review-wear': 'review wear',
+  'urgent-contact': 'ring today',
+  adjust: 'adjust',
+};
+/** Keys that set a state; shown on the page and read by its script. */
+export const stateKeys: readonly (readonly [WorkState, string])[] = [
+  ['called', 'c'],
+  ['booked', 'b'],
+  ['declined', 'd'],
+  ['did-not-come', 'n'],
+  ['done', 'x'],
+];
+export const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
+  declined: 'declined',
+  'did-not-come': 'not brought',
+  'clinic-cancelled': 'cancelled by the clinic',
+  'nothing-recorded': 'booked, nothing recorded',
+};
+
+/** What came of weeks before, each kind once with how often. */
+export const passedTags = (passed: readonly PassedWeek[]): string[] =>
+  [...new Set(passed.map((p) => p.why))].map((why) => {
+    const times = passed.filter((p) => p.why === why).length;
+    return times > 1 ? `${passedWords[why]} ${times} times` : `${passedWords[why]} before`;
+  });
