@@ -1,5 +1,6 @@
 import type { EarlierVisit } from '../recall/carry-over.js';
 import type { Database } from './connect.js';
+import { recallEntryRows } from './recall-entry-rows.js';
 
 /** An entry of the latest list and the last thing said of it. */
 export type EarlierEntry = EarlierVisit & {
@@ -8,20 +9,7 @@ export type EarlierEntry = EarlierVisit & {
 
 /** The latest list as the next one must know it. */
 export async function earlierVisits(db: Database): Promise<EarlierEntry[]> {
-  const rows = await db
-    .selectFrom('recall_entries as e')
-    .leftJoinLateral(
-      (q) =>
-        q
-          .selectFrom('recall_state_changes as s')
-          .select(['s.note', 's.by_name', 's.at'])
-          .whereRef('s.entry_id', '=', 'e.id')
-          .orderBy('s.seq', 'desc')
-          .limit(1)
-          .as('last'),
-      (j) => j.onTrue(),
-    )
-    .select(['e.child_id', 'e.data', 'e.state', 'e.appointment', 'last.note', 'last.by_name', 'last.at'])
+  const rows = await recallEntryRows(db)
     .where('e.run_id', '=', (q) => q.selectFrom('recall_runs').select('id').orderBy('seq', 'desc').limit(1))
     .execute();
   return rows.map((r) => ({

@@ -66,6 +66,15 @@ export function WhatIfAnswer({
   };
   const series = [...now.room, ...then.room].map((r) => r.series);
   const keys = [...new Map(series.map((s) => [seriesKey(s), s]))];
+  const head = (
+    <thead>
+      <tr>
+        <td />
+        <th scope="col">As it stands, {format.date(now.today)}</th>
+        <th scope="col">What if, {format.date(then.today)}</th>
+      </tr>
+    </thead>
+  );
   return (
     <>
       {moved !== null && (
@@ -78,13 +87,7 @@ export function WhatIfAnswer({
       <p>{then.explanation}</p>
       <ScrollBox label="As it stands against what if">
         <table>
-          <thead>
-            <tr>
-              <td />
-              <th scope="col">As it stands, {format.date(now.today)}</th>
-              <th scope="col">What if, {format.date(then.today)}</th>
-            </tr>
-          </thead>
+          {head}
           <tbody>
             {rows.map(([label, text]) => (
               <tr key={label}>
@@ -100,13 +103,7 @@ export function WhatIfAnswer({
         <summary>Room left in every dimension</summary>
         <table>
           <caption>Expected room; 8 in 10 futures lie in the brackets. Below 0 it is too small.</caption>
-          <thead>
-            <tr>
-              <td />
-              <th scope="col">As it stands, {format.date(now.today)}</th>
-              <th scope="col">What if, {format.date(then.today)}</th>
-            </tr>
-          </thead>
+          {head}
           <tbody>
             {keys.map(([key, s]) => (
               <tr key={key}>

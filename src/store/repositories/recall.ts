@@ -9,6 +9,7 @@ import type { Actor, RecallRow, RecallRun, Store } from '../contract.js';
 import { earlierVisits } from '../earlier-visits.js';
 import { keepRecallRun } from '../keep-recall-run.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { recallEntryRows } from '../recall-entry-rows.js';
 import { changedMeanwhile, notFound } from '../require-child.js';
 import type { Tables } from '../tables.js';
 import { writeAudit } from './audit.js';
@@ -37,7 +38,7 @@ export const recallRepository = (db: Database): Store['recall'] => ({
   },
 
   async entries(runId, filter, actor) {
-    let query = entryRows(db).where('e.run_id', '=', runId);
+    let query = recallEntryRows(db).where('e.run_id', '=', runId);
     if (filter.list) query = query.where('e.list', '=', filter.list);
     if (filter.state) query = query.where('e.state', '=', filter.state);
     if (filter.action) query = query.where('e.action', '=', filter.action);
@@ -178,32 +179,8 @@ const runOf = (r: Selectable<Tables['recall_runs']> & { entries: number; overdue
   summary: r.summary,
 });
 
-function entryRows(db: Database) {
-  return db
-    .selectFrom('recall_entries as e')
-    .innerJoin('children as c', 'c.id', 'e.child_id')
-    .leftJoinLateral(
-      (q) =>
-        q
-          .selectFrom('recall_state_changes as s')
-          .select(['s.note', 's.by_name', 's.at'])
-          .whereRef('s.entry_id', '=', 'e.id')
-          .orderBy('s.seq', 'desc')
-          .limit(1)
-          .as('last'),
-      (j) => j.onTrue(),
-    )
-    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.appointment', 'e.version', 'e.list'])
-    .select('c.data as child')
-    .select(['last.note', 'last.by_name', 'last.at'])
-    .select(
-      sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and s.undoes_seq is null
-        and not exists (select 1 from recall_state_changes u where u.undoes_seq = s.seq))`.as('can_undo'),
-    );
-}
-
 type EntryRow =
-  ReturnType<typeof entryRows> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
+  ReturnType<typeof recallEntryRows> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
 
 const rowOf = (r: EntryRow): RecallRow => ({
   id: r.id,
@@ -226,7 +203,7 @@ const rowOf = (r: EntryRow): RecallRow => ({
 });
 
 async function requireEntry(db: Database, id: string): Promise<RecallRow> {
-  const row = await entryRows(db).where('e.id', '=', id).executeTakeFirst();
+  const row = await recallEntryRows(db).where('e.id', '=', id).executeTakeFirst();
   if (!row) throw notFound('recall entry');
   return rowOf(row);
 }
