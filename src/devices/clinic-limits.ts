@@ -35,4 +35,8 @@ export interface ClinicLimit extends LimitPlace {
   readonly at: string;
 }
 
+/** What the clinic has set at a place, if anything. */
+export const limitAt = (limits: readonly ClinicLimit[], place: LimitPlace): ClinicLimit | undefined =>
+  limits.find((l) => limitKey(l) === limitKey(place));
+
 export const limitKey = ({ family, measure, figure }: LimitPlace): string => `${family}/${measure}/${figure}`;

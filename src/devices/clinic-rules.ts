@@ -1,4 +1,4 @@
-import { type ClinicLimit, type LimitFigure, limitFigures } from './clinic-limits.js';
+import { type ClinicLimit, type LimitFigure, limitAt, limitFigures } from './clinic-limits.js';
 import { figureOf } from './figure-of.js';
 import type { FamilyRule, FitRules } from './fit-rule.js';
 import { loadRules } from './load-rules.js';
@@ -23,7 +23,7 @@ export function clinicRulesJson(
     const dimensions = rule.dimensions.flatMap(({ measure }) => {
       const own = limitFigures.flatMap((figure) => {
         const place = { family: rule.id, measure, figure };
-        const set = limits.find((l) => l.family === rule.id && l.measure === measure && l.figure === figure);
+        const set = limitAt(limits, place);
         return set && figureOf(shipped, place) ? [[figure, { value: set.mm, source: sourceOf(set) }]] : [];
       });
       return own.length > 0 ? [{ measure, ...Object.fromEntries(own) }] : [];

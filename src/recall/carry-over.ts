@@ -1,6 +1,7 @@
 import { addDaysIso, type IsoDate } from '../measurements/dates.js';
 import { weekStart } from './calendar.js';
 import type { PassedWeek, RecallAction, RecallEntry, WorkState } from './contract.js';
+import { workingDays } from './levelling/clinic-capacity.js';
 
 /** A child's entry in the list before, and how far people came with it. */
 export interface EarlierVisit {
@@ -15,6 +16,21 @@ export interface EarlierVisit {
   /** Day the visit is booked for, where one was said; a booking without a day is for the planned week. */
   readonly appointment: IsoDate | null;
 }
+
+/** As kept with a list: the entry, and what people said of it. */
+export const earlierVisit = (
+  entry: RecallEntry,
+  { state, appointment }: Pick<EarlierVisit, 'state' | 'appointment'>,
+): EarlierVisit => ({
+  childId: entry.childId,
+  action: entry.action,
+  deviceIds: entry.deviceIds,
+  plannedWeek: entry.plannedWeek ?? null,
+  clinician: entry.plannedClinician ?? '',
+  passedWeeks: entry.passedWeeks ?? [],
+  state,
+  appointment,
+});
 
 /** What the next plan must respect of the one before. */
 export interface CarriedOver {
@@ -49,7 +65,7 @@ export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): 
   if (week < thisWeek) return free;
   if (visit.state === 'to-call') return { ...free, previousWeek: week };
   const stands = { ...free, previousWeek: week, told: true };
-  const days = day ? [day] : [0, 1, 2, 3, 4].map((d) => addDaysIso(week, d));
+  const days = day ? [day] : workingDays(week);
   // The family was told of it. Another day or clinician of the same week will do where there is one.
   if (days.every((d) => isShut(d, visit.clinician)))
     return { ...passed('clinic-cancelled'), previousWeek: week, told: true };

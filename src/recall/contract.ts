@@ -127,8 +127,6 @@ export interface RecallLevelling {
   }[];
   /** What one more slot would buy, most first. */
   readonly relief: readonly { readonly week: IsoDate; readonly text: string }[];
-  /** Entries that now have another week than in the plan before. */
-  readonly moved: number;
   /** Visits spared by doing several things in one. */
   readonly visitsSaved: number;
   /** Relative distance to the best plan there could be. */

@@ -2,9 +2,14 @@ import { daysBetween, type IsoDate } from '../measurements/dates.js';
 import { monthEnd } from './calendar.js';
 import { carryOver, type EarlierVisit } from './carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from './contract.js';
-import { type ClinicWeekInput, clinicCapacity } from './levelling/clinic-capacity.js';
+import {
+  type ClinicWeekInput,
+  clinicCapacity,
+  severalClinicians,
+  workingDays,
+} from './levelling/clinic-capacity.js';
 import { combineRequests } from './levelling/combine-requests.js';
-import { levellingSettings, type PlannedVisit, type PlanProgress } from './levelling/contract.js';
+import { levellingSettings, type PlannedVisit } from './levelling/contract.js';
 import { levelPlan } from './levelling/level-plan.js';
 import { type PlanRequestContext, planRequests, requestIdsOf } from './levelling/plan-requests.js';
 import { partsOf } from './levelling/week-costs.js';
@@ -24,7 +29,6 @@ export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' |
   readonly settings?: RecallSettingsInput;
   /** The list before and what came of it: the new plan moves as few as it can. */
   readonly earlier?: readonly EarlierVisit[];
-  readonly progress?: (p: PlanProgress) => void;
 }
 
 /**
@@ -34,7 +38,7 @@ export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' |
  */
 export async function levelRecallList(
   list: RecallList,
-  { clinic, childOf, turnaroundOf, settings = {}, earlier = [], progress }: LevelRecallOptions,
+  { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
 ): Promise<RecallList & { readonly levelling: RecallLevelling }> {
   const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
   const isShut = shutDays(clinic);
@@ -46,11 +50,14 @@ export async function levelRecallList(
     capacity,
     settings: recallSettings.parse(settings),
   });
-  const closed = closedWeeks(clinic, list.today, capacity.weeks.length);
+  // Not even a slot beyond the usual ones can be had in a week without a working day from today on.
+  const closed = capacity.weeks.filter((week) =>
+    workingDays(week).every((day) => day < list.today || isShut(day, '')),
+  );
   const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
   const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
-  const severalClinicians = new Set(capacity.sessions.map((x) => x.clinicianId)).size > 1;
-  const plan = await levelPlan(requests, capacity, {}, progress);
+  const several = severalClinicians(capacity);
+  const plan = await levelPlan(requests, capacity);
   const visits = new Map(plan.visits.map((v) => [v.requestId, v]));
   const visitOf = new Map(
     requests.flatMap((r) => partsOf(r).map((part) => [part.id, visits.get(r.id)!] as const)),
@@ -70,21 +77,18 @@ export async function levelRecallList(
       ...remembered,
       ...(movedFrom ? { movedFrom } : {}),
       ...(visit.week ? { plannedWeek: visit.week } : {}),
-      ...(visit.clinicianId && severalClinicians ? { plannedClinician: visit.clinicianId } : {}),
+      ...(visit.clinicianId && several ? { plannedClinician: visit.clinicianId } : {}),
       ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
       weekReason: weekReason(entry, visit, passedWeeks, movedFrom),
       ...(harm.has(visit.requestId) ? { tooLate: harm.get(visit.requestId) } : {}),
     };
   };
-  const leveled = {
+  return {
+    ...list,
     entries: list.entries.map(withWeek),
     open: list.open.map(withWeek),
     cannotForecast: list.cannotForecast.map(withWeek),
     notDue: list.notDue.map(withWeek),
-  };
-  return {
-    ...list,
-    ...leveled,
     levelling: {
       weeks: plan.weeks.map(({ week, slots, used, overtime, workshop }) => ({
         week,
@@ -102,21 +106,10 @@ export async function levelRecallList(
         text,
       })),
       relief: plan.relief.slice(0, RELIEF_SHOWN).map(({ week, text }) => ({ week, text })),
-      moved: Object.values(leveled)
-        .flat()
-        .filter((e) => e.movedFrom).length,
       visitsSaved: combinations.reduce((sum, c) => sum + c.visitsSaved, 0),
       gap: plan.gap,
     },
   };
-}
-
-/** Weeks without a working day from today on: not even a slot beyond the usual ones can be had then. */
-function closedWeeks(clinic: ClinicWeekInput, today: IsoDate, weekCount: number): IsoDate[] {
-  const slotADay = [{ id: 'clinic', slotsPerWeek: 5 }];
-  const { weeks, sessions } = clinicCapacity({ ...clinic, clinicians: slotADay }, today, weekCount);
-  const open = new Set(sessions.map((s) => s.week));
-  return weeks.filter((_, week) => !open.has(week));
 }
 
 const weeksToPlan = ({ today, month }: RecallList): number =>

@@ -1,4 +1,4 @@
-import { type ClinicLimit, type LimitFigure, limitFigures, limitKey } from '../devices/clinic-limits.js';
+import { type ClinicLimit, type LimitFigure, limitAt, limitFigures } from '../devices/clinic-limits.js';
 import type { FitDimension, FitRules } from '../devices/fit-rule.js';
 import { limitBounds } from '../devices/limit-bounds.js';
 import { type DeviceGroup, limitReach } from '../devices/limit-reach.js';
@@ -67,7 +67,7 @@ function figuresOf(
     const own = dimension[figure];
     if (!own) return [];
     const place = { family, measure: dimension.measure, figure };
-    const set = limits.find((l) => limitKey(l) === limitKey(place));
+    const set = limitAt(limits, place);
     return [
       {
         figure,

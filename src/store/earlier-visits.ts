@@ -1,4 +1,4 @@
-import type { EarlierVisit } from '../recall/carry-over.js';
+import { type EarlierVisit, earlierVisit } from '../recall/carry-over.js';
 import type { Database } from './connect.js';
 import { recallEntryRows } from './recall-entry-rows.js';
 
@@ -13,14 +13,7 @@ export async function earlierVisits(db: Database): Promise<EarlierEntry[]> {
     .where('e.run_id', '=', (q) => q.selectFrom('recall_runs').select('id').orderBy('seq', 'desc').limit(1))
     .execute();
   return rows.map((r) => ({
-    childId: r.child_id,
-    action: r.data.action,
-    deviceIds: r.data.deviceIds,
-    plannedWeek: r.data.plannedWeek ?? null,
-    clinician: r.data.plannedClinician ?? '',
-    passedWeeks: r.data.passedWeeks ?? [],
-    state: r.state,
-    appointment: r.appointment,
+    ...earlierVisit(r.data, r),
     last: r.at ? { note: r.note ?? '', by: r.by_name ?? '', at: r.at } : null,
   }));
 }

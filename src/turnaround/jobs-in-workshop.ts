@@ -17,8 +17,6 @@ export function workshopLoad(jobs: readonly WorkshopJob[]): WorkshopLoad {
   return (on) => before(begun, on) - before(left, on);
 }
 
-export const jobsInWorkshop = (jobs: readonly WorkshopJob[], on: IsoDate): number => workshopLoad(jobs)(on);
-
 /** How many of the ascending dates are before `on`. */
 function before(dates: readonly IsoDate[], on: IsoDate): number {
   let low = 0;

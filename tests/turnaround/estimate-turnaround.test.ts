@@ -5,7 +5,7 @@ import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { expectedFitting, stageDurations } from '../../src/turnaround/expected-fitting.js';
-import { jobsInWorkshop } from '../../src/turnaround/jobs-in-workshop.js';
+import { workshopLoad } from '../../src/turnaround/jobs-in-workshop.js';
 import { fitLogNormalDurations } from '../../src/turnaround/log-normal-durations.js';
 
 const today = '2026-06-01';
@@ -90,8 +90,9 @@ describe('estimateTurnaround', () => {
     const jobs: WorkshopJob[] = Array.from({ length: 200 }, (_, i) =>
       job(i, 700 - Math.floor(random.uniform() * 600), 1 + Math.floor(random.uniform() * 60)),
     );
+    const loadOn = workshopLoad(jobs);
     let jobDays = 0;
-    for (let d = -800; d <= 200; d++) jobDays += jobsInWorkshop(jobs, addDaysIso(today, d));
+    for (let d = -800; d <= 200; d++) jobDays += loadOn(addDaysIso(today, d));
     const meanStay = jobs.reduce((s, j) => s + daysBetween(j.stages.cast!, j.stages.fit!), 0) / jobs.length;
     const window = 1001;
     expect(jobDays / window).toBeCloseTo((jobs.length / window) * meanStay, 9);

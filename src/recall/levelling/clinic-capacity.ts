@@ -41,16 +41,24 @@ export type ClinicWeek = z.infer<typeof clinicWeek>;
 export type ClinicWeekInput = z.input<typeof clinicWeek>;
 
 const WORKING_DAYS = [0, 1, 2, 3, 4];
+/** Monday to Friday of a week, given its Monday. */
+export const workingDays = (monday: IsoDate): IsoDate[] => WORKING_DAYS.map((d) => addDaysIso(monday, d));
+
+/** Is a day in one of the spans, both ends included? */
+export const within = (spans: readonly { from: IsoDate; to: IsoDate }[], day: IsoDate): boolean =>
+  spans.some((s) => s.from <= day && day <= s.to);
+
+/** Where there is only one clinician, naming it says nothing. */
+export const severalClinicians = ({ sessions }: Capacity): boolean =>
+  new Set(sessions.map((s) => s.clinicianId)).size > 1;
 
 /** Capacity week by week from the week `from` falls in; closed and absent days take their share of a week away, rounded. */
 export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount: number): Capacity {
   const clinic = clinicWeek.parse(input);
   const first = weekStart(from);
   const weeks = Array.from({ length: weekCount }, (_, w) => addDaysIso(first, 7 * w));
-  const within = (spans: readonly { from: string; to: string }[], date: IsoDate) =>
-    spans.some((s) => s.from <= date && date <= s.to);
   const shareOf = (week: IsoDate, holds: (date: IsoDate) => boolean) =>
-    WORKING_DAYS.filter((d) => holds(addDaysIso(week, d))).length / WORKING_DAYS.length;
+    workingDays(week).filter(holds).length / WORKING_DAYS.length;
   // Days of the first week already gone are as closed as a holiday.
   const openShare = (week: IsoDate, closed: readonly { from: string; to: string }[]) =>
     shareOf(week, (date) => date >= from && !within(closed, date));

@@ -1,5 +1,6 @@
 import { plainDate } from '../reason-text.js';
 import type { Prices } from './build-programme.js';
+import { severalClinicians } from './clinic-capacity.js';
 import type { CompactProblem } from './compact-problem.js';
 import type { Capacity, HarmedVisit, Relief } from './contract.js';
 import { insideWindow } from './week-costs.js';
@@ -85,7 +86,7 @@ export function harmedVisits(p: CompactProblem, capacity: Capacity, week: readon
 /** What one more slot or workshop job in a week would buy, most first (the linear programme's shadow prices). */
 export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices): Relief[] {
   const relief: Relief[] = [];
-  const several = new Set(capacity.sessions.map((s) => s.clinicianId)).size > 1;
+  const several = severalClinicians(capacity);
   prices.session.forEach((value, s) => {
     if (value < NOTICEABLE) return;
     const week = capacity.weeks[p.sessionWeek[s]];

@@ -3,7 +3,7 @@ import { addDaysIso, type IsoDate, isIsoDate } from '../../measurements/dates.js
 import { type ClinicCapacitySettings, clinicCapacitySettings } from '../schemas/clinic-settings.js';
 import type { Form } from './route-types.js';
 
-export const WORKING_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
+export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 /** A closed span is kept as days; nobody closes for longer in one line. */
 const LONGEST_SPAN_DAYS = 366;
 
@@ -40,7 +40,7 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
   const text = (name: string) => (form[name] ?? '').trim();
   const clinicians = Array.from({ length: rowsOf(form, 'clinician') }, (_, k) => {
     const field = (name: string) => text(`clinician-${k}-${name}`);
-    const filled = ['any', 'away', ...WORKING_DAYS].some((name) => field(String(name)) !== '');
+    const filled = ['any', 'away', ...WEEK_DAYS].some((name) => field(String(name)) !== '');
     if (field('name') === '' && !filled) return [];
     if (field('name') === '')
       throw refused(`Clinician, row ${k + 1}: name`, '', 'a name, or the row left empty');
@@ -49,7 +49,7 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
       {
         name: field('name'),
         slotsPerWeek: wholeNumber(`${where}, any day`, field('any') || '0', 1000),
-        slotsByWeekday: WORKING_DAYS.flatMap((weekday) => {
+        slotsByWeekday: WEEK_DAYS.flatMap((weekday) => {
           const slots = wholeNumber(`${where}, day ${weekday}`, field(String(weekday)) || '0', 100);
           return slots > 0 ? [{ weekday, slots }] : [];
         }),

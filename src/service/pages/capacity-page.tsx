@@ -1,11 +1,12 @@
-import type { WeekLoad } from '../../charts/capacity-chart.js';
 import { familyLabel } from '../../charts/device-label.js';
-import { rowsOf, WORKING_DAYS } from './capacity-form.js';
+import type { IsoDate } from '../../measurements/dates.js';
+import { families } from '../schemas/clinic-settings.js';
+import { rowsOf, WEEK_DAYS } from './capacity-form.js';
 import { Csrf, Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
+import { weekdays } from './recall-words.js';
 import type { Form } from './route-types.js';
 
-const dayNames = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const SPARE_ROWS = 2;
 
 /** One clinician's week; side by side where there is room. */
@@ -27,7 +28,7 @@ function Clinician({ k, form }: { k: number; form: Form }) {
       <legend>Clinician {k + 1}</legend>
       <div class="row">
         {field('name', 'Name', 14)}
-        {WORKING_DAYS.map((d) => field(String(d), dayNames[d], 2))}
+        {WEEK_DAYS.map((d) => field(String(d), weekdays[d], 2))}
         {field('any', 'Any day', 2)}
         <p class="field">
           <label for={`clinician-${k}-away`}>Away</label>
@@ -45,19 +46,18 @@ export interface CapacityPageProps {
   /** As stored, or as entered where something was refused. */
   readonly form: Form;
   readonly version: number;
-  readonly families: readonly string[];
   readonly error: string;
-  /** The next weeks as they now come out. */
-  readonly weeks: readonly WeekLoad[];
+  /** Slots of the next weeks (Mondays) as they now come out. */
+  readonly weeks: ReadonlyMap<IsoDate, number>;
 }
 
 /** What the planning of weeks reckons with, kept by whoever plans. */
-export function CapacityPage({ context, form, version, families, error, weeks }: CapacityPageProps) {
+export function CapacityPage({ context, form, version, error, weeks }: CapacityPageProps) {
   const { format } = context;
   const rows = (kind: 'clinician' | 'workshop', spare: number) =>
     Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
-  const usual = Math.max(...weeks.map((w) => w.capacity));
-  const short = weeks.filter((w) => w.capacity < usual);
+  const usual = Math.max(...weeks.values());
+  const short = [...weeks].filter(([, slots]) => slots < usual);
   return (
     <Layout title="Clinic's weeks" context={context}>
       <h1>Clinic's weeks</h1>
@@ -65,7 +65,7 @@ export function CapacityPage({ context, form, version, families, error, weeks }:
         What there is room for. The next recall list is planned with it; appointments already booked stay.
         {short.length > 0 &&
           ` Weeks with fewer slots than usual in the next half year: ${short
-            .map((w) => `${format.date(w.weekStart)} (${w.capacity} of ${usual})`)
+            .map(([week, slots]) => `${format.date(week)} (${slots} of ${usual})`)
             .join(', ')}.`}
       </p>
       {error && (

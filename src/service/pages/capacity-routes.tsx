@@ -12,21 +12,19 @@ import { type Form, staff } from './route-types.js';
 const WEEKS_AHEAD = 26;
 
 export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock, assessor } = deps;
+  const { store, clock } = deps;
   const access = { config: { access: staff } };
 
   const show = async (request: FastifyRequest, reply: FastifyReply, entered?: Form, error = '') => {
     const { value, version } = await store.settings.get();
-    const weeks = slotsByWeek(value, clock.today(), WEEKS_AHEAD);
     return sendPage(
       reply,
       <CapacityPage
         context={await pageContext(request, reply, deps)}
         form={entered ?? capacityForm(capacityOf(value))}
         version={entered ? Number(entered.version) : version}
-        families={[...(await assessor.current()).context.rules.keys()]}
         error={error}
-        weeks={[...weeks].map(([weekStart, capacity]) => ({ weekStart, load: 0, capacity }))}
+        weeks={slotsByWeek(value, clock.today(), WEEKS_AHEAD)}
       />,
       error ? 422 : 200,
     );

@@ -62,7 +62,8 @@ export function yearCounts(caseload: Caseload, today: IsoDate): YearCounts {
 }
 
 /**
- * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of the latest safe date; the overdue now.
+ * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of
+ * the latest safe date; the overdue now.
  * @param slots by week (Monday), ascending, as slotsByWeek gives them
  */
 export function castsByWeek(rows: readonly RecallRow[], slots: ReadonlyMap<IsoDate, number>): WeekLoad[] {

@@ -4,13 +4,12 @@ import { capacityChart } from '../../charts/capacity-chart.js';
 import { deviceLabels } from '../../charts/device-label.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
-import { recallCalendar } from '../../exchange/icalendar/recall-calendar.js';
 import { isIsoDate } from '../../measurements/dates.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/shut-days.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actorOf } from '../access.js';
-import { calendarEntries } from '../calendar-entries.js';
+import { calendarOf } from '../calendar-of.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { slotsByWeek } from '../slots-by-week.js';
@@ -154,15 +153,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.get('/recall/calendar.ics', access, async (request, reply) => {
     const rows = await rowsOf(request);
     await exported(request, 'calendar.ics', rows);
-    const calendar = recallCalendar(calendarEntries(rows), {
-      today: clock.today(),
-      now: clock.now(),
-      uidKey: await store.secret('calendar-uids'),
-    });
     return reply
       .type('text/calendar; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall.ics"')
-      .send(calendar);
+      .send(await calendarOf(rows, deps));
   });
 
   const exported = (request: FastifyRequest, what: string, rows: readonly RecallRow[]) =>

@@ -1,5 +1,5 @@
 import { daysBetween, type IsoDate } from '../../measurements/dates.js';
-import { carryOver, type IsShut } from '../../recall/carry-over.js';
+import { carryOver, earlierVisit, type IsShut } from '../../recall/carry-over.js';
 import type { RecallRow } from '../../store/contract.js';
 
 export interface RecallQuery {
@@ -52,17 +52,7 @@ export function filterRows(rows: readonly RecallRow[], query: RecallQuery): Reca
 export const withoutWeek = (rows: readonly RecallRow[], today: IsoDate, isShut: IsShut): RecallRow[] =>
   rows.filter((r) => {
     const known = r.entry.passedWeeks ?? [];
-    const visit = {
-      childId: r.childId,
-      action: r.entry.action,
-      deviceIds: r.entry.deviceIds,
-      plannedWeek: r.entry.plannedWeek ?? null,
-      clinician: r.entry.plannedClinician ?? '',
-      passedWeeks: known,
-      state: r.state,
-      appointment: r.appointment,
-    };
-    const now = carryOver(visit, today, isShut).passedWeeks;
+    const now = carryOver(earlierVisit(r.entry, r), today, isShut).passedWeeks;
     return now.some((p) => !known.some((k) => k.week === p.week && k.why === p.why));
   });
 

@@ -4,10 +4,9 @@ import type { Caseload, ChildRecord } from '../../devices/caseload.js';
 import { DoorpostError } from '../../errors.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
-import { recallCalendar } from '../../exchange/icalendar/recall-calendar.js';
 import type { User } from '../../store/contract.js';
 import { actorOf } from '../access.js';
-import { calendarEntries } from '../calendar-entries.js';
+import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
 import { failures, file, idParams } from '../schemas/common.js';
@@ -159,13 +158,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       const run = await store.recall.latestRun();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
-      return reply.type('text/calendar; charset=utf-8').send(
-        recallCalendar(calendarEntries(rows), {
-          today: clock.today(),
-          now: clock.now(),
-          uidKey: await store.secret('calendar-uids'),
-        }),
-      );
+      return reply.type('text/calendar; charset=utf-8').send(await calendarOf(rows, { store, clock }));
     },
   );
 }

@@ -3,7 +3,8 @@ import { loadRules } from '../../devices/load-rules.js';
 import type { ClinicSettings } from '../../store/contract.js';
 import { date } from './common.js';
 
-const families = [...loadRules().keys()] as [string, ...string[]];
+/** Device families there are limits for. */
+export const families = [...loadRules().keys()] as [string, ...string[]];
 const span = z
   .object({ from: date, to: date })
   .refine((s) => s.from <= s.to, { path: ['to'], message: 'a day not before `from` is accepted' });
