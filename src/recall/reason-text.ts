@@ -1,4 +1,5 @@
 import { format, parseISO } from 'date-fns';
+import { capital } from '../forecast/words.js';
 import type { IsoDate } from '../measurements/dates.js';
 
 /** Names a parent would use. */
@@ -48,7 +49,6 @@ export function plainDevices(devices: readonly NamedDevice[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
 
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const isPlural = (text: string) => text.startsWith('both ') || text.includes(' and ');
 
 /** One sentence for a visit to cast, in a parent's words: no jargon, no score, no diagnosis, no promised appointment. */

@@ -10,6 +10,7 @@ import type { ClinicLimit, LimitChange, LimitPlace } from '../devices/clinic-lim
 import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DeviceGroup } from '../devices/limit-reach.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import type { KeptForecast } from '../forecast/held-against-verdicts.js';
 import type { IsoDate } from '../measurements/dates.js';
 import type { MeasureId, Side } from '../measurements/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
@@ -530,15 +531,9 @@ export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'mode
   readonly modelName: string;
 };
 
-export interface PastForecast {
-  readonly deviceId: string;
+export interface PastForecast extends KeptForecast {
   readonly childId: string;
   readonly family: string;
-  readonly today: IsoDate;
-  readonly outcome: DeviceForecast['outcome'];
-  readonly p10: IsoDate | null;
-  readonly p50: IsoDate | null;
-  readonly p90: IsoDate | null;
   readonly inputsHash: string;
   readonly modelVersion: string;
 }

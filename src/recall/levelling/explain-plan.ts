@@ -1,3 +1,4 @@
+import { capital } from '../../forecast/words.js';
 import { plainDate } from '../reason-text.js';
 import type { Prices } from './build-programme.js';
 import { severalClinicians } from './clinic-capacity.js';
@@ -109,4 +110,3 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
 }
 
 const WEEKDAYS = ['', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -3,6 +3,7 @@
  * no score, no diagnosis, no promised appointment (trade wording; skin rule: redness over 20 to 30 minutes, NHS Fife
  * patient leaflet as cited in the reference notes). A new language is one more entry here and in the charts' words.
  */
+import { capital } from '../../forecast/words.js';
 import type { RecallAction } from '../../recall/contract.js';
 
 export interface FamilyWords {
@@ -69,8 +70,6 @@ const spanishDevices: Readonly<Record<string, string>> = {
   'spinal-orthosis': 'la faja rígida de la espalda',
   'cranial-orthosis': 'la cascarilla de la cabeza',
 };
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 const en: FamilyWords = {
   language: 'en',

@@ -1,3 +1,4 @@
+import { capital } from '../../forecast/words.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
 import type { DimensionView, FamilyView, FigureView } from '../fit-rules-view.js';
 import { FitRulesHistory } from './fit-rules-history.js';
@@ -190,5 +191,3 @@ function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figu
     </tr>
   );
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
