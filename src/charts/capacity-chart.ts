@@ -1,5 +1,5 @@
 /** Work planned per week against what the clinic can do, the part above it marked by colour, outline and number. */
-import type { IsoDate } from '../measurements/dates.js';
+import type { IsoDate } from '../records/dates.js';
 import { fillSpec, type Spec } from './fill-spec.js';
 import { timeLocale } from './time-locale.js';
 

@@ -1,7 +1,7 @@
-import { referenceAgeYears } from '../measurements/age.js';
-import { type DayNumber, isoDate } from '../measurements/dates.js';
-import type { MeasureId } from '../measurements/measure.js';
-import type { Child } from '../measurements/records.js';
+import { referenceAgeYears } from '../records/age.js';
+import { type DayNumber, isoDate } from '../records/dates.js';
+import type { MeasureId } from '../records/measure.js';
+import type { Child } from '../records/records.js';
 import type { ChartWords } from './chart-words.js';
 import type { Row } from './fill-spec.js';
 import type { CentileAt } from './growth-chart.js';

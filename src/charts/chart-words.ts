@@ -1,4 +1,4 @@
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 
 /** Every word a chart shows, by language. A language without its own words is answered in English. */
 export interface ChartWords {

@@ -1,4 +1,4 @@
-import type { Device } from '../devices/contract.js';
+import type { Device } from '../records/device.js';
 
 const initialisms: Record<string, string> = { afo: 'AFO', kafo: 'KAFO', hkafo: 'HKAFO' };
 

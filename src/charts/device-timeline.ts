@@ -1,9 +1,10 @@
 /** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
-import type { ChildRecord } from '../devices/caseload.js';
-import type { DeviceEvent } from '../devices/contract.js';
+
 import type { DeviceForecast } from '../forecast/contract.js';
-import { dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
 import type { CastDate } from '../recall/contract.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import type { DeviceEvent } from '../records/device.js';
 import { deviceLabel } from './device-label.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { readableDate, timeLocale } from './time-locale.js';

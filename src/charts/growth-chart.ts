@@ -2,12 +2,13 @@
  * One child's one measure over time: reference centiles, readings left and right, the 80 % prediction fan, the size
  * at which each device is outgrown and the band of dates in which that is expected. Draws what it is given.
  */
-import type { ChildRecord } from '../devices/caseload.js';
+
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildPosterior } from '../growth/contract.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
-import { type MeasureId, measures, type Series, type Side } from '../measurements/measure.js';
+import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
 import { centileRows } from './centile-rows.js';
 import { chartWords, plainMeasure } from './chart-words.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';

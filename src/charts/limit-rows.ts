@@ -1,8 +1,9 @@
 /** The size at which a device is outgrown, and the dates between which that is expected, as rows with their labels. */
-import type { Device } from '../devices/contract.js';
+
 import type { DeviceForecast } from '../forecast/contract.js';
-import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
-import { type MeasureId, measures, type Side } from '../measurements/measure.js';
+import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
+import { type MeasureId, measures, type Side } from '../records/measure.js';
 import type { ChartWords } from './chart-words.js';
 import { deviceLabel, familyLabel } from './device-label.js';
 import type { Row } from './fill-spec.js';

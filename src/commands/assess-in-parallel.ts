@@ -1,9 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { ChildRecord } from '../devices/caseload.js';
-import type { FitRules } from '../devices/fit-rule.js';
 import type { ChildAssessment } from '../forecast/assess-child.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import type { FitRules } from '../rules/fit-rule.js';
 
 /** What can be handed to another thread: no growth posterior. */
 export type Answer = Omit<ChildAssessment, 'growth'>;

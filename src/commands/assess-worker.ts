@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ChildRecord } from '../devices/caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
-import { loadGrowthModel } from '../growth/model.js';
+import { loadGrowthModel } from '../growth/population/model.js';
+import type { ChildRecord } from '../records/caseload.js';
 import type { AssessSettings } from './assess-in-parallel.js';
 
 /** Assesses one child after another as they are handed over. What a growth model can still do stays behind. */

@@ -1,12 +1,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
-import { backtest as runBacktest } from '../forecast/backtest/backtest.js';
-import type { Noise } from '../forecast/backtest/clinic-noise.js';
-import { type ColumnSet, parseRecords } from '../forecast/backtest/parse-records.js';
-import { referenceSizeCurves } from '../forecast/backtest/reference-curves.js';
-import { loadBaselineCurves } from '../growth/baseline-curves.js';
-import { growthModelNames, loadGrowthModel } from '../growth/model.js';
+import { loadBaselineCurves } from '../growth/population/baseline-curves.js';
+import { growthModelNames, loadGrowthModel } from '../growth/population/model.js';
+import { backtest as runBacktest } from '../study/backtest/backtest.js';
+import type { Noise } from '../study/backtest/clinic-noise.js';
+import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
+import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
 import { drawCalibration } from './draw-calibration.js';
 import { terminal, textTable } from './terminal.js';
 

@@ -2,9 +2,9 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { calibrationCoverage, calibrationHistograms } from '../charts/calibration-charts.js';
 import { renderPng, renderSvg } from '../charts/render-chart.js';
-import type { CalibrationRow } from '../forecast/backtest/calibration.js';
-import { type MeasureId, measures } from '../measurements/measure.js';
+import { type MeasureId, measures } from '../records/measure.js';
 import { groupBy } from '../statistics/group-by.js';
+import type { CalibrationRow } from '../study/backtest/calibration.js';
 
 /** Age bands that do not overlap, in order. */
 const bands = ['0-2', '2-5', '5-8', '8-11', '11-14', '14-18'];

@@ -2,10 +2,10 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readTable } from '../exchange/csv/read-table.js';
-import { fitBaselines as fitOneCohort } from '../forecast/backtest/fit-baselines.js';
-import { type ColumnSet, parseRecords } from '../forecast/backtest/parse-records.js';
-import { referenceSizeCurves } from '../forecast/backtest/reference-curves.js';
-import type { BaselineCurvesFile } from '../growth/baseline-curves.js';
+import type { BaselineCurvesFile } from '../growth/population/baseline-curves.js';
+import { fitBaselines as fitOneCohort } from '../study/backtest/fit-baselines.js';
+import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
+import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
 import { terminal } from './terminal.js';
 
 const modelsFolder = fileURLToPath(new URL('../../models/', import.meta.url));

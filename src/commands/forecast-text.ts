@@ -1,11 +1,11 @@
 import { deviceLabel } from '../charts/device-label.js';
-import type { ChildRecord } from '../devices/caseload.js';
-import type { Device } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import { capital, plainDate, plainSeries } from '../forecast/words.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import type { IsoDate } from '../measurements/dates.js';
 import type { CastDate, TurnaroundEstimate } from '../recall/contract.js';
+import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
 import type { Assessed } from './assess.js';
 import { textTable, wrap } from './terminal.js';
 

@@ -1,5 +1,5 @@
-import { levelRecallList } from '../recall/level-recall-list.js';
-import type { RecallSettingsInput } from '../recall/recall-settings.js';
+import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
+import { levelRecallList } from '../recall/level/level-recall-list.js';
 import type { Assessed } from './assess.js';
 import { terminal } from './terminal.js';
 

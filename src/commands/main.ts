@@ -4,8 +4,8 @@
  */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { DoorpostError } from '../errors.js';
-import { isIsoDate } from '../measurements/dates.js';
-import { defaultSettings } from '../store/default-settings.js';
+import { isIsoDate } from '../records/dates.js';
+import { defaultSettings } from '../store/people/default-settings.js';
 import { exitCodes, exitCodesText } from './exit-codes.js';
 import { terminal } from './terminal.js';
 

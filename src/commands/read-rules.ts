@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import type { FitRules } from '../devices/fit-rule.js';
-import { loadRules } from '../devices/load-rules.js';
 import { DoorpostError } from '../errors.js';
+import type { FitRules } from '../rules/fit-rule.js';
+import { loadRules } from '../rules/load-rules.js';
 
 /** The shipped fit rules, with a file of a clinic's own over them (as the service's GET /api/fit-rules/file writes it). */
 export function readRules(file: string | undefined): FitRules {

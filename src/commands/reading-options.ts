@@ -1,7 +1,7 @@
 import type { ParsedCaseload, ParseOptions } from '../exchange/parse-caseload.js';
 import { readCaseload } from '../exchange/read-caseload.js';
 import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { IsoDate } from '../records/dates.js';
 import { readRules } from './read-rules.js';
 import { terminal, wrap } from './terminal.js';
 

@@ -1,8 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { stringify } from 'csv-stringify/sync';
 import { deviceLabel } from '../charts/device-label.js';
-import type { Child } from '../measurements/records.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../recall/contract.js';
+import type { Child } from '../records/records.js';
 import { type Assessed, assess } from './assess.js';
 import { exitCodes } from './exit-codes.js';
 import { levelAssessed } from './level-assessed.js';

@@ -1,8 +1,8 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { buildService } from '../app.js';
 import { listen } from '../server.js';
 import { assessor } from '../service/assessor.js';
-import { buildService } from '../service/build-service.js';
 import { clock } from '../service/clock.js';
 import { type Configuration, configuration } from '../service/configuration.js';
 import { openDemo } from '../service/demo.js';

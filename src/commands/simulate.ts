@@ -4,17 +4,17 @@ import { policyComparisonChart } from '../charts/policy-comparison-chart.js';
 import { renderPng, renderSvg } from '../charts/render-chart.js';
 import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
-import { parseRecords } from '../forecast/backtest/parse-records.js';
-import { loadGrowthModel } from '../growth/model.js';
-import type { RecallPolicy, World } from '../recall/simulation/contract.js';
-import { replacementNeed } from '../recall/simulation/replacement-need.js';
-import { simulateCaseload } from '../recall/simulation/simulate-caseload.js';
+import { loadGrowthModel } from '../growth/population/model.js';
+import { parseRecords } from '../study/backtest/parse-records.js';
+import type { RecallPolicy, World } from '../study/simulate/contract.js';
+import { replacementNeed } from '../study/simulate/replacement-need.js';
+import { simulateCaseload } from '../study/simulate/simulate-caseload.js';
 import {
   type Interval,
   type PolicySummary,
   policyName,
   summarisePolicy,
-} from '../recall/simulation/summarise-policies.js';
+} from '../study/simulate/summarise-policies.js';
 import { childrenOfCurves, childrenOfDemo } from './simulated-worlds.js';
 import { simulationForecaster, simulationReading } from './simulation-forecaster.js';
 import { terminal, textTable } from './terminal.js';

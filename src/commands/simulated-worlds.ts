@@ -1,15 +1,15 @@
 import { chance } from '../demo/chance.js';
 import { demoClinic } from '../demo/demo-clinic.js';
 import { trueGrowth } from '../demo/true-growth.js';
-import { hash } from '../forecast/backtest/clinic-noise.js';
-import type { GrowthRecord } from '../forecast/backtest/growth-record.js';
-import { trueCurve } from '../forecast/backtest/true-curve.js';
 import type { GrowthInput } from '../growth/contract.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import { addDaysIso, DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate } from '../measurements/dates.js';
-import type { MeasureId, Series } from '../measurements/measure.js';
-import type { SimulatedChild } from '../recall/simulation/contract.js';
+import { decimalAgeYears } from '../records/age.js';
+import { addDaysIso, DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate } from '../records/dates.js';
+import type { MeasureId, Series } from '../records/measure.js';
 import { randomStream } from '../statistics/random-stream.js';
+import { hash } from '../study/backtest/clinic-noise.js';
+import type { GrowthRecord } from '../study/backtest/growth-record.js';
+import { trueCurve } from '../study/backtest/true-curve.js';
+import type { SimulatedChild } from '../study/simulate/contract.js';
 
 /** A simulated child with everything its world can measure; who it is, for the growth model. */
 export interface WorldChild extends SimulatedChild {

@@ -1,12 +1,12 @@
-import { hash } from '../forecast/backtest/clinic-noise.js';
 import type { ChildPosterior } from '../growth/contract.js';
-import { fitChild } from '../growth/fit-child.js';
-import type { GrowthModel } from '../growth/growth-model.js';
-import { type DayNumber, isoDate } from '../measurements/dates.js';
-import { measures, seriesKey } from '../measurements/measure.js';
-import type { Measurement } from '../measurements/records.js';
-import type { SimulationForecaster, SimulationReading } from '../recall/simulation/contract.js';
+import type { GrowthModel } from '../growth/population/growth-model.js';
+import { fitChild } from '../growth/prediction/fit-child.js';
+import { type DayNumber, isoDate } from '../records/dates.js';
+import { measures, seriesKey } from '../records/measure.js';
+import type { Measurement } from '../records/records.js';
 import { randomStream } from '../statistics/random-stream.js';
+import { hash } from '../study/backtest/clinic-noise.js';
+import type { SimulationForecaster, SimulationReading } from '../study/simulate/contract.js';
 import type { WorldChild } from './simulated-worlds.js';
 
 const DRAWS = 160;

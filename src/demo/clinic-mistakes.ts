@@ -1,6 +1,6 @@
-import type { ChildRecord } from '../devices/caseload.js';
-import { measures } from '../measurements/measure.js';
-import type { Measurement } from '../measurements/records.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { measures } from '../records/measure.js';
+import type { Measurement } from '../records/records.js';
 import type { Chance } from './chance.js';
 
 /** A slip hidden in the readings, for tests and for the curious: which readings, and what was done to them. */

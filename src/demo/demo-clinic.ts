@@ -1,6 +1,6 @@
-import type { Caseload, ChildRecord } from '../devices/caseload.js';
-import { loadRules } from '../devices/load-rules.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { Caseload, ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import { loadRules } from '../rules/load-rules.js';
 import { chance } from './chance.js';
 import { type HiddenMistake, withMistakes } from './clinic-mistakes.js';
 import { inventChild, type Relative } from './invent-child.js';

@@ -1,14 +1,9 @@
-import type { Device, DeviceEvent, StageId, WorkshopJob } from '../devices/contract.js';
-import { stageIds } from '../devices/contract.js';
-import {
-  type DimensionLimit,
-  dimensionLimits,
-  extensionLeftOn,
-  limitOn,
-} from '../devices/dimension-limits.js';
-import type { FamilyRule } from '../devices/fit-rule.js';
-import { type DayNumber, dayNumber, isoDate } from '../measurements/dates.js';
-import { type MeasureId, seriesKey } from '../measurements/measure.js';
+import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
+import type { Device, DeviceEvent, StageId, WorkshopJob } from '../records/device.js';
+import { stageIds } from '../records/device.js';
+import { type MeasureId, seriesKey } from '../records/measure.js';
+import { type DimensionLimit, dimensionLimits, extensionLeftOn, limitOn } from '../rules/dimension-limits.js';
+import type { FamilyRule } from '../rules/fit-rule.js';
 import { defaultTurnaround } from '../turnaround/default-turnaround.js';
 import type { Chance } from './chance.js';
 import type { TrueGrowth } from './true-growth.js';

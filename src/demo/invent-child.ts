@@ -1,5 +1,5 @@
-import { addDaysIso, DAYS_A_YEAR, type IsoDate } from '../measurements/dates.js';
-import type { Child } from '../measurements/records.js';
+import { addDaysIso, DAYS_A_YEAR, type IsoDate } from '../records/dates.js';
+import type { Child } from '../records/records.js';
 import type { Chance } from './chance.js';
 import { inventedContact, inventedGivenName, inventedSurname } from './invented-names.js';
 import type { Pattern } from './scenario.js';

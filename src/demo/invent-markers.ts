@@ -1,5 +1,5 @@
-import { type DayNumber, isoDate } from '../measurements/dates.js';
-import type { Child, MaturityMarker } from '../measurements/records.js';
+import { type DayNumber, isoDate } from '../records/dates.js';
+import type { Child, MaturityMarker } from '../records/records.js';
 import type { Chance } from './chance.js';
 import type { TrueGrowth } from './true-growth.js';
 

@@ -1,18 +1,12 @@
-import { reviewIntervalDays } from '../devices/by-age.js';
-import type { ChildRecord } from '../devices/caseload.js';
-import type { Device } from '../devices/contract.js';
-import type { FamilyRule, FitRules } from '../devices/fit-rule.js';
-import { ruleOf } from '../devices/rule-of.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import { DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate, isoDate } from '../measurements/dates.js';
-import {
-  type MeasureId,
-  measures,
-  type Series,
-  type Side,
-  technicalErrorAt,
-} from '../measurements/measure.js';
-import type { Child, Measurement } from '../measurements/records.js';
+import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
+import { type MeasureId, measures, type Series, type Side, technicalErrorAt } from '../records/measure.js';
+import type { Child, Measurement } from '../records/records.js';
+import { reviewIntervalDays } from '../rules/by-age.js';
+import type { FamilyRule, FitRules } from '../rules/fit-rule.js';
+import { ruleOf } from '../rules/rule-of.js';
 import type { Chance } from './chance.js';
 import { DeviceSlot } from './device-slot.js';
 import { inventMarkers } from './invent-markers.js';

@@ -1,6 +1,6 @@
-import type { Caseload } from '../devices/caseload.js';
 import { csvTables } from '../exchange/csv/write-caseload.js';
-import { addDaysIso, type IsoDate } from '../measurements/dates.js';
+import type { Caseload } from '../records/caseload.js';
+import { addDaysIso, type IsoDate } from '../records/dates.js';
 
 /**
  * The clinic's tables as text by file name, as they come out of a clinic: the good rows, and at the end of

@@ -1,5 +1,5 @@
-import type { Side } from '../measurements/measure.js';
-import type { ConditionId } from '../measurements/records.js';
+import type { Side } from '../records/measure.js';
+import type { ConditionId } from '../records/records.js';
 
 /** One kind of child in the invented clinic. */
 export interface Pattern {

@@ -1,8 +1,8 @@
-import { conditionEffects } from '../growth/condition-effects.js';
-import { referenceAgeYears } from '../measurements/age.js';
-import { DAYS_A_YEAR, type DayNumber } from '../measurements/dates.js';
-import { type MeasureId, measures, type Side } from '../measurements/measure.js';
-import type { Child } from '../measurements/records.js';
+import { conditionEffects } from '../growth/population/condition-effects.js';
+import { referenceAgeYears } from '../records/age.js';
+import { DAYS_A_YEAR, type DayNumber } from '../records/dates.js';
+import { type MeasureId, measures, type Side } from '../records/measure.js';
+import type { Child } from '../records/records.js';
 import { curveOf, loadReferences, sizeAtZ } from '../reference/reference.js';
 import type { Chance } from './chance.js';
 

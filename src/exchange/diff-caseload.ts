@@ -1,4 +1,4 @@
-import type { Caseload } from '../devices/caseload.js';
+import type { Caseload } from '../records/caseload.js';
 
 type Table = keyof Caseload;
 export const caseloadTables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const;

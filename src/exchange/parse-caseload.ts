@@ -1,9 +1,9 @@
-import type { Caseload } from '../devices/caseload.js';
-import type { FitRules } from '../devices/fit-rule.js';
-import { loadRules } from '../devices/load-rules.js';
 import { DoorpostError } from '../errors.js';
-import type { IsoDate } from '../measurements/dates.js';
-import { measureIds } from '../measurements/measure.js';
+import type { Caseload } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import { measureIds } from '../records/measure.js';
+import type { FitRules } from '../rules/fit-rule.js';
+import { loadRules } from '../rules/load-rules.js';
 import { columnOf, columns, plainWord, type TableName, tableNames } from './csv/columns.js';
 import { measureHeading } from './csv/measure-names.js';
 import { nearestWord } from './csv/nearest-word.js';

@@ -1,4 +1,4 @@
-import type { ChildRecord } from '../devices/caseload.js';
+import type { ChildRecord } from '../records/caseload.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from './assess-child.js';
 
 /** Every child in turn; `onProgress` is told how many are done out of how many. */

@@ -1,22 +1,22 @@
-import type { ChildRecord } from '../devices/caseload.js';
-import { deviceHistory } from '../devices/device-history.js';
-import type { FitRules } from '../devices/fit-rule.js';
 import type { ChildPosterior, GrowthOutcome } from '../growth/contract.js';
-import { fitChild } from '../growth/fit-child.js';
-import type { GrowthModel } from '../growth/growth-model.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { GrowthModel } from '../growth/population/growth-model.js';
+import { fitChild } from '../growth/prediction/fit-child.js';
+import type { ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import { deviceHistory } from '../records/device-history.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { childSeed } from './child-seed.js';
 import type { DataSuggestion, DeviceForecast, Flag } from './contract.js';
-import { type DevicePlan, planDevice } from './device-plan.js';
-import { emptyForecast } from './empty-forecast.js';
-import { findFlags } from './find-flags.js';
-import { findSuggestions } from './find-suggestions.js';
-import { type DeviceAnswer, forecastDevice } from './forecast-device.js';
+import { type DevicePlan, planDevice } from './device/device-plan.js';
+import { emptyForecast } from './device/empty-forecast.js';
+import { type DeviceAnswer, forecastDevice } from './device/forecast-device.js';
+import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-outcome.js';
+import { usualLife } from './device/usual-life.js';
+import { findFlags } from './flags/find-flags.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
-import { adultOutcome, type NamedOutcome, namedOutcome } from './named-outcome.js';
 import { recordUntil } from './record-until.js';
-import { usualLife } from './usual-life.js';
+import { findSuggestions } from './suggestions/find-suggestions.js';
 
 export interface AssessmentContext {
   readonly today: IsoDate;

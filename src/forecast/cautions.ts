@@ -4,7 +4,7 @@
  * bifida: very high risk, glossary page; head: EBM Guidelines, excerpt; hips in cerebral palsy: Swedish cohort,
  * abstract; the rest common practice, no source.
  */
-import type { ChildRecord } from '../devices/caseload.js';
+import type { ChildRecord } from '../records/caseload.js';
 import type { Flag } from './contract.js';
 
 type Caution = Pick<Flag, 'title' | 'caution' | 'askWhom'>;

@@ -1,6 +1,6 @@
 /** What the forecast room hands on. `survival` is the whole answer; the dates are read off it. */
-import type { IsoDate } from '../measurements/dates.js';
-import type { Series } from '../measurements/measure.js';
+import type { IsoDate } from '../records/dates.js';
+import type { Series } from '../records/measure.js';
 
 export type ForecastOutcome =
   | 'forecast'

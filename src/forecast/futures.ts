@@ -1,7 +1,7 @@
 import type { ChildPosterior } from '../growth/contract.js';
-import { type DayNumber, dayNumber } from '../measurements/dates.js';
-import { type MeasureId, type Series, seriesKey, technicalErrorAt } from '../measurements/measure.js';
-import type { Measurement } from '../measurements/records.js';
+import { type DayNumber, dayNumber } from '../records/dates.js';
+import { type MeasureId, type Series, seriesKey, technicalErrorAt } from '../records/measure.js';
+import type { Measurement } from '../records/records.js';
 import { randomStream } from '../statistics/random-stream.js';
 
 /** Possible courses of one child's sizes: draw i is the same simulated child in every series. */

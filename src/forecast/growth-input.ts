@@ -1,7 +1,7 @@
-import type { ChildRecord } from '../devices/caseload.js';
 import type { GrowthInput } from '../growth/contract.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import { technicalErrorAt } from '../measurements/measure.js';
+import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { technicalErrorAt } from '../records/measure.js';
 import { growthHormoneStart } from './record-until.js';
 
 /** Readings from before growth hormone count as if measured this much less exactly (common practice, no source). */

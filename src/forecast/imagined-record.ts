@@ -1,8 +1,8 @@
-import type { ChildRecord } from '../devices/caseload.js';
-import { type Device, type DeviceEvent, deviceEventRecord } from '../devices/contract.js';
-import type { IsoDate } from '../measurements/dates.js';
-import type { MeasureId, Series } from '../measurements/measure.js';
-import { measurementRecord } from '../measurements/records.js';
+import type { ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import { type Device, type DeviceEvent, deviceEventRecord } from '../records/device.js';
+import type { MeasureId, Series } from '../records/measure.js';
+import { measurementRecord } from '../records/records.js';
 
 /** Several things at once that somebody may do on one day, without doing them. */
 export interface Imagined {

@@ -1,5 +1,5 @@
-import type { ChildRecord } from '../devices/caseload.js';
-import { type IsoDate, isIsoDate } from '../measurements/dates.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { type IsoDate, isIsoDate } from '../records/dates.js';
 
 /** The record as it stood at the end of `today`: rows dated later say nothing yet. */
 export function recordUntil(record: ChildRecord, today: IsoDate): ChildRecord {

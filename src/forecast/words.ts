@@ -1,6 +1,6 @@
 import { format, parseISO } from 'date-fns';
-import type { IsoDate } from '../measurements/dates.js';
-import { measures, type Series } from '../measurements/measure.js';
+import type { IsoDate } from '../records/dates.js';
+import { measures, type Series } from '../records/measure.js';
 
 /** '12 March 2027'. */
 export const plainDate = (date: IsoDate): string => format(parseISO(date), 'd MMMM yyyy');

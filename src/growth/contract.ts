@@ -1,9 +1,9 @@
 /**
  * What the growth room promises to the rooms below it. No device, no appointment, no clock, no hidden chance.
  */
-import type { DayNumber, IsoDate } from '../measurements/dates.js';
-import type { Series } from '../measurements/measure.js';
-import type { ConditionId, MaturityMarker, Measurement, Sex } from '../measurements/records.js';
+import type { DayNumber, IsoDate } from '../records/dates.js';
+import type { Series } from '../records/measure.js';
+import type { ConditionId, MaturityMarker, Measurement, Sex } from '../records/records.js';
 
 /** All that the growth model is told about a child. Nothing here may be dated after the forecast's `today`. */
 export interface GrowthInput {

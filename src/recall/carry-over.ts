@@ -1,7 +1,7 @@
-import { addDaysIso, type IsoDate } from '../measurements/dates.js';
-import { weekStart } from './calendar.js';
+import { addDaysIso, type IsoDate } from '../records/dates.js';
 import type { PassedWeek, RecallAction, RecallEntry, WorkState } from './contract.js';
-import { workingDays } from './levelling/clinic-capacity.js';
+import { weekStart } from './decide/calendar.js';
+import { workingDays } from './level/clinic-capacity.js';
 
 /** A child's entry in the list before, and how far people came with it. */
 export interface EarlierVisit {

@@ -1,7 +1,8 @@
 /** What the recall room takes and gives. It reads forecasts as probability over dates and never asks how they were made. */
-import type { Device } from '../devices/contract.js';
+
 import type { DeviceForecast } from '../forecast/contract.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { IsoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
 
 export type { TurnaroundEstimate } from '../turnaround/contract.js';
 

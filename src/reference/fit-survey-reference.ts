@@ -1,5 +1,5 @@
 import { DoorpostError } from '../errors.js';
-import { type MeasureId, measures } from '../measurements/measure.js';
+import { type MeasureId, measures } from '../records/measure.js';
 import {
   fitPenalisedLms,
   type LmsObservation,

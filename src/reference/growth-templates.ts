@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../measurements/measure.js';
+import { type MeasureId, measures } from '../records/measure.js';
 import { publishedGrowth } from './published-growth.js';
 import { referenceCurve } from './reference-curve.js';
 import type { ReferenceSex } from './reference-table.js';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 import { type Lms, lmsSizeAtZ } from '../statistics/lms.js';
 import { normalQuantile } from '../statistics/normal-quantile.js';
 import { growthTemplate } from './growth-templates.js';

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
 import { DoorpostError } from '../errors.js';
-import { measures } from '../measurements/measure.js';
+import { measures } from '../records/measure.js';
 import { groupBy } from '../statistics/group-by.js';
 import { type References, referenceCurve, referenceKey } from './reference-curve.js';
 import { type ReferenceRow, referenceColumns, referenceRow } from './reference-table.js';

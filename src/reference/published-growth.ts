@@ -1,4 +1,4 @@
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 import { loadReferenceRows } from './load-reference-source.js';
 import type { ReferenceRow } from './reference-table.js';
 

@@ -1,4 +1,4 @@
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 import type { Lms } from '../statistics/lms.js';
 import { monotoneCubic } from '../statistics/monotone-cubic.js';
 import type { ReferenceRow, ReferenceSex } from './reference-table.js';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { measureId } from '../measurements/measure.js';
+import { measureId } from '../records/measure.js';
 
 /** The sexes a growth reference exists for. */
 export const referenceSex = z.enum(['male', 'female']);

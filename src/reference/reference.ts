@@ -1,4 +1,4 @@
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 import { type Lms, lmsSizeAtZ, lmsZScore } from '../statistics/lms.js';
 import { normalCdf } from '../statistics/normal-cdf.js';
 import { loadReferenceRows, referencesFrom } from './load-reference-source.js';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { DoorpostError } from '../errors.js';
-import { type MeasureId, measures } from '../measurements/measure.js';
+import { type MeasureId, measures } from '../records/measure.js';
 import { type ReferenceSex, referenceSex } from './reference-table.js';
 
 /** One child measured once in a cross-sectional survey. mm, kg, decimal years. */

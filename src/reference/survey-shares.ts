@@ -1,4 +1,4 @@
-import type { MeasureId } from '../measurements/measure.js';
+import type { MeasureId } from '../records/measure.js';
 import { normalCdf } from '../statistics/normal-cdf.js';
 import { curveOf, lmsAt, zScore } from './reference.js';
 import type { References } from './reference-curve.js';

@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { stringify } from 'csv-stringify/sync';
-import { measures } from '../measurements/measure.js';
+import { measures } from '../records/measure.js';
 import { type ReferenceRow, referenceColumns } from './reference-table.js';
 
 /** Writes a table in the schema of reference-data: ages to 5 decimals, M to 0.001 mm or kg. */

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import type { ChildRecord } from '../devices/caseload.js';
-import { clinicRules } from '../devices/clinic-rules.js';
-import type { FitRules } from '../devices/fit-rule.js';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
-import type { GrowthModel } from '../growth/growth-model.js';
-import { loadGrowthModel } from '../growth/model.js';
+import type { GrowthModel } from '../growth/population/growth-model.js';
+import { loadGrowthModel } from '../growth/population/model.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { clinicRules } from '../rules/clinic-rules.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import type { Store, StoredAssessment } from '../store/contract.js';
 import type { Clock } from './dependencies.js';
 

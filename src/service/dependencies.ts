@@ -22,7 +22,7 @@
  *   error handler in its plugin scope.
  * - Every GET of a child's page audits itself through the store method it calls.
  */
-import type { IsoDate } from '../measurements/dates.js';
+import type { IsoDate } from '../records/dates.js';
 import type { Actor, Role, Store, StoredAssessment } from '../store/contract.js';
 import type { Assessor } from './assessor.js';
 import type { Configuration } from './configuration.js';

@@ -1,9 +1,9 @@
-import { type ClinicLimit, type LimitFigure, limitAt, limitFigures } from '../devices/clinic-limits.js';
-import type { FitDimension, FitRules } from '../devices/fit-rule.js';
-import { limitBounds } from '../devices/limit-bounds.js';
-import { type DeviceGroup, limitReach } from '../devices/limit-reach.js';
-import { loadRules } from '../devices/load-rules.js';
-import { type MeasureId, measures } from '../measurements/measure.js';
+import { type MeasureId, measures } from '../records/measure.js';
+import { type ClinicLimit, type LimitFigure, limitAt, limitFigures } from '../rules/clinic-limits.js';
+import type { FitDimension, FitRules } from '../rules/fit-rule.js';
+import { limitBounds } from '../rules/limit-bounds.js';
+import { type DeviceGroup, limitReach } from '../rules/limit-reach.js';
+import { loadRules } from '../rules/load-rules.js';
 import type { Store, Versioned } from '../store/contract.js';
 
 /** One figure of a rule: as shipped, as the clinic has set it, and which of the two counts. */

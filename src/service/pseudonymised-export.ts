@@ -1,8 +1,8 @@
 import { createHmac } from 'node:crypto';
-import type { ChildRecord } from '../devices/caseload.js';
-import { decimalAgeYears } from '../measurements/age.js';
-import { addDaysIso } from '../measurements/dates.js';
-import type { ConditionId } from '../measurements/records.js';
+import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
+import { addDaysIso } from '../records/dates.js';
+import type { ConditionId } from '../records/records.js';
 import { groupBy } from '../statistics/group-by.js';
 
 /** Fewer children than this sharing sex and condition could be guessed at (common practice, no source). */

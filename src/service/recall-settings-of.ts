@@ -1,4 +1,4 @@
-import type { RecallSettingsInput } from '../recall/recall-settings.js';
+import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
 import type { ClinicSettings } from '../store/contract.js';
 
 /** The clinic's settings as the recall room reads them. */

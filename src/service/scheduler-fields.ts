@@ -1,5 +1,5 @@
 import { DoorpostError } from '../errors.js';
-import type { Child } from '../measurements/records.js';
+import type { Child } from '../records/records.js';
 import type { Role } from '../store/contract.js';
 
 /** What a scheduler may change of a child: how to reach a family and when it can come. */

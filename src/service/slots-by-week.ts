@@ -1,5 +1,5 @@
-import type { IsoDate } from '../measurements/dates.js';
-import { clinicCapacity } from '../recall/levelling/clinic-capacity.js';
+import { clinicCapacity } from '../recall/level/clinic-capacity.js';
+import type { IsoDate } from '../records/dates.js';
 import type { ClinicSettings } from '../store/contract.js';
 import { clinicWeekOf } from './clinic-week-of.js';
 

@@ -5,18 +5,18 @@
  * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
  */
 import type PgBoss from 'pg-boss';
-import type { Caseload, ChildRecord } from '../devices/caseload.js';
-import type { ClinicLimit, LimitChange, LimitPlace } from '../devices/clinic-limits.js';
-import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
-import type { DeviceGroup } from '../devices/limit-reach.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
-import type { KeptForecast } from '../forecast/held-against-verdicts.js';
-import type { IsoDate } from '../measurements/dates.js';
-import type { MeasureId, Side } from '../measurements/measure.js';
-import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
+import type { KeptForecast } from '../forecast/device/held-against-verdicts.js';
 import type { EarlierVisit } from '../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
-import type { JobData, JobName } from './queue.js';
+import type { Caseload, ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
+import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import type { MeasureId, Side } from '../records/measure.js';
+import type { Child, MaturityMarker, Measurement } from '../records/records.js';
+import type { ClinicLimit, LimitChange, LimitPlace } from '../rules/clinic-limits.js';
+import type { DeviceGroup } from '../rules/limit-reach.js';
+import type { JobData, JobName } from './work/queue.js';
 
 export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
 export type Role = (typeof roles)[number];

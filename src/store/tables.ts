@@ -1,10 +1,10 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
-import type { ClinicLimit } from '../devices/clinic-limits.js';
-import type { Device, DeviceEvent, WorkshopJob } from '../devices/contract.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
-import type { Child, MaturityMarker, Measurement } from '../measurements/records.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
+import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import type { Child, MaturityMarker, Measurement } from '../records/records.js';
+import type { ClinicLimit } from '../rules/clinic-limits.js';
 import type { ForecastSummary, JobRun, RecallListName, Role } from './contract.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;

@@ -1,4 +1,4 @@
-import type { FamilyId } from '../devices/contract.js';
+import type { FamilyId } from '../records/device.js';
 
 /** Calendar days from cast or scan to fitting, before a clinic has a history of its own. */
 export interface DefaultTurnaround {

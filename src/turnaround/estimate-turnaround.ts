@@ -1,5 +1,5 @@
-import type { FamilyId, WorkshopJob } from '../devices/contract.js';
-import { daysBetween, type IsoDate } from '../measurements/dates.js';
+import { daysBetween, type IsoDate } from '../records/dates.js';
+import type { FamilyId, WorkshopJob } from '../records/device.js';
 import type { TurnaroundEstimate } from './contract.js';
 import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable, type WorkshopLoad, workshopLoad } from './jobs-in-workshop.js';

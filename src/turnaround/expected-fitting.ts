@@ -1,5 +1,5 @@
-import { type StageId, stageIds, type WorkshopJob } from '../devices/contract.js';
-import { addDaysIso, daysBetween, type IsoDate } from '../measurements/dates.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../records/dates.js';
+import { type StageId, stageIds, type WorkshopJob } from '../records/device.js';
 import { groupBy } from '../statistics/group-by.js';
 import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable } from './jobs-in-workshop.js';

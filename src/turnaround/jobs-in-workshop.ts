@@ -1,5 +1,5 @@
-import type { WorkshopJob } from '../devices/contract.js';
-import type { IsoDate } from '../measurements/dates.js';
+import type { IsoDate } from '../records/dates.js';
+import type { WorkshopJob } from '../records/device.js';
 
 /** How many jobs were between cast and fitting at the start of a day, as anyone could have known on that day. */
 export type WorkshopLoad = (on: IsoDate) => number;

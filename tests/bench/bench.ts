@@ -5,18 +5,18 @@
  */
 
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { type ChildRecord, groupByChild } from '../../src/devices/caseload.js';
-import { loadRules } from '../../src/devices/load-rules.js';
 import { assessCaseload } from '../../src/forecast/assess-caseload.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
-import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import type { RecallList } from '../../src/recall/contract.js';
-import { levelRecallList } from '../../src/recall/level-recall-list.js';
-import { buildProgramme } from '../../src/recall/levelling/build-programme.js';
-import { compactProblem } from '../../src/recall/levelling/compact-problem.js';
-import { levellingSettings } from '../../src/recall/levelling/contract.js';
-import { solveProgramme } from '../../src/recall/levelling/highs-solver.js';
-import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { buildProgramme } from '../../src/recall/level/build-programme.js';
+import { compactProblem } from '../../src/recall/level/compact-problem.js';
+import { levellingSettings } from '../../src/recall/level/contract.js';
+import { solveProgramme } from '../../src/recall/level/highs-solver.js';
+import { levelPlan } from '../../src/recall/level/level-plan.js';
+import { levelRecallList } from '../../src/recall/level/level-recall-list.js';
+import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
 import { randomPlan } from '../recall/random-plan.js';

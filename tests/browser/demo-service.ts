@@ -3,11 +3,11 @@
  * fixed today, seeded people, a recall list made by the worker, one account per role.
  */
 import type { AddressInfo } from 'node:net';
+import { buildService } from '../../src/app.js';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
-import { addDaysIso } from '../../src/measurements/dates.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { type Assessor, assessor } from '../../src/service/assessor.js';
-import { buildService } from '../../src/service/build-service.js';
 import { clock as clockOf } from '../../src/service/clock.js';
 import { configuration } from '../../src/service/configuration.js';
 import { runWorker } from '../../src/service/jobs/run-worker.js';

@@ -4,8 +4,8 @@
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { heldAgainstVerdicts } from '../../src/forecast/held-against-verdicts.js';
-import { FEWEST_JUDGED } from '../../src/service/pages/forecasts-held.js';
+import { heldAgainstVerdicts } from '../../src/forecast/device/held-against-verdicts.js';
+import { FEWEST_JUDGED } from '../../src/pages/clinic/forecasts-held.js';
 import { systemActor } from '../../src/store/contract.js';
 import { type TestDatabase, testDatabase } from '../store/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';

@@ -6,7 +6,7 @@
 import ICAL from 'ical.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { familyWords } from '../../src/service/pages/family-words.js';
+import { familyWords } from '../../src/pages/family/family-words.js';
 import { systemActor } from '../../src/store/contract.js';
 import { type TestDatabase, testDatabase } from '../store/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';

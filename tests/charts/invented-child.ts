@@ -3,12 +3,12 @@
  * reference, so that a snapshot changes only when a chart does.
  */
 import type { CentileAt } from '../../src/charts/growth-chart.js';
-import type { ChildRecord } from '../../src/devices/caseload.js';
-import { deviceRecord } from '../../src/devices/contract.js';
 import type { DeviceForecast } from '../../src/forecast/contract.js';
 import type { ChildPosterior } from '../../src/growth/contract.js';
-import { addDaysIso, dayNumber } from '../../src/measurements/dates.js';
-import { childRecord, measurementRecord } from '../../src/measurements/records.js';
+import type { ChildRecord } from '../../src/records/caseload.js';
+import { addDaysIso, dayNumber } from '../../src/records/dates.js';
+import { deviceRecord } from '../../src/records/device.js';
+import { childRecord, measurementRecord } from '../../src/records/records.js';
 
 export const today = '2026-06-15';
 const mmADay = 10 / 365.25;

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type DemoClinic, demoClinic } from '../../src/demo/demo-clinic.js';
 import { roughTables } from '../../src/demo/rough-tables.js';
-import { familyIds } from '../../src/devices/contract.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
-import { decimalAgeYears } from '../../src/measurements/age.js';
-import { measures } from '../../src/measurements/measure.js';
+import { decimalAgeYears } from '../../src/records/age.js';
+import { familyIds } from '../../src/records/device.js';
+import { measures } from '../../src/records/measure.js';
 
 const TODAY = '2026-11-25';
 const options = { children: 120, seed: 7, today: TODAY };

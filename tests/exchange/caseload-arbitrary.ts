@@ -1,10 +1,10 @@
 import fc from 'fast-check';
-import type { Caseload } from '../../src/devices/caseload.js';
-import { familyIds, stageIds } from '../../src/devices/contract.js';
-import { loadRules } from '../../src/devices/load-rules.js';
-import { addDaysIso } from '../../src/measurements/dates.js';
-import { type MeasureId, measureIds, measures } from '../../src/measurements/measure.js';
-import { conditionIds } from '../../src/measurements/records.js';
+import type { Caseload } from '../../src/records/caseload.js';
+import { addDaysIso } from '../../src/records/dates.js';
+import { familyIds, stageIds } from '../../src/records/device.js';
+import { type MeasureId, measureIds, measures } from '../../src/records/measure.js';
+import { conditionIds } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 
 export const TODAY = '2026-11-25';
 const BORN_FROM = '2008-01-01';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Caseload } from '../../src/devices/caseload.js';
 import { csvTables } from '../../src/exchange/csv/write-caseload.js';
 import { diffCaseload } from '../../src/exchange/diff-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../src/exchange/fhir/to-fhir.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+import type { Caseload } from '../../src/records/caseload.js';
 import { anyCaseload, TODAY } from './caseload-arbitrary.js';
 
 const encode = (text: string) => new TextEncoder().encode(text);

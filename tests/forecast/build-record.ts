@@ -1,11 +1,11 @@
-import type { ChildRecord } from '../../src/devices/caseload.js';
-import { deviceEventRecord, deviceRecord } from '../../src/devices/contract.js';
-import { loadRules } from '../../src/devices/load-rules.js';
 import { type AssessmentContext, assessChild } from '../../src/forecast/assess-child.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
-import { addDaysIso, type IsoDate } from '../../src/measurements/dates.js';
-import type { MeasureId, Side } from '../../src/measurements/measure.js';
-import { childRecord, markerRecord, measurementRecord } from '../../src/measurements/records.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import type { ChildRecord } from '../../src/records/caseload.js';
+import { addDaysIso, type IsoDate } from '../../src/records/dates.js';
+import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import type { MeasureId, Side } from '../../src/records/measure.js';
+import { childRecord, markerRecord, measurementRecord } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 
 /** An invented child of a given age on a given day, put together step by step; every record goes through its schema. */
 export function buildChild(today: IsoDate, ageYears: number, child: Record<string, unknown>) {

@@ -5,7 +5,7 @@ import {
   firstPassage,
   type PassageLimit,
   passageChance,
-} from '../../src/forecast/first-passage.js';
+} from '../../src/forecast/device/first-passage.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 
 const DRAWS = 60;

@@ -1,8 +1,8 @@
 /** Forecasts against verdicts: counted by hand on a few devices, and against a world in which the forecasts are true. */
 import { describe, expect, it } from 'vitest';
-import { type DeviceEvent, deviceEventRecord, deviceRecord } from '../../src/devices/contract.js';
-import { heldAgainstVerdicts, type KeptForecast } from '../../src/forecast/held-against-verdicts.js';
-import { addDaysIso } from '../../src/measurements/dates.js';
+import { heldAgainstVerdicts, type KeptForecast } from '../../src/forecast/device/held-against-verdicts.js';
+import { addDaysIso } from '../../src/records/dates.js';
+import { type DeviceEvent, deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 
 const device = (id: string) =>

@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { assessChild } from '../../src/forecast/assess-child.js';
 import { type Imagined, imaginedRecord } from '../../src/forecast/imagined-record.js';
-import { addDaysIso } from '../../src/measurements/dates.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { loadRules } from '../../src/devices/load-rules.js';
 import { allowanceToLast } from '../../src/forecast/inverse/allowance-to-last.js';
 import { lifeOfAllowances } from '../../src/forecast/inverse/life-of-allowances.js';
 import { sideBarRange } from '../../src/forecast/inverse/side-bar-range.js';
-import { addDaysIso, dayNumber } from '../../src/measurements/dates.js';
+import { addDaysIso, dayNumber } from '../../src/records/dates.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';

@@ -1,8 +1,8 @@
 /** Forecasts for median children against figures published by others; the source stands beside each check. */
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { dayNumber, daysBetween } from '../../src/measurements/dates.js';
-import type { MeasureId, Side } from '../../src/measurements/measure.js';
+import { dayNumber, daysBetween } from '../../src/records/dates.js';
+import type { MeasureId, Side } from '../../src/records/measure.js';
 import { lmsAt, loadReferences } from '../../src/reference/reference.js';
 import { buildChild } from './build-record.js';
 

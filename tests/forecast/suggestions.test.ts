@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { groupByChild } from '../../src/devices/caseload.js';
-import { acceptSuggestion, applyCorrections } from '../../src/forecast/accept-suggestion.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
+import { acceptSuggestion, applyCorrections } from '../../src/forecast/suggestions/accept-suggestion.js';
 import { likelyTyped } from '../../src/forecast/suggestions/likely-typed.js';
+import { groupByChild } from '../../src/records/caseload.js';
 import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';

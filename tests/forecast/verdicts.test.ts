@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictLikelihood } from '../../src/forecast/verdict-evidence.js';
+import { verdictLikelihood } from '../../src/forecast/device/verdict-evidence.js';
 import { normalCdf } from '../../src/statistics/normal-cdf.js';
 import { buildChild } from './build-record.js';
 

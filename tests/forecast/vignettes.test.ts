@@ -3,7 +3,7 @@
  * code): what a practitioner expects the tool to say, and above all not to say.
  */
 import { describe, expect, it } from 'vitest';
-import { dayNumber, daysBetween } from '../../src/measurements/dates.js';
+import { dayNumber, daysBetween } from '../../src/records/dates.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';

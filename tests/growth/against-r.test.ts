@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { readTable } from '../../src/growth/curve-table.js';
-import { logAge } from '../../src/growth/growth-age.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
+import { readTable } from '../../src/growth/population/curve-table.js';
+import { logAge } from '../../src/growth/population/growth-age.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
 const hasR = spawnSync('Rscript', ['--version']).status === 0;

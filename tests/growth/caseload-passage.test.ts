@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { caseloadPassage, type PassageQuestion } from '../../src/growth/caseload-passage.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { caseloadPassage, type PassageQuestion } from '../../src/growth/prediction/caseload-passage.js';
 import { tensorBackend, useTensorBackend } from '../../src/statistics/tensor/tensor-backend.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { fitChild } from '../../src/growth/fit-child.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
-import { isoDate } from '../../src/measurements/dates.js';
-import type { MaturityMarker } from '../../src/measurements/records.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { fitChild } from '../../src/growth/prediction/fit-child.js';
+import { isoDate } from '../../src/records/dates.js';
+import type { MaturityMarker } from '../../src/records/records.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
 const left = { measure: 'foot_length', side: 'left' } as const;

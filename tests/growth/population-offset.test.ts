@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { learnPopulationOffset } from '../../src/growth/learn-population-offset.js';
-import { mixtureQuantile } from '../../src/growth/mixture-quantile.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
+import { learnPopulationOffset } from '../../src/growth/population/learn-population-offset.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { mixtureQuantile } from '../../src/growth/prediction/mixture-quantile.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
 const model = loadGrowthModel();

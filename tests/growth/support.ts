@@ -1,10 +1,10 @@
 import type { GrowthInput } from '../../src/growth/contract.js';
-import { fitChild } from '../../src/growth/fit-child.js';
-import type { GrowthModel } from '../../src/growth/growth-model.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
-import { dayNumber, isoDate } from '../../src/measurements/dates.js';
-import type { MeasureId, Side } from '../../src/measurements/measure.js';
-import type { Measurement } from '../../src/measurements/records.js';
+import type { GrowthModel } from '../../src/growth/population/growth-model.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { fitChild } from '../../src/growth/prediction/fit-child.js';
+import { dayNumber, isoDate } from '../../src/records/dates.js';
+import type { MeasureId, Side } from '../../src/records/measure.js';
+import type { Measurement } from '../../src/records/records.js';
 
 export const BIRTH = '2010-03-01';
 export const dayAt = (ageYears: number) => dayNumber(BIRTH) + Math.round(ageYears * 365.25);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { MeasureId } from '../../src/measurements/measure.js';
+import type { MeasureId } from '../../src/records/measure.js';
 import { loadInfantGroups } from '../../src/reference/infant-anchors.js';
 import { lmsAt, loadReferenceSource, loadReferences, sizeAtZ } from '../../src/reference/reference.js';
 import type { References } from '../../src/reference/reference-curve.js';

@@ -1,8 +1,8 @@
-import type { ChildRecord } from '../../src/devices/caseload.js';
-import { type Device, deviceRecord } from '../../src/devices/contract.js';
 import type { DeviceForecast, ForecastOutcome } from '../../src/forecast/contract.js';
-import { addDaysIso, type IsoDate } from '../../src/measurements/dates.js';
-import { childRecord, measurementRecord } from '../../src/measurements/records.js';
+import type { ChildRecord } from '../../src/records/caseload.js';
+import { addDaysIso, type IsoDate } from '../../src/records/dates.js';
+import { type Device, deviceRecord } from '../../src/records/device.js';
+import { childRecord, measurementRecord } from '../../src/records/records.js';
 
 export const today: IsoDate = '2026-06-01';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { ChildRecord } from '../../src/devices/caseload.js';
 import type { DeviceForecast } from '../../src/forecast/contract.js';
-import { addDaysIso } from '../../src/measurements/dates.js';
-import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import type { ChildRecord } from '../../src/records/caseload.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
-import { castDate } from '../../src/recall/cast-date.js';
+import { castDate } from '../../src/recall/decide/cast-date.js';
+import { addDaysIso, daysBetween } from '../../src/records/dates.js';
 import { rampForecast, today } from './build-a-clinic.js';
 
 const plain = { today, fitWaitDays: 0, worthItWithinDays: 56, minimumWindowDays: 28, riskTolerance: 0.1 };

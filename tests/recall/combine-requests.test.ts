@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { clinicCapacity } from '../../src/recall/levelling/clinic-capacity.js';
-import { combineRequests } from '../../src/recall/levelling/combine-requests.js';
-import { levellingSettings, type PlanRequest } from '../../src/recall/levelling/contract.js';
-import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
+import { combineRequests } from '../../src/recall/level/combine-requests.js';
+import { levellingSettings, type PlanRequest } from '../../src/recall/level/contract.js';
+import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { randomPlan } from './random-plan.js';
 
 const settings = levellingSettings.parse({});

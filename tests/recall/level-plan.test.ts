@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compactProblem } from '../../src/recall/levelling/compact-problem.js';
-import { type Capacity, levellingSettings, type PlanRequest } from '../../src/recall/levelling/contract.js';
-import { levelPlan } from '../../src/recall/levelling/level-plan.js';
+import { compactProblem } from '../../src/recall/level/compact-problem.js';
+import { type Capacity, levellingSettings, type PlanRequest } from '../../src/recall/level/contract.js';
+import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { randomPlan } from './random-plan.js';
 
 const exact = { mipGap: 0 };

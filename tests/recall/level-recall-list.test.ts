@@ -1,13 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { groupByChild } from '../../src/devices/caseload.js';
-import { loadRules } from '../../src/devices/load-rules.js';
 import { assessCaseload } from '../../src/forecast/assess-caseload.js';
-import { loadGrowthModel } from '../../src/growth/model.js';
-import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
-import { buildRecallList } from '../../src/recall/build-recall-list.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import type { RecallList } from '../../src/recall/contract.js';
-import { levelRecallList } from '../../src/recall/level-recall-list.js';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { levelRecallList } from '../../src/recall/level/level-recall-list.js';
+import { groupByChild } from '../../src/records/caseload.js';
+import { addDaysIso, daysBetween } from '../../src/records/dates.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, today as ramps, testRecord } from './build-a-clinic.js';
 

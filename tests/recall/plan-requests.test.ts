@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
-import { buildRecallList } from '../../src/recall/build-recall-list.js';
-import { clinicCapacity } from '../../src/recall/levelling/clinic-capacity.js';
-import { combineRequests } from '../../src/recall/levelling/combine-requests.js';
-import { levellingSettings } from '../../src/recall/levelling/contract.js';
-import { levelPlan } from '../../src/recall/levelling/level-plan.js';
-import { planRequests } from '../../src/recall/levelling/plan-requests.js';
-import { recallSettings } from '../../src/recall/recall-settings.js';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { recallSettings } from '../../src/recall/decide/recall-settings.js';
+import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
+import { combineRequests } from '../../src/recall/level/combine-requests.js';
+import { levellingSettings } from '../../src/recall/level/contract.js';
+import { levelPlan } from '../../src/recall/level/level-plan.js';
+import { planRequests } from '../../src/recall/level/plan-requests.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
 

@@ -1,5 +1,5 @@
-import { addDaysIso, type IsoDate } from '../../src/measurements/dates.js';
-import type { Capacity, PlanRequest } from '../../src/recall/levelling/contract.js';
+import type { Capacity, PlanRequest } from '../../src/recall/level/contract.js';
+import { addDaysIso, type IsoDate } from '../../src/records/dates.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 
 export interface RandomPlanOptions {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { levellingSettings } from '../../src/recall/levelling/contract.js';
-import { expectedCostPerSd, reviewOrRecast } from '../../src/recall/levelling/review-or-recast.js';
+import { levellingSettings } from '../../src/recall/level/contract.js';
+import { expectedCostPerSd, reviewOrRecast } from '../../src/recall/level/review-or-recast.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { rampForecast } from './build-a-clinic.js';
 

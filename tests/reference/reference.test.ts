@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { DoorpostError } from '../../src/errors.js';
-import { measures } from '../../src/measurements/measure.js';
+import { measures } from '../../src/records/measure.js';
 import {
   centile,
   curveOf,

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/commands/assess.js';
-import { clinicRules } from '../../src/devices/clinic-rules.js';
-import { loadRules } from '../../src/devices/load-rules.js';
+import { clinicRules } from '../../src/rules/clinic-rules.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { assessor } from '../../src/service/assessor.js';
 import { forecastPart } from '../../src/service/jobs/forecast-job.js';
 import { systemActor } from '../../src/store/contract.js';

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { addDaysIso } from '../../src/measurements/dates.js';
-import { weekStart } from '../../src/recall/calendar.js';
+import { weekStart } from '../../src/recall/decide/calendar.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import type { RecallRow } from '../../src/store/contract.js';
 import { type TestService, testService, testToday } from './test-service.js';
 

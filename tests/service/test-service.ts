@@ -1,6 +1,6 @@
 import type { FastifyInstance, InjectOptions } from 'fastify';
+import { buildService } from '../../src/app.js';
 import { assessor } from '../../src/service/assessor.js';
-import { buildService } from '../../src/service/build-service.js';
 import { configuration } from '../../src/service/configuration.js';
 import type { Clock, ServiceDeps } from '../../src/service/dependencies.js';
 import { runWorker } from '../../src/service/jobs/run-worker.js';

@@ -1,6 +1,6 @@
-import type { Caseload } from '../../src/devices/caseload.js';
-import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../src/devices/contract.js';
-import { childRecord, markerRecord, measurementRecord } from '../../src/measurements/records.js';
+import type { Caseload } from '../../src/records/caseload.js';
+import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../src/records/device.js';
+import { childRecord, markerRecord, measurementRecord } from '../../src/records/records.js';
 
 /** A tiny invented caseload: `n` children with two visits and one device each, ids 'c0', 'c1' ... */
 export function exampleCaseload(n: number, prefix = 'c'): Caseload {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { WorkshopJob } from '../../src/devices/contract.js';
-import { addDaysIso, daysBetween } from '../../src/measurements/dates.js';
+import { addDaysIso, daysBetween } from '../../src/records/dates.js';
+import type { WorkshopJob } from '../../src/records/device.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { expectedFitting, stageDurations } from '../../src/turnaround/expected-fitting.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { WorkshopQueue } from '../../src/recall/simulation/workshop-queue.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
+import { WorkshopQueue } from '../../src/study/simulate/workshop-queue.js';
 
 /**
  * Mean wait in an M/M/c queue: C(c, a)/(c mu - lambda), C Erlang's delay formula (Erlang 1917; as printed in

@@ -3,9 +3,9 @@
  * A heading is matched without regard to case, spaces and punctuation; columns named here are read,
  * every other column is kept with its row and written back.
  */
-import { familyIds, stageIds } from '../../devices/contract.js';
-import { measureIds } from '../../measurements/measure.js';
-import { conditionIds } from '../../measurements/records.js';
+import { familyIds, stageIds } from '../../records/device.js';
+import { measureIds } from '../../records/measure.js';
+import { conditionIds } from '../../records/records.js';
 
 export const tableNames = ['children', 'measurements', 'devices', 'events', 'markers', 'jobs'] as const;
 export type TableName = (typeof tableNames)[number];

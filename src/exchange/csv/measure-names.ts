@@ -1,4 +1,4 @@
-import { type MeasureId, measureIds, type Side } from '../../measurements/measure.js';
+import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
 import { plainWord } from './columns.js';
 
 /** Other words for a measure that clinics' headings use. */

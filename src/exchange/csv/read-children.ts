@@ -1,4 +1,4 @@
-import { type Child, type ConditionId, conditionIds } from '../../measurements/records.js';
+import { type Child, type ConditionId, conditionIds } from '../../records/records.js';
 import { plainWord } from './columns.js';
 import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';

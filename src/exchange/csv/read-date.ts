@@ -1,4 +1,4 @@
-import { dayNumber, type IsoDate, isIsoDate, isoDate } from '../../measurements/dates.js';
+import { dayNumber, type IsoDate, isIsoDate, isoDate } from '../../records/dates.js';
 
 /** How 03/04/2024 is read: 'dmy' 3 April, 'mdy' 4 March, 'refuse' where both are possible. */
 export type DateOrder = 'refuse' | 'dmy' | 'mdy';

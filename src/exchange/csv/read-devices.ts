@@ -1,8 +1,8 @@
-import type { Device } from '../../devices/contract.js';
-import type { FamilyRule, FitRules } from '../../devices/fit-rule.js';
-import { dayNumber } from '../../measurements/dates.js';
-import type { MeasureId } from '../../measurements/measure.js';
-import { isLengthUnit, toBaseUnit, unitNamed } from '../../measurements/units.js';
+import { dayNumber } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import type { MeasureId } from '../../records/measure.js';
+import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
+import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { plainWord } from './columns.js';
 import { measureHeading } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';

@@ -1,5 +1,5 @@
-import { type DeviceEvent, deviceEventRecord } from '../../devices/contract.js';
-import { measureIds, sides } from '../../measurements/measure.js';
+import { type DeviceEvent, deviceEventRecord } from '../../records/device.js';
+import { measureIds, sides } from '../../records/measure.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 

@@ -1,5 +1,5 @@
-import { type StageId, stageIds, type WorkshopJob } from '../../devices/contract.js';
-import { dayNumber, type IsoDate } from '../../measurements/dates.js';
+import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { type StageId, stageIds, type WorkshopJob } from '../../records/device.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 

@@ -1,5 +1,5 @@
-import { dayNumber } from '../../measurements/dates.js';
-import { type MaturityMarker, markerRecord } from '../../measurements/records.js';
+import { dayNumber } from '../../records/dates.js';
+import { type MaturityMarker, markerRecord } from '../../records/records.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 

@@ -1,6 +1,6 @@
-import { dayNumber } from '../../measurements/dates.js';
-import { type MeasureId, measures, type Side } from '../../measurements/measure.js';
-import type { Measurement } from '../../measurements/records.js';
+import { dayNumber } from '../../records/dates.js';
+import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';

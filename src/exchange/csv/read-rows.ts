@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import type { FitRules } from '../../devices/fit-rule.js';
-import type { IsoDate } from '../../measurements/dates.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
 import { columns, type TableName } from './columns.js';
 import type { DateOrder } from './read-date.js';

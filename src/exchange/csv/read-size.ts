@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../../measurements/measure.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 import {
   isLengthUnit,
   lengthUnits,
@@ -6,7 +6,7 @@ import {
   toBaseUnit,
   type Unit,
   unitNamed,
-} from '../../measurements/units.js';
+} from '../../records/units.js';
 import { readNumber } from './read-number.js';
 
 export interface Size {

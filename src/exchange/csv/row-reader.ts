@@ -1,4 +1,4 @@
-import { dayNumber, type IsoDate } from '../../measurements/dates.js';
+import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
 import { type DateOrder, readDate } from './read-date.js';

@@ -1,9 +1,9 @@
 import { mkdir, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { stringify } from 'csv-stringify/sync';
-import type { Caseload } from '../../devices/caseload.js';
-import { type Device, stageIds } from '../../devices/contract.js';
-import { type MeasureId, measureIds, measures } from '../../measurements/measure.js';
+import type { Caseload } from '../../records/caseload.js';
+import { type Device, stageIds } from '../../records/device.js';
+import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { columnOf, plainWord, type TableName, tableNames } from './columns.js';
 import { measureHeading } from './measure-names.js';
 import { safeCell } from './row-reader.js';

@@ -1,5 +1,5 @@
 import type { CodeableConcept, Coding } from 'fhir/r4.js';
-import { type MeasureId, measures, type Side } from '../../measurements/measure.js';
+import { type MeasureId, measures, type Side } from '../../records/measure.js';
 
 export const LOINC = 'http://loinc.org';
 export const UCUM = 'http://unitsofmeasure.org';

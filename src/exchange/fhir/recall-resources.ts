@@ -1,7 +1,7 @@
 import type { Period, RiskAssessment, ServiceRequest } from 'fhir/r4.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { IsoDate } from '../../measurements/dates.js';
 import type { RecallEntry, RecallList } from '../../recall/contract.js';
+import type { IsoDate } from '../../records/dates.js';
 import { OWN, ownConcept } from './codes.js';
 import { fhirId } from './extensions.js';
 import { reference } from './to-fhir.js';

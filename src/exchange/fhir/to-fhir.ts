@@ -10,10 +10,10 @@ import type {
   Quantity,
   Task,
 } from 'fhir/r4.js';
-import type { Caseload } from '../../devices/caseload.js';
-import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../../devices/contract.js';
-import { measures, type Side } from '../../measurements/measure.js';
-import type { Child, MaturityMarker, Measurement } from '../../measurements/records.js';
+import type { Caseload } from '../../records/caseload.js';
+import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../../records/device.js';
+import { measures, type Side } from '../../records/measure.js';
+import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
 import { fhirId, mapExtension, ownExtension, ownIdentifier } from './extensions.js';
 

@@ -1,7 +1,7 @@
 import { createHmac } from 'node:crypto';
 import ical, { ICalCalendarMethod, ICalEventClass, ICalEventTransparency } from 'ical-generator';
-import { addDaysIso, dayNumber, type IsoDate } from '../../measurements/dates.js';
 import type { RecallEntry } from '../../recall/contract.js';
+import { addDaysIso, dayNumber, type IsoDate } from '../../records/dates.js';
 
 export interface CalendarOptions {
   readonly today: IsoDate;

@@ -1,4 +1,4 @@
-import { daysBetween } from '../../measurements/dates.js';
+import { daysBetween } from '../../records/dates.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { plainDate } from '../words.js';

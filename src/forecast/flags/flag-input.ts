@@ -1,10 +1,10 @@
-import type { ChildRecord } from '../../devices/caseload.js';
 import type { ChildPosterior } from '../../growth/contract.js';
-import type { IsoDate } from '../../measurements/dates.js';
-import type { Series } from '../../measurements/measure.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Series } from '../../records/measure.js';
 import type { Flag } from '../contract.js';
-import type { DevicePlan } from '../device-plan.js';
-import type { DeviceAnswer } from '../forecast-device.js';
+import type { DevicePlan } from '../device/device-plan.js';
+import type { DeviceAnswer } from '../device/forecast-device.js';
 
 /** What a flag may look at. Readings the growth model holds for gross errors are left out of `record.measurements`. */
 export interface FlagInput {

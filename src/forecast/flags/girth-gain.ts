@@ -1,4 +1,4 @@
-import { measures } from '../../measurements/measure.js';
+import { measures } from '../../records/measure.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { plainSeries, plainSpan } from '../words.js';

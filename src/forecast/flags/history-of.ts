@@ -1,6 +1,6 @@
-import { decimalAgeYears } from '../../measurements/age.js';
-import { type DayNumber, dayNumber, type IsoDate } from '../../measurements/dates.js';
-import { type MeasureId, type Series, seriesKey, technicalErrorAt } from '../../measurements/measure.js';
+import { decimalAgeYears } from '../../records/age.js';
+import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
+import { type MeasureId, type Series, seriesKey, technicalErrorAt } from '../../records/measure.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { FlagInput } from './flag-input.js';
 

@@ -1,6 +1,6 @@
-import { headShape } from '../../devices/head-shape.js';
-import { decimalAgeYears } from '../../measurements/age.js';
-import { daysBetween } from '../../measurements/dates.js';
+import { decimalAgeYears } from '../../records/age.js';
+import { daysBetween } from '../../records/dates.js';
+import { headShape } from '../../rules/head-shape.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { growthHormoneStart } from '../record-until.js';

@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../../measurements/measure.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { plainDate, wholeMm } from '../words.js';

@@ -1,4 +1,4 @@
-import { DAYS_A_YEAR } from '../../measurements/dates.js';
+import { DAYS_A_YEAR } from '../../records/dates.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { plainSeries, plainSpan, wholeMm } from '../words.js';

@@ -1,4 +1,4 @@
-import { dayNumber, type IsoDate } from '../../measurements/dates.js';
+import { dayNumber, type IsoDate } from '../../records/dates.js';
 import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { ChildPosterior } from '../../growth/contract.js';
-import { type DayNumber, dayNumber, type IsoDate } from '../../measurements/dates.js';
-import type { Series } from '../../measurements/measure.js';
+import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
+import type { Series } from '../../records/measure.js';
 
 /** The question's setting: a device cast on `castDate`, judged on `series` (both sides of a frame together). */
 export interface CastQuestion {

@@ -1,5 +1,5 @@
-import { dayNumber, type IsoDate, isoDate } from '../../measurements/dates.js';
-import { dayOfChance, firstPassage, passageChance } from '../first-passage.js';
+import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { dayOfChance, firstPassage, passageChance } from '../device/first-passage.js';
 import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
 
 export interface AllowanceLife {

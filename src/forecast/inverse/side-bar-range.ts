@@ -1,7 +1,7 @@
-import type { FamilyRule } from '../../devices/fit-rule.js';
 import { DoorpostError } from '../../errors.js';
-import type { IsoDate } from '../../measurements/dates.js';
-import type { MeasureId } from '../../measurements/measure.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { MeasureId } from '../../records/measure.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
 import { allowanceToLast } from './allowance-to-last.js';
 import type { CastQuestion } from './growth-from-cast.js';
 

@@ -1,5 +1,5 @@
-import type { ChildRecord } from '../../devices/caseload.js';
-import { measures, seriesKey } from '../../measurements/measure.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { measures, seriesKey } from '../../records/measure.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries } from '../words.js';

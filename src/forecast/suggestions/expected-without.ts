@@ -1,8 +1,8 @@
 import { median } from 'simple-statistics';
-import { decimalAgeYears } from '../../measurements/age.js';
-import { dayNumber, type IsoDate } from '../../measurements/dates.js';
-import { technicalErrorAt } from '../../measurements/measure.js';
-import type { Measurement } from '../../measurements/records.js';
+import { decimalAgeYears } from '../../records/age.js';
+import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { technicalErrorAt } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 
 /** What a reading was expected to be from the child's other readings of that measure, and how far off is beyond belief. */
 export interface Expectation {

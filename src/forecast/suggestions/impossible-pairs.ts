@@ -1,5 +1,5 @@
-import type { ChildRecord } from '../../devices/caseload.js';
-import { type MeasureId, measures, type Side } from '../../measurements/measure.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { type MeasureId, measures, type Side } from '../../records/measure.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';
 

@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../../measurements/measure.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 
 export interface LikelyTyped {
   readonly kind: 'unit-slip' | 'digit-slip';

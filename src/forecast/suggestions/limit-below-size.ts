@@ -1,7 +1,7 @@
-import type { ChildRecord } from '../../devices/caseload.js';
-import { deviceHistory } from '../../devices/device-history.js';
-import { daysBetween } from '../../measurements/dates.js';
-import { type MeasureId, measures } from '../../measurements/measure.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { daysBetween } from '../../records/dates.js';
+import { deviceHistory } from '../../records/device-history.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, wholeMm } from '../words.js';
 

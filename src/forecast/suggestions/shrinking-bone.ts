@@ -1,6 +1,6 @@
-import type { ChildRecord } from '../../devices/caseload.js';
-import { decimalAgeYears } from '../../measurements/age.js';
-import { measures, seriesKey, technicalErrorAt } from '../../measurements/measure.js';
+import { decimalAgeYears } from '../../records/age.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';

@@ -1,8 +1,8 @@
-import type { ChildRecord } from '../../devices/caseload.js';
 import type { ChildPosterior } from '../../growth/contract.js';
-import { dayNumber } from '../../measurements/dates.js';
-import { measures } from '../../measurements/measure.js';
-import type { Measurement } from '../../measurements/records.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { dayNumber } from '../../records/dates.js';
+import { measures } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries } from '../words.js';
 import { expectedWithout } from './expected-without.js';

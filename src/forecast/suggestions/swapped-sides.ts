@@ -1,8 +1,8 @@
 import { median } from 'simple-statistics';
-import type { ChildRecord } from '../../devices/caseload.js';
-import { decimalAgeYears } from '../../measurements/age.js';
-import { type MeasureId, measures, technicalErrorAt } from '../../measurements/measure.js';
-import type { Measurement } from '../../measurements/records.js';
+import { decimalAgeYears } from '../../records/age.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { type MeasureId, measures, technicalErrorAt } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, wholeMm } from '../words.js';

@@ -1,5 +1,5 @@
 import type { Store, StoredAssessment } from '../../store/contract.js';
-import type { JobData } from '../../store/queue.js';
+import type { JobData } from '../../store/work/queue.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../dependencies.js';
 import { jobStarter } from './start-jobs.js';

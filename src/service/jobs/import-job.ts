@@ -1,5 +1,5 @@
 import type { Store } from '../../store/contract.js';
-import type { JobData } from '../../store/queue.js';
+import type { JobData } from '../../store/work/queue.js';
 import type { Clock } from '../dependencies.js';
 
 /** Takes in what the dry run showed, whole or not at all; a second time does nothing. */

@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
-import type { ChildRecord } from '../../devices/caseload.js';
-import type { WorkshopJob } from '../../devices/contract.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import { buildRecallList } from '../../recall/build-recall-list.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../../recall/contract.js';
-import { levelRecallList } from '../../recall/level-recall-list.js';
+import { buildRecallList } from '../../recall/decide/build-recall-list.js';
+import { levelRecallList } from '../../recall/level/level-recall-list.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { WorkshopJob } from '../../records/device.js';
 import type { Store, StoredAssessment } from '../../store/contract.js';
-import type { JobData } from '../../store/queue.js';
+import type { JobData } from '../../store/work/queue.js';
 import type { TurnaroundEstimate } from '../../turnaround/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import type { Assessor } from '../assessor.js';

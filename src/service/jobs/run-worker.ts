@@ -1,7 +1,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type PgBoss from 'pg-boss';
 import type { Store } from '../../store/contract.js';
-import type { JobData, JobName } from '../../store/queue.js';
+import type { JobData, JobName } from '../../store/work/queue.js';
 import type { Assessor } from '../assessor.js';
 import type { Configuration } from '../configuration.js';
 import type { Clock } from '../dependencies.js';

@@ -1,0 +1,87 @@
+import { randomUUID } from 'node:crypto';
+import etagPlugin from '@fastify/etag';
+import formbody from '@fastify/formbody';
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import rateLimit from '@fastify/rate-limit';
+import Fastify, { type FastifyInstance, LogController } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { DoorpostError } from './errors.js';
+import { registerPages } from './pages/index.js';
+import { sendErrorPage } from './pages/parts/send-error-page.js';
+import { checkAccess } from './service/access.js';
+import { registerApi } from './service/api/index.js';
+import type { ServiceDeps } from './service/dependencies.js';
+import { logRequests, logSettings } from './service/log.js';
+import { registerMetrics } from './service/metrics.js';
+import { registerOidc } from './service/oidc.js';
+import { registerOpenapi } from './service/openapi.js';
+import { sendProblem } from './service/problem.js';
+import { registerSession } from './service/session.js';
+
+const MAX_BODY = 2 * 1024 * 1024;
+const MAX_FILE = 64 * 1024 * 1024;
+
+/** The whole service on its dependencies; listens nowhere yet. */
+export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> {
+  const { config, store } = deps;
+  const app = Fastify({
+    logger: logSettings(config.logLevel),
+    logController: new LogController({ disableRequestLogging: true }),
+    genReqId: () => randomUUID(),
+    trustProxy: config.trustProxy,
+    bodyLimit: MAX_BODY,
+    routerOptions: { maxParamLength: 400 },
+    forceCloseConnections: 'idle',
+    // Addresses the router itself cannot read.
+    frameworkErrors: (error, request, reply) => void sendErrorPage(error, request, reply, deps),
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  app.setErrorHandler((error, request, reply) => sendProblem(error, request, reply));
+  logRequests(app);
+
+  const https = config.publicUrl?.startsWith('https:') ?? false;
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:'],
+        fontSrc: ["'self'", 'data:'],
+        objectSrc: ["'none'"],
+        frameAncestors: ["'none'"],
+        formAction: ["'self'"],
+        upgradeInsecureRequests: https ? [] : null,
+      },
+    },
+    strictTransportSecurity: https,
+    referrerPolicy: { policy: 'same-origin' },
+  });
+  app.addHook('onSend', async (request, reply) => {
+    // What a child's record says must not lie in a shared cache; assets say otherwise themselves.
+    if (!reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
+    reply.header('x-request-id', request.id);
+  });
+  await app.register(etagPlugin, { weak: true });
+  await app.register(formbody);
+  await app.register(multipart, { attachFieldsToBody: true, limits: { fileSize: MAX_FILE, files: 12 } });
+  await app.register(rateLimit, {
+    max: config.rateLimit,
+    timeWindow: '1 minute',
+    errorResponseBuilder: (_request, context) =>
+      new DoorpostError('too-many-requests', `Too many requests: wait ${context.after}`),
+  });
+  app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) =>
+    sendErrorPage(new DoorpostError('not-found', 'There is nothing at this address'), request, reply, deps),
+  );
+  await registerSession(app, deps);
+  checkAccess(app, store);
+  await registerOpenapi(app);
+  await registerMetrics(app, deps);
+  await registerOidc(app, deps);
+  await app.register((api) => registerApi(api, deps), { prefix: '/api' });
+  await app.register((pages) => registerPages(pages, deps));
+  return app;
+}

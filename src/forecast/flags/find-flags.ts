@@ -1,0 +1,60 @@
+import { measures } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
+import { standingCautions } from '../cautions.js';
+import type { DataSuggestion, Flag } from '../contract.js';
+import { deviceFlags } from './device-flags.js';
+import type { FlagInput } from './flag-input.js';
+import { girthGainFlags } from './girth-gain.js';
+import { headGrowthFlags } from './head-growth.js';
+import { plateauFlags } from './plateau.js';
+import { recordFlags } from './record-flags.js';
+import { sideDriftFlags } from './side-drift.js';
+import { trunkGrowthFlags } from './trunk-growth.js';
+import { zShiftFlags } from './z-shift.js';
+
+/** A length held for a gross error with this probability raises no growth flag; weight and girths do jump. */
+const GROSS = 0.5;
+/** A head that grows alarmingly looks like a gross error to the model: it is never set aside. */
+const ALWAYS_KEPT = 'head_circumference';
+
+const SLIPS: readonly DataSuggestion['kind'][] = [
+  'unit-slip',
+  'digit-slip',
+  'swapped-sides',
+  'impossible-pair',
+];
+
+const severities = ['act-now', 'check', 'note'] as const;
+
+/** What was seen in a record that growth does not explain, most urgent first. Never a diagnosis. */
+export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion[]): Flag[] {
+  const slipped = new Set(
+    suggestions
+      .filter((s) => SLIPS.includes(s.kind) && s.corrections.length > 0)
+      .flatMap((s) => s.measurementIds),
+  );
+  const gross = new Set(
+    input.posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
+  );
+  const setAside = (m: Measurement) =>
+    slipped.has(m.id) || (gross.has(m.id) && measures[m.measure].skeletal && m.measure !== ALWAYS_KEPT);
+  const trusted: FlagInput = {
+    ...input,
+    record: {
+      ...input.record,
+      measurements: input.record.measurements.filter((m) => !setAside(m)),
+    },
+  };
+  const found = [
+    ...headGrowthFlags(trusted),
+    ...deviceFlags(trusted),
+    ...zShiftFlags(trusted),
+    ...sideDriftFlags(trusted),
+    ...plateauFlags(trusted),
+    ...trunkGrowthFlags(trusted),
+    ...girthGainFlags(trusted),
+    ...recordFlags(trusted),
+    ...standingCautions(input.record),
+  ];
+  return found.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity));
+}

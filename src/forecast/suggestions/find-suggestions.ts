@@ -1,0 +1,38 @@
+import type { ChildPosterior } from '../../growth/contract.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { DataSuggestion } from '../contract.js';
+import { duplicateSuggestions } from './duplicates.js';
+import { impossiblePairSuggestions } from './impossible-pairs.js';
+import { limitBelowSizeSuggestions } from './limit-below-size.js';
+import { shrinkingBoneSuggestions } from './shrinking-bone.js';
+import { slipSuggestions } from './slips.js';
+import { swappedSideSuggestions } from './swapped-sides.js';
+
+/**
+ * Likely slips in a child's data, each with the correction a person may accept. A reading is explained once, by the
+ * first of: two values in each other's field, a slip whose cause is seen, swapped sides, impossible pair, shrinking bone, a slip of unseen cause.
+ */
+export function findSuggestions(record: ChildRecord, posterior: ChildPosterior | null): DataSuggestion[] {
+  const explained = new Set<string>();
+  const found: DataSuggestion[] = [];
+  const add = (suggestions: readonly DataSuggestion[]) => {
+    for (const s of suggestions) {
+      if (s.kind !== 'duplicate' && s.kind !== 'limit-below-size') {
+        if (s.measurementIds.some((id) => explained.has(id))) continue;
+        for (const id of s.measurementIds) explained.add(id);
+      }
+      found.push(s);
+    }
+  };
+  const slips = slipSuggestions(record, posterior);
+  const pairs = impossiblePairSuggestions(record);
+  add(pairs.filter((s) => s.corrections.length > 0));
+  add(slips.filter((s) => s.corrections.length > 0));
+  add(swappedSideSuggestions(record));
+  add(pairs);
+  add(shrinkingBoneSuggestions(record));
+  add(slips.filter((s) => s.corrections.length === 0));
+  add(duplicateSuggestions(record));
+  add(limitBelowSizeSuggestions(record));
+  return found;
+}

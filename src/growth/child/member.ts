@@ -1,0 +1,47 @@
+import type { SexCurves } from '../population/sex-curves.js';
+import type { ChildPrior } from './child-prior.js';
+import type { Points } from './points.js';
+
+/** Points as they look in one world: everything the covariance needs, worked out once per point. */
+export interface Placed {
+  readonly n: number;
+  readonly points: Points;
+  /** Expected size on the model's scale (mm, or log). */
+  readonly mean: Float64Array;
+  /** Model-scale units per z unit. */
+  readonly scale: Float64Array;
+  /** Maturity position each point is read at, log-age. */
+  readonly maturity: Float64Array;
+}
+
+/** One quadrature point over the child's tempo and intensity, in prior SD. */
+export interface GridPoint {
+  readonly tempo: number;
+  readonly intensity: number;
+  readonly logPrior: number;
+}
+
+/**
+ * One way a population of one sex grows. At a grid point all of a child's series are jointly Gaussian;
+ * a member says with what mean and covariance. Members are averaged as a mixture with weights by age.
+ */
+export interface Member {
+  readonly curves: SexCurves;
+  readonly name: string;
+  readonly grid: readonly GridPoint[];
+  /** Years by which growth comes late (+) or early (-) at a tempo, at the age of peak velocity. */
+  tempoYears(tempo: number): number;
+  readonly peakVelocityAgeYears: number;
+  /** Log-age at which the average child is as mature as this one is at log-age x. */
+  maturity(x: number, at: GridPoint): number;
+  /** Prior log weight of the member for a child last seen at this log-age. */
+  logWeight(x: number): number;
+  place(points: Points, prior: ChildPrior, at: GridPoint): Placed;
+  /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */
+  fixedCovariance(a: Points, b: Points, prior: ChildPrior): Float64Array;
+  /**
+   * Covariance on the model's scale into `out` (a.n x b.n), given the fixed part of the same points. Of points with
+   * themselves (a === b) only the lower triangle is filled.
+   */
+  covariance(a: Placed, b: Placed, fixed: Float64Array, prior: ChildPrior, out: Float64Array): void;
+}

@@ -1,0 +1,82 @@
+import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
+import { readTable } from '../population/curve-table.js';
+import { growthClock } from '../population/growth-clock.js';
+import type { SexCurves } from '../population/sex-curves.js';
+import type { ChildPrior } from './child-prior.js';
+import type { GridPoint, Member, Placed } from './member.js';
+import type { Points } from './points.js';
+
+export interface ZScoreSettings {
+  /** Share of a z-score's variance that stays with the child for life. */
+  readonly sizeShare: number;
+  /** Length scale of the remaining wandering, log-age. */
+  readonly lengthScale: number;
+  /** How far the wandering is shared between measures, 0..1 of the correlation of size. */
+  readonly residualSharing: number;
+  /** Share of a side's own deviation that wanders. */
+  readonly sideWandering: number;
+}
+
+/**
+ * Staying near the own centile: every measure's z-score is a lifelong level plus a Matern 3/2 wandering, both
+ * correlated over measures. No tempo: one grid point.
+ */
+export function zScoreMember(
+  curves: SexCurves,
+  correlation: readonly (readonly number[])[],
+  settings: ZScoreSettings,
+  logWeight: (x: number) => number,
+): Member {
+  const shared = settings.residualSharing;
+  return {
+    name: 'z-score',
+    curves,
+    grid: [{ tempo: 0, intensity: 0, logPrior: 0 }],
+    tempoYears: () => 0,
+    maturity: (x) => x,
+    peakVelocityAgeYears: curves.peakVelocityAgeYears,
+    logWeight,
+    place(points: Points, prior: ChildPrior, _at: GridPoint): Placed {
+      const { n } = points;
+      const mean = new Float64Array(n);
+      const scale = new Float64Array(n);
+      const maturity = new Float64Array(n);
+      for (let i = 0; i < n; i++) {
+        const d = points.measure[i];
+        const x = points.x[i];
+        scale[i] = readTable(curves.sd[d], x);
+        const side = points.side[i];
+        const lean = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
+        mean[i] = readTable(curves.median[d], x) + scale[i] * (prior.shift[d] + lean);
+        maturity[i] = x;
+      }
+      return { n, points, mean, scale, maturity };
+    },
+    fixedCovariance(a, b, prior) {
+      const out = new Float64Array(a.n * b.n);
+      const clock = (x: number) => growthClock(x, curves.growthEnd);
+      const ca = Float64Array.from(a.x, clock);
+      const cb = Float64Array.from(b.x, clock);
+      const wandering = (1 - settings.sizeShare) * prior.residual;
+      for (let i = 0; i < a.n; i++) {
+        const d = a.measure[i];
+        for (let j = 0; j < b.n; j++) {
+          const e = b.measure[j];
+          const c = correlation[d][e];
+          const k = maternThreeHalves(ca[i] - cb[j], settings.lengthScale);
+          let v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
+          v += wandering * (d === e ? 1 : c * shared) * k;
+          if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])
+            v += prior.sideSd[d] ** 2 * (1 - settings.sideWandering + settings.sideWandering * k);
+          out[i * b.n + j] = v;
+        }
+      }
+      return out;
+    },
+    covariance(a, b, fixed, _prior, out) {
+      for (let i = 0; i < a.n; i++)
+        for (let j = 0; j < (a === b ? i + 1 : b.n); j++)
+          out[i * b.n + j] = a.scale[i] * b.scale[j] * fixed[i * b.n + j];
+    },
+  };
+}

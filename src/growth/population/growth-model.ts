@@ -1,0 +1,20 @@
+import type { MeasureId } from '../../records/measure.js';
+import type { References } from '../../reference/reference-curve.js';
+import type { Member } from '../child/member.js';
+import type { GrowthParameters } from './parameters.js';
+import type { SexCurves } from './sex-curves.js';
+
+/** A loaded growth model: references made into curves, and the members that say how children move on them. */
+export interface GrowthModel {
+  readonly name: string;
+  readonly version: string;
+  /** What the model was made from: an offset is learned by making it anew. */
+  readonly parameters: GrowthParameters;
+  readonly references: References;
+  readonly measures: readonly MeasureId[];
+  readonly index: ReadonlyMap<MeasureId, number>;
+  readonly curves: Readonly<Record<'male' | 'female', SexCurves>>;
+  readonly members: Readonly<Record<'male' | 'female', readonly Member[]>>;
+  /** z-score of a size against the reference at a reference age, or null outside its ages. */
+  zScore(sex: 'male' | 'female', measure: MeasureId, ageYears: number, value: number): number | null;
+}

@@ -1,0 +1,116 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { DoorpostError } from '../../errors.js';
+import { curveOf, lmsAt, loadReferences, zScore } from '../../reference/reference.js';
+import type { References } from '../../reference/reference-curve.js';
+import type { Member } from '../child/member.js';
+import { quadratureGrid } from '../child/quadrature-grid.js';
+import { tempoMember } from '../child/tempo-member.js';
+import { zScoreMember } from '../child/z-score-member.js';
+import { type CurveTable, tableLogAge } from './curve-table.js';
+import { ageOfLogAge, logAge } from './growth-age.js';
+import type { GrowthModel } from './growth-model.js';
+import { isLogMeasure } from './growth-scale.js';
+import { type GrowthParameters, growthParameters } from './parameters.js';
+import { offsetAt } from './population-offset.js';
+import { referenceCurves } from './reference-curves.js';
+import type { SexCurves } from './sex-curves.js';
+import { tempoPopulation } from './tempo-population.js';
+
+const shipped = fileURLToPath(new URL('../../../models/', import.meta.url));
+const cached = new Map<string, GrowthModel>();
+
+/** Names of the models in models/. */
+export function growthModelNames(folder = shipped): string[] {
+  return readdirSync(folder)
+    .filter((name) => existsSync(`${folder}/${name}/parameters.json`))
+    .sort();
+}
+
+/** A shipped or fitted model by name; read once, then kept. */
+export function loadGrowthModel(name = 'default', folder = shipped): GrowthModel {
+  const key = `${folder}/${name}`;
+  const known = cached.get(key);
+  if (known) return known;
+  const path = `${key}/parameters.json`;
+  if (!/^[\w.-]+$/.test(name) || !existsSync(path))
+    throw new DoorpostError('model-missing', `there is no growth model named '${name}'`, {
+      given: name,
+      accepted: growthModelNames(folder).join(', '),
+    });
+  const model = growthModel(growthParameters.parse(JSON.parse(readFileSync(path, 'utf8'))), loadReferences());
+  cached.set(key, model);
+  return model;
+}
+
+/** Parameters and references made ready to fit children with. */
+export function growthModel(all: GrowthParameters, refs: References): GrowthModel {
+  const p = withReferencesOnly(all, refs);
+  const sexes = ['male', 'female'] as const;
+  const [male, female] = sexes.map((sex) => {
+    const curves = referenceCurves(refs, sex, p);
+    return { curves, members: membersOf(curves, p) };
+  });
+  return {
+    name: p.name,
+    version: p.version,
+    parameters: p,
+    references: refs,
+    measures: p.measures,
+    index: new Map(p.measures.map((id, d) => [id, d])),
+    curves: { male: male.curves, female: female.curves },
+    members: { male: male.members, female: female.members },
+    zScore(sex, measure, ageYears, value) {
+      const lms = lmsAt(refs, measure, sex, ageYears);
+      return lms && zScore(lms, value);
+    },
+  };
+}
+
+/** Leaves out measures the references lack. */
+function withReferencesOnly(p: GrowthParameters, refs: References): GrowthParameters {
+  const kept = p.measures.flatMap((id, d) =>
+    curveOf(refs, id, 'male') && curveOf(refs, id, 'female') ? [d] : [],
+  );
+  return {
+    ...p,
+    measures: kept.map((d) => p.measures[d]),
+    correlation: kept.map((d) => kept.map((e) => p.correlation[d][e])),
+  };
+}
+
+function membersOf(curves: SexCurves, p: GrowthParameters): Member[] {
+  const { sex } = curves;
+  const share = (x: number) => between(p.zScoreShare[sex], ageOfLogAge(x));
+  const tempo = {
+    centre: logAge(p.peakVelocityAgeYears[sex]),
+    tempoSd: p.anchors.tempoSd[sex],
+    intensitySd: p.anchors.intensitySd[sex],
+    warpFrom: logAge(p.anchors.warpFromYears),
+    warpFull: logAge(p.anchors.warpFullYears),
+  };
+  const soft = p.measures.map(isLogMeasure);
+  const population = tempoPopulation(curves, p.measures, soft, p.correlation, p.anchors, tempo, p.followers);
+  const moved = (tables: readonly CurveTable[]) =>
+    tables.map((table, d) => {
+      const offset = p.offsets.find((o) => o.sex === sex && o.measure === p.measures[d]);
+      return offset ? table.map((v, i) => v + offsetAt(offset, tableLogAge(i) - tempo.centre)) : table;
+    });
+  const grid = quadratureGrid(p.tempo.tempoPoints, p.tempo.intensityPoints);
+  const settings = { ...p.tempo, wanderYears: p.anchors.wanderYears };
+  const own = { ...curves, median: moved(curves.median) };
+  const ownPopulation = { ...population, mean: moved(population.mean) };
+  return [
+    zScoreMember(own, p.correlation, p.zScore, (x) => Math.log(share(x))),
+    tempoMember(own, p.correlation, ownPopulation, p.anchors.knots, tempo, grid, settings, (x) =>
+      Math.log(1 - share(x)),
+    ),
+  ];
+}
+
+function between(table: readonly { ageYears: number; share: number }[], age: number): number {
+  const after = table.findIndex((t) => t.ageYears >= age);
+  if (after <= 0) return after === 0 ? table[0].share : table[table.length - 1].share;
+  const [a, b] = [table[after - 1], table[after]];
+  return a.share + ((b.share - a.share) * (age - a.ageYears)) / (b.ageYears - a.ageYears);
+}

@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { measureId } from '../../records/measure.js';
+import { anchorPopulation } from './anchor-population.js';
+import { populationOffset } from './population-offset.js';
+
+const ageShare = z.object({ ageYears: z.number(), share: z.number().min(0).max(1) });
+
+/** models/<name>/parameters.json: settings and estimates, no child's rows. Written by `doorpost fit growth`. */
+export const growthParameters = z.object({
+  name: z.string().min(1),
+  version: z.string().min(1),
+  seed: z.number().int(),
+  /** Measures in the order of every vector and matrix below. */
+  measures: z.array(measureId),
+  /** Correlation of true size between measures at one age, from cross-sectional records. */
+  correlation: z.array(z.array(z.number())),
+  zScore: z.object({
+    sizeShare: z.number().min(0).max(1),
+    lengthScale: z.number().positive(),
+    residualSharing: z.number().min(0).max(1),
+    sideWandering: z.number().min(0).max(1),
+  }),
+  /** Learned from children followed for years. */
+  anchors: anchorPopulation,
+  followers: z.object({
+    ownSizeShare: z.number(),
+    ownSizeShareSoft: z.number(),
+    ownLength: z.number(),
+    widen: z.number().min(1),
+  }),
+  tempo: z.object({
+    tempoPoints: z.number().int(),
+    intensityPoints: z.number().int(),
+    wanderSharing: z.number(),
+    sideWandering: z.number(),
+    infantSd: z.number(),
+    infantUntilYears: z.number(),
+    infantLength: z.number(),
+  }),
+  /** Share of the z-score member by age at the last measurement, straight lines between. */
+  zScoreShare: z.object({ male: z.array(ageShare), female: z.array(ageShare) }),
+  /** Learned from a caseload; empty as shipped. */
+  offsets: z.array(populationOffset).default([]),
+  peakVelocityAgeYears: z.object({ male: z.number(), female: z.number() }),
+  /** Age at which growth is practically over. */
+  growthEndYears: z.object({ male: z.number(), female: z.number() }),
+});
+export type GrowthParameters = z.infer<typeof growthParameters>;

@@ -1,0 +1,180 @@
+import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
+import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
+import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
+import { tempoVariance, unsmear } from '../child/unsmear.js';
+import type { AnchorPopulation } from './anchor-population.js';
+import { type CurveTable, readTable, tableLogAge } from './curve-table.js';
+import type { SexCurves } from './sex-curves.js';
+import type { TempoSettings } from './tempo-warp.js';
+
+export interface FollowerSettings {
+  /** Share of a follower's own variance that stays for life, bones and (girths, weight). */
+  readonly ownSizeShare: number;
+  readonly ownSizeShareSoft: number;
+  /** Length of the follower's own wandering over maturity, log-age. */
+  readonly ownLength: number;
+  /** SD of all that is a follower's own, against what the records of leg length suggest; never below 1. */
+  readonly widen: number;
+}
+
+/** A sex's tempo population over all measures: mean curves on maturity and how children differ about them. */
+export interface TempoPopulation {
+  /** Coefficients per measure. */
+  readonly k: number;
+  readonly mean: readonly CurveTable[];
+  /** Effect of tempo and of intensity on size, coefficients, one measure after another. */
+  readonly tempoEffect: Float64Array;
+  readonly intensityEffect: Float64Array;
+  /** Covariance of all coefficients, (measures * k) squared, row-major. */
+  readonly covariance: Float64Array;
+  /** SD of the calendar wandering per measure, model scale at full size. */
+  readonly wanderSd: Float64Array;
+}
+
+/**
+ * Carries what was learned from children followed for years (the anchors) over to every measure known only
+ * from one look at each child (the followers). A follower's deviation is a regression on the anchors'
+ * deviations at the same maturity, with the cross-sectional correlations' weights, plus its own part; its
+ * mean curve is the reference's median, unsmeared, moved by what the anchors' means differ from theirs.
+ */
+export function tempoPopulation(
+  curves: SexCurves,
+  measures: readonly string[],
+  soft: readonly boolean[],
+  correlation: readonly (readonly number[])[],
+  anchors: AnchorPopulation,
+  tempo: TempoSettings,
+  settings: FollowerSettings,
+): TempoPopulation {
+  const spline = clampedBSpline(anchors.knots);
+  const k = spline.size;
+  const D = measures.length;
+  const anchorAt = anchors.measures.map((id) => measures.indexOf(id));
+  const A = anchorAt.length;
+  const x = Float64Array.from(spline.abscissae, (u) => tempo.centre + u);
+  const plain = curves.median.map((m) => unsmear(m, tempo));
+  const mean: CurveTable[] = plain.map((m) => Float64Array.from(m));
+  anchorAt.forEach((d, a) => {
+    mean[d] = anchorCurve(
+      anchors.mean[curves.sex].slice(a * k, (a + 1) * k),
+      anchors.knots,
+      tempo.centre,
+      plain[d],
+    );
+  });
+  const loadings = measures.map((_, d) => regress(correlation, d, anchorAt));
+  // Anchor coefficient SDs, model scale.
+  const anchorSd = anchorAt.map((_, a) =>
+    Float64Array.from({ length: k }, (_, i) => Math.sqrt(anchors.covariance[a * k + i][a * k + i])),
+  );
+  const tempoEffect = new Float64Array(D * k);
+  const intensityEffect = new Float64Array(D * k);
+  const sd = measures.map((_, d) => {
+    const a = anchorAt.indexOf(d);
+    if (a >= 0) {
+      for (let i = 0; i < k; i++) {
+        tempoEffect[d * k + i] = anchors.tempoEffect[curves.sex][a * k + i];
+        intensityEffect[d * k + i] = anchors.intensityEffect[curves.sex][a * k + i];
+      }
+      return anchorSd[a];
+    }
+    for (let i = 0; i < mean[d].length; i++) {
+      let shift = 0;
+      for (let b = 0; b < A; b++)
+        shift +=
+          (loadings[d][b] * (mean[anchorAt[b]][i] - plain[anchorAt[b]][i])) / curves.sd[anchorAt[b]][i];
+      mean[d][i] += shift * curves.sd[d][i];
+    }
+    return Float64Array.from({ length: k }, (_, i) => {
+      const total = readTable(curves.sd[d], x[i]) ** 2;
+      const timing = tempoVariance((at) => readTable(mean[d], at), x[i], tempo);
+      const s = Math.sqrt(Math.max(0.5 * total, total - timing));
+      for (let b = 0; b < A; b++) {
+        const per = (loadings[d][b] * s) / anchorSd[b][i];
+        tempoEffect[d * k + i] += per * anchors.tempoEffect[curves.sex][b * k + i];
+        intensityEffect[d * k + i] += per * anchors.intensityEffect[curves.sex][b * k + i];
+      }
+      return s;
+    });
+  });
+  const n = D * k;
+  const covariance = new Float64Array(n * n);
+  const z = (b: number, i: number, c: number, j: number) =>
+    anchors.covariance[b * k + i][c * k + j] / (anchorSd[b][i] * anchorSd[c][j]);
+  for (let d = 0; d < D; d++)
+    for (let e = 0; e <= d; e++) {
+      const own = ownCorrelation(correlation, loadings, anchorAt, d, e) * settings.widen ** 2;
+      const life = soft[d] || soft[e] ? settings.ownSizeShareSoft : settings.ownSizeShare;
+      for (let i = 0; i < k; i++)
+        for (let j = 0; j < k; j++) {
+          let v = 0;
+          for (let b = 0; b < A; b++)
+            for (let c = 0; c < A; c++)
+              if (loadings[d][b] !== 0 && loadings[e][c] !== 0)
+                v += loadings[d][b] * loadings[e][c] * z(b, i, c, j);
+          const distance = spline.abscissae[i] - spline.abscissae[j];
+          v += own * (life + (1 - life) * maternThreeHalves(distance, settings.ownLength));
+          v *= sd[d][i] * sd[e][j];
+          covariance[(d * k + i) * n + e * k + j] = v;
+          covariance[(e * k + j) * n + d * k + i] = v;
+        }
+    }
+  const leg = anchors.measures.indexOf('leg_length');
+  const legShare = anchors.wanderSd[leg] / readTable(curves.sd[anchorAt[leg]], tempo.centre);
+  const wanderSd = Float64Array.from(measures, (_, d) => {
+    const a = anchorAt.indexOf(d);
+    return a >= 0 ? anchors.wanderSd[a] : settings.widen * legShare * readTable(curves.sd[d], tempo.centre);
+  });
+  return { k, mean, tempoEffect, intensityEffect, covariance, wanderSd };
+}
+
+/** The spline's curve where it has knots; before them the reference's shape, scaled to meet it. */
+function anchorCurve(
+  coefficients: number[],
+  knots: readonly number[],
+  centre: number,
+  reference: CurveTable,
+): CurveTable {
+  const spline = clampedBSpline(knots);
+  const value = new Float64Array(4);
+  const at = (u: number) => {
+    const first = spline.taps(u, value, 0);
+    return value.reduce((s, v, r) => s + v * coefficients[first + r], 0);
+  };
+  const start = centre + knots[0];
+  const gap = at(knots[0]) - readTable(reference, start);
+  const slopeFade = (x: number) => Math.exp((x - start) / 0.5);
+  return Float64Array.from(reference, (v, i) => {
+    const x = tableLogAge(i);
+    return x >= start ? at(x - centre) : v + gap * slopeFade(x);
+  });
+}
+
+/** Weights of the anchors' z-scores in the best linear guess of measure d's; an anchor is itself. */
+function regress(c: readonly (readonly number[])[], d: number, anchors: readonly number[]): Float64Array {
+  const n = anchors.length;
+  const own = anchors.indexOf(d);
+  if (own >= 0) return Float64Array.from({ length: n }, (_, a) => (a === own ? 1 : 0));
+  const m = Float64Array.from({ length: n * n }, (_, i) => c[anchors[Math.floor(i / n)]][anchors[i % n]]);
+  const b = Float64Array.from(anchors, (a) => c[d][a]);
+  denseCholesky(m, n);
+  denseForward(m, n, b);
+  denseBackward(m, n, b);
+  return b;
+}
+
+/** What is left of the correlation of d and e once the anchors are known; zero for an anchor. */
+function ownCorrelation(
+  c: readonly (readonly number[])[],
+  loadings: readonly Float64Array[],
+  anchors: readonly number[],
+  d: number,
+  e: number,
+): number {
+  if (anchors.includes(d) || anchors.includes(e)) return 0;
+  let v = c[d][e];
+  anchors.forEach((a, i) => {
+    v -= loadings[d][i] * c[a][e];
+  });
+  return v;
+}

@@ -1,0 +1,185 @@
+import { referenceAgeYears } from '../../records/age.js';
+import { type DayNumber, dayNumber } from '../../records/dates.js';
+import { measures, type Series } from '../../records/measure.js';
+import { normalCdf } from '../../statistics/normal-cdf.js';
+import type { ChildPrior } from '../child/child-prior.js';
+import type { Conditioned } from '../child/conditioned.js';
+import { points, sideCode } from '../child/points.js';
+import type { World } from '../child/worlds.js';
+import type { ChildPosterior } from '../contract.js';
+import { growthAgeYears, logAge } from '../population/growth-age.js';
+import { fromScale, isLogMeasure } from '../population/growth-scale.js';
+import { mixtureQuantile } from './mixture-quantile.js';
+import { outlooks } from './outlook.js';
+import { pathKnots } from './path-knots.js';
+import { samplePaths } from './sample-paths.js';
+
+type Row = { readonly measure: number; readonly side: number; readonly x: number };
+
+/** Age by which every bone has stopped, for 'further growth'. */
+const GROWN_YEARS = 20.5;
+/** Readings doubted less than this are not worth a person's attention. */
+const WORTH_SHOWING = 0.05;
+
+/** The contract's view of a conditioned child. */
+export function childPosterior(c: Conditioned): ChildPosterior {
+  const { input, model, worlds } = c;
+  const place = (series: Series, days: readonly DayNumber[]) => {
+    const measure = model.index.get(series.measure);
+    if (measure === undefined) throw new Error(`the growth model has no ${series.measure}`);
+    const side = sideCode(series.side);
+    return days.map((day) => ({
+      measure,
+      side,
+      x: logAge(growthAgeYears(input.birthDate, day, input.gestationWeeks)),
+    }));
+  };
+  const average = (value: (w: World) => number) => worlds.reduce((s, w) => s + w.weight * value(w), 0);
+  const meanAndSd = (value: (w: World) => number) => {
+    const mean = average(value);
+    return {
+      mean,
+      sd: Math.sqrt(
+        Math.max(
+          0,
+          average((w) => (value(w) - mean) ** 2),
+        ),
+      ),
+    };
+  };
+  // A member without tempo says nothing about it: only members that have it are asked.
+  const late = (w: World) => w.member.tempoYears(w.at.tempo);
+  return {
+    sex: input.sex,
+    modelName: model.name,
+    modelVersion: model.version,
+    observed: observedSeries(c),
+    tempoYears: meanAndSd(late),
+    peakVelocityAgeYears: meanAndSd((w) => w.member.peakVelocityAgeYears + late(w)),
+    chanceOfFurtherGrowth(series, day, mm) {
+      const id = series.measure;
+      const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
+      const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
+      const view = outlooks(rows, c.prior);
+      return worlds.reduce((sum, w) => {
+        const o = view(w);
+        const now = fromScale(id, o.mean[0]);
+        const gap = isLogMeasure(id) ? Math.log1p(mm / now) : mm;
+        const variance = o.covariance[0] + o.covariance[3] - 2 * o.covariance[2];
+        return (
+          sum +
+          w.weight * (1 - normalCdf((gap - o.mean[1] + o.mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
+        );
+      }, 0);
+    },
+    predict(series, days) {
+      const id = series.measure;
+      const rows = place(series, days);
+      const views = predictions(worlds, rows, days, c.prior);
+      const mean = new Float64Array(days.length);
+      const sd = new Float64Array(days.length);
+      for (let j = 0; j < days.length; j++) {
+        let first = 0;
+        let second = 0;
+        for (const v of views) {
+          const variance = v.variance[j];
+          const m = isLogMeasure(id) ? Math.exp(v.mean[j] + variance / 2) : v.mean[j];
+          const spread = isLogMeasure(id) ? m * m * Math.expm1(variance) : variance;
+          first += v.weight * m;
+          second += v.weight * (m * m + spread);
+        }
+        mean[j] = first;
+        sd[j] = Math.sqrt(Math.max(0, second - first * first));
+      }
+      return {
+        days,
+        mean,
+        sd,
+        quantile: (p) =>
+          Float64Array.from(days, (_, j) =>
+            fromScale(
+              id,
+              mixtureQuantile(
+                p,
+                views.map((v) => v.weight),
+                views.map((v) => v.mean[j]),
+                views.map((v) => Math.sqrt(v.variance[j])),
+              ),
+            ),
+          ),
+      };
+    },
+    sample: (series, days, draws, seed) =>
+      samplePaths(
+        worlds,
+        series.map((s) => ({ id: s.measure, rows: place(s, days) })),
+        days,
+        draws,
+        seed,
+        c.prior,
+      ),
+    zScore(series, day, value) {
+      const age = referenceAgeYears(input.birthDate, day, input.gestationWeeks);
+      const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
+      const scores = sexes.map((sex) => model.zScore(sex, series.measure, age, value));
+      return scores.some((z) => z === null)
+        ? null
+        : (scores as number[]).reduce((a, b) => a + b, 0) / scores.length;
+    },
+    suspicions: c.seen.flatMap((r, i) => {
+      if (c.doubts.probability[i] < WORTH_SHOWING) return [];
+      const id = model.measures[r.measure];
+      const expected = fromScale(id, c.doubts.expected[i]);
+      const expectedSd = c.doubts.expectedSd[i] * (isLogMeasure(id) ? expected : 1);
+      return r.ids.map((measurementId) => ({
+        measurementId,
+        probability: c.doubts.probability[i],
+        expected,
+        expectedSd,
+      }));
+    }),
+  };
+}
+
+function observedSeries({ input, model }: Conditioned): Series[] {
+  const seen = new Map<string, Series>();
+  const known = input.measurements.filter((m) => model.index.has(m.measure));
+  for (const m of [...known].sort((a, b) => dayNumber(a.date) - dayNumber(b.date)))
+    seen.set(`${m.measure}/${m.side}`, {
+      measure: m.measure,
+      side: measures[m.measure].sided ? m.side : 'none',
+    });
+  return [...seen.values()];
+}
+
+/** Every world's mean and variance per day; deviations from its expected curve are read between knots. */
+function predictions(
+  worlds: readonly World[],
+  rows: readonly Row[],
+  days: readonly DayNumber[],
+  prior: ChildPrior,
+) {
+  const knots = pathKnots(
+    days,
+    rows.map((r) => r.x),
+  );
+  const view = outlooks(
+    knots.at.map((j) => rows[j]),
+    prior,
+  );
+  const all = points(rows);
+  const nk = knots.at.length;
+  return worlds.map((w) => {
+    const o = view(w);
+    const mean = Float64Array.from(w.member.place(all, prior, w.at).mean);
+    const variance = new Float64Array(days.length);
+    knots.order.forEach((j, rank) => {
+      const k = knots.before[rank];
+      const f = knots.fraction[rank];
+      const next = Math.min(k + 1, nk - 1);
+      mean[j] += (o.mean[k] - o.expected[k]) * (1 - f) + (o.mean[next] - o.expected[next]) * f;
+      variance[j] = o.covariance[k * nk + k] * (1 - f) + o.covariance[next * nk + next] * f;
+    });
+    return { weight: w.weight, mean, variance };
+  });
+}

@@ -1,0 +1,188 @@
+import type { FastifyInstance } from 'fastify';
+import { renderSvg } from '../../charts/render-chart.js';
+import { DoorpostError } from '../../errors.js';
+import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
+import { measureId } from '../../records/measure.js';
+import { childRecord } from '../../records/records.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import type { ChildSearch } from '../../store/contract.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, type Form, staff } from '../parts/route-types.js';
+import { chartableMeasures, growthSpec, scoredReadings, timelineSpec } from './child-charts.js';
+import { ChildPage } from './child-page.js';
+import { ChildrenPage } from './children-page.js';
+import { correctedTogether } from './corrected-together.js';
+import { loadChildFor, posteriorOf } from './load-child.js';
+import { NewChildPage } from './new-child-page.js';
+import { typedSize } from './typed-size.js';
+
+const ROWS = 50;
+type Child = { Params: { id: string }; Querystring: Form; Body: Form };
+const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
+
+export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+
+  app.get<{ Querystring: Form }>('/children', { config: { access: staff } }, async (request, reply) => {
+    const { text = '', family = '', status = 'active', sort, cursor } = request.query;
+    const query: ChildSearch = {
+      text: text.slice(0, 80),
+      family: family || undefined,
+      status: (['moved-away', 'discharged', 'died', 'any'] as const).find((s) => s === status) ?? 'active',
+      sort: sort === 'name' ? 'name' : 'soonest',
+    };
+    const [context, page, total] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.children.search(query, { limit: ROWS, cursor: cursor || null }, actorOf(request)),
+      store.children.count(query),
+    ]);
+    return sendPage(
+      reply,
+      <ChildrenPage context={context} query={query} page={page} total={total} firstPage={!cursor} />,
+    );
+  });
+
+  app.get('/children/new', { config: { access: ['clinician', 'administrator'] } }, async (request, reply) =>
+    sendPage(reply, <NewChildPage context={await pageContext(request, reply, deps)} typed={{}} error="" />),
+  );
+
+  app.post<{ Body: Form }>(
+    '/children',
+    { config: { access: ['clinician', 'administrator'] } },
+    async (request, reply) => {
+      const body = request.body ?? {};
+      const parsed = childRecord.safeParse({
+        id: body.id,
+        name: body.name,
+        birthDate: body.birthDate,
+        sex: body.sex,
+        gestationWeeks: body.gestationWeeks ? Number(body.gestationWeeks) : null,
+        contact: body.contact,
+        language: body.language || 'en',
+        insensateSkin: body.insensateSkin === 'yes',
+        latexAlert: body.latexAlert === 'yes',
+      });
+      const late = parsed.success && parsed.data.birthDate > clock.today();
+      if (!parsed.success || late) {
+        const issue = parsed.error?.issues[0];
+        const error = late ? 'birthDate: lies after today' : `${issue?.path.join('.')}: ${issue?.message}`;
+        const context = await pageContext(request, reply, deps);
+        return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
+      }
+      await store.children.create(parsed.data, actorOf(request));
+      return reply.redirect(path(parsed.data.id), 303);
+    },
+  );
+
+  app.get<Child>('/children/:id', { config: { access: staff } }, async (request, reply) => {
+    const { id } = request.params;
+    const today = clock.today();
+    const clinical = request.user?.role === 'clinician';
+    const view = await loadChildFor(request, id, deps);
+    const chartable = chartableMeasures(view);
+    const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
+    const posterior = clinical ? posteriorOf(view.record, deps) : null;
+    const [context, growthSvg, timelineSvg, links, revisions] = await Promise.all([
+      pageContext(request, reply, deps),
+      clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
+      clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
+      clinical ? store.familyLinks.list(id, actorOf(request)) : [],
+      clinical ? store.measurements.corrected(id, actorOf(request)) : [],
+    ]);
+    return sendPage(
+      reply,
+      <ChildPage
+        context={context}
+        view={view}
+        chartable={chartable}
+        measure={measure}
+        growthSvg={growthSvg}
+        timelineSvg={timelineSvg}
+        readings={measure ? scoredReadings(view, measure, posterior) : []}
+        tempo={posterior?.tempoYears ?? null}
+        links={links}
+        revisions={revisions}
+        clinical={clinical}
+      />,
+    );
+  });
+
+  app.get<Child>('/children/:id/charts/growth.json', { config: { access: clinicians } }, async (request) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const measure = measureId.parse(request.query.measure);
+    return growthSpec(view, measure, posteriorOf(view.record, deps), clock.today());
+  });
+
+  app.get<Child>('/children/:id/charts/timeline.json', { config: { access: clinicians } }, async (request) =>
+    timelineSpec(await loadChildFor(request, request.params.id, deps), clock.today()),
+  );
+
+  app.post<Child>('/children/:id/suggestions', { config: { access: clinicians } }, async (request, reply) => {
+    const { id } = request.params;
+    const actor = actorOf(request);
+    const today = clock.today();
+    const record = await store.children.record(id, actor);
+    const { suggestions } = await deps.assess(id);
+    const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
+    if (!suggestion)
+      throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
+    await store.transaction(async (tx) => {
+      for (const c of acceptSuggestion(record, suggestion))
+        await tx.measurements.correct(
+          c.measurementId,
+          c.excluded
+            ? { withdrawn: true, reason: `accepted suggestion: ${suggestion.kind}` }
+            : { value: c.value, side: c.side, reason: `accepted suggestion: ${suggestion.kind}` },
+          today,
+          null,
+          actor,
+        );
+    });
+    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+  });
+
+  app.post<Child>('/children/:id/corrections', { config: { access: clinicians } }, async (request, reply) => {
+    const { id } = request.params;
+    const { reading, value: typed = '', reason = '' } = request.body ?? {};
+    const actor = actorOf(request);
+    const record = await store.children.record(id, actor);
+    const found = record.measurements.find((m) => m.id === reading);
+    if (!found) throw new DoorpostError('not-found', 'This child has no such reading');
+    const value = typed.trim() === '' ? null : typedSize(typed, found.measure, 'mm');
+    if (typed.trim() !== '' && value === null)
+      throw new DoorpostError('invalid-value', `The value '${typed}' is no size`, {
+        field: 'value',
+        given: typed,
+        accepted: 'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
+      });
+    const change = value === null ? { withdrawn: true } : { value };
+    await store.measurements.correct(
+      found.id,
+      { ...change, reason: reason.slice(0, 200) || 'corrected' },
+      clock.today(),
+      null,
+      actor,
+    );
+    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+  });
+
+  app.post<Child>(
+    '/children/:id/corrections/undo',
+    { config: { access: clinicians } },
+    async (request, reply) => {
+      const { id } = request.params;
+      const actor = actorOf(request);
+      const together = correctedTogether(
+        await store.measurements.corrected(id, actor),
+        request.body?.reading ?? '',
+      );
+      if (together.length === 0)
+        throw new DoorpostError('not-found', 'No reading of this child was corrected so');
+      await store.transaction(async (tx) => {
+        for (const reading of together) await tx.measurements.undoCorrection(reading, clock.today(), actor);
+      });
+      return reply.redirect(`${path(id)}?notice=suggestion-undone`, 303);
+    },
+  );
+}

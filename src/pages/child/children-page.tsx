@@ -1,0 +1,152 @@
+import { deviceLabel, familyLabel } from '../../charts/device-label.js';
+import { familyIds } from '../../records/device.js';
+import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
+import { ageText } from '../parts/format.js';
+import { Empty, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { outgrownText, urgency } from './outgrown-text.js';
+
+export function ChildrenPage(props: {
+  context: PageContext;
+  query: ChildSearch;
+  page: Page<ChildSummary>;
+  total: number;
+  firstPage: boolean;
+}) {
+  const { context, query, page, total, firstPage } = props;
+  const { format, today } = context;
+  const next = new URLSearchParams({
+    text: query.text ?? '',
+    status: query.status ?? 'active',
+    sort: query.sort ?? 'soonest',
+    family: query.family ?? '',
+    cursor: page.nextCursor ?? '',
+  });
+  return (
+    <Layout title="Children" context={context}>
+      <h1>Children</h1>
+      <form method="get" action="/children" aria-label="Find and filter" class="row card">
+        <p class="field">
+          <label for="text">Name or number</label>
+          <input id="text" name="text" type="search" value={query.text} autofocus size={24} />
+        </p>
+        <p class="field">
+          <label for="family">Wears</label>
+          <select id="family" name="family">
+            <option value="">any device</option>
+            {familyIds.map((f) => (
+              <option key={f} value={f} selected={f === query.family}>
+                {familyLabel(f)}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p class="field">
+          <label for="sort">Order</label>
+          <select id="sort" name="sort">
+            <option value="soonest" selected={query.sort !== 'name'}>
+              outgrown first
+            </option>
+            <option value="name" selected={query.sort === 'name'}>
+              by name
+            </option>
+          </select>
+        </p>
+        <p class="field">
+          <label for="status">Status</label>
+          <select id="status" name="status">
+            {(['active', 'moved-away', 'discharged', 'died', 'any'] as const).map((s) => (
+              <option key={s} value={s} selected={s === (query.status ?? 'active')}>
+                {s.replace('-', ' ')}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p>
+          <button type="submit" class="main-action">
+            Find
+          </button>
+        </p>
+        {context.user?.role !== 'scheduler' && (
+          <p>
+            <a class="button" href="/children/new">
+              New child
+            </a>
+          </p>
+        )}
+      </form>
+      {page.items.length === 0 ? (
+        <Empty>
+          {query.text || query.family
+            ? 'No child fits this search. Check the spelling, or take a filter away.'
+            : 'No children yet. An administrator can import the clinic’s spreadsheets under Import.'}
+        </Empty>
+      ) : (
+        <table class="stack card">
+          <caption>
+            {total === 1 ? '1 child' : `${format.number(total)} children`}
+            {query.text ? ` for “${query.text}”` : ''}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Child</th>
+              <th scope="col">Age</th>
+              <th scope="col">Outgrown first</th>
+              <th scope="col">When</th>
+              <th scope="col">Last visit</th>
+            </tr>
+          </thead>
+          <tbody>
+            {page.items.map((c) => (
+              <tr key={c.id}>
+                <th scope="row">
+                  <a href={`/children/${encodeURIComponent(c.id)}`}>{c.name || c.id}</a> <small>{c.id}</small>
+                  {c.insensateSkin && (
+                    <>
+                      {' '}
+                      <span class="tag alert">insensate skin</span>
+                    </>
+                  )}
+                  {c.latexAlert && (
+                    <>
+                      {' '}
+                      <span class="tag alert">latex</span>
+                    </>
+                  )}
+                </th>
+                <td data-label="Age">{ageText(c.birthDate, today)}</td>
+                <td data-label="Outgrown first">
+                  {c.soonest ? deviceLabel(c.soonest) : c.devicesInUse > 0 ? 'no forecast yet' : 'no device'}
+                </td>
+                <td data-label="When">
+                  {c.soonest && (
+                    <span class={`tag ${urgency(c.soonest, today)}`}>
+                      {outgrownText(c.soonest, today, format)}
+                    </span>
+                  )}
+                </td>
+                <td data-label="Last visit">
+                  {c.lastVisit ? format.date(c.lastVisit) : <span class="tag due">never measured</span>}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <nav class="pager" aria-label="Pages">
+        {!firstPage && <a href={`/children?${withoutCursor(next)}`}>First page</a>}
+        {page.nextCursor && (
+          <a href={`/children?${next}`} rel="next">
+            Next page
+          </a>
+        )}
+      </nav>
+    </Layout>
+  );
+}
+
+function withoutCursor(query: URLSearchParams): string {
+  const copy = new URLSearchParams(query);
+  copy.delete('cursor');
+  return copy.toString();
+}

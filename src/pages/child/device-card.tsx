@@ -1,0 +1,154 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { DimensionRoom } from '../../forecast/contract.js';
+import { type Format, seriesText } from '../parts/format.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { DeviceView } from './load-child.js';
+import { outgrownText, urgency } from './outgrown-text.js';
+
+/** One device: when it is outgrown, by what, how sure, how much room is left, and when to cast at the latest. */
+export function DeviceCard(props: {
+  context: PageContext;
+  childId: string;
+  view: DeviceView;
+  detail: boolean;
+}) {
+  const { context, childId, view, detail } = props;
+  const { device, forecast, due, turnaround } = view;
+  const { format, today } = context;
+  const Heading = detail ? 'h3' : 'h2';
+  const cast = due.castDate;
+  const mark = urgency(forecast, today);
+  const when = outgrownText(forecast, today, format);
+  const base = `/children/${encodeURIComponent(childId)}`;
+  return (
+    <article class="card" aria-labelledby={`device-${device.id}`}>
+      <div class="row between">
+        <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
+        <span class={`tag ${mark}`}>
+          {mark === 'plan'
+            ? 'fits'
+            : mark === 'due' && forecast.outcome === 'forecast'
+              ? 'nearly outgrown'
+              : forecast.outcome.replaceAll('-', ' ')}
+        </span>
+      </div>
+      <p class="band">
+        {forecast.outcome === 'forecast' ? `Outgrown: ${when.replace(/^Now/, 'now')}` : when}
+      </p>
+      <p>{forecast.explanation}</p>
+      <dl class="facts">
+        {forecast.p50 && forecast.outcome === 'forecast' && (
+          <>
+            <dt>As likely as not by</dt>
+            <dd>{format.date(forecast.p50)}</dd>
+          </>
+        )}
+        {forecast.dates.length > 0 && (
+          <>
+            <dt>Outgrown already?</dt>
+            <dd>{format.percent(forecast.probabilityOutgrownNow)} chance today</dd>
+          </>
+        )}
+        {forecast.drivers.length > 0 && (
+          <>
+            <dt>What gives first</dt>
+            <dd>
+              {forecast.drivers
+                .filter((d) => d.share >= 0.03)
+                .slice(0, 3)
+                .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
+                .join(', ')}
+            </dd>
+          </>
+        )}
+        {cast?.latestSafe && (
+          <>
+            <dt>Cast at the latest</dt>
+            <dd>
+              <strong>{format.date(cast.latestSafe)}</strong> ({format.away(cast.latestSafe, today)}).{' '}
+              {cast.overdue
+                ? `It is overdue: a cast after that day risks more than the accepted ${format.percent(cast.riskTolerance)}.`
+                : `Until then the chance of being outgrown before fitting is at most ${format.percent(cast.riskTolerance)}.`}
+            </dd>
+            <dt>If cast today</dt>
+            <dd>
+              {format.percent(cast.riskIfCastToday)} chance of being outgrown before the new one is fitted,
+              about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
+              {turnaround.basis === 'default' ? 'usual time' : `from ${turnaround.jobsUsed} jobs`})
+            </dd>
+          </>
+        )}
+        {due.wearReview && (
+          <>
+            <dt>Review of wear</dt>
+            <dd>{format.date(due.wearReview)}</dd>
+          </>
+        )}
+        {forecast.adjustments?.map((a) => (
+          <>
+            <dt>Move side bar</dt>
+            <dd>
+              {seriesText(a.series)}:{' '}
+              {a.dueNow ? 'now' : a.p10 ? `from ${format.date(a.p10)}` : 'not within the forecast'},{' '}
+              {format.number(a.extensionLeftMm)} mm of travel left. An adjustment resets this dimension and no
+              other.
+            </dd>
+          </>
+        ))}
+        <dt>Cast, fitted</dt>
+        <dd>
+          {format.date(device.castDate)},{' '}
+          {device.fittedDate ? format.date(device.fittedDate) : 'not fitted yet'}
+        </dd>
+      </dl>
+      {forecast.room.length > 0 && (
+        <>
+          <p class="hint">
+            <strong>Room left since the cast</strong>
+          </p>
+          <ul class="room">
+            {forecast.room.map((r) => (
+              <RoomGauge key={`${r.series.measure}${r.series.side}`} room={r} format={format} />
+            ))}
+          </ul>
+        </>
+      )}
+      {detail && (
+        <p class="row no-print">
+          <a href={`${base}/devices/${encodeURIComponent(device.id)}`}>Record a verdict or event</a>
+          <a href={`${base}/what-if?device=${encodeURIComponent(device.id)}`}>What if</a>
+          <a href="#why">Why this date</a>
+        </p>
+      )}
+    </article>
+  );
+}
+
+/** A bar as long as the allowance, filled by growth since the cast; the pale part is what 8 in 10 futures allow. */
+function RoomGauge({ room, format }: { room: DimensionRoom; format: Format }) {
+  const x = (mm: number) => 200 * Math.min(1, Math.max(0, mm / Math.max(0.1, room.allowanceMm)));
+  const low = x(room.allowanceMm - room.roomHighMm);
+  const high = x(room.allowanceMm - room.roomLowMm);
+  const text =
+    room.roomMm <= 0
+      ? `no room left of ${format.stated(room.allowanceMm)} mm`
+      : `${format.number(room.roomMm, 1)} mm of ${format.stated(room.allowanceMm)} mm left`;
+  return (
+    <li>
+      <span>
+        {seriesText(room.series)}: <strong>{text}</strong>{' '}
+        <small>
+          ({format.number(Math.max(0, room.roomLowMm), 1)} to {format.number(Math.max(0, room.roomHighMm), 1)}
+          ; outgrown at {format.number(room.limitMm)} mm
+          {room.extensionLeftMm ? `; ${format.number(room.extensionLeftMm)} mm of it in the side bar` : ''})
+        </small>
+      </span>
+      <svg class="gauge" viewBox="0 0 200 12" preserveAspectRatio="none" aria-hidden="true">
+        <rect x="0.5" y="1" width="199" height="10" fill="#ffffff" stroke="#43505b" />
+        <rect x="0" y="1" width={low} height="10" fill="#0b4f7d" />
+        <rect x={low} y="1" width={Math.max(0, high - low)} height="10" fill="#9cc3dc" />
+        <rect x={x(room.allowanceMm - room.roomMm)} y="0" width="1.2" height="12" fill="#16202a" />
+      </svg>
+    </li>
+  );
+}

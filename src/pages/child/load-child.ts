@@ -1,0 +1,70 @@
+import type { FastifyRequest } from 'fastify';
+import type { DeviceForecast } from '../../forecast/contract.js';
+import { growthInput } from '../../forecast/growth-input.js';
+import { recordUntil } from '../../forecast/record-until.js';
+import type { ChildPosterior } from '../../growth/contract.js';
+import { fitChild } from '../../growth/prediction/fit-child.js';
+import type { DeviceDue, TurnaroundEstimate } from '../../recall/contract.js';
+import { deviceDue } from '../../recall/decide/device-due.js';
+import { recallSettings } from '../../recall/decide/recall-settings.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { Device } from '../../records/device.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import type { Actor, StoredAssessment } from '../../store/contract.js';
+import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+
+/** One device in use with everything a page says of it. */
+export interface DeviceView {
+  readonly device: Device;
+  readonly forecast: DeviceForecast;
+  readonly due: DeviceDue;
+  readonly turnaround: TurnaroundEstimate;
+}
+
+export interface ChildView {
+  readonly record: ChildRecord;
+  readonly assessment: StoredAssessment;
+  readonly inUse: readonly DeviceView[];
+}
+
+/** A child's record, assessment and the dates that follow, as seen by whoever asks; the store audits the read. */
+export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor): Promise<ChildView> {
+  const today = deps.clock.today();
+  const record = recordUntil(await deps.store.children.record(childId, actor), today);
+  const [assessment, jobs, { value: clinic }] = await Promise.all([
+    deps.assess(childId),
+    deps.store.workshopJobs.all(),
+    deps.store.settings.get(),
+  ]);
+  const settings = recallSettings.parse({
+    riskTolerance: clinic.riskTolerance,
+    riskToleranceInsensate: clinic.riskToleranceInsensate,
+  });
+  const inUse = record.devices.flatMap((device): DeviceView[] => {
+    const forecast = assessment.forecasts.find((f) => f.deviceId === device.id);
+    if (!forecast || device.status === 'retired' || forecast.outcome === 'not-in-use') return [];
+    const turnaround = estimateTurnaround(jobs, device.family, today);
+    return [
+      {
+        device,
+        forecast,
+        turnaround,
+        due: deviceDue(device, forecast, record, turnaround, today, settings),
+      },
+    ];
+  });
+  return { record, assessment, inUse };
+}
+
+export const loadChildFor = (
+  request: FastifyRequest,
+  childId: string,
+  deps: ServiceDeps,
+): Promise<ChildView> => loadChild(childId, deps, actorOf(request));
+
+/** The child's own growth posterior, null without enough readings. */
+export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
+  const outcome = fitChild(growthInput(recordUntil(record, deps.clock.today())), deps.assessor.model());
+  return outcome.kind === 'posterior' ? outcome.posterior : null;
+}

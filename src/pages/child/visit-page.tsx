@@ -1,0 +1,189 @@
+import { type MeasureId, measureIds, measures } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import { ageText, type Format } from '../parts/format.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { ExpectedSize } from './expected-sizes.js';
+import { type SizeUnit, sizeUnits } from './typed-size.js';
+
+export interface VisitPageProps {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly sizes: readonly ExpectedSize[];
+  readonly usual: readonly MeasureId[];
+  /** What was typed before it was refused, by field name. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly unit: SizeUnit;
+  readonly date: string;
+  readonly observer: string;
+  /** Fields that cannot be accepted, with the reason. */
+  readonly errors: Readonly<Record<string, string>>;
+  /** Fields far from what the record leads one to expect: to be confirmed by a person. */
+  readonly doubts: Readonly<Record<string, string>>;
+}
+
+export const fieldName = (measure: MeasureId, side: string): string => `${measure}.${side}`;
+
+/** 'about 202 to 212 mm': nine in ten readings would lie there. */
+export function expectedText(size: ExpectedSize, format: Format): string {
+  const { unit } = measures[size.measure];
+  const digits = unit === 'kg' ? 1 : 0;
+  if (size.expected === null || size.sd === null)
+    return size.last ? `last ${format.number(size.last.value, digits)} ${unit}` : '';
+  const reach = 1.645 * size.sd;
+  return `about ${format.number(size.expected - reach, digits)} to ${format.number(size.expected + reach, digits)} ${unit}`;
+}
+
+export function VisitPage(props: VisitPageProps) {
+  const { context, child, sizes, usual, typed, unit, date, observer, errors, doubts } = props;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const others = measureIds.filter((m) => !usual.includes(m));
+  const openOthers = others.some((m) => sizes.some((s) => s.measure === m && typed[fieldName(m, s.side)]));
+  const rows = (list: readonly MeasureId[]) => (
+    <div class="readings">
+      <span class="head-name" />
+      <strong aria-hidden="true">Left</strong>
+      <strong aria-hidden="true">Right</strong>
+      {list.map((m) => (
+        <MeasureRow
+          key={m}
+          context={context}
+          sizes={sizes.filter((s) => s.measure === m)}
+          typed={typed}
+          errors={errors}
+          doubts={doubts}
+        />
+      ))}
+    </div>
+  );
+  const problems = Object.keys(errors).length;
+  return (
+    <Layout title="Enter a visit" context={context} scripts={['visit.js']}>
+      <p>
+        <a href={base}>{child.name || child.id}</a> · {ageText(child.birthDate, context.today)}
+      </p>
+      <h1>Enter a visit</h1>
+      <p class="no-print">
+        <kbd>Enter</kbd> next field · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> save. Leave empty what was not
+        measured. Type another unit behind a number if needed: <em>17.5 cm</em>, <em>6.9 in</em>.
+      </p>
+      {problems > 0 && (
+        <p class="error" role="alert">
+          {problems === 1 ? 'One entry' : `${problems} entries`} cannot be accepted. Nothing was saved yet;
+          what you typed is still here.
+        </p>
+      )}
+      <form method="post" action={`${base}/visit`} id="visit" class="card" novalidate>
+        <Csrf context={context} />
+        <div class="row">
+          <p class="field">
+            <label for="date">Date measured</label>
+            <input
+              id="date"
+              name="date"
+              type="date"
+              required
+              value={date}
+              min={child.birthDate}
+              max={context.today}
+              class={errors.date ? 'bad' : undefined}
+            />
+            {errors.date && <span class="hint warn">{errors.date}</span>}
+          </p>
+          <p class="field">
+            <label for="observer">Measured by</label>
+            <input id="observer" name="observer" value={observer} maxLength={80} size={16} />
+          </p>
+          <p class="field">
+            <label for="unit">Unit of lengths</label>
+            <select id="unit" name="unit">
+              {sizeUnits.map((u) => (
+                <option key={u} value={u} selected={u === unit}>
+                  {u}
+                </option>
+              ))}
+            </select>
+          </p>
+        </div>
+        <fieldset>
+          <legend>
+            Readings{' '}
+            <small>(under each field: where nine in ten readings of this child would lie today)</small>
+          </legend>
+          {rows(usual)}
+        </fieldset>
+        <details open={openOthers}>
+          <summary>More dimensions</summary>
+          {rows(others)}
+        </details>
+        {Object.keys(doubts).length > 0 && (
+          <p class="error">
+            <input type="checkbox" id="confirmed" name="confirmed" value="yes" />{' '}
+            <label for="confirmed">
+              I have measured again or checked: the readings marked above are right as typed.
+            </label>
+          </p>
+        )}
+        <p class="row">
+          <button type="submit" class="main-action" id="save">
+            Save visit
+          </button>
+          <a href={base}>Cancel</a>
+          <span id="summary" role="status" class="hint" />
+        </p>
+      </form>
+    </Layout>
+  );
+}
+
+function MeasureRow(props: {
+  context: PageContext;
+  sizes: readonly ExpectedSize[];
+  typed: VisitPageProps['typed'];
+  errors: VisitPageProps['errors'];
+  doubts: VisitPageProps['doubts'];
+}) {
+  const { context, sizes, typed, errors, doubts } = props;
+  const { format } = context;
+  const { label, unit, plausible, landmark, sided } = measures[sizes[0].measure];
+  return (
+    <>
+      <span class="name">
+        <strong>{label}</strong>
+        {unit === 'kg' && <small> kg</small>}
+        <br />
+        <small>{landmark}</small>
+      </span>
+      {sizes.map((size) => {
+        const name = fieldName(size.measure, size.side);
+        const said = errors[name] ?? doubts[name];
+        return (
+          <span key={name} class={sided ? undefined : 'wide'}>
+            <input
+              id={name}
+              name={name}
+              inputMode="decimal"
+              autocomplete="off"
+              value={typed[name]}
+              aria-label={sided ? `${label}, ${size.side}` : label}
+              aria-describedby={`${name}-hint`}
+              aria-invalid={said ? 'true' : undefined}
+              class={said ? 'bad' : undefined}
+              data-size={unit}
+              data-expected={size.expected ?? undefined}
+              data-sd={size.sd ?? undefined}
+              data-min={plausible[0]}
+              data-max={plausible[1]}
+              data-last={size.last?.value}
+              data-side={size.side}
+              data-hint={expectedText(size, format)}
+            />
+            <span class={said ? 'hint warn' : 'hint'} id={`${name}-hint`} aria-live="polite">
+              {said ?? expectedText(size, format)}
+            </span>
+          </span>
+        );
+      })}
+    </>
+  );
+}

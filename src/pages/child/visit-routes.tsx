@@ -1,0 +1,199 @@
+import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { readNumber } from '../../exchange/csv/read-number.js';
+import { isIsoDate } from '../../records/dates.js';
+import { type DeviceEvent, deviceRecord } from '../../records/device.js';
+import { deviceHistory } from '../../records/device-history.js';
+import { measureId, measures } from '../../records/measure.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, type Form } from '../parts/route-types.js';
+import { DevicePage, NewDevicePage } from './device-page.js';
+import { expectedSizes, usualMeasures } from './expected-sizes.js';
+import { loadChildFor, posteriorOf } from './load-child.js';
+import { readVisit, type TypedVisit } from './read-visit.js';
+import { VisitPage } from './visit-page.js';
+
+type Child = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
+const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
+const text = (form: Form): Record<string, string> =>
+  Object.fromEntries(Object.entries(form ?? {}).map(([k, v]) => [k, String(v ?? '')]));
+
+/** What a clinician enters: visits, devices, events and verdicts. */
+export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+  const access = { config: { access: clinicians } };
+
+  app.get<Child>('/children/:id/visit', access, async (request, reply) => {
+    const today = clock.today();
+    const record = await store.children.record(request.params.id, actorOf(request));
+    const { rules } = (await deps.assessor.current()).context;
+    const blank = {
+      typed: {},
+      unit: 'mm',
+      date: today,
+      observer: request.user?.displayName ?? '',
+      errors: {},
+      doubts: {},
+    } as const;
+    return sendPage(
+      reply,
+      <VisitPage
+        context={await pageContext(request, reply, deps)}
+        child={record.child}
+        sizes={expectedSizes(record, posteriorOf(record, deps), today)}
+        usual={usualMeasures(record, rules)}
+        {...blank}
+      />,
+    );
+  });
+
+  app.post<Child>('/children/:id/visit', access, async (request, reply) => {
+    const { id } = request.params;
+    const today = clock.today();
+    const actor = actorOf(request);
+    const body = text(request.body);
+    const record = await store.children.record(id, actor);
+    const { rules } = (await deps.assessor.current()).context;
+    const on = isIsoDate(body.date ?? '') && body.date >= record.child.birthDate ? body.date : today;
+    const sizes = expectedSizes(record, posteriorOf(record, deps), on);
+    const context = await pageContext(request, reply, deps);
+    const visit: TypedVisit = readVisit(body, sizes, record.child.birthDate, today, context.format);
+    const confirmed = body.confirmed === 'yes';
+    if (Object.keys(visit.errors).length > 0 || (Object.keys(visit.doubts).length > 0 && !confirmed))
+      return sendPage(
+        reply,
+        <VisitPage
+          context={context}
+          child={record.child}
+          sizes={sizes}
+          usual={usualMeasures(record, rules)}
+          {...visit}
+        />,
+        422,
+      );
+    await store.visits.add(
+      id,
+      { date: visit.date, observer: visit.observer, measurements: visit.readings },
+      today,
+      actor,
+    );
+    return reply.redirect(`${path(id)}?notice=visit-saved`, 303);
+  });
+
+  app.get<Child>('/children/:id/devices/new', access, async (request, reply) => {
+    const { value } = await store.children.get(request.params.id, actorOf(request));
+    const context = await pageContext(request, reply, deps);
+    return sendPage(reply, <NewDevicePage context={context} child={value} typed={{}} error="" />);
+  });
+
+  app.post<Child>('/children/:id/devices', access, async (request, reply) => {
+    const { id } = request.params;
+    const body = text(request.body);
+    const { value: child } = await store.children.get(id, actorOf(request));
+    const fitted = body.fittedDate || null;
+    const parsed = deviceRecord.omit({ id: true }).safeParse({
+      childId: id,
+      family: body.family,
+      side: body.side,
+      castDate: body.castDate,
+      fittedDate: fitted,
+      status: fitted ? 'worn' : 'ordered',
+      footplate: body.footplate,
+    });
+    const wrong = !parsed.success
+      ? `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`
+      : parsed.data.castDate > clock.today()
+        ? 'The cast lies after today.'
+        : fitted && fitted < parsed.data.castDate
+          ? 'It cannot be fitted before it was cast.'
+          : '';
+    if (!parsed.success || wrong) {
+      const context = await pageContext(request, reply, deps);
+      return sendPage(
+        reply,
+        <NewDevicePage context={context} child={child} typed={body} error={wrong} />,
+        422,
+      );
+    }
+    await store.devices.create(parsed.data, actorOf(request));
+    return reply.redirect(`${path(id)}?notice=device-saved`, 303);
+  });
+
+  app.get<Child>('/children/:id/devices/:device', access, async (request, reply) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const device = view.record.devices.find((d) => d.id === request.params.device);
+    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
+    const { rules } = (await deps.assessor.current()).context;
+    return sendPage(
+      reply,
+      <DevicePage
+        context={await pageContext(request, reply, deps)}
+        child={view.record.child}
+        device={device}
+        view={view.inUse.find((v) => v.device.id === device.id) ?? null}
+        events={view.record.events.filter((e) => e.deviceId === device.id)}
+        limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
+        error=""
+      />,
+    );
+  });
+
+  app.post<Child>('/children/:id/devices/:device/events', access, async (request, reply) => {
+    const { id, device: deviceId } = request.params;
+    const body = text(request.body);
+    const actor = actorOf(request);
+    const { value: device } = await store.devices.get(deviceId, actor);
+    if (device.childId !== id) throw new DoorpostError('not-found', 'This child has no such device');
+    const event = eventOf(body, deviceId, device.side, deviceHistory(device, []).castDate, clock.today());
+    await store.events.add(event, actor);
+    return reply.redirect(`${path(id)}?notice=event-saved`, 303);
+  });
+}
+
+/** A submitted event form as an event, or the reason it cannot be one. */
+function eventOf(
+  body: Record<string, string>,
+  deviceId: string,
+  deviceSide: 'left' | 'right' | 'both' | 'none',
+  castDate: string,
+  today: string,
+): Omit<DeviceEvent, 'id'> {
+  const refuse = (field: string, given: string, accepted: string): never => {
+    throw new DoorpostError('invalid-value', `${field} '${given}' cannot be; accepted: ${accepted}`, {
+      field,
+      given,
+      accepted,
+    });
+  };
+  const kinds = ['delivered', 'adjusted', 're-cast', 'broken', 'retired', 'verdict'] as const;
+  const kind = kinds.find((k) => k === body.kind) ?? refuse('kind', body.kind ?? '', kinds.join(', '));
+  const date = isIsoDate(body.date ?? '') ? body.date : refuse('date', body.date ?? '', 'year-month-day');
+  if (date < castDate || date > today) refuse('date', date, `${castDate} to ${today}`);
+  const measure = body.measure ? measureId.parse(body.measure) : null;
+  const verdicts = ['loose', 'good', 'tight', 'outgrown'] as const;
+  const adjustments = ['side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'] as const;
+  const change = body.change ? readNumber(body.change) : null;
+  if (kind === 'adjusted' && (change === null || Math.abs(change) > 200))
+    refuse('room gained', body.change ?? '', 'a number of mm up to 200');
+  return {
+    deviceId,
+    date,
+    kind,
+    measure,
+    // A device of one side is judged on that side; a frame of both is judged as a whole.
+    side:
+      measure && measures[measure].sided && (deviceSide === 'left' || deviceSide === 'right')
+        ? deviceSide
+        : null,
+    changeMm: kind === 'adjusted' ? change : null,
+    adjustment: kind === 'adjusted' ? (adjustments.find((a) => a === body.adjustment) ?? 'other') : null,
+    verdict:
+      kind === 'verdict'
+        ? (verdicts.find((v) => v === body.verdict) ??
+          refuse('verdict', body.verdict ?? '', verdicts.join(', ')))
+        : null,
+    note: (body.note ?? '').slice(0, 1000),
+  };
+}

@@ -1,0 +1,146 @@
+import { type Series, seriesKey } from '../../records/measure.js';
+import { seriesText } from '../parts/format.js';
+import { expectedText } from './visit-page.js';
+import {
+  type Dimension,
+  furthest,
+  gainField,
+  readingField,
+  readSeries,
+  roomField,
+  shortLabel,
+} from './what-if-several.js';
+import type { WhatIfSeveralProps } from './what-if-several-page.js';
+
+/** The form to ask with: sent by GET, so that nothing can be written by it. */
+export function WhatIfForm({ context, child, device, dimensions, read, expected, now }: WhatIfSeveralProps) {
+  const { format, today } = context;
+  const { typed, errors, imagined } = read;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const field = (name: string, label: string, hint: string, kind: string) => (
+    <span class={kind}>
+      <input
+        id={name}
+        name={name}
+        inputMode="decimal"
+        autocomplete="off"
+        value={typed[name]}
+        aria-label={label}
+        aria-describedby={`${name}-hint`}
+        aria-invalid={errors[name] ? 'true' : undefined}
+      />
+      <span class={errors[name] ? 'hint warn' : 'hint'} id={`${name}-hint`}>
+        {errors[name] ? `Accepted is ${errors[name]}` : hint}
+      </span>
+    </span>
+  );
+  const left = (d: Dimension) =>
+    d.series
+      .flatMap((s) => {
+        const r = now?.room.find((x) => seriesKey(x.series) === seriesKey(s));
+        if (!r) return [];
+        const mm = Math.round(r.roomMm);
+        const side = d.series.length === 1 ? '' : `${s.side} `;
+        return [mm < 0 ? `${side}too small by ${-mm}` : `${side}${mm}`];
+      })
+      .join(', ');
+  const travel = (d: Dimension) => {
+    const most = Math.max(
+      0,
+      ...d.series.map(
+        (s) => now?.room.find((x) => seriesKey(x.series) === seriesKey(s))?.extensionLeftMm ?? 0,
+      ),
+    );
+    return most > 0 ? `; side bar ${format.number(most)} counted` : '';
+  };
+  const reading = (s: Series) => {
+    const known = expected.find((e) => e.measure === s.measure && e.side === s.side);
+    return field(
+      readingField(s),
+      `${seriesText(s)}, reading`,
+      known ? expectedText(known, format) : '',
+      s.side === 'none' ? 'wide' : '',
+    );
+  };
+  const readings = readSeries(dimensions);
+  const alone = readings.filter((s) => dimensions.every((d) => d.measure !== s.measure));
+  return (
+    <form method="get" action={`${base}/what-if/several`} class="card imagine">
+      <h2 id="ask">Ask</h2>
+      <input type="hidden" name="device" value={device.id} />
+      <div class="row">
+        <fieldset>
+          <legend>The device</legend>
+          <div class="choices">
+            <label>
+              <input type="radio" name="how" value="keep" checked={imagined.how === 'keep'} />
+              this one, adjusted or only read
+            </label>
+            <label>
+              <input type="radio" name="how" value="new-cast" checked={imagined.how === 'new-cast'} />
+              another one, cast on the day
+            </label>
+          </div>
+        </fieldset>
+        <p class="field">
+          <label for="on">On the day</label>
+          <input
+            id="on"
+            name="on"
+            type="date"
+            min={today}
+            max={furthest(today)}
+            value={typed.on || today}
+            aria-invalid={errors.on ? 'true' : undefined}
+          />
+        </p>
+      </div>
+      <p class="hint">
+        Leave empty what does not change. mm, or with a unit: 17,5 cm.{' '}
+        <span class="if-keep">Side-bar travel already counts: type only room gained beyond it.</span>
+        <span class="if-new">Room counts from the cast; empty takes the usual.</span>
+      </p>
+      <div class="asked">
+        <span class="head-name" />
+        <strong class="if-keep">Room gained, mm</strong>
+        <strong class="if-new">Room when cast, mm</strong>
+        <strong>Read left</strong>
+        <strong>Read right</strong>
+        {dimensions.map((d) => (
+          <>
+            <span class="name">{shortLabel(d.measure)}</span>
+            {field(
+              gainField(d.measure),
+              `${shortLabel(d.measure)}, room gained, mm`,
+              left(d) ? `now ${left(d)} mm${travel(d)}` : 'room not known',
+              'if-keep',
+            )}
+            {field(
+              roomField(d.measure),
+              `${shortLabel(d.measure)}, room when cast, mm`,
+              `usual ${format.number(d.usualMm)} mm`,
+              'if-new',
+            )}
+            {readings.filter((r) => r.measure === d.measure).map(reading)}
+          </>
+        ))}
+        {alone.map((s) => (
+          <>
+            <span class="name">{shortLabel(s.measure)}</span>
+            <span />
+            {reading(s)}
+          </>
+        ))}
+      </div>
+      <p class="hint">
+        Below each reading: where 9 in 10 readings are expected on {format.date(imagined.on)}.
+      </p>
+      <p class="row">
+        <button type="submit" class="main-action">
+          Show what if
+        </button>
+        <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}`}>Start again</a>
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,144 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, measures } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import { Empty, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { odds, type WhatIf } from './what-if.js';
+import { WhatIfTabs } from './what-if-tabs.js';
+
+/** Before a cast: how long would each amount of room last? A slider moves the chart; the table is the same without script. */
+export function WhatIfPage(props: {
+  context: PageContext;
+  child: Child;
+  device: Device;
+  limiting: readonly MeasureId[];
+  answer: WhatIf | null;
+  svg: string;
+}) {
+  const { context, child, device, limiting, answer, svg } = props;
+  const { format } = context;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const shown = answer?.lives.filter(
+    (_, i, all) => i % Math.ceil(all.length / 12) === 0 || i === all.length - 1,
+  );
+  const until = (date: string | null) => (date ? format.date(date) : 'over 5 years');
+  return (
+    <Layout title="What if" context={context} scripts={answer ? ['what-if.js'] : []}>
+      <p>
+        <a href={base}>{child.name || child.id}</a>
+      </p>
+      <h1>What if the next {deviceLabel(device)} were cast today?</h1>
+      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current={answer?.measure ?? null} />
+      {!answer ? (
+        <Empty>Too few readings to answer. Measure this child first.</Empty>
+      ) : (
+        <>
+          <section
+            id="what-if"
+            data-json={`${base}/charts/what-if.json?device=${encodeURIComponent(device.id)}&measure=${answer.measure}`}
+            data-usual={answer.usualMm}
+            data-locale={format.locale}
+          >
+            <p>
+              One dimension at a time: {measures[answer.measure].label.toLowerCase()}, judged from a cast on{' '}
+              {format.date(context.today)}. Another dimension may give first: ask for{' '}
+              <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}&how=new-cast`}>
+                several at once
+              </a>
+              . Nothing is saved here.
+            </p>
+            <p class="field">
+              <label for="room">
+                Room from the cast, mm{' '}
+                <small>
+                  usual allowance {format.number(answer.usualMm)} mm
+                  {answer.sideBarMm > 0 && `, side bars add up to ${format.number(answer.sideBarMm)} mm`}
+                </small>
+              </label>
+              <input
+                id="room"
+                type="range"
+                min={answer.lives[0].allowanceMm}
+                max={answer.lives[answer.lives.length - 1].allowanceMm}
+                step={answer.lives[1].allowanceMm - answer.lives[0].allowanceMm}
+                value={answer.usualMm}
+                class="needs-script"
+              />
+            </p>
+            <p class="band" id="room-answer" role="status" />
+            <figure
+              class="chart"
+              id="room-chart"
+              // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
+              tabIndex={0}
+              role="img"
+              aria-label="Growth chart with the limit and the outgrown band for the room chosen; the same figures are in the table"
+              dangerouslySetInnerHTML={{ __html: svg.replace('<svg ', '<svg aria-hidden="true" ') }}
+            />
+          </section>
+          <div class="cards">
+            <section>
+              <h2>How long each amount of room lasts</h2>
+              <table>
+                <thead>
+                  <tr>
+                    <th scope="col" class="number">
+                      Room, mm
+                    </th>
+                    <th scope="col">9 in 10 still fit</th>
+                    <th scope="col">as likely as not</th>
+                    <th scope="col">9 in 10 outgrown</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {shown?.map((l) => (
+                    <tr key={l.allowanceMm}>
+                      <th scope="row" class="number">
+                        {l.allowanceMm}
+                      </th>
+                      <td>{until(l.p10)}</td>
+                      <td>{until(l.p50)}</td>
+                      <td>{until(l.p90)}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </section>
+            <section>
+              <h2>Room needed to last</h2>
+              <table>
+                <thead>
+                  <tr>
+                    <th scope="col">Months</th>
+                    {odds.map((p) => (
+                      <th scope="col" class="number" key={p}>
+                        at {format.percent(p)}, mm
+                      </th>
+                    ))}
+                  </tr>
+                </thead>
+                <tbody>
+                  {answer.needed.map((n) => (
+                    <tr key={n.months}>
+                      <th scope="row">{n.months}</th>
+                      {n.mm.map((mm, i) => (
+                        <td class="number" key={odds[i]}>
+                          {format.number(mm, 1)}
+                        </td>
+                      ))}
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+              <p class="hint">
+                More room is not better fit: too long a plate spoils rollover and shoe fit. The clinician
+                decides what the device may take.
+              </p>
+            </section>
+          </div>
+        </>
+      )}
+    </Layout>
+  );
+}

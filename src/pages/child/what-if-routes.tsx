@@ -1,0 +1,147 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { Spec } from '../../charts/fill-spec.js';
+import { growthChart } from '../../charts/growth-chart.js';
+import { renderSvg } from '../../charts/render-chart.js';
+import { DoorpostError } from '../../errors.js';
+import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
+import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
+import { type MeasureId, measures } from '../../records/measure.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { seriesText } from '../parts/format.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, type Form } from '../parts/route-types.js';
+import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
+import { loadChildFor, posteriorOf } from './load-child.js';
+import { expectedText } from './visit-page.js';
+import { whatIf, whatIfCharts } from './what-if.js';
+import { WhatIfPage } from './what-if-page.js';
+import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';
+import { WhatIfSeveralPage } from './what-if-several-page.js';
+
+type Child = { Params: { id: string }; Querystring: Form };
+const access = { config: { access: clinicians } };
+/** Further from its expectation than this many standard deviations an imagined reading is worth a word. */
+const DOUBT_BEYOND_SD = 4;
+
+/** Questions about dates that change nothing: one dimension moved by a slider, or several things at once. */
+export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { clock } = deps;
+
+  const asked = async (request: FastifyRequest<Child>) => {
+    const { device: deviceId, measure } = request.query;
+    const view = await loadChildFor(request, request.params.id, deps);
+    const found = view.record.devices.find((d) => d.id === deviceId);
+    if (!found) throw new DoorpostError('not-found', 'This child has no such device');
+    const { rules } = (await deps.assessor.current()).context;
+    const dimensions = rules.get(found.family)?.dimensions ?? [];
+    const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
+    const dimension =
+      dimensions.find((d) => d.measure === measure) ??
+      dimensions.find((d) => d.measure === driver) ??
+      dimensions[0];
+    const posterior = posteriorOf(view.record, deps);
+    const answer = posterior && dimension ? whatIf(posterior, found, dimension, clock.today()) : null;
+    const limiting: MeasureId[] = dimensions.map((d) => d.measure);
+    const charts =
+      answer &&
+      whatIfCharts(answer, found, {
+        record: view.record,
+        today: clock.today(),
+        posterior,
+        centileAt: null,
+        title: 'If cast today',
+      });
+    return { view, device: found, limiting, answer, charts };
+  };
+
+  app.get<Child>('/children/:id/what-if', access, async (request, reply) => {
+    const { view, device, limiting, answer, charts } = await asked(request);
+    return sendPage(
+      reply,
+      <WhatIfPage
+        context={await pageContext(request, reply, deps)}
+        child={view.record.child}
+        device={device}
+        limiting={limiting}
+        answer={answer}
+        svg={charts ? await renderSvg(charts.spec) : ''}
+      />,
+    );
+  });
+
+  app.get<Child>('/children/:id/charts/what-if.json', access, async (request) => {
+    const { answer, charts } = await asked(request);
+    if (!answer || !charts) throw new DoorpostError('not-found', 'Too few readings to answer');
+    return {
+      spec: charts.spec,
+      steps: charts.steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
+    };
+  });
+
+  app.get<Child>('/children/:id/what-if/several', access, async (request, reply) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const { record } = view;
+    const device = record.devices.find((d) => d.id === request.query.device);
+    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
+    const using = (await deps.assessor.current()).context;
+    const rule = using.rules.get(device.family);
+    const dimensions = rule ? dimensionsOf(rule, device) : [];
+    const read = readWhatIf(request.query, dimensions, using.today);
+    const { on } = read.imagined;
+    const expected = expectedSizes(record, posteriorOf(record, deps), on);
+    const context = await pageContext(request, reply, deps);
+    const faulty = Object.keys(read.errors).length > 0;
+    const imagined = read.asks && !faulty ? imaginedRecord(record, device, read.imagined) : null;
+    const assessed = imagined && assessChild(imagined, { ...using, today: on });
+    const then = assessed?.forecasts.find((f) => f.deviceId === device.id) ?? null;
+    const gives = then?.drivers[0]?.series.measure ?? then?.room[0]?.series.measure;
+    const spec: Spec | null =
+      imagined && assessed && then && gives
+        ? growthChart({
+            record: imagined,
+            measure: gives,
+            today: on,
+            posterior: assessed.growth.kind === 'posterior' ? assessed.growth.posterior : null,
+            forecasts: [then],
+            centileAt: null,
+            ...(on > using.today && { todayLabel: 'day asked for' }),
+            title: `What if: ${measures[gives].label.toLowerCase()}, which gives first`,
+          })
+        : null;
+    return sendPage(
+      reply,
+      <WhatIfSeveralPage
+        context={context}
+        child={record.child}
+        device={device}
+        dimensions={dimensions}
+        read={read}
+        expected={expected}
+        now={view.inUse.find((v) => v.device.id === device.id)?.forecast ?? null}
+        then={then}
+        doubts={assessed ? doubtsOf(read, expected, assessed, context.format) : []}
+        chart={spec && gives ? { svg: await renderSvg(spec), measure: gives } : null}
+      />,
+      faulty ? 422 : 200,
+    );
+  });
+}
+
+/** Imagined readings that are far from what is expected or look like a slip. */
+function doubtsOf(
+  read: ReadWhatIf,
+  expected: readonly ExpectedSize[],
+  assessed: ChildAssessment,
+  format: Parameters<typeof expectedText>[1],
+): string[] {
+  const far = read.imagined.readings.flatMap(({ series, value }) => {
+    const size = expected.find((e) => e.measure === series.measure && e.side === series.side);
+    if (!size || size.expected === null || size.sd === null) return [];
+    if (Math.abs(value - size.expected) <= DOUBT_BEYOND_SD * size.sd) return [];
+    return [
+      `${seriesText(series)}: ${format.number(value)} ${measures[series.measure].unit} is far from what is expected (${expectedText(size, format)}). The forecast trusts such a reading little.`,
+    ];
+  });
+  const slips = assessed.suggestions.filter((s) => s.measurementIds.some(isImagined)).map((s) => s.seen);
+  return [...far, ...slips];
+}

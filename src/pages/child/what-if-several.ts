@@ -1,0 +1,98 @@
+import { readNumber } from '../../exchange/csv/read-number.js';
+import type { Imagined } from '../../forecast/imagined-record.js';
+import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, measures, type Series } from '../../records/measure.js';
+import { dimensionLimits } from '../../rules/dimension-limits.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
+import type { Form } from '../parts/route-types.js';
+import { typedSize } from './typed-size.js';
+
+/** Furthest day a visit is imagined on, days; later the growth between says more than the visit. */
+const FURTHEST_DAYS = 730;
+const MOST_ROOM_MM = 200;
+
+/** One dimension of a device, with the series it is read in. */
+export interface Dimension {
+  readonly measure: MeasureId;
+  readonly usualMm: number;
+  readonly series: readonly Series[];
+}
+
+export interface ReadWhatIf {
+  readonly imagined: Imagined;
+  readonly typed: Form;
+  /** By field name: what would be accepted. */
+  readonly errors: Readonly<Record<string, string>>;
+  /** Something was typed, or a new cast asked for. */
+  readonly asks: boolean;
+}
+
+/** 'Knee joint height' of 'Knee joint height (tibiale)'. */
+export const shortLabel = (m: MeasureId) => measures[m].label.replace(/ \(.*\)$/, '');
+
+export const gainField = (m: MeasureId) => `gain.${m}`;
+export const roomField = (m: MeasureId) => `room.${m}`;
+export const readingField = (s: Series) => `reading.${s.measure}.${s.side}`;
+
+/** What limits this device, in the rule's order, and stature, which says most of growth to come. */
+export function dimensionsOf(rule: FamilyRule, device: Device): Dimension[] {
+  const limits = dimensionLimits(rule, { ...device, limitsMm: {} }, []);
+  return [...new Set(limits.map((l) => l.series.measure))].map((measure) => {
+    const own = limits.filter((l) => l.series.measure === measure);
+    return { measure, usualMm: own[0].baseMm, series: own.map((l) => l.series) };
+  });
+}
+
+export const furthest = (today: IsoDate): IsoDate => addDaysIso(today, FURTHEST_DAYS);
+
+/** What was typed into the form, each field that cannot be with what would be accepted. */
+export function readWhatIf(typed: Form, dimensions: readonly Dimension[], today: IsoDate): ReadWhatIf {
+  const errors: Record<string, string> = {};
+  const how = typed.how === 'new-cast' ? 'new-cast' : 'keep';
+  const latest = furthest(today);
+  let on = today;
+  if (typed.on) {
+    if (isIsoDate(typed.on) && typed.on >= today && typed.on <= latest) on = typed.on;
+    else errors.on = `a day from ${today} to ${latest} as YYYY-MM-DD`;
+  }
+  const roomMm: Partial<Record<MeasureId, number>> = {};
+  const readings: { series: Series; value: number }[] = [];
+  const least = how === 'keep' ? -MOST_ROOM_MM : 0;
+  for (const { measure } of dimensions) {
+    const name = how === 'keep' ? gainField(measure) : roomField(measure);
+    const text = typed[name]?.trim() ?? '';
+    if (text === '') continue;
+    const mm = readNumber(text);
+    if (mm !== null && mm >= least && mm <= MOST_ROOM_MM) roomMm[measure] = mm;
+    else errors[name] = `a number of mm from ${least} to ${MOST_ROOM_MM}`;
+  }
+  for (const series of readSeries(dimensions)) {
+    const name = readingField(series);
+    const text = typed[name]?.trim() ?? '';
+    if (text === '') continue;
+    const { plausible, unit } = measures[series.measure];
+    const value = typedSize(text, series.measure, 'mm');
+    if (value !== null && value >= plausible[0] && value <= plausible[1]) readings.push({ series, value });
+    else
+      errors[name] =
+        `${plausible[0]} to ${plausible[1]} ${unit}${unit === 'mm' ? '; in cm write the unit behind it' : ''}`;
+  }
+  return {
+    imagined: { on, how, roomMm, readings },
+    typed,
+    errors,
+    asks: how === 'new-cast' || Object.keys(roomMm).length > 0 || readings.length > 0,
+  };
+}
+
+/** Series a visit can be imagined in: what limits the device, on both sides, and stature. */
+export function readSeries(dimensions: readonly Dimension[]): Series[] {
+  const wanted = new Set<MeasureId>([...dimensions.map((d) => d.measure), 'stature']);
+  return [...wanted].flatMap((measure): Series[] =>
+    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => ({
+      measure,
+      side,
+    })),
+  );
+}

@@ -1,0 +1,97 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Series } from '../../records/measure.js';
+import { ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { ChildView } from './load-child.js';
+
+/** Inputs, model, and what would change the date: so that a clinician can disagree with it. */
+export function WhyThisDate(props: {
+  context: PageContext;
+  view: ChildView;
+  tempo: { readonly mean: number; readonly sd: number } | null;
+  seriesText: (series: Series) => string;
+}) {
+  const { context, view, tempo, seriesText } = props;
+  const { record, assessment, inUse } = view;
+  const { format } = context;
+  const dates = new Set(record.measurements.map((m) => m.date));
+  const last = [...dates].toSorted().at(-1);
+  return (
+    <section aria-labelledby="why">
+      <h2 id="why">Why this date</h2>
+      <p>
+        <strong>Inputs:</strong> {count(record.measurements.length, 'reading')} on {count(dates.size, 'date')}
+        {last && ` (the last on ${format.date(last)})`}, {count(record.markers.length, 'maturity marker')},{' '}
+        {count(record.events.filter((e) => e.kind === 'verdict').length, 'fit verdict')},{' '}
+        {count(record.events.filter((e) => e.kind === 'adjusted').length, 'adjustment')}.
+      </p>
+      <p>
+        <strong>Method:</strong> the child's growth in all dimensions together, left and right apart, is
+        estimated from these readings and a growth reference. Many possible futures are drawn; a device counts
+        as outgrown in a future on the first day one of its dimensions has used up its allowance. The dates
+        above are read off those futures.
+      </p>
+      {tempo && (
+        <p>
+          <strong>Tempo:</strong> this child matures about {format.number(Math.abs(tempo.mean), 1)} years{' '}
+          {tempo.mean < 0 ? 'earlier' : 'later'} than the average of their sex, give or take{' '}
+          {format.number(tempo.sd, 1)} years.
+        </p>
+      )}
+      <ScrollBox label="What sets each date">
+        <table>
+          <caption>What sets each date</caption>
+          <thead>
+            <tr>
+              <th scope="col">Device</th>
+              <th scope="col">Dimension</th>
+              <th scope="col" class="number">
+                Allowance, mm
+              </th>
+              <th scope="col" class="number">
+                Grown since cast, mm
+              </th>
+              <th scope="col" class="number">
+                First to give
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {inUse.flatMap(({ device, forecast }) =>
+              forecast.room.map((r) => (
+                <tr key={`${device.id}${r.series.measure}${r.series.side}`}>
+                  <td>{deviceLabel(device)}</td>
+                  <td>{seriesText(r.series)}</td>
+                  <td class="number">{format.stated(r.allowanceMm)}</td>
+                  <td class="number">
+                    {format.number(r.grownMm, 1)} ± {format.number(r.grownSdMm, 1)}
+                  </td>
+                  <td class="number">
+                    {format.percent(
+                      forecast.drivers.find(
+                        (d) => d.series.measure === r.series.measure && d.series.side === r.series.side,
+                      )?.share ?? 0,
+                    )}
+                  </td>
+                </tr>
+              )),
+            )}
+          </tbody>
+        </table>
+      </ScrollBox>
+      <p>
+        <strong>What would change it:</strong> a new measurement of the dimension that gives first; a fit
+        verdict (loose, good, tight, outgrown) at a review, which tells where this device's real limit is; an
+        adjustment; a maturity marker such as a bone age in a child near the growth spurt; another allowance.
+      </p>
+      <p class="hint">
+        Model {assessment.modelName} {assessment.modelVersion}, as of {format.date(assessment.today)}, seed{' '}
+        {assessment.seed}. Allowances and their sources are in the <a href="/fit-rules">fit rules</a>; a
+        clinician can set them for the clinic or per device. For dimensions nobody has followed over years in
+        children (foot, ankle, knee and hip heights) the bands are widened.
+      </p>
+    </section>
+  );
+}
+
+const count = (n: number, thing: string) => `${n} ${thing}${n === 1 ? '' : 's'}`;

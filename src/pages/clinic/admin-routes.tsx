@@ -1,0 +1,123 @@
+import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { type Role, roles } from '../../store/contract.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { administrators, type Form } from '../parts/route-types.js';
+import { AccessLogPage, SettingsPage, UsersPage } from './admin-pages.js';
+
+type Admin = { Params: { id: string }; Querystring: Form; Body: Form };
+
+const roleOf = (given: string | undefined): Role => {
+  const role = roles.find((r) => r === given);
+  if (!role)
+    throw new DoorpostError('invalid-value', `There is no role '${given ?? ''}'`, {
+      field: 'role',
+      accepted: roles.join(', '),
+    });
+  return role;
+};
+
+export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store } = deps;
+  const access = { config: { access: administrators } };
+
+  app.get('/users', access, async (request, reply) =>
+    sendPage(
+      reply,
+      <UsersPage
+        context={await pageContext(request, reply, deps)}
+        users={await store.users.list()}
+        error=""
+      />,
+    ),
+  );
+
+  app.post<Admin>('/users', access, async (request, reply) => {
+    const { name = '', displayName = '', role, password } = request.body ?? {};
+    await store.users.create(
+      { name, displayName: displayName || name, role: roleOf(role), password },
+      actorOf(request),
+    );
+    return reply.redirect('/users?notice=user-saved', 303);
+  });
+
+  app.post<Admin>('/users/:id', access, async (request, reply) => {
+    const { role, disabled, version } = request.body ?? {};
+    await store.users.change(
+      request.params.id,
+      { role: roleOf(role), disabled: disabled === 'yes' },
+      Number(version),
+      actorOf(request),
+    );
+    return reply.redirect('/users?notice=user-saved', 303);
+  });
+
+  app.post<Admin>('/users/:id/password', access, async (request, reply) => {
+    const { password } = request.body ?? {};
+    await store.users.change(request.params.id, { password }, null, actorOf(request));
+    return reply.redirect('/users?notice=user-saved', 303);
+  });
+
+  app.get('/settings', access, async (request, reply) =>
+    sendPage(
+      reply,
+      <SettingsPage
+        context={await pageContext(request, reply, deps)}
+        settings={await store.settings.get()}
+        error=""
+      />,
+    ),
+  );
+
+  app.post<Admin>('/settings', access, async (request, reply) => {
+    const body = request.body ?? {};
+    const number = (field: string, low: number, high: number): number => {
+      const value = Number(body[field]);
+      if (!body[field] || !(value >= low && value <= high))
+        throw new DoorpostError('invalid-value', `${field} '${body[field] ?? ''}' cannot be`, {
+          field,
+          given: body[field],
+          accepted: `${low} to ${high}`,
+        });
+      return value;
+    };
+    await store.settings.change(
+      {
+        clinicName: (body.clinicName ?? '').slice(0, 120),
+        contact: (body.contact ?? '').slice(0, 200),
+        riskTolerance: number('riskTolerance', 1, 50) / 100,
+        riskToleranceInsensate: number('riskToleranceInsensate', 1, 50) / 100,
+      },
+      Number(body.version),
+      actorOf(request),
+    );
+    return reply.redirect('/settings?notice=settings-saved', 303);
+  });
+
+  app.get<Admin>(
+    '/access-log',
+    { config: { access: ['administrator', 'auditor'] } },
+    async (request, reply) => {
+      const { childId = '', action = '', from = '', to = '', cursor } = request.query;
+      const page = await store.audit.list(
+        {
+          childId: childId || undefined,
+          action: action || undefined,
+          from: from || undefined,
+          to: to ? `${to}T23:59:59.999Z` : undefined,
+        },
+        { limit: 100, cursor: cursor || null },
+      );
+      return sendPage(
+        reply,
+        <AccessLogPage
+          context={await pageContext(request, reply, deps)}
+          page={page}
+          filter={{ childId, action, from, to }}
+        />,
+      );
+    },
+  );
+}

@@ -1,0 +1,94 @@
+import type { LimitChange } from '../../rules/clinic-limits.js';
+import type { FamilyView } from '../../service/fit-rules-view.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { figureWords } from './fit-rules-words.js';
+
+/** What will change and for how many devices, before it is saved. */
+export function FitRulesCheckPage(props: {
+  context: PageContext;
+  family: FamilyView;
+  version: number;
+  changes: readonly LimitChange[];
+  /** Devices in use that any of the changes touches, each counted once. */
+  devices: number;
+  reason: string;
+}) {
+  const { context, family, version, changes, devices, reason } = props;
+  const { format } = context;
+  const here = `/fit-rules/${encodeURIComponent(family.family)}`;
+  const rows = changes.map((change) => {
+    const dimension = family.dimensions.find((d) => d.measure === change.measure)!;
+    return { change, dimension, figure: dimension.figures.find((f) => f.figure === change.figure)! };
+  });
+  return (
+    <Layout title={`Check: ${family.name}`} context={context}>
+      <p>
+        <a href="/fit-rules">Fit rules</a> · <a href={here}>{family.name}</a>
+      </p>
+      <h1>Check before saving</h1>
+      <section>
+        <p>
+          <strong>
+            {devices === 0
+              ? 'No device in use is touched now.'
+              : `${format.number(devices)} ${devices === 1 ? 'device' : 'devices'} in use will be forecast anew.`}
+          </strong>{' '}
+          So will every {family.name.toLowerCase()} made from now on. More growth allowed moves the dates
+          later, less moves them earlier.
+        </p>
+        <table class="stack check">
+          <thead>
+            <tr>
+              <th scope="col">Limit</th>
+              <th scope="col">Now, mm</th>
+              <th scope="col">From now on, mm</th>
+              <th scope="col">Devices in use</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ change, dimension, figure }) => (
+              <tr key={`${change.measure}.${change.figure}`}>
+                <th scope="row">
+                  {dimension.label}, {figureWords[change.figure].label.toLowerCase()}
+                </th>
+                <td data-label="Now, mm">{format.stated(figure.mm)}</td>
+                <td data-label="From now on, mm">
+                  <strong>{format.stated(change.mm ?? figure.shippedMm)}</strong>
+                  {change.mm === null && <small> as shipped</small>}
+                </td>
+                <td data-label="Devices in use">{format.number(figure.devicesInUse)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p>
+          <strong>Reason:</strong> {reason}
+        </p>
+        <p>
+          What you save becomes the clinic's own responsibility, under your name. The recall list keeps the
+          dates it was made with until it is made anew.
+        </p>
+        <form method="post" action={here} class="row">
+          <Csrf context={context} />
+          <input type="hidden" name="version" value={version} />
+          <input type="hidden" name="reason" value={reason} />
+          <input type="hidden" name="confirmed" value="yes" />
+          {changes.map((c) =>
+            c.mm === null ? (
+              <input key={c.figure} type="hidden" name={`back.${c.measure}.${c.figure}`} value="yes" />
+            ) : (
+              <input key={c.figure} type="hidden" name={`${c.measure}.${c.figure}`} value={c.mm} />
+            ),
+          )}
+          <button type="submit" class="main-action">
+            Save and compute the forecasts again
+          </button>
+          <a class="button" href={here}>
+            Do not save
+          </a>
+        </form>
+      </section>
+    </Layout>
+  );
+}

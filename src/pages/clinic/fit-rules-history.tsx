@@ -1,0 +1,59 @@
+import { measures } from '../../records/measure.js';
+import { limitKey } from '../../rules/clinic-limits.js';
+import type { LimitChangeRow, Page } from '../../store/contract.js';
+import { Empty } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { figureWords } from './fit-rules-words.js';
+
+/** Who changed which limit of a family when and why, newest first. */
+export function FitRulesHistory(props: {
+  context: PageContext;
+  history: Page<LimitChangeRow>;
+  here: string;
+}) {
+  const { context, history, here } = props;
+  const { format } = context;
+  return (
+    <section>
+      <h2>What was changed</h2>
+      {history.items.length === 0 ? (
+        <Empty>Nothing yet: every figure is as shipped.</Empty>
+      ) : (
+        <table class="stack">
+          <thead>
+            <tr>
+              <th scope="col">When</th>
+              <th scope="col">Limit</th>
+              <th scope="col">From, to</th>
+              <th scope="col">Reason</th>
+              <th scope="col">Who</th>
+            </tr>
+          </thead>
+          <tbody>
+            {history.items.map((row) => (
+              <tr key={`${row.version} ${limitKey(row)}`}>
+                <td data-label="When">{format.date(row.at.slice(0, 10))}</td>
+                <td data-label="Limit">
+                  {measures[row.measure].label}, {figureWords[row.figure].label.toLowerCase()}
+                </td>
+                <td data-label="From, to">
+                  {format.stated(row.beforeMm)} to{' '}
+                  {row.mm === null ? 'the shipped figure' : `${format.stated(row.mm)} mm`}
+                </td>
+                <td data-label="Reason">{row.reason}</td>
+                <td data-label="Who">{row.by}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {history.nextCursor && (
+        <nav class="pager" aria-label="Pages">
+          <a rel="next" href={`${here}?${new URLSearchParams({ cursor: history.nextCursor })}`}>
+            Older changes
+          </a>
+        </nav>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,81 @@
+import type { DimensionView, FamilyView } from '../../service/fit-rules-view.js';
+import { Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** Said wherever limits are shown: what they are worth and whose they are. */
+export const LimitsCaution = () => (
+  <p>
+    Shipped limits are common practice, not standards. A limit of your own is the clinic's own responsibility:
+    set it only when a licensed practitioner has agreed to it. No limit outranks pain, a blister, or redness
+    that does not fade.
+  </p>
+);
+
+/** Every device family with the growth at which it counts as outgrown, the clinic's own figures marked. */
+export function FitRulesPage(props: { context: PageContext; families: readonly FamilyView[] }) {
+  const { context, families } = props;
+  return (
+    <Layout title="Fit rules" context={context}>
+      <h1>Fit rules</h1>
+      <p>
+        A device counts as outgrown when the child has grown, since its cast, by the limit in any one of its
+        dimensions. Every forecast is made with these limits, unless a device has one of its own.
+      </p>
+      <LimitsCaution />
+      <table class="stack card">
+        <caption>Outgrown after growth of, in mm</caption>
+        <thead>
+          <tr>
+            <th scope="col">Family</th>
+            <th scope="col">Limits</th>
+            <th scope="col">Devices in use</th>
+          </tr>
+        </thead>
+        <tbody>
+          {families.map((f) => (
+            <tr key={f.family}>
+              <th scope="row">
+                <a href={`/fit-rules/${encodeURIComponent(f.family)}`}>{f.name}</a>
+              </th>
+              <td data-label="Limits">
+                {f.dimensions.map((d, i) => (
+                  <>
+                    {i > 0 && ' · '}
+                    <LimitText key={d.measure} context={context} dimension={d} />
+                  </>
+                ))}
+              </td>
+              <td data-label="Devices in use">{context.format.number(f.devicesInUse)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        <a href="/api/fit-rules/file" download="fit-rules.json">
+          The clinic's own limits as a file
+        </a>{' '}
+        <small>
+          for the command line: <code>doorpost forecast --rules fit-rules.json</code>
+        </small>
+      </p>
+    </Layout>
+  );
+}
+
+function LimitText({ context, dimension }: { context: PageContext; dimension: DimensionView }) {
+  const { format } = context;
+  const allowance = dimension.figures.find((f) => f.figure === 'allowanceMm');
+  const own = dimension.figures.filter((f) => f.clinic);
+  return (
+    <span>
+      {dimension.label} {allowance && <strong class="day">{format.stated(allowance.mm)}</strong>}
+      {own.length > 0 && (
+        <>
+          {' '}
+          <span class="tag plan">clinic's own</span>
+        </>
+      )}
+      {allowance?.clinic && <small> shipped {format.stated(allowance.shippedMm)}</small>}
+    </span>
+  );
+}

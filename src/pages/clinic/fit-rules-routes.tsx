@@ -1,0 +1,104 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { findLimitProblems } from '../../rules/find-limit-problems.js';
+import { limitReach } from '../../rules/limit-reach.js';
+import { loadRules } from '../../rules/load-rules.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { fitRulesView } from '../../service/fit-rules-view.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, everyone, type Form } from '../parts/route-types.js';
+import { FitRulesCheckPage } from './fit-rules-check-page.js';
+import { FitRulesFamilyPage } from './fit-rules-family-page.js';
+import { FitRulesPage } from './fit-rules-page.js';
+import { readLimitChanges } from './read-limit-changes.js';
+
+type Family = { Params: { family: string }; Querystring: Form; Body: Form };
+const CHANGES_SHOWN = 30;
+const MEANWHILE =
+  'Somebody else changed the fit rules meanwhile. The figures below are the new ones: set yours again if they are still wanted.';
+
+/** By what each device family counts as outgrown: read by all of the staff, set by clinicians (see fit-rules-routes). */
+export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, jobs } = deps;
+
+  app.get('/fit-rules', { config: { access: everyone } }, async (request, reply) => {
+    const { value } = await fitRulesView(store);
+    return sendPage(
+      reply,
+      <FitRulesPage context={await pageContext(request, reply, deps)} families={value} />,
+    );
+  });
+
+  const viewOf = async (id: string) => {
+    const { value, version } = await fitRulesView(store);
+    const family = value.find((f) => f.family === id);
+    if (!family) throw new DoorpostError('not-found', 'There is no such device family');
+    return { family, version };
+  };
+
+  const showFamily = async (
+    request: FastifyRequest<Family>,
+    reply: FastifyReply,
+    typed: Readonly<Record<string, string>>,
+    errors: Readonly<Record<string, string>>,
+    status = 200,
+  ) => {
+    const { family, version } = await viewOf(request.params.family);
+    const cursor = request.query.cursor || null;
+    return sendPage(
+      reply,
+      <FitRulesFamilyPage
+        context={await pageContext(request, reply, deps)}
+        family={family}
+        version={version}
+        history={await store.fitLimits.history(family.family, { limit: CHANGES_SHOWN, cursor })}
+        maySet={request.user?.role === 'clinician'}
+        typed={typed}
+        errors={errors}
+      />,
+      status,
+    );
+  };
+
+  app.get<Family>('/fit-rules/:family', { config: { access: everyone } }, (request, reply) =>
+    showFamily(request, reply, {}, {}),
+  );
+
+  app.post<Family>('/fit-rules/:family', { config: { access: clinicians } }, async (request, reply) => {
+    const typed = Object.fromEntries(
+      Object.entries(request.body ?? {}).map(([k, v]) => [k, String(v ?? '')]),
+    );
+    const { family, version } = await viewOf(request.params.family);
+    if (typed.version !== String(version))
+      return showFamily(request, reply, { reason: typed.reason ?? '' }, { '': MEANWHILE }, 412);
+    const { changes, reason, errors } = readLimitChanges(typed, family);
+    const { value: current } = await store.fitLimits.current();
+    const shipped = loadRules();
+    const problems = Object.fromEntries(
+      findLimitProblems(shipped, current, changes).map(({ change, why, accepted }) => [
+        `${changes[change].measure}.${changes[change].figure}`,
+        `${why}. Accepted: ${accepted}`,
+      ]),
+    );
+    const all = { ...problems, ...errors };
+    if (Object.keys(all).length > 0) return showFamily(request, reply, typed, all, 422);
+    if (typed.confirmed !== 'yes')
+      return sendPage(
+        reply,
+        <FitRulesCheckPage
+          context={await pageContext(request, reply, deps)}
+          family={family}
+          version={version}
+          changes={changes}
+          devices={limitReach(shipped, await store.fitLimits.devicesInUse(), changes)}
+          reason={reason}
+        />,
+      );
+    await store.transaction(async (tx) => {
+      await tx.fitLimits.change(changes, version, actorOf(request));
+      await jobs.startForecasts(tx);
+    });
+    return reply.redirect(`/fit-rules/${encodeURIComponent(family.family)}?notice=fit-rules-saved`, 303);
+  });
+}

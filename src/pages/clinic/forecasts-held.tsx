@@ -1,0 +1,183 @@
+import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
+import type { Bin } from '../../statistics/count-in-bins.js';
+import { median } from '../../statistics/median.js';
+import { Chart } from '../child/child-page.js';
+import { Empty, ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** With fewer judged devices a picture would say more than is known. */
+export const FEWEST_JUDGED = 10;
+export const BIN_DAYS = 30;
+
+/** The same chart for a desk and for a telephone held upright. */
+export interface WideAndNarrow {
+  readonly wide: string;
+  readonly narrow: string;
+}
+export const NARROW_PX = 230;
+
+const Pictures = (props: { pictures: WideAndNarrow; spec: string; label: string }) => (
+  <div class="held">
+    <div class="chart wide">
+      <Chart svg={props.pictures.wide} spec={props.spec} label={props.label} />
+    </div>
+    <figure
+      class="chart narrow"
+      role="img"
+      aria-label={props.label}
+      dangerouslySetInnerHTML={{
+        __html: props.pictures.narrow.replace('<svg ', '<svg aria-hidden="true" '),
+      }}
+    />
+  </div>
+);
+
+/** Did the dates hold? The clinic's own forecasts against its own verdicts, in pictures and in the same numbers. */
+export function ForecastsHeld(props: {
+  context: PageContext;
+  held: HeldAgainstVerdicts;
+  bins: readonly Bin[];
+  dates: WideAndNarrow;
+  distances: WideAndNarrow;
+}) {
+  const { context, held, bins, dates, distances } = props;
+  const { format } = context;
+  if (held.judged < FEWEST_JUDGED)
+    return (
+      <section aria-labelledby="held">
+        <h2 id="held">Forecast against what happened</h2>
+        <Empty>
+          {held.judged === 0 ? 'No device' : `Only ${held.judged} of ${held.devices} devices`} with a forecast
+          made at least {AHEAD_DAYS} days ahead {held.judged === 1 || held.judged === 0 ? 'has' : 'have'} been
+          judged outgrown so far. From {FEWEST_JUDGED} on this shows whether the dates held. Record a verdict
+          at every review, and it fills itself.
+        </Empty>
+      </section>
+    );
+  const middle = median(held.distanceDays) ?? 0;
+  const days = (n: number) => `${format.number(Math.abs(n))} ${Math.abs(n) === 1 ? 'day' : 'days'}`;
+  return (
+    <section aria-labelledby="held">
+      <h2 id="held">Forecast against what happened</h2>
+      <p>
+        Every forecast gives three dates: by the first, 1 device in 10 should be outgrown; by the second,
+        half; by the third, 9 in 10. This counts what clinicians found for the {held.devices} devices with a
+        forecast made at least {AHEAD_DAYS} days before its first date; {held.judged} of them were judged
+        outgrown.
+      </p>
+      <Pictures
+        pictures={dates}
+        spec="/overview/dates-held.json"
+        label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
+      />
+      <Pictures
+        pictures={distances}
+        spec="/overview/date-distances.json"
+        label="Days between the even-chance date and the verdict; the numbers are in the table below"
+      />
+      <ScrollBox label="Devices outgrown by each date of their forecast">
+        <table class="stack">
+          <caption>Devices outgrown by each date of their forecast, once the date has passed</caption>
+          <thead>
+            <tr>
+              <th scope="col">Date</th>
+              <th scope="col" class="number">
+                Should be
+              </th>
+              <th scope="col" class="number">
+                Judged outgrown by then
+              </th>
+              <th scope="col" class="number">
+                With those judged later
+              </th>
+              <th scope="col" class="number">
+                95 % interval
+              </th>
+              <th scope="col" class="number">
+                Not known
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {held.dates.map((d) => {
+              const n = d.outgrown + d.between + d.fitted;
+              return (
+                <tr key={d.chance}>
+                  <th scope="row">{format.percent(d.chance)} date</th>
+                  <td class="number" data-label="Should be">
+                    {format.percent(d.chance)}
+                  </td>
+                  <td class="number" data-label="Judged outgrown by then">
+                    {d.share === null ? 'none yet' : `${d.outgrown} of ${n} (${format.percent(d.share)})`}
+                  </td>
+                  <td class="number" data-label="With those judged later">
+                    {d.mostShare === null
+                      ? '–'
+                      : `${d.outgrown + d.between} of ${n} (${format.percent(d.mostShare)})`}
+                  </td>
+                  <td class="number" data-label="95 % interval">
+                    {d.share === null ? '–' : `${format.percent(d.low)} to ${format.percent(d.high)}`}
+                  </td>
+                  <td class="number" data-label="Not known">
+                    {d.unknown}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollBox>
+      <ul class="notes">
+        <li>
+          <strong>Verdicts come late.</strong> A device is judged at a visit, so the day it was outgrown lies
+          somewhere between the visit before and the verdict
+          {held.visitGapDays !== null && `: here ${days(held.visitGapDays)} apart for the middle device`}. A
+          device that still fitted before the date and was judged outgrown after it may or may not have been
+          outgrown by then: it counts under ‘with those judged later’ and in the pale bar, not under ‘judged
+          outgrown by then’. The truth lies between the two.
+        </li>
+        <li>
+          <strong>Is it off?</strong> Only where the 95 % interval (Wilson) misses what should be. With few
+          devices the interval is wide, and little can be said.
+        </li>
+        <li>
+          <strong>Who is missing?</strong> Not known are devices replaced, reshaped or not judged since the
+          date. A clinic that replaces in time has many of them, and the shares of the others then look too
+          high. A device reshaped by hand counts anew with the next forecast. Devices of one child are counted
+          each, though they grow together.
+        </li>
+        <li>
+          <strong>Even-chance date.</strong>{' '}
+          {middle === 0
+            ? 'The middle verdict came on the even-chance date.'
+            : `The middle verdict came ${days(middle)} ${middle > 0 ? 'after' : 'before'} it.`}{' '}
+          Only devices judged outgrown can be in this picture; those that still fit would lie to the right.
+        </li>
+      </ul>
+      <details>
+        <summary>The second picture in numbers</summary>
+        <table>
+          <caption>Devices by days from the even-chance date to the verdict</caption>
+          <thead>
+            <tr>
+              <th scope="col">Days</th>
+              <th scope="col" class="number">
+                Devices
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {bins.map((b) => (
+              <tr key={b.from}>
+                <th scope="row">
+                  {b.to <= 0 ? `${-b.to + 1} to ${-b.from} before` : `${b.from} to ${b.to - 1} after`}
+                </th>
+                <td class="number">{b.count}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,121 @@
+import type { VNode } from 'preact';
+import { familyLabel } from '../../charts/device-label.js';
+import type { TurnaroundEstimate } from '../../recall/contract.js';
+import { Chart } from '../child/child-page.js';
+import { Empty, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { stateWords } from '../recall/recall-words.js';
+import type { Waits, YearCounts } from './overview-view.js';
+
+/** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
+export function OverviewPage(props: {
+  context: PageContext;
+  /** Forecasts against verdicts. */
+  held: VNode;
+  waits: Waits;
+  year: YearCounts;
+  turnaround: readonly TurnaroundEstimate[];
+  states: Readonly<Record<string, number>>;
+  workloadSvg: string;
+  coverage: { readonly done: number; readonly total: number };
+}) {
+  const { context, held, waits, year, turnaround, states, workloadSvg, coverage } = props;
+  const { format } = context;
+  return (
+    <Layout title="Overview" context={context} scripts={['charts.js']}>
+      <h1>Overview</h1>
+      {held}
+      <div class="cards">
+        <section>
+          <h2>The last twelve months</h2>
+          <dl class="facts">
+            <dt>Active children</dt>
+            <dd>{format.number(year.children)}</dd>
+            <dt>Visits with a measurement</dt>
+            <dd>
+              {format.number(year.visits)} ({format.number(year.visits / Math.max(1, year.children), 1)} a
+              child)
+            </dd>
+            <dt>Casts</dt>
+            <dd>
+              {format.number(year.casts)} ({format.number(year.casts / Math.max(1, year.children), 1)} a
+              child)
+            </dd>
+            <dt>Wait after outgrown</dt>
+            <dd>
+              {waits.middleDays === null
+                ? 'no replaced device was judged outgrown'
+                : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`}
+            </dd>
+            <dt>Never measured</dt>
+            <dd>{format.number(year.neverMeasured)}</dd>
+            <dt>Not measured for a year</dt>
+            <dd>{format.number(year.notSeenForAYear)}</dd>
+            <dt>Forecasts computed</dt>
+            <dd>
+              {format.number(coverage.done)} of {format.number(coverage.total)} children
+            </dd>
+          </dl>
+        </section>
+        <section>
+          <h2>This month's calls</h2>
+          {Object.keys(states).length === 0 ? (
+            <Empty>No list yet.</Empty>
+          ) : (
+            <dl class="facts">
+              {Object.entries(stateWords).map(([state, word]) => (
+                <>
+                  <dt>{word}</dt>
+                  <dd>{states[state] ?? 0}</dd>
+                </>
+              ))}
+            </dl>
+          )}
+        </section>
+      </div>
+      <section>
+        <h2>Workload ahead</h2>
+        {workloadSvg ? (
+          <Chart
+            svg={workloadSvg}
+            spec="/overview/workload.json"
+            label="Casts due by week against capacity"
+          />
+        ) : (
+          <Empty>No recall list has been made yet.</Empty>
+        )}
+      </section>
+      <section>
+        <h2>Days from cast to fitting</h2>
+        {turnaround.length === 0 ? (
+          <Empty>No devices yet.</Empty>
+        ) : (
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Family</th>
+                <th scope="col" class="number">
+                  Half within
+                </th>
+                <th scope="col" class="number">
+                  8 in 10 within
+                </th>
+                <th scope="col">From</th>
+              </tr>
+            </thead>
+            <tbody>
+              {turnaround.map((t) => (
+                <tr key={t.family}>
+                  <th scope="row">{familyLabel(t.family)}</th>
+                  <td class="number">{t.p50Days}</td>
+                  <td class="number">{t.p80Days}</td>
+                  <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </section>
+    </Layout>
+  );
+}

@@ -1,0 +1,105 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { capacityChart } from '../../charts/capacity-chart.js';
+import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
+import type { Spec } from '../../charts/fill-spec.js';
+import { renderSvg } from '../../charts/render-chart.js';
+import {
+  type HeldAgainstVerdicts,
+  heldAgainstVerdicts,
+} from '../../forecast/device/held-against-verdicts.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { slotsByWeek } from '../../service/slots-by-week.js';
+import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
+import { median } from '../../statistics/median.js';
+import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { staff } from '../parts/route-types.js';
+import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
+import { OverviewPage } from './overview-page.js';
+import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
+
+const WEEKS_AHEAD = 26;
+
+export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+
+  const workload = async (request: FastifyRequest) => {
+    const run = await store.recall.latestRun();
+    const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
+    const { value: settings } = await store.settings.get();
+    const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD));
+    return {
+      rows,
+      chart: run ? capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts due, by week' }) : null,
+    };
+  };
+
+  app.get('/overview', { config: { access: staff } }, async (request, reply) => {
+    const today = clock.today();
+    const [context, caseload, past, { rows, chart }, coverage] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.caseload.all(),
+      store.forecasts.history(),
+      workload(request),
+      store.forecasts.coverage(),
+    ]);
+    const held = heldAgainstVerdicts(caseload.devices, caseload.events, past, today);
+    const bins = countInBins(held.distanceDays, BIN_DAYS);
+    const enough = held.judged >= FEWEST_JUDGED;
+    const families = [
+      ...new Set(caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family)),
+    ];
+    const states: Record<string, number> = {};
+    for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
+    return sendPage(
+      reply,
+      <OverviewPage
+        context={context}
+        held={
+          <ForecastsHeld
+            context={context}
+            held={held}
+            bins={bins}
+            dates={enough ? await drawn((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
+            distances={enough ? await drawn((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
+          />
+        }
+        waits={waitsAfterOutgrown(caseload)}
+        year={yearCounts(caseload, today)}
+        turnaround={families.toSorted().map((f) => estimateTurnaround(caseload.jobs, f, today))}
+        states={states}
+        workloadSvg={chart ? await renderSvg(chart) : ''}
+        coverage={coverage}
+      />,
+    );
+  });
+
+  app.get('/overview/workload.json', { config: { access: staff } }, async (request) => {
+    const { chart } = await workload(request);
+    return chart ?? {};
+  });
+
+  const heldNow = async () => {
+    const [caseload, past] = await Promise.all([store.caseload.all(), store.forecasts.history()]);
+    return heldAgainstVerdicts(caseload.devices, caseload.events, past, clock.today());
+  };
+
+  app.get('/overview/dates-held.json', { config: { access: staff } }, async () =>
+    datesHeldChart((await heldNow()).dates),
+  );
+
+  app.get('/overview/date-distances.json', { config: { access: staff } }, async () => {
+    const held = await heldNow();
+    return distancesOf(held, countInBins(held.distanceDays, BIN_DAYS));
+  });
+}
+
+const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[], widthPx?: number) =>
+  dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0, widthPx });
+
+const NOT_DRAWN: WideAndNarrow = { wide: '', narrow: '' };
+const drawn = async (chart: (widthPx?: number) => Spec): Promise<WideAndNarrow> => ({
+  wide: await renderSvg(chart()),
+  narrow: await renderSvg(chart(NARROW_PX)),
+});

@@ -1,0 +1,81 @@
+import type { WeekLoad } from '../../charts/capacity-chart.js';
+import { weekStart } from '../../recall/decide/calendar.js';
+import type { Caseload } from '../../records/caseload.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
+import { groupBy } from '../../statistics/group-by.js';
+import { median } from '../../statistics/median.js';
+import type { RecallRow } from '../../store/contract.js';
+
+/** How long children went on with a device judged outgrown. */
+export interface Waits {
+  readonly n: number;
+  /** Middle number of days from the verdict to the next device's fitting; null without any. */
+  readonly middleDays: number | null;
+}
+
+export function waitsAfterOutgrown(caseload: Caseload): Waits {
+  const eventsOf = groupBy(caseload.events, (e) => e.deviceId);
+  const devicesOf = groupBy(caseload.devices, (d) => d.childId);
+  const waits = caseload.devices.flatMap((device) => {
+    const judged = (eventsOf.get(device.id) ?? [])
+      .flatMap((e) => (e.verdict === 'outgrown' ? [e.date] : []))
+      .toSorted()[0];
+    const next = (devicesOf.get(device.childId) ?? [])
+      .filter((d) => d.family === device.family && d.side === device.side && d.castDate > device.castDate)
+      .flatMap((d) => d.fittedDate ?? [])
+      .toSorted()[0];
+    return judged && next ? [Math.max(0, daysBetween(judged, next))] : [];
+  });
+  return { n: waits.length, middleDays: median(waits) };
+}
+
+export interface YearCounts {
+  readonly children: number;
+  readonly visits: number;
+  readonly casts: number;
+  readonly neverMeasured: number;
+  readonly notSeenForAYear: number;
+}
+
+/** What was done in the year to `today`, counted. */
+export function yearCounts(caseload: Caseload, today: IsoDate): YearCounts {
+  const since = addDaysIso(today, -365);
+  const active = caseload.children.filter((c) => c.status === 'active');
+  const days = groupBy(caseload.measurements, (m) => m.childId);
+  const visits = new Set(
+    caseload.measurements
+      .filter((m) => m.date > since && m.date <= today)
+      .map((m) => `${m.childId} ${m.date}`),
+  );
+  const last = (id: string) =>
+    (days.get(id) ?? [])
+      .map((m) => m.date)
+      .toSorted()
+      .at(-1) ?? '';
+  return {
+    children: active.length,
+    visits: visits.size,
+    casts: caseload.devices.filter((d) => d.castDate > since && d.castDate <= today).length,
+    neverMeasured: active.filter((c) => last(c.id) === '').length,
+    notSeenForAYear: active.filter((c) => last(c.id) !== '' && last(c.id) <= since).length,
+  };
+}
+
+/**
+ * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of
+ * the latest safe date; the overdue now.
+ * @param slots by week (Monday), ascending, as slotsByWeek gives them
+ */
+export function castsByWeek(rows: readonly RecallRow[], slots: ReadonlyMap<IsoDate, number>): WeekLoad[] {
+  const [first] = slots.keys();
+  const load = new Map<IsoDate, number>();
+  for (const row of rows) {
+    if (row.entry.action !== 'cast' || ['done', 'declined'].includes(row.state)) continue;
+    const day =
+      (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.latestSafe);
+    if (!day) continue;
+    const week = day < first ? first : weekStart(day);
+    load.set(week, (load.get(week) ?? 0) + 1);
+  }
+  return [...slots].map(([week, capacity]) => ({ weekStart: week, load: load.get(week) ?? 0, capacity }));
+}

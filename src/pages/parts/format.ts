@@ -1,0 +1,89 @@
+import { decimalAgeYears } from '../../records/age.js';
+import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { measures, type Series } from '../../records/measure.js';
+
+/** Dates, sizes and chances as this reader writes them. */
+export interface Format {
+  readonly locale: string;
+  /** 20 Jan 2026 */
+  date(iso: IsoDate): string;
+  /** Tuesday 20 January 2026 */
+  longDate(iso: IsoDate): string;
+  /** Jan 2026 */
+  month(iso: IsoDate): string;
+  /** 'in 3 weeks', '12 days ago' */
+  away(iso: IsoDate, today: IsoDate): string;
+  number(value: number, digits?: number): string;
+  /** A size somebody stated: 8, or 6.5 where it has a tenth. */
+  stated(value: number): string;
+  percent(share: number): string;
+}
+
+/** The reader's first accepted language that is one; `fallback` (the clinic's) without. */
+export function readerLocale(acceptLanguage: string | undefined, fallback: string): string {
+  const asked = (acceptLanguage ?? '').split(',').map((part) => part.split(';')[0].trim());
+  for (const tag of [...asked, fallback]) {
+    if (!tag || tag === '*') continue;
+    try {
+      const [locale] = Intl.DateTimeFormat.supportedLocalesOf([tag]);
+      if (locale) return locale;
+    } catch {
+      // Not a language tag: the next one counts.
+    }
+  }
+  return 'en-GB';
+}
+
+const known = new Map<string, Format>();
+
+export function formatFor(locale: string): Format {
+  const ready = known.get(locale);
+  if (ready) return ready;
+  // 'en' alone says nothing of day and month order; the unambiguous '20 Jan 2026' suits every reader of it.
+  const tag = locale === 'en' ? 'en-GB' : locale;
+  const dates = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(tag, { ...options, timeZone: 'UTC' });
+    return (iso: IsoDate) => format.format(new Date(`${iso}T00:00:00Z`));
+  };
+  const relative = new Intl.RelativeTimeFormat(tag, { numeric: 'auto' });
+  const format: Format = {
+    locale,
+    date: dates({ day: 'numeric', month: 'short', year: 'numeric' }),
+    longDate: dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+    month: dates({ month: 'short', year: 'numeric' }),
+    away: (iso, today) => {
+      const days = daysBetween(today, iso);
+      const size = Math.abs(days);
+      if (size < 14) return relative.format(days, 'day');
+      if (size < 90) return relative.format(Math.round(days / 7), 'week');
+      if (size < 730) return relative.format(Math.round(days / 30.44), 'month');
+      return relative.format(Math.round(days / 365.25), 'year');
+    },
+    number: (value, digits = 0) =>
+      new Intl.NumberFormat(tag, { maximumFractionDigits: digits, minimumFractionDigits: digits }).format(
+        value,
+      ),
+    stated: (value) => new Intl.NumberFormat(tag, { maximumFractionDigits: 1 }).format(value),
+    percent: (share) =>
+      share > 0 && share < 0.01
+        ? 'under 1\u00a0%'
+        : share > 0.99 && share < 1
+          ? 'over 99\u00a0%'
+          : `${Math.round(share * 100)}\u00a0%`,
+  };
+  known.set(locale, format);
+  return format;
+}
+
+/** '8 y 3 m'; months alone under two years. */
+export function ageText(birthDate: IsoDate, today: IsoDate): string {
+  const months = Math.floor(decimalAgeYears(birthDate, today) * 12 + 1e-6);
+  return months < 24 ? `${Math.max(0, months)} m` : `${Math.floor(months / 12)} y ${months % 12} m`;
+}
+
+/** 'left foot length'. */
+export function seriesText({ measure, side }: Series): string {
+  const label = measures[measure].label;
+  const lower = label.startsWith('ASIS') ? label : label.charAt(0).toLowerCase() + label.slice(1);
+  return side === 'none' ? lower : `${side} ${lower}`;
+}

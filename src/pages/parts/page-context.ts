@@ -1,0 +1,69 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { VNode } from 'preact';
+import { renderToString } from 'preact-render-to-string';
+import type { IsoDate } from '../../records/dates.js';
+import type { ServiceDeps, SignedInUser } from '../../service/dependencies.js';
+import { type Format, formatFor, readerLocale } from './format.js';
+
+/** What every page needs of the request it answers. */
+export interface PageContext {
+  readonly user: SignedInUser | null;
+  /** Token a form sends back; empty on pages without one. */
+  readonly csrf: string;
+  readonly format: Format;
+  readonly today: IsoDate;
+  readonly clinicName: string;
+  readonly demo: boolean;
+  readonly path: string;
+  /** A line about what was just done, shown once. */
+  readonly notice: string;
+}
+
+export async function pageContext(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  deps: ServiceDeps,
+): Promise<PageContext> {
+  const { value: settings } = await deps.store.settings.get();
+  // An address the router could not read has no query and no session.
+  const query = (request.query ?? {}) as Record<string, string | undefined>;
+  return {
+    user: request.user ?? null,
+    csrf: request.user ? reply.csrfToken() : '',
+    format: formatFor(readerLocale(request.headers['accept-language'], settings.language)),
+    today: deps.clock.today(),
+    clinicName: settings.clinicName,
+    demo: deps.config.demo,
+    path: request.url.split('?')[0],
+    notice: notices[query.notice ?? ''] ?? '',
+  };
+}
+
+/** Only these can be shown, so that a link cannot put words into the page. */
+const notices: Readonly<Record<string, string>> = {
+  'visit-saved': 'Visit saved. The forecasts below already use it.',
+  'event-saved': 'Saved. The forecasts below already use it.',
+  'child-saved': 'Details saved.',
+  'device-saved': 'Device saved.',
+  'suggestion-accepted': 'Corrected. The original reading is kept beside the correction.',
+  'suggestion-undone': 'The correction was taken back.',
+  'state-saved': 'State saved.',
+  'state-undone': 'The last change was taken back.',
+  'run-started': 'A new list is being made. This page shows it when it is ready.',
+  'forecasts-started': 'Forecasts are being computed again.',
+  'link-withdrawn': 'The family link was withdrawn; it no longer opens.',
+  'user-saved': 'User saved.',
+  'fit-rules-saved':
+    'Saved. Forecasts are being computed again with it; the recall list keeps its dates until it is made anew.',
+  'settings-saved': 'Settings saved.',
+  'import-started': 'The import is being written.',
+  'signed-out': 'You are signed out.',
+};
+
+export function sendPage(reply: FastifyReply, page: VNode, status = 200): FastifyReply {
+  return reply
+    .status(status)
+    .type('text/html; charset=utf-8')
+    .header('cache-control', 'no-store')
+    .send(`<!doctype html>\n${renderToString(page)}`);
+}

@@ -1,0 +1,43 @@
+import type { RecallRow } from '../../store/contract.js';
+import { familyWords } from '../family/family-words.js';
+import { formatFor } from '../parts/format.js';
+import { Empty, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** One letter a page, in the family's language where we have its words; printed from the browser. */
+export function LettersPage(props: { context: PageContext; rows: readonly RecallRow[]; contact: string }) {
+  const { context, rows, contact } = props;
+  return (
+    <Layout title="Letters" context={context} kind="sheet">
+      <h1 class="no-print">Letters</h1>
+      <p class="no-print">
+        <a href="/recall">Back to the list</a> · {rows.length} {rows.length === 1 ? 'letter' : 'letters'}, one
+        a page: print with <kbd>Ctrl</kbd>+<kbd>P</kbd>. Read each before it is sent.
+      </p>
+      {rows.length === 0 && <Empty>Nobody fits the filters of the list.</Empty>}
+      {rows.map((r) => {
+        const words = familyWords(r.language);
+        const format = formatFor(words.language);
+        const by = r.entry.latestSafe && r.entry.latestSafe > context.today ? r.entry.latestSafe : null;
+        return (
+          <section class="letter" key={r.id} lang={words.language} dir={words.direction}>
+            <p>{context.clinicName}</p>
+            <p>{format.longDate(context.today)}</p>
+            <p>{words.letterTo(r.childName || r.childId)}</p>
+            <p>{words.language === 'en' ? r.entry.reason : words.letterWhy[r.entry.action]}</p>
+            <p>{by ? words.letterBy(format.longDate(by)) : words.letterSoon}</p>
+            <p>{words.doNotWait}</p>
+            <ul>
+              {words.signs.map((s) => (
+                <li key={s}>{s}</li>
+              ))}
+            </ul>
+            <p>
+              {words.callUs} <strong>{contact || words.numberOnCard}</strong>
+            </p>
+          </section>
+        );
+      })}
+    </Layout>
+  );
+}

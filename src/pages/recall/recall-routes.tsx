@@ -1,0 +1,208 @@
+import { stringify } from 'csv-stringify/sync';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { capacityChart } from '../../charts/capacity-chart.js';
+import { deviceLabels } from '../../charts/device-label.js';
+import { renderSvg } from '../../charts/render-chart.js';
+import { DoorpostError } from '../../errors.js';
+import type { WorkState } from '../../recall/contract.js';
+import { shutDays } from '../../recall/level/shut-days.js';
+import { isIsoDate } from '../../records/dates.js';
+import { actorOf } from '../../service/access.js';
+import { calendarOf } from '../../service/calendar-of.js';
+import { clinicWeekOf } from '../../service/clinic-week-of.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { slotsByWeek } from '../../service/slots-by-week.js';
+import type { RecallRow } from '../../store/contract.js';
+import { castsByWeek } from '../clinic/overview-view.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { type Form, planners } from '../parts/route-types.js';
+import { LettersPage } from './letters-page.js';
+import { RecallPage } from './recall-page.js';
+import { byUrgency, changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
+import { actionWords, stateWords } from './recall-words.js';
+
+const WEEKS_SHOWN = 12;
+type Entry = { Params: { entry: string }; Body: Form; Querystring: Form };
+
+export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock, jobs } = deps;
+  const access = { config: { access: planners } };
+
+  const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
+    const run = await store.recall.latestRun();
+    return run ? byUrgency(await store.recall.entries(run.id, {}, actorOf(request))) : [];
+  };
+
+  app.get<Entry>('/recall', access, async (request, reply) => {
+    const query = queryOf(request.query);
+    const actor = actorOf(request);
+    const [context, run, { items: runs }, [job], { value: settings }] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.recall.latestRun(),
+      store.recall.runs({ limit: 5 }),
+      store.jobRuns.latest('recall'),
+      store.settings.get(),
+    ]);
+    const before = run && runs.filter((r) => r.id !== run.id)[0];
+    const [all, old] = await Promise.all([
+      run ? store.recall.entries(run.id, {}, actor).then(byUrgency) : [],
+      before ? store.recall.entries(before.id, {}, actor) : null,
+    ]);
+    const due = all.filter((r) => r.list !== 'open');
+    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
+    return sendPage(
+      reply,
+      <RecallPage
+        context={context}
+        run={run}
+        job={job ?? null}
+        rows={filterRows(all, query)}
+        counts={{
+          all: due.length,
+          overdue: due.filter((r) => r.entry.overdue).length,
+          neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
+          done: due.filter((r) => r.state === 'done').length,
+        }}
+        notForecast={all.filter((r) => r.list === 'cannot-forecast').length}
+        query={query}
+        changes={
+          old &&
+          changesSince(
+            old.filter((r) => r.list !== 'open'),
+            due,
+            context.format.date,
+          )
+        }
+        withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
+        tooLate={due.filter((r) => r.entry.tooLate)}
+        capacitySvg={
+          run ? await renderSvg(capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' })) : ''
+        }
+        overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
+        calendarUrl="/recall/calendar.ics"
+      />,
+    );
+  });
+
+  app.get('/recall/capacity.json', access, async (request) => {
+    const { value: settings } = await store.settings.get();
+    const due = (await rowsOf(request)).filter((r) => r.list !== 'open');
+    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
+    return capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' });
+  });
+
+  app.post('/recall/run', access, async (_request, reply) => {
+    await jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`);
+    return reply.redirect('/recall?notice=run-started', 303);
+  });
+
+  app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
+    const { state, note = '', version, appointment = '' } = request.body ?? {};
+    if (!state || !(state in stateWords))
+      throw new DoorpostError('invalid-value', `The state '${state ?? ''}' cannot be set`, {
+        field: 'state',
+        accepted: Object.keys(stateWords).join(', '),
+      });
+    if (appointment && !isIsoDate(appointment))
+      throw new DoorpostError('invalid-value', `The day '${appointment}' is not a date`, {
+        field: 'appointment',
+        given: appointment,
+        accepted: 'a calendar date as YYYY-MM-DD, or nothing for the planned week',
+      });
+    const { entry } = request.params;
+    await store.recall.setState(
+      entry,
+      {
+        state: state as WorkState,
+        note: note.slice(0, 300),
+        ...(state === 'booked' ? { appointment: appointment || null } : {}),
+      },
+      version ? Number(version) : null,
+      actorOf(request),
+    );
+    return reply.redirect(backTo(request.body, entry, 'state-saved'), 303);
+  });
+
+  app.post<Entry>('/recall/entries/:entry/undo', access, async (request, reply) => {
+    const { entry } = request.params;
+    await store.recall.undo(entry, actorOf(request));
+    return reply.redirect(backTo(request.body, entry, 'state-undone'), 303);
+  });
+
+  app.get<Entry>('/recall/letters', access, async (request, reply) => {
+    const rows = filterRows(await rowsOf(request), queryOf(request.query));
+    const [context, { value: settings }] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.settings.get(),
+    ]);
+    await exported(request, 'letters', rows);
+    return sendPage(reply, <LettersPage context={context} rows={rows} contact={settings.contact} />);
+  });
+
+  app.get<Entry>('/recall/list.csv', access, async (request, reply) => {
+    const rows = filterRows(await rowsOf(request), queryOf(request.query));
+    await exported(request, 'list.csv', rows);
+    return reply
+      .type('text/csv; charset=utf-8')
+      .header('content-disposition', 'attachment; filename="recall-list.csv"')
+      .send(
+        `\ufeff${stringify(rows.map(csvRow), { header: true, escape_formulas: true, record_delimiter: '\r\n' })}`,
+      );
+  });
+
+  app.get('/recall/calendar.ics', access, async (request, reply) => {
+    const rows = await rowsOf(request);
+    await exported(request, 'calendar.ics', rows);
+    return reply
+      .type('text/calendar; charset=utf-8')
+      .header('content-disposition', 'attachment; filename="recall.ics"')
+      .send(await calendarOf(rows, deps));
+  });
+
+  const exported = (request: FastifyRequest, what: string, rows: readonly RecallRow[]) =>
+    store.audit.record({
+      actor: actorOf(request),
+      action: 'export',
+      resource: `recall/${what}`,
+      detail: { entries: rows.length },
+    });
+}
+
+function queryOf(form: Form): RecallQuery {
+  return {
+    state: form.state === 'open' || (form.state && form.state in stateWords) ? form.state : '',
+    action: form.action && form.action in actionWords ? form.action : '',
+    due: ['overdue', 'never-seen', 'not-forecast', 'open'].find((d) => d === form.due) ?? '',
+    text: (form.text ?? '').slice(0, 80),
+    page: Math.max(0, Math.floor(Number(form.page) || 0)),
+  };
+}
+
+/** Back to the same filters and the same row. Only our own query is taken from the form. */
+function backTo(body: Form, entry: string, notice: string): string {
+  const query = new URLSearchParams(body?.back ?? '');
+  query.set('notice', notice);
+  return `/recall?${query}#e-${encodeURIComponent(entry)}`;
+}
+
+const csvRow = (row: RecallRow) => {
+  const { entry } = row;
+  return {
+    child_id: row.childId,
+    name: row.childName,
+    contact: row.contact,
+    language: row.language,
+    action: entry.action,
+    devices: deviceLabels(entry.devices),
+    latest_safe_cast_date: entry.latestSafe ?? '',
+    overdue: entry.overdue ? 'yes' : 'no',
+    planned_week: entry.plannedWeek ?? '',
+    clinician: entry.plannedClinician ?? '',
+    booked_for: row.appointment ?? '',
+    week_reason: entry.weekReason ?? '',
+    reason: entry.reason,
+    insensate_skin: entry.insensateSkin ? 'yes' : 'no',
+    state: row.state,
+    note: row.stateNote,
+  };
+};

@@ -1,0 +1,114 @@
+import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { carryOver, type EarlierVisit } from '../carry-over.js';
+import type { RecallEntry, RecallLevelling, RecallList } from '../contract.js';
+import { monthEnd } from '../decide/calendar.js';
+import { type RecallSettingsInput, recallSettings } from '../decide/recall-settings.js';
+import { type ClinicWeekInput, clinicCapacity, severalClinicians, workingDays } from './clinic-capacity.js';
+import { combineRequests } from './combine-requests.js';
+import { levellingSettings, type PlannedVisit } from './contract.js';
+import { levelPlan } from './level-plan.js';
+import { type PlanRequestContext, planRequests, requestIdsOf } from './plan-requests.js';
+import { shutDays } from './shut-days.js';
+import { partsOf } from './week-costs.js';
+import { weekReason } from './week-reason.js';
+
+/** Half a year: a visit that can wait leaves its place to one that cannot. */
+const PLANNED_WEEKS = 26;
+/** Weeks planned beyond the list's month, so that its last visits have somewhere to go. */
+const WEEKS_AFTER_MONTH = 4;
+/** So many 'one more slot' lines are worth reading. */
+const RELIEF_SHOWN = 5;
+
+export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' | 'turnaroundOf'> {
+  readonly clinic: ClinicWeekInput;
+  readonly settings?: RecallSettingsInput;
+  /** The list before and what came of it: the new plan moves as few as it can. */
+  readonly earlier?: readonly EarlierVisit[];
+}
+
+/**
+ * The recall list with a week for every entry, and why that week, planned over all the list's children under the
+ * clinic's casting slots; `levelling` tells where they do not suffice, who comes too late for it and what would help.
+ * Where an entry's devices go at different times, it has the first of their weeks.
+ */
+export async function levelRecallList(
+  list: RecallList,
+  { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
+): Promise<RecallList & { readonly levelling: RecallLevelling }> {
+  const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
+  const isShut = shutDays(clinic);
+  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, isShut)]));
+  const wanted = planRequests(list, {
+    childOf,
+    turnaroundOf,
+    earlierOf: (id) => before.get(id),
+    capacity,
+    settings: recallSettings.parse(settings),
+  });
+  // Not even a slot beyond the usual ones can be had in a week without a working day from today on.
+  const closed = capacity.weeks.filter((week) =>
+    workingDays(week).every((day) => day < list.today || isShut(day, '')),
+  );
+  const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
+  const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
+  const several = severalClinicians(capacity);
+  const plan = await levelPlan(requests, capacity);
+  const visits = new Map(plan.visits.map((v) => [v.requestId, v]));
+  const visitOf = new Map(
+    requests.flatMap((r) => partsOf(r).map((part) => [part.id, visits.get(r.id)!] as const)),
+  );
+  const harm = new Map(plan.harmed.map((h) => [h.requestId, h.text]));
+  const withWeek = (entry: RecallEntry): RecallEntry => {
+    const visit = requestIdsOf(entry)
+      .flatMap((id) => visitOf.get(id) ?? [])
+      .sort(byWeek)[0];
+    const was = before.get(entry.childId);
+    const passedWeeks = was?.passedWeeks ?? [];
+    const remembered = passedWeeks.length > 0 ? { passedWeeks } : {};
+    if (!visit) return { ...entry, ...remembered };
+    const movedFrom = was?.previousWeek && was.previousWeek !== visit.week ? was.previousWeek : null;
+    return {
+      ...entry,
+      ...remembered,
+      ...(movedFrom ? { movedFrom } : {}),
+      ...(visit.week ? { plannedWeek: visit.week } : {}),
+      ...(visit.clinicianId && several ? { plannedClinician: visit.clinicianId } : {}),
+      ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
+      weekReason: weekReason(entry, visit, passedWeeks, movedFrom),
+      ...(harm.has(visit.requestId) ? { tooLate: harm.get(visit.requestId) } : {}),
+    };
+  };
+  return {
+    ...list,
+    entries: list.entries.map(withWeek),
+    open: list.open.map(withWeek),
+    cannotForecast: list.cannotForecast.map(withWeek),
+    notDue: list.notDue.map(withWeek),
+    levelling: {
+      weeks: plan.weeks.map(({ week, slots, used, overtime, workshop }) => ({
+        week,
+        slots,
+        used,
+        overtime,
+        workshop: workshop
+          .filter((limit) => limit.over > 0)
+          .map(({ families, limit, used: jobs }) => ({ families, limit, jobs })),
+      })),
+      harmed: plan.harmed.map(({ childIds, week, latestSafe, text }) => ({
+        childIds,
+        week,
+        latestSafe,
+        text,
+      })),
+      relief: plan.relief.slice(0, RELIEF_SHOWN).map(({ week, text }) => ({ week, text })),
+      visitsSaved: combinations.reduce((sum, c) => sum + c.visitsSaved, 0),
+      gap: plan.gap,
+    },
+  };
+}
+
+const weeksToPlan = ({ today, month }: RecallList): number =>
+  Math.max(PLANNED_WEEKS, Math.ceil(daysBetween(today, monthEnd(month)) / 7) + WEEKS_AFTER_MONTH);
+
+const LAST: IsoDate = '9999-01-01';
+const byWeek = (a: PlannedVisit, b: PlannedVisit) => (a.week ?? LAST).localeCompare(b.week ?? LAST);

@@ -1,0 +1,126 @@
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { Child } from '../../records/records.js';
+import type { CarriedOver } from '../carry-over.js';
+import type { DeviceDue, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
+import type { RecallSettings } from '../decide/recall-settings.js';
+import { castCosts } from './cast-costs.js';
+import type { Capacity, PlanRequest } from './contract.js';
+
+/** A cast is taken to happen on the Wednesday of its week when costs are counted. */
+const MIDWEEK = 2;
+/** A review may come this many days before it is due (common practice, no source). */
+const REVIEW_WINDOW_DAYS = 28;
+
+export interface PlanRequestContext {
+  /** The child's own record: transport days and wishes. */
+  readonly childOf: (childId: string) => Child | undefined;
+  readonly turnaroundOf: (family: string) => TurnaroundEstimate;
+  /** What stands of the plan before. */
+  readonly earlierOf?: (childId: string) => CarriedOver | undefined;
+  readonly capacity: Capacity;
+  readonly settings: RecallSettings;
+}
+
+/** Every visit that the recall list asks for inside the planned weeks: a request for each device, and for each review. */
+export function planRequests(list: RecallList, context: PlanRequestContext): PlanRequest[] {
+  const entries = [...list.entries, ...list.open, ...list.cannotForecast, ...list.notDue];
+  const notDue = new Set(list.notDue);
+  return entries.flatMap((entry) => {
+    const devices = [...entry.devices, ...entry.otherDevices];
+    const casts = devices.flatMap((d) => castRequest(entry, d, context) ?? []);
+    const review = reviewRequest(entry, devices, list.today, context);
+    const requests = review ? [...casts, review] : casts;
+    const earlier = context.earlierOf?.(entry.childId);
+    if (!earlier) return requests;
+    // A week that came to nothing is gone for all the child needs; the week it had, only for what it was called for.
+    const called = notDue.has(entry) ? [] : requestIdsOf(entry);
+    return requests.map((r) => ({
+      ...r,
+      // A week the clinic cancelled may have other days; shut ones are ruled out for everybody.
+      notInWeeks: earlier.passedWeeks.flatMap((p) => (p.why === 'clinic-cancelled' ? [] : p.week)),
+      ...(called.includes(r.id)
+        ? {
+            previousWeek: earlier.previousWeek,
+            previousWeekTold: earlier.told,
+            bookedWeek: earlier.bookedWeek,
+          }
+        : {}),
+    }));
+  });
+}
+
+/** The requests that stand for an entry: a cast for each of its devices, else the child's review. */
+export const requestIdsOf = ({ action, childId, deviceIds }: RecallEntry): string[] =>
+  action === 'cast' ? deviceIds.map((d) => castId(childId, d)) : [reviewId(childId)];
+const castId = (childId: string, deviceId: string) => `${childId}/${deviceId}`;
+const reviewId = (childId: string) => `${childId}/review`;
+
+function castRequest(entry: RecallEntry, device: DeviceDue, context: PlanRequestContext): PlanRequest | null {
+  const latestSafe = device.castDate?.latestSafe ?? null;
+  const { weeks } = context.capacity;
+  if (latestSafe === null || latestSafe > addDaysIso(weeks[weeks.length - 1], 7)) return null;
+  const costs = castCosts(
+    device,
+    context.turnaroundOf(device.family),
+    [...weeks, addDaysIso(weeks[weeks.length - 1], 7)].map((w) => addDaysIso(w, MIDWEEK)),
+    context.settings.fitWaitDays,
+  );
+  return {
+    ...common(entry, context),
+    ...costs,
+    id: castId(entry.childId, device.deviceId),
+    deviceIds: [device.deviceId],
+    action: 'cast',
+    jobs: [{ family: device.family, count: 1 }],
+    worthIt: device.castDate!.worthIt,
+    latestSafe,
+  };
+}
+
+/** The usual review, a wear review, or seeing a child nobody can forecast for; urgent contact is due at once. */
+function reviewRequest(
+  entry: RecallEntry,
+  devices: readonly DeviceDue[],
+  today: IsoDate,
+  context: PlanRequestContext,
+): PlanRequest | null {
+  const { weeks } = context.capacity;
+  const wear = devices.flatMap((d) => d.wearReview ?? []).sort()[0];
+  const blind =
+    entry.action === 'measure' && entry.latestSafe === null && entry.devices.some((d) => !d.forecast);
+  const due = entry.action === 'urgent-contact' || blind ? today : (wear ?? entry.reviewDue);
+  if (due === null || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
+  const none = new Array<number>(weeks.length + 1).fill(0);
+  return {
+    ...common(entry, context),
+    id: reviewId(entry.childId),
+    deviceIds: [],
+    action: 'review',
+    jobs: [],
+    worthIt: addDaysIso(due, -REVIEW_WINDOW_DAYS),
+    latestSafe: due,
+    outgrownDays: none,
+    wastedDays: none,
+  };
+}
+
+function common(entry: RecallEntry, context: PlanRequestContext) {
+  const child = context.childOf(entry.childId);
+  const own = child?.clinician ?? '';
+  const known = context.capacity.sessions.some((s) => s.clinicianId === own);
+  return {
+    childIds: [entry.childId],
+    slots: 1,
+    insensateSkin: entry.insensateSkin,
+    // A name the clinic's capacity does not have holds nobody up.
+    clinicianIds: known ? [own] : [],
+    transportDays: child?.transportDays ?? [],
+    prefersHolidays: child?.prefersHolidays ?? false,
+    togetherKeys: [`child ${entry.childId}`, ...(entry.siblingGroup ? [`family ${entry.siblingGroup}`] : [])],
+    bookedWeek: null,
+    previousWeek: null,
+    previousWeekTold: false,
+    notInWeeks: [],
+    parts: [],
+  };
+}

@@ -1,0 +1,44 @@
+import { groupBy } from '../statistics/group-by.js';
+import type { Device, DeviceEvent, WorkshopJob } from './device.js';
+import type { Child, MaturityMarker, Measurement } from './records.js';
+
+/** What people entered, flat: the ground state of a clinic. Everything else is derived from it. */
+export interface Caseload {
+  readonly children: readonly Child[];
+  readonly measurements: readonly Measurement[];
+  readonly markers: readonly MaturityMarker[];
+  readonly devices: readonly Device[];
+  readonly events: readonly DeviceEvent[];
+  readonly jobs: readonly WorkshopJob[];
+}
+
+/** The same, for one child. */
+export interface ChildRecord {
+  readonly child: Child;
+  readonly measurements: readonly Measurement[];
+  readonly markers: readonly MaturityMarker[];
+  readonly devices: readonly Device[];
+  readonly events: readonly DeviceEvent[];
+  readonly jobs: readonly WorkshopJob[];
+}
+
+/** One record per child, in the order of `caseload.children`. Rows of unknown children are left out. */
+export function groupByChild(caseload: Caseload): ChildRecord[] {
+  const byChild = <T extends { childId: string }>(rows: readonly T[]) => groupBy(rows, (r) => r.childId);
+  const measurements = byChild(caseload.measurements);
+  const markers = byChild(caseload.markers);
+  const devices = byChild(caseload.devices);
+  const events = groupBy(caseload.events, (e) => e.deviceId);
+  const jobs = groupBy(caseload.jobs, (j) => j.deviceId);
+  return caseload.children.map((child) => {
+    const own = devices.get(child.id) ?? [];
+    return {
+      child,
+      measurements: measurements.get(child.id) ?? [],
+      markers: markers.get(child.id) ?? [],
+      devices: own,
+      events: own.flatMap((d) => events.get(d.id) ?? []),
+      jobs: own.flatMap((d) => jobs.get(d.id) ?? []),
+    };
+  });
+}

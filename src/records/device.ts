@@ -1,0 +1,76 @@
+/** Device records and fit rules: plain data that a clinician can read. Knows nothing of growth or chance. */
+import { z } from 'zod';
+import { measureId, side } from './measure.js';
+import { isoDateText } from './records.js';
+
+export const familyIds = [
+  'foot-orthosis',
+  'supramalleolar-orthosis',
+  'solid-afo',
+  'afo-with-straps',
+  'articulated-afo',
+  'ground-reaction-afo',
+  'kafo',
+  'hkafo',
+  'hip-abduction-orthosis',
+  'spinal-orthosis',
+  'cranial-orthosis',
+] as const;
+/** Built-in families; a clinic's own rule may add another id. */
+export type FamilyId = (typeof familyIds)[number] | (string & {});
+
+export const deviceRecord = z.object({
+  id: z.string().min(1).max(80),
+  childId: z.string().min(1).max(80),
+  family: z.string().min(1).max(60),
+  /** 'none' for a device of the trunk or head; 'both' for a bilateral frame. */
+  side: z.enum(['left', 'right', 'both', 'none']),
+  castDate: isoDateText,
+  fittedDate: isoDateText.nullable().default(null),
+  status: z.enum(['ordered', 'worn', 'retired']).default('worn'),
+  /** Does the plate end behind the toes (no toe overhang to judge)? */
+  footplate: z.enum(['full', 'behind-toes', 'none']).default('full'),
+  /** Overrides of the family's allowance (growth since cast at which it is outgrown), mm by dimension. */
+  allowancesMm: z
+    .record(measureId, z.number().min(0))
+    .or(z.partialRecord(measureId, z.number().min(0)))
+    .default({}),
+  /** Largest size the device takes, mm by dimension, where the maker states it (replaces size at cast + allowance). */
+  limitsMm: z.partialRecord(measureId, z.number().positive()).default({}),
+  /** Extension left in the side bars when delivered, mm by dimension (knee_height, hip_height). */
+  extensionRangeMm: z.partialRecord(measureId, z.number().min(0)).default({}),
+  extra: z.record(z.string(), z.string()).default({}),
+});
+export type Device = z.infer<typeof deviceRecord>;
+
+export const deviceEventRecord = z.object({
+  id: z.string().min(1).max(80),
+  deviceId: z.string().min(1).max(80),
+  date: isoDateText,
+  kind: z.enum(['cast', 'delivered', 'adjusted', 're-cast', 'broken', 'retired', 'verdict']),
+  /** adjusted: which dimension gained room, and how much. verdict: the dimension judged, or null for the device. */
+  measure: measureId.nullable().default(null),
+  side: side.nullable().default(null),
+  changeMm: z.number().nullable().default(null),
+  adjustment: z
+    .enum(['side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'])
+    .nullable()
+    .default(null),
+  verdict: z.enum(['loose', 'good', 'tight', 'outgrown']).nullable().default(null),
+  note: z.string().max(1000).default(''),
+});
+export type DeviceEvent = z.infer<typeof deviceEventRecord>;
+
+/** Workshop stages in order. */
+export const stageIds = ['cast', 'fill', 'rectify', 'mould', 'assemble', 'finish', 'fit'] as const;
+export type StageId = (typeof stageIds)[number];
+
+export const workshopJobRecord = z.object({
+  id: z.string().min(1).max(80),
+  deviceId: z.string().min(1).max(80),
+  family: z.string().min(1).max(60),
+  /** Date each stage was done; 'fit' closes the job. */
+  stages: z.partialRecord(z.enum(stageIds), isoDateText),
+  status: z.enum(['in-progress', 'fitted', 'cancelled']).default('in-progress'),
+});
+export type WorkshopJob = z.infer<typeof workshopJobRecord>;

@@ -1,0 +1,210 @@
+import { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import { allowanceToLast } from '../../forecast/inverse/allowance-to-last.js';
+import { lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
+import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
+import { measureId, measures, side as sideSchema } from '../../records/measure.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { write } from '../write.js';
+import { type Api, clinical, planning } from './api.js';
+import { date, failures, id, idParams, itemsOf, listOf } from './schemas/common.js';
+import { assessment, forecast } from './schemas/derived.js';
+import { revision } from './schemas/records.js';
+
+const tags = ['Forecasts'];
+const WHAT_IF_DRAWS = 600;
+
+export function derivedRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock, assessor } = deps;
+
+  api.get(
+    '/children/:id/assessment',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Forecasts, flags and suggestions as of today, with what they were computed from',
+        params: idParams,
+        response: { 200: assessment, ...failures },
+      },
+    },
+    async (request) => {
+      await store.audit.record({
+        actor: actorOf(request),
+        action: 'read',
+        resource: 'assessment',
+        childId: request.params.id,
+      });
+      return deps.assess(request.params.id);
+    },
+  );
+
+  api.get(
+    '/children/:id/forecasts',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'When each device is outgrown, as a chance over dates',
+        params: idParams,
+        response: { 200: itemsOf(forecast), ...failures },
+      },
+    },
+    async (request) => {
+      await store.forecasts.latestByChild(request.params.id, actorOf(request));
+      return { items: (await deps.assess(request.params.id)).forecasts };
+    },
+  );
+
+  api.get(
+    '/devices/:id/forecasts',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'What was forecast for this device over time, oldest first',
+        params: idParams,
+        response: {
+          200: itemsOf(
+            z.object({
+              deviceId: z.string(),
+              today: date,
+              outcome: z.string(),
+              p10: date.nullable(),
+              p50: date.nullable(),
+              p90: date.nullable(),
+              inputsHash: z.string(),
+              modelVersion: z.string(),
+            }),
+          ),
+          ...failures,
+        },
+      },
+    },
+    async (request) => {
+      await store.devices.get(request.params.id, actorOf(request));
+      return { items: await store.forecasts.history([request.params.id]) };
+    },
+  );
+
+  api.post(
+    '/children/:id/what-if',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary:
+          'How long would a device cast today last with so much room, and how much room lasts so long?',
+        description: 'Nothing is stored. `odds` is the chance with which the room must last until `until`.',
+        params: idParams,
+        body: z.object({
+          measure: measureId,
+          sides: z.array(sideSchema).min(1).max(2),
+          castDate: date.optional().describe('today when absent'),
+          allowancesMm: z.array(z.number().min(0).max(200)).max(60).default([]),
+          lastUntil: z
+            .array(z.object({ until: date, odds: z.number().gt(0).lt(1) }))
+            .max(20)
+            .default([]),
+        }),
+        response: {
+          200: z.object({
+            lives: listOf(
+              z.object({
+                allowanceMm: z.number(),
+                p10: date.nullable(),
+                p50: date.nullable(),
+                p90: date.nullable(),
+              }),
+            ),
+            needed: listOf(z.object({ until: date, odds: z.number(), allowanceMm: z.number() })),
+            modelVersion: z.string(),
+            seed: z.number(),
+          }),
+          ...failures,
+        },
+      },
+    },
+    async (request) => {
+      const { measure, sides, castDate, allowancesMm, lastUntil } = request.body;
+      const record = await store.children.record(request.params.id, actorOf(request));
+      const assessing = await assessor.current();
+      const { growth } = assessing.live(record);
+      if (growth.kind !== 'posterior')
+        throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${growth.advice}`);
+      for (const side of sides)
+        if (measures[measure].sided !== (side !== 'none'))
+          throw new DoorpostError('invalid-value', `${measures[measure].label} has no side '${side}'`, {
+            field: 'sides',
+            given: side,
+            accepted: measures[measure].sided ? 'left, right' : 'none',
+          });
+      const cast = castDate ?? clock.today();
+      for (const { until } of lastUntil)
+        if (until <= cast)
+          throw new DoorpostError('invalid-value', 'A device lasts from its cast on', {
+            field: 'until',
+            given: until,
+            accepted: `a date after ${cast}`,
+          });
+      const { seed, model } = assessing.context;
+      const question = {
+        posterior: growth.posterior,
+        series: sides.map((side) => ({ measure, side })),
+        castDate: cast,
+        draws: WHAT_IF_DRAWS,
+        seed,
+      };
+      return {
+        lives: allowancesMm.length > 0 ? lifeOfAllowances(question, allowancesMm) : [],
+        needed: lastUntil.map(({ until, odds }) => ({
+          until,
+          odds,
+          allowanceMm: allowanceToLast(question, until, odds),
+        })),
+        modelVersion: model.version,
+        seed,
+      };
+    },
+  );
+
+  api.post(
+    '/children/:id/suggestions/:suggestionId/acceptance',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Accept a suggested correction of readings; the originals stay and it can be undone',
+        params: z.object({ id, suggestionId: z.string().min(1).max(300) }),
+        body: z.object({}).nullish(),
+        response: { 201: itemsOf(revision), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const assessing = await assessor.current();
+      return write(store, request, reply, async (tx, actor) => {
+        const record = await tx.children.record(request.params.id, actor);
+        const suggestion = assessing
+          .live(record)
+          .suggestions.find((s) => s.id === request.params.suggestionId);
+        if (!suggestion)
+          throw new DoorpostError('not-found', 'There is no such suggestion any more', {
+            field: 'suggestionId',
+          });
+        const items = [];
+        for (const c of acceptSuggestion(record, suggestion))
+          items.push(
+            await tx.measurements.correct(
+              c.measurementId,
+              { value: c.value, side: c.side, withdrawn: c.excluded, reason: c.reason.slice(0, 400) },
+              clock.today(),
+              null,
+              actor,
+            ),
+          );
+        return { status: 201, body: { items } };
+      });
+    },
+  );
+}

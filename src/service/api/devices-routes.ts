@@ -1,0 +1,181 @@
+import { z } from 'zod';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { etag, expectedVersion, write } from '../write.js';
+import { type Api, clinical, planning } from './api.js';
+import { failures, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
+import {
+  deviceChange,
+  deviceEventRecord,
+  deviceRecord,
+  newDevice,
+  newEvent,
+  workshopJobRecord,
+} from './schemas/records.js';
+
+const tags = ['Devices'];
+
+export function devicesRoutes(api: Api, { store }: ServiceDeps): void {
+  api.get(
+    '/children/:id/devices',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Every device of a child',
+        params: idParams,
+        response: { 200: itemsOf(deviceRecord), ...failures },
+      },
+    },
+    async (request) => ({
+      items: [...(await store.children.record(request.params.id, actorOf(request))).devices],
+    }),
+  );
+
+  api.post(
+    '/children/:id/devices',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Add a device',
+        params: idParams,
+        body: newDevice,
+        response: { 201: deviceRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const added = await tx.devices.create({ ...request.body, childId: request.params.id }, actor);
+        return {
+          status: 201,
+          body: added.value,
+          headers: {
+            ...etag(added.version),
+            location: `/api/devices/${encodeURIComponent(added.value.id)}`,
+          },
+        };
+      }),
+  );
+
+  api.get(
+    '/devices/:id',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'One device',
+        params: idParams,
+        response: { 200: deviceRecord, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const { value, version } = await store.devices.get(request.params.id, actorOf(request));
+      return reply.headers(etag(version)).send(value);
+    },
+  );
+
+  api.patch(
+    '/devices/:id',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Change what is named: status, dates, allowances, limits',
+        params: idParams,
+        body: deviceChange,
+        response: { 200: deviceRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const changed = await tx.devices.change(
+          request.params.id,
+          request.body as Partial<z.output<typeof deviceRecord>>,
+          expectedVersion(request),
+          actor,
+        );
+        return { status: 200, body: changed.value, headers: etag(changed.version) };
+      }),
+  );
+
+  api.get(
+    '/devices/:id/events',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'What happened to a device, by date',
+        params: idParams,
+        response: { 200: itemsOf(deviceEventRecord), ...failures },
+      },
+    },
+    async (request) => {
+      const actor = actorOf(request);
+      const { value } = await store.devices.get(request.params.id, actor);
+      const record = await store.children.record(value.childId, actor);
+      return { items: record.events.filter((e) => e.deviceId === value.id) };
+    },
+  );
+
+  api.post(
+    '/devices/:id/events',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Record an event: adjusted, fit verdict, re-cast, broken, retired',
+        params: idParams,
+        body: newEvent,
+        response: { 201: deviceEventRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 201,
+        body: await tx.events.add({ ...request.body, deviceId: request.params.id }, actor),
+      })),
+  );
+
+  api.post(
+    '/events/:id/withdrawal',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Withdraw an event entered in error; it stays on record',
+        params: idParams,
+        body: z.object({ reason }),
+        response: { 204: nothing, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        await tx.events.withdraw(request.params.id, request.body.reason, actor);
+        return { status: 204, body: null };
+      }),
+  );
+
+  api.put(
+    '/workshop-jobs/:id',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Save a workshop job and its stages; If-Match "0" for a new one',
+        params: idParams,
+        body: workshopJobRecord.omit({ id: true }),
+        response: { 200: workshopJobRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const saved = await tx.workshopJobs.save(
+          { ...request.body, id: id.parse(request.params.id) },
+          expectedVersion(request),
+          actor,
+        );
+        return { status: 200, body: saved.value, headers: etag(saved.version) };
+      }),
+  );
+}

@@ -1,0 +1,176 @@
+import { createHmac, timingSafeEqual } from 'node:crypto';
+import { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import { csvTables } from '../../exchange/csv/write-caseload.js';
+import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
+import type { Caseload, ChildRecord } from '../../records/caseload.js';
+import type { User } from '../../store/contract.js';
+import { actorOf } from '../access.js';
+import { calendarOf } from '../calendar-of.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { pseudonymisedExport } from '../pseudonymised-export.js';
+import { type Api, administration, only, planning } from './api.js';
+import { failures, file, idParams } from './schemas/common.js';
+
+const tags = ['Exports'];
+const exporters = only('clinician', 'administrator');
+const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const;
+
+export function exportsRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+
+  api.get(
+    '/children/:id/export',
+    {
+      config: exporters,
+      schema: {
+        tags,
+        summary: 'Everything held about one child, for the family or another clinic',
+        params: idParams,
+        querystring: z.object({ format: z.enum(['json', 'fhir']).default('json') }),
+        response: { 200: file, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      const actor = actorOf(request);
+      const [record] = await store.caseload.records([id]);
+      if (!record) throw new DoorpostError('not-found', 'There is no such child');
+      await store.audit.record({ actor, action: 'export', resource: 'child-record', childId: id });
+      reply.header('content-disposition', 'attachment; filename="record.json"');
+      if (request.query.format === 'fhir')
+        return reply
+          .type('application/fhir+json')
+          .send(JSON.stringify(toFhirBundle(toFhirResources(flat([record])))));
+      const corrections = await store.measurements.corrected(id, actor);
+      const accesses = (await store.audit.list({ childId: id }, { limit: 500 })).items;
+      const assessment = await store.forecasts.assessment(id);
+      return reply
+        .type('application/json')
+        .send(JSON.stringify({ record, corrections, assessment, accesses }));
+    },
+  );
+
+  api.get(
+    '/exports/tables/:table',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary: 'One table of the caseload as CSV; the same file can be imported again',
+        params: z.object({ table: z.enum(tables) }),
+        response: { 200: file, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const name = `${request.params.table}.csv` as const;
+      const text = csvTables(await store.caseload.all())[name];
+      await store.audit.record({ actor: actorOf(request), action: 'export', resource: name });
+      return reply
+        .type('text/csv; charset=utf-8')
+        .header('content-disposition', `attachment; filename="${name}"`)
+        .send(text);
+    },
+  );
+
+  api.get(
+    '/exports/fhir',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary: 'The caseload as FHIR R4: one Bundle, or a resource a line',
+        querystring: z.object({ format: z.enum(['bundle', 'ndjson']).default('bundle') }),
+        response: { 200: file, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const resources = toFhirResources(await store.caseload.all());
+      await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'fhir' });
+      return request.query.format === 'ndjson'
+        ? reply.type('application/fhir+ndjson').send(toNdjson(resources))
+        : reply.type('application/fhir+json').send(JSON.stringify(toFhirBundle(resources)));
+    },
+  );
+
+  api.get(
+    '/exports/pseudonymised',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary:
+          'Readings and devices for research: keyed ids, age in months, shifted dates, small groups merged',
+        response: { 200: file, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const records = await store.caseload.records(await store.caseload.ids('any'));
+      await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'pseudonymised' });
+      const body = pseudonymisedExport(records, await store.secret('pseudonyms'));
+      return reply.type('application/json').send(JSON.stringify(body));
+    },
+  );
+
+  const signature = async (user: User) =>
+    createHmac('sha256', await store.secret('calendar-feed'))
+      .update(`${user.id} ${user.version}`)
+      .digest('base64url');
+
+  api.post(
+    '/calendar-feed',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Your own address of the recall plan as a calendar feed; a changed account ends it',
+        body: z.object({}).nullish(),
+        response: { 201: z.object({ path: z.string() }), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const user = await store.users.get(actorOf(request).userId);
+      const path = `/api/calendar-feed/${user.id}.${await signature(user)}.ics`;
+      return reply.code(201).send({ path });
+    },
+  );
+
+  api.get(
+    '/calendar-feed/:token',
+    {
+      config: { access: 'public' },
+      schema: {
+        tags,
+        summary: 'The recall plan as iCalendar: no name, diagnosis or device in it',
+        params: z.object({ token: z.string().max(200) }),
+        response: { 200: file, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const [id, given = ''] = request.params.token.split('.');
+      const user = await store.users.get(id).catch(() => null);
+      const right = user && !user.disabled && planning.access.includes(user.role) && (await signature(user));
+      if (!user || !right || !same(given, right))
+        throw new DoorpostError(
+          'link-not-valid',
+          'This calendar address is not valid any more: ask for a new one',
+        );
+      const run = await store.recall.latestRun();
+      const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
+      const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
+      return reply.type('text/calendar; charset=utf-8').send(await calendarOf(rows, { store, clock }));
+    },
+  );
+}
+
+const same = (a: string, b: string) =>
+  a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));
+
+const flat = (records: readonly ChildRecord[]): Caseload => ({
+  children: records.map((r) => r.child),
+  measurements: records.flatMap((r) => r.measurements),
+  markers: records.flatMap((r) => r.markers),
+  devices: records.flatMap((r) => r.devices),
+  events: records.flatMap((r) => r.events),
+  jobs: records.flatMap((r) => r.jobs),
+});

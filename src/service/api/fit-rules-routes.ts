@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { measureId } from '../../records/measure.js';
+import { limitChange, limitFigures } from '../../rules/clinic-limits.js';
+import { type ClinicRulesJson, clinicRulesJson } from '../../rules/clinic-rules.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { fitRulesView } from '../fit-rules-view.js';
+import { etag, expectedVersion, write } from '../write.js';
+import { type Api, clinical, signedIn } from './api.js';
+import { carrying, failures, itemsOf, listOf, pageOf, pageQuery, stamp } from './schemas/common.js';
+
+const tags = ['Fit rules'];
+const MOST_CHANGES = 200;
+
+const figure = z
+  .enum(limitFigures)
+  .describe(
+    'allowanceMm: growth since the cast at which the dimension counts as outgrown; allowanceBehindToesMm: the same where ' +
+      'the plate ends behind the toes; tightWithinMm: less room is called tight; toleranceMm: one SD of how far a ' +
+      'device’s real limit lies from the figure',
+  );
+const family = z.object({
+  family: z.string(),
+  name: z.string(),
+  devicesInUse: z.number().int(),
+  dimensions: listOf(
+    z.object({
+      measure: measureId,
+      label: z.string(),
+      landmark: z.string(),
+      outgrownWhen: z.string(),
+      figures: listOf(
+        z.object({
+          figure,
+          mm: z.number().describe('what counts'),
+          shippedMm: z.number(),
+          shippedSource: z.string(),
+          clinic: z.object({ mm: z.number(), reason: z.string(), by: z.string(), at: stamp }).nullable(),
+          lowestMm: z.number(),
+          highestMm: z.number(),
+          devicesInUse: z.number().int().describe('whose forecast this figure decides about'),
+        }),
+      ),
+    }),
+  ),
+});
+const changeRow = z.object({
+  id: z.string(),
+  version: z.number().int(),
+  family: z.string(),
+  measure: measureId,
+  figure,
+  mm: z.number().nullable().describe('null: back to the shipped figure'),
+  beforeMm: z.number(),
+  reason: z.string(),
+  by: z.string(),
+  at: stamp,
+});
+
+/**
+ * The clinic's own limits. Everybody on the staff may read by what devices are judged; only a clinician sets it: when a
+ * device counts as outgrown is a clinical judgement, as is a verdict on its fit, and an administrator makes neither.
+ */
+export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
+  api.get(
+    '/fit-rules',
+    {
+      config: signedIn,
+      schema: {
+        tags,
+        summary:
+          'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
+        response: { 200: itemsOf(family), ...failures },
+      },
+    },
+    async (_request, reply) => {
+      const { value, version } = await fitRulesView(store);
+      return reply.headers(etag(version)).send({ items: value });
+    },
+  );
+
+  api.patch(
+    '/fit-rules',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Set figures of the clinic’s own, or go back to the shipped ones; all or none',
+        description:
+          'A changed figure changes every forecast of its family: they are computed anew by the job named in the ' +
+          'answer. Answers with the families that were touched. The clinic is responsible for its own limits: a ' +
+          'licensed practitioner must have agreed to them.',
+        body: z.strictObject({ changes: z.array(limitChange).min(1).max(MOST_CHANGES) }),
+        response: {
+          200: z.object({
+            items: listOf(family),
+            jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
+          }),
+          ...failures,
+        },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const { changes } = request.body;
+        await tx.fitLimits.change(changes, expectedVersion(request), actor);
+        const jobRunId = await jobs.startForecasts(tx);
+        const { value, version } = await fitRulesView(tx);
+        const touched = new Set(changes.map((c) => c.family));
+        const items = value.filter((f) => touched.has(f.family));
+        return { status: 200, body: { items, jobRunId }, headers: etag(version) };
+      }),
+  );
+
+  api.get(
+    '/fit-rules/changes',
+    {
+      config: signedIn,
+      schema: {
+        tags,
+        summary: 'Who set which figure when and why, newest first; nothing is ever removed',
+        querystring: pageQuery.extend({ family: z.string().max(60).optional() }),
+        response: { 200: pageOf(changeRow), ...failures },
+      },
+    },
+    async ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
+  );
+
+  api.get(
+    '/fit-rules/file',
+    {
+      config: signedIn,
+      schema: {
+        tags,
+        summary: 'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
+        response: {
+          200: listOf(
+            carrying<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
+          ),
+          ...failures,
+        },
+      },
+    },
+    async (_request, reply) => {
+      const { value } = await store.fitLimits.current();
+      return reply
+        .header('content-disposition', 'attachment; filename="fit-rules.json"')
+        .send(clinicRulesJson(value));
+    },
+  );
+}

@@ -1,0 +1,125 @@
+import type { MultipartFile, MultipartValue } from '@fastify/multipart';
+import type { FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import type { NamedFile, ParseOptions } from '../../exchange/parse-caseload.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { planImport } from '../plan-import.js';
+import { write } from '../write.js';
+import { type Api, administration } from './api.js';
+import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
+
+const tags = ['Imports'];
+const REFUSED_SHOWN = 500;
+
+const textFiles = z.object({
+  files: z
+    .array(z.object({ name: z.string().min(1).max(200), text: z.string() }))
+    .min(1)
+    .max(12),
+  dateOrder: z.enum(['refuse', 'dmy', 'mdy']).default('refuse').describe('how 03/04/2024 is read'),
+  lengthUnit: z
+    .enum(['mm', 'cm', 'inch'])
+    .nullable()
+    .default(null)
+    .describe('where no cell or heading says one'),
+});
+
+const plan = z.object({
+  tables: listOf(
+    z.object({ table: z.string(), added: z.number(), changed: z.number(), unchanged: z.number() }),
+  ),
+  refused: listOf(z.string()).describe('row, column, what was given, why, what is accepted'),
+  refusedCount: z.number(),
+  notices: listOf(z.string()),
+});
+
+export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+  api.post(
+    '/imports',
+    {
+      config: administration,
+      bodyLimit: 64 * 1024 * 1024,
+      schema: {
+        tags,
+        summary:
+          'Dry run: what the files would add, change and what is refused and why; nothing is taken in yet',
+        description:
+          'CSV or FHIR R4 text as JSON, or multipart/form-data with the files (also .xlsx) in the field `files` ' +
+          'and `dateOrder`, `lengthUnit` as fields.',
+        consumes: ['application/json', 'multipart/form-data'],
+        response: { 201: z.object({ id: z.string(), plan }), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const { files, options } = await filesOf(request, clock.today());
+      const planned = await planImport(store, files, options, REFUSED_SHOWN, actorOf(request));
+      return reply.code(201).send(planned);
+    },
+  );
+
+  api.get(
+    '/imports/:id',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary: 'An import: its dry run and whether it was taken in',
+        params: idParams,
+        response: { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }), ...failures },
+      },
+    },
+    async (request) => {
+      const { id, status, plan: shown } = await store.imports.get(request.params.id);
+      return { id, status, plan: shown };
+    },
+  );
+
+  api.post(
+    '/imports/:id/commit',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary: 'Take the import in, whole or not at all (a job)',
+        params: idParams,
+        body: z.object({}).nullish(),
+        response: { 202: jobStarted, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 202,
+        body: { jobRunId: await jobs.startImport(request.params.id, actor, tx) },
+      })),
+  );
+}
+
+async function filesOf(
+  request: FastifyRequest,
+  today: string,
+): Promise<{ files: NamedFile[]; options: ParseOptions }> {
+  if (!request.isMultipart()) {
+    const { files, dateOrder, lengthUnit } = textFiles.parse(request.body);
+    return {
+      files: files.map(({ name, text }) => ({ name, bytes: new TextEncoder().encode(text) })),
+      options: { today, dateOrder, lengthUnit },
+    };
+  }
+  const body = request.body as Record<string, MultipartFile | MultipartFile[] | MultipartValue<unknown>>;
+  const given = [body.files ?? []].flat().filter((p): p is MultipartFile => p.type === 'file');
+  const files = await Promise.all(
+    given.map(async (file) => ({ name: file.filename, bytes: await file.toBuffer() })),
+  );
+  if (files.length === 0)
+    throw new DoorpostError('invalid-file', 'There is no file in the field files', {
+      field: 'files',
+      accepted: 'CSV, XLSX, FHIR JSON or NDJSON',
+    });
+  const field = (name: string) => (body[name] as MultipartValue<unknown> | undefined)?.value;
+  const { dateOrder, lengthUnit } = textFiles
+    .omit({ files: true })
+    .parse({ dateOrder: field('dateOrder'), lengthUnit: field('lengthUnit') || null });
+  return { files, options: { today, dateOrder, lengthUnit } };
+}

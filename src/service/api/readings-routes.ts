@@ -1,0 +1,204 @@
+import { z } from 'zod';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { expectedVersion, write } from '../write.js';
+import { type Api, clinical } from './api.js';
+import { failures, idParams, itemsOf } from './schemas/common.js';
+import {
+  correction,
+  markerRecord,
+  measurementRecord,
+  newMarker,
+  newMeasurement,
+  newVisit,
+  revision,
+  visit,
+} from './schemas/records.js';
+
+const tags = ['Readings'];
+
+export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
+  api.get(
+    '/children/:id/visits',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Visits (the readings of one date), newest first',
+        params: idParams,
+        response: { 200: itemsOf(visit), ...failures },
+      },
+    },
+    async (request) => ({
+      items: await store.visits.list(request.params.id, actorOf(request)),
+    }),
+  );
+
+  api.post(
+    '/children/:id/visits',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Enter a visit; all its readings are stored or none',
+        params: idParams,
+        body: newVisit,
+        response: { 201: itemsOf(measurementRecord), ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 201,
+        body: { items: await tx.visits.add(request.params.id, request.body, clock.today(), actor) },
+      })),
+  );
+
+  api.get(
+    '/children/:id/measurements',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Every current reading, by date',
+        params: idParams,
+        response: { 200: itemsOf(measurementRecord), ...failures },
+      },
+    },
+    async (request) => ({
+      items: (await store.children.record(request.params.id, actorOf(request))).measurements,
+    }),
+  );
+
+  api.post(
+    '/children/:id/measurements',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Enter one reading',
+        params: idParams,
+        body: newMeasurement,
+        response: { 201: measurementRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const { date, observer, ...reading } = request.body;
+        const given = { date, observer, measurements: [reading] };
+        const [stored] = await tx.visits.add(request.params.id, given, clock.today(), actor);
+        return { status: 201, body: stored };
+      }),
+  );
+
+  api.get(
+    '/children/:id/corrections',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Every reading that was ever corrected, with all its revisions',
+        params: idParams,
+        response: { 200: itemsOf(revision), ...failures },
+      },
+    },
+    async (request) => ({
+      items: await store.measurements.corrected(request.params.id, actorOf(request)),
+    }),
+  );
+
+  api.get(
+    '/measurements/:id/revisions',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'A reading as entered and every correction of it; the last counts',
+        params: idParams,
+        response: { 200: itemsOf(revision), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const revisions = await store.measurements.revisions(request.params.id, actorOf(request));
+      return reply.header('etag', `"${revisions.length}"`).send({ items: [...revisions] });
+    },
+  );
+
+  api.post(
+    '/measurements/:id/corrections',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
+        params: idParams,
+        body: correction,
+        response: { 201: revision, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const body = await tx.measurements.correct(
+          request.params.id,
+          request.body,
+          clock.today(),
+          expectedVersion(request),
+          actor,
+        );
+        return { status: 201, body, headers: { etag: `"${body.revision}"` } };
+      }),
+  );
+
+  api.post(
+    '/measurements/:id/corrections/undo',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Take the last correction back (itself a new revision)',
+        params: idParams,
+        body: z.object({}).nullish(),
+        response: { 201: revision, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 201,
+        body: await tx.measurements.undoCorrection(request.params.id, clock.today(), actor),
+      })),
+  );
+
+  api.get(
+    '/children/:id/markers',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Maturity markers',
+        params: idParams,
+        response: { 200: itemsOf(markerRecord), ...failures },
+      },
+    },
+    async (request) => ({
+      items: (await store.children.record(request.params.id, actorOf(request))).markers,
+    }),
+  );
+
+  api.post(
+    '/children/:id/markers',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Record a maturity marker',
+        params: idParams,
+        body: newMarker,
+        response: { 201: markerRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 201,
+        body: await tx.markers.add({ ...request.body, childId: request.params.id }, actor),
+      })),
+  );
+}

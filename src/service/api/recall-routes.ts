@@ -1,0 +1,219 @@
+import { z } from 'zod';
+import { recallListNames } from '../../store/contract.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { etag, expectedVersion, write } from '../write.js';
+import { type Api, everyday, planning } from './api.js';
+import { date, failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from './schemas/common.js';
+import { jobRun, recallRow, recallRun } from './schemas/derived.js';
+
+const tags = ['Recall'];
+const workStates = ['to-call', 'called', 'booked', 'declined', 'did-not-come', 'done'] as const;
+const actions = ['cast', 'measure', 'review-wear', 'urgent-contact', 'adjust'] as const;
+
+export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+  api.get(
+    '/recall-runs',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Recall lists made so far, newest first',
+        querystring: pageQuery,
+        response: { 200: pageOf(recallRun), ...failures },
+      },
+    },
+    async (request) => store.recall.runs(request.query),
+  );
+
+  api.post(
+    '/recall-runs',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary:
+          'Make the list of a month anew (a job); calls and appointments stand, as few weeks move as can be',
+        body: z.object({
+          month: z
+            .string()
+            .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
+            .optional()
+            .describe('YYYY-MM; this month when absent'),
+        }),
+        response: { 202: jobStarted, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const month = request.body.month ?? clock.today().slice(0, 7);
+      const jobRunId = await jobs.startRecallRun(`${month}-01`);
+      return reply.code(202).send({ jobRunId });
+    },
+  );
+
+  api.get(
+    '/recall-runs/latest',
+    {
+      config: planning,
+      schema: { tags, summary: 'The list in use', response: { 200: recallRun.nullable(), ...failures } },
+    },
+    async (_request, reply) => reply.send(await store.recall.latestRun()),
+  );
+
+  api.get(
+    '/recall-runs/:id',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'One list: numbers and what it was computed from',
+        params: idParams,
+        response: { 200: recallRun, ...failures },
+      },
+    },
+    async (request) => store.recall.run(request.params.id),
+  );
+
+  api.get(
+    '/recall-runs/:id/entries',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Who must be called, for what, by when and why; in order of urgency',
+        params: idParams,
+        querystring: z.object({
+          list: z.enum(recallListNames).optional(),
+          state: z.enum(workStates).optional(),
+          action: z.enum(actions).optional(),
+          overdue: z
+            .enum(['true', 'false'])
+            .transform((v) => v === 'true')
+            .optional(),
+          childId: z.string().max(80).optional(),
+        }),
+        response: { 200: itemsOf(recallRow), ...failures },
+      },
+    },
+    async (request) => {
+      await store.recall.run(request.params.id);
+      return { items: await store.recall.entries(request.params.id, request.query, actorOf(request)) };
+    },
+  );
+
+  api.get(
+    '/recall-entries/:id',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'One entry',
+        params: idParams,
+        response: { 200: recallRow, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const row = await store.recall.entry(request.params.id, actorOf(request));
+      return reply.headers(etag(row.version)).send(row);
+    },
+  );
+
+  api.put(
+    '/recall-entries/:id/state',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Say how the work with this family stands',
+        params: idParams,
+        body: z.object({
+          state: z
+            .enum(workStates)
+            .describe('declined: not in the week offered; the next list gives another'),
+          note: z.string().max(400).default(''),
+          appointment: date
+            .nullable()
+            .optional()
+            .describe(
+              'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
+            ),
+        }),
+        response: { 200: recallRow, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const row = await tx.recall.setState(
+          request.params.id,
+          request.body,
+          expectedVersion(request),
+          actor,
+        );
+        return { status: 200, body: row, headers: etag(row.version) };
+      }),
+  );
+
+  api.post(
+    '/recall-entries/:id/undo',
+    {
+      config: planning,
+      schema: {
+        tags,
+        summary: 'Take the last change of state back',
+        params: idParams,
+        body: z.object({}).nullish(),
+        response: { 200: recallRow, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const row = await tx.recall.undo(request.params.id, actor);
+        return { status: 200, body: row, headers: etag(row.version) };
+      }),
+  );
+
+  api.get(
+    '/jobs',
+    {
+      config: everyday,
+      schema: {
+        tags: ['Jobs'],
+        summary: 'The last 20 jobs',
+        response: { 200: itemsOf(jobRun), ...failures },
+      },
+    },
+    async () => ({ items: await store.jobRuns.latest() }),
+  );
+
+  api.get(
+    '/jobs/:id',
+    {
+      config: everyday,
+      schema: {
+        tags: ['Jobs'],
+        summary: 'How far a job is',
+        params: idParams,
+        response: { 200: jobRun, ...failures },
+      },
+    },
+    async (request) => store.jobRuns.get(request.params.id),
+  );
+
+  api.post(
+    '/jobs/forecasts',
+    {
+      config: everyday,
+      schema: {
+        tags: ['Jobs'],
+        summary: 'Compute every forecast anew (as every night)',
+        body: z.object({}).nullish(),
+        response: { 202: jobStarted, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const jobRunId = await jobs.startForecasts();
+      await store.audit.record({ actor: actorOf(request), action: 'start', resource: 'forecasts' });
+      return reply.code(202).send({ jobRunId });
+    },
+  );
+}

@@ -1,0 +1,138 @@
+import { z } from 'zod';
+import type { DataSuggestion, DeviceForecast, Flag } from '../../../forecast/contract.js';
+import type { ChildSummary, RecallRow, RecallRun } from '../../../store/contract.js';
+import { carrying, date, listOf } from './common.js';
+
+const maybeDate = date.nullable();
+const series = z.object({ measure: z.string(), side: z.string() });
+
+export const forecast = carrying<DeviceForecast>(
+  {
+    deviceId: z.string(),
+    childId: z.string(),
+    family: z.string(),
+    today: date,
+    outcome: z.string(),
+    explanation: z.string(),
+    p10: maybeDate,
+    p50: maybeDate,
+    p90: maybeDate,
+    dates: listOf(date),
+    probabilityOutgrown: listOf(z.number()),
+    drivers: listOf(z.looseObject({ series, share: z.number() })),
+    room: listOf(z.looseObject({ series, roomMm: z.number() })),
+    probabilityOutgrownNow: z.number(),
+    modelName: z.string(),
+    modelVersion: z.string(),
+    seed: z.number(),
+  },
+  'An estimate from measurements: never a diagnosis, never a reason to skip a review',
+);
+
+export const flag = carrying<Flag>({
+  id: z.string(),
+  severity: z.string(),
+  title: z.string(),
+  seen: z.string(),
+  caution: z.string(),
+  askWhom: z.string(),
+});
+
+export const suggestion = carrying<DataSuggestion>({
+  id: z.string(),
+  kind: z.string(),
+  measurementIds: listOf(z.string()),
+  seen: z.string(),
+  corrections: listOf(z.looseObject({ measurementId: z.string() })),
+  action: z.string(),
+});
+
+export const assessment = z.object({
+  childId: z.string(),
+  today: date,
+  forecasts: listOf(forecast),
+  flags: listOf(flag),
+  suggestions: listOf(suggestion),
+  inputsHash: z.string(),
+  modelName: z.string(),
+  modelVersion: z.string(),
+  seed: z.number(),
+  computedAt: z.string(),
+});
+
+export const childSummary = carrying<ChildSummary>({
+  id: z.string(),
+  name: z.string(),
+  birthDate: date,
+  sex: z.string(),
+  status: z.string(),
+  insensateSkin: z.boolean(),
+  latexAlert: z.boolean(),
+  lastVisit: maybeDate,
+  devicesInUse: z.number(),
+  soonest: z
+    .looseObject({
+      deviceId: z.string(),
+      outcome: z.string(),
+      p10: maybeDate,
+      p50: maybeDate,
+      p90: maybeDate,
+    })
+    .nullable(),
+  version: z.number(),
+});
+
+export const recallRun = carrying<RecallRun>({
+  id: z.string(),
+  today: date,
+  month: date,
+  entries: z.number(),
+  overdue: z.number(),
+  modelVersion: z.string(),
+  seed: z.number(),
+  createdAt: z.string(),
+  summary: z.record(z.string(), z.unknown()),
+});
+
+export const recallRow = carrying<RecallRow>({
+  id: z.string(),
+  runId: z.string(),
+  childId: z.string(),
+  childName: z.string(),
+  contact: z.string(),
+  language: z.string(),
+  list: z.string(),
+  entry: z.looseObject({
+    action: z.string(),
+    reason: z.string(),
+    latestSafe: maybeDate,
+    worthIt: maybeDate,
+    overdue: z.boolean(),
+    deviceIds: listOf(z.string()),
+  }),
+  state: z.string(),
+  stateNote: z.string(),
+  version: z.number(),
+});
+
+export const turnaround = z.object({
+  family: z.string(),
+  p10Days: z.number(),
+  p50Days: z.number(),
+  p80Days: z.number(),
+  p90Days: z.number(),
+  samplesDays: listOf(z.number()),
+  basis: z.string(),
+  jobsUsed: z.number(),
+});
+
+export const jobRun = z.object({
+  id: z.string(),
+  kind: z.string(),
+  status: z.enum(['queued', 'running', 'done', 'failed']),
+  done: z.number(),
+  total: z.number(),
+  message: z.string(),
+  startedAt: z.string(),
+  finishedAt: z.string().nullable(),
+});

@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../../records/device.js';
+import { childRecord, markerRecord, measurementRecord } from '../../../records/records.js';
+import { date, id, listOf, stamp } from './common.js';
+
+export { childRecord, deviceEventRecord, deviceRecord, markerRecord, measurementRecord, workshopJobRecord };
+
+/** Without defaults, so that a change touches only what it names. */
+const withoutDefaults = <T extends z.ZodObject>(schema: T) =>
+  z.strictObject(
+    Object.fromEntries(
+      Object.entries(schema.shape).map(([key, field]) => [
+        key,
+        (field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : (field as z.ZodType)).optional(),
+      ]),
+    ) as { [K in keyof T['shape']]: z.ZodOptional<z.ZodType<z.output<T['shape'][K]>>> },
+  );
+
+export const childChange = withoutDefaults(childRecord.omit({ id: true }));
+export const deviceChange = withoutDefaults(deviceRecord.omit({ id: true, childId: true }));
+
+export const newDevice = deviceRecord.omit({ id: true, childId: true }).extend({ id: id.optional() });
+export const newEvent = deviceEventRecord.omit({ id: true, deviceId: true });
+export const newMarker = markerRecord.omit({ id: true, childId: true });
+
+export const newVisit = z.object({
+  date,
+  observer: z.string().max(80).optional(),
+  method: z.string().max(80).optional(),
+  measurements: z
+    .array(
+      z.object({
+        measure: measurementRecord.shape.measure,
+        side: measurementRecord.shape.side,
+        value: z.number().positive().describe('mm; kg for weight'),
+        method: z.string().max(80).optional(),
+        technicalError: z.number().positive().nullish(),
+        entered: z.string().max(80).optional().describe('what was typed, with its unit'),
+      }),
+    )
+    .min(1)
+    .max(100),
+});
+export const visit = z.object({ date, measurements: listOf(measurementRecord) });
+
+export const newMeasurement = newVisit.shape.measurements.element.extend({
+  date,
+  observer: z.string().max(80).optional(),
+});
+
+export const correction = z.object({
+  value: z.number().positive().optional(),
+  side: measurementRecord.shape.side.optional(),
+  measure: measurementRecord.shape.measure.optional(),
+  date: date.optional(),
+  withdrawn: z.boolean().optional().describe('true: entered in error, counts no more'),
+  reason: z.string().trim().min(1).max(400),
+});
+export const revision = z.object({
+  measurement: measurementRecord,
+  revision: z.number().int(),
+  withdrawn: z.boolean(),
+  reason: z.string(),
+  by: z.string(),
+  at: stamp,
+});
+
+export const fullRecord = z.object({
+  child: childRecord,
+  measurements: listOf(measurementRecord),
+  markers: listOf(markerRecord),
+  devices: listOf(deviceRecord),
+  events: listOf(deviceEventRecord),
+  jobs: listOf(workshopJobRecord),
+});

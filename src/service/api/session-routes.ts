@@ -1,0 +1,80 @@
+import { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import { roles } from '../../store/contract.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { signOutSession, signedIn as whoOf } from '../session.js';
+import { type Api, signedIn } from './api.js';
+import { failures, nothing } from './schemas/common.js';
+
+const tags = ['Session'];
+const user = z.object({ id: z.string(), name: z.string(), displayName: z.string(), role: z.enum(roles) });
+
+export function sessionRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock, config } = deps;
+
+  api.post(
+    '/session',
+    {
+      config: { access: 'public', rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
+      schema: {
+        tags,
+        summary: 'Sign in with a local account; gives a bearer token',
+        body: z.object({ name: z.string().min(1).max(80), password: z.string().min(1).max(200) }),
+        response: { 201: z.object({ token: z.string(), expiresAt: z.string(), user }), ...failures },
+      },
+    },
+    async (request, reply) => {
+      const { name, password } = request.body;
+      const found = await store.users.signIn(name, password);
+      if (!found) {
+        await store.audit.record({
+          actor: { userId: 'unknown', name: 'unknown', role: 'system', requestId: request.id },
+          action: 'sign-in-failed',
+          resource: 'session',
+        });
+        throw new DoorpostError('not-signed-in', 'Name or password is not right');
+      }
+      const expiresAt = new Date(clock.now().getTime() + config.sessionHours * 3_600_000);
+      const token = await store.accessTokens.create(found.id, expiresAt);
+      await store.audit.record({
+        actor: { userId: found.id, name: found.name, role: found.role, requestId: request.id },
+        action: 'sign-in',
+        resource: 'session',
+        detail: { by: 'token' },
+      });
+      return reply.code(201).send({ token, expiresAt: expiresAt.toISOString(), user: whoOf(found) });
+    },
+  );
+
+  api.get(
+    '/session',
+    {
+      config: signedIn,
+      schema: {
+        tags,
+        summary: 'Who is signed in; by cookie also the CSRF token for writes',
+        response: { 200: z.object({ user, csrfToken: z.string().nullable() }), ...failures },
+      },
+    },
+    async (request, reply) => ({
+      user: request.user!,
+      csrfToken: request.signedInBy === 'cookie' ? reply.csrfToken() : null,
+    }),
+  );
+
+  api.delete(
+    '/session',
+    {
+      config: signedIn,
+      schema: { tags, summary: 'Sign out', response: { 204: nothing, ...failures } },
+    },
+    async (request, reply) => {
+      const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
+      await store.audit.record({ actor: actorOf(request), action: 'sign-out', resource: 'session' });
+      if (bearer) await store.accessTokens.revoke(bearer);
+      else await signOutSession(request);
+      return reply.code(204).send(null);
+    },
+  );
+}

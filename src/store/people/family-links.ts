@@ -1,0 +1,109 @@
+import { createHmac, randomUUID, timingSafeEqual } from 'node:crypto';
+import type { Selectable } from 'kysely';
+import { DoorpostError } from '../../errors.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { FamilyLink, Store } from '../contract.js';
+import { notFound, requireChild } from '../records/require-child.js';
+import type { Tables } from '../tables.js';
+import { writeAudit } from './audit.js';
+
+const DAY_MS = 86_400_000;
+
+/** '<link id>.<expiry, seconds>.<HMAC-SHA-256 of both>': checked before the database is asked. */
+function sign(id: string, expiresAt: Date, key: string): string {
+  const body = `${id}.${Math.floor(expiresAt.getTime() / 1000)}`;
+  return `${body}.${createHmac('sha256', key).update(`family-link ${body}`).digest('base64url')}`;
+}
+
+export const familyLinksRepository = (db: Database, key: () => Promise<string>): Store['familyLinks'] => ({
+  async list(childId, actor) {
+    await requireChild(db, childId);
+    const rows = await db
+      .selectFrom('family_links')
+      .selectAll()
+      .where('child_id', '=', childId)
+      .orderBy('created_at', 'desc')
+      .execute();
+    await writeAudit(db, { actor, action: 'read', resource: 'family-links', childId });
+    return rows.map(linkOf);
+  },
+
+  create: (childId, label, days, now, actor) =>
+    atomically(db, async (tx) => {
+      await requireChild(tx, childId, 'share');
+      const expiresAt = new Date(Math.floor(now.getTime() / 1000) * 1000 + days * DAY_MS);
+      const row = await tx
+        .insertInto('family_links')
+        .values({
+          id: randomUUID(),
+          child_id: childId,
+          label,
+          expires_at: expiresAt,
+          created_by: actor.name,
+          created_at: now,
+        })
+        .returningAll()
+        .executeTakeFirstOrThrow();
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'family-link',
+        childId,
+        detail: { linkId: row.id, days },
+      });
+      return { ...linkOf(row), token: sign(row.id, expiresAt, await key()) };
+    }),
+
+  withdraw: (linkId, now, actor) =>
+    atomically(db, async (tx) => {
+      const row = await tx
+        .updateTable('family_links')
+        .set({ withdrawn_at: now })
+        .where('id', '=', linkId)
+        .returning('child_id')
+        .executeTakeFirst();
+      if (!row) throw notFound('family link');
+      await writeAudit(tx, {
+        actor,
+        action: 'withdraw',
+        resource: 'family-link',
+        childId: row.child_id,
+        detail: { linkId },
+      });
+    }),
+
+  async open(token, now) {
+    const refused = () =>
+      new DoorpostError(
+        'link-not-valid',
+        'This link is not valid any more or was copied incompletely: ask the clinic for a new one',
+      );
+    const [id, seconds] = token.split('.');
+    const expiresAt = new Date(Number(seconds) * 1000);
+    if (!/^\d{1,12}$/.test(seconds ?? '') || expiresAt <= now) throw refused();
+    const [given, right] = [Buffer.from(token), Buffer.from(sign(id, expiresAt, await key()))];
+    if (given.length !== right.length || !timingSafeEqual(given, right)) throw refused();
+    const row = await db
+      .updateTable('family_links')
+      .set({ last_used_at: now })
+      .where('id', '=', id)
+      .where('withdrawn_at', 'is', null)
+      .where('expires_at', '>', now)
+      .returning('child_id')
+      .executeTakeFirst();
+    if (!row) throw refused();
+    return { childId: row.child_id, actor: { userId: id, name: 'family-link', role: 'family' as const } };
+  },
+});
+
+const linkOf = (r: Selectable<Tables['family_links']>): FamilyLink => ({
+  id: r.id,
+  childId: r.child_id,
+  label: r.label,
+  expiresAt: r.expires_at.toISOString(),
+  withdrawnAt: r.withdrawn_at?.toISOString() ?? null,
+  createdBy: r.created_by,
+  createdAt: r.created_at.toISOString(),
+  lastUsedAt: r.last_used_at?.toISOString() ?? null,
+});

@@ -1,0 +1,50 @@
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { ClinicSettings, Store, Versioned } from '../contract.js';
+import { changedMeanwhile } from '../records/require-child.js';
+import { writeAudit } from './audit.js';
+import { defaultSettings } from './default-settings.js';
+
+const NAME = 'clinic';
+
+export const settingsRepository = (db: Database): Store['settings'] => ({
+  get: () => read(db),
+
+  change: (change, expected, actor) =>
+    atomically(db, async (tx) => {
+      const before = await read(tx, true);
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      const value = { ...before.value, ...change };
+      const row = {
+        value: JSON.stringify(value),
+        version: before.version + 1,
+        updated_by: actor.name,
+        updated_at: new Date(),
+      };
+      await tx
+        .insertInto('settings')
+        .values({ name: NAME, ...row })
+        .onConflict((c) => c.column('name').doUpdateSet(row))
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'change',
+        resource: 'settings',
+        detail: { fields: Object.keys(change) },
+      });
+      return { value, version: row.version };
+    }),
+});
+
+async function read(db: Database, lock = false): Promise<Versioned<ClinicSettings>> {
+  const row = await db
+    .selectFrom('settings')
+    .selectAll()
+    .where('name', '=', NAME)
+    .$if(lock, (q) => q.forUpdate())
+    .executeTakeFirst();
+  return {
+    value: { ...defaultSettings, ...((row?.value ?? {}) as Partial<ClinicSettings>) },
+    version: row?.version ?? 0,
+  };
+}

@@ -1,0 +1,171 @@
+import { randomUUID } from 'node:crypto';
+import { hash, verify } from '@node-rs/argon2';
+import type { Selectable } from 'kysely';
+import { DoorpostError } from '../../errors.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Actor, Role, Store, User } from '../contract.js';
+import { changedMeanwhile, notFound } from '../records/require-child.js';
+import type { Tables } from '../tables.js';
+import { writeAudit } from './audit.js';
+
+const MIN_PASSWORD = 12;
+/** argon2id with 19 MiB, 2 passes, 1 lane: the library's default, as the OWASP password storage page advises (from memory). */
+const hashPassword = (password: string) => {
+  if (password.length < MIN_PASSWORD || password.length > 200)
+    throw new DoorpostError('invalid-value', 'The password is too short or too long', {
+      field: 'password',
+      accepted: `${MIN_PASSWORD} to 200 characters`,
+    });
+  return hash(password);
+};
+/** What an unknown name is checked against, so that it takes as long as a known one. */
+let decoy: Promise<string> | null = null;
+
+export const usersRepository = (db: Database): Store['users'] => ({
+  async list() {
+    return (await db.selectFrom('users').selectAll().orderBy('name').execute()).map(userOf);
+  },
+
+  async get(userId) {
+    const row = await db.selectFrom('users').selectAll().where('id', '=', userId).executeTakeFirst();
+    if (!row) throw notFound('user');
+    return userOf(row);
+  },
+
+  async create(given, actor) {
+    const password_hash = given.password === undefined ? null : await hashPassword(given.password);
+    return atomically(db, async (tx) => {
+      const row = await tx
+        .insertInto('users')
+        .values({
+          id: randomUUID(),
+          name: given.name.toLowerCase(),
+          display_name: given.displayName ?? given.name,
+          role: given.role,
+          password_hash,
+        })
+        .onConflict((c) => c.doNothing())
+        .returningAll()
+        .executeTakeFirst();
+      if (!row)
+        throw new DoorpostError('already-there', 'There is a user of this name already', { field: 'name' });
+      await auditUser(tx, actor, 'create', row.id, { role: row.role });
+      return userOf(row);
+    });
+  },
+
+  async change(userId, change, expected, actor) {
+    const password_hash = change.password === undefined ? undefined : await hashPassword(change.password);
+    return atomically(db, async (tx) => {
+      const before = await tx
+        .selectFrom('users')
+        .selectAll()
+        .where('id', '=', userId)
+        .forUpdate()
+        .executeTakeFirst();
+      if (!before) throw notFound('user');
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      const row = await tx
+        .updateTable('users')
+        .set({
+          display_name: change.displayName,
+          role: change.role,
+          disabled: change.disabled,
+          password_hash,
+          version: before.version + 1,
+        })
+        .where('id', '=', userId)
+        .returningAll()
+        .executeTakeFirstOrThrow();
+      await refuseNoAdministrator(tx);
+      if (row.disabled || password_hash)
+        await tx.deleteFrom('access_tokens').where('user_id', '=', userId).execute();
+      await auditUser(tx, actor, 'change', userId, { fields: Object.keys(change) });
+      return userOf(row);
+    });
+  },
+
+  async signIn(name, password) {
+    const row = await db
+      .selectFrom('users')
+      .selectAll()
+      .where('name', '=', name.toLowerCase())
+      .executeTakeFirst();
+    decoy ??= hash(randomUUID());
+    const fits = await verify(row?.password_hash ?? (await decoy), password.slice(0, 200));
+    return row?.password_hash && fits && !row.disabled ? userOf(row) : null;
+  },
+
+  fromOidc: (subject) =>
+    atomically(db, async (tx) => {
+      const known = await tx
+        .selectFrom('users')
+        .selectAll()
+        .where('oidc_issuer', '=', subject.issuer)
+        .where('oidc_subject', '=', subject.subject)
+        .forUpdate()
+        .executeTakeFirst();
+      if (known)
+        return userOf(
+          await tx
+            .updateTable('users')
+            .set({ role: subject.role, display_name: subject.displayName })
+            .where('id', '=', known.id)
+            .returningAll()
+            .executeTakeFirstOrThrow(),
+        );
+      const id = randomUUID();
+      const taken = await tx
+        .selectFrom('users')
+        .select('id')
+        .where('name', '=', subject.name.toLowerCase())
+        .executeTakeFirst();
+      const row = await tx
+        .insertInto('users')
+        .values({
+          id,
+          // A local account of the same name stays its owner's: names may repeat across providers.
+          name: taken ? `${subject.name.toLowerCase()}-${id.slice(0, 8)}` : subject.name.toLowerCase(),
+          display_name: subject.displayName,
+          role: subject.role,
+          password_hash: null,
+          oidc_issuer: subject.issuer,
+          oidc_subject: subject.subject,
+        })
+        .returningAll()
+        .executeTakeFirstOrThrow();
+      await auditUser(tx, { userId: id, name: row.name, role: row.role }, 'create', id, { role: row.role });
+      return userOf(row);
+    }),
+});
+
+const auditUser = (
+  tx: Database,
+  actor: Actor,
+  action: string,
+  userId: string,
+  detail: Record<string, unknown>,
+) => writeAudit(tx, { actor, action, resource: 'user', detail: { userId, ...detail } });
+
+/** A service whose last administrator is disabled can never be administered again. */
+async function refuseNoAdministrator(tx: Database): Promise<void> {
+  const left = await tx
+    .selectFrom('users')
+    .select('id')
+    .where('role', '=', 'administrator' satisfies Role)
+    .where('disabled', '=', false)
+    .executeTakeFirst();
+  if (!left)
+    throw new DoorpostError('invalid-value', 'The last administrator must stay one', { field: 'role' });
+}
+
+export const userOf = (r: Selectable<Tables['users']>): User => ({
+  id: r.id,
+  name: r.name,
+  displayName: r.display_name,
+  role: r.role,
+  disabled: r.disabled,
+  hasPassword: r.password_hash !== null,
+  version: r.version,
+});

@@ -1,0 +1,179 @@
+import { type SqlBool, sql } from 'kysely';
+import { DoorpostError } from '../../errors.js';
+import { groupByChild } from '../../records/caseload.js';
+import { type Child, childRecord } from '../../records/records.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { ChildSearch, ChildSummary, Store } from '../contract.js';
+import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { writeAudit } from '../people/audit.js';
+import { eraseChild } from './erase-child.js';
+import { loadCaseload } from './load-caseload.js';
+import { changedMeanwhile, notFound, requireChild } from './require-child.js';
+import { childVisibleTo, recordVisibleTo } from './visible-to.js';
+
+/** What a child is found by: lower-case name, for sorting too. */
+export const nameKey = (child: Pick<Child, 'name' | 'id'>): string => (child.name || child.id).toLowerCase();
+
+export const childColumns = (child: Child) => ({
+  id: child.id,
+  name_key: nameKey(child),
+  birth_date: child.birthDate,
+  status: child.status,
+  data: JSON.stringify(child),
+});
+
+export const childrenRepository = (db: Database): Store['children'] => ({
+  async search(search, page, actor) {
+    const limit = pageLimit(page);
+    const bySoonest = search.sort === 'soonest';
+    const sortKey = bySoonest
+      ? sql<string>`coalesce(a.soonest_key::text, '9999-12-31')`
+      : sql<string>`c.name_key`;
+    const after = readCursor(page, 2);
+    const rows = await matching(db, search)
+      .leftJoin('assessments as a', 'a.child_id', 'c.id')
+      .select(['c.id', 'c.data', 'c.version', 'a.soonest', sortKey.as('sort_key')])
+      .select([
+        sql<string | null>`(select max(m.date) from current_measurements m where m.child_id = c.id)`.as(
+          'last_visit',
+        ),
+        sql<number>`(select count(*)::int from devices d where d.child_id = c.id and d.status = 'worn')`.as(
+          'devices_in_use',
+        ),
+      ])
+      .$if(!!after, (q) => q.where(sql<SqlBool>`(${sortKey}, c.id) > (${after?.[0]}, ${after?.[1]})`))
+      .orderBy('sort_key')
+      .orderBy('c.id')
+      .limit(limit + 1)
+      .execute();
+    const found = toPage(
+      rows,
+      limit,
+      (r) => [r.sort_key, r.id],
+      (r): ChildSummary => ({
+        id: r.id,
+        name: r.data.name,
+        birthDate: r.data.birthDate,
+        sex: r.data.sex,
+        status: r.data.status,
+        insensateSkin: r.data.insensateSkin,
+        latexAlert: r.data.latexAlert,
+        lastVisit: r.last_visit,
+        devicesInUse: r.devices_in_use,
+        soonest: r.soonest,
+        version: r.version,
+      }),
+    );
+    await writeAudit(db, {
+      actor,
+      action: 'list',
+      resource: 'children',
+      detail: { ids: found.items.map((c) => c.id) },
+    });
+    return found;
+  },
+
+  async count(search) {
+    const row = await matching(db, search)
+      .select(sql<number>`count(*)::int`.as('n'))
+      .executeTakeFirstOrThrow();
+    return row.n;
+  },
+
+  async record(childId, actor) {
+    const [record] = groupByChild(await loadCaseload(db, [childId]));
+    if (!record) throw notFound('child');
+    await writeAudit(db, { actor, action: 'read', resource: 'child-record', childId });
+    return recordVisibleTo(actor, record);
+  },
+
+  async get(childId, actor) {
+    const found = await requireChild(db, childId);
+    await writeAudit(db, { actor, action: 'read', resource: 'child', childId });
+    return { value: childVisibleTo(actor, found.value), version: found.version };
+  },
+
+  create: (child, actor) =>
+    atomically(db, async (tx) => {
+      await refuseTombstone(tx, [child.id]);
+      const added = await tx
+        .insertInto('children')
+        .values(childColumns(child))
+        .onConflict((c) => c.doNothing())
+        .returning('version')
+        .executeTakeFirst();
+      if (!added)
+        throw new DoorpostError('already-there', 'There is a child with this id already', { field: 'id' });
+      await writeAudit(tx, { actor, action: 'create', resource: 'child', childId: child.id });
+      return { value: child, version: added.version };
+    }),
+
+  change: (childId, change, expected, actor) =>
+    atomically(db, async (tx) => {
+      const before = await requireChild(tx, childId, 'update');
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      const value = childRecord.parse({ ...before.value, ...change, id: childId });
+      const version = before.version + 1;
+      await tx
+        .updateTable('children')
+        .set({ ...childColumns(value), version, updated_at: new Date() })
+        .where('id', '=', childId)
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'change',
+        resource: 'child',
+        childId,
+        detail: { fields: Object.keys(change), version },
+      });
+      return { value: childVisibleTo(actor, value), version };
+    }),
+
+  erase: (childId, reason, actor) => atomically(db, (tx) => eraseChild(tx, childId, reason, actor)),
+});
+
+/** The query both the list and its count start from. */
+function matching(db: Database, search: ChildSearch) {
+  let query = db.selectFrom('children as c');
+  const status = search.status ?? 'active';
+  if (status !== 'any') query = query.where('c.status', '=', status);
+  const text = search.text?.trim().toLowerCase();
+  if (text) {
+    const pattern = `%${text.replace(/[\\%_]/g, '\\$&')}%`;
+    query = query.where((e) =>
+      e.or([e('c.name_key', 'like', pattern), e(sql`lower(c.id)`, 'like', pattern)]),
+    );
+  }
+  if (search.family)
+    query = query.where((e) =>
+      e.exists(
+        e
+          .selectFrom('devices as d')
+          .select(sql`1`.as('one'))
+          .whereRef('d.child_id', '=', 'c.id')
+          .where('d.family', '=', search.family!)
+          .where('d.status', '=', 'worn'),
+      ),
+    );
+  return query;
+}
+
+/** An erased child does not come back by an old file. */
+export async function refuseTombstone(db: Database, ids: readonly string[]): Promise<void> {
+  if (ids.length === 0) return;
+  const erased = await db.selectFrom('tombstones').select('child_id').where('child_id', 'in', ids).execute();
+  if (erased.length > 0)
+    throw new DoorpostError(
+      'already-there',
+      `${erased.length} record(s) with this id were erased and stay erased`,
+      {
+        field: 'id',
+        given: erased
+          .slice(0, 5)
+          .map((r) => r.child_id)
+          .join(', '),
+        accepted: 'a new id',
+      },
+    );
+}

@@ -1,0 +1,98 @@
+import { randomUUID } from 'node:crypto';
+import { DoorpostError } from '../../errors.js';
+import { type Device, deviceRecord } from '../../records/device.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { changedMeanwhile, notFound, requireChild } from './require-child.js';
+
+export const deviceColumns = (device: Device) => ({
+  id: device.id,
+  child_id: device.childId,
+  family: device.family,
+  status: device.status,
+  data: JSON.stringify(device),
+});
+
+export const devicesRepository = (db: Database): Store['devices'] => ({
+  async get(deviceId, actor) {
+    const { data, version } = await requireDevice(db, deviceId);
+    await writeAudit(db, { actor, action: 'read', resource: 'device', childId: data.childId });
+    return { value: data, version };
+  },
+
+  create: (given, actor) =>
+    atomically(db, async (tx) => {
+      const device = deviceRecord.parse({ ...given, id: given.id ?? randomUUID() });
+      const child = await requireChild(tx, device.childId, 'share');
+      checkDates(device, child.value.birthDate);
+      const added = await tx
+        .insertInto('devices')
+        .values(deviceColumns(device))
+        .onConflict((c) => c.doNothing())
+        .returning('version')
+        .executeTakeFirst();
+      if (!added)
+        throw new DoorpostError('already-there', 'There is a device with this id already', { field: 'id' });
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'device',
+        childId: device.childId,
+        detail: { deviceId: device.id },
+      });
+      return { value: device, version: added.version };
+    }),
+
+  change: (deviceId, change, expected, actor) =>
+    atomically(db, async (tx) => {
+      const before = await requireDevice(tx, deviceId, true);
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      const value = deviceRecord.parse({
+        ...before.data,
+        ...change,
+        id: deviceId,
+        childId: before.data.childId,
+      });
+      checkDates(value, (await requireChild(tx, value.childId)).value.birthDate);
+      const version = before.version + 1;
+      await tx
+        .updateTable('devices')
+        .set({ ...deviceColumns(value), version, updated_at: new Date() })
+        .where('id', '=', deviceId)
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'change',
+        resource: 'device',
+        childId: value.childId,
+        detail: { deviceId, fields: Object.keys(change), version },
+      });
+      return { value, version };
+    }),
+});
+
+export async function requireDevice(db: Database, id: string, lock = false) {
+  const row = await db
+    .selectFrom('devices')
+    .select(['data', 'version'])
+    .where('id', '=', id)
+    .$if(lock, (q) => q.forUpdate())
+    .executeTakeFirst();
+  if (!row) throw notFound('device');
+  return row;
+}
+
+function checkDates(device: Device, birthDate: string): void {
+  const refuse = (field: string, given: string, accepted: string) => {
+    throw new DoorpostError('invalid-value', `Device: ${field} '${given}' cannot be; accepted: ${accepted}`, {
+      field,
+      given,
+      accepted,
+    });
+  };
+  if (device.castDate < birthDate) refuse('castDate', device.castDate, 'a date from birth on');
+  if (device.fittedDate && device.fittedDate < device.castDate)
+    refuse('fittedDate', device.fittedDate, 'a date from the cast on');
+}

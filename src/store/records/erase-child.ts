@@ -1,0 +1,36 @@
+import { sql } from 'kysely';
+import type { Database } from '../connect.js';
+import type { Actor } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { requireChild } from './require-child.js';
+
+/** Every table that holds something of a child, in an order that foreign keys allow. */
+const tables = [
+  'recall_state_changes',
+  'recall_entries',
+  'forecast_history',
+  'assessments',
+  'family_links',
+  'workshop_jobs',
+  'device_events',
+  'devices',
+  'markers',
+  'measurements',
+  'record_history',
+] as const;
+
+/**
+ * Removes one child for good and leaves a tombstone without any detail. The audit trail stays. Pending imports and
+ * stored answers that may carry the record go too. Must run in a transaction.
+ */
+export async function eraseChild(tx: Database, childId: string, reason: string, actor: Actor): Promise<void> {
+  await requireChild(tx, childId, 'update');
+  await sql`select set_config('doorpost.erasing', ${childId}, true)`.execute(tx);
+  for (const table of tables) await tx.deleteFrom(table).where('child_id', '=', childId).execute();
+  await tx.deleteFrom('children').where('id', '=', childId).execute();
+  await tx.updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null).execute();
+  await tx.updateTable('imports').set({ caseload: null }).where('status', '!=', 'queued').execute();
+  await tx.insertInto('tombstones').values({ child_id: childId, erased_by: actor.name, reason }).execute();
+  await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
+  await writeAudit(tx, { actor, action: 'erase', resource: 'child', childId, detail: { reason } });
+}

@@ -1,0 +1,69 @@
+import { randomUUID } from 'node:crypto';
+import { deviceEventRecord } from '../../records/device.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { deviceColumns, requireDevice } from './devices.js';
+import { notFound } from './require-child.js';
+import { eventColumns, eventOf } from './row-records.js';
+
+const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };
+
+export const eventsRepository = (db: Database): Store['events'] => ({
+  add: (given, actor) =>
+    atomically(db, async (tx) => {
+      const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
+      const { data: device, version } = await requireDevice(tx, event.deviceId, true);
+      await tx
+        .insertInto('device_events')
+        .values({ ...eventColumns(event, device.childId), ...firstRevision, recorded_by: actor.name })
+        .execute();
+      if (event.kind === 'retired' && device.status !== 'retired')
+        await tx
+          .updateTable('devices')
+          .set({
+            ...deviceColumns({ ...device, status: 'retired' }),
+            version: version + 1,
+            updated_at: new Date(),
+          })
+          .where('id', '=', device.id)
+          .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'device-event',
+        childId: device.childId,
+        detail: { deviceId: device.id, eventId: event.id, kind: event.kind },
+      });
+      return event;
+    }),
+
+  withdraw: (eventId, reason, actor) =>
+    atomically(db, async (tx) => {
+      const last = await tx
+        .selectFrom('current_device_events')
+        .selectAll()
+        .where('id', '=', eventId)
+        .executeTakeFirst();
+      if (!last) throw notFound('device event');
+      await tx
+        .insertInto('device_events')
+        .values({
+          ...eventColumns(eventOf(last), last.child_id),
+          revision: last.revision + 1,
+          corrects_seq: last.seq,
+          withdrawn: true,
+          reason,
+          recorded_by: actor.name,
+        })
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'withdraw',
+        resource: 'device-event',
+        childId: last.child_id,
+        detail: { eventId },
+      });
+    }),
+});

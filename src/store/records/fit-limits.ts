@@ -1,0 +1,121 @@
+import { type Selectable, sql } from 'kysely';
+import { checkLimitChanges } from '../../rules/check-limit-changes.js';
+import { type ClinicLimit, limitKey } from '../../rules/clinic-limits.js';
+import { figureOf } from '../../rules/figure-of.js';
+import type { DeviceGroup } from '../../rules/limit-reach.js';
+import { loadRules } from '../../rules/load-rules.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { LimitChangeRow, Store, Versioned } from '../contract.js';
+import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { writeAudit } from '../people/audit.js';
+import type { Tables } from '../tables.js';
+import { changedMeanwhile } from './require-child.js';
+
+export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
+  current: () => current(db),
+  version: () => version(db),
+
+  change: (changes, expected, actor) =>
+    atomically(db, async (tx) => {
+      // Readers go on; another writer waits and then finds the new version.
+      await sql`lock table fit_limit_changes in exclusive mode`.execute(tx);
+      const before = await current(tx);
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      if (changes.length === 0) return before;
+      const shipped = loadRules();
+      checkLimitChanges(shipped, before.value, changes);
+      const stood = new Map(before.value.map((l) => [limitKey(l), l.mm]));
+      await tx
+        .insertInto('fit_limit_changes')
+        .values(
+          changes.map((c) => ({
+            version: before.version + 1,
+            family: c.family,
+            measure: c.measure,
+            figure: c.figure,
+            mm: c.mm,
+            before_mm: stood.get(limitKey(c)) ?? figureOf(shipped, c)!.value,
+            reason: c.reason,
+            changed_by: actor.name,
+          })),
+        )
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'change',
+        resource: 'fit-rules',
+        detail: {
+          version: before.version + 1,
+          limits: changes.map((c) => ({ limit: limitKey(c), mm: c.mm })),
+        },
+      });
+      return current(tx);
+    }),
+
+  async history(family, page) {
+    const limit = pageLimit(page);
+    const after = readCursor(page, 1);
+    let query = db.selectFrom('fit_limit_changes').selectAll();
+    if (family !== null) query = query.where('family', '=', family);
+    if (after && /^\d{1,18}$/.test(after[0] ?? '')) query = query.where('seq', '<', after[0] as string);
+    const rows = await query
+      .orderBy('seq', 'desc')
+      .limit(limit + 1)
+      .execute();
+    return toPage(rows, limit, (r) => [r.seq], rowOf);
+  },
+
+  async devicesInUse() {
+    const { rows } = await sql<DeviceGroup>`
+      select d.family, d.data ->> 'footplate' as footplate,
+        array(select jsonb_object_keys((d.data -> 'allowancesMm') || (d.data -> 'limitsMm')) order by 1) as stated,
+        count(*)::int as devices
+      from devices d join children c on c.id = d.child_id
+      where d.status <> 'retired' and c.status = 'active'
+      group by 1, 2, 3`.execute(db);
+    return rows;
+  },
+});
+
+async function version(db: Database): Promise<number> {
+  const row = await db
+    .selectFrom('fit_limit_changes')
+    .select('version')
+    .orderBy('version', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row?.version ?? 0;
+}
+
+async function current(db: Database): Promise<Versioned<readonly ClinicLimit[]>> {
+  const rows = await db
+    .selectFrom('fit_limit_changes')
+    .distinctOn(['family', 'measure', 'figure'])
+    .selectAll()
+    .orderBy('family')
+    .orderBy('measure')
+    .orderBy('figure')
+    .orderBy('seq', 'desc')
+    .execute();
+  const value = rows
+    .map(rowOf)
+    .flatMap(({ family, measure, figure, mm, reason, by, at }) =>
+      mm === null ? [] : [{ family, measure, figure, mm, reason, by, at }],
+    );
+  // Of the same rows, not of a second look: the newest save is the newest of some figure.
+  return { value, version: Math.max(0, ...rows.map((r) => r.version)) };
+}
+
+const rowOf = (r: Selectable<Tables['fit_limit_changes']>): LimitChangeRow => ({
+  id: r.seq,
+  version: r.version,
+  family: r.family,
+  measure: r.measure,
+  figure: r.figure,
+  mm: r.mm,
+  beforeMm: r.before_mm,
+  reason: r.reason,
+  by: r.changed_by,
+  at: r.changed_at.toISOString(),
+});

@@ -1,0 +1,35 @@
+import { randomUUID } from 'node:crypto';
+import { markerRecord } from '../../records/records.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { requireChild } from './require-child.js';
+import { markerColumns } from './row-records.js';
+
+export const markersRepository = (db: Database): Store['markers'] => ({
+  add: (given, actor) =>
+    atomically(db, async (tx) => {
+      const marker = markerRecord.parse({ ...given, id: randomUUID() });
+      await requireChild(tx, marker.childId, 'share');
+      await tx
+        .insertInto('markers')
+        .values({
+          ...markerColumns(marker),
+          revision: 1,
+          corrects_seq: null,
+          withdrawn: false,
+          reason: '',
+          recorded_by: actor.name,
+        })
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'marker',
+        childId: marker.childId,
+        detail: { markerId: marker.id, kind: marker.kind },
+      });
+      return marker;
+    }),
+});

@@ -1,0 +1,30 @@
+import type { ChildRecord } from '../../records/caseload.js';
+import type { Child } from '../../records/records.js';
+import type { Actor } from '../contract.js';
+
+const sees = (actor: Actor) =>
+  actor.role === 'clinician' || actor.role === 'system' || actor.role === 'family';
+
+/** A scheduler or administrator gets no diagnosis detail; alerts that protect the child (skin, latex) stay. */
+export function childVisibleTo(actor: Actor, child: Child): Child {
+  if (sees(actor)) return child;
+  return {
+    ...child,
+    conditions: [],
+    affectedSide: 'none',
+    palliative: false,
+    gestationWeeks: null,
+    extra: {},
+  };
+}
+
+export function recordVisibleTo(actor: Actor, record: ChildRecord): ChildRecord {
+  if (sees(actor)) return record;
+  return {
+    ...record,
+    child: childVisibleTo(actor, record.child),
+    markers: [],
+    devices: record.devices.map((d) => ({ ...d, extra: {} })),
+    events: record.events.map((e) => ({ ...e, note: '' })),
+  };
+}

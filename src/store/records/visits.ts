@@ -1,0 +1,76 @@
+import { randomUUID } from 'node:crypto';
+import { DoorpostError } from '../../errors.js';
+import type { Measurement } from '../../records/records.js';
+import { groupBy } from '../../statistics/group-by.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { checkReading } from './check-reading.js';
+import { requireChild } from './require-child.js';
+import { measurementColumns, measurementOf } from './row-records.js';
+
+export const visitsRepository = (db: Database): Store['visits'] => ({
+  async list(childId, actor) {
+    await requireChild(db, childId);
+    const rows = await db
+      .selectFrom('current_measurements')
+      .selectAll()
+      .where('child_id', '=', childId)
+      .orderBy('date', 'desc')
+      .orderBy('seq')
+      .execute();
+    await writeAudit(db, { actor, action: 'read', resource: 'visits', childId });
+    const byDate = groupBy(rows.map(measurementOf), (m) => m.date);
+    return [...byDate].map(([date, measurements]) => ({ date, measurements }));
+  },
+
+  add: (childId, visit, today, actor) =>
+    atomically(db, async (tx) => {
+      const child = await requireChild(tx, childId, 'share');
+      if (visit.measurements.length === 0)
+        throw new DoorpostError('invalid-value', 'A visit needs at least one reading', {
+          field: 'measurements',
+          given: 'none',
+          accepted: 'one reading or more',
+        });
+      const readings = visit.measurements.map((reading, i): Measurement => {
+        const measurement = {
+          id: randomUUID(),
+          childId,
+          measure: reading.measure,
+          side: reading.side,
+          value: reading.value,
+          date: visit.date,
+          method: reading.method ?? visit.method ?? '',
+          observer: visit.observer ?? '',
+          technicalError: reading.technicalError ?? null,
+          entered: reading.entered ?? '',
+          extra: {},
+        };
+        checkReading(measurement, child.value.birthDate, today, i + 1);
+        return measurement;
+      });
+      await tx
+        .insertInto('measurements')
+        .values(
+          readings.map((m) => ({
+            ...measurementColumns(m),
+            revision: 1,
+            corrects_seq: null,
+            withdrawn: false,
+            reason: '',
+            recorded_by: actor.name,
+          })),
+        )
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'visit',
+        childId,
+        detail: { date: visit.date, measurementIds: readings.map((m) => m.id) },
+      });
+      return readings;
+    }),
+});

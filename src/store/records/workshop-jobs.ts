@@ -1,0 +1,54 @@
+import { type WorkshopJob, workshopJobRecord } from '../../records/device.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { requireDevice } from './devices.js';
+import { changedMeanwhile } from './require-child.js';
+
+export const workshopJobColumns = (job: WorkshopJob, childId: string) => ({
+  id: job.id,
+  child_id: childId,
+  device_id: job.deviceId,
+  status: job.status,
+  data: JSON.stringify(job),
+});
+
+export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => ({
+  save: (given, expected, actor) =>
+    atomically(db, async (tx) => {
+      const job = workshopJobRecord.parse(given);
+      const { childId } = (await requireDevice(tx, job.deviceId)).data;
+      const before = await tx
+        .selectFrom('workshop_jobs')
+        .select('version')
+        .where('id', '=', job.id)
+        .forUpdate()
+        .executeTakeFirst();
+      if (expected !== null && expected !== (before?.version ?? 0))
+        throw changedMeanwhile(expected, before?.version ?? 0);
+      const version = (before?.version ?? 0) + 1;
+      await tx
+        .insertInto('workshop_jobs')
+        .values(workshopJobColumns(job, childId))
+        .onConflict((c) =>
+          c
+            .column('id')
+            .doUpdateSet({ ...workshopJobColumns(job, childId), version, updated_at: new Date() }),
+        )
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: before ? 'change' : 'create',
+        resource: 'workshop-job',
+        childId,
+        detail: { jobId: job.id },
+      });
+      return { value: job, version };
+    }),
+
+  async all() {
+    const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
+    return rows.map((r) => r.data);
+  },
+});

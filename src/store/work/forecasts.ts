@@ -1,0 +1,132 @@
+import { sql } from 'kysely';
+import type { DeviceForecast } from '../../forecast/contract.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { ForecastSummary, Store, StoredAssessment } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { requireChild } from '../records/require-child.js';
+
+export const forecastsRepository = (db: Database): Store['forecasts'] => ({
+  async latestByChild(childId, actor) {
+    await requireChild(db, childId);
+    await writeAudit(db, { actor, action: 'read', resource: 'forecasts', childId });
+    return (await stored(db, childId))?.forecasts ?? [];
+  },
+
+  assessment: (childId) => stored(db, childId),
+
+  save: (assessment) => atomically(db, (tx) => save(tx, assessment)),
+
+  async coverage() {
+    const row = await db
+      .selectFrom('children as c')
+      .leftJoin('assessments as a', 'a.child_id', 'c.id')
+      .where('c.status', '=', 'active')
+      .select([sql<number>`count(*)::int`.as('total'), sql<number>`count(a.child_id)::int`.as('done')])
+      .executeTakeFirstOrThrow();
+    return row;
+  },
+
+  async history(deviceIds) {
+    if (deviceIds?.length === 0) return [];
+    const rows = await db
+      .selectFrom('forecast_history')
+      .selectAll()
+      .$if(!!deviceIds, (q) => q.where('device_id', 'in', deviceIds!))
+      .orderBy('seq')
+      .execute();
+    return rows.map((r) => ({
+      deviceId: r.device_id,
+      childId: r.child_id,
+      family: r.family,
+      today: r.today,
+      outcome: r.outcome,
+      p10: r.p10,
+      p50: r.p50,
+      p90: r.p90,
+      inputsHash: r.inputs_hash,
+      modelVersion: r.model_version,
+    }));
+  },
+});
+
+async function stored(db: Database, childId: string): Promise<StoredAssessment | null> {
+  const r = await db.selectFrom('assessments').selectAll().where('child_id', '=', childId).executeTakeFirst();
+  return r
+    ? {
+        childId,
+        today: r.today,
+        ...r.data,
+        inputsHash: r.inputs_hash,
+        modelName: r.model_name,
+        modelVersion: r.model_version,
+        seed: Number(r.seed),
+        computedAt: r.computed_at.toISOString(),
+      }
+    : null;
+}
+
+/** Day by which a device sorts among those outgrown soonest; null without a forecast. */
+const sortDay = (f: Pick<DeviceForecast, 'outcome' | 'p50'>): string | null =>
+  f.outcome === 'already-outgrown' ? '0001-01-01' : f.p50;
+
+async function save(tx: Database, a: StoredAssessment): Promise<void> {
+  const devices = await tx
+    .selectFrom('devices')
+    .select(['id', 'data'])
+    .where('child_id', '=', a.childId)
+    .execute();
+  const sideOf = new Map(devices.map((d) => [d.id, d.data.side]));
+  const soonest = a.forecasts
+    .filter((f) => f.outcome !== 'not-in-use')
+    .map((f) => ({ f, day: sortDay(f) }))
+    .sort((x, y) => (x.day ?? '9999').localeCompare(y.day ?? '9999'))[0];
+  const summary: ForecastSummary | null = soonest && {
+    deviceId: soonest.f.deviceId,
+    family: soonest.f.family,
+    side: sideOf.get(soonest.f.deviceId) ?? 'none',
+    outcome: soonest.f.outcome,
+    p10: soonest.f.p10,
+    p50: soonest.f.p50,
+    p90: soonest.f.p90,
+    today: a.today,
+  };
+  const row = {
+    child_id: a.childId,
+    today: a.today,
+    data: JSON.stringify({ forecasts: a.forecasts, flags: a.flags, suggestions: a.suggestions }),
+    soonest: summary ? JSON.stringify(summary) : null,
+    soonest_key: soonest?.day ?? null,
+    inputs_hash: a.inputsHash,
+    model_name: a.modelName,
+    model_version: a.modelVersion,
+    seed: a.seed,
+    computed_at: new Date(a.computedAt),
+  };
+  await tx
+    .insertInto('assessments')
+    .values(row)
+    .onConflict((c) => c.column('child_id').doUpdateSet(row))
+    .execute();
+  if (a.forecasts.length === 0) return;
+  await tx
+    .insertInto('forecast_history')
+    .values(
+      a.forecasts.map((f) => ({
+        device_id: f.deviceId,
+        child_id: a.childId,
+        family: f.family,
+        today: a.today,
+        month: `${a.today.slice(0, 7)}-01`,
+        outcome: f.outcome,
+        p10: f.p10,
+        p50: f.p50,
+        p90: f.p90,
+        inputs_hash: a.inputsHash,
+        model_version: a.modelVersion,
+        seed: f.seed,
+      })),
+    )
+    .onConflict((c) => c.doNothing())
+    .execute();
+}

@@ -1,0 +1,209 @@
+import { randomUUID } from 'node:crypto';
+import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
+import { DoorpostError } from '../../errors.js';
+import type { WorkState } from '../../recall/contract.js';
+import type { IsoDate } from '../../records/dates.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Actor, RecallRow, RecallRun, Store } from '../contract.js';
+import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { writeAudit } from '../people/audit.js';
+import { changedMeanwhile, notFound } from '../records/require-child.js';
+import type { Tables } from '../tables.js';
+import { earlierVisits } from './earlier-visits.js';
+import { keepRecallRun } from './keep-recall-run.js';
+import { recallEntryRows } from './recall-entry-rows.js';
+
+export const recallRepository = (db: Database): Store['recall'] => ({
+  async latestRun() {
+    const row = await runs(db).orderBy('seq', 'desc').limit(1).executeTakeFirst();
+    return row ? runOf(row) : null;
+  },
+
+  async runs(page) {
+    const limit = pageLimit(page);
+    const after = readCursor(page, 1);
+    const rows = await runs(db)
+      .$if(!!after && /^\d{1,18}$/.test(after[0] ?? ''), (q) => q.where('seq', '<', after![0] as string))
+      .orderBy('seq', 'desc')
+      .limit(limit + 1)
+      .execute();
+    return toPage(rows, limit, (r) => [r.seq], runOf);
+  },
+
+  async run(runId) {
+    const row = await runs(db).where('id', '=', runId).executeTakeFirst();
+    if (!row) throw notFound('recall run');
+    return runOf(row);
+  },
+
+  async entries(runId, filter, actor) {
+    let query = recallEntryRows(db).where('e.run_id', '=', runId);
+    if (filter.list) query = query.where('e.list', '=', filter.list);
+    if (filter.state) query = query.where('e.state', '=', filter.state);
+    if (filter.action) query = query.where('e.action', '=', filter.action);
+    if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
+    if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
+    const rows = await query.orderBy('e.position').execute();
+    await writeAudit(db, {
+      actor,
+      action: 'list',
+      resource: 'recall-entries',
+      detail: { runId, entries: rows.length },
+    });
+    return rows.map(rowOf);
+  },
+
+  async entry(entryId, actor) {
+    const row = await requireEntry(db, entryId);
+    await writeAudit(db, { actor, action: 'read', resource: 'recall-entry', childId: row.childId });
+    return row;
+  },
+
+  keep: (run, entries) =>
+    atomically(db, async (tx) => {
+      const id = randomUUID();
+      await keepRecallRun(tx, id, run, entries);
+      return runOf(await runs(tx).where('id', '=', id).executeTakeFirstOrThrow());
+    }),
+
+  earlierVisits: () => earlierVisits(db),
+
+  setState: (entryId, change, expected, actor) =>
+    atomically(db, async (tx) => {
+      const before = await lockEntry(tx, entryId);
+      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      const appointment = change.appointment === undefined ? before.appointment : change.appointment;
+      await moveTo(tx, before, { ...change, appointment, undoes: null }, actor);
+      return requireEntry(tx, entryId);
+    }),
+
+  undo: (entryId, actor) =>
+    atomically(db, async (tx) => {
+      const before = await lockEntry(tx, entryId);
+      const last = await tx
+        .selectFrom('recall_state_changes as s')
+        .selectAll()
+        .where('entry_id', '=', entryId)
+        .where('undoes_seq', 'is', null)
+        .where((e) =>
+          e.not(
+            e.exists(
+              e
+                .selectFrom('recall_state_changes as u')
+                .select('u.seq')
+                .whereRef('u.undoes_seq', '=', 's.seq'),
+            ),
+          ),
+        )
+        .orderBy('seq', 'desc')
+        .limit(1)
+        .executeTakeFirst();
+      if (!last) throw new DoorpostError('nothing-to-undo', 'No change of state is left to take back here');
+      await moveTo(
+        tx,
+        before,
+        { state: last.from_state, note: 'undone', appointment: last.from_appointment, undoes: last.seq },
+        actor,
+      );
+      return requireEntry(tx, entryId);
+    }),
+});
+
+async function moveTo(
+  tx: Database,
+  before: Awaited<ReturnType<typeof lockEntry>>,
+  to: { state: WorkState; note: string; appointment: IsoDate | null; undoes: string | null },
+  actor: Actor,
+): Promise<void> {
+  await tx
+    .insertInto('recall_state_changes')
+    .values({
+      entry_id: before.id,
+      child_id: before.child_id,
+      from_state: before.state,
+      from_appointment: before.appointment,
+      to_state: to.state,
+      note: to.note,
+      by_name: actor.name,
+      undoes_seq: to.undoes,
+    })
+    .execute();
+  await tx
+    .updateTable('recall_entries')
+    .set({ state: to.state, appointment: to.appointment, version: before.version + 1 })
+    .where('id', '=', before.id)
+    .execute();
+  await writeAudit(tx, {
+    actor,
+    action: to.undoes ? 'undo' : 'change',
+    resource: 'recall-entry',
+    childId: before.child_id,
+    detail: { entryId: before.id, from: before.state, to: to.state },
+  });
+}
+
+async function lockEntry(tx: Database, id: string) {
+  const row = await tx
+    .selectFrom('recall_entries')
+    .select(['id', 'child_id', 'state', 'appointment', 'version'])
+    .where('id', '=', id)
+    .forUpdate()
+    .executeTakeFirst();
+  if (!row) throw notFound('recall entry');
+  return row;
+}
+
+const runs = (db: Database) =>
+  db
+    .selectFrom('recall_runs as r')
+    .selectAll()
+    .select([
+      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.list <> 'open')`.as(
+        'entries',
+      ),
+      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.overdue)`.as(
+        'overdue',
+      ),
+    ]);
+
+const runOf = (r: Selectable<Tables['recall_runs']> & { entries: number; overdue: number }): RecallRun => ({
+  id: r.id,
+  today: r.today,
+  month: r.month,
+  entries: r.entries,
+  overdue: r.overdue,
+  modelVersion: r.model_version,
+  seed: Number(r.seed),
+  createdAt: r.created_at.toISOString(),
+  summary: r.summary,
+});
+
+type EntryRow =
+  ReturnType<typeof recallEntryRows> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
+
+const rowOf = (r: EntryRow): RecallRow => ({
+  id: r.id,
+  runId: r.run_id,
+  childId: r.child_id,
+  childName: r.child.name,
+  contact: r.child.contact,
+  language: r.child.language,
+  transportDays: r.child.transportDays,
+  latexAlert: r.child.latexAlert,
+  list: r.list,
+  entry: r.data,
+  state: r.state,
+  appointment: r.appointment,
+  stateNote: r.note ?? '',
+  stateBy: r.by_name ?? '',
+  stateAt: r.at ? r.at.toISOString() : null,
+  canUndo: r.can_undo,
+  version: r.version,
+});
+
+async function requireEntry(db: Database, id: string): Promise<RecallRow> {
+  const row = await recallEntryRows(db).where('e.id', '=', id).executeTakeFirst();
+  if (!row) throw notFound('recall entry');
+  return rowOf(row);
+}

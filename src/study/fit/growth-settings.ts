@@ -1,0 +1,39 @@
+import { type MeasureId, measureIds } from '../../records/measure.js';
+
+/** Choices that no record decides; the estimates are put beside them in models/<name>/parameters.json. */
+export const growthSettings = {
+  /** All but the head's diagonals, which have neither records nor reference. */
+  measures: measureIds.filter((id): id is Exclude<MeasureId, 'head_diagonal'> => id !== 'head_diagonal'),
+  /** Mean ages at peak height velocity of the design brief; where the curves of both sexes are laid together. */
+  peakVelocityAgeYears: { male: 13.8, female: 11.8 },
+  growthEndYears: { male: 17.5, female: 15.5 },
+  /** Until about 2 years a child is on its own centile; then the tempo population takes over. */
+  zScoreShare: {
+    male: [
+      { ageYears: 2.2, share: 1 },
+      { ageYears: 3, share: 0 },
+    ],
+    female: [
+      { ageYears: 2.2, share: 1 },
+      { ageYears: 3, share: 0 },
+    ],
+  },
+  followers: { ownSizeShare: 0.8, ownSizeShareSoft: 0.65, ownLength: 0.25, widen: 1.1 },
+  zScore: { sizeShare: 0.7, lengthScale: 0.5, residualSharing: 0.7, sideWandering: 0.3 },
+  tempo: {
+    tempoPoints: 9,
+    intensityPoints: 7,
+    wanderSharing: 0.6,
+    sideWandering: 0.3,
+    infantSd: 0.55,
+    infantUntilYears: 3,
+    infantLength: 0.5,
+  },
+  /** Calendar wandering against the estimate's: makes 80 % bands cover 80 % of children left out. */
+  wanderFactor: 1.25,
+  /** Of the estimate of the tempo population. */
+  iterations: 12,
+  gridPoints: { tempo: 17, intensity: 9 },
+  priorChildren: 60,
+  effectRidge: 2,
+} as const;

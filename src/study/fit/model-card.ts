@@ -1,0 +1,80 @@
+import type { GrowthParameters } from '../../growth/population/parameters.js';
+import type { InfantWandering } from './infant-wandering.js';
+import type { MeasuredError } from './measured-error.js';
+
+export interface CardFacts {
+  readonly parameters: GrowthParameters;
+  /** How the mean curves came about, a sentence. */
+  readonly curves: string;
+  readonly data: readonly string[];
+  readonly infants: InfantWandering | null;
+  readonly errors: readonly MeasuredError[];
+  readonly command: string;
+}
+
+/** models/<name>/model-card.md: data, assumptions, measured error, valid ages; nothing about any one child. */
+export function modelCard({ parameters: p, curves, data, infants, errors, command }: CardFacts): string {
+  const follow = p.measures.filter((m) => !p.anchors.measures.includes(m));
+  const sds = (['male', 'female'] as const).map(
+    (s) => `${s} ${p.anchors.tempoSd[s].toFixed(3)} and ${p.anchors.intensitySd[s].toFixed(3)}`,
+  );
+  return `# Growth model '${p.name}', version ${p.version}
+
+Written by \`${command}\`; seed ${p.seed}. Figures of this page were measured by that run.
+
+## Data
+${data.map((d) => `- ${d}`).join('\n')}
+
+## What it says of a child
+Age is read on a logarithmic axis, x = ln(age + 0.75 years). A child has a tempo (early or late) and an intensity
+(slow or quick through puberty), shared by all measures, and is at maturity position
+u = exp(intensity) (x - centre - tempo). On u each measure follows a mean curve plus the child's own deviation,
+cubic splines with ${p.anchors.knots.length} knots, one joint Gaussian over measures; on top a short wandering by the
+calendar (Matern 3/2, ${p.anchors.wanderYears} year) and the error of each reading. Tempo and intensity are integrated
+numerically (a coarse grid, then a fine one around the child), all else exactly.
+${curves}
+
+- SD of tempo and of intensity, on the log-age axis: ${sds.join('; ')}. Mean ages at peak height velocity
+  ${p.peakVelocityAgeYears.male} (boys) and ${p.peakVelocityAgeYears.female} years (girls) are where the curves are
+  laid together.
+- Measures with serial records behind them: ${p.anchors.measures.join(', ')}.
+- **Measures without serial records**: ${follow.join(', ')}. Same tempo and intensity; mean curve the reference's
+  median with the smear of mixed tempos taken out; deviation a regression on the serial measures' deviations plus an
+  own part, from correlations in children measured once. The own part's and the wandering's SD are widened by
+  ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for years.**
+- The calendar wandering is 25 % wider than the records say, so that 80 % bands cover 80 % of children left out.
+- Girths and weight are modelled as logarithms, bones in mm.
+- Left and right share the child; each side has a small deviation of its own (SD 0.12 population SD in health, more
+  by condition).
+- Conditions move the mean and widen the spread before the child's own data speak; sources in
+  src/growth/condition-effects.ts, most from memory.
+- Maturity markers act on tempo; figures from memory unless a reading brings its own SD
+  (src/growth/marker-evidence.ts).
+- Any reading may be a gross error (3 in 1000, spread 8 population SD); what is doubted is shown, never dropped.
+- Sex 'unknown' is a mixture of both sexes.
+
+## Valid ages
+Birth to 20 years. Below about 2.2 years a child is held near its own centile (z-score level plus Matern 3/2
+wandering${infants ? `, estimated from the length of ${infants.children} infants: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from 3 years the tempo population alone; a
+mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not valid: children
+given growth hormone, with early or absent puberty under treatment, with bone disease, or after limb surgery.
+
+## Measured error
+${errors.length ? errorTable(errors) : 'Not measured in this run.'}
+
+An estimate from measurements. Not a diagnosis; no reason to skip a review.
+`;
+}
+
+function errorTable(errors: readonly MeasuredError[]): string {
+  const rows = errors.map(
+    (e) =>
+      `| ${e.measure} | ${e.sex} | ${e.ages} | ${e.horizonYears} | ${e.n} | ${e.maeMm.toFixed(1)} | ${e.biasMm.toFixed(1)} | ${(100 * e.coverage80).toFixed(0)} |`,
+  );
+  return `Children left out of the estimate in turn (5 groups of children), three yearly visits known, error of 4 mm added to
+stature and 5 mm to leg length. Forecasts of one child are not independent.
+
+| measure | sex | age at forecast | years ahead | n | mean absolute error, mm | bias, mm | 80 % band covers, % |
+|---|---|---|---|---|---|---|---|
+${rows.join('\n')}`;
+}

@@ -1,0 +1,103 @@
+import type { AnchorPopulation } from '../../growth/population/anchor-population.js';
+import { logAge } from '../../growth/population/growth-age.js';
+import type { MeasureId } from '../../records/measure.js';
+import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
+import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
+import type { AnchorChild } from './anchor-records.js';
+import { meanCoefficients } from './mean-coefficients.js';
+
+const MEASURES = ['stature', 'leg_length', 'weight'] as const satisfies readonly MeasureId[];
+/** Boys' ages at the knots, years; girls' knots lie as far from their own peak on log-age. */
+const KNOT_YEARS = [2, 4.5, 7, 9, 10.5, 11.7, 12.6, 13.4, 14.2, 15, 15.9, 17, 18.6, 21];
+/** Before any record: size and residual SD (mm; weight in log units) and how they are shared between measures. */
+const SIZE_SD = [36, 25, 0.11];
+const RESIDUAL_SD = [13, 10, 0.05];
+const SHARED = [
+  [1, 0.85, 0.55],
+  [0.85, 1, 0.4],
+  [0.55, 0.4, 1],
+];
+const RESIDUAL_LENGTH = 0.25;
+/** Spread at the youngest and the oldest knot against that at the mean age of peak velocity. */
+const YOUNGEST_SHARE = 0.65;
+const OLDEST_SHARE = 1.05;
+
+export interface AnchorStart {
+  readonly centreYears: Readonly<Record<'male' | 'female', number>>;
+  /** Median of the reference on the model's scale. */
+  readonly reference: (measure: MeasureId, sex: 'male' | 'female', ageYears: number) => number;
+  /** The residual SD against the usual; above 1 where no cohort narrows it. */
+  readonly residualFactor?: number;
+}
+
+/** What the estimate starts from and is shrunk to: parametric spread, mean curves of the cohort (or reference). */
+export function startingAnchors(children: readonly AnchorChild[], start: AnchorStart): AnchorPopulation {
+  const knots = KNOT_YEARS.map((age) => logAge(age) - logAge(start.centreYears.male));
+  const at = [...clampedBSpline(knots).abscissae];
+  const zeros = MEASURES.flatMap(() => at.map(() => 0));
+  const mean = (sex: 'male' | 'female') =>
+    MEASURES.flatMap((measure) => [
+      ...meanCoefficients(meanRows(children, measure, sex, start, knots), knots),
+    ]);
+  return {
+    measures: [...MEASURES],
+    knots,
+    tempoSd: { male: 0.076, female: 0.073 },
+    intensitySd: { male: 0.085, female: 0.096 },
+    warpFromYears: 0.5,
+    warpFullYears: 2,
+    mean: { male: mean('male'), female: mean('female') },
+    tempoEffect: { male: zeros, female: zeros },
+    intensityEffect: { male: zeros, female: zeros },
+    covariance: startingCovariance(at, start.residualFactor ?? 1),
+    wanderSd: [3.5, 3.5, 0.02],
+    wanderCorrelation: [
+      [1, 0.6, 0.2],
+      [0.6, 1, 0.1],
+      [0.2, 0.1, 1],
+    ],
+    wanderYears: 1,
+  };
+}
+
+function startingCovariance(at: readonly number[], residualFactor: number): number[][] {
+  const youngest = at[0];
+  const oldest = at[at.length - 1];
+  const share = at.map((u) =>
+    u < 0 ? 1 + (u / youngest) * (YOUNGEST_SHARE - 1) : 1 + (u / oldest) * (OLDEST_SHARE - 1),
+  );
+  const index = MEASURES.flatMap((_, d) => at.map((_, i) => [d, i] as const));
+  return index.map(([d, i]) =>
+    index.map(([e, j]) => {
+      const near = maternThreeHalves(at[i] - at[j], RESIDUAL_LENGTH) * residualFactor ** 2;
+      const spread = SIZE_SD[d] * SIZE_SD[e] + RESIDUAL_SD[d] * RESIDUAL_SD[e] * near;
+      return SHARED[d][e] * share[i] * share[j] * spread;
+    }),
+  );
+}
+
+/** Cohort readings of a sex; where the cohort has no age the reference's median, moved to meet its first year. */
+function meanRows(
+  children: readonly AnchorChild[],
+  measure: MeasureId,
+  sex: 'male' | 'female',
+  start: AnchorStart,
+  knots: readonly number[],
+): { u: number; value: number }[] {
+  const centre = logAge(start.centreYears[sex]);
+  const seen = children
+    .filter((c) => c.sex === sex)
+    .flatMap((c) => c.rows.filter((r) => r.measure === measure));
+  const ages = seen.map((r) => r.ageYears);
+  const youngest = ages.length ? Math.min(...ages) : 25;
+  const early = seen.filter((r) => r.ageYears < youngest + 1);
+  const gap =
+    early.reduce((s, r) => s + r.value - start.reference(measure, sex, r.ageYears), 0) /
+    Math.max(1, early.length);
+  const rows = seen.map((r) => ({ u: logAge(r.ageYears) - centre, value: r.value }));
+  for (let u = knots[0]; u <= knots[knots.length - 1]; u += 0.02) {
+    const age = Math.exp(u + centre) - 0.75;
+    if (age < youngest - 0.25) rows.push({ u, value: start.reference(measure, sex, age) + gap });
+  }
+  return rows;
+}

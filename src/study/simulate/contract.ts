@@ -1,0 +1,64 @@
+/** A caseload lived through under a recall policy: what goes in and what comes out. */
+import type { DayNumber, IsoDate } from '../../records/dates.js';
+
+export interface SimulatedChild {
+  readonly id: string;
+  readonly insensateSkin: boolean;
+  readonly allowanceMm: number;
+  /** True size that decides, mm. Only the world reads it; policies see readings. */
+  readonly trueSize: (day: DayNumber) => number;
+}
+
+/** What was known by a day: the days of the visits so far. The forecaster holds the readings taken on them. */
+export interface KnownDevice {
+  readonly castDay: DayNumber;
+  readonly allowanceMm: number;
+  /** Seen at today's visit not to be outgrown. */
+  readonly seenGood: boolean;
+}
+
+/** Chance of being outgrown over dates, from readings of the days given and nothing else. */
+export type SimulationForecaster = (
+  child: SimulatedChild,
+  readingDays: readonly DayNumber[],
+  device: KnownDevice,
+  today: DayNumber,
+) => { readonly dates: readonly IsoDate[]; readonly probabilityOutgrown: readonly number[] };
+
+/** A noisy reading of the size that decides, on a visit's day; the same on the same day under every policy. */
+export type SimulationReading = (child: SimulatedChild, day: DayNumber) => number;
+
+export type RecallPolicy =
+  /** Seen every so many months; cast when outgrown or when measured growth since the cast reaches a share of the allowance. */
+  | { readonly kind: 'fixed'; readonly months: number; readonly castAheadShare: number }
+  /** Seen when the forecast says so, at the latest after a year. */
+  | { readonly kind: 'forecast'; readonly levelled: boolean };
+
+export interface World {
+  readonly start: IsoDate;
+  readonly years: number;
+  readonly slotsPerWeek: number;
+  readonly jobsPerWeek: number;
+  /** Share of appointments to which the child is not brought. */
+  readonly missedShare: number;
+  readonly seed: number;
+}
+
+export interface ChildOutcome {
+  readonly childId: string;
+  readonly years: number;
+  readonly daysOutgrown: number;
+  readonly casts: number;
+  readonly visits: number;
+  readonly missed: number;
+}
+
+export interface PolicyOutcome {
+  readonly policy: RecallPolicy;
+  readonly children: readonly ChildOutcome[];
+  /** Visits wanted in each week, and whether that is over the slots. */
+  readonly visitsByWeek: readonly number[];
+  readonly overtimeWeeks: readonly boolean[];
+  /** Days from cast to fitting of every job. */
+  readonly turnaroundDays: readonly number[];
+}

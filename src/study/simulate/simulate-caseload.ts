@@ -1,0 +1,209 @@
+import type { CastDate, TurnaroundEstimate } from '../../recall/contract.js';
+import { castDate } from '../../recall/decide/cast-date.js';
+import { recallSettings } from '../../recall/decide/recall-settings.js';
+import { type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
+import type { WorkshopJob } from '../../records/device.js';
+import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
+import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import { hash } from '../backtest/clinic-noise.js';
+import type {
+  ChildOutcome,
+  PolicyOutcome,
+  RecallPolicy,
+  SimulatedChild,
+  SimulationForecaster,
+  SimulationReading,
+  World,
+} from './contract.js';
+import { levelWeeks, type Wanted } from './level-weeks.js';
+import { WorkshopQueue } from './workshop-queue.js';
+
+const FAMILY = 'solid-afo';
+const WEEK = 7;
+/** A visit missed is made up three weeks later; a child is seen at least yearly; a plan is made every four weeks. */
+const REBOOK_WEEKS = 3;
+const LATEST_WEEKS = 52;
+const SOONEST_WEEKS = 4;
+/** A child who is there is cast rather than called again within so many days (common practice, no source). */
+const CAST_RATHER_THAN_COME_AGAIN_DAYS = SOONEST_WEEKS * WEEK;
+const PLAN_EVERY_WEEKS = 4;
+/** Days of work and curing a job needs once begun (with queueing about three weeks; common practice, no source). */
+const WORK_DAYS = [11, 20] as const;
+
+interface Life {
+  readonly child: SimulatedChild;
+  readonly random: RandomStream;
+  readonly seenDays: DayNumber[];
+  castDay: DayNumber;
+  /** Size at which the device worn is outgrown. */
+  limitMm: number;
+  /** Being made: cast on this day, fitted on that one (null until the workshop begins it). */
+  making: { castDay: DayNumber; fitDay: DayNumber | null } | null;
+  nextVisit: DayNumber;
+  dates: CastDate | null;
+  forecast: Wanted['forecast'];
+  daysOutgrown: number;
+  casts: number;
+  visits: number;
+  missed: number;
+}
+
+/** Runs a caseload week by week. A policy sees readings of the visits that were kept, and nothing of the future. */
+export async function simulateCaseload(
+  children: readonly SimulatedChild[],
+  policy: RecallPolicy,
+  world: World,
+  forecast: SimulationForecaster,
+  reading: SimulationReading,
+  progress: (share: number) => void = () => {},
+): Promise<PolicyOutcome> {
+  const settings = recallSettings.parse({});
+  const start = dayNumber(world.start);
+  const weeks = Math.round((world.years * 365.25) / WEEK);
+  const benchRandom = randomStream(hash(`${world.seed}|benches`));
+  const queue = new WorkshopQueue<Life>(
+    Math.max(1, Math.ceil((world.jobsPerWeek * (WORK_DAYS[0] + WORK_DAYS[1])) / 2 / WEEK)),
+    () => Math.round(WORK_DAYS[0] + (WORK_DAYS[1] - WORK_DAYS[0]) * benchRandom.uniform()),
+  );
+  const jobs: WorkshopJob[] = [];
+  const visitsByWeek: number[] = [];
+  let turnaround: TurnaroundEstimate = estimateTurnaround([], FAMILY, world.start);
+
+  const lives = children.map((child, k): Life => {
+    const random = randomStream(hash(`${world.seed}|life ${k}`));
+    const castDay = start - Math.floor(random.uniform() * 180);
+    return {
+      child,
+      random,
+      // History a clinic has of a child already in its care.
+      seenDays: [castDay - 365, castDay - 180, castDay],
+      castDay,
+      limitMm: child.trueSize(castDay) + child.allowanceMm,
+      making: null,
+      nextVisit: start,
+      dates: null,
+      forecast: null,
+      daysOutgrown: 0,
+      casts: 0,
+      visits: 0,
+      missed: 0,
+    };
+  });
+
+  /** Looks ahead for the device that will be worn next, as known today. */
+  const lookAhead = (life: Life, today: DayNumber, seenGood: boolean): void => {
+    const castDay = life.making?.castDay ?? life.castDay;
+    const device = { castDay, allowanceMm: life.child.allowanceMm, seenGood };
+    const chances = forecast(life.child, life.seenDays, device, today);
+    life.forecast = chances;
+    life.dates = castDate({
+      forecast: { deviceId: life.child.id, ...chances },
+      turnaround,
+      today: isoDate(today),
+      riskTolerance: life.child.insensateSkin ? settings.riskToleranceInsensate : settings.riskTolerance,
+      fitWaitDays: 0,
+      worthItWithinDays: settings.worthItWithinDays,
+      minimumWindowDays: settings.minimumWindowDays,
+    });
+    const latest =
+      life.dates.latestSafe === null ? Number.POSITIVE_INFINITY : dayNumber(life.dates.latestSafe);
+    // Nobody is called for the device after the one being made: at its fitting they look again.
+    const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
+    life.nextVisit = Math.min(due, today + LATEST_WEEKS * WEEK);
+  };
+
+  for (const life of lives) {
+    if (policy.kind === 'forecast') lookAhead(life, start, false);
+    else life.nextVisit = start + Math.floor((life.random.uniform() * policy.months * 30.44) / WEEK) * WEEK;
+  }
+
+  const visit = (life: Life, today: DayNumber): void => {
+    if (life.random.uniform() < world.missedShare) {
+      life.missed++;
+      life.nextVisit = today + REBOOK_WEEKS * WEEK;
+      return;
+    }
+    life.visits++;
+    life.seenDays.push(today);
+    const outgrown = life.child.trueSize(today) > life.limitMm;
+    if (!life.making && (outgrown || castAhead(life, today))) {
+      life.casts++;
+      life.making = { castDay: today, fitDay: null };
+      queue.arrive(life, today);
+    }
+    if (policy.kind === 'fixed') life.nextVisit = today + Math.round((policy.months * 30.44) / WEEK) * WEEK;
+    else lookAhead(life, today, !outgrown && !life.making);
+  };
+
+  const castAhead = (life: Life, today: DayNumber): boolean => {
+    if (policy.kind === 'fixed') {
+      if (policy.castAheadShare <= 0) return true;
+      const grown = reading(life.child, today) - reading(life.child, life.castDay);
+      return grown >= policy.castAheadShare * life.child.allowanceMm;
+    }
+    lookAhead(life, today, true);
+    const { worthIt, latestSafe } = life.dates!;
+    const soon = isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
+    return (worthIt !== null && worthIt <= soon) || (latestSafe !== null && latestSafe <= soon);
+  };
+
+  let planned = new Map<string, DayNumber>();
+  for (let w = 0; w < weeks; w++) {
+    const today = start + w * WEEK;
+    if (policy.kind === 'forecast' && w % PLAN_EVERY_WEEKS === 0) {
+      turnaround = estimateTurnaround(jobs, FAMILY, isoDate(today));
+      if (policy.levelled) planned = await levelWeeks(lives.map(wanted), today, turnaround, world, planned);
+      progress(w / weeks);
+    }
+    const due = lives.filter((l) => (planned.get(l.child.id) ?? l.nextVisit) <= today);
+    visitsByWeek.push(due.length);
+    for (const life of due) {
+      planned.delete(life.child.id);
+      visit(life, today);
+    }
+    for (const { job: life, arrived, finished } of queue.serve(today + WEEK - 1)) {
+      // Fitted at the next weekly fitting session after it is finished.
+      life.making!.fitDay = start + Math.ceil((finished - start) / WEEK) * WEEK;
+      jobs.push({
+        id: `${life.child.id}@${arrived}`,
+        deviceId: life.child.id,
+        family: FAMILY,
+        stages: { cast: isoDate(arrived), fit: isoDate(life.making!.fitDay) },
+        status: 'fitted',
+      });
+    }
+    for (const life of lives) {
+      if (life.making?.fitDay !== undefined && life.making.fitDay !== null && life.making.fitDay <= today) {
+        life.castDay = life.making.castDay;
+        life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
+        life.making = null;
+        if (policy.kind === 'forecast') lookAhead(life, today, life.child.trueSize(today) <= life.limitMm);
+      }
+      if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
+    }
+  }
+  return {
+    policy,
+    children: lives.map(
+      (l): ChildOutcome => ({
+        childId: l.child.id,
+        years: world.years,
+        daysOutgrown: l.daysOutgrown,
+        casts: l.casts,
+        visits: l.visits,
+        missed: l.missed,
+      }),
+    ),
+    visitsByWeek,
+    overtimeWeeks: visitsByWeek.map((v) => v > world.slotsPerWeek),
+    turnaroundDays: jobs.map((j) => dayNumber(j.stages.fit!) - dayNumber(j.stages.cast!)),
+  };
+}
+
+const wanted = (life: Life): Wanted => ({
+  id: life.child.id,
+  insensateSkin: life.child.insensateSkin,
+  dates: life.making ? null : life.dates,
+  forecast: life.forecast,
+  nextVisit: life.nextVisit,
+});

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { decimalAgeYears, referenceAgeYears } from '../../src/records/age.js';
+import { measures, technicalErrorAt } from '../../src/records/measure.js';
+
+test('decimal age counts leap days', () => {
+  // From 2020-02-29 to 2024-02-29 there are 1461 days, four mean years.
+  expect(decimalAgeYears('2020-02-29', '2024-02-29')).toBe(4);
+  expect(decimalAgeYears('2020-01-01', '2021-01-01')).toBeCloseTo(366 / 365.25, 12);
+});
+
+test('a child born at 28 weeks and 7 months old is read at 4.2 months', () => {
+  // Source: trade brief, vignette 8 (corrected age, 12 weeks early).
+  const months = referenceAgeYears('2026-01-01', '2026-08-01', 28) * 12;
+  expect(months).toBeCloseTo(4.2, 1);
+});
+
+test('correction ends at two years of chronological age, and term children have none', () => {
+  expect(referenceAgeYears('2024-01-01', '2026-06-01', 28)).toBe(decimalAgeYears('2024-01-01', '2026-06-01'));
+  expect(referenceAgeYears('2026-01-01', '2026-08-01', 37)).toBe(decimalAgeYears('2026-01-01', '2026-08-01'));
+  expect(referenceAgeYears('2026-01-01', '2026-08-01', null)).toBe(
+    decimalAgeYears('2026-01-01', '2026-08-01'),
+  );
+  expect(referenceAgeYears('2026-01-01', '2026-01-08', 30)).toBeLessThan(0);
+});
+
+test('technical errors stand as the trade brief has them', () => {
+  // Source: trade brief section 7 (common practice): foot 2 mm, 3 under 3 y; ankle height 4; knee 5; hip 7; girths 4.
+  expect(technicalErrorAt('foot_length', 2.9)).toBe(3);
+  expect(technicalErrorAt('foot_length', 3)).toBe(2);
+  expect(measures.ankle_height.technicalError).toBe(4);
+  expect(measures.knee_height.technicalError).toBe(5);
+  expect(measures.hip_height.technicalError).toBe(7);
+  expect(measures.calf_girth.technicalError).toBe(4);
+});

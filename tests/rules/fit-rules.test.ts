@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { familyIds } from '../../src/records/device.js';
+import { reviewIntervalDays, usualLifetimeMonths } from '../../src/rules/by-age.js';
+import type { FitRules } from '../../src/rules/fit-rule.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+
+const rules = loadRules();
+const dimension = (all: FitRules, family: string, measure: string) =>
+  all.get(family)!.dimensions.find((d) => d.measure === measure)!;
+
+/** Every object with a number or a text of its own must say who says so. */
+function withoutSource(node: unknown, path: string): string[] {
+  if (Array.isArray(node)) return node.flatMap((x, i) => withoutSource(x, `${path}[${i}]`));
+  if (typeof node !== 'object' || node === null) return [];
+  const o = node as Record<string, unknown>;
+  const claims = 'value' in o || 'text' in o || 'days' in o || 'low' in o || 'term' in o;
+  const missing = claims && String(o.source ?? '').length < 4 ? [path] : [];
+  return [...missing, ...Object.entries(o).flatMap(([k, v]) => withoutSource(v, `${path}.${k}`))];
+}
+
+describe('fit rules', () => {
+  it('has all eleven families of the contract, each figure with its source', () => {
+    expect([...rules.keys()].sort()).toEqual([...familyIds].sort());
+    for (const rule of rules.values()) expect(withoutSource(rule, rule.id)).toEqual([]);
+  });
+
+  // ISO 8549-3: orthoses are named by the joints they encompass (title and principle read; terms from memory).
+  it('names families by the joints encompassed, as ISO 8549-3 does', () => {
+    const names = {
+      'foot-orthosis': ['foot orthosis', 'FO'],
+      'solid-afo': ['ankle-foot orthosis', 'AFO'],
+      'articulated-afo': ['ankle-foot orthosis', 'AFO'],
+      kafo: ['knee-ankle-foot orthosis', 'KAFO'],
+      hkafo: ['hip-knee-ankle-foot orthosis', 'HKAFO'],
+      'spinal-orthosis': ['thoraco-lumbo-sacral orthosis', 'TLSO'],
+    };
+    for (const [id, [term, abbreviation]] of Object.entries(names))
+      expect(rules.get(id)!.isoName).toMatchObject({ term, abbreviation });
+  });
+
+  // Krebs, ICIB vol 18 no 1 (excerpt in the trade brief): tibia 16, foot 9 mm a year at 4-14 y; worked there to
+  // toe room about 10.7 months, trim line about 19 months, knee axis (about 18 mm a year) about 7 months.
+  it('has allowances that last as in the worked order of failure of Krebs', () => {
+    const months = (family: string, measure: string, mmAYear: number) =>
+      (12 * dimension(rules, family, measure).allowanceMm.value) / mmAYear;
+    expect(months('solid-afo', 'foot_length', 9)).toBeCloseTo(10.7, 1);
+    expect(months('solid-afo', 'knee_height', 16)).toBeCloseTo(19, 0);
+    expect(months('kafo', 'knee_height', 18)).toBeCloseTo(7, 0);
+  });
+
+  it('covers every age with a review, shorter for skin that cannot warn, and a lifetime from birth to adults', () => {
+    for (const rule of rules.values())
+      for (const age of [0, 0.4, 1, 2, 4.9, 5, 11.9, 12, 17.9, 18, 40]) {
+        expect(usualLifetimeMonths(rule, age), `${rule.id} at ${age}`).not.toBeNull();
+        expect(reviewIntervalDays(rule, age, true)).toBeLessThanOrEqual(91);
+        expect(reviewIntervalDays(rule, age, true)).toBeLessThanOrEqual(reviewIntervalDays(rule, age, false));
+      }
+  });
+
+  it('lets a clinic change one figure or add a family as data, and asks for the source of a changed figure', () => {
+    const own = loadRules([
+      {
+        id: 'solid-afo',
+        dimensions: [{ measure: 'foot_length', allowanceMm: { value: 6, source: 'our audit' } }],
+      },
+      { id: 'night-afo', basedOn: 'solid-afo', name: 'Night ankle-foot orthosis' },
+    ]);
+    expect(dimension(own, 'solid-afo', 'foot_length').allowanceMm).toEqual({ value: 6, source: 'our audit' });
+    expect(dimension(own, 'solid-afo', 'knee_height')).toEqual(dimension(rules, 'solid-afo', 'knee_height'));
+    expect(own.get('night-afo')!.dimensions.length).toBe(rules.get('solid-afo')!.dimensions.length);
+    const noSource = [
+      { id: 'solid-afo', dimensions: [{ measure: 'foot_length', allowanceMm: { value: 6 } }] },
+    ];
+    expect(() => loadRules(noSource)).toThrow(/solid-afo.*dimensions\.0\.allowanceMm\.source/);
+    expect(() => loadRules([{ id: 'x', basedOn: 'nothing' }])).toThrow(/does not exist/);
+    expect(() => loadRules({ id: 'solid-afo' })).toThrow(/list of objects/);
+    expect(() => loadRules([{ id: 'new-one', name: 'incomplete' }])).toThrow(/new-one/);
+  });
+});

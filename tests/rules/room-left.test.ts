@@ -1,0 +1,162 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import { deviceHistory } from '../../src/records/device-history.js';
+import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
+import { cephalicRatio, headShape } from '../../src/rules/head-shape.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { roomLeft } from '../../src/rules/room-left.js';
+
+const rules = loadRules();
+const device = (family: string, more: Record<string, unknown> = {}) =>
+  deviceRecord.parse({ id: 'd1', childId: 'c1', family, side: 'left', castDate: '2026-01-10', ...more });
+const event = (date: string, kind: string, more: Record<string, unknown> = {}) =>
+  deviceEventRecord.parse({ id: `e-${date}-${kind}`, deviceId: 'd1', date, kind, ...more });
+const sizes = (o: Record<string, number>) => new Map(Object.entries(o));
+
+describe('roomLeft', () => {
+  // Vignette 1 of the trade brief: knee drift L 9, R 12 mm, 20 travel left: the right one is adjusted now.
+  it('asks for an adjustment, not a new device, while the side bars have travel', () => {
+    const kafo = device('kafo', { side: 'both', extensionRangeMm: { knee_height: 20 } });
+    const room = roomLeft(
+      rules.get('kafo')!,
+      kafo,
+      [],
+      sizes({ 'knee_height/left': 262, 'knee_height/right': 262 }),
+      sizes({ 'knee_height/left': 271, 'knee_height/right': 274 }),
+      '2026-08-01',
+    );
+    expect(room.map((r) => [r.series.side, r.roomMm, r.extensionLeftMm, r.outcome])).toEqual([
+      ['left', 2, 20, 'tight'],
+      ['right', -1, 20, 'adjust'],
+    ]);
+  });
+
+  it('moves the limit from the date of the adjustment on, on the side it was made, and lifts what is above it', () => {
+    const kafo = device('kafo', { side: 'both', extensionRangeMm: { knee_height: 20 } });
+    const events = [
+      event('2026-06-01', 'adjusted', {
+        measure: 'knee_height',
+        side: 'right',
+        changeMm: 12,
+        adjustment: 'side-bar',
+      }),
+    ];
+    const limit = (measure: string, side: string, on: string) => {
+      const all = dimensionLimits(rules.get('kafo')!, kafo, events);
+      return limitOn(all.find((l) => l.series.measure === measure && l.series.side === side)!, on);
+    };
+    expect(limit('knee_height', 'right', '2026-05-31')).toBe(11);
+    expect(limit('knee_height', 'right', '2026-06-01')).toBe(23);
+    expect(limit('knee_height', 'left', '2026-06-01')).toBe(11);
+    expect(limit('hip_height', 'right', '2026-06-01') - limit('hip_height', 'right', '2026-05-31')).toBe(12);
+    expect(limit('foot_length', 'right', '2026-06-01')).toBe(limit('foot_length', 'right', '2026-05-31'));
+  });
+
+  it('treats the footplate as a field: behind the toes another allowance, without a plate no foot limit', () => {
+    const foot = (footplate: string) =>
+      dimensionLimits(rules.get('solid-afo')!, device('solid-afo', { footplate }), []).find(
+        (l) => l.series.measure === 'foot_length',
+      );
+    expect(foot('full')?.baseMm).toBe(8);
+    expect(foot('behind-toes')?.baseMm).toBe(10);
+    expect(foot('none')).toBeUndefined();
+  });
+
+  // Half a shoe size is 25.4 / 6 = 4.23 mm (shoe sizes step a third of an inch).
+  it('warns of an insole from half a shoe size on', () => {
+    const warned = (now: number) =>
+      roomLeft(
+        rules.get('foot-orthosis')!,
+        device('foot-orthosis'),
+        [],
+        sizes({ 'foot_length/left': 170 }),
+        sizes({ 'foot_length/left': now }),
+        '2026-08-01',
+      )[0].warned;
+    expect(warned(174)).toBe(false);
+    expect(warned(170 + 25.4 / 6)).toBe(true);
+  });
+
+  it('takes the maker’s largest size before the allowance, and a person’s allowance before the family’s', () => {
+    const afo = device('solid-afo', { limitsMm: { foot_length: 180 }, allowancesMm: { knee_height: 18 } });
+    const room = roomLeft(
+      rules.get('solid-afo')!,
+      afo,
+      [],
+      sizes({ 'foot_length/left': 171, 'knee_height/left': 300 }),
+      sizes({ 'foot_length/left': 176, 'knee_height/left': 309 }),
+      '2026-08-01',
+    );
+    expect(room.map((r) => [r.series.measure, r.roomMm])).toEqual([
+      ['foot_length', 4],
+      ['knee_height', 9],
+    ]);
+  });
+
+  it('never has less room with a larger allowance, and no less after an adjustment that gains room', () => {
+    fc.assert(
+      fc.property(fc.nat(40), fc.nat(40), fc.nat(60), fc.nat(30), (a, b, grown, gain) => {
+        const room = (allowance: number, events: ReturnType<typeof event>[]) =>
+          roomLeft(
+            rules.get('solid-afo')!,
+            device('solid-afo', { allowancesMm: { foot_length: allowance } }),
+            events,
+            sizes({ 'foot_length/left': 170 }),
+            sizes({ 'foot_length/left': 170 + grown }),
+            '2026-08-01',
+          )[0].roomMm;
+        const relief = event('2026-07-01', 'adjusted', {
+          measure: 'foot_length',
+          changeMm: gain,
+          adjustment: 'relief',
+        });
+        expect(room(Math.max(a, b), [])).toBeGreaterThanOrEqual(room(Math.min(a, b), []));
+        expect(room(a, [relief]) - room(a, [])).toBe(gain);
+      }),
+    );
+  });
+});
+
+describe('deviceHistory', () => {
+  it('counts a re-cast from its cast date once delivered, and shows it pending before', () => {
+    const recast = event('2026-05-01', 're-cast');
+    expect(deviceHistory(device('kafo'), [recast])).toMatchObject({
+      castDate: '2026-01-10',
+      pendingCast: '2026-05-01',
+    });
+    expect(deviceHistory(device('kafo'), [event('2026-06-01', 'delivered'), recast])).toMatchObject({
+      castDate: '2026-05-01',
+      fittedDate: '2026-06-01',
+      lastAccepted: '2026-06-01',
+      pendingCast: null,
+    });
+  });
+
+  it('takes the last word of a reviewer, and an adjustment after it, as the state', () => {
+    const outgrown = event('2026-06-01', 'verdict', { verdict: 'outgrown', measure: 'knee_height' });
+    const moved = event('2026-06-08', 'adjusted', {
+      measure: 'knee_height',
+      changeMm: 12,
+      adjustment: 'side-bar',
+    });
+    expect(deviceHistory(device('kafo'), [outgrown]).judgedOutgrown?.date).toBe('2026-06-01');
+    expect(deviceHistory(device('kafo'), [moved, outgrown])).toMatchObject({
+      judgedOutgrown: null,
+      lastAccepted: '2026-06-08',
+    });
+  });
+});
+
+describe('head shape', () => {
+  // Loveday & de Chalain 2001 as quoted on a clinic page: (a - b) / b x 100, a the longer diagonal. 8 / 132 = 6.06 %.
+  it('gives asymmetry in mm and per cent of the shorter diagonal', () => {
+    const shape = headShape(140, 132, 2);
+    expect(shape.asymmetryMm).toBe(8);
+    expect(shape.asymmetryPercent).toBeCloseTo(6.06, 2);
+    expect(shape.longerFrom).toBe('left');
+    expect(shape.detectableChangeMm).toBeCloseTo(7.84, 2);
+  });
+  // Cephalic ratio: greatest width / greatest length x 100 (general encyclopaedia).
+  it('gives the cephalic ratio', () => expect(cephalicRatio(120, 150)).toBe(80));
+});

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { loadBaselineCurves } from '../../../src/growth/population/baseline-curves.js';
+import { loadGrowthModel } from '../../../src/growth/population/model.js';
+import { allForecasters } from '../../../src/study/backtest/backtest.js';
+import type { Forecaster } from '../../../src/study/backtest/forecaster.js';
+import type { GrowthRecord } from '../../../src/study/backtest/growth-record.js';
+import { referenceSizeCurves } from '../../../src/study/backtest/reference-curves.js';
+import { findLeaks } from './find-leaks.js';
+import { inventedRecord } from './invented-records.js';
+
+const model = loadGrowthModel();
+const shipped = allForecasters(
+  { doorpost: model, referencesOnly: loadGrowthModel('references-only') },
+  loadBaselineCurves().children,
+  referenceSizeCurves('children'),
+  { noise: 'clinic', seed: 1 },
+);
+const blindOnly = (record: GrowthRecord, seed: number) =>
+  shipped(record, seed).filter((f) => f.method !== 'doorpost-with-marker');
+
+describe('a forecast knows nothing after its date', () => {
+  for (const noise of ['clean', 'clinic'] as const)
+    it(`stays the same to the last bit when the future is made nonsense (${noise})`, () => {
+      const record = inventedRecord('b1', 'male', 0.4);
+      expect(findLeaks(record, blindOnly, [4, 9, 12, 15], noise)).toEqual([]);
+    });
+
+  it('is a check that catches a forecaster which looks ahead', () => {
+    const peeking = (record: GrowthRecord): Forecaster[] => [
+      {
+        method: 'peeks at the next row',
+        forecast: (known) => {
+          const now = known.visits[known.visits.length - 1];
+          const next = record.visits.find((v) => v.ageYears > now.ageYears);
+          const pointMm = next?.sizes.stature ?? 0;
+          return {
+            at: (_, ahead) => ahead.map(() => ({ pointMm, quantile: (p) => pointMm + p })),
+            daysUntilGrown: () => 1,
+          };
+        },
+      },
+    ];
+    const leaks = findLeaks(inventedRecord('g1', 'female'), peeking, [9, 12]);
+    expect(leaks).toEqual([
+      { method: 'peeks at the next row', age: 9 },
+      { method: 'peeks at the next row', age: 12 },
+    ]);
+  });
+
+  it('names the one method that is let see the whole record: the simulated maturity marker', () => {
+    const marked = (record: GrowthRecord, seed: number) =>
+      shipped(record, seed).filter((f) => f.method === 'doorpost-with-marker');
+    const record = inventedRecord('g2', 'female', 0.6);
+    expect(findLeaks(record, marked, [11])).toEqual([{ method: 'doorpost-with-marker', age: 11 }]);
+  });
+});
