@@ -3,11 +3,11 @@ import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 
-// The rule: ../shared/design/architecture.md. A room imports only from rooms before it.
+// The rule: DEVELOPERS.md, The map. A room imports only from rooms before it.
 const rooms = [
   'errors',
-  'records',
   'statistics',
+  'records',
   'reference',
   'rules',
   'growth',
@@ -19,9 +19,9 @@ const rooms = [
   'charts',
   'store',
   'exchange',
+  'demo',
   'service',
   'pages',
-  'demo',
   'study',
   'app',
   'server',
@@ -119,7 +119,7 @@ test('reference-data/, models/ and charts/ each have one reader', () => {
   expect(wrong).toEqual([]);
 });
 
-test('from measurements to recall nobody asks the clock or throws unseeded dice', () => {
+test('from records to recall nobody asks the clock or throws unseeded dice', () => {
   const core = rooms.slice(1, rooms.indexOf('charts'));
   const wrong = files.filter(
     (file) => core.includes(roomOf(file)) && /Math\.random\(|Date\.now\(|new Date\(\)/.test(code(file)),

@@ -66,7 +66,7 @@ describe('several things imagined at once', () => {
     const cast = answer({ ...base, how: 'new-cast', roomMm: { foot_length: 14 } });
     const room = (measure: string) => cast.room.find((r) => r.series.measure === measure);
     expect(room('foot_length')).toMatchObject({ allowanceMm: 14, grownMm: 0 });
-    // The family's rule (src/devices/rules/kafo.json): 11 mm at the knee.
+    // The family's rule (src/rules/families/kafo.json): 11 mm at the knee.
     expect(room('knee_height')).toMatchObject({ allowanceMm: 11, grownMm: 0 });
     expect(cast.p50! > answer(base).p50!).toBe(true);
   });

@@ -1,14 +1,15 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Flag } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../records/measure.js';
+import type { ScoredReading } from '../../service/child-view/child-charts.js';
+import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, MeasurementRevision } from '../../store/contract.js';
 import { ageText, seriesText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
-import type { ChildView } from './load-child.js';
-import { ReadingsTable, type ScoredReading } from './readings-table.js';
+import { ReadingsTable } from './readings-table.js';
 import { WhyThisDate } from './why-this-date.js';
 
 export interface ChildPageProps {

@@ -5,15 +5,20 @@ import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.j
 import { measureId } from '../../records/measure.js';
 import { childRecord } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
+import {
+  chartableMeasures,
+  growthSpec,
+  scoredReadings,
+  timelineSpec,
+} from '../../service/child-view/child-charts.js';
+import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form, staff } from '../parts/route-types.js';
-import { chartableMeasures, growthSpec, scoredReadings, timelineSpec } from './child-charts.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
 import { correctedTogether } from './corrected-together.js';
-import { loadChildFor, posteriorOf } from './load-child.js';
 import { NewChildPage } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 

@@ -1,8 +1,8 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DimensionRoom } from '../../forecast/contract.js';
+import type { DeviceView } from '../../service/child-view/load-child.js';
 import { type Format, seriesText } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
-import type { DeviceView } from './load-child.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
 /** One device: when it is outgrown, by what, how sure, how much room is left, and when to cast at the latest. */

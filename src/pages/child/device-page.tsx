@@ -2,11 +2,11 @@ import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import { type Device, type DeviceEvent, familyIds } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
+import type { DeviceView } from '../../service/child-view/load-child.js';
 import { seriesText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
-import type { DeviceView } from './load-child.js';
 
 const eventWords: Readonly<Record<DeviceEvent['kind'], string>> = {
   cast: 'cast',

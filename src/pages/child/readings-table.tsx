@@ -1,18 +1,7 @@
-import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import { measures, type Side } from '../../records/measure.js';
+import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import { ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-
-export interface ScoredReading {
-  readonly id: string;
-  readonly date: string;
-  readonly measure: MeasureId;
-  readonly side: Side;
-  readonly value: number;
-  readonly zScore: number | null;
-  /** What the child's other readings lead one to expect, when this one is in doubt. */
-  readonly expected: number | null;
-  readonly entered: string;
-}
 
 /** Readings of one measure by date, left and right beside each other, with z-scores and doubts. */
 export function ReadingsTable(props: {

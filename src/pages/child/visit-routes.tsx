@@ -6,12 +6,12 @@ import { type DeviceEvent, deviceRecord } from '../../records/device.js';
 import { deviceHistory } from '../../records/device-history.js';
 import { measureId, measures } from '../../records/measure.js';
 import { actorOf } from '../../service/access.js';
+import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form } from '../parts/route-types.js';
 import { DevicePage, NewDevicePage } from './device-page.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
-import { loadChildFor, posteriorOf } from './load-child.js';
 import { readVisit, type TypedVisit } from './read-visit.js';
 import { VisitPage } from './visit-page.js';
 

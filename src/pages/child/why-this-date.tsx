@@ -1,8 +1,8 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Series } from '../../records/measure.js';
+import type { ChildView } from '../../service/child-view/load-child.js';
 import { ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import type { ChildView } from './load-child.js';
 
 /** Inputs, model, and what would change the date: so that a clinician can disagree with it. */
 export function WhyThisDate(props: {

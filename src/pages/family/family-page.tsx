@@ -1,5 +1,5 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { ChildView, DeviceView } from '../child/load-child.js';
+import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';

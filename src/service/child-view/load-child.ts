@@ -9,10 +9,10 @@ import { deviceDue } from '../../recall/decide/device-due.js';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { Device } from '../../records/device.js';
-import { actorOf } from '../../service/access.js';
-import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Actor, StoredAssessment } from '../../store/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
 
 /** One device in use with everything a page says of it. */
 export interface DeviceView {

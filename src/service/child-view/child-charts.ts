@@ -4,12 +4,11 @@ import { growthChart } from '../../charts/growth-chart.js';
 import { referenceCentiles } from '../../charts/reference-centiles.js';
 import type { ChildPosterior } from '../../growth/contract.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
-import { type MeasureId, measureIds } from '../../records/measure.js';
+import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
 import { loadReferences } from '../../reference/reference.js';
 import type { ChildView } from './load-child.js';
-import type { ScoredReading } from './readings-table.js';
 
-/** Children of these conditions grow so differently that a population's centiles mislead (trade notes, section 3). */
+/** Children of these conditions grow so differently that a population's centiles mislead. */
 const OWN_GROWTH = [
   'myelomeningocele-high',
   'arthrogryposis',
@@ -73,6 +72,18 @@ export function timelineSpec(view: ChildView, today: IsoDate): Spec {
     castDates: view.inUse.flatMap((v) => v.due.castDate ?? []),
     today,
   });
+}
+
+export interface ScoredReading {
+  readonly id: string;
+  readonly date: string;
+  readonly measure: MeasureId;
+  readonly side: Side;
+  readonly value: number;
+  readonly zScore: number | null;
+  /** What the child's other readings lead one to expect, when this one is in doubt. */
+  readonly expected: number | null;
+  readonly entered: string;
 }
 
 /** A measure's readings with their z-scores and, where in doubt, what was expected. */
