@@ -21,22 +21,29 @@ const tableAges = [
   ...Array.from({ length: 12 }, (_, i) => i / 12),
   ...Array.from({ length: (LAST_YEARS - 1) * 4 + 1 }, (_, i) => 1 + i / 4),
 ];
-/** The children's own fit holds from the second age on, the one with the infants up to the first. */
-const HAND_OVER = [2, 2.5] as const;
+/** Where the fit to the children alone starts. */
+const CHILDREN_FROM_YEARS = 2;
+/** Ages a quarter of a year apart between which growth may only slow down; girths only until they round off. */
+const slowingAges = (until: number) =>
+  Array.from({ length: 4 * (until - SLOWS_FROM_YEARS) + 1 }, (_, i) => SLOWS_FROM_YEARS + i / 4);
+const SLOWS_FROM_YEARS = 0.5;
+const BONES_SLOW_UNTIL_YEARS = 6.5;
+const GIRTHS_SLOW_UNTIL_YEARS = 3;
 
 export interface MeasureFit {
   readonly measure: MeasureId;
   readonly sex: ReferenceSex;
   readonly records: number;
-  /** The fit to the children alone. */
   readonly fit: PenalisedLmsFit;
   /** L, M and S from birth to 20 years. */
   readonly at: (ageYears: number) => Lms;
 }
 
 /**
- * L, M and S of every measure by sex, birth to 20 years: a penalised LMS fit to the survey's records from 2
- * years on, held under 2 years by what is printed about infants (`infantAnchors`).
+ * L, M and S of every measure by sex, birth to 20 years: one penalised LMS fit to the survey's records from 2
+ * years on and to what is printed about infants under 2 (`infantAnchors`), laid to meet the children's own.
+ * Growth may only slow down from half a year to 6 years: where an infants' table and a children's survey
+ * disagree, the difference must not be taken for growth.
  */
 export function fitSurveyReference(
   records: readonly SurveyRecord[],
@@ -65,30 +72,20 @@ function fitMeasure(records: readonly SurveyRecord[], measure: MeasureId, sex: R
       { field: measure, given: String(children.length), accepted: `${LEAST_RECORDS} or more` },
     );
   const template = growthTemplate(measure, sex);
+  const { skeletal } = measures[measure];
   const options = {
     to: growthAxis(LAST_YEARS),
-    rising: measures[measure].skeletal,
+    rising: skeletal,
     template: (x: number) => template(ageAt(x)),
   };
-  const fit = fitPenalisedLms(children, { ...options, from: growthAxis(HAND_OVER[0]) });
-  const own = (ageYears: number) => fit.at(growthAxis(ageYears));
-  const anchors = infantAnchors(measure, sex, own).map(({ ageYears, value, weight }) => ({
-    x: growthAxis(ageYears),
-    y: value,
-    weight,
-  }));
-  const young = fitPenalisedLms([...children, ...anchors], { ...options, from: growthAxis(0) });
-  const at = (ageYears: number) => {
-    const share = (ageYears - HAND_OVER[0]) / (HAND_OVER[1] - HAND_OVER[0]);
-    if (share >= 1) return own(ageYears);
-    const below = young.at(growthAxis(ageYears));
-    return share <= 0 ? below : between(below, own(ageYears), share);
-  };
-  return { measure, sex, records: children.length, fit, at };
+  const alone = fitPenalisedLms(children, { ...options, from: growthAxis(CHILDREN_FROM_YEARS) });
+  const anchors = infantAnchors(measure, sex, (age) => alone.at(growthAxis(age))).map(
+    ({ ageYears, value, weight }) => ({ x: growthAxis(ageYears), y: value, weight }),
+  );
+  const fit = fitPenalisedLms([...children, ...anchors], {
+    ...options,
+    from: growthAxis(0),
+    slowing: slowingAges(skeletal ? BONES_SLOW_UNTIL_YEARS : GIRTHS_SLOW_UNTIL_YEARS).map(growthAxis),
+  });
+  return { measure, sex, records: children.length, fit, at: (age) => fit.at(growthAxis(age)) };
 }
-
-const between = (a: Lms, b: Lms, share: number): Lms => ({
-  l: a.l + share * (b.l - a.l),
-  m: a.m * (b.m / a.m) ** share,
-  s: a.s * (b.s / a.s) ** share,
-});

@@ -1,26 +1,63 @@
 import { type MeasureId, measures } from '../records/measure.js';
-import { publishedGrowth } from './published-growth.js';
+import { growthAxis } from './growth-axis.js';
+import { loadReferenceRows } from './load-reference-source.js';
 import { referenceCurve } from './reference-curve.js';
 import type { ReferenceSex } from './reference-table.js';
+
+/** WHO 2006 measures lying up to two years and standing after; a child stood up is this much shorter there. */
+const STANDS_YEARS = 2;
+const LYING_MM = 7;
+/** Ages between which WHO 2006 hands over to CDC 2000: the two agree there in size and in velocity. */
+const HAND_OVER_YEARS = [2.25, 4.5] as const;
 
 /**
  * The published median curve a measure's own is expected to resemble up to a slowly changing ratio, used as
  * the template of its fit: stature for a skeletal length, the square root of weight over stature for a girth
- * (a limb taken as a cylinder). Heads follow neither, and weight its own table.
+ * (a limb taken as a cylinder), head circumference for heads. Weight follows its own table.
  */
 export function growthTemplate(measure: MeasureId, sex: ReferenceSex): (ageYears: number) => number {
-  if (measure.startsWith('head_')) return () => 1;
-  const stature = medianOf('stature', sex);
-  const weight = medianOf('weight', sex);
+  if (measure.startsWith('head_')) return headMedian(sex);
+  const stature = smoothMedian('stature', sex);
+  const weight = smoothMedian('weight', sex);
   if (measure === 'weight') return weight;
   if (measures[measure].skeletal) return stature;
   return (age) => Math.sqrt(weight(age) / stature(age));
 }
 
-function medianOf(measure: 'stature' | 'weight', sex: ReferenceSex) {
-  const curve = referenceCurve(
-    publishedGrowth(measure).filter((r) => r.sex === sex),
-    'published',
+/**
+ * WHO 2006, then CDC 2000, without the steps between lying and standing and between the two: a template's
+ * velocity is handed on to every measure fitted on it.
+ */
+function smoothMedian(measure: 'stature' | 'weight', sex: ReferenceSex): (ageYears: number) => number {
+  const rows = (source: string) =>
+    loadReferenceRows(source).filter((r) => r.measure === measure && r.sex === sex);
+  const who = rows('who-2006');
+  const lying = who.filter((r) => r.ageYears < STANDS_YEARS);
+  // In proportion, so that the rate of growth keeps its shape.
+  const stoodUp = measure === 'stature' ? 1 - LYING_MM / Math.max(...lying.map((r) => r.m)) : 1;
+  const young = referenceCurve(
+    who.map((r) => (r.ageYears < STANDS_YEARS ? { ...r, m: r.m * stoodUp } : r)),
+    'who-2006',
   );
-  return (age: number) => curve.at(age).m;
+  const old = referenceCurve(rows('cdc-2000'), 'cdc-2000');
+  const [from, to] = HAND_OVER_YEARS;
+  return (age) => {
+    if (age <= from) return young.at(age).m;
+    if (age >= to) return old.at(age).m;
+    const f = (age - from) / (to - from);
+    const share = f * f * (3 - 2 * f);
+    return young.at(age).m ** (1 - share) * old.at(age).m ** share;
+  };
+}
+
+/** WHO 2006 to its last age, 5 years; from there on at the pace of its last year, on the axis growth runs out on. */
+function headMedian(sex: ReferenceSex): (ageYears: number) => number {
+  const rows = loadReferenceRows('who-2006').filter(
+    (r) => r.measure === 'head_circumference' && r.sex === sex,
+  );
+  const who = referenceCurve(rows, 'who-2006');
+  const last = who.toYears;
+  const pace = Math.log(who.at(last).m / who.at(last - 1).m);
+  return (age) =>
+    who.at(Math.min(age, last)).m * Math.exp(pace * Math.max(0, growthAxis(age) - growthAxis(last)));
 }

@@ -31,28 +31,26 @@ export interface InfantGroup {
 
 /** Where a measure's size under two years is taken from; source.md gives the reasons. */
 type InfantShape =
-  | { readonly from: 'printed'; readonly dimension: string }
-  | { readonly from: 'printed-rescaled'; readonly dimension: string }
-  | { readonly from: 'table-rescaled'; readonly source: string; readonly measure: MeasureId }
+  | { readonly from: 'printed'; readonly dimension: string; readonly sameMeasure?: boolean }
   | { readonly from: 'table'; readonly source: string; readonly measure: MeasureId }
-  | { readonly from: 'template-rescaled' };
+  | { readonly from: 'template' };
 
-const legs: InfantShape = { from: 'table-rescaled', source: 'uk-1990', measure: 'leg_length' };
-const heads: InfantShape = { from: 'table-rescaled', source: 'who-2006', measure: 'head_circumference' };
+const legs: InfantShape = { from: 'table', source: 'uk-1990', measure: 'leg_length' };
+const heads: InfantShape = { from: 'table', source: 'who-2006', measure: 'head_circumference' };
 const shapes: Partial<Record<MeasureId, InfantShape>> = {
-  foot_length: { from: 'printed', dimension: 'foot_length' },
-  foot_breadth: { from: 'printed', dimension: 'foot_breadth' },
-  ankle_girth: { from: 'printed', dimension: 'ankle_girth' },
-  calf_girth: { from: 'printed', dimension: 'calf_girth' },
-  thigh_girth: { from: 'printed-rescaled', dimension: 'mid_thigh_girth' },
-  knee_height: { from: 'printed-rescaled', dimension: 'knee_sole_length' },
-  ankle_height: { from: 'printed-rescaled', dimension: 'foot_length' },
-  pelvic_breadth: { from: 'printed-rescaled', dimension: 'hip_breadth' },
+  foot_length: { from: 'printed', dimension: 'foot_length', sameMeasure: true },
+  foot_breadth: { from: 'printed', dimension: 'foot_breadth', sameMeasure: true },
+  ankle_girth: { from: 'printed', dimension: 'ankle_girth', sameMeasure: true },
+  calf_girth: { from: 'printed', dimension: 'calf_girth', sameMeasure: true },
+  thigh_girth: { from: 'printed', dimension: 'mid_thigh_girth' },
+  knee_height: { from: 'printed', dimension: 'knee_sole_length' },
+  ankle_height: { from: 'printed', dimension: 'foot_length' },
+  pelvic_breadth: { from: 'printed', dimension: 'hip_breadth' },
   hip_height: legs,
   asis_height: legs,
   leg_length: legs,
-  sitting_height: { from: 'table-rescaled', source: 'uk-1990', measure: 'sitting_height' },
-  head_circumference: { from: 'table', source: 'who-2006', measure: 'head_circumference' },
+  sitting_height: { from: 'table', source: 'uk-1990', measure: 'sitting_height' },
+  head_circumference: heads,
   head_breadth: heads,
   head_length: heads,
   stature: { from: 'table', source: 'who-2006', measure: 'stature' },
@@ -76,14 +74,14 @@ export function infantAnchors(
   sex: ReferenceSex,
   children: (ageYears: number) => Lms,
 ): InfantAnchor[] {
-  const shape = shapes[measure] ?? { from: 'template-rescaled' };
+  const shape = shapes[measure] ?? { from: 'template' };
   const { l, m, s } = children(JOIN_YEARS);
   const at = infantShape(shape, measure, sex);
-  const scale = shape.from.endsWith('rescaled') ? m / at(JOIN_YEARS) : 1;
+  const scale = m / at(JOIN_YEARS);
   const printed = 'dimension' in shape ? groupsOf(shape.dimension) : null;
   return groupsOf('foot_length').flatMap((group, i) => {
     const ageYears = middleYears(group);
-    const own = printed && shape.from === 'printed' ? printed[i] : null;
+    const own = printed && 'sameMeasure' in shape ? printed[i] : null;
     const spread = own ? ownSpread(printed ?? [], i) : (publishedSpread(shape, sex, ageYears) ?? s);
     const infants = own ? own.n / 2 : ASSUMED_INFANTS;
     return Array.from({ length: VALUES }, (_, k) => ({
@@ -101,7 +99,7 @@ function infantShape(
   sex: ReferenceSex,
 ): (ageYears: number) => number {
   const template = growthTemplate(measure, sex);
-  if (shape.from === 'template-rescaled') return template;
+  if (shape.from === 'template') return template;
   if ('source' in shape) {
     const curve = loadReferenceSource(shape.source).curves.get(referenceKey(shape.measure, sex));
     if (!curve) throw new Error(`${shape.source} has no ${shape.measure}`);

@@ -1,19 +1,18 @@
-import type { MeasureId } from '../records/measure.js';
 import { loadReferenceRows } from './load-reference-source.js';
 import type { ReferenceRow } from './reference-table.js';
 
-/** Last WHO age and first CDC age used: between 22 and 24.5 months lying length hands over to stature. */
-const WHO_UNTIL_YEARS = 22.5 / 12;
-const CDC_FROM_YEARS = 24.4 / 12;
+/** Last WHO age and first CDC age used; the months between are left to interpolation. */
+const HAND_OVER_YEARS = { stature: [1.51, 2.5], weight: [1.51, 3] } as const;
 
 /**
- * Stature and weight as published: WHO 2006 up to 22 months (length measured lying), CDC 2000 from 24.5
- * months on. The 9 weeks between are left to interpolation, so that the median does not step down where
- * a child is stood up.
+ * Stature and weight as published: WHO 2006 up to 18 months (length measured lying), CDC 2000 from 2.5 years
+ * (stature) and 3 years (weight) on. Where a child is stood up, 7 mm shorter than lying, and one population
+ * takes over from another, nobody grows: interpolated over a year, the step is never more than 4 mm off.
  */
-export function publishedGrowth(measure: Extract<MeasureId, 'stature' | 'weight'>): ReferenceRow[] {
+export function publishedGrowth(measure: 'stature' | 'weight'): ReferenceRow[] {
+  const [until, from] = HAND_OVER_YEARS[measure];
   return [
-    ...loadReferenceRows('who-2006').filter((r) => r.measure === measure && r.ageYears < WHO_UNTIL_YEARS),
-    ...loadReferenceRows('cdc-2000').filter((r) => r.measure === measure && r.ageYears > CDC_FROM_YEARS),
+    ...loadReferenceRows('who-2006').filter((r) => r.measure === measure && r.ageYears < until),
+    ...loadReferenceRows('cdc-2000').filter((r) => r.measure === measure && r.ageYears > from),
   ];
 }

@@ -8,11 +8,13 @@ export { loadReferenceSource, referenceSources } from './load-reference-source.j
 export type { References } from './reference-curve.js';
 
 import { type ReferenceCurve, type References, referenceKey } from './reference-curve.js';
-import type { ReferenceSex } from './reference-table.js';
+import type { ReferenceRow, ReferenceSex } from './reference-table.js';
 
-/** Head circumference: WHO to 18 months, the survey's from 27 months on; a year of slow growth between. */
-const HEAD_WHO_UNTIL_YEARS = 1.51;
-const HEAD_SURVEY_FROM_YEARS = 2.25;
+/**
+ * Head circumference: WHO to 18 months, the survey's from 4.5 years, passing from one to the other between them. The
+ * survey's children have larger heads than WHO's, which is no growth.
+ */
+const HEAD_HAND_OVER_YEARS = [1.5, 4.5] as const;
 let cached: References | undefined;
 
 /**
@@ -23,17 +25,28 @@ let cached: References | undefined;
 export function loadReferences(): References {
   if (cached) return cached;
   const survey = loadReferenceRows('us-children-1977').filter(
-    (r) =>
-      r.measure !== 'stature' &&
-      r.measure !== 'weight' &&
-      (r.measure !== 'head_circumference' || r.ageYears >= HEAD_SURVEY_FROM_YEARS),
-  );
-  const infantHeads = loadReferenceRows('who-2006').filter(
-    (r) => r.measure === 'head_circumference' && r.ageYears <= HEAD_WHO_UNTIL_YEARS,
+    (r) => r.measure !== 'stature' && r.measure !== 'weight',
   );
   const published = [...publishedGrowth('stature'), ...publishedGrowth('weight')];
-  cached = referencesFrom('working', [...survey, ...infantHeads, ...published]);
+  cached = referencesFrom('working', [...withInfantHeads(survey), ...published]);
   return cached;
+}
+
+function withInfantHeads(survey: readonly ReferenceRow[]): ReferenceRow[] {
+  const [from, to] = HEAD_HAND_OVER_YEARS;
+  const infants = loadReferenceRows('who-2006').filter((r) => r.measure === 'head_circumference');
+  const who = referencesFrom('who-2006', infants);
+  const blended = survey.flatMap((row) => {
+    const infant = who.curves.get(referenceKey(row.measure, row.sex))?.at(row.ageYears);
+    if (!infant || row.ageYears >= to) return [row];
+    if (row.ageYears < from) return [];
+    const share = (row.ageYears - from) / (to - from);
+    const at = (a: number, b: number) => a ** (1 - share) * b ** share;
+    return [
+      { ...row, l: infant.l + share * (row.l - infant.l), m: at(infant.m, row.m), s: at(infant.s, row.s) },
+    ];
+  });
+  return [...infants.filter((r) => r.ageYears < from), ...blended];
 }
 
 /** The curve of one measure, null where the table has none. */

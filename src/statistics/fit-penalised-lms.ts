@@ -25,6 +25,8 @@ export interface PenalisedLmsOptions {
   readonly to: number;
   /** Keep M from ever falling. */
   readonly rising?: boolean;
+  /** Places at which M's steps from one to the next may only get smaller. */
+  readonly slowing?: readonly number[];
   /** A known curve M is thought to resemble up to scale: ln M less its logarithm is what is kept smooth. */
   readonly template?: (x: number) => number;
 }
@@ -42,6 +44,7 @@ const curves = [
 const USUAL_POWER = 1;
 const POWER_PRECISION = 1 / 10 ** 2;
 const KEEPS_RISING = 1e6;
+const KEEPS_SLOWING = 1e8;
 const RISING_CHECKS = 150;
 const MAX_ROUNDS = 200;
 /** The plain update (1) creeps; a bolder power reaches the same fixed point in fewer rounds. */
@@ -54,12 +57,12 @@ const MOST_SMOOTHING = 1e9;
  * Cole & Green 1992, Stat Med 11:1305). L, ln M and ln S are P-splines (Eilers & Marx 1996); Fisher
  * scoring on all coefficients at once. How smooth each curve is comes from the records by maximising the
  * marginal likelihood (generalised Fellner-Schall updates: Wood & Fasiolo 2017, Biometrics 73:1071), so
- * that few records give stiff curves by themselves. `rising` keeps M non-decreasing by an asymmetric
- * penalty on its coefficients.
+ * that few records give stiff curves by themselves. `rising` and `slowing` keep M's shape by asymmetric
+ * penalties.
  */
 export function fitPenalisedLms(
   observations: readonly LmsObservation[],
-  { from, to, rising = false, template = () => 1 }: PenalisedLmsOptions,
+  { from, to, rising = false, slowing = [], template = () => 1 }: PenalisedLmsOptions,
 ): PenalisedLmsFit {
   const bases = curves.map((c) => bSplineBasis(from, to, c.segments));
   const sizes = curves.map((c) => c.segments + 3);
@@ -75,6 +78,7 @@ export function fitPenalisedLms(
   const penalties = curves.map((c, k) => differencePenalty(sizes[k], c.order));
   const smoothing = [100, 1, 100];
   const steps = rising ? risingSteps(rowAt, from, to) : [];
+  const slows = slowing.map((x) => rowAt(x, 0, 0));
   let beta: Float64Array = new Float64Array(total);
 
   const curveAt = (b: Float64Array, row: (typeof rows)[number]): Lms => ({
@@ -97,19 +101,33 @@ export function fitPenalisedLms(
     for (let i = 0; i < sizes[0]; i++) out[i][i] += POWER_PRECISION;
     return out;
   };
-  /** Half the asymmetric penalty on falling M: its value, and its derivatives added to the system. */
-  const falling = (b: Float64Array, system?: Float64Array[], pull?: Float64Array) => {
+  /** Asymmetric penalties on the shape of M: their value, and their derivatives added to the system. */
+  const misshapen = (b: Float64Array, system?: Float64Array[], pull?: Float64Array) => {
     let sum = 0;
+    const punish = (excess: number, strength: number, part: Part) => {
+      sum += strength * excess * excess;
+      part.at.forEach((i, k) => {
+        if (pull) pull[i] += strength * excess * part.value[k];
+        if (system)
+          part.at.forEach((j, n) => {
+            system[i][j] += strength * part.value[k] * part.value[n];
+          });
+      });
+    };
     for (const step of steps) {
       const rise = step.template + dot(b, step.part);
-      if (rise >= 0) continue;
-      sum += KEEPS_RISING * rise * rise;
-      step.part.at.forEach((i, k) => {
-        if (pull) pull[i] += KEEPS_RISING * rise * step.part.value[k];
-        if (system)
-          step.part.at.forEach((j, n) => {
-            system[i][j] += KEEPS_RISING * step.part.value[k] * step.part.value[n];
-          });
+      if (rise < 0) punish(rise, KEEPS_RISING, step.part);
+    }
+    for (let k = 1; k + 1 < slows.length; k++) {
+      const three = [slows[k - 1], slows[k], slows[k + 1]];
+      const m = three.map((row) => Math.exp(row.template + dot(b, row.parts[1])));
+      // Quickening, as a share of the size; its slope in the coefficients is each size times its own basis.
+      const share = [m[0] / m[1], -2, m[2] / m[1]];
+      const quickening = share[0] + share[1] + share[2];
+      if (quickening <= 0) continue;
+      punish(quickening, KEEPS_SLOWING, {
+        at: three.flatMap((row) => row.parts[1].at),
+        value: three.flatMap((row, i) => row.parts[1].value.map((v) => v * share[i])),
       });
     }
     return sum;
@@ -125,13 +143,13 @@ export function fitPenalisedLms(
     const penalty = penaltyMatrix();
     const pull = multiply(penalty, beta);
     const system = information.map((r, i) => r.map((v, j) => v + penalty[i][j]));
-    falling(beta, system, pull);
+    misshapen(beta, system, pull);
     const factor = factorOf(system);
     const step = choleskySolve(
       factor,
       score.map((v, i) => v - pull[i]),
     );
-    const cost = (b: Float64Array) => deviance(b) + quadratic(penalty, b) + falling(b);
+    const cost = (b: Float64Array) => deviance(b) + quadratic(penalty, b) + misshapen(b);
     const stood = cost(beta);
     let size = 1;
     let next = beta;
