@@ -15,7 +15,8 @@ export type ChartName =
   | 'calibration-histograms'
   | 'dates-held'
   | 'date-distances'
-  | 'policy-comparison';
+  | 'policy-comparison'
+  | 'reference-velocity';
 export type Row = Readonly<Record<string, string | number | boolean | null | undefined>>;
 // biome-ignore lint/suspicious/noExplicitAny: a filled specification is JSON for Vega-Lite, checked by compiling it.
 export type Spec = Record<string, any>;

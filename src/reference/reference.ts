@@ -40,7 +40,8 @@ function withInfantHeads(survey: readonly ReferenceRow[]): ReferenceRow[] {
     const infant = who.curves.get(referenceKey(row.measure, row.sex))?.at(row.ageYears);
     if (!infant || row.ageYears >= to) return [row];
     if (row.ageYears < from) return [];
-    const share = (row.ageYears - from) / (to - from);
+    const f = (row.ageYears - from) / (to - from);
+    const share = f * f * (3 - 2 * f);
     const at = (a: number, b: number) => a ** (1 - share) * b ** share;
     return [
       { ...row, l: infant.l + share * (row.l - infant.l), m: at(infant.m, row.m), s: at(infant.s, row.s) },

@@ -45,6 +45,19 @@ describe('outside checks', () => {
       }
   });
 
+  // A foot of 24 months that grows as the body does reaches 8 mm in about 195 days; Gould 1990 (abstract): half a size,
+  // 4.23 mm, in 3-4 months at 2-3 years, so 8 mm in 173-230 days.
+  it('a foot orthosis with 8 mm of room at 24 months lives half a year or more', () => {
+    for (const sex of ['male', 'female'] as const) {
+      const { forecasts } = medianChild(sex, 2, [['foot_length', 'left']])
+        .device('foot-orthosis', 'left', 0, { allowancesMm: { foot_length: 8 } })
+        .assess();
+      const days = daysBetween(TODAY, forecasts[0].p50!);
+      expect(days, sex).toBeGreaterThan(173);
+      expect(days, sex).toBeLessThan(230);
+    }
+  });
+
   // Feet stop near 12 in girls and 14 in boys (Anderson 1956, from memory); Cheng in Children 2022;9:750: boys still at
   // 13-14, girls to 15. Sources differ, so only the clear sides of them are held.
   it('feet grow at 9, and have stopped in girls of 16 and boys of 18', () => {

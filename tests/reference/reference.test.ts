@@ -127,10 +127,10 @@ test('the working reference reads stature and weight from CDC 2000 and WHO 2006 
   const cdc = loadReferenceSource('cdc-2000');
   const who = loadReferenceSource('who-2006');
   for (const sex of sexes) {
-    for (const age of [0, 0.25, 1, 1.75])
+    for (const age of [0, 0.25, 1, 1.5])
       for (const measure of ['stature', 'weight'] as const)
         expect(lmsAt(refs, measure, sex, age)!.m).toBeCloseTo(lmsAt(who, measure, sex, age)!.m, 2);
-    for (const age of [2.3, 5, 10.1, 15, 20])
+    for (const age of [3.3, 5, 10.1, 15, 20])
       for (const measure of ['stature', 'weight'] as const)
         expect(lmsAt(refs, measure, sex, age)!.m).toBeCloseTo(lmsAt(cdc, measure, sex, age)!.m, 2);
     for (const age of [0, 0.5, 1, 1.4])
