@@ -16,11 +16,10 @@ import { logRequests, logSettings } from './service/log.js';
 import { registerMetrics } from './service/metrics.js';
 import { registerOidc } from './service/oidc.js';
 import { registerOpenapi } from './service/openapi.js';
-import { sendProblem } from './service/problem.js';
 import { registerSession } from './service/session.js';
-
-const MAX_BODY = 2 * 1024 * 1024;
-const MAX_FILE = 64 * 1024 * 1024;
+import { bodyLimits, refuseBodies } from './service/uploads/body-rules.js';
+import { readUploads } from './service/uploads/read-multipart.js';
+import { uploadReader } from './service/uploads/upload-reader.js';
 
 /** The whole service on its dependencies; listens nowhere yet. */
 export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> {
@@ -30,7 +29,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => randomUUID(),
     trustProxy: config.trustProxy,
-    bodyLimit: MAX_BODY,
+    bodyLimit: bodyLimits.signedIn,
     routerOptions: { maxParamLength: 400 },
     forceCloseConnections: 'idle',
     // Addresses the router itself cannot read.
@@ -38,7 +37,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
   });
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
-  app.setErrorHandler((error, request, reply) => sendProblem(error, request, reply));
+  app.setErrorHandler((error, request, reply) => sendErrorPage(error, request, reply, deps));
   logRequests(app);
 
   const https = config.publicUrl?.startsWith('https:') ?? false;
@@ -66,18 +65,20 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
   });
   await app.register(etagPlugin, { weak: true });
   await app.register(formbody);
-  await app.register(multipart, { attachFieldsToBody: true, limits: { fileSize: MAX_FILE, files: 12 } });
+  await app.register(multipart);
+  readUploads(app);
+  const uploads = uploadReader();
+  app.decorate('uploads', uploads);
+  app.addHook('onClose', async () => uploads.stop());
   await app.register(rateLimit, {
     max: config.rateLimit,
     timeWindow: '1 minute',
     errorResponseBuilder: (_request, context) =>
       new DoorpostError('too-many-requests', `Too many requests: wait ${context.after}`),
   });
-  app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) =>
-    sendErrorPage(new DoorpostError('not-found', 'There is nothing at this address'), request, reply, deps),
-  );
   await registerSession(app, deps);
   checkAccess(app, store);
+  refuseBodies(app);
   await registerOpenapi(app);
   await registerMetrics(app, deps);
   await registerOidc(app, deps);

@@ -21,6 +21,8 @@ export const errorCatalogue = {
   'version-missing': { status: 428, title: 'Say which version you are changing' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'bad-request': { status: 400, title: 'The request cannot be read' },
+  'too-large': { status: 413, title: 'Too much was sent' },
+  'unsupported-body': { status: 415, title: 'A body of a kind that is not taken here' },
   unexpected: { status: 500, title: 'Something went wrong on our side' },
   'database-unavailable': { status: 503, title: 'The database cannot be reached' },
   'cannot-restore': { status: 422, title: 'The backup cannot be restored' },

@@ -1,4 +1,4 @@
-import type { FastifyError, FastifyInstance } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../service/dependencies.js';
 import { registerChildPages } from './child/child-routes.js';
 import { registerEditChildPages } from './child/edit-child-routes.js';
@@ -11,13 +11,11 @@ import { registerImportPages } from './clinic/import-routes.js';
 import { registerOverviewPages } from './clinic/overview-routes.js';
 import { registerFamilyPages } from './family/family-routes.js';
 import { registerAssets } from './parts/register-assets.js';
-import { sendErrorPage } from './parts/send-error-page.js';
 import { registerRecallPages } from './recall/recall-routes.js';
 import { registerSignInPages } from './sign-in/sign-in-routes.js';
 
 /** Everything people see in a browser. Reading works without script; an error is a page with a way back. */
 export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
-  app.setErrorHandler<FastifyError>((error, request, reply) => sendErrorPage(error, request, reply, deps));
   await registerAssets(app);
   registerSignInPages(app, deps);
   registerChildPages(app, deps);

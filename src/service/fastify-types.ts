@@ -1,16 +1,22 @@
 /** What doorpost adds to Fastify's requests, replies and route configuration. Imported for its types. */
 import type { Access, SignedInUser } from './dependencies.js';
+import type { Upload } from './uploads/read-multipart.js';
+import type { UploadReader } from './uploads/upload-reader.js';
 
 declare module 'fastify' {
   interface FastifyInstance {
     /** Every route, 'GET /api/children/:id', with who may use it. */
     accessTable: ReadonlyMap<string, Access>;
+    /** Reads files that were sent, in a process of its own. */
+    uploads: UploadReader;
   }
   interface FastifyRequest {
     /** Who is signed in by cookie or bearer token, or null. */
     user: SignedInUser | null;
     /** How: a cookie needs the CSRF token on writes, a bearer token does not. */
     signedInBy: 'cookie' | 'bearer' | null;
+    /** A form with files, on the routes that take one. */
+    upload: Upload | null;
   }
   interface FastifyReply {
     /** The token a form or script must send with a write made by cookie; empty when nobody is signed in. */
@@ -18,6 +24,8 @@ declare module 'fastify' {
   }
   interface FastifyContextConfig {
     access?: Access;
+    /** Takes a form with files (multipart/form-data). */
+    upload?: boolean;
   }
   interface Session {
     userId?: string;

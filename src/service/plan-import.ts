@@ -1,7 +1,8 @@
 import { caseloadTables, diffCaseload } from '../exchange/diff-caseload.js';
-import { type NamedFile, type ParseOptions, parseCaseload } from '../exchange/parse-caseload.js';
+import type { NamedFile, ParseOptions } from '../exchange/parse-caseload.js';
 import { refusedRowText } from '../exchange/refused-row.js';
 import type { Actor, Store } from '../store/contract.js';
+import type { UploadReader } from './uploads/upload-reader.js';
 
 /** What an import would do, in numbers and words. */
 export interface ImportPlan {
@@ -15,12 +16,13 @@ export interface ImportPlan {
 /** The dry run of an import: read, compared with what is kept, and kept itself until it is carried out; nothing else is written. */
 export async function planImport(
   store: Store,
+  uploads: UploadReader,
   files: readonly NamedFile[],
   options: ParseOptions,
   refusedShown: number,
   actor: Actor,
 ): Promise<{ id: string; plan: ImportPlan }> {
-  const parsed = await parseCaseload(files, options);
+  const parsed = await uploads.read(files, options);
   const diff = diffCaseload(await store.caseload.all(), parsed.caseload);
   const plan = {
     tables: caseloadTables.map((table) => ({

@@ -53,6 +53,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
     if (code.startsWith('FST_CSRF'))
       return say('not-allowed', 'This write came without the CSRF token of your session: reload the page');
   }
+  if (statusCode === 413) return say('too-large', message);
   if (statusCode === 429) return say('too-many-requests', message);
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
     return say('bad-request', message, {}, statusCode);

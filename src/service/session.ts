@@ -47,11 +47,9 @@ export async function registerSession(app: FastifyInstance, deps: ServiceDeps): 
   await app.register(csrf, {
     sessionPlugin: '@fastify/session',
     getToken: (request) => {
-      const field = (request.body as { _csrf?: string | { value?: string } } | undefined)?._csrf;
+      const field = (request.body as { _csrf?: unknown } | null | undefined)?._csrf;
       const header = request.headers['x-csrf-token'];
-      return (
-        (typeof field === 'object' ? field?.value : field) ?? (Array.isArray(header) ? header[0] : header)
-      );
+      return typeof field === 'string' ? field : String(header ?? '');
     },
   });
   app.decorateRequest('user', null);

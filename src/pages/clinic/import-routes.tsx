@@ -1,12 +1,10 @@
-import type { MultipartFile, MultipartValue } from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { NamedFile } from '../../exchange/parse-caseload.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planImport } from '../../service/plan-import.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { administrators } from '../parts/route-types.js';
+import { administrators, type Form } from '../parts/route-types.js';
 import { ImportPage, ImportPlanPage } from './import-page.js';
 
 const REFUSED_SHOWN = 200;
@@ -26,15 +24,8 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   /** The dry run: says what would be added, changed and refused, and keeps it; nothing is written yet. */
-  app.post('/import', access, async (request, reply) => {
-    const body = request.body as Record<string, MultipartFile | MultipartFile[] | MultipartValue<string>>;
-    const given = [body.files ?? []].flat().filter((p): p is MultipartFile => p.type === 'file');
-    const files: NamedFile[] = [];
-    for (const file of given) {
-      const bytes = await file.toBuffer();
-      if (bytes.length > 0) files.push({ name: file.filename, bytes });
-    }
-    const field = (name: string) => (body[name] as MultipartValue<string> | undefined)?.value;
+  app.post('/import', { config: { access: administrators, upload: true } }, async (request, reply) => {
+    const { files, fields } = request.upload ?? { files: [], fields: {} as Form };
     const context = await pageContext(request, reply, deps);
     const refuse = async (error: string) =>
       sendPage(
@@ -46,10 +37,17 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
     try {
       const options = {
         today: clock.today(),
-        dateOrder: dateOrders.find((d) => d === field('dateOrder')) ?? 'refuse',
-        lengthUnit: units.find((u) => u === field('lengthUnit')) ?? null,
+        dateOrder: dateOrders.find((d) => d === fields.dateOrder) ?? 'refuse',
+        lengthUnit: units.find((u) => u === fields.lengthUnit) ?? null,
       };
-      const { id, plan } = await planImport(store, files, options, REFUSED_SHOWN, actorOf(request));
+      const { id, plan } = await planImport(
+        store,
+        app.uploads,
+        files,
+        options,
+        REFUSED_SHOWN,
+        actorOf(request),
+      );
       return sendPage(reply, <ImportPlanPage context={context} id={id} plan={plan} />);
     } catch (error) {
       if (error instanceof DoorpostError && error.status < 500) return refuse(error.message);

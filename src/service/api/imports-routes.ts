@@ -1,4 +1,3 @@
-import type { MultipartFile, MultipartValue } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
@@ -12,6 +11,8 @@ import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
 
 const tags = ['Imports'];
 const REFUSED_SHOWN = 500;
+/** Text as JSON has to be held whole; larger files come as multipart. */
+const JSON_BYTES = 8 * 1024 * 1024;
 
 const textFiles = z.object({
   files: z
@@ -39,8 +40,8 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.post(
     '/imports',
     {
-      config: administration,
-      bodyLimit: 64 * 1024 * 1024,
+      config: { ...administration, upload: true },
+      bodyLimit: JSON_BYTES,
       schema: {
         tags,
         summary:
@@ -53,8 +54,8 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
       },
     },
     async (request, reply) => {
-      const { files, options } = await filesOf(request, clock.today());
-      const planned = await planImport(store, files, options, REFUSED_SHOWN, actorOf(request));
+      const { files, options } = filesOf(request, clock.today());
+      const planned = await planImport(store, api.uploads, files, options, REFUSED_SHOWN, actorOf(request));
       return reply.code(201).send(planned);
     },
   );
@@ -96,30 +97,25 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   );
 }
 
-async function filesOf(
+function filesOf(
   request: FastifyRequest,
   today: string,
-): Promise<{ files: NamedFile[]; options: ParseOptions }> {
-  if (!request.isMultipart()) {
+): { files: readonly NamedFile[]; options: ParseOptions } {
+  if (request.upload === null) {
     const { files, dateOrder, lengthUnit } = textFiles.parse(request.body);
     return {
       files: files.map(({ name, text }) => ({ name, bytes: new TextEncoder().encode(text) })),
       options: { today, dateOrder, lengthUnit },
     };
   }
-  const body = request.body as Record<string, MultipartFile | MultipartFile[] | MultipartValue<unknown>>;
-  const given = [body.files ?? []].flat().filter((p): p is MultipartFile => p.type === 'file');
-  const files = await Promise.all(
-    given.map(async (file) => ({ name: file.filename, bytes: await file.toBuffer() })),
-  );
+  const { files, fields } = request.upload;
   if (files.length === 0)
     throw new DoorpostError('invalid-file', 'There is no file in the field files', {
       field: 'files',
       accepted: 'CSV, XLSX, FHIR JSON or NDJSON',
     });
-  const field = (name: string) => (body[name] as MultipartValue<unknown> | undefined)?.value;
   const { dateOrder, lengthUnit } = textFiles
     .omit({ files: true })
-    .parse({ dateOrder: field('dateOrder'), lengthUnit: field('lengthUnit') || null });
+    .parse({ dateOrder: fields.dateOrder, lengthUnit: fields.lengthUnit || null });
   return { files, options: { today, dateOrder, lengthUnit } };
 }

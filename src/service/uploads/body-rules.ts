@@ -1,0 +1,40 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import type {} from '../fastify-types.js';
+
+/** What a route may be sent, where it does not say otherwise (`bodyLimit`). */
+export const bodyLimits = { signedIn: 256 * 1024, open: 16 * 1024 };
+
+/**
+ * Refuses a body before a byte of it is read: to an address that is not there, of a kind the route does not take, or
+ * larger than it takes. Registered after sign-in and roles, so that only those who may write send anything.
+ */
+export function refuseBodies(app: FastifyInstance): void {
+  // A route open to everybody reads little.
+  app.addHook('onRoute', (route) => {
+    if (route.config?.access === 'public') route.bodyLimit ??= bodyLimits.open;
+  });
+  const limit = app.rateLimit() as unknown as (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.is404) await limit(request, reply);
+    if (request.is404) throw new DoorpostError('not-found', 'There is nothing at this address');
+    const type = request.headers['content-type'];
+    if (type === undefined || !hasBody(request)) return;
+    const accepted = kindsOf(request);
+    const kind = type.split(';')[0].trim().toLowerCase();
+    if (!accepted.includes(kind))
+      throw new DoorpostError('unsupported-body', 'This address does not take such a body', {
+        field: 'Content-Type',
+        accepted: accepted.join(', '),
+      });
+  });
+}
+
+const hasBody = ({ headers }: FastifyRequest): boolean =>
+  headers['transfer-encoding'] !== undefined || Number(headers['content-length'] ?? 0) > 0;
+
+/** The interface speaks JSON, pages speak forms, and files come as multipart where the route takes files. */
+function kindsOf({ routeOptions: { url = '', config } }: FastifyRequest): string[] {
+  const text = url.startsWith('/api/') ? 'application/json' : 'application/x-www-form-urlencoded';
+  return config.upload ? [text, 'multipart/form-data'] : [text];
+}
