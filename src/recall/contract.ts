@@ -2,9 +2,140 @@
 
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { IsoDate } from '../records/dates.js';
-import type { Device } from '../records/device.js';
+import type { Device, DeviceEvent } from '../records/device.js';
+import type { MeasureId, Side } from '../records/measure.js';
 
 export type { TurnaroundEstimate } from '../turnaround/contract.js';
+
+/** Everything a device can ask of the clinic, in the order in which it is looked for; the first that holds is the device's. */
+export const actionIds = [
+  'see-now',
+  'repair',
+  'measure',
+  'adjust',
+  'renew-part',
+  'cast',
+  'check',
+  'review',
+  'none',
+] as const;
+export type Action = (typeof actionIds)[number];
+
+/** Why: a code and the figures in it. The sentence is made in words/ and nowhere else. */
+export const reasonCodes = [
+  'red-flag',
+  'broken',
+  'lost',
+  'never-measured',
+  'readings-too-old',
+  'no-reading-near-cast',
+  'slip-unanswered',
+  'growth-stopped',
+  'growth-sprang',
+  'no-rule',
+  'adjustment-due',
+  'part-due',
+  'judged-outgrown',
+  'judged-tight',
+  'beyond-use',
+  'cast-late',
+  'cast-due',
+  'usual-life-over',
+  'not-funded-yet',
+  'review-due',
+  'wear-review',
+  'being-made-late',
+  'being-made',
+  'fits-for-now',
+  'not-in-use',
+] as const;
+export type ReasonCode = (typeof reasonCodes)[number];
+export interface Reason {
+  readonly code: ReasonCode;
+  /** Named figures: dates as YYYY-MM-DD, lengths in mm, spans in days, ids of measures, parts and flags. */
+  readonly numbers: Readonly<Record<string, number | string>>;
+}
+
+/** What decides at the bench: 'cast today if the room at the toes is 4 mm or less; else not before March'. */
+export interface CheckFigure {
+  readonly measure: MeasureId;
+  readonly side: Side;
+  readonly castIfRoomAtMostMm: number;
+  readonly elseNotBefore: IsoDate;
+}
+
+/** A strap, flare, trim or bar that answers a limit; after it the device goes on. */
+export interface AdjustStep {
+  readonly what: NonNullable<DeviceEvent['adjustment']>;
+  readonly measure: MeasureId;
+  readonly side: Side;
+  readonly mm: number;
+  /** Holes of the bar, where it has a spacing. */
+  readonly steps: number | null;
+  readonly by: IsoDate;
+}
+
+/** Shown before anything else of a row. */
+export type Alert = 'skin-cannot-warn' | 'latex' | 'palliative';
+
+/** The one answer for a device in use. */
+export interface DeviceDecision {
+  readonly deviceId: string;
+  readonly family: string;
+  readonly side: Device['side'];
+  readonly action: Action;
+  readonly reason: Reason;
+  /** Day by which the action is wanted; today for what cannot wait; null for 'none' without a next date. */
+  readonly dueBy: IsoDate | null;
+  /** Day on which the chance of being beyond use reaches the accepted one, less the turnaround at its 80th percentile. Fixed by data; may be past. */
+  readonly castBy: IsoDate | null;
+  /** castBy, once it is past and the device probably still serves. */
+  readonly tooLateSince: IsoDate | null;
+  /** Day the chance reached one half, once it is past, or the day a person said so. */
+  readonly beyondUseSince: IsoDate | null;
+  readonly daysBeyondUse: number;
+  readonly acceptedChance: number;
+  /** Chance of being beyond use today, and by the fitting of a device cast today; null where nothing is known. */
+  readonly chanceToday: number | null;
+  readonly chanceByEarliestFitting: number | null;
+  readonly checkFigure: CheckFigure | null;
+  readonly adjust: AdjustStep | null;
+  /** The part to be renewed, by its id in the family's rule. */
+  readonly part: string | null;
+  readonly reviewBy: IsoDate;
+  /** 7 h x chance of being beyond use by the earliest fitting. */
+  readonly harmPerWeek: number;
+  /** First day on which the payer pays for the next one, where that is still ahead. */
+  readonly fundedFrom: IsoDate | null;
+  readonly alerts: readonly Alert[];
+}
+
+/** One visit of one child for every device that wants one; its action is the first of its devices'. */
+export interface Visit
+  extends Pick<
+    DeviceDecision,
+    | 'action'
+    | 'reason'
+    | 'dueBy'
+    | 'castBy'
+    | 'tooLateSince'
+    | 'beyondUseSince'
+    | 'daysBeyondUse'
+    | 'reviewBy'
+    | 'harmPerWeek'
+    | 'alerts'
+  > {
+  readonly childId: string;
+  /** Devices this visit is for. */
+  readonly deviceIds: readonly string[];
+  readonly devices: readonly DeviceDecision[];
+  /** The child's other devices in use. */
+  readonly otherDevices: readonly DeviceDecision[];
+  /** Something due has passed: cast by, review by, or the day a device went beyond use. */
+  readonly late: boolean;
+  readonly lastSeen: IsoDate | null;
+  readonly siblingGroup: string | null;
+}
 
 export interface CastDate {
   readonly deviceId: string;
