@@ -58,16 +58,18 @@ export async function parseCaseload(
   };
   const tables: TextTable[] = [];
   const notices: string[] = [];
+  const refused: RefusedRow[] = [];
   for (const file of files) {
     if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, file.bytes)));
     else if (/\.(json|ndjson)$/i.test(file.name)) {
       const fhir = fhirTables(file.name, file.bytes);
       tables.push(...fhir.tables);
       notices.push(...fhir.notices);
+      refused.push(...fhir.refused);
     } else tables.push(readTable(file.name, file.bytes));
   }
   const parsed = readTables(tables, settings);
-  return { ...parsed, notices: [...notices, ...parsed.notices] };
+  return { ...parsed, refused: [...refused, ...parsed.refused], notices: [...notices, ...parsed.notices] };
 }
 
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */

@@ -1,4 +1,5 @@
 import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
+import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 
 /** Other words for a measure that clinics' headings use. */
@@ -29,7 +30,7 @@ const UNIT_WORDS = ['mm', 'cm', 'm', 'in', 'inch', 'inches', 'ft', 'kg', 'g', 'l
 
 export function measureNamed(text: string): MeasureId | null {
   const word = plainWord(text);
-  return measureIds.find((id) => id === word) ?? MEASURE_WORDS[word] ?? null;
+  return measureIds.find((id) => id === word) ?? ownValue(MEASURE_WORDS, word) ?? null;
 }
 
 export interface MeasureHeading {
@@ -48,8 +49,10 @@ export function measureHeading(heading: string): MeasureHeading | null {
     if (measure) return { measure, side, unit };
     const [first, last] = [words[0], words[words.length - 1]];
     if (unit === null && UNIT_WORDS.includes(last)) [unit, words] = [last, words.slice(0, -1)];
-    else if (side === null && SIDE_WORDS[last]) [side, words] = [SIDE_WORDS[last], words.slice(0, -1)];
-    else if (side === null && SIDE_WORDS[first]) [side, words] = [SIDE_WORDS[first], words.slice(1)];
+    else if (side === null && ownValue(SIDE_WORDS, last))
+      [side, words] = [SIDE_WORDS[last], words.slice(0, -1)];
+    else if (side === null && ownValue(SIDE_WORDS, first))
+      [side, words] = [SIDE_WORDS[first], words.slice(1)];
     else return null;
   }
 }

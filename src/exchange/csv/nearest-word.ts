@@ -4,6 +4,7 @@
  * nearestWord('solid-aof', ['solid-afo', 'kafo']) = 'solid-afo'.
  */
 export function nearestWord(typed: string, words: readonly string[]): string | null {
+  if (typed.length > 80) return null;
   const scored = words.map((word) => ({
     word,
     letters: lettersApart(typed.toLowerCase(), word.toLowerCase()),

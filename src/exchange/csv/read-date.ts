@@ -13,6 +13,8 @@ const SERIAL_ZERO = dayNumber('1899-12-30');
 /** Serials of 1920-01-01 .. 2119-12-31: a bare number outside is no date. */
 const SERIALS = [dayNumber('1920-01-01') - SERIAL_ZERO, dayNumber('2119-12-31') - SERIAL_ZERO] as const;
 
+const LONGEST = 60;
+
 /**
  * A calendar date out of a cell: ISO (a time of day is dropped), year first with any mark, day first with dots,
  * slashes or dashes where only one reading is possible, an English month name, or a spreadsheet's serial
@@ -20,6 +22,7 @@ const SERIALS = [dayNumber('1920-01-01') - SERIAL_ZERO, dayNumber('2119-12-31') 
  * readDate('17.3.2024') = '2024-03-17'; readDate('45368') = '2024-03-17'.
  */
 export function readDate(text: string, order: DateOrder = 'refuse'): IsoDate | Unread {
+  if (text.length > LONGEST) return { why: 'is not a date' };
   const cell = text.trim().replace(/[T ]\d{1,2}:\d{2}.*$/, '');
   let match = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(cell) ?? /^(\d{4})()(\d{2})(\d{2})$/.exec(cell);
   if (match) return calendarDate(+match[1], +match[3], +match[4]);

@@ -3,6 +3,7 @@ import type { Device } from '../../records/device.js';
 import type { MeasureId } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
+import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';
@@ -72,7 +73,7 @@ function readFamily(row: RowReader, rules: FitRules): string {
   const text = row.required('family');
   const word = plainWord(text);
   const known = [...rules.keys()];
-  const family = known.find((id) => plainWord(id) === word) ?? FAMILY_WORDS[word];
+  const family = known.find((id) => plainWord(id) === word) ?? ownValue(FAMILY_WORDS, word);
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
   row.refuse(

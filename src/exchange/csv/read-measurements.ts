@@ -1,6 +1,7 @@
 import { dayNumber } from '../../records/dates.js';
 import { type MeasureId, measures, type Side } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
+import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';
@@ -126,7 +127,7 @@ function readSide(row: RowReader, measure: MeasureId, cell: ReadingCell): Side |
   const { sided, label } = measures[measure];
   const written = row.text('side') === '' ? '' : plainWord(row.text('side'));
   const side =
-    cell.side ?? ({ l: 'left', r: 'right', left: 'left', right: 'right' } as const)[written] ?? null;
+    cell.side ?? ownValue({ l: 'left', r: 'right', left: 'left', right: 'right' } as const, written) ?? null;
   if (sided && side === null) {
     return cell.measure && written === ''
       ? row.refuseCell(

@@ -16,6 +16,8 @@ export interface Size {
   readonly entered: string;
 }
 
+const LONGEST = 60;
+
 /**
  * A size out of a cell. The unit stands in the cell ('17,5 cm'), else in the unit column, the heading or the setting,
  * in this order in `unitsBeside`; two that contradict each other refuse the cell. A size outside what a body can have
@@ -31,6 +33,7 @@ export function readSize(
   const accepted = `a number with its unit, ${units.join(', ')}, between ${plausible.join(' and ')} ${base}`;
   const refuse = (why: string) => ({ why, accepted });
   if (cell === '') return refuse('is missing');
+  if (cell.length > LONGEST) return refuse('is not a number');
   const [, digits, ownUnit] = /^([+\-−\d.,\s'’_]+?)\s*([\p{L}"″]+\.?)?$/u.exec(cell.trim()) ?? [];
   const value = digits === undefined ? null : readNumber(digits);
   if (value === null) return refuse('is not a number');

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
 import { type DateOrder, readDate } from './read-date.js';
@@ -93,7 +94,7 @@ export class RowReader {
   ): T | E {
     const text = this.text(name).trim();
     const word = plainWord(text);
-    const found = words.find((w) => plainWord(w) === word) ?? aliases[word];
+    const found = words.find((w) => plainWord(w) === word) ?? ownValue(aliases, word);
     if (found !== undefined) return found;
     if (!WORDS_NOTHING.includes(text.toLowerCase()))
       this.refuse(name, 'is not one of the words doorpost knows');
@@ -139,12 +140,18 @@ export class RowReader {
   }
 }
 
+/**
+ * What a spreadsheet runs as a formula: = + - @ at the start, also fullwidth as some keyboards write them, after quotes
+ * of ours or after a tab, a line's end or a space that it drops.
+ */
+const RUN = /^'*[\s\uFEFF]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|^'*[\t\r\n]/;
+
 /** Undoes the quote that keeps a spreadsheet from running a cell as a formula (see `safeCell`). */
 export function plainCell(cell: string): string {
-  return /^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell;
+  return cell.startsWith("'") && RUN.test(cell) ? cell.slice(1) : cell;
 }
 
 /** A text cell that no spreadsheet runs as a formula. */
 export function safeCell(text: string): string {
-  return /^'*[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return RUN.test(text) ? `'${text}` : text;
 }

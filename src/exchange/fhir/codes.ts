@@ -1,5 +1,7 @@
 import type { CodeableConcept, Coding } from 'fhir/r4.js';
-import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import { type MeasureId, measureIds, measures, type Side } from '../../records/measure.js';
+import { ownValue } from '../own-value.js';
+import type { Concept } from './r4-schemas.js';
 
 export const LOINC = 'http://loinc.org';
 export const UCUM = 'http://unitsofmeasure.org';
@@ -53,9 +55,10 @@ export function measureConcept(id: MeasureId): CodeableConcept {
   return { coding, text: measures[id].label };
 }
 
-export function measureOfConcept(concept: CodeableConcept | undefined): MeasureId | null {
+export function measureOfConcept(concept: Concept | undefined): MeasureId | null {
   for (const { system, code } of concept?.coding ?? []) {
-    if (system === OWN.measure && code !== undefined && code in measures) return code as MeasureId;
+    const own = system === OWN.measure ? measureIds.find((id) => id === code) : undefined;
+    if (own !== undefined) return own;
     if (system !== LOINC) continue;
     for (const [id, codes] of Object.entries(LOINC_CODES)) {
       if (codes.some(([loinc]) => loinc === code)) return id as MeasureId;
@@ -65,7 +68,7 @@ export function measureOfConcept(concept: CodeableConcept | undefined): MeasureI
 }
 
 /** The code of one system in a concept, or null. */
-export function codeOf(concept: CodeableConcept | undefined, system: string): string | null {
+export function codeOf(concept: Concept | undefined, system: string): string | null {
   return concept?.coding?.find((coding) => coding.system === system)?.code ?? null;
 }
 
@@ -77,11 +80,13 @@ export function ownConcept(system: string, code: string, text = code): CodeableC
 const SIDE_QUALIFIERS: Readonly<Record<string, Side>> = { '7771000': 'left', '24028007': 'right' };
 
 /** Side out of a body site: our code, a laterality qualifier, or the words left and right in its text. */
-export function sideOfBodySite(concept: CodeableConcept | undefined): string | null {
+export function sideOfBodySite(concept: Concept | undefined): string | null {
   const own = codeOf(concept, OWN.side);
   if (own !== null) return own;
-  for (const { code } of concept?.coding ?? [])
-    if (code && SIDE_QUALIFIERS[code]) return SIDE_QUALIFIERS[code];
+  for (const { code } of concept?.coding ?? []) {
+    const side = ownValue(SIDE_QUALIFIERS, code);
+    if (side !== undefined) return side;
+  }
   const texts = [concept?.text, ...(concept?.coding ?? []).map((coding) => coding.display)]
     .join(' ')
     .toLowerCase();

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
 import type { Extension, Identifier } from 'fhir/r4.js';
 import { OWN_EXTENSION, OWN_ID } from './codes.js';
+import type { ReadExtension, ReadIdentifier } from './r4-schemas.js';
 
-type Extended = { extension?: Extension[] };
+type Extended = { extension?: readonly ReadExtension[] };
 
 /** One of our own fields that R4 has no element for; null and '' are left out. */
 export function ownExtension(name: string, value: string | number | boolean | null): Extension[] {
@@ -46,7 +47,7 @@ export function extensionMap<T extends string | number>(resource: Extended, name
   );
 }
 
-function find(resource: Extended, name: string): Extension | undefined {
+function find(resource: Extended, name: string): ReadExtension | undefined {
   return resource.extension?.find(({ url }) => url === OWN_EXTENSION + name);
 }
 
@@ -61,6 +62,9 @@ export function ownIdentifier(kind: string, ownId: string): Identifier[] {
 }
 
 /** Our own id where the resource carries it, else the resource's id. */
-export function ownIdOf(kind: string, resource: { id?: string; identifier?: Identifier[] }): string {
+export function ownIdOf(
+  kind: string,
+  resource: { id?: string; identifier?: readonly ReadIdentifier[] },
+): string {
   return resource.identifier?.find(({ system }) => system === OWN_ID + kind)?.value ?? resource.id ?? '';
 }

@@ -1,21 +1,13 @@
-import type {
-  AllergyIntolerance,
-  Condition,
-  DeviceUseStatement,
-  Device as FhirDevice,
-  FhirResource,
-  Observation,
-  Patient,
-  Quantity,
-  Reference,
-  Task,
-} from 'fhir/r4.js';
+import { stageIds } from '../../records/device.js';
 import type { TableName } from '../csv/columns.js';
 import type { TextTable } from '../csv/read-table.js';
 import { safeCell } from '../csv/row-reader.js';
+import { ownValue } from '../own-value.js';
+import type { RefusedRow } from '../refused-row.js';
 import { codeOf, measureOfConcept, OWN, sideOfBodySite } from './codes.js';
 import { extensionFlag, extensionMap, extensionNumber, extensionText, ownIdOf } from './extensions.js';
-import { readResources } from './read-resources.js';
+import type { Read, ReadQuantity, ReadReference, ReadResource } from './r4-schemas.js';
+import { type Located, readResources } from './read-resources.js';
 
 /** Cells by heading. */
 type Cells = Record<string, string>;
@@ -28,23 +20,28 @@ interface Row {
  * FHIR R4 resources as the tables doorpost reads, so that they meet the same checks as CSV. A refusal's row is the
  * place of the resource in its file, from 1. Resources with nothing for doorpost are counted in a notice.
  */
-export function fhirTables(file: string, bytes: Uint8Array): { tables: TextTable[]; notices: string[] } {
-  const resources = readResources(file, bytes);
+export function fhirTables(
+  file: string,
+  bytes: Uint8Array,
+): { tables: TextTable[]; refused: readonly RefusedRow[]; notices: string[] } {
+  const { resources, refused, passedOver: unread } = readResources(file, bytes);
   const index = indexOf(resources);
   const byTable = new Map<TableName, { row: number; cells: Cells }[]>();
-  const passedOver = new Map<string, number>();
-  resources.forEach((resource, at) => {
+  const passedOver = new Map(unread);
+  for (const { row: place, resource } of resources) {
     const row = rowOf(resource, index);
-    if (row === 'part-of-another') return;
+    if (row === 'part-of-another') continue;
     if (row === null) {
       passedOver.set(resource.resourceType, (passedOver.get(resource.resourceType) ?? 0) + 1);
-      return;
+      continue;
     }
-    byTable.set(row.table, [...(byTable.get(row.table) ?? []), { row: at + 1, cells: row.cells }]);
-  });
+    const rows = byTable.get(row.table) ?? [];
+    rows.push({ row: place, cells: row.cells });
+    byTable.set(row.table, rows);
+  }
   const tables = [...byTable].map(([table, rows]) => textTable(file, table, rows));
   const counts = [...passedOver].map(([type, count]) => `${count} ${type}`).join(', ');
-  return { tables, notices: counts ? [`${file}: nothing for doorpost in ${counts}.`] : [] };
+  return { tables, refused, notices: counts ? [`${file}: nothing for doorpost in ${counts}.`] : [] };
 }
 
 function textTable(file: string, table: TableName, rows: { row: number; cells: Cells }[]): TextTable {
@@ -66,46 +63,43 @@ interface ResourceIndex {
   readonly ownId: ReadonlyMap<string, string>;
   readonly conditions: ReadonlyMap<string, readonly string[]>;
   readonly latex: ReadonlySet<string>;
-  readonly uses: ReadonlyMap<string, DeviceUseStatement>;
+  readonly uses: ReadonlyMap<string, Read<'DeviceUseStatement'>>;
 }
 
-function indexOf(resources: readonly (FhirResource & { fullUrl?: string })[]): ResourceIndex {
+function indexOf(located: readonly Located[]): ResourceIndex {
   const ownId = new Map<string, string>();
-  for (const r of resources) {
+  for (const { resource: r, fullUrl } of located) {
     if (r.resourceType !== 'Patient' && r.resourceType !== 'Device') continue;
     const id = ownIdOf(r.resourceType === 'Patient' ? 'child' : 'device', r);
     ownId.set(`${r.resourceType}/${r.id}`, id);
-    if (r.fullUrl) ownId.set(r.fullUrl, id);
+    if (fullUrl) ownId.set(fullUrl, id);
   }
-  const of = <T extends FhirResource>(type: T['resourceType']) =>
-    resources.filter((r): r is T => r.resourceType === type);
   const conditions = new Map<string, string[]>();
-  for (const c of of<Condition>('Condition')) {
-    const child = resolve(ownId, c.subject);
-    const word = codeOf(c.code, OWN.condition) ?? c.code?.text ?? c.code?.coding?.[0]?.display ?? '';
-    conditions.set(child, [...(conditions.get(child) ?? []), word.replaceAll(/[|;,]/g, ' ')]);
+  const latex = new Set<string>();
+  const uses = new Map<string, Read<'DeviceUseStatement'>>();
+  for (const { resource: r } of located) {
+    if (r.resourceType === 'Condition') {
+      const child = resolve(ownId, r.subject);
+      const word = codeOf(r.code, OWN.condition) ?? r.code?.text ?? r.code?.coding?.[0]?.display ?? '';
+      const words = conditions.get(child) ?? [];
+      words.push(word.replaceAll(/[|;,]/g, ' '));
+      conditions.set(child, words);
+    }
+    if (r.resourceType === 'AllergyIntolerance' && /latex/i.test(JSON.stringify(r.code ?? '')))
+      latex.add(resolve(ownId, r.patient));
+    if (r.resourceType === 'DeviceUseStatement') uses.set(resolve(ownId, r.device), r);
   }
-  const allergies = of<AllergyIntolerance>('AllergyIntolerance').filter((a) =>
-    /latex/i.test(JSON.stringify(a.code ?? '')),
-  );
-  return {
-    ownId,
-    conditions,
-    latex: new Set(allergies.map((a) => resolve(ownId, a.patient))),
-    uses: new Map(
-      of<DeviceUseStatement>('DeviceUseStatement').map((use) => [resolve(ownId, use.device), use]),
-    ),
-  };
+  return { ownId, conditions, latex, uses };
 }
 
 /** The id a reference means: by the index, else its last part (a resource that is not in this file). */
-function resolve(ownId: ReadonlyMap<string, string>, ref: Reference | undefined): string {
+function resolve(ownId: ReadonlyMap<string, string>, ref: ReadReference | undefined): string {
   const text = ref?.reference ?? '';
   const [type, id] = text.split('/').slice(-2);
   return ownId.get(text) ?? ownId.get(`${type}/${id}`) ?? id ?? text;
 }
 
-function rowOf(resource: FhirResource, index: ResourceIndex): Row | 'part-of-another' | null {
+function rowOf(resource: ReadResource, index: ResourceIndex): Row | 'part-of-another' | null {
   switch (resource.resourceType) {
     case 'Patient':
       return { table: 'children', cells: childCells(resource, index) };
@@ -120,12 +114,10 @@ function rowOf(resource: FhirResource, index: ResourceIndex): Row | 'part-of-ano
       return 'part-of-another';
     case 'AllergyIntolerance':
       return index.latex.has(resolve(index.ownId, resource.patient)) ? 'part-of-another' : null;
-    default:
-      return null;
   }
 }
 
-function childCells(p: Patient, { conditions, latex }: ResourceIndex): Cells {
+function childCells(p: Read<'Patient'>, { conditions, latex }: ResourceIndex): Cells {
   const id = ownIdOf('child', p);
   const name = p.name?.[0];
   const flag = (extension: string, whenAbsent: boolean) =>
@@ -133,7 +125,7 @@ function childCells(p: Patient, { conditions, latex }: ResourceIndex): Cells {
   const died = p.deceasedBoolean || p.deceasedDateTime ? 'died' : '';
   return {
     id,
-    name: name?.text ?? [...(name?.given ?? []), name?.family ?? ''].join(' ').trim(),
+    name: name?.text ?? [...(name?.given ?? []), name?.family].filter(Boolean).join(' ').trim(),
     birth_date: p.birthDate ?? '',
     sex: p.gender ?? 'unknown',
     gestation_weeks: numberText(extensionNumber(p, 'gestation-weeks')),
@@ -154,7 +146,7 @@ function childCells(p: Patient, { conditions, latex }: ResourceIndex): Cells {
   };
 }
 
-function observationRow(o: Observation, index: ResourceIndex): Row | null {
+function observationRow(o: Read<'Observation'>, index: ResourceIndex): Row | null {
   if (o.status === 'entered-in-error' || o.status === 'cancelled') return null;
   const measure = measureOfConcept(o.code);
   const marker = codeOf(o.code, OWN.marker);
@@ -205,14 +197,14 @@ function observationRow(o: Observation, index: ResourceIndex): Row | null {
 const UCUM_UNITS: Readonly<Record<string, string>> = { '[in_i]': 'inch', '[ft_i]': 'ft', '[lb_av]': 'lb' };
 
 /** cm are given as mm by moving the decimal point in the text, so that nothing is lost (see to-fhir.ts). */
-function valueCells({ value, code, unit }: Quantity): Cells {
+function valueCells({ value, code, unit }: ReadQuantity): Cells {
   const written = code ?? unit ?? '';
   if (value === undefined) return { value: '', unit: written };
   if (written === 'cm') return { value: String(Number(`${value}e1`)), unit: 'mm' };
-  return { value: String(value), unit: UCUM_UNITS[written] ?? written };
+  return { value: String(value), unit: ownValue(UCUM_UNITS, written) ?? written };
 }
 
-function deviceCells(d: FhirDevice, index: ResourceIndex): Cells {
+function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
   const id = ownIdOf('device', d);
   const use = index.uses.get(id);
   const sizes = (name: string, column: string) =>
@@ -220,7 +212,7 @@ function deviceCells(d: FhirDevice, index: ResourceIndex): Cells {
       `${column}_${measure}_mm`,
       String(mm),
     ]);
-  const status = { intended: 'ordered', active: 'worn' }[use?.status as string] ?? 'retired';
+  const status = ownValue({ intended: 'ordered', active: 'worn' }, use?.status) ?? 'retired';
   return {
     id,
     child_id: resolve(index.ownId, d.patient ?? use?.subject),
@@ -239,22 +231,22 @@ function deviceCells(d: FhirDevice, index: ResourceIndex): Cells {
   };
 }
 
-function taskRow(t: Task, index: ResourceIndex): Row | null {
+function taskRow(t: Read<'Task'>, index: ResourceIndex): Row | null {
   const stages = (t.output ?? []).map((output) => [codeOf(output.type, OWN.stage), output.valueDate ?? '']);
   const family = codeOf(t.code, OWN.family);
   if (family === null) return null;
-  const status = { completed: 'fitted', cancelled: 'cancelled' }[t.status as string] ?? 'in-progress';
+  const status = ownValue({ completed: 'fitted', cancelled: 'cancelled' }, t.status) ?? 'in-progress';
   const cells: Cells = {
     id: ownIdOf('job', t),
     device_id: resolve(index.ownId, t.focus),
     family,
     status,
-    ...Object.fromEntries(stages.filter(([stage]) => stage !== null)),
+    ...Object.fromEntries(stages.filter(([stage]) => stageIds.some((id) => id === stage))),
   };
   return { table: 'jobs', cells };
 }
 
-function extraCells(resource: Patient | Observation | FhirDevice): Cells {
+function extraCells(resource: Read<'Patient' | 'Observation' | 'Device'>): Cells {
   const columns = Object.entries(extensionMap<string>(resource, 'column'));
   return Object.fromEntries(columns.map(([heading, text]) => [`extra:${heading}`, text]));
 }

@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest';
+import { safeCell } from '../../src/exchange/csv/row-reader.js';
+import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+
+const TODAY = '2026-11-25';
+const read = (name: string, content: unknown) =>
+  parseCaseload(
+    [
+      {
+        name,
+        bytes: new TextEncoder().encode(typeof content === 'string' ? content : JSON.stringify(content)),
+      },
+    ],
+    { today: TODAY },
+  );
+const patient = { resourceType: 'Patient', id: 'p1', birthDate: '2018-03-14', gender: 'female' };
+
+describe('FHIR that is not as R4 says', () => {
+  it.each([
+    ['an identifier that is no list', { ...patient, identifier: { value: 'x' } }, 'Patient.identifier'],
+    ['a numeric birth date', { ...patient, birthDate: 20180314 }, 'Patient.birthDate'],
+    ['null for a name', { ...patient, name: [null] }, 'Patient.name.0'],
+    ['a name of texts', { ...patient, name: ['Tuli'] }, 'Patient.name.0'],
+    ['a given name that is a text', { ...patient, name: [{ given: 'Tuli' }] }, 'Patient.name.0.given'],
+    ['telecom as text', { ...patient, telecom: 'phone' }, 'Patient.telecom'],
+    ['an extension that is null', { ...patient, extension: [null] }, 'Patient.extension.0'],
+    ['a language left out', { ...patient, communication: [{}] }, 'Patient.communication.0.language'],
+    ['gender as an object', { ...patient, gender: {} }, 'Patient.gender'],
+    ['an id that is a number', { ...patient, id: 7 }, 'Patient.id'],
+    [
+      'a code without a list',
+      { resourceType: 'Observation', code: { coding: 'x' } },
+      'Observation.code.coding',
+    ],
+    ['a subject as text', { resourceType: 'Observation', subject: 'Patient/p1' }, 'Observation.subject'],
+    [
+      'a value as text',
+      { resourceType: 'Observation', valueQuantity: { value: '12' } },
+      'Observation.valueQuantity.value',
+    ],
+    [
+      'a date as a list',
+      { resourceType: 'Observation', effectiveDateTime: [] },
+      'Observation.effectiveDateTime',
+    ],
+    ['a condition without words', { resourceType: 'Condition', code: { text: 5 } }, 'Condition.code.text'],
+    ['an output that is null', { resourceType: 'Task', output: [null] }, 'Task.output.0'],
+    ['a device of a number', { resourceType: 'Device', type: 5 }, 'Device.type'],
+    [
+      'a use without a device',
+      { resourceType: 'DeviceUseStatement', device: [] },
+      'DeviceUseStatement.device',
+    ],
+    ['null', null, 'resourceType'],
+    ['a number', 5, 'resourceType'],
+    ['a list', [patient], 'resourceType'],
+    ['no type', { id: 'x' }, 'resourceType'],
+    ['a type that is no word', { resourceType: '__proto__' }, 'resourceType'],
+  ])('%s: the resource is refused by its place, the others are read', async (_, wrong, column) => {
+    const { caseload, refused } = await read('b.json', {
+      resourceType: 'Bundle',
+      entry: [{ resource: { ...patient, id: 'good' } }, { resource: wrong }],
+    });
+    expect(caseload.children.map((child) => child.id)).toEqual(['good']);
+    expect(refused).toMatchObject([{ file: 'b.json', row: 2, column }]);
+    expect(refused[0].accepted).toContain('FHIR R4');
+  });
+
+  it.each([
+    ['entry: [null]', { resourceType: 'Bundle', entry: [null] }],
+    ['entry: 5', { resourceType: 'Bundle', entry: 5 }],
+    ['entry: [5]', { resourceType: 'Bundle', entry: [5] }],
+  ])('a bundle with %s is refused by place', async (_, bundle) => {
+    const { refused } = await read('b.json', bundle);
+    expect(refused).toMatchObject([{ file: 'b.json', row: 1 }]);
+  });
+
+  it.each(['null', '5', '"x"', '[null]', '[[]]', '{}', '{"resourceType":5}'])(
+    'a file of %s is no FHIR, in words',
+    async (text) => {
+      await expect(read('b.json', text)).rejects.toMatchObject({ code: 'invalid-file' });
+    },
+  );
+
+  it('words that every object has inside it name nothing', async () => {
+    const coding = (system: string, code: string) => ({ coding: [{ system, code }] });
+    const site = { coding: [{ code: 'constructor' }] };
+    const { caseload, refused } = await read('b.json', [
+      patient,
+      { resourceType: 'Observation', code: coding('urn:doorpost:code-system:measure', 'constructor') },
+      {
+        resourceType: 'Observation',
+        code: coding('http://loinc.org', '8302-2'),
+        bodySite: site,
+        valueQuantity: { value: 1, code: 'toString' },
+      },
+      { resourceType: 'Device', id: 'd', status: 'constructor' },
+      {
+        resourceType: 'DeviceUseStatement',
+        device: { reference: 'Device/d' },
+        status: 'constructor',
+        bodySite: site,
+      },
+      {
+        resourceType: 'Task',
+        status: 'constructor',
+        code: coding('urn:doorpost:code-system:device-family', 'solid-afo'),
+        output: [
+          { type: coding('urn:doorpost:code-system:workshop-stage', '__proto__'), valueDate: '2024-01-01' },
+        ],
+      },
+    ]);
+    expect(caseload.children).toHaveLength(1);
+    expect(refused.every(({ why }) => typeof why === 'string' && why.length > 0)).toBe(true);
+  });
+});
+
+describe('tables with words that every object has inside it', () => {
+  const words = ['constructor', '__proto__', 'toString', 'hasOwnProperty', 'valueOf'];
+
+  it.each(words)('%s as a heading is a column of the clinic’s own', async (word) => {
+    const { caseload } = await read('children.csv', `id,birth_date,sex,${word}\nc1,2018-03-14,female,red\n`);
+    expect(Object.entries(caseload.children[0].extra)).toEqual([[word, 'red']]);
+    expect(({} as Record<string, unknown>).red).toBeUndefined();
+  });
+
+  it.each(words)('%s as an id, a measure, a side, a family, a word of a list', async (word) => {
+    const files = {
+      'children.csv': `id,birth_date,sex,status\n${word},2018-03-14,female,\nc2,2018-03-14,${word},${word}\n`,
+      'measurements.csv': `child_id,date,measure,side,value,${word}_left_cm\n${word},2024-03-14,${word},left,18 cm,3\n${word},2024-03-14,foot_length,${word},18 ${word},3\n`,
+      'devices.csv': `id,child_id,family,side,cast_date,limit_${word}_mm\n${word},${word},${word},left,2024-03-14,3\n`,
+      'events.csv': `device_id,date,kind,verdict\n${word},2024-03-14,${word},${word}\n`,
+      'markers.csv': `child_id,date,kind,value\n${word},2024-03-14,${word},1\n`,
+      'jobs.csv': `device_id,family,cast\n${word},${word},2024-03-14\n`,
+    };
+    const { caseload, refused } = await parseCaseload(
+      Object.entries(files).map(([name, text]) => ({ name, bytes: new TextEncoder().encode(text) })),
+      { today: TODAY },
+    );
+    expect(caseload.children.map((child) => child.id)).toEqual([word]);
+    expect([
+      caseload.measurements,
+      caseload.devices,
+      caseload.events,
+      caseload.markers,
+      caseload.jobs,
+    ]).toEqual([[], [], [], [], []]);
+    expect(refused.length).toBeGreaterThan(6);
+  });
+});
+
+describe('cells made to take time', () => {
+  it.each([
+    ['a number', `1${' '.repeat(100_000)}x`],
+    ['a date', `1${' '.repeat(100_000)}x`],
+    ['a word', 'constructor'.repeat(10_000)],
+  ])('%s of a hundred thousand characters is refused at once', async (_, cell) => {
+    const started = performance.now();
+    const { refused } = await read(
+      'measurements.csv',
+      `child_id,date,measure,side,value\nc1,"${cell}","${cell}",left,"${cell}"\n`,
+    );
+    expect(refused.length).toBeGreaterThan(0);
+    expect(performance.now() - started).toBeLessThan(1000);
+  });
+});
+
+describe('a cell that a spreadsheet would run', () => {
+  // Characters as the OWASP page on CSV injection lists them, with the fullwidth forms; from memory.
+  it.each([
+    '=1+1',
+    '+1',
+    '-1',
+    '@SUM(A1)',
+    '\t=1',
+    '\r=1',
+    '\n=1',
+    '\n',
+    ' =1',
+    '＝1+1',
+    '＋1',
+    '－1',
+    '＠SUM(A1)',
+    "'=1",
+    "'＝1",
+  ])('%j is quoted', (text) => {
+    expect(safeCell(text)).toBe(`'${text}`);
+  });
+  it.each(['1', 'a=b', 'Tuli', "it's", ''])('%j is left alone', (text) => {
+    expect(safeCell(text)).toBe(text);
+  });
+});
