@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { stringify } from 'csv-stringify/sync';
 import { deviceLabel } from '../charts/device-label.js';
+import { safeCell } from '../exchange/csv/row-reader.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../recall/contract.js';
 import type { Child } from '../records/records.js';
 import { type Assessed, assess } from './assess.js';
@@ -186,7 +187,11 @@ export function recallCsv({ records, recall }: Assessed): string {
       ];
     }),
   );
-  return stringify([headings, ...rows], { bom: true, record_delimiter: 'windows', escape_formulas: true });
+  return stringify([headings, ...rows], {
+    bom: true,
+    record_delimiter: 'windows',
+    cast: { string: safeCell },
+  });
 }
 
 /** Weekly curves fill pages and are in `doorpost forecast --json`. */

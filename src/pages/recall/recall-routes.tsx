@@ -4,6 +4,7 @@ import { capacityChart } from '../../charts/capacity-chart.js';
 import { deviceLabels } from '../../charts/device-label.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
+import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/level/shut-days.js';
 import { isIsoDate } from '../../records/dates.js';
@@ -146,7 +147,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       .type('text/csv; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall-list.csv"')
       .send(
-        `\ufeff${stringify(rows.map(csvRow), { header: true, escape_formulas: true, record_delimiter: '\r\n' })}`,
+        `\ufeff${stringify(rows.map(csvRow), { header: true, cast: { string: safeCell }, record_delimiter: '\r\n' })}`,
       );
   });
 
