@@ -1,4 +1,3 @@
-import type { MeasureId } from '../records/measure.js';
 
 /** Every word a chart shows, by language. A language without its own words is answered in English. */
 export interface ChartWords {
@@ -88,30 +87,3 @@ const es: ChartWords = {
 };
 
 export const chartWords = (language: string): ChartWords => (language.startsWith('es') ? es : en);
-
-/** Plain names of the measures for a Spanish-speaking family. */
-const plainSpanish: Record<MeasureId, string> = {
-  foot_length: 'largo del pie',
-  foot_breadth: 'ancho del pie',
-  ankle_height: 'altura del tobillo',
-  knee_height: 'altura de la rodilla',
-  hip_height: 'altura de la cadera',
-  asis_height: 'altura del hueso de la cadera',
-  leg_length: 'largo de la pierna',
-  sitting_height: 'altura sentado',
-  stature: 'estatura',
-  ankle_girth: 'contorno del tobillo',
-  calf_girth: 'contorno de la pantorrilla',
-  thigh_girth: 'contorno del muslo',
-  hip_girth: 'contorno de la cadera',
-  waist_girth: 'contorno de la cintura',
-  pelvic_breadth: 'ancho de la pelvis',
-  head_circumference: 'contorno de la cabeza',
-  head_breadth: 'ancho de la cabeza',
-  head_length: 'largo de la cabeza',
-  head_diagonal: 'diagonal de la cabeza',
-  weight: 'peso',
-};
-
-export const plainMeasure = (measure: MeasureId, language: string, english: string): string =>
-  language.startsWith('es') ? plainSpanish[measure] : english;

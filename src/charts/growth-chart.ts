@@ -9,8 +9,9 @@ import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
+import { plainMeasure } from '../words/measure-names.js';
 import { centileRows } from './centile-rows.js';
-import { chartWords, plainMeasure } from './chart-words.js';
+import { chartWords } from './chart-words.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
 import { readableDate, timeLocale } from './time-locale.js';
@@ -64,7 +65,7 @@ export function growthChart(input: GrowthChartInput): Spec {
   const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;
   const words = chartWords(language);
   const family = audience === 'family';
-  const { unit, label, plainLabel } = measures[measure];
+  const { unit, label } = measures[measure];
   const readings = record.measurements.filter((m) => m.measure === measure);
   const forecasts = input.forecasts.filter((f) => f.room.some((r) => r.series.measure === measure));
   const sides = order.filter(
@@ -123,7 +124,7 @@ export function growthChart(input: GrowthChartInput): Spec {
   return fillSpec(
     family ? 'family' : 'growth',
     {
-      title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language, plainLabel)) : label),
+      title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language)) : label),
       subtitle: [input.caution ?? '', family ? words.familyNote : note].flatMap((text) =>
         wrapped(text, widthPx),
       ),

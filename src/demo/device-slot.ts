@@ -2,7 +2,12 @@ import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent, StageId, WorkshopJob } from '../records/device.js';
 import { stageIds } from '../records/device.js';
 import { type MeasureId, seriesKey } from '../records/measure.js';
-import { type DimensionLimit, dimensionLimits, extensionLeftOn, limitOn } from '../rules/dimension-limits.js';
+import {
+  adjustmentsLeftOn,
+  type DimensionLimit,
+  dimensionLimits,
+  limitOn,
+} from '../rules/dimension-limits.js';
 import type { FamilyRule } from '../rules/fit-rule.js';
 import { defaultTurnaround } from '../turnaround/default-turnaround.js';
 import type { Chance } from './chance.js';
@@ -107,7 +112,7 @@ export class DeviceSlot {
       status: fitted ? 'worn' : 'ordered',
       footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
       allowancesMm:
-        this.rule.worn === 'leg' && this.c.happens(STATED_ALLOWANCE)
+        this.rule.sides === 'one' && this.c.happens(STATED_ALLOWANCE)
           ? { foot_length: this.c.whole(10, 14) }
           : {},
       limitsMm: {},
@@ -159,14 +164,11 @@ export class DeviceSlot {
 
   /** Makes room in one dimension if the rule allows it and there is any left to make; true when done. */
   private ease(day: DayNumber, limit: TightLimit): boolean {
-    const { measure, adjustable } = limit.dimension;
+    const { measure } = limit.dimension;
     const on = isoDate(day);
-    if (adjustable === null || measure === 'foot_length') return false;
-    const [kind] = adjustable.kinds;
-    const left =
-      kind === 'side-bar'
-        ? extensionLeftOn(limit, on)
-        : adjustable.upToMm.value - (limitOn(limit, on) - limit.baseMm);
+    const next = adjustmentsLeftOn(limit, on)[0];
+    if (!next || measure === 'foot_length') return false;
+    const { kind, leftMm: left } = next;
     const changeMm = kind === 'side-bar' ? BAR_STEP_MM : Math.min(4, left);
     if (left < Math.max(1, changeMm)) return false;
     const side = limit.series.side;

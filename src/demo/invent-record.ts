@@ -78,7 +78,7 @@ function sideOf(side: Worn['side'], child: Child): Device['side'] {
 function visitDays(child: Child, rules: readonly FamilyRule[], now: DayNumber, c: Chance): DayNumber[] {
   const birth = dayNumber(child.birthDate);
   const age = (now - birth) / DAYS_A_YEAR;
-  const head = rules.some((rule) => rule.worn === 'head');
+  const head = rules.some((rule) => rule.region === 'head');
   const years = head ? c.between(0.04, Math.min(0.3, age - 0.25)) : c.between(0.25, 4.5);
   const infant = rules.some((rule) => rule.id === 'hip-abduction-orthosis') ? 0.15 : head ? 0.2 : 1.1;
   const first = Math.max(birth + Math.round(infant * DAYS_A_YEAR), now - Math.round(years * DAYS_A_YEAR));
@@ -140,19 +140,19 @@ function seriesToMeasure(
   const wanted = new Map<string, Series>();
   const add = (measure: MeasureId, side: Side) => wanted.set(`${measure}/${side}`, { measure, side });
   for (const { rule, side } of slots) {
-    for (const { measure, needsOwnReading } of rule.dimensions) {
-      if (!first && !c.happens(needsOwnReading ? 0.5 : 0.93)) continue;
+    for (const { measure, essential } of rule.dimensions) {
+      if (!first && !c.happens(essential ? 0.93 : 0.5)) continue;
       if (!measures[measure].sided) add(measure, 'none');
       else
         for (const s of side === 'left' || side === 'right' ? [side] : (['left', 'right'] as const))
           add(measure, s);
     }
   }
-  if (slots.some(({ rule }) => rule.worn === 'leg') && c.happens(0.7)) {
+  if (slots.some(({ rule }) => rule.sides === 'one') && c.happens(0.7)) {
     add('foot_length', 'left');
     add('foot_length', 'right');
   }
-  if (slots.some(({ rule }) => rule.worn === 'head')) {
+  if (slots.some(({ rule }) => rule.region === 'head')) {
     add('head_circumference', 'none');
     add('head_diagonal', 'left');
     add('head_diagonal', 'right');

@@ -72,7 +72,7 @@ export function assessChild(fullRecord: ChildRecord, context: AssessmentContext)
     const plan = plans.find((p) => p.device.id === device.id);
     const name = named.get(device.id);
     if (name) return { ...base, ...name };
-    if (plan?.rule.worn === 'head' && blocked)
+    if (plan?.rule.region === 'head' && blocked)
       return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
     return { ...answers.get(device.id)!.forecast, seed: context.seed };
   });

@@ -15,9 +15,25 @@ export const familyIds = [
   'hip-abduction-orthosis',
   'spinal-orthosis',
   'cranial-orthosis',
+  'knee-orthosis',
+  'wrist-hand-orthosis',
+  'boots-and-bar',
+  'shoe-raise',
 ] as const;
 /** Built-in families; a clinic's own rule may add another id. */
 export type FamilyId = (typeof familyIds)[number] | (string & {});
+
+/** Ways of making room in a device. */
+export const adjustmentKinds = [
+  'side-bar',
+  'strap',
+  'flare',
+  'relief',
+  'trim',
+  'pad',
+  'relocated-joint',
+] as const;
+export type AdjustmentKind = (typeof adjustmentKinds)[number];
 
 export const deviceRecord = z.object({
   id: z.string().min(1).max(80),
@@ -53,7 +69,7 @@ export const deviceEventRecord = z.object({
   side: side.nullable().default(null),
   changeMm: z.number().nullable().default(null),
   adjustment: z
-    .enum(['side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'])
+    .enum([...adjustmentKinds, 'other'])
     .nullable()
     .default(null),
   verdict: z.enum(['loose', 'good', 'tight', 'outgrown']).nullable().default(null),

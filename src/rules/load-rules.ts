@@ -2,15 +2,19 @@ import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import afoWithStraps from './families/afo-with-straps.json' with { type: 'json' };
 import articulatedAfo from './families/articulated-afo.json' with { type: 'json' };
+import bootsAndBar from './families/boots-and-bar.json' with { type: 'json' };
 import cranialOrthosis from './families/cranial-orthosis.json' with { type: 'json' };
 import footOrthosis from './families/foot-orthosis.json' with { type: 'json' };
 import groundReactionAfo from './families/ground-reaction-afo.json' with { type: 'json' };
 import hipAbductionOrthosis from './families/hip-abduction-orthosis.json' with { type: 'json' };
 import hkafo from './families/hkafo.json' with { type: 'json' };
 import kafo from './families/kafo.json' with { type: 'json' };
+import kneeOrthosis from './families/knee-orthosis.json' with { type: 'json' };
+import shoeRaise from './families/shoe-raise.json' with { type: 'json' };
 import solidAfo from './families/solid-afo.json' with { type: 'json' };
 import spinalOrthosis from './families/spinal-orthosis.json' with { type: 'json' };
 import supramalleolarOrthosis from './families/supramalleolar-orthosis.json' with { type: 'json' };
+import wristHandOrthosis from './families/wrist-hand-orthosis.json' with { type: 'json' };
 import { type FamilyRule, type FitRules, familyRule } from './fit-rule.js';
 
 const builtIn: readonly unknown[] = [
@@ -25,6 +29,10 @@ const builtIn: readonly unknown[] = [
   hipAbductionOrthosis,
   spinalOrthosis,
   cranialOrthosis,
+  kneeOrthosis,
+  wristHandOrthosis,
+  bootsAndBar,
+  shoeRaise,
 ];
 
 /** A clinic's own rules: each names a family to change by its `id`, or a new `id` with the family it is `basedOn`. */
@@ -67,7 +75,7 @@ function parseRule(raw: unknown, id: string): FamilyRule {
 }
 
 /**
- * Fit rules of every family by id: the built-in eleven, changed or extended by a clinic's own `extraJson`
+ * Fit rules of every family by id: the built-in ones, changed or extended by a clinic's own `extraJson`
  * (an array, already parsed from JSON). A rule that does not pass is refused with its field; none is half taken.
  */
 export function loadRules(extraJson: unknown = []): FitRules {

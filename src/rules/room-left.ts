@@ -1,8 +1,12 @@
 import type { IsoDate } from '../records/dates.js';
-import type { Device, DeviceEvent } from '../records/device.js';
 import { type Series, seriesKey } from '../records/measure.js';
-import { dimensionLimits, extensionLeftOn, limitOn } from './dimension-limits.js';
-import type { FamilyRule } from './fit-rule.js';
+import {
+  type Adjustment,
+  adjustmentsLeftOn,
+  type DimensionLimit,
+  liftToComeMm,
+  limitOn,
+} from './dimension-limits.js';
 
 /** Sizes in mm by seriesKey: 'foot_length/left'. */
 export type Sizes = ReadonlyMap<string, number>;
@@ -12,42 +16,41 @@ export interface RoomLeft {
   readonly grownMm: number;
   /** Room before something must be done, adjustments made so far included; negative once past. */
   readonly roomMm: number;
-  /** Side-bar travel that would add to it, mm. */
-  readonly extensionLeftMm: number;
-  /** Growth has reached the rule's first warning (half a shoe size, an axis off by 3 mm). */
-  readonly warned: boolean;
+  /** What can still make room, in the order in which it is tried. */
+  readonly adjustments: readonly Adjustment[];
   readonly outcome: 'room' | 'tight' | 'adjust' | 'outgrown';
 }
 
 /**
- * How much room a device has for given sizes at its cast and now, per dimension; no growth, no chance, so that a
- * clinician can read and sign it alone. A dimension without both sizes is left out.
+ * How much room a device has for given sizes at its cast and now, per limit; no growth, no chance, so that a
+ * clinician can read and sign it alone. A limit without both sizes is left out.
  */
 export function roomLeft(
-  rule: FamilyRule,
-  device: Device,
-  events: readonly DeviceEvent[],
+  limits: readonly DimensionLimit[],
   sizeAtCast: Sizes,
   sizeNow: Sizes,
   on: IsoDate,
 ): RoomLeft[] {
-  return dimensionLimits(rule, device, events).flatMap((limit) => {
+  const grown = (series: Series) => {
+    const key = seriesKey(series);
+    return (sizeNow.get(key) ?? 0) - (sizeAtCast.get(key) ?? sizeNow.get(key) ?? 0);
+  };
+  return limits.flatMap((limit) => {
     const key = seriesKey(limit.series);
     const now = sizeNow.get(key);
     const cast = sizeAtCast.get(key) ?? (limit.kind === 'size' ? now : undefined);
     if (now === undefined || cast === undefined) return [];
-    const grownMm = now - cast;
-    const roomMm = limitOn(limit, on) - (limit.kind === 'size' ? now : grownMm);
-    const extensionLeftMm = extensionLeftOn(limit, on);
-    const outcome =
-      roomMm < 0
-        ? roomMm + extensionLeftMm >= 0 && extensionLeftMm > 0
-          ? 'adjust'
-          : 'outgrown'
-        : roomMm < limit.dimension.tightWithinMm.value
-          ? 'tight'
-          : 'room';
-    const warned = grownMm >= (limit.dimension.warnAtMm?.value ?? Number.POSITIVE_INFINITY);
-    return [{ series: limit.series, warned, grownMm, roomMm, extensionLeftMm, outcome }];
+    const roomMm = limitOn(limit, on) - (limit.kind === 'size' ? now : now - cast);
+    const adjustments = adjustmentsLeftOn(limit, on);
+    const leftMm = adjustments.reduce((sum, a) => sum + a.leftMm, 0) + liftToComeMm(limit, on, grown);
+    const outcome = outcomeOf(roomMm, leftMm, limit.dimension.tightWithinMm.value);
+    return [{ series: limit.series, grownMm: now - cast, roomMm, adjustments, outcome }];
   });
+}
+
+/** outcomeOf(-1, 20, 3) = 'adjust'; with no adjustment left it is 'outgrown'. */
+export function outcomeOf(roomMm: number, leftMm: number, tightWithinMm: number): RoomLeft['outcome'] {
+  if (roomMm >= tightWithinMm) return 'room';
+  if (roomMm >= 0) return 'tight';
+  return leftMm > 0 && roomMm + leftMm >= 0 ? 'adjust' : 'outgrown';
 }

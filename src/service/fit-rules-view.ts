@@ -42,7 +42,7 @@ export async function fitRulesView(store: Store): Promise<Versioned<readonly Fam
   const value = [...shipped.values()].map(
     (rule): FamilyView => ({
       family: rule.id,
-      name: rule.name,
+      name: rule.names.en.clinical,
       devicesInUse: groups.filter((g) => g.family === rule.id).reduce((sum, g) => sum + g.devices, 0),
       dimensions: rule.dimensions.map((dimension) => ({
         measure: dimension.measure,

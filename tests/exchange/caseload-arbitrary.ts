@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Caseload } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
-import { familyIds, stageIds } from '../../src/records/device.js';
+import { adjustmentKinds, familyIds, stageIds } from '../../src/records/device.js';
 import { type MeasureId, measureIds, measures } from '../../src/records/measure.js';
 import { conditionIds } from '../../src/records/records.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -105,9 +105,9 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
     );
     const rules = loadRules();
     const device = fc.constantFrom(...familyIds).chain((family) => {
-      const { worn } = rules.get(family)!;
+      const frame = rules.get(family)!.sides;
       const sides =
-        worn === 'leg' ? ['left', 'right'] : worn === 'both-legs' ? ['left', 'right', 'both'] : ['none'];
+        frame === 'one' ? ['left', 'right'] : frame === 'both' ? ['left', 'right', 'both'] : ['none'];
       return fc
         .tuple(
           fc.record({
@@ -159,9 +159,7 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             measure: fc.option(fc.constantFrom(...measureIds)),
             side: fc.option(fc.constantFrom('left', 'right', 'none')),
             changeMm: fc.option(fc.integer({ min: -500, max: 500 }).map((n) => n / 10)),
-            adjustment: fc.option(
-              fc.constantFrom('side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'),
-            ),
+            adjustment: fc.option(fc.constantFrom(...adjustmentKinds, 'other')),
             verdict: fc.constantFrom('loose', 'good', 'tight', 'outgrown'),
             note: text(100),
           })

@@ -12,6 +12,13 @@ const device = (family: string, more: Record<string, unknown> = {}) =>
   deviceRecord.parse({ id: 'd1', childId: 'c1', family, side: 'left', castDate: '2026-01-10', ...more });
 const event = (date: string, kind: string, more: Record<string, unknown> = {}) =>
   deviceEventRecord.parse({ id: `e-${date}-${kind}`, deviceId: 'd1', date, kind, ...more });
+const bar = (side: string, leftMm: number) => ({
+  kind: 'side-bar',
+  measure: 'knee_height',
+  side,
+  leftMm,
+  stepMm: 6,
+});
 const sizes = (o: Record<string, number>) => new Map(Object.entries(o));
 
 describe('roomLeft', () => {
@@ -19,16 +26,14 @@ describe('roomLeft', () => {
   it('asks for an adjustment, not a new device, while the side bars have travel', () => {
     const kafo = device('kafo', { side: 'both', extensionRangeMm: { knee_height: 20 } });
     const room = roomLeft(
-      rules.get('kafo')!,
-      kafo,
-      [],
+      dimensionLimits(rules.get('kafo')!, kafo, []),
       sizes({ 'knee_height/left': 262, 'knee_height/right': 262 }),
       sizes({ 'knee_height/left': 271, 'knee_height/right': 274 }),
       '2026-08-01',
     );
-    expect(room.map((r) => [r.series.side, r.roomMm, r.extensionLeftMm, r.outcome])).toEqual([
-      ['left', 2, 20, 'tight'],
-      ['right', -1, 20, 'adjust'],
+    expect(room.map((r) => [r.series.side, r.roomMm, r.adjustments, r.outcome])).toEqual([
+      ['left', 2, [bar('left', 20)], 'tight'],
+      ['right', -1, [bar('right', 20)], 'adjust'],
     ]);
   });
 
@@ -63,27 +68,10 @@ describe('roomLeft', () => {
     expect(foot('none')).toBeUndefined();
   });
 
-  // Half a shoe size is 25.4 / 6 = 4.23 mm (shoe sizes step a third of an inch).
-  it('warns of an insole from half a shoe size on', () => {
-    const warned = (now: number) =>
-      roomLeft(
-        rules.get('foot-orthosis')!,
-        device('foot-orthosis'),
-        [],
-        sizes({ 'foot_length/left': 170 }),
-        sizes({ 'foot_length/left': now }),
-        '2026-08-01',
-      )[0].warned;
-    expect(warned(174)).toBe(false);
-    expect(warned(170 + 25.4 / 6)).toBe(true);
-  });
-
   it('takes the maker’s largest size before the allowance, and a person’s allowance before the family’s', () => {
     const afo = device('solid-afo', { limitsMm: { foot_length: 180 }, allowancesMm: { knee_height: 18 } });
     const room = roomLeft(
-      rules.get('solid-afo')!,
-      afo,
-      [],
+      dimensionLimits(rules.get('solid-afo')!, afo, []),
       sizes({ 'foot_length/left': 171, 'knee_height/left': 300 }),
       sizes({ 'foot_length/left': 176, 'knee_height/left': 309 }),
       '2026-08-01',
@@ -99,9 +87,11 @@ describe('roomLeft', () => {
       fc.property(fc.nat(40), fc.nat(40), fc.nat(60), fc.nat(30), (a, b, grown, gain) => {
         const room = (allowance: number, events: ReturnType<typeof event>[]) =>
           roomLeft(
-            rules.get('solid-afo')!,
-            device('solid-afo', { allowancesMm: { foot_length: allowance } }),
-            events,
+            dimensionLimits(
+              rules.get('solid-afo')!,
+              device('solid-afo', { allowancesMm: { foot_length: allowance } }),
+              events,
+            ),
             sizes({ 'foot_length/left': 170 }),
             sizes({ 'foot_length/left': 170 + grown }),
             '2026-08-01',

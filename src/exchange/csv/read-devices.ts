@@ -3,7 +3,6 @@ import type { Device } from '../../records/device.js';
 import type { MeasureId } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
-import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading } from './measure-names.js';
 import { nearestWord } from './nearest-word.js';
@@ -12,19 +11,6 @@ import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } fr
 import type { TextTable } from './read-table.js';
 import type { RowReader, TableLayout } from './row-reader.js';
 
-const FAMILY_WORDS: Readonly<Record<string, string>> = {
-  fo: 'foot-orthosis',
-  insole: 'foot-orthosis',
-  smo: 'supramalleolar-orthosis',
-  safo: 'solid-afo',
-  afo_solid: 'solid-afo',
-  afo_articulated: 'articulated-afo',
-  hinged_afo: 'articulated-afo',
-  grafo: 'ground-reaction-afo',
-  tlso: 'spinal-orthosis',
-  spinal_brace: 'spinal-orthosis',
-  helmet: 'cranial-orthosis',
-};
 const PATTERNS = { allowance: 'allowancesMm', limit: 'limitsMm', extension: 'extensionRangeMm' } as const;
 type Pattern = keyof typeof PATTERNS;
 
@@ -73,7 +59,7 @@ function readFamily(row: RowReader, rules: FitRules): string {
   const text = row.required('family');
   const word = plainWord(text);
   const known = [...rules.keys()];
-  const family = known.find((id) => plainWord(id) === word) ?? ownValue(FAMILY_WORDS, word);
+  const family = [...rules.values()].find((r) => writtenAs(r).some((w) => plainWord(w) === word))?.id;
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
   row.refuse(
@@ -83,6 +69,13 @@ function readFamily(row: RowReader, rules: FitRules): string {
   return text;
 }
 
+/** Every way a family is written: its id, its names in any language, and the words and abbreviations its rule lists. */
+const writtenAs = ({ id, names, alsoWritten }: FamilyRule): string[] => [
+  id,
+  ...Object.values(names).map((n) => n.clinical),
+  ...alsoWritten,
+];
+
 /** The side in words its family's rule can use: none on trunk or head, a leg, or both legs in one frame. */
 function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] {
   const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', {
@@ -90,14 +83,14 @@ function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] 
     r: 'right',
     bilateral: 'both',
   });
-  if (rule?.worn === 'trunk' || rule?.worn === 'head') {
+  if (rule?.sides === 'none') {
     if (side !== 'none')
-      row.refuse('side', `is not a side of a ${rule.name.toLowerCase()}`, 'none, or empty');
+      row.refuse('side', `is not a side of a ${rule.names.en.clinical.toLowerCase()}`, 'none, or empty');
     return 'none';
   }
-  if (rule?.worn === 'both-legs' && side === 'none') return 'both';
-  if (rule?.worn === 'leg' && (side === 'none' || side === 'both')) {
-    row.refuse('side', 'does not say which leg', 'left or right; a pair is two rows, one for each side');
+  if (rule?.sides === 'both' && side === 'none') return 'both';
+  if (rule?.sides === 'one' && (side === 'none' || side === 'both')) {
+    row.refuse('side', 'does not say which side', 'left or right; a pair is two rows, one for each side');
   }
   return side;
 }

@@ -55,10 +55,9 @@ export function planDevice(
 ): DevicePlan {
   const history = deviceHistory(device, record.events);
   const measured = new Set(record.measurements.map((m) => m.measure));
-  const limits = dimensionLimits(rule, device, record.events).filter(
-    ({ series, dimension, kind }) =>
-      follows(series.measure) &&
-      (measured.has(series.measure) || !dimension.needsOwnReading || kind === 'size'),
+  const wearer = { birthDate: record.child.birthDate, measured };
+  const limits = dimensionLimits(rule, device, record.events, wearer).filter((l) =>
+    follows(l.series.measure),
   );
   const now = dayNumber(today);
   const end = now + rule.horizonDays.value;

@@ -15,7 +15,7 @@ export function trunkGrowthFlags(input: FlagInput): Flag[] {
   const { child } = input.record;
   const curve =
     child.conditions.some((c) => c === 'idiopathic-scoliosis' || c === 'neuromuscular-scoliosis') ||
-    input.plans.some((p) => p.rule.worn === 'trunk');
+    input.plans.some((p) => p.rule.region === 'trunk');
   if (!curve) return [];
   return historyOf(input, ['sitting_height', 'stature']).flatMap(({ series, visits }) => {
     const last = visits.at(-1);

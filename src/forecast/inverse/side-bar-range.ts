@@ -1,7 +1,7 @@
 import { DoorpostError } from '../../errors.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { MeasureId } from '../../records/measure.js';
-import type { FamilyRule } from '../../rules/fit-rule.js';
+import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
 import { allowanceToLast } from './allowance-to-last.js';
 import type { CastQuestion } from './growth-from-cast.js';
 
@@ -28,16 +28,17 @@ export function sideBarRange(
   odds: number,
 ): SideBarOrder {
   const dimension = rule.dimensions.find((d) => d.measure === measure);
-  if (!dimension?.adjustable?.kinds.includes('side-bar'))
+  const bar = dimension && sideBarOf(dimension);
+  if (!dimension || !bar)
     throw new DoorpostError('invalid-value', `The family '${rule.id}' has no side bar for this dimension`, {
       field: 'measure',
       given: measure,
       accepted: rule.dimensions
-        .filter((d) => d.adjustable?.kinds.includes('side-bar'))
+        .filter(sideBarOf)
         .map((d) => d.measure)
         .join(', '),
     });
-  const stepMm = dimension.adjustable.stepMm?.value ?? DEFAULT_STEP_MM;
+  const stepMm = bar.stepMm?.value ?? DEFAULT_STEP_MM;
   const series = question.series.filter((s) => s.measure === measure);
   const growthMm = allowanceToLast({ ...question, series }, until, odds);
   const steps = Math.ceil(Math.max(0, growthMm - dimension.allowanceMm.value) / stepMm);
@@ -48,6 +49,6 @@ export function sideBarRange(
     steps,
     stepMm,
     growthMm,
-    withinUsual: rangeMm <= dimension.adjustable.upToMm.value,
+    withinUsual: rangeMm <= bar.upToMm.value,
   };
 }

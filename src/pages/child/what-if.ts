@@ -8,7 +8,7 @@ import type { ChildPosterior, Prediction } from '../../growth/contract.js';
 import { addDaysIso, dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Series, seriesKey } from '../../records/measure.js';
-import type { FitDimension } from '../../rules/fit-rule.js';
+import { type FitDimension, sideBarOf } from '../../rules/fit-rule.js';
 
 export interface WhatIf {
   readonly measure: MeasureId;
@@ -43,7 +43,7 @@ export function whatIf(
   const series = sides.map((side): Series => ({ measure, side }));
   const question: CastQuestion = { posterior, series, castDate: today, draws: DRAWS, seed: SEED };
   const usualMm = dimension.allowanceMm.value;
-  const sideBarMm = dimension.adjustable?.kinds.includes('side-bar') ? dimension.adjustable.upToMm.value : 0;
+  const sideBarMm = sideBarOf(dimension)?.upToMm.value ?? 0;
   const most = Math.max(20, Math.ceil(usualMm * 2), Math.ceil(usualMm + sideBarMm));
   const step = most > 40 ? 2 : 1;
   const allowances: number[] = [];

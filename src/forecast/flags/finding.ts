@@ -1,0 +1,37 @@
+import type { IsoDate } from '../../records/dates.js';
+import type { Side } from '../../records/measure.js';
+
+/** What somebody saw or was told that growth does not explain. */
+export type FindingKind =
+  | 'skin-open' // broken skin, blister, wound, pressure injury
+  | 'skin-lasting' // redness that does not fade within 20 minutes
+  | 'skin-infected'
+  | 'skin-mark' // redness or rubbing, nobody said for how long
+  | 'skin-callus'
+  | 'swelling'
+  | 'rash'
+  | 'pain'
+  | 'numbness'
+  | 'breathing'
+  | 'head-warning' // vomiting, drowsiness, a bulging soft spot
+  | 'function-lost'
+  | 'falls'
+  | 'broken'
+  | 'lost';
+
+export interface Finding {
+  readonly kind: FindingKind;
+  /** 'see-now': today or the next working day, before anything else; 'repair': ring today; 'look': at the next contact. */
+  readonly severity: 'see-now' | 'repair' | 'look';
+  /** Place on the body as written; null when nobody said. */
+  readonly where: string | null;
+  readonly side: Side | null;
+  /** How long redness lasted, minutes; null when nobody said. */
+  readonly minutes: number | null;
+  readonly date: IsoDate;
+  readonly source: 'skin-check' | 'verdict' | 'note';
+  /** Null for the child as a whole. */
+  readonly deviceId: string | null;
+  /** The words it was read from; empty for a skin check. For clinicians only. */
+  readonly words: string;
+}
