@@ -1,4 +1,3 @@
-
 /** Every word a chart shows, by language. A language without its own words is answered in English. */
 export interface ChartWords {
   readonly left: string;

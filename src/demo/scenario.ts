@@ -185,6 +185,28 @@ export const scenario: readonly Pattern[] = [
     devices: [pair('solid-afo'), pair('foot-orthosis')],
     affectedSide: 'both',
   },
+  { share: 2, condition: 'clubfoot', ages: [0.5, 3.8], devices: [one('boots-and-bar', 'both')] },
+  {
+    share: 1,
+    condition: 'hemiplegia',
+    ages: [3, 13],
+    devices: [one('wrist-hand-orthosis', 'affected')],
+    affectedSide: 'one',
+  },
+  {
+    share: 1,
+    condition: 'cerebral-palsy',
+    ages: [4, 14],
+    devices: [pair('knee-orthosis')],
+    affectedSide: 'both',
+  },
+  {
+    share: 1,
+    condition: 'leg-length-difference',
+    ages: [5, 14],
+    devices: [one('shoe-raise', 'affected')],
+    affectedSide: 'one',
+  },
 ];
 
 /** The pattern of each of `children`, in proportion to the shares, every pattern once before any comes twice. */

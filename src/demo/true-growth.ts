@@ -43,6 +43,19 @@ const TEMPO_FROM_YEARS = [3, 7] as const;
 const WANDER_Z = 0.12;
 
 /** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow wandering of each. */
+/** Measures without a published curve are invented as a share of one that has one (invented, no source). */
+const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: number]>> = {
+  heel_width: ['foot_length', 0.26],
+  malleolar_width: ['foot_length', 0.28],
+  fibular_head_height: ['knee_height', 0.92],
+  chest_girth: ['waist_girth', 1.12],
+  axillary_girth: ['waist_girth', 1.1],
+  hand_length: ['stature', 0.108],
+  hand_breadth: ['stature', 0.048],
+  forearm_length: ['stature', 0.14],
+  forearm_girth: ['stature', 0.135],
+};
+
 export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): TrueGrowth {
   const sex = child.sex === 'unknown' ? c.oneOf(['male', 'female'] as const) : child.sex;
   const effect = conditionEffects[child.conditions[0] ?? 'none'];
@@ -86,6 +99,9 @@ export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): 
 
   const size = (measure: MeasureId, side: Side, day: DayNumber): number => {
     if (measure === 'head_diagonal') return headDiagonal(side, day);
+    const [of, share] = PROPORTION[measure] ?? [];
+    if (of !== undefined && share !== undefined)
+      return share * size(of, measures[of].sided ? side : 'none', day);
     const curve = curveOf(refs, measure, sex);
     if (curve === null) throw new RangeError(`no reference to invent ${measure} from`);
     const age = Math.max(curve.fromYears, Math.min(curve.toYears, maturityYears(day)));

@@ -7,7 +7,7 @@ import { loadRules } from './load-rules.js';
 export type ClinicRulesJson = readonly {
   readonly id: string;
   readonly dimensions: readonly ({ readonly measure: string } & Partial<
-    Record<LimitFigure, FamilyRule['horizonDays']>
+    Record<LimitFigure, FamilyRule['horizonDays']> & { allowanceByAge: readonly [] }
   >)[];
 }[];
 
@@ -20,13 +20,18 @@ export function clinicRulesJson(
   shipped: FitRules = loadRules(),
 ): ClinicRulesJson {
   return [...shipped.values()].flatMap((rule) => {
-    const dimensions = rule.dimensions.flatMap(({ measure }) => {
+    const dimensions = rule.dimensions.flatMap(({ measure, allowanceByAge }) => {
       const own = limitFigures.flatMap((figure) => {
         const place = { family: rule.id, measure, figure };
         const set = limitAt(limits, place);
         return set && figureOf(shipped, place) ? [[figure, { value: set.mm, source: sourceOf(set) }]] : [];
       });
-      return own.length > 0 ? [{ measure, ...Object.fromEntries(own) }] : [];
+      // A clinic's own allowance is for every age.
+      const everyAge =
+        allowanceByAge.length > 0 && own.some(([figure]) => figure === 'allowanceMm')
+          ? { allowanceByAge: [] }
+          : {};
+      return own.length > 0 ? [{ measure, ...Object.fromEntries(own), ...everyAge }] : [];
     });
     return dimensions.length > 0 ? [{ id: rule.id, dimensions }] : [];
   });
