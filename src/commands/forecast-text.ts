@@ -1,6 +1,6 @@
 import { deviceLabel } from '../charts/device-label.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
-import { capital, plainDate, plainSeries } from '../forecast/words.js';
+import { adjusting, capital, plainDate, plainSeries } from '../forecast/words.js';
 import type { CastDate, TurnaroundEstimate } from '../recall/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
@@ -19,6 +19,7 @@ const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
   palliative: 'comfort decides',
   'too-few-measurements': 'cannot forecast',
   blocked: 'stopped by a warning sign',
+  'no-rule': 'no rule for this family',
   'not-in-use': 'not in use',
 };
 
@@ -136,7 +137,7 @@ function deviceLines(record: ChildRecord, f: DeviceForecast, { due, turnaroundOf
   for (const a of f.adjustments ?? []) {
     const when = a.dueNow ? 'is due now' : a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
     lines.push(
-      `    Moving the side bar for ${plainSeries(a.series)} ${when}; ${mm(a.extensionLeftMm)} mm of travel left.`,
+      `    ${capital(adjusting[a.kind])} for ${plainSeries(a.series)} ${when}; ${mm(a.extensionLeftMm)} mm left.`,
     );
   }
   return lines;

@@ -56,14 +56,14 @@ export function assessChild(fullRecord: ChildRecord, context: AssessmentContext)
     else if (!rule) named.set(device.id, unknownFamily(device.family));
     else if (!posterior) named.set(device.id, withoutPosterior(growth));
     else {
-      const plan = planDevice(record, device, rule, today, modelFollows(model, record.measurements));
+      const plan = planDevice(record, device, rule, modelFollows(model, record.measurements));
       if (plan.limits.length > 0) plans.push(plan);
       else named.set(device.id, nothingToFollow);
     }
   }
 
   const answers = posterior
-    ? answer(record, plans, posterior, context, seed)
+    ? answer(record, plans, posterior, suggestions, context, seed)
     : new Map<string, DeviceAnswer>();
   const flags = findFlags({ record, today, posterior, plans, answers }, suggestions);
   const blocked = flags.find((f) => f.id.startsWith('head-growth'));
@@ -84,6 +84,7 @@ function answer(
   record: ChildRecord,
   plans: readonly DevicePlan[],
   posterior: ChildPosterior,
+  suggestions: readonly DataSuggestion[],
   context: AssessmentContext,
   seed: number,
 ): Map<string, DeviceAnswer> {
@@ -102,13 +103,13 @@ function answer(
   return new Map(
     plans.map((plan) => [
       plan.device.id,
-      forecastDevice(record, plan, posterior, futures, context.today, seed),
+      forecastDevice({ record, plan, posterior, futures, suggestions, today: context.today, seed }),
     ]),
   );
 }
 
 const unknownFamily = (family: string): NamedOutcome => ({
-  outcome: 'blocked',
+  outcome: 'no-rule',
   explanation: `There is no fit rule for the family '${family}': add one, or choose a known family, to have a date.`,
 });
 

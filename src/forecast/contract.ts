@@ -1,6 +1,7 @@
 /** What the forecast room hands on. `survival` is the whole answer; the dates are read off it. */
 import type { IsoDate } from '../records/dates.js';
-import type { Series } from '../records/measure.js';
+import type { AdjustmentKind, DeviceEvent } from '../records/device.js';
+import type { MeasureId, Series } from '../records/measure.js';
 
 export type ForecastOutcome =
   | 'forecast'
@@ -11,6 +12,7 @@ export type ForecastOutcome =
   | 'palliative'
   | 'too-few-measurements'
   | 'blocked' // a red flag halts the growth forecast (for example head circumference crossing centiles)
+  | 'no-rule' // no fit rule for the device's family, so nothing to hold its size against
   | 'not-in-use';
 
 export interface DeviceForecast {
@@ -28,7 +30,11 @@ export interface DeviceForecast {
   readonly p10: IsoDate | null;
   readonly p50: IsoDate | null;
   readonly p90: IsoDate | null;
-  /** Chance of being outgrown on or before dates[i], non-decreasing; weekly (cranial: daily) from today to the horizon. Empty without a forecast. */
+  /**
+   * Chance of being beyond use (a limit passed and no adjustment or part left for it) on or before dates[i], given all
+   * that is known today; weekly (cranial: daily) from the cast on, past days included. The days depend on the record
+   * alone, never on today. Empty without a forecast.
+   */
   readonly dates: readonly IsoDate[];
   readonly probabilityOutgrown: readonly number[];
   /** Share of futures in which this dimension is the first to fail, largest first. */
@@ -37,8 +43,14 @@ export interface DeviceForecast {
   readonly room: readonly DimensionRoom[];
   /** Chance that it is outgrown now, given everything measured and judged. */
   readonly probabilityOutgrownNow: number;
-  /** Side bars with travel left: when to move them, which resets one dimension and no other. */
+  /** Straps, flares, reliefs and bars with something left: when they are wanted, soonest first; each resets one dimension and no other. */
   readonly adjustments?: readonly AdjustmentDue[];
+  /** Parts that answer a limit while the rest of the device goes on. */
+  readonly parts?: readonly PartDue[];
+  /** What must be read before the answer can be relied on; null where nothing is missing. */
+  readonly readingNeeded?: ReadingNeeded | null;
+  /** The last word of a reviewer on the device now worn. */
+  readonly lastVerdict?: Pick<DeviceEvent, 'date' | 'verdict' | 'measure' | 'side'> | null;
   /** Usual life by wear from the family's rule, counted from fitting. */
   readonly usualLifeEnds?: { readonly from: IsoDate; readonly to: IsoDate } | null;
   /** A newer cast of this device has not been delivered yet. */
@@ -48,20 +60,54 @@ export interface DeviceForecast {
   readonly seed: number;
 }
 
+/** Chances at which `DueDays` gives days: 5, 10 .. 95 %. */
+export const dueChances: readonly number[] = Array.from({ length: 19 }, (_, i) => (i + 1) / 20);
+/** Day on which each of `dueChances` is reached; null where it is not inside the horizon. */
+export type DueDays = readonly (IsoDate | null)[];
+
 export interface AdjustmentDue {
   readonly series: Series;
+  readonly kind: AdjustmentKind;
+  /** Hole spacing, mm; null where it is set freely. */
+  readonly stepMm: number | null;
   readonly dueNow: boolean;
   /** Dates by which the chance of needing it reaches 10 and 50 %. */
   readonly p10: IsoDate | null;
   readonly p50: IsoDate | null;
+  readonly days: DueDays;
+  /** What this way of adjusting has left, mm. */
   readonly extensionLeftMm: number;
+}
+
+export interface PartDue {
+  /** Id in the family's rule. */
+  readonly part: string;
+  readonly series: Series;
+  readonly days: DueDays;
+}
+
+/** Why the answer cannot be relied on before something is measured. */
+export interface ReadingNeeded {
+  readonly why:
+    | 'never-measured'
+    | 'readings-too-old'
+    | 'no-reading-near-cast'
+    | 'slip-unanswered'
+    | 'growth-stopped'
+    | 'growth-sprang';
+  readonly measure: MeasureId;
+  readonly side: Series['side'] | null;
+  /** Day of the reading in question; null without one. */
+  readonly date: IsoDate | null;
+  /** What kind of slip. */
+  readonly slip?: DataSuggestion['kind'] | 'in-shoes';
 }
 
 export interface DimensionRoom {
   readonly series: Series;
-  /** Growth since cast the device takes before this dimension fails, adjustments made and side-bar travel left included, mm. */
+  /** Growth since cast the device takes before this dimension fails, adjustments made and still to be had included, mm. */
   readonly allowanceMm: number;
-  /** The part of `allowanceMm` that needs a side bar moved first, mm. */
+  /** The part of `allowanceMm` that needs adjusting first, mm. */
   readonly extensionLeftMm?: number;
   /** Expected growth since cast, mm, with SD. */
   readonly grownMm: number;
@@ -70,6 +116,9 @@ export interface DimensionRoom {
   readonly roomMm: number;
   readonly roomLowMm: number;
   readonly roomHighMm: number;
+  /** Expected growth in the half-year after the last reading, as mm a year, with SD; whatever today is. */
+  readonly paceMmAYear?: number;
+  readonly paceSdMmAYear?: number;
   /** Size at which it fails, mm: expected size at cast + allowance. */
   readonly limitMm: number;
 }

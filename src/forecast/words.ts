@@ -1,5 +1,6 @@
 import { format, parseISO } from 'date-fns';
 import type { IsoDate } from '../records/dates.js';
+import type { AdjustmentKind } from '../records/device.js';
 import { measures, type Series } from '../records/measure.js';
 
 /** '12 March 2027'. */
@@ -25,3 +26,14 @@ export function plainSpan(days: number): string {
   if (days < 60) return `${Math.round(days / 7)} weeks`;
   return `${Math.round(days / 30.44)} months`;
 }
+
+/** 'moving the side bar', 'a longer strap': how a way of making room is told. */
+export const adjusting: Readonly<Record<AdjustmentKind, string>> = {
+  'side-bar': 'moving the side bar',
+  strap: 'letting out the strap',
+  flare: 'a flare',
+  relief: 'a relief',
+  trim: 'a trim of the edge',
+  pad: 'a thinner pad',
+  'relocated-joint': 'moving the joint',
+};

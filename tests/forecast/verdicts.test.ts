@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { verdictLikelihood } from '../../src/forecast/device/verdict-evidence.js';
+import { deviationChance, drawDeviation } from '../../src/forecast/device/deviation.js';
 import { normalCdf } from '../../src/statistics/normal-cdf.js';
+import { randomStream } from '../../src/statistics/random-stream.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';
@@ -13,41 +14,39 @@ const boy = () =>
     ])
     .device('solid-afo', 'left', 8);
 
-describe('fit verdicts as evidence on the device’s real limit', () => {
-  it('says what each verdict excludes, and that the four of them exhaust what can be said but for looseness', () => {
-    const room = (roomMm: number) => [{ roomMm, tightWithinMm: 3, judgementSdMm: 1.5 }];
-    expect(verdictLikelihood('outgrown', room(-6))).toBeGreaterThan(0.95);
-    expect(verdictLikelihood('good', room(-6))).toBeLessThan(0.01);
-    expect(verdictLikelihood('good', room(8))).toBeGreaterThan(0.95);
-    expect(verdictLikelihood('tight', room(1.5))).toBeGreaterThan(verdictLikelihood('tight', room(8)));
-    for (const r of [-4, 0, 2, 5, 9]) {
-      const sum = (['outgrown', 'tight', 'good'] as const).reduce(
-        (s, v) => s + verdictLikelihood(v, room(r)),
-        0,
+/** Mean of a Normal (0, s) above a: s phi(a/s) / (1 - Phi(a/s)). Johnson, Kotz & Balakrishnan 1994, Continuous Univariate Distributions 1, 13.10; from memory. */
+function meanAbove(s: number, a: number): number {
+  const phi = Math.exp(-((a / s) ** 2) / 2) / Math.sqrt(2 * Math.PI);
+  return (s * phi) / normalCdf(-a / s);
+}
+
+describe('what a judgement leaves of a device’s own limit', () => {
+  it.each([-3, 0, 1.5, 4])(
+    'draws above %d mm have the mean of the truncated Normals, one in twenty of them wide',
+    (a) => {
+      const chance = randomStream(3);
+      let sum = 0;
+      const n = 40_000;
+      for (let i = 0; i < n; i++) {
+        const x = drawDeviation(1.5, a, Number.POSITIVE_INFINITY, chance.uniform(), chance.uniform());
+        expect(x).toBeGreaterThanOrEqual(a);
+        sum += x;
+      }
+      expect(sum / n).toBeCloseTo(0.95 * meanAbove(1.5, a) + 0.05 * meanAbove(4.5, a), 1);
+      expect(deviationChance(1.5, a, Number.POSITIVE_INFINITY)).toBeCloseTo(
+        0.95 * normalCdf(-a / 1.5) + 0.05 * normalCdf(-a / 4.5),
+        12,
       );
-      expect(sum).toBeCloseTo(0.98 + 3 * 0.005, 9);
-    }
-  });
+    },
+  );
 
-  // Rasmussen & Williams 2006, Gaussian Processes for Machine Learning, eq. 3.85: for x ~ N(m, v) and a probit likelihood
-  // Phi(x / s), the mean of x given success is m + v phi(z) / (Phi(z) sqrt(s^2 + v)), z = m / sqrt(s^2 + v). From memory.
-  it('moves the belief about a limit as the closed form of a probit observation does', () => {
-    const [m, sd, s] = [-1, 1.5, 1.5];
-    let weight = 0;
-    let mean = 0;
-    for (let x = m - 9; x <= m + 9; x += 0.01) {
-      const prior = Math.exp(-(((x - m) / sd) ** 2) / 2);
-      const like = verdictLikelihood('outgrown', [{ roomMm: -x, tightWithinMm: 3, judgementSdMm: s }]);
-      const success = (like - 0.005) / 0.98;
-      weight += prior * success;
-      mean += prior * success * x;
-    }
-    const root = Math.hypot(s, sd);
-    const z = m / root;
-    const phi = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
-    expect(mean / weight).toBeCloseTo(m + (sd * sd * phi) / (normalCdf(z) * root), 4);
+  it('far beyond belief it stays at the bound and stays finite', () => {
+    expect(drawDeviation(1.5, 60, Number.POSITIVE_INFINITY, 0.5, 0.5)).toBeCloseTo(60, 0);
+    expect(drawDeviation(1.5, Number.NEGATIVE_INFINITY, -60, 0.5, 0.5)).toBeCloseTo(-60, 0);
   });
+});
 
+describe('fit verdicts', () => {
   it('a good verdict puts the date off, a tight one brings it forward, against no verdict', () => {
     const none = boy().assess().forecasts[0];
     const good = boy().event('verdict', 0, { verdict: 'good', measure: 'foot_length' }).assess().forecasts[0];
@@ -55,7 +54,29 @@ describe('fit verdicts as evidence on the device’s real limit', () => {
       .forecasts[0];
     expect(good.p50! > none.p50!).toBe(true);
     expect(tight.p50! < none.p50!).toBe(true);
-    expect(good.probabilityOutgrownNow).toBeLessThan(none.probabilityOutgrownNow);
+    expect(good.probabilityOutgrownNow).toBe(0);
+  });
+
+  it('good outweighs the family’s default: not beyond use that day at any limit, however much was used up', () => {
+    const grown = () =>
+      buildChild(TODAY, 8, { sex: 'male' })
+        .series('foot_length', 'left', [
+          [14, 182],
+          [10, 185],
+          [1, 199],
+        ])
+        .device('solid-afo', 'left', 10);
+    const [without] = grown().assess().forecasts;
+    expect(without.outcome).toBe('already-outgrown');
+    const [good] = grown().event('verdict', 1, { verdict: 'good' }).assess().forecasts;
+    const verdictDay = grown().day(1);
+    const onThatDay = good.probabilityOutgrown[good.dates.findLastIndex((d) => d <= verdictDay)];
+    expect(onThatDay).toBe(0);
+    expect(good.outcome).toBe('forecast');
+    expect(good.p50! > TODAY).toBe(true);
+    // What was used up is evidence of this device's own room: it takes more than the family's 8 mm.
+    const toes = good.room.find((r) => r.series.measure === 'foot_length')!;
+    expect(toes.roomMm).toBeGreaterThan(0);
   });
 
   it('believes a reviewer who says outgrown, whatever the measurements say, and flags the disagreement', () => {
@@ -83,6 +104,6 @@ describe('fit verdicts as evidence on the device’s real limit', () => {
       .event('verdict', 0, { verdict: 'outgrown', measure: 'knee_height' })
       .assess();
     expect(forecasts[0].outcome).toBe('forecast');
-    expect(forecasts[0].adjustments?.[0].dueNow).toBe(true);
+    expect(forecasts[0].adjustments?.[0]).toMatchObject({ kind: 'side-bar', dueNow: true });
   });
 });

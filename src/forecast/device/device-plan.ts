@@ -1,33 +1,28 @@
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
-import type { Device, DeviceEvent } from '../../records/device.js';
+import { type DayNumber, dayNumber } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
 import type { MeasureId } from '../../records/measure.js';
 import { type DimensionLimit, dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
+import { type Judgement, judgementsOf } from './judgements.js';
 
 /** What must be known of one device before any future is drawn. */
 export interface DevicePlan {
   readonly device: Device;
   readonly rule: FamilyRule;
   readonly history: DeviceHistory;
-  /** Limits that count for this child: the model follows them, or they keep their proportion to one it follows. */
+  /** Limits that count for this child: measured, and followed by the model or in proportion to one it follows. */
   readonly limits: readonly DimensionLimit[];
-  readonly verdicts: readonly DeviceEvent[];
-  /** Days on which the limits are tried: from the last time it was accepted as wearable to the horizon. */
+  readonly judgements: readonly Judgement[];
+  /** Days on which the limits are tried: from the cast to the horizon, weekly or daily. */
   readonly search: readonly DayNumber[];
-  /** Index of today in `search`. */
-  readonly todayIndex: number;
-  /**
-   * Days at which a path must be drawn so that it may be taken as linear between. They depend on the cast alone: a
-   * verdict or an adjustment more is judged in the very same futures.
-   */
+  /** Days at which a path must be drawn so that it may be taken as linear between. */
   readonly knots: readonly DayNumber[];
 }
 
-const PAST_STEP_DAYS = 28;
-/** After a year ahead growth is uncertain by many millimetres, and every second knot is enough. */
+/** This far beyond the last reading growth is uncertain by many millimetres, and every second knot is enough. */
 const FINE_DAYS = 365;
 
 /**
@@ -40,48 +35,42 @@ function knotStep(rule: FamilyRule, ageYears: number): number {
   return ageYears < 4 ? 28 : 56;
 }
 
+/** from, from + step .. up to and including `to`, whatever the step. */
 function range(from: number, to: number, step: number): number[] {
   const days: number[] = [];
-  for (let d = from; step > 0 ? d < to : d > to; d += step) days.push(d);
-  return days;
+  for (let d = from; d < to; d += step) days.push(d);
+  return [...days, to];
 }
 
+/**
+ * Every day of the plan comes from the cast and the last reading, none from today: the same record gives the same
+ * futures tomorrow, so that no date moves because a night has passed.
+ */
 export function planDevice(
   record: ChildRecord,
   device: Device,
   rule: FamilyRule,
-  today: IsoDate,
   follows: (measure: MeasureId) => boolean,
 ): DevicePlan {
   const history = deviceHistory(device, record.events);
   const measured = new Set(record.measurements.map((m) => m.measure));
   const wearer = { birthDate: record.child.birthDate, measured };
-  const limits = dimensionLimits(rule, device, record.events, wearer).filter((l) =>
-    follows(l.series.measure),
+  const limits = dimensionLimits(rule, device, record.events, wearer).filter(
+    ({ series }) => follows(series.measure) && measured.has(series.measure),
   );
-  const now = dayNumber(today);
-  const end = now + rule.horizonDays.value;
-  const age = decimalAgeYears(record.child.birthDate, today);
-  const knot = knotStep(rule, age);
-  const past = range(dayNumber(history.lastAccepted), now, PAST_STEP_DAYS);
-  const step = rule.resolution === 'day' ? 1 : 7;
-  const future = range(now, end + step, step);
-  const verdicts = history.since.filter((e) => e.kind === 'verdict');
-  const knots = [
-    dayNumber(history.castDate),
-    ...range(now - knot, dayNumber(history.castDate), -knot),
-    ...range(now, now + FINE_DAYS, knot),
-    ...range(now + FINE_DAYS, end, 2 * knot),
-    future[future.length - 1],
-  ];
+  const cast = dayNumber(history.castDate);
+  const read = record.measurements.reduce((last, m) => Math.max(last, dayNumber(m.date)), cast);
+  const end = read + rule.horizonDays.value;
+  const knot = knotStep(rule, decimalAgeYears(record.child.birthDate, history.castDate));
   return {
     device,
     rule,
     history,
     limits,
-    verdicts,
-    search: [...past, ...future],
-    todayIndex: past.length,
-    knots: [...new Set(knots)].sort((a, b) => a - b),
+    judgements: judgementsOf(history, limits),
+    search: range(cast, end, rule.resolution === 'day' ? 1 : 7),
+    knots: [...range(cast, read + FINE_DAYS, knot), ...range(read + FINE_DAYS, end, 2 * knot)].filter(
+      (d, i, all) => d <= end && all.indexOf(d) === i,
+    ),
   };
 }

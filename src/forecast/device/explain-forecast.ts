@@ -1,7 +1,7 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso } from '../../records/dates.js';
 import type { DeviceForecast } from '../contract.js';
-import { capital, plainDate, plainSeries, plainSpan, statedMm, wholeMm } from '../words.js';
+import { adjusting, capital, plainDate, plainSeries, plainSpan, statedMm, wholeMm } from '../words.js';
 import type { DevicePlan } from './device-plan.js';
 
 type Facts = Omit<DeviceForecast, 'explanation'>;
@@ -61,12 +61,10 @@ function travel(facts: Facts): string {
   if (facts.outcome === 'already-outgrown') return '';
   const due = facts.adjustments?.filter((a) => a.dueNow) ?? [];
   if (due.length > 0)
-    return `Move the side bar now: ${due.map((a) => `${plainSeries(a.series)} (${wholeMm(a.extensionLeftMm)} travel left)`).join(', ')}. This resets that dimension and no other.`;
-  const next = [...(facts.adjustments ?? [])]
-    .filter((a) => a.p50 !== null)
-    .sort((a, b) => a.p50!.localeCompare(b.p50!))[0];
+    return `Wanted now: ${due.map((a) => `${adjusting[a.kind]} for ${plainSeries(a.series)} (${wholeMm(a.extensionLeftMm)} left)`).join(', ')}. Each resets that dimension and no other.`;
+  const next = facts.adjustments?.find((a) => a.p50 !== null);
   return next
-    ? `The side bar for ${plainSeries(next.series)} is likely to need moving by ${plainDate(next.p50!)}.`
+    ? `${capital(adjusting[next.kind])} for ${plainSeries(next.series)} is likely to be wanted by ${plainDate(next.p50!)}.`
     : '';
 }
 

@@ -10,6 +10,18 @@ export interface PassageLimit {
   readonly limitMm: Float64Array;
   /** This device's own deviation from it, per draw, mm. */
   readonly deviationMm: Float64Array;
+  /** First index in `search` that counts: before it a person found room. */
+  readonly from?: number;
+  /** Bars further down that lift the line as far as their own joint has grown beyond what they have given so far. */
+  readonly lifts?: readonly PassageLift[];
+}
+
+export interface PassageLift {
+  readonly path: Float64Array;
+  readonly castIndex: number;
+  /** Per search day, mm: what the bar has given, and what it has left. */
+  readonly givenMm: Float64Array;
+  readonly leftMm: Float64Array;
 }
 
 export interface Passage {
@@ -43,12 +55,19 @@ export function firstPassage(
     const row = i * width;
     let excess = Number.NEGATIVE_INFINITY;
     for (let s = 0; s < limits.length; s++) {
-      const { path, castIndex, limitMm, deviationMm } = limits[s];
+      const { path, castIndex, limitMm, deviationMm, from = 0, lifts } = limits[s];
       const base = (castIndex === null ? 0 : path[row + castIndex]) + deviationMm[i];
-      for (let j = 0; j < search.length && j <= at[i]; j++) {
-        const from = path[row + left[j]];
-        const size = width === 1 ? from : from + share[j] * (path[row + left[j] + 1] - from);
-        const over = size - base - limitMm[j];
+      const sizeAt = (of: Float64Array, j: number) => {
+        const before = of[row + left[j]];
+        return width === 1 ? before : before + share[j] * (of[row + left[j] + 1] - before);
+      };
+      for (let j = from; j < search.length && j <= at[i]; j++) {
+        let over = sizeAt(path, j) - base - limitMm[j];
+        if (lifts && over > 0)
+          for (const lift of lifts) {
+            const grown = sizeAt(lift.path, j) - lift.path[row + lift.castIndex];
+            over -= Math.min(lift.leftMm[j], Math.max(0, grown - lift.givenMm[j]));
+          }
         if (over <= 0 || (j === at[i] && over <= excess)) continue;
         at[i] = j;
         by[i] = s;
@@ -76,4 +95,12 @@ export function dayOfChance(search: readonly DayNumber[], chance: Float64Array, 
   if (j === 0) return search[0];
   const part = (p - chance[j - 1]) / (chance[j] - chance[j - 1]);
   return search[j - 1] + part * (search[j] - search[j - 1]);
+}
+
+/** The chance by a day, linear between search days: 0 before the first, the last one after the last. */
+export function chanceOn(search: readonly DayNumber[], chance: Float64Array, day: DayNumber): number {
+  const j = search.findLastIndex((d) => d <= day);
+  if (j < 0) return 0;
+  if (j === search.length - 1) return chance[j];
+  return chance[j] + ((chance[j + 1] - chance[j]) * (day - search[j])) / (search[j + 1] - search[j]);
 }

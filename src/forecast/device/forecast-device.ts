@@ -3,190 +3,239 @@ import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import { measures, seriesKey } from '../../records/measure.js';
-import { type DimensionLimit, extensionLeftOn, limitOn } from '../../rules/dimension-limits.js';
-import { randomStream } from '../../statistics/random-stream.js';
+import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
 import { childSeed } from '../child-seed.js';
-import type { AdjustmentDue, DeviceForecast, DimensionRoom } from '../contract.js';
+import type {
+  AdjustmentDue,
+  DataSuggestion,
+  DeviceForecast,
+  DimensionRoom,
+  ForecastOutcome,
+  PartDue,
+} from '../contract.js';
 import { type Futures, followedSeries } from '../futures.js';
 import { staleAfterDays } from '../stale-after.js';
+import { type DeviceLines, deviceLines } from './device-lines.js';
 import type { DevicePlan } from './device-plan.js';
+import { dimensionRoom } from './dimension-room.js';
+import { dueDays } from './due-days.js';
 import { emptyForecast } from './empty-forecast.js';
 import { explainForecast } from './explain-forecast.js';
-import { dayOfChance, firstPassage, type PassageLimit, passageChance } from './first-passage.js';
+import { chanceOn, dayOfChance, firstPassage, passageChance } from './first-passage.js';
+import { growthStopped, type Halt } from './growth-stopped.js';
+import { holdStopped } from './hold-stopped.js';
+import { type JudgedDraws, judgedDraws } from './judged-draws.js';
+import { readingNeeded } from './reading-needed.js';
 import { usualLife } from './usual-life.js';
-import { type WeighedDraws, weighDraws } from './weigh-draws.js';
-import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
 
 /** Full-grown: growth to come hardly ever reaches the room left, and seldom as much as a clinic would notice, mm. */
 const MEASURABLE_MM = 3;
 const NOTICED_MM = 8;
 const SELDOM = 0.2;
 const NEGLIGIBLE_CHANCE = 0.05;
-/** Some devices' limits lie far from the rule: this share deviates this many times as much (common practice, no source). */
-const FAR_SHARE = 0.05;
-const FAR_FACTOR = 3;
 
 export interface DeviceAnswer {
   readonly forecast: DeviceForecast;
-  readonly surprise: WeighedDraws['surprise'];
+  readonly surprise: JudgedDraws['surprise'];
 }
 
-/** Per draw: how far this device's real limit lies from the stated one, mm. */
-function drawDeviations(plan: DevicePlan, draws: number, seed: number): Float64Array[] {
-  const chance = randomStream(childSeed(seed, plan.device.id));
-  return plan.limits.map(({ toleranceMm }) =>
-    Float64Array.from({ length: draws }, () => {
-      const factor = chance.uniform() < FAR_SHARE ? FAR_FACTOR : 1;
-      return toleranceMm * factor * chance.normal();
-    }),
-  );
+export interface DeviceQuestion {
+  readonly record: ChildRecord;
+  readonly plan: DevicePlan;
+  readonly posterior: ChildPosterior;
+  readonly futures: Futures;
+  readonly suggestions: readonly DataSuggestion[];
+  readonly today: IsoDate;
+  readonly seed: number;
 }
 
 /** First-passage forecast of one device from a child's possible futures. */
-export function forecastDevice(
-  record: ChildRecord,
-  plan: DevicePlan,
-  posterior: ChildPosterior,
-  futures: Futures,
-  today: IsoDate,
-  seed: number,
-): DeviceAnswer {
-  const { limits, search, todayIndex, history } = plan;
-  const { draws, days } = futures;
+export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
+  const { record, plan, posterior, today, seed } = question;
+  const { limits, search, history } = plan;
+  const halts = haltsOf(record, limits);
+  const futures = holdStopped(question.futures, halts);
+  const { days, draws } = futures;
+  const now = dayNumber(today);
   const castIndex = days.indexOf(dayNumber(history.castDate));
-  const nowIndex = days.indexOf(dayNumber(today));
-  const deviations = drawDeviations(plan, draws, seed);
-  const { weights, surprise } = weighDraws(futures, limits, deviations, castIndex, plan.verdicts);
-  const dates = search.map((d) => isoDate(d));
-
-  const passageLimits = (withTravel: boolean): PassageLimit[] =>
-    limits.map((limit, d) => ({
-      path: futures.paths.get(seriesKey(limit.series))!,
-      castIndex: limit.kind === 'growth' ? castIndex : null,
-      limitMm: Float64Array.from(
-        dates,
-        (on) => limitOn(limit, on) + (withTravel ? extensionLeftOn(limit, on) : 0),
-      ),
-      deviationMm: deviations[d],
-    }));
-  const lines = passageLimits(true);
-  const passage = firstPassage(days, search, lines, draws);
+  const own = childSeed(seed, plan.device.id);
+  const drawn = judgedDraws(futures, limits, plan.judgements, castIndex, own);
+  const { deviations } = drawn;
+  const weights = new Float64Array(draws).fill(1 / draws);
+  const lines = deviceLines(plan, futures, deviations);
+  const ending = endingLimits(plan);
+  const passage = firstPassage(
+    days,
+    search,
+    ending.map((d) => lines.spent[d]),
+    draws,
+  );
+  const said = judgedBeyondUse(plan, today);
   const chance = passageChance(passage, weights, search.length);
-  const now = chance[todayIndex];
-  const end = chance[search.length - 1];
+  if (said !== null) for (let j = 0; j < search.length; j++) if (search[j] >= dayNumber(said)) chance[j] = 1;
+  const chanceNow = said !== null ? 1 : chanceOn(search, chance, now);
+  const end = chance[search.length - 1] ?? 0;
 
   const shares = new Float64Array(limits.length);
-  for (let i = 0; i < draws; i++) if (passage.by[i] >= 0) shares[passage.by[i]] += weights[i];
+  for (let i = 0; i < draws; i++) if (passage.by[i] >= 0) shares[ending[passage.by[i]]] += weights[i];
+  const fallen = shares.reduce((sum, s) => sum + s, 0);
   const drivers = limits
-    .map((l, d) => ({ series: l.series, share: end > 0 ? shares[d] / end : 0 }))
+    .map((l, d) => ({ series: l.series, share: fallen > 0 ? shares[d] / fallen : 0 }))
     .filter((d) => d.share > 0)
     .sort((a, b) => b.share - a.share);
 
-  const room = limits.map((limit, d): DimensionRoom => {
-    const { path } = lines[d];
-    const grown = new Float64Array(draws);
-    const left = new Float64Array(draws);
-    const atCast = new Float64Array(draws);
-    const extensionLeftMm = extensionLeftOn(limit, today);
-    const line = limitOn(limit, today) + extensionLeftMm;
-    for (let i = 0; i < draws; i++) {
-      atCast[i] = path[i * days.length + castIndex];
-      grown[i] = path[i * days.length + nowIndex] - atCast[i];
-      left[i] = line + deviations[d][i] - grown[i] - (limit.kind === 'size' ? atCast[i] : 0);
-    }
-    const g = weightedMoments(grown, weights);
-    const cast = weightedMoments(atCast, weights).mean;
-    const [roomLowMm, roomHighMm] = weightedQuantiles(left, weights, [0.1, 0.9]);
-    const allowanceMm = limit.kind === 'size' ? line - cast : line;
-    return {
-      series: limit.series,
-      allowanceMm,
-      extensionLeftMm,
-      grownMm: g.mean,
-      grownSdMm: g.sd,
-      roomMm: weightedMoments(left, weights).mean,
-      roomLowMm,
-      roomHighMm,
-      limitMm: cast + allowanceMm,
-    };
-  });
-
-  const adjustments = limits.flatMap((limit, d): AdjustmentDue[] => {
-    const extensionLeftMm = room[d].extensionLeftMm ?? 0;
-    // A thigh section lifted by the knee's bar has no travel of its own to move.
-    if (extensionLeftMm <= 0 || !plan.device.extensionRangeMm[limit.series.measure]) return [];
-    const ahead = search.slice(todayIndex);
-    const line = passageLimits(false)[d];
-    const only = [{ ...line, limitMm: line.limitMm.slice(todayIndex) }];
-    const due = passageChance(firstPassage(days, ahead, only, draws), weights, ahead.length);
-    const at = (p: number) => {
-      const day = dayOfChance(ahead, due, p);
-      return day === null ? null : isoDate(day);
-    };
-    return [{ series: limit.series, dueNow: due[0] >= 0.5, p10: at(0.1), p50: at(0.5), extensionLeftMm }];
-  });
-
-  const skeletal = limits.filter((l) => measures[l.series.measure].skeletal);
-  const further = (l: DimensionLimit, mm: number) =>
-    posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
-  const grownUp =
-    skeletal.length > 0 &&
-    limits.every(
-      (l, d) =>
-        !skeletal.includes(l) ||
-        (further(l, Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE &&
-          further(l, NOTICED_MM) < SELDOM),
-    );
-  const lastMeasured = record.measurements.reduce<IsoDate | null>(
-    (last, m) => (last === null || m.date > last ? m.date : last),
-    null,
+  const read = record.measurements.reduce((last, m) => Math.max(last, dayNumber(m.date)), days[castIndex]);
+  const room = limits.map((limit, d) =>
+    dimensionRoom(limit, futures, castIndex, deviations[d], weights, now, read),
   );
-  const staleDays = lastMeasured === null ? Number.POSITIVE_INFINITY : daysBetween(lastMeasured, today);
+  const grownUp = isGrownUp(question, room, halts);
+  const staleDays = daysBetween(isoDate(read), today);
   const stale = staleDays > staleAfterDays(plan.rule, decimalAgeYears(record.child.birthDate, today));
-
-  const outcome =
-    history.judgedOutgrown !== null && !canBeExtended(plan, room)
-      ? 'already-outgrown'
-      : now >= 0.5
-        ? 'already-outgrown'
-        : grownUp
-          ? 'full-grown'
-          : stale
-            ? 'too-few-measurements'
-            : end < 0.1
-              ? 'beyond-horizon'
-              : 'forecast';
-  const judgedOn = outcome === 'already-outgrown' ? (history.judgedOutgrown?.date ?? null) : null;
+  const outcome = outcomeOf(chanceNow, end, grownUp, stale);
   const date = (p: number): IsoDate | null => {
-    if (judgedOn !== null) return judgedOn;
+    if (said !== null) return said;
     const day = dayOfChance(search, chance, p);
     if (day === null || outcome === 'full-grown') return null;
-    return outcome === 'already-outgrown' && day > dayNumber(today) ? null : isoDate(day);
+    return outcome === 'already-outgrown' && day > now ? null : isoDate(day);
   };
-  const withChances = judgedOn === null && outcome !== 'full-grown';
+  const withChances = outcome !== 'full-grown';
+  const verdict = plan.judgements.findLast((j) => j.verdict !== null)?.verdict ?? null;
   const facts = {
     ...emptyForecast(record, plan.device, today, seed, posterior),
     outcome,
     p10: date(0.1),
     p50: date(0.5),
     p90: date(0.9),
-    dates: withChances ? dates.slice(todayIndex) : [],
-    probabilityOutgrown: withChances ? Array.from(chance.slice(todayIndex)) : [],
+    dates: withChances ? search.map((d) => isoDate(d)) : [],
+    probabilityOutgrown: withChances ? Array.from(chance) : [],
     drivers,
     room,
-    adjustments,
+    adjustments: adjustmentsDue(plan, futures, lines, weights, today),
+    parts: partsDue(plan, futures, lines, weights),
+    readingNeeded: readingNeeded(
+      record,
+      plan,
+      drivers[0]?.series ?? limits[0]?.series ?? null,
+      question.suggestions,
+      today,
+    ),
+    lastVerdict: verdict && {
+      date: verdict.date,
+      verdict: verdict.verdict,
+      measure: verdict.measure,
+      side: verdict.side,
+    },
     usualLifeEnds: usualLife(plan, record.child.birthDate),
     replacementInProgress: history.pendingCast !== null,
-    probabilityOutgrownNow: judgedOn !== null ? 1 : now,
+    probabilityOutgrownNow: chanceNow,
   } as const;
   return {
     forecast: { ...facts, explanation: explainForecast(facts, plan, record, staleDays) },
-    surprise,
+    surprise: drawn.surprise,
   };
 }
 
-/** A verdict 'outgrown' on a joint whose bars still have travel asks for an adjustment, not a new device. */
-function canBeExtended(plan: DevicePlan, room: readonly DimensionRoom[]): boolean {
-  const measure = plan.history.judgedOutgrown?.measure ?? null;
-  return measure !== null && room.some((r) => r.series.measure === measure && (r.extensionLeftMm ?? 0) > 0);
+function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
+  if (now >= 0.5) return 'already-outgrown';
+  if (grownUp) return 'full-grown';
+  if (stale) return 'too-few-measurements';
+  return end < 0.1 ? 'beyond-horizon' : 'forecast';
+}
+
+/** Limits that end the device: those that no part renews. */
+function endingLimits({ rule, limits }: DevicePlan): number[] {
+  const renewed = new Set(rule.parts.flatMap((p) => p.renews));
+  return limits.flatMap((l, d) => (renewed.has(l.series.measure) ? [] : [d]));
+}
+
+/** The day a person said it is outgrown, unless the limit they named can still be adjusted or renewed with a part. */
+function judgedBeyondUse({ history, limits, rule }: DevicePlan, today: IsoDate): IsoDate | null {
+  const said = history.judgedOutgrown;
+  if (said === null) return null;
+  const answered =
+    said.measure !== null &&
+    (rule.parts.some((p) => p.renews.includes(said.measure!)) ||
+      limits.some((l) => l.series.measure === said.measure && adjustmentsLeftOn(l, today).length > 0));
+  return answered ? null : said.date;
+}
+
+function haltsOf(record: ChildRecord, limits: readonly DimensionLimit[]): Map<string, Halt> {
+  const halts = new Map<string, Halt>();
+  for (const { series } of limits) {
+    const halt = growthStopped(record, series);
+    if (halt) halts.set(seriesKey(series), halt);
+  }
+  return halts;
+}
+
+/** No length that limits the device will measurably grow: by the model, or because its readings have stopped. */
+function isGrownUp(
+  { plan, posterior, today }: DeviceQuestion,
+  room: readonly DimensionRoom[],
+  halts: ReadonlyMap<string, Halt>,
+): boolean {
+  const further = (l: DimensionLimit, mm: number) =>
+    posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
+  const skeletal = plan.limits.filter((l) => measures[l.series.measure].skeletal);
+  return (
+    skeletal.length > 0 &&
+    plan.limits.every(
+      (l, d) =>
+        !skeletal.includes(l) ||
+        halts.get(seriesKey(l.series))?.proved === true ||
+        (further(l, Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE &&
+          further(l, NOTICED_MM) < SELDOM),
+    )
+  );
+}
+
+/** Every limit that a strap, a flare or a bar still answers, soonest first: the first way to be tried. */
+function adjustmentsDue(
+  { limits, search }: DevicePlan,
+  futures: Futures,
+  lines: DeviceLines,
+  weights: Float64Array,
+  today: IsoDate,
+): AdjustmentDue[] {
+  const due = limits.flatMap((limit, d): AdjustmentDue[] => {
+    const way = adjustmentsLeftOn(limit, today)[0];
+    if (!way) return [];
+    const { chance, days } = dueDays(futures.days, search, [lines.wanted[d]], weights);
+    return [
+      {
+        series: limit.series,
+        kind: way.kind,
+        stepMm: way.stepMm,
+        extensionLeftMm: way.leftMm,
+        dueNow: chanceOn(search, chance, dayNumber(today)) >= 0.5,
+        p10: days[1],
+        p50: days[9],
+        days,
+      },
+    ];
+  });
+  return due.sort((a, b) => (a.p50 ?? '9999').localeCompare(b.p50 ?? '9999'));
+}
+
+function partsDue(
+  { rule, limits, search }: DevicePlan,
+  futures: Futures,
+  lines: DeviceLines,
+  weights: Float64Array,
+): PartDue[] {
+  return rule.parts.flatMap((part): PartDue[] => {
+    const own = limits.flatMap((l, d) => (part.renews.includes(l.series.measure) ? [d] : []));
+    if (own.length === 0) return [];
+    const due = (which: readonly number[]) =>
+      dueDays(
+        futures.days,
+        search,
+        which.map((d) => lines.spent[d]),
+        weights,
+      ).days;
+    const first = own
+      .map((d) => ({ d, day: due([d]).find((x) => x !== null) ?? '9999' }))
+      .sort((a, b) => a.day.localeCompare(b.day))[0];
+    return [{ part: part.id, series: limits[first.d].series, days: due(own) }];
+  });
 }

@@ -29,9 +29,12 @@ export function girthGainFlags(input: FlagInput): Flag[] {
     ];
   });
   const driving = input.plans.flatMap((plan) => {
-    const driver = input.answers.get(plan.device.id)?.forecast.drivers[0];
-    if (!driver || driver.share < 0.5 || measures[driver.series.measure].skeletal) return [];
-    const seen = `${plainSeries(driver.series)} decides in ${Math.round(100 * driver.share)} of 100 futures.`;
+    const forecast = input.answers.get(plan.device.id)?.forecast;
+    // Straps and flares answer a girth, so it decides when something is to be done before anything ends the device.
+    const driver = forecast?.adjustments?.[0];
+    if (!driver?.p50 || measures[driver.series.measure].skeletal) return [];
+    if (forecast?.p50 && forecast.p50 < driver.p50) return [];
+    const seen = `${plainSeries(driver.series)} asks for an adjustment before any length does.`;
     return [
       flag(input, `girth-drives-${plan.device.id}`, 'note', cautions.girths, seen, {
         series: driver.series,

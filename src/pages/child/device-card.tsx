@@ -1,5 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DimensionRoom } from '../../forecast/contract.js';
+import { adjusting } from '../../forecast/words.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { type Format, seriesText } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -86,12 +87,11 @@ export function DeviceCard(props: {
         )}
         {forecast.adjustments?.map((a) => (
           <>
-            <dt>Move side bar</dt>
+            <dt>Adjust</dt>
             <dd>
-              {seriesText(a.series)}:{' '}
+              {seriesText(a.series)}, {adjusting[a.kind]}:{' '}
               {a.dueNow ? 'now' : a.p10 ? `from ${format.date(a.p10)}` : 'not within the forecast'},{' '}
-              {format.number(a.extensionLeftMm)} mm of travel left. An adjustment resets this dimension and no
-              other.
+              {format.number(a.extensionLeftMm)} mm left. An adjustment resets this dimension and no other.
             </dd>
           </>
         ))}
@@ -140,7 +140,7 @@ function RoomGauge({ room, format }: { room: DimensionRoom; format: Format }) {
         <small>
           ({format.number(Math.max(0, room.roomLowMm), 1)} to {format.number(Math.max(0, room.roomHighMm), 1)}
           ; outgrown at {format.number(room.limitMm)} mm
-          {room.extensionLeftMm ? `; ${format.number(room.extensionLeftMm)} mm of it in the side bar` : ''})
+          {room.extensionLeftMm ? `; ${format.number(room.extensionLeftMm)} mm of it by adjusting` : ''})
         </small>
       </span>
       <svg class="gauge" viewBox="0 0 200 12" preserveAspectRatio="none" aria-hidden="true">

@@ -12,6 +12,7 @@ const named: Partial<Record<ForecastSummary['outcome'], string>> = {
   palliative: 'Comfort first: review by wear',
   'too-few-measurements': 'Cannot forecast: measure',
   blocked: 'No date: see the caution',
+  'no-rule': 'No rule for this family',
   'not-in-use': 'Not in use',
 };
 

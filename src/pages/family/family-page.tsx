@@ -133,6 +133,7 @@ function answerOf(forecast: DeviceForecast, device: string, words: FamilyWords, 
       return only(words.byWear(device));
     case 'too-few-measurements':
     case 'not-in-use':
+    case 'no-rule':
       return only(words.measureFirst(device));
     case 'blocked':
       return only(words.seeFirst(device));

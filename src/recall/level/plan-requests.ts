@@ -87,7 +87,7 @@ function reviewRequest(
   const { weeks } = context.capacity;
   const wear = devices.flatMap((d) => d.wearReview ?? []).sort()[0];
   const blind =
-    entry.action === 'measure' && entry.latestSafe === null && entry.devices.some((d) => !d.forecast);
+    entry.action === 'measure' && entry.latestSafe === null && entry.devices.some((d) => !d.castDate);
   const due = entry.action === 'urgent-contact' || blind ? today : (wear ?? entry.reviewDue);
   if (due === null || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
   const none = new Array<number>(weeks.length + 1).fill(0);

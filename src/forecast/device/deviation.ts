@@ -1,0 +1,43 @@
+import { normalCdf } from '../../statistics/normal-cdf.js';
+import { normalQuantile } from '../../statistics/normal-quantile.js';
+
+/** Some devices' limits lie far from the rule: this share deviates this many times as much (common practice, no source). */
+const FAR_SHARE = 0.05;
+const FAR_FACTOR = 3;
+/** Below this chance the bound itself is the answer. */
+const NEVER = 1e-12;
+
+/**
+ * How far a device's real limit lies from the stated one: a Normal of SD `sd`, now and then three times as wide.
+ * Chance that it lies between two bounds, mm.
+ */
+export function deviationChance(sd: number, low: number, high: number): number {
+  const wide = FAR_FACTOR * sd;
+  return (1 - FAR_SHARE) * between(sd, low, high) + FAR_SHARE * between(wide, low, high);
+}
+
+/**
+ * A draw of it between two bounds; `which` and `where` are uniform on (0, 1). Whether a device is of the wide kind does
+ * not hang on the bounds: a larger stated limit then never draws a smaller real one.
+ */
+export function drawDeviation(sd: number, low: number, high: number, which: number, where: number): number {
+  const scale = which < FAR_SHARE ? FAR_FACTOR * sd : sd;
+  if (between(scale, low, high) < NEVER)
+    return low > 0 ? low + 0.1 * scale * where : high - 0.1 * scale * (1 - where);
+  return truncated(scale, low, high, where);
+}
+
+/** Share of a Normal between two bounds, from the tail they lie in so that small shares keep their digits. */
+function between(sd: number, low: number, high: number): number {
+  if (low > 0) return Math.max(0, normalCdf(-low / sd) - normalCdf(-high / sd));
+  return Math.max(0, normalCdf(high / sd) - normalCdf(low / sd));
+}
+
+function truncated(sd: number, low: number, high: number, where: number): number {
+  if (low > 0) {
+    const [far, near] = [normalCdf(-high / sd), normalCdf(-low / sd)];
+    return Math.min(high, -sd * normalQuantile(far + (1 - where) * (near - far)));
+  }
+  const [below, above] = [normalCdf(low / sd), normalCdf(high / sd)];
+  return Math.min(high, Math.max(low, sd * normalQuantile(below + where * (above - below))));
+}

@@ -1,0 +1,80 @@
+import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { seriesKey } from '../../records/measure.js';
+import { adjustableLeftOn, type DimensionLimit, limitOn } from '../../rules/dimension-limits.js';
+import type { Futures } from '../futures.js';
+import type { DevicePlan } from './device-plan.js';
+import type { PassageLift, PassageLimit } from './first-passage.js';
+import { clearUntil } from './judgements.js';
+
+/** A device's limits as lines that a path must not cross. */
+export interface DeviceLines {
+  /** Past it something must be done: the limit as adjusted so far. */
+  readonly wanted: readonly PassageLimit[];
+  /** Past it nothing can be done any more: with every adjustment still to be had, and what bars further down lift. */
+  readonly spent: readonly PassageLimit[];
+}
+
+export function deviceLines(
+  plan: DevicePlan,
+  futures: Futures,
+  deviations: readonly Float64Array[],
+): DeviceLines {
+  const { limits, search, history } = plan;
+  const dates = search.map((d) => isoDate(d));
+  const castIndex = futures.days.indexOf(dayNumber(history.castDate));
+  const clear = clearUntil(plan.judgements, limits.length);
+  const perDay = (of: (date: IsoDate) => number) => Float64Array.from(dates, of);
+  const wanted = limits.map((limit, d): PassageLimit => {
+    const lifts = liftsOf(limit, futures, castIndex, dates);
+    return {
+      path: futures.paths.get(seriesKey(limit.series))!,
+      castIndex: limit.kind === 'growth' ? castIndex : null,
+      limitMm: stepped(limit, dates, limitOn),
+      deviationMm: deviations[d],
+      from: firstAfter(search, clear[d]),
+      ...(lifts.length > 0 ? { lifts } : {}),
+    };
+  });
+  const spent = wanted.map((line, d) => {
+    const left = stepped(limits[d], dates, adjustableLeftOn);
+    return { ...line, limitMm: perDay(() => 0).map((_, j) => line.limitMm[j] + left[j]) };
+  });
+  return { wanted, spent };
+}
+
+/** A figure that changes only on the days of adjustments, for every day searched. */
+function stepped(
+  limit: DimensionLimit,
+  dates: readonly IsoDate[],
+  of: (limit: DimensionLimit, date: IsoDate) => number,
+): Float64Array {
+  const steps = new Set(limit.gains.map((g) => g.date));
+  const values = new Float64Array(dates.length);
+  for (let j = 0; j < dates.length; j++) {
+    const moved = j === 0 || [...steps].some((day) => day > dates[j - 1] && day <= dates[j]);
+    values[j] = moved ? of(limit, dates[j]) : values[j - 1];
+  }
+  return values;
+}
+
+function liftsOf(
+  limit: DimensionLimit,
+  futures: Futures,
+  castIndex: number,
+  dates: readonly IsoDate[],
+): PassageLift[] {
+  return limit.liftedBy.flatMap(({ series, rangeMm, gains }) => {
+    const path = futures.paths.get(seriesKey(series));
+    if (!path) return [];
+    const givenMm = Float64Array.from(dates, (on) =>
+      gains.reduce((sum, g) => (g.date <= on ? sum + g.mm : sum), 0),
+    );
+    return [{ path, castIndex, givenMm, leftMm: givenMm.map((g) => Math.max(0, rangeMm - g)) }];
+  });
+}
+
+/** Index of the first day searched after a day; all of them where there is none. */
+function firstAfter(search: readonly DayNumber[], day: DayNumber): number {
+  const at = search.findIndex((d) => d > day);
+  return at < 0 ? search.length : at;
+}

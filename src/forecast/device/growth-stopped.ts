@@ -1,0 +1,46 @@
+import { decimalAgeYears } from '../../records/age.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { type DayNumber, dayNumber, daysBetween } from '../../records/dates.js';
+import { measures, type Series } from '../../records/measure.js';
+
+/** Growth has stopped: less than this between readings at least this far apart (common practice, no source). */
+const NO_GROWTH_MM = 2;
+const APART_DAYS = 183;
+/** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
+const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
+const GROWN_PELVIS_STAGE = 4;
+const YEARS_AFTER_MENARCHE = 2;
+
+export interface Halt {
+  /** Day of the reading that showed it. */
+  readonly day: DayNumber;
+  /** Maturity explains it, or three readings agree; else one must be read again before it is believed. */
+  readonly proved: boolean;
+}
+
+/** Whether the readings of a skeletal series say that it no longer grows, whatever the population still would. */
+export function growthStopped(record: ChildRecord, series: Series): Halt | null {
+  if (!measures[series.measure].skeletal) return null;
+  const own = record.measurements
+    .filter((m) => m.measure === series.measure && m.side === series.side)
+    .sort((a, b) => a.date.localeCompare(b.date));
+  const last = own.at(-1);
+  const before = last && own.findLast((m) => daysBetween(m.date, last.date) >= APART_DAYS);
+  if (!last || !before) return null;
+  const span = own.filter((m) => m.date >= before.date);
+  const sizes = span.map((m) => m.value);
+  if (Math.max(...sizes) - before.value >= NO_GROWTH_MM || before.value - last.value >= 3 * NO_GROWTH_MM)
+    return null;
+  return { day: dayNumber(last.date), proved: isMature(record, last.date) || span.length >= 3 };
+}
+
+function isMature({ child, markers }: ChildRecord, on: string): boolean {
+  return (
+    decimalAgeYears(child.birthDate, on) >= MATURE_YEARS[child.sex] ||
+    markers.some(
+      (m) =>
+        (m.kind === 'pelvis-stage' && m.value >= GROWN_PELVIS_STAGE) ||
+        (m.kind === 'menarche' && daysBetween(m.date, on) >= YEARS_AFTER_MENARCHE * 365),
+    )
+  );
+}

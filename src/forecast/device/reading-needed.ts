@@ -1,0 +1,94 @@
+import { decimalAgeYears } from '../../records/age.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
+import type { MeasureId, Series } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
+import { measuresWanted } from '../../rules/measures-wanted.js';
+import type { DataSuggestion, ReadingNeeded } from '../contract.js';
+import { nearCastDays, staleAfterDays } from '../stale-after.js';
+import { inShoes } from '../suggestions/in-shoes.js';
+import type { DevicePlan } from './device-plan.js';
+import { growthStopped } from './growth-stopped.js';
+
+const SLIPS: readonly DataSuggestion['kind'][] = [
+  'unit-slip',
+  'digit-slip',
+  'swapped-sides',
+  'impossible-pair',
+  'shrinking-bone',
+];
+
+/**
+ * What the answer for a device rests on and nobody knows: the dimension that decides was never measured, not about the
+ * time of the cast, not lately for the age; a likely slip is unanswered; growth has stopped or sprung against all the rest.
+ * A judgement of the fit since stands in for sizes that are missing or old.
+ */
+export function readingNeeded(
+  record: ChildRecord,
+  plan: DevicePlan,
+  deciding: Series | null,
+  suggestions: readonly DataSuggestion[],
+  today: IsoDate,
+): ReadingNeeded | null {
+  const { rule, history } = plan;
+  const measured = new Set(record.measurements.map((m) => m.measure));
+  const missing = measuresWanted(rule, plan.device).find((m) => !measured.has(m));
+  if (missing) return { why: 'never-measured', measure: missing, side: null, date: null };
+  const measure = deciding?.measure ?? plan.limits[0]?.series.measure;
+  if (!measure) return { why: 'never-measured', measure: rule.dimensions[0].measure, side: null, date: null };
+  const own = record.measurements.filter((m) => m.measure === measure);
+  const last = latest(own);
+  const age = decimalAgeYears(record.child.birthDate, today);
+  const about = { measure, side: deciding?.side ?? null };
+  const slip = unansweredSlip(record, plan, suggestions);
+  if (slip) return slip;
+  const judged = plan.judgements.filter((j) => j.verdict !== null).at(-1)?.verdict?.date ?? null;
+  const known = judged !== null && judged > last.date ? judged : last.date;
+  const stopped = deciding && growthStopped(record, deciding);
+  if (stopped?.proved) return null;
+  if (daysBetween(known, today) > staleAfterDays(rule, age))
+    return { why: 'readings-too-old', ...about, date: last.date };
+  const castDay = dayNumber(history.castDate);
+  const near = Math.min(...own.map((m) => Math.abs(dayNumber(m.date) - castDay)));
+  const onGrowth = plan.limits.some((l) => l.series.measure === measure && l.kind === 'growth');
+  const ageAtCast = decimalAgeYears(record.child.birthDate, history.castDate);
+  if (onGrowth && judged === null && near > nearCastDays(rule, ageAtCast))
+    return { why: 'no-reading-near-cast', ...about, date: history.castDate };
+  if (stopped) return { why: 'growth-stopped', ...about, date: last.date };
+  return null;
+}
+
+const latest = (readings: readonly Measurement[]): Measurement =>
+  readings.reduce((last, m) => (m.date >= last.date ? m : last));
+
+/** A likely slip in a reading that this device's answer rests on: the newest of its limits, or the one nearest the cast. */
+function unansweredSlip(
+  record: ChildRecord,
+  plan: DevicePlan,
+  suggestions: readonly DataSuggestion[],
+): ReadingNeeded | null {
+  const castDay = dayNumber(plan.history.castDate);
+  const used = new Set<MeasureId>(plan.limits.map((l) => l.series.measure));
+  const matters = record.measurements
+    .filter((m) => used.has(m.measure))
+    .filter((m, _, all) => {
+      const same = all.filter((x) => x.measure === m.measure && x.side === m.side);
+      const distance = (x: Measurement) => Math.abs(dayNumber(x.date) - castDay);
+      return m === latest(same) || same.every((x) => distance(x) >= distance(m));
+    });
+  for (const m of matters) {
+    const found = suggestions.find((s) => SLIPS.includes(s.kind) && s.measurementIds.includes(m.id));
+    if (!found) continue;
+    // Far off without a cause that is seen: growth may have sprung.
+    const sprang = found.kind === 'digit-slip' && found.corrections.length === 0;
+    return {
+      why: sprang ? 'growth-sprang' : 'slip-unanswered',
+      measure: m.measure,
+      side: m.side,
+      date: m.date,
+      ...(sprang ? {} : { slip: found.kind }),
+    };
+  }
+  const shod = used.has('foot_length') ? inShoes(record) : null;
+  return shod && { why: 'slip-unanswered', ...shod, slip: 'in-shoes' };
+}
