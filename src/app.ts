@@ -14,7 +14,8 @@ import { registerApi } from './service/api/index.js';
 import type { ServiceDeps } from './service/dependencies.js';
 import { logRequests, logSettings } from './service/log.js';
 import { registerMetrics } from './service/metrics.js';
-import { registerOidc } from './service/oidc.js';
+import { oidcClient } from './service/oidc/oidc-client.js';
+import { registerOidc } from './service/oidc/register-oidc.js';
 import { registerOpenapi } from './service/openapi.js';
 import { registerSession } from './service/session.js';
 import { bodyLimits, refuseBodies } from './service/uploads/body-rules.js';
@@ -28,7 +29,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     logger: logSettings(config.logLevel),
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => randomUUID(),
-    trustProxy: config.trustProxy,
+    trustProxy: config.trustedProxies.length > 0 ? config.trustedProxies : false,
     bodyLimit: bodyLimits.signedIn,
     routerOptions: { maxParamLength: 400 },
     forceCloseConnections: 'idle',
@@ -76,12 +77,13 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     errorResponseBuilder: (_request, context) =>
       new DoorpostError('too-many-requests', `Too many requests: wait ${context.after}`),
   });
-  await registerSession(app, deps);
+  const oidc = config.oidc === null ? null : oidcClient(config.oidc);
+  await registerSession(app, deps, oidc);
   checkAccess(app, store);
   refuseBodies(app);
   await registerOpenapi(app);
   await registerMetrics(app, deps);
-  await registerOidc(app, deps);
+  if (oidc !== null) registerOidc(app, deps, oidc);
   await app.register((api) => registerApi(api, deps), { prefix: '/api' });
   await app.register((pages) => registerPages(pages, deps));
   return app;

@@ -1,3 +1,4 @@
+import { isIP } from 'node:net';
 import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 
@@ -6,6 +7,22 @@ const flag = (fallback: 'on' | 'off') =>
     .enum(['on', 'off'])
     .default(fallback)
     .transform((v) => v === 'on');
+
+const addresses = (text: string): string[] =>
+  text
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+
+/** Whether each is an address, a network that is not the whole world, or a name of such. */
+const areAddresses = (given: readonly string[]): boolean =>
+  given.every((part) => {
+    if (['loopback', 'linklocal', 'uniquelocal'].includes(part)) return true;
+    const [address, bits, more] = part.split('/');
+    const most = isIP(address) === 6 ? 128 : 32;
+    if (isIP(address) === 0 || more !== undefined) return false;
+    return bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) >= 8 && Number(bits) <= most);
+  });
 
 /** Every environment variable doorpost reads, what is accepted, and its default. */
 const environment = z
@@ -47,13 +64,22 @@ const environment = z
     /** Requests a minute from one address. */
     RATE_LIMIT: z.coerce.number().int().min(1).default(600),
     SIGN_IN_RATE_LIMIT: z.coerce.number().int().min(1).default(10),
+    /** A sign-in ends so long after it was made, whatever is done with it. */
     SESSION_HOURS: z.coerce.number().positive().max(720).default(12),
-    TRUST_PROXY: flag('off'),
+    /** And so long after the last thing done with it. */
+    SESSION_IDLE_MINUTES: z.coerce.number().positive().max(1440).default(60),
+    /** Proxies whose X-Forwarded-* are believed: addresses or networks, 'loopback, 10.0.0.7, 10.1.0.0/16'. None by default. */
+    TRUSTED_PROXIES: z.string().default('').transform(addresses).refine(areAddresses, {
+      message: "addresses or networks separated by commas, such as '10.0.0.7, 10.1.0.0/16', or 'loopback'",
+    }),
+    TRUST_PROXY: z.undefined('is not known any more: name the proxies in TRUSTED_PROXIES').optional(),
     OIDC_ISSUER: z.url().optional(),
     OIDC_CLIENT_ID: z.string().min(1).optional(),
     OIDC_CLIENT_SECRET: z.string().min(1).optional(),
     /** The claim whose value names the role, and what counts as which: 'role' by default. */
     OIDC_ROLE_CLAIM: z.string().min(1).default('role'),
+    /** How often the provider is asked whether a person still has the role. */
+    OIDC_RECHECK_MINUTES: z.coerce.number().positive().max(60).default(5),
     METRICS_TOKEN: z.string().min(16).optional(),
   })
   .refine((e) => !e.OIDC_ISSUER || (e.OIDC_CLIENT_ID && e.OIDC_CLIENT_SECRET), {
@@ -79,13 +105,15 @@ const environment = z
     rateLimit: e.RATE_LIMIT,
     signInRateLimit: e.SIGN_IN_RATE_LIMIT,
     sessionHours: e.SESSION_HOURS,
-    trustProxy: e.TRUST_PROXY,
+    sessionIdleMinutes: e.SESSION_IDLE_MINUTES,
+    trustedProxies: e.TRUSTED_PROXIES,
     oidc: e.OIDC_ISSUER
       ? {
           issuer: e.OIDC_ISSUER,
           clientId: e.OIDC_CLIENT_ID as string,
           clientSecret: e.OIDC_CLIENT_SECRET as string,
           roleClaim: e.OIDC_ROLE_CLAIM,
+          recheckMinutes: e.OIDC_RECHECK_MINUTES,
         }
       : null,
     metricsToken: e.METRICS_TOKEN ?? null,

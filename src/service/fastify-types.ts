@@ -1,5 +1,6 @@
 /** What doorpost adds to Fastify's requests, replies and route configuration. Imported for its types. */
 import type { Access, SignedInUser } from './dependencies.js';
+import type { OidcRole } from './oidc/recheck-role.js';
 import type { Upload } from './uploads/read-multipart.js';
 import type { UploadReader } from './uploads/upload-reader.js';
 
@@ -26,13 +27,19 @@ declare module 'fastify' {
     access?: Access;
     /** Takes a form with files (multipart/form-data). */
     upload?: boolean;
+    /** Fields of its form that may stand there more than once, as ticked boxes do. */
+    repeated?: readonly string[];
   }
   interface Session {
     userId?: string;
     /** The account's version at sign-in: a changed password or role ends the session. */
     userVersion?: number;
+    /** When this person signed in, ms since 1970: the session ends so long after it. */
+    startedAt?: number;
     _csrf?: string;
     /** Between leaving for the OpenID provider and coming back. */
+    /** What the provider said of the role, to ask it again. */
+    oidcRole?: OidcRole;
     oidc?: { verifier: string; state: string; nonce: string; goTo: string };
   }
 }

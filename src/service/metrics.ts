@@ -1,7 +1,14 @@
+import { createHash, timingSafeEqual } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client';
 import { DoorpostError } from '../errors.js';
 import type { ServiceDeps } from './dependencies.js';
+import { isFromThisMachine } from './from-this-machine.js';
+
+/** In the same time whatever is wrong. */
+const sameSecret = (given: string, secret: string): boolean =>
+  timingSafeEqual(digestOf(given), digestOf(secret));
+const digestOf = (text: string) => createHash('sha256').update(text).digest();
 
 /** /health: the process lives. /ready: it can serve (the database answers and is migrated). /metrics: Prometheus. */
 export async function registerMetrics(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
@@ -51,8 +58,9 @@ export async function registerMetrics(app: FastifyInstance, deps: ServiceDeps): 
   });
   app.get('/metrics', { config: open }, async (request, reply) => {
     const { metricsToken } = deps.config;
-    const local = ['127.0.0.1', '::1', '::ffff:127.0.0.1'].includes(request.ip);
-    if (metricsToken ? request.headers.authorization !== `Bearer ${metricsToken}` : !local)
+    // Behind a proxy everybody may look like this machine.
+    const local = deps.config.trustedProxies.length === 0 && isFromThisMachine(request);
+    if (metricsToken ? !sameSecret(request.headers.authorization ?? '', `Bearer ${metricsToken}`) : !local)
       throw new DoorpostError('not-signed-in', 'Metrics need METRICS_TOKEN as bearer token');
     return reply.type(register.contentType).send(await register.metrics());
   });

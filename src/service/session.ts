@@ -6,6 +6,8 @@ import { DoorpostError } from '../errors.js';
 import type { Store, User } from '../store/contract.js';
 import type { ServiceDeps, SignedInUser } from './dependencies.js';
 import type {} from './fastify-types.js';
+import type { OidcClient } from './oidc/oidc-client.js';
+import { roleRecheck } from './oidc/recheck-role.js';
 
 const HOUR_MS = 3_600_000;
 const UNSAFE = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
@@ -17,10 +19,17 @@ export const signedIn = (user: User): SignedInUser => ({
   role: user.role,
 });
 
+/** A user that was removed is nobody; a database that is away is not. */
+const noSuchUser = (error: unknown): null => {
+  if (error instanceof DoorpostError && error.code === 'not-found') return null;
+  throw error;
+};
+
 /** Starts a fresh cookie session for this user (a session id known before sign-in is worth nothing after it). */
-export async function signInSession(request: FastifyRequest, user: User): Promise<void> {
+export async function signInSession(request: FastifyRequest, user: User, now: Date): Promise<void> {
   await request.session.regenerate();
   request.session.userId = user.id;
+  request.session.startedAt = now.getTime();
   request.session.userVersion = user.version;
   request.user = signedIn(user);
   request.signedInBy = 'cookie';
@@ -32,17 +41,23 @@ export async function signOutSession(request: FastifyRequest): Promise<void> {
 }
 
 /** Sessions in the store, bearer tokens, and CSRF protection of writes made by cookie. */
-export async function registerSession(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
+export async function registerSession(
+  app: FastifyInstance,
+  deps: ServiceDeps,
+  oidc: OidcClient | null,
+): Promise<void> {
   const { store, config, clock } = deps;
+  const recheck = oidc === null ? null : roleRecheck(oidc, deps);
+  const idleMs = config.sessionIdleMinutes * 60_000;
   const secure = config.publicUrl?.startsWith('https:') ?? false;
   await app.register(cookie);
   await app.register(session, {
     secret: await store.secret('session-cookie'),
     cookieName: secure ? '__Host-doorpost' : 'doorpost',
-    cookie: { secure, httpOnly: true, sameSite: 'lax', path: '/', maxAge: config.sessionHours * HOUR_MS },
+    cookie: { secure, httpOnly: true, sameSite: 'lax', path: '/', maxAge: idleMs },
     saveUninitialized: false,
     rolling: true,
-    store: sessionStore(store, config.sessionHours * HOUR_MS),
+    store: sessionStore(store, idleMs),
   });
   await app.register(csrf, {
     sessionPlugin: '@fastify/session',
@@ -70,13 +85,15 @@ export async function registerSession(app: FastifyInstance, deps: ServiceDeps): 
       }
       return;
     }
-    const { userId, userVersion } = request.session;
+    const { userId, userVersion, startedAt = 0 } = request.session;
     if (!userId) return;
-    const user = await store.users.get(userId).catch(() => null);
-    if (user && !user.disabled && user.version === userVersion) {
-      request.user = signedIn(user);
-      request.signedInBy = 'cookie';
-    }
+    const over = clock.now().getTime() - startedAt > config.sessionHours * HOUR_MS;
+    const known = over ? null : await store.users.get(userId).catch(noSuchUser);
+    const current = known && !known.disabled && known.version === userVersion ? known : null;
+    const user = current && recheck ? await recheck(request, current) : current;
+    if (user === null) return request.session.destroy();
+    request.user = signedIn(user);
+    request.signedInBy = 'cookie';
   });
 
   app.addHook('preValidation', async (request, reply) => {

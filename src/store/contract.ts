@@ -206,6 +206,8 @@ export interface AuditRow {
   readonly action: string;
   readonly resource: string;
   readonly childId: string | null;
+  /** How many children a list, a file or a run showed; the log finds each by its id. */
+  readonly childrenShown: number;
   readonly detail: Readonly<Record<string, unknown>>;
 }
 
@@ -381,6 +383,8 @@ export interface Store {
       action: string;
       resource: string;
       childId?: string | null;
+      /** Every child that was shown, where it is more than one. */
+      childIds?: readonly string[];
       detail?: Record<string, unknown>;
     }): Promise<void>;
     /** Newest first. */
@@ -402,6 +406,10 @@ export interface Store {
       expected: Expected,
       actor: Actor,
     ): Promise<User>;
+    /** Changes the own password, by the present one; ends every session and token of the account. */
+    changeOwnPassword(userId: string, present: string, next: string, actor: Actor): Promise<User>;
+    /** Ends every session, token and feed of an account whose provider gives it no role any more. */
+    withdrawRole(userId: string, actor: Actor): Promise<void>;
     /** The account of this OpenID subject, made on first sight with this role; its role follows the provider. */
     fromOidc(subject: {
       issuer: string;
@@ -412,6 +420,14 @@ export interface Store {
     }): Promise<User>;
     /** The user when name and password fit, else null; takes as long for an unknown name. */
     signIn(name: string, password: string): Promise<User | null>;
+  };
+  /** How often somebody tried to sign in, by the name typed. */
+  readonly signInTries: {
+    /** Counts a try; the time before which none is taken, null when this one may go on. */
+    begin(account: string, now: Date): Promise<Date | null>;
+    /** After a sign-in that succeeded. */
+    clear(account: string): Promise<void>;
+    sweep(now: Date): Promise<void>;
   };
   readonly settings: {
     get(): Promise<Versioned<ClinicSettings>>;

@@ -10,6 +10,7 @@ import { auditRepository } from './people/audit.js';
 import { familyLinksRepository } from './people/family-links.js';
 import { settingsRepository } from './people/settings.js';
 import { accessTokensRepository, sessionsRepository } from './people/sign-in-state.js';
+import { signInTriesRepository } from './people/sign-in-tries.js';
 import { usersRepository } from './people/users.js';
 import { caseloadRepository } from './records/caseload.js';
 import { childrenRepository } from './records/children.js';
@@ -75,6 +76,7 @@ function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
     familyLinks: familyLinksRepository(db, () => secret('family-links')),
     audit: auditRepository(db),
     users: usersRepository(db),
+    signInTries: signInTriesRepository(db),
     settings: settingsRepository(db),
     fitLimits: fitLimitsRepository(db),
     jobRuns: jobRunsRepository(db),

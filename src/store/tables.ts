@@ -89,6 +89,7 @@ export interface Tables {
     child_id: string | null;
     detail: Json<Record<string, unknown>>;
     request_id: string | null;
+    child_ids: string[] | null;
   };
   assessments: {
     child_id: string;
@@ -167,6 +168,7 @@ export interface Tables {
     created_at: Stamp;
   };
   sessions: { id_hash: string; data: Json<Record<string, unknown>>; expires_at: Stamp };
+  sign_in_tries: { account: string; tries: number; locked_until: Date | null; last_at: Date };
   access_tokens: { token_hash: string; user_id: string; expires_at: Stamp; created_at: Stamp };
   family_links: {
     id: string;

@@ -1,12 +1,13 @@
 import { createServer, type Server } from 'node:http';
 import { Provider } from 'oidc-provider';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ownPath } from '../../src/service/oidc.js';
+import { ownPath } from '../../src/service/sign-in/own-path.js';
 import { type TestService, testService } from './test-service.js';
 
 /** A real OpenID provider (oidc-provider from npm) on this machine; people are invented. */
 const people: Record<string, Record<string, unknown>> = {
   'sub-1': { name: 'Invented Clinician', preferred_username: 'oidc-clin', role: 'clinician' },
+  'sub-3': { name: 'Invented Leaver', preferred_username: 'leaver', role: 'administrator' },
   'sub-2': { name: 'Invented Porter', preferred_username: 'porter', role: 'porter' },
 };
 
@@ -14,6 +15,7 @@ describe('sign-in by OpenID Connect', () => {
   let service: TestService;
   let server: Server;
   let issuer: string;
+  let laterMs = 0;
   beforeAll(async () => {
     server = createServer();
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -41,7 +43,10 @@ describe('sign-in by OpenID Connect', () => {
       OIDC_ISSUER: issuer,
       OIDC_CLIENT_ID: 'doorpost',
       OIDC_CLIENT_SECRET: 'a secret of the test only',
+      OIDC_RECHECK_MINUTES: '5',
     });
+    const real = service.deps.clock.now;
+    service.deps.clock.now = () => new Date(real().getTime() + laterMs);
   });
   afterAll(async () => {
     await service.stop();
@@ -113,6 +118,64 @@ describe('sign-in by OpenID Connect', () => {
     expect(who.json().user).toMatchObject({ name: 'oidc-clin', role: 'clinician' });
     // The same code a second time is worth nothing.
     expect((await callback(back, cookie)).statusCode).toBe(401);
+  });
+
+  describe('a role at the provider, asked again after five minutes', () => {
+    const signIn = async () => {
+      const { to, cookie } = await begin();
+      const answer = await callback(await throughProvider(to, 'sub-3'), cookie);
+      return String(answer.headers['set-cookie']).split(';')[0];
+    };
+    const who = async (cookie: string) => {
+      const answer = await service.app.inject({ url: '/api/session', headers: { cookie } });
+      return answer.statusCode === 200 ? answer.json().user.role : answer.statusCode;
+    };
+    const afterMinutes = (minutes: number) => {
+      laterMs += minutes * 60_000;
+    };
+
+    it('that changed there changes here, in the same session', async () => {
+      const cookie = await signIn();
+      people['sub-3'].role = 'scheduler';
+      afterMinutes(4);
+      expect(await who(cookie)).toBe('administrator');
+      afterMinutes(2);
+      expect(await who(cookie)).toBe('scheduler');
+      people['sub-3'].role = 'administrator';
+    });
+
+    it('that was withdrawn there ends every session, token and feed here', async () => {
+      const cookies = [await signIn(), await signIn()];
+      const user = (await service.store.users.list()).find((u) => u.name === 'leaver');
+      const token = await service.store.accessTokens.create(user?.id ?? '', new Date(Date.now() + 10 ** 9));
+      people['sub-3'].role = 'porter';
+      afterMinutes(6);
+      // The requests of one page come together.
+      expect(await Promise.all([who(cookies[0]), who(cookies[0]), who(cookies[0])])).toEqual([401, 401, 401]);
+      expect(await who(cookies[1])).toBe(401);
+      const bearer = await service.app.inject({
+        url: '/api/session',
+        headers: { authorization: `Bearer ${token}` },
+      });
+      expect(bearer.statusCode).toBe(401);
+      expect(
+        (await service.store.audit.list({ action: 'role-withdrawn' }, { limit: 9 })).items.length,
+      ).toBeGreaterThan(0);
+      people['sub-3'].role = 'administrator';
+    });
+
+    it('that cannot be asked holds for a quarter of an hour and no longer', async () => {
+      const cookie = await signIn();
+      const answering = server.listeners('request');
+      server.removeAllListeners('request');
+      server.on('request', (_request, reply) => reply.writeHead(503).end());
+      afterMinutes(14);
+      expect(await who(cookie)).toBe('administrator');
+      afterMinutes(2);
+      expect(await who(cookie)).toBe(401);
+      server.removeAllListeners('request');
+      for (const listener of answering) server.on('request', listener as () => void);
+    });
   });
 
   it('keeps out who has none of our roles', async () => {

@@ -115,7 +115,7 @@ export function readChildForm(
       else refuse(field, conditionIds.join(', '));
     } else if (text === null) continue;
     else if (field in choices) {
-      if (text in choices[field as keyof typeof choices]) typed[field] = text;
+      if (Object.hasOwn(choices[field as keyof typeof choices], text)) typed[field] = text;
       else refuse(field, Object.keys(choices[field as keyof typeof choices]).join(', '));
     } else if (field === 'birthDate') {
       if (isIsoDate(text) && text <= latestBirth.date) typed[field] = text;

@@ -43,7 +43,8 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     );
   });
 
-  app.post<Child>('/children/:id/edit', access, async (request, reply) => {
+  const form = { config: { ...access.config, repeated: ['transportDays', 'conditions'] } };
+  app.post<Child>('/children/:id/edit', form, async (request, reply) => {
     const actor = actorOf(request);
     const { id } = request.params;
     const { _csrf, version: given = '', ...body } = request.body ?? {};

@@ -56,6 +56,11 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Admin>('/users/:id/password', access, async (request, reply) => {
     const { password } = request.body ?? {};
+    if (!password)
+      throw new DoorpostError('invalid-value', 'There is no password in the form', {
+        field: 'password',
+        accepted: '12 to 200 characters',
+      });
     await store.users.change(request.params.id, { password }, null, actorOf(request));
     return reply.redirect('/users?notice=user-saved', 303);
   });

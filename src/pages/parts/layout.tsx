@@ -86,6 +86,7 @@ export function Layout(props: LayoutProps) {
                 <span>
                   {user.displayName || user.name} <small>{user.role}</small>
                 </span>
+                <a href="/password">Password</a>
                 <button type="submit" class="quiet">
                   Sign out
                 </button>

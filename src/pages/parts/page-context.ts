@@ -57,6 +57,7 @@ const notices: Readonly<Record<string, string>> = {
     'Saved. Forecasts are being computed again with it; the recall list keeps its dates until it is made anew.',
   'settings-saved': 'Settings saved.',
   'import-started': 'The import is being written.',
+  'password-changed': 'Your password was changed. Everywhere else you have to sign in again.',
   'signed-out': 'You are signed out.',
 };
 

@@ -5,19 +5,28 @@ import type { PageContext } from '../parts/page-context.js';
 export function SignInPage(props: {
   context: PageContext;
   then: string;
-  failed: boolean;
+  /** 'yes' where name or password was wrong, 'wait' after too many tries. */
+  failed: string;
   oidc: boolean;
   demoSignIns: ServiceDeps['demoSignIns'];
+  /** Only where the page is read on the machine that serves it. */
+  showPasswords: boolean;
 }) {
-  const { context, then, failed, oidc, demoSignIns } = props;
+  const { context, then, failed, oidc, demoSignIns, showPasswords } = props;
   return (
     <Layout title="Sign in" context={context}>
       <div class="cards">
         <section>
           <h1>Sign in</h1>
-          {failed && (
+          {failed === 'yes' && (
             <p class="error" role="alert">
               Name and password do not fit together. Check both; after several attempts there is a short wait.
+            </p>
+          )}
+          {failed === 'wait' && (
+            <p class="error" role="alert">
+              There were too many attempts with this name. Wait some minutes, up to a quarter of an hour, then
+              try again.
             </p>
           )}
           <form method="post" action="/sign-in">
@@ -59,9 +68,7 @@ export function SignInPage(props: {
                   <tr key={s.name}>
                     <td>{s.role}</td>
                     <td>{s.name}</td>
-                    <td>
-                      <code>{s.password}</code>
-                    </td>
+                    <td>{showPasswords ? <code>{s.password}</code> : 'on the console of the service'}</td>
                   </tr>
                 ))}
               </tbody>

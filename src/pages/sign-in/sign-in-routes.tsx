@@ -1,11 +1,16 @@
 import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { ownPath } from '../../service/oidc.js';
+import { isFromThisMachine } from '../../service/from-this-machine.js';
 import { signInSession, signOutSession } from '../../service/session.js';
+import { changeOwnPassword } from '../../service/sign-in/change-own-password.js';
+import { ownPath } from '../../service/sign-in/own-path.js';
+import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { homeOf } from '../parts/layout.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { everyone, type Form } from '../parts/route-types.js';
+import { PasswordPage } from './password-page.js';
 import { SignInPage } from './sign-in-page.js';
 
 export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -22,9 +27,10 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
       <SignInPage
         context={await pageContext(request, reply, deps)}
         then={ownPath(request.query.then)}
-        failed={request.query.failed === 'yes'}
+        failed={request.query.failed ?? ''}
         oidc={config.oidc !== null}
         demoSignIns={deps.demoSignIns}
+        showPasswords={config.trustedProxies.length === 0 && isFromThisMachine(request)}
       />,
     );
   });
@@ -36,24 +42,24 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     },
     async (request, reply) => {
       const { name = '', password = '', then } = request.body ?? {};
-      const user = await store.users.signIn(String(name).slice(0, 80), String(password).slice(0, 200));
       const target = ownPath(then);
-      if (!user) {
-        await store.audit.record({
-          actor: { userId: 'unknown', name: 'unknown', role: 'system', requestId: request.id },
-          action: 'sign-in-failed',
-          resource: 'session',
-        });
-        return reply.redirect(`/sign-in?failed=yes&then=${encodeURIComponent(target)}`, 303);
+      const back = (failed: string) =>
+        reply.redirect(`/sign-in?failed=${failed}&then=${encodeURIComponent(target)}`, 303);
+      try {
+        const user = await passwordSignIn(
+          request,
+          deps,
+          { name: String(name), password: String(password) },
+          'password',
+        );
+        await signInSession(request, user, deps.clock.now());
+        return reply.redirect(target === '/' ? homeOf[user.role] : target, 303);
+      } catch (error) {
+        const code = error instanceof DoorpostError ? error.code : null;
+        if (code === 'not-signed-in') return back('yes');
+        if (code === 'too-many-requests') return back('wait');
+        throw error;
       }
-      await signInSession(request, user);
-      await store.audit.record({
-        actor: { userId: user.id, name: user.name, role: user.role, requestId: request.id },
-        action: 'sign-in',
-        resource: 'session',
-        detail: { by: 'password' },
-      });
-      return reply.redirect(target === '/' ? homeOf[user.role] : target, 303);
     },
   );
 
@@ -62,4 +68,36 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     await signOutSession(request);
     return reply.redirect('/sign-in?notice=signed-out', 303);
   });
+
+  app.get('/password', { config: { access: everyone } }, async (request, reply) => {
+    const { hasPassword } = await store.users.get(actorOf(request).userId);
+    const context = await pageContext(request, reply, deps);
+    return sendPage(reply, <PasswordPage context={context} hasPassword={hasPassword} error="" />);
+  });
+
+  app.post<{ Body: Form }>(
+    '/password',
+    { config: { access: everyone, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } } },
+    async (request, reply) => {
+      const { present = '', next = '', again = '' } = request.body ?? {};
+      try {
+        if (next !== again)
+          throw new DoorpostError('invalid-value', 'The new password was typed in two ways', {
+            field: 'again',
+          });
+        const user = await changeOwnPassword(request, deps, { present, next });
+        await signInSession(request, user, deps.clock.now());
+        return reply.redirect(`${homeOf[user.role]}?notice=password-changed`, 303);
+      } catch (error) {
+        if (!(error instanceof DoorpostError) || error.status >= 500) throw error;
+        const context = await pageContext(request, reply, deps);
+        const words = `${error.message}.${error.place.accepted ? ` Accepted: ${error.place.accepted}.` : ''}`;
+        return sendPage(
+          reply,
+          <PasswordPage context={context} hasPassword={true} error={words} />,
+          error.status,
+        );
+      }
+    },
+  );
 }

@@ -83,6 +83,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
               action: z.string(),
               resource: z.string(),
               childId: z.string().nullable(),
+              childrenShown: z.number(),
             }),
           ),
           ...failures,

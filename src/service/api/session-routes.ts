@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { DoorpostError } from '../../errors.js';
 import { roles } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { signOutSession, signedIn as whoOf } from '../session.js';
+import { changeOwnPassword } from '../sign-in/change-own-password.js';
+import { passwordSignIn } from '../sign-in/password-sign-in.js';
 import { type Api, signedIn } from './api.js';
 import { failures, nothing } from './schemas/common.js';
 
@@ -25,24 +26,9 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
       },
     },
     async (request, reply) => {
-      const { name, password } = request.body;
-      const found = await store.users.signIn(name, password);
-      if (!found) {
-        await store.audit.record({
-          actor: { userId: 'unknown', name: 'unknown', role: 'system', requestId: request.id },
-          action: 'sign-in-failed',
-          resource: 'session',
-        });
-        throw new DoorpostError('not-signed-in', 'Name or password is not right');
-      }
+      const found = await passwordSignIn(request, deps, request.body, 'token');
       const expiresAt = new Date(clock.now().getTime() + config.sessionHours * 3_600_000);
       const token = await store.accessTokens.create(found.id, expiresAt);
-      await store.audit.record({
-        actor: { userId: found.id, name: found.name, role: found.role, requestId: request.id },
-        action: 'sign-in',
-        resource: 'session',
-        detail: { by: 'token' },
-      });
       return reply.code(201).send({ token, expiresAt: expiresAt.toISOString(), user: whoOf(found) });
     },
   );
@@ -61,6 +47,23 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
       user: request.user!,
       csrfToken: request.signedInBy === 'cookie' ? reply.csrfToken() : null,
     }),
+  );
+
+  api.put(
+    '/session/password',
+    {
+      config: { ...signedIn, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
+      schema: {
+        tags,
+        summary: 'Change your own password; ends every session and token of yours, this one too',
+        body: z.object({ present: z.string().min(1).max(200), next: z.string().min(12).max(200) }),
+        response: { 204: nothing, ...failures },
+      },
+    },
+    async (request, reply) => {
+      await changeOwnPassword(request, deps, request.body);
+      return reply.code(204).send(null);
+    },
   );
 
   api.delete(

@@ -36,6 +36,7 @@ export async function runWorker(
     import: (data) => importJob(store, clock, data),
     nightly: async () => {
       await store.sessions.sweep(clock.now());
+      await store.signInTries.sweep(clock.now());
       await store.idempotency.sweep(new Date(clock.now().getTime() - KEEP_ANSWERS_DAYS * DAY_MS));
       await jobs.startForecasts();
     },

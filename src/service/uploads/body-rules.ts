@@ -15,9 +15,14 @@ export function refuseBodies(app: FastifyInstance): void {
     if (route.config?.access === 'public') route.bodyLimit ??= bodyLimits.open;
   });
   const limit = app.rateLimit() as unknown as (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
+  app.addHook('preValidation', async ({ routeOptions: { url, config }, body }) => {
+    // JSON says itself what is a list; a form does not.
+    if (url?.startsWith('/api/') === false) refuseRepeated(body, 'form', config.repeated ?? []);
+  });
   app.addHook('onRequest', async (request, reply) => {
     if (request.is404) await limit(request, reply);
     if (request.is404) throw new DoorpostError('not-found', 'There is nothing at this address');
+    refuseRepeated(request.query, 'query', []);
     const type = request.headers['content-type'];
     if (type === undefined || !hasBody(request)) return;
     const accepted = kindsOf(request);
@@ -28,6 +33,17 @@ export function refuseBodies(app: FastifyInstance): void {
         accepted: accepted.join(', '),
       });
   });
+}
+
+/** A value given twice would come as a list where one text is meant. */
+function refuseRepeated(given: unknown, where: string, allowed: readonly string[]): void {
+  for (const [field, value] of Object.entries(given ?? {})) {
+    if (Array.isArray(value) && !allowed.includes(field))
+      throw new DoorpostError('bad-request', `${field.slice(0, 40)} stands in the ${where} more than once`, {
+        field: field.slice(0, 40),
+        accepted: 'one value',
+      });
+  }
 }
 
 const hasBody = ({ headers }: FastifyRequest): boolean =>

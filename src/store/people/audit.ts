@@ -1,3 +1,5 @@
+import { sql } from 'kysely';
+import { DoorpostError } from '../../errors.js';
 import type { Database } from '../connect.js';
 import type { AuditRow, PageRequest, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
@@ -15,6 +17,7 @@ export async function writeAudit(db: Database, row: Entry): Promise<void> {
       action: row.action,
       resource: row.resource,
       child_id: row.childId ?? null,
+      child_ids: row.childIds === undefined ? null : [...new Set(row.childIds)],
       detail: JSON.stringify(row.detail ?? {}),
       request_id: row.actor.requestId ?? null,
     })
@@ -28,9 +31,19 @@ export const auditRepository = (db: Database): Store['audit'] => ({
     const limit = pageLimit(page);
     const after = readCursor(page, 1);
     let query = db.selectFrom('audit').selectAll();
-    if (filter.childId) query = query.where('child_id', '=', filter.childId);
+    const { childId } = filter;
+    if (childId)
+      query = query.where((e) =>
+        e.or([e('child_id', '=', childId), e('child_ids', '@>', sql<string[]>`array[${childId}]::text[]`)]),
+      );
     if (filter.userId) query = query.where('user_id', '=', filter.userId);
     if (filter.action) query = query.where('action', '=', filter.action);
+    for (const field of ['from', 'to'] as const)
+      if (filter[field] && Number.isNaN(Date.parse(filter[field])))
+        throw new DoorpostError('invalid-value', `${field} is no date`, {
+          field,
+          accepted: 'a date as 2024-03-17',
+        });
     if (filter.from) query = query.where('at', '>=', new Date(filter.from));
     if (filter.to) query = query.where('at', '<', new Date(filter.to));
     if (after && /^\d{1,18}$/.test(after[0] ?? '')) query = query.where('seq', '<', after[0] as string);
@@ -51,6 +64,7 @@ export const auditRepository = (db: Database): Store['audit'] => ({
         action: r.action,
         resource: r.resource,
         childId: r.child_id,
+        childrenShown: r.child_ids?.length ?? 0,
         detail: r.detail,
       }),
     );

@@ -56,6 +56,10 @@ export const usersRepository = (db: Database): Store['users'] => ({
   },
 
   async change(userId, change, expected, actor) {
+    if (Object.values(change).every((value) => value === undefined))
+      throw new DoorpostError('invalid-value', 'Nothing was named that is to change', {
+        accepted: 'displayName, role, disabled or password',
+      });
     const password_hash = change.password === undefined ? undefined : await hashPassword(change.password);
     return atomically(db, async (tx) => {
       const before = await tx
@@ -86,6 +90,24 @@ export const usersRepository = (db: Database): Store['users'] => ({
     });
   },
 
+  async changeOwnPassword(userId, present, next, actor) {
+    const before = await this.get(userId);
+    if ((await this.signIn(before.name, present))?.id !== userId)
+      throw new DoorpostError('invalid-value', 'The present password is not right', { field: 'present' });
+    return this.change(userId, { password: next }, before.version, actor);
+  },
+
+  withdrawRole: (userId, actor) =>
+    atomically(db, async (tx) => {
+      await tx
+        .updateTable('users')
+        .set((e) => ({ version: e('version', '+', 1) }))
+        .where('id', '=', userId)
+        .execute();
+      await tx.deleteFrom('access_tokens').where('user_id', '=', userId).execute();
+      await auditUser(tx, actor, 'role-withdrawn', userId, {});
+    }),
+
   async signIn(name, password) {
     const row = await db
       .selectFrom('users')
@@ -106,15 +128,23 @@ export const usersRepository = (db: Database): Store['users'] => ({
         .where('oidc_subject', '=', subject.subject)
         .forUpdate()
         .executeTakeFirst();
-      if (known)
-        return userOf(
-          await tx
-            .updateTable('users')
-            .set({ role: subject.role, display_name: subject.displayName })
-            .where('id', '=', known.id)
-            .returningAll()
-            .executeTakeFirstOrThrow(),
-        );
+      if (known) {
+        const changed = known.role !== subject.role;
+        const row = await tx
+          .updateTable('users')
+          .set({
+            role: subject.role,
+            display_name: subject.displayName,
+            // Another role ends what was begun with the one before.
+            version: known.version + (changed ? 1 : 0),
+          })
+          .where('id', '=', known.id)
+          .returningAll()
+          .executeTakeFirstOrThrow();
+        const actor = { userId: row.id, name: row.name, role: row.role };
+        if (changed) await auditUser(tx, actor, 'change', row.id, { fields: ['role'], role: row.role });
+        return userOf(row);
+      }
       const id = randomUUID();
       const taken = await tx
         .selectFrom('users')

@@ -1,29 +1,22 @@
 import type { FastifyInstance } from 'fastify';
 import * as oidc from 'openid-client';
-import { DoorpostError } from '../errors.js';
-import { type Role, roles } from '../store/contract.js';
-import type { ServiceDeps } from './dependencies.js';
-import { signInSession } from './session.js';
+import { DoorpostError } from '../../errors.js';
+import { roles } from '../../store/contract.js';
+import type { ServiceDeps } from '../dependencies.js';
+import { signInSession } from '../session.js';
+import { ownPath } from '../sign-in/own-path.js';
+import type { OidcClient } from './oidc-client.js';
+import { roleInClaims } from './role-in-claims.js';
 
 /**
  * Sign-in through the hospital's OpenID Connect provider: authorisation code flow with PKCE, state and nonce. The role
  * comes with each sign-in from the claim named in the configuration; who has none of our roles stays outside.
  */
-export async function registerOidc(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
-  const settings = deps.config.oidc;
-  if (!settings) return;
-  let discovered: Promise<oidc.Configuration> | null = null;
-  const provider = () => {
-    discovered ??= discover(settings).catch((error) => {
-      discovered = null;
-      throw error;
-    });
-    return discovered;
-  };
+export function registerOidc(app: FastifyInstance, deps: ServiceDeps, client: OidcClient): void {
   const redirectUri = (host: string) => `${deps.config.publicUrl ?? `http://${host}`}/oidc/callback`;
 
   app.get('/oidc/start', { config: { access: 'public' } }, async (request, reply) => {
-    const config = await provider();
+    const config = await client.configuration();
     const { then } = request.query as { then?: string };
     const verifier = oidc.randomPKCECodeVerifier();
     const [state, nonce] = [oidc.randomState(), oidc.randomNonce()];
@@ -46,7 +39,7 @@ export async function registerOidc(app: FastifyInstance, deps: ServiceDeps): Pro
     const here = new URL(redirectUri(request.host));
     here.search = request.raw.url?.split('?')[1] ?? '';
     const tokens = await oidc
-      .authorizationCodeGrant(await provider(), here, {
+      .authorizationCodeGrant(await client.configuration(), here, {
         pkceCodeVerifier: expected.verifier,
         expectedState: expected.state,
         expectedNonce: expected.nonce,
@@ -56,11 +49,10 @@ export async function registerOidc(app: FastifyInstance, deps: ServiceDeps): Pro
         throw new DoorpostError('not-signed-in', 'The sign-in provider did not confirm this sign-in');
       });
     const claims = tokens.claims() as oidc.IDToken;
-    const given = claims[settings.roleClaim];
-    const role = roles.find((r) => (Array.isArray(given) ? given.includes(r) : given === r));
+    const role = roleInClaims(claims, client.settings.roleClaim);
     if (!role) {
       throw new DoorpostError('not-allowed', 'Your account has no role in doorpost', {
-        field: settings.roleClaim,
+        field: client.settings.roleClaim,
         accepted: roles.join(', '),
       });
     }
@@ -70,10 +62,16 @@ export async function registerOidc(app: FastifyInstance, deps: ServiceDeps): Pro
       subject: claims.sub,
       name,
       displayName: String(claims.name ?? name),
-      role: role satisfies Role,
+      role,
     });
     if (user.disabled) throw new DoorpostError('not-allowed', 'This account is closed');
-    await signInSession(request, user);
+    await signInSession(request, user, deps.clock.now());
+    request.session.oidcRole = {
+      subject: claims.sub,
+      accessToken: tokens.access_token,
+      refreshToken: tokens.refresh_token ?? null,
+      confirmedAt: deps.clock.now().getTime(),
+    };
     await deps.store.audit.record({
       actor: { userId: user.id, name: user.name, role: user.role, requestId: request.id },
       action: 'sign-in',
@@ -83,16 +81,3 @@ export async function registerOidc(app: FastifyInstance, deps: ServiceDeps): Pro
     return reply.redirect(expected.goTo, 303);
   });
 }
-
-async function discover(settings: NonNullable<ServiceDeps['config']['oidc']>): Promise<oidc.Configuration> {
-  const issuer = new URL(settings.issuer);
-  // Plain http only for a provider on this very machine, as in a test.
-  const local = ['localhost', '127.0.0.1', '[::1]'].includes(issuer.hostname);
-  return oidc.discovery(issuer, settings.clientId, settings.clientSecret, undefined, {
-    execute: local && issuer.protocol === 'http:' ? [oidc.allowInsecureRequests] : [],
-  });
-}
-
-/** Only a path of this service, so that the sign-in cannot be used to send people elsewhere. */
-export const ownPath = (then: string | undefined): string =>
-  then && /^\/(?![/\\])[^\r\n]*$/.test(then) ? then : '/';

@@ -1,0 +1,47 @@
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** Everybody's own password. */
+export function PasswordPage(props: { context: PageContext; hasPassword: boolean; error: string }) {
+  const { context, hasPassword, error } = props;
+  return (
+    <Layout title="Your password" context={context}>
+      <h1>Your password</h1>
+      {error !== '' && (
+        <p class="error" role="alert">
+          {error}
+        </p>
+      )}
+      {hasPassword ? (
+        <form method="post" action="/password">
+          <Csrf context={context} />
+          <input type="text" name="username" value={context.user?.name} autocomplete="username" hidden />
+          <Field name="present" label="Present password" complete="current-password" />
+          <Field name="next" label="New password, at least 12 characters" complete="new-password" />
+          <Field name="again" label="New password again" complete="new-password" />
+          <button type="submit" class="main-action">
+            Change password
+          </button>
+          <p>You stay signed in here; everywhere else you have to sign in again.</p>
+        </form>
+      ) : (
+        <p>You sign in with the hospital's account: change the password there.</p>
+      )}
+    </Layout>
+  );
+}
+
+const Field = ({ name, label, complete }: { name: string; label: string; complete: string }) => (
+  <p class="field">
+    <label for={name}>{label}</label>
+    <input
+      id={name}
+      name={name}
+      type="password"
+      autocomplete={complete}
+      required
+      minLength={name === 'present' ? undefined : 12}
+      maxLength={200}
+    />
+  </p>
+);
