@@ -70,7 +70,8 @@ describe('combineRequests', () => {
       capacity,
       settings,
     );
-    const plan = await levelPlan(joined, capacity);
+    const roomy = { ...capacity, sessions: capacity.sessions.map((s) => ({ ...s, slots: 2 })) };
+    const plan = await levelPlan(joined, roomy);
     expect(plan.visits).toHaveLength(1);
     expect(plan.visits[0].insideWindow).toBe(true);
   });
@@ -94,10 +95,10 @@ describe('clinicCapacity', () => {
     );
     const slots = (w: number, id: string) =>
       week.sessions.find((s) => s.week === w && s.clinicianId === id)?.slots ?? 0;
-    // 3 June 2026 is a Wednesday: three of five days are left, and b's Tuesday is gone.
-    expect([slots(0, 'a'), slots(1, 'a'), slots(2, 'a')]).toEqual([6, 6, 8]);
+    // 3 June 2026 is a Wednesday: two whole days are left, and b's Tuesday is gone.
+    expect([slots(0, 'a'), slots(1, 'a'), slots(2, 'a')]).toEqual([4, 6, 8]);
     expect([slots(0, 'b'), slots(1, 'b'), slots(2, 'b')]).toEqual([0, 3, 0]);
-    expect(week.workshop[0].jobsByWeek).toEqual([6, 10, 0]);
+    expect(week.workshop[0].jobsByWeek).toEqual([4, 10, 0]);
     expect(week.schoolHoliday).toEqual([false, true, false]);
   });
 });

@@ -1,8 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compactProblem } from '../../src/recall/level/compact-problem.js';
-import { type Capacity, levellingSettings, type PlanRequest } from '../../src/recall/level/contract.js';
+import {
+  type Capacity,
+  levellingSettings,
+  type Plan,
+  type PlanRequest,
+} from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
+import { dayNumber } from '../../src/records/dates.js';
 import { randomPlan } from './random-plan.js';
 
 const exact = { mipGap: 0 };
@@ -187,6 +193,46 @@ describe('levelPlan', () => {
     expect(relieved.cost).toBeLessThanOrEqual(plan.cost);
     expect(plan.cost - relieved.cost).toBeLessThanOrEqual(top.value + 1e-6);
     expect(plan.cost - relieved.cost).toBeGreaterThan(0);
+  });
+
+  it('never plans more visits than places, and fewer places never make fewer visits late or the harm less', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.integer({ min: 1, max: 1e6 }),
+        fc.array(fc.nat(9), { minLength: 1 }),
+        async (seed, cut) => {
+          const { requests, capacity } = randomPlan(seed, { requests: 50, weeks: 10, slotShare: 1.2 });
+          const shared = requests.map((r) => ({
+            ...r,
+            // Past due and to come, all losing by waiting at the same pace: only places decide who is late.
+            worthIt: null,
+            prefersHolidays: false,
+            insensateSkin: false,
+            jobs: [],
+            outgrownDays: r.outgrownDays.map((_, w) =>
+              Math.max(0, 7 * w + 4 - dayNumber(r.latestSafe) + dayNumber(capacity.weeks[0])),
+            ),
+            wastedDays: r.wastedDays.map(() => 0),
+          }));
+          const fewer = {
+            ...capacity,
+            sessions: capacity.sessions.map((s) => ({
+              ...s,
+              slots: cut.includes(s.week) ? Math.floor(s.slots / 2) : s.slots,
+            })),
+          };
+          const [full, less] = [
+            await levelPlan(shared, capacity, exact),
+            await levelPlan(shared, fewer, exact),
+          ];
+          for (const plan of [full, less]) expect(plan.weeks.every((w) => w.used <= w.slots)).toBe(true);
+          const late = (plan: Plan) => plan.visits.filter((v) => !v.insideWindow).length;
+          expect(late(less)).toBeGreaterThanOrEqual(late(full));
+          expect(less.cost).toBeGreaterThanOrEqual(full.cost - 1e-6);
+        },
+      ),
+      { numRuns: 25, seed: 9 },
+    );
   });
 
   it('spares insensate skin before others when there is one slot', async () => {

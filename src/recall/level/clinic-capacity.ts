@@ -59,9 +59,9 @@ export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount:
   const weeks = Array.from({ length: weekCount }, (_, w) => addDaysIso(first, 7 * w));
   const shareOf = (week: IsoDate, holds: (date: IsoDate) => boolean) =>
     workingDays(week).filter(holds).length / WORKING_DAYS.length;
-  // Days of the first week already gone are as closed as a holiday.
+  // Of the week that has begun only whole days ahead count: today's places are for those who must be seen today.
   const openShare = (week: IsoDate, closed: readonly { from: string; to: string }[]) =>
-    shareOf(week, (date) => date >= from && !within(closed, date));
+    shareOf(week, (date) => date > from && !within(closed, date));
   const sessions: CastSession[] = [];
   weeks.forEach((monday, week) => {
     for (const c of clinic.clinicians) {
@@ -70,7 +70,7 @@ export function clinicCapacity(input: ClinicWeekInput, from: IsoDate, weekCount:
       if (slots > 0) sessions.push({ week, weekday: null, clinicianId: c.id, slots });
       for (const day of c.slotsByWeekday) {
         const date = addDaysIso(monday, day.weekday - 1);
-        if (day.slots > 0 && date >= from && !within(closed, date)) {
+        if (day.slots > 0 && date > from && !within(closed, date)) {
           sessions.push({ week, weekday: day.weekday, clinicianId: c.id, slots: day.slots });
         }
       }

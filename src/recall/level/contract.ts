@@ -78,7 +78,7 @@ export const levellingSettings = z.object({
   insensateWeight: z.number().min(1).default(3),
   /** One day of a device's useful life thrown away by casting early. */
   wastedDayCost: z.number().min(0).default(0.1),
-  /** Each week after the latest safe date (insensate weight applies). */
+  /** Each week after the latest safe date, beside the days outgrown it brings (insensate weight applies). */
   lateWeekCost: z.number().min(0).default(10),
   /** What one visit less is worth. */
   visitCost: z.number().min(0).default(10),
@@ -87,8 +87,12 @@ export const levellingSettings = z.object({
   /** Moving a visit from the week an earlier plan gave it: one the family was told, and one only the list knows. */
   moveCost: z.number().min(0).default(8),
   moveUntoldCost: z.number().min(0).default(1),
-  /** One casting slot, one workshop job, over the limit. */
-  overtimeSlotCost: z.number().min(0).default(60),
+  /**
+   * A casting slot that does not exist: dearer than any wait, so that only an appointment already made takes one and
+   * everybody else goes to the nearest week with a place.
+   */
+  overtimeSlotCost: z.number().min(0).default(2000),
+  /** A job over what the workshop can take: it waits there. */
   overtimeJobCost: z.number().min(0).default(40),
   /** Relative gap to the best possible plan at which the search may stop. */
   mipGap: z.number().min(0).max(0.1).default(1e-3),

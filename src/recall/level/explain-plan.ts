@@ -7,9 +7,8 @@ import type { Capacity, HarmedVisit, Relief } from './contract.js';
 import { insideWindow } from './week-costs.js';
 
 /** A difference of less than this is not worth a word, days. */
-const NOTICEABLE = 0.5;
-const days = (x: number) =>
-  `${x < 10 ? x.toFixed(1) : Math.round(x)} ${x.toFixed(1) === '1.0' ? 'day' : 'days'}`;
+const NOTICEABLE = 1;
+const days = (x: number) => `${Math.round(x)} ${Math.round(x) === 1 ? 'day' : 'days'}`;
 
 /** Why this visit got this week: its own best week, or what took that from it. */
 export function explainWeek(
@@ -94,7 +93,7 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
     const { clinicianId, weekday } = capacity.sessions[s];
     const day = weekday ? ` on ${WEEKDAYS[weekday]}` : '';
     const whose = several ? ` of ${clinicianId}` : '';
-    const text = `One more casting slot${whose}${day} in the week of ${plainDate(week)} would spare ${days(value)} (weighted) in outgrown devices.`;
+    const text = `One more casting slot${whose}${day} in the week of ${plainDate(week)} would spare ${days(value)} in outgrown devices.`;
     relief.push({ kind: 'slot', week, families: [], clinicianId, value, text });
   });
   prices.job.forEach((byWeek, g) => {
@@ -102,7 +101,7 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
       if (value < NOTICEABLE) return;
       const week = capacity.weeks[w];
       const { families } = capacity.workshop[g];
-      const text = `Room for one more job (${families.length ? families.join(', ') : 'any family'}) in the workshop in the week of ${plainDate(week)} would spare ${days(value)} (weighted) in outgrown devices.`;
+      const text = `Room for one more job (${families.length ? families.join(', ') : 'any family'}) in the workshop in the week of ${plainDate(week)} would spare ${days(value)} in outgrown devices.`;
       relief.push({ kind: 'workshop', week, families, clinicianId: null, value, text });
     });
   });

@@ -47,7 +47,7 @@ export async function levelRecallList(
   });
   // Not even a slot beyond the usual ones can be had in a week without a working day from today on.
   const closed = capacity.weeks.filter((week) =>
-    workingDays(week).every((day) => day < list.today || isShut(day, '')),
+    workingDays(week).every((day) => day <= list.today || isShut(day, '')),
   );
   const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
   const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
