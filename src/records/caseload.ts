@@ -42,3 +42,14 @@ export function groupByChild(caseload: Caseload): ChildRecord[] {
     };
   });
 }
+
+/** Ids of the children whose rows these are. */
+export function childrenIn({
+  children = [],
+  measurements = [],
+  markers = [],
+  devices = [],
+}: Partial<Caseload>): string[] {
+  const rows = [measurements, markers, devices].flat();
+  return [...new Set([...children.map(({ id }) => id), ...rows.map(({ childId }) => childId)])];
+}

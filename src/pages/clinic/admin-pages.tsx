@@ -174,6 +174,8 @@ export function SettingsPage(props: {
   );
 }
 
+const shown = (children: number): string => (children === 1 ? '1 child' : `${children} children`);
+
 export function AccessLogPage(props: {
   context: PageContext;
   page: Page<AuditRow>;
@@ -213,7 +215,10 @@ export function AccessLogPage(props: {
         <Empty>Nothing fits.</Empty>
       ) : (
         <table class="stack card">
-          <caption>Newest first, times in UTC. Rows cannot be changed or removed.</caption>
+          <caption>
+            Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists
+            and files that showed it, too.
+          </caption>
           <thead>
             <tr>
               <th scope="col">When</th>
@@ -231,8 +236,13 @@ export function AccessLogPage(props: {
                   {row.userName} <small>{row.role}</small>
                 </td>
                 <td data-label="Did">{row.action}</td>
-                <td data-label="What">{row.resource}</td>
-                <td data-label="Child">{row.childId ?? '–'}</td>
+                <td data-label="What">
+                  {row.resource}
+                  {typeof row.detail.nameTried === 'string' && <small> as {row.detail.nameTried}</small>}
+                </td>
+                <td data-label="Child">
+                  {row.childId ?? (row.childrenShown > 0 ? shown(row.childrenShown) : '–')}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { shownLog } from '../../service/shown-log.js';
 import { type Role, roles } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { administrators, type Form } from '../parts/route-types.js';
@@ -106,7 +107,8 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     { config: { access: ['administrator', 'auditor'] } },
     async (request, reply) => {
       const { childId = '', action = '', from = '', to = '', cursor } = request.query;
-      const page = await store.audit.list(
+      const page = await shownLog(
+        store,
         {
           childId: childId || undefined,
           action: action || undefined,
@@ -114,6 +116,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
           to: to ? `${to}T23:59:59.999Z` : undefined,
         },
         { limit: 100, cursor: cursor || null },
+        actorOf(request),
       );
       return sendPage(
         reply,

@@ -92,8 +92,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' });
   });
 
-  app.post('/recall/run', access, async (_request, reply) => {
-    await jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`);
+  app.post('/recall/run', access, async (request, reply) => {
+    const runId = await jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`);
+    const actor = actorOf(request);
+    await store.audit.record({ actor, action: 'start', resource: 'recall-run', detail: { runId } });
     return reply.redirect('/recall?notice=run-started', 303);
   });
 
@@ -165,14 +167,14 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       actor: actorOf(request),
       action: 'export',
       resource: `recall/${what}`,
-      detail: { entries: rows.length },
+      childIds: rows.map((row) => row.childId),
     });
 }
 
 function queryOf(form: Form): RecallQuery {
   return {
-    state: form.state === 'open' || (form.state && form.state in stateWords) ? form.state : '',
-    action: form.action && form.action in actionWords ? form.action : '',
+    state: form.state === 'open' || (form.state && Object.hasOwn(stateWords, form.state)) ? form.state : '',
+    action: form.action && Object.hasOwn(actionWords, form.action) ? form.action : '',
     due: ['overdue', 'never-seen', 'not-forecast', 'open'].find((d) => d === form.due) ?? '',
     text: (form.text ?? '').slice(0, 80),
     page: Math.max(0, Math.floor(Number(form.page) || 0)),

@@ -4,6 +4,7 @@ import { roles } from '../../store/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { shownLog } from '../shown-log.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, administration, clinical, everyday, only } from './api.js';
 import { clinicSettings } from './schemas/clinic-settings.js';
@@ -92,8 +93,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
     },
     async (request) => {
       const { limit, cursor, ...filter } = request.query;
-      await store.audit.record({ actor: actorOf(request), action: 'list', resource: 'audit' });
-      return store.audit.list(filter, { limit, cursor });
+      return shownLog(store, filter, { limit, cursor }, actorOf(request));
     },
   );
 

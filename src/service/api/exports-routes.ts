@@ -1,9 +1,10 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
+import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
-import type { Caseload, ChildRecord } from '../../records/caseload.js';
+import { type Caseload, type ChildRecord, childrenIn } from '../../records/caseload.js';
 import type { User } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { calendarOf } from '../calendar-of.js';
@@ -18,6 +19,13 @@ const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'job
 
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;
+  const exported = (request: FastifyRequest, resource: string, caseload: Caseload) =>
+    store.audit.record({
+      actor: actorOf(request),
+      action: 'export',
+      resource,
+      childIds: childrenIn(caseload),
+    });
 
   api.get(
     '/children/:id/export',
@@ -25,7 +33,8 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       config: exporters,
       schema: {
         tags,
-        summary: 'Everything held about one child, for the family or another clinic',
+        summary:
+          'What is held about one child, as far as your role sees it, for the family or another clinic',
         params: idParams,
         querystring: z.object({ format: z.enum(['json', 'fhir']).default('json') }),
         response: { 200: file, ...failures },
@@ -34,17 +43,18 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     async (request, reply) => {
       const { id } = request.params;
       const actor = actorOf(request);
-      const [record] = await store.caseload.records([id]);
-      if (!record) throw new DoorpostError('not-found', 'There is no such child');
+      // What the role sees on the child's page and no more.
+      const record = await store.children.record(id, actor);
       await store.audit.record({ actor, action: 'export', resource: 'child-record', childId: id });
       reply.header('content-disposition', 'attachment; filename="record.json"');
       if (request.query.format === 'fhir')
         return reply
           .type('application/fhir+json')
           .send(JSON.stringify(toFhirBundle(toFhirResources(flat([record])))));
-      const corrections = await store.measurements.corrected(id, actor);
+      const clinical = actor.role === 'clinician';
+      const corrections = clinical ? await store.measurements.corrected(id, actor) : null;
       const accesses = (await store.audit.list({ childId: id }, { limit: 500 })).items;
-      const assessment = await store.forecasts.assessment(id);
+      const assessment = clinical ? await store.forecasts.assessment(id) : null;
       return reply
         .type('application/json')
         .send(JSON.stringify({ record, corrections, assessment, accesses }));
@@ -57,15 +67,16 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       config: administration,
       schema: {
         tags,
-        summary: 'One table of the caseload as CSV; the same file can be imported again',
+        summary: 'One table of the whole caseload as CSV, diagnoses too; the same file can be imported again',
         params: z.object({ table: z.enum(tables) }),
         response: { 200: file, ...failures },
       },
     },
     async (request, reply) => {
       const name = `${request.params.table}.csv` as const;
-      const text = csvTables(await store.caseload.all())[name];
-      await store.audit.record({ actor: actorOf(request), action: 'export', resource: name });
+      const caseload = await store.caseload.all();
+      await exported(request, name, caseload);
+      const text = csvTables(caseload)[name];
       return reply
         .type('text/csv; charset=utf-8')
         .header('content-disposition', `attachment; filename="${name}"`)
@@ -79,14 +90,15 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       config: administration,
       schema: {
         tags,
-        summary: 'The caseload as FHIR R4: one Bundle, or a resource a line',
+        summary: 'The whole caseload as FHIR R4, diagnoses too: one Bundle, or a resource a line',
         querystring: z.object({ format: z.enum(['bundle', 'ndjson']).default('bundle') }),
         response: { 200: file, ...failures },
       },
     },
     async (request, reply) => {
-      const resources = toFhirResources(await store.caseload.all());
-      await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'fhir' });
+      const caseload = await store.caseload.all();
+      await exported(request, 'fhir', caseload);
+      const resources = toFhirResources(caseload);
       return request.query.format === 'ndjson'
         ? reply.type('application/fhir+ndjson').send(toNdjson(resources))
         : reply.type('application/fhir+json').send(JSON.stringify(toFhirBundle(resources)));
@@ -106,7 +118,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     },
     async (request, reply) => {
       const records = await store.caseload.records(await store.caseload.ids('any'));
-      await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'pseudonymised' });
+      await exported(request, 'pseudonymised', flat(records));
       const body = pseudonymisedExport(records, await store.secret('pseudonyms'));
       return reply.type('application/json').send(JSON.stringify(body));
     },
@@ -158,6 +170,12 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       const run = await store.recall.latestRun();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
+      await store.audit.record({
+        actor,
+        action: 'export',
+        resource: 'calendar-feed',
+        childIds: rows.map((row) => row.childId),
+      });
       return reply.type('text/calendar; charset=utf-8').send(await calendarOf(rows, { store, clock }));
     },
   );

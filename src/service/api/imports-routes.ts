@@ -2,6 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import type { NamedFile, ParseOptions } from '../../exchange/parse-caseload.js';
+import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { planImport } from '../plan-import.js';
@@ -72,7 +73,14 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
       },
     },
     async (request) => {
-      const { id, status, plan: shown } = await store.imports.get(request.params.id);
+      const { id, status, plan: shown, caseload } = await store.imports.get(request.params.id);
+      await store.audit.record({
+        actor: actorOf(request),
+        action: 'read',
+        resource: 'import',
+        childIds: childrenIn(caseload ?? {}),
+        detail: { importId: id },
+      });
       return { id, status, plan: shown };
     },
   );

@@ -47,6 +47,12 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     async (request, reply) => {
       const month = request.body.month ?? clock.today().slice(0, 7);
       const jobRunId = await jobs.startRecallRun(`${month}-01`);
+      await store.audit.record({
+        actor: actorOf(request),
+        action: 'start',
+        resource: 'recall-run',
+        detail: { runId: jobRunId },
+      });
       return reply.code(202).send({ jobRunId });
     },
   );

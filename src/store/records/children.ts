@@ -69,7 +69,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
       actor,
       action: 'list',
       resource: 'children',
-      detail: { ids: found.items.map((c) => c.id) },
+      childIds: found.items.map((c) => c.id),
     });
     return found;
   },

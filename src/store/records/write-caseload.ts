@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { type Selectable, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import type { Caseload } from '../../records/caseload.js';
+import { type Caseload, childrenIn } from '../../records/caseload.js';
 import type { Database } from '../connect.js';
 import type { Actor, WriteCounts } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
@@ -66,7 +66,8 @@ export async function writeCaseload(
     actor,
     action: 'import',
     resource: 'caseload',
-    detail: { ...counts, reason, children: children.map((c) => c.id).slice(0, 1000) },
+    childIds: childrenIn(rows),
+    detail: { ...counts, reason },
   });
   return counts;
 }

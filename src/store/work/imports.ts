@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Caseload } from '../../records/caseload.js';
+import { childrenIn } from '../../records/caseload.js';
 import type { Database } from '../connect.js';
 import type { Store, StoredImport } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
@@ -18,7 +19,13 @@ export const importsRepository = (db: Database): Store['imports'] => ({
         created_by: actor.name,
       })
       .execute();
-    await writeAudit(db, { actor, action: 'create', resource: 'import', detail: { importId: id } });
+    await writeAudit(db, {
+      actor,
+      action: 'create',
+      resource: 'import',
+      childIds: childrenIn(caseload),
+      detail: { importId: id },
+    });
     return id;
   },
   get: (id) => read(db, id, false),

@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { stateInNewList } from '../../recall/carry-over.js';
 import type { RecallEntry } from '../../recall/contract.js';
 import type { Database } from '../connect.js';
-import type { NewRecallRun, RecallListName } from '../contract.js';
+import { type NewRecallRun, type RecallListName, systemActor } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
 import { earlierVisits } from './earlier-visits.js';
 
 const CHUNK = 500;
@@ -43,6 +44,13 @@ export async function keepRecallRun(
     const was = before.get(entry.childId);
     const state = was ? stateInNewList(was, entry) : 'to-call';
     return [{ list, entry, position, id: randomUUID(), was, state }];
+  });
+  await writeAudit(tx, {
+    actor: systemActor,
+    action: 'plan',
+    resource: 'recall-run',
+    childIds: kept.map(({ entry }) => entry.childId),
+    detail: { runId: id },
   });
   for (let i = 0; i < kept.length; i += CHUNK) {
     const chunk = kept.slice(i, i + CHUNK);

@@ -49,7 +49,8 @@ export const recallRepository = (db: Database): Store['recall'] => ({
       actor,
       action: 'list',
       resource: 'recall-entries',
-      detail: { runId, entries: rows.length },
+      childIds: rows.map((row) => row.child_id),
+      detail: { runId },
     });
     return rows.map(rowOf);
   },
