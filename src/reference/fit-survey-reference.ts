@@ -26,6 +26,9 @@ const CHILDREN_FROM_YEARS = 2;
 /** Ages a quarter of a year apart between which growth may only slow down; girths only until they round off. */
 const slowingAges = (until: number) =>
   Array.from({ length: 4 * (until - SLOWS_FROM_YEARS) + 1 }, (_, i) => SLOWS_FROM_YEARS + i / 4);
+/** From this age on a foot grows no faster, as a share of its size, than the child: every source has feet stop first. */
+const FEET: readonly MeasureId[] = ['foot_length', 'foot_breadth'];
+const FEET_BEHIND_YEARS = 13.5;
 const SLOWS_FROM_YEARS = 0.5;
 const BONES_SLOW_UNTIL_YEARS = 6.5;
 const GIRTHS_SLOW_UNTIL_YEARS = 3;
@@ -72,11 +75,18 @@ function fitMeasure(records: readonly SurveyRecord[], measure: MeasureId, sex: R
       { field: measure, given: String(children.length), accepted: `${LEAST_RECORDS} or more` },
     );
   const template = growthTemplate(measure, sex);
+  const stature = growthTemplate('stature', sex);
   const { skeletal } = measures[measure];
   const options = {
     to: growthAxis(LAST_YEARS),
     rising: skeletal,
     template: (x: number) => template(ageAt(x)),
+    ...(FEET.includes(measure) && {
+      behind: {
+        curve: (x: number) => stature(ageAt(x)),
+        from: growthAxis(FEET_BEHIND_YEARS),
+      },
+    }),
   };
   const alone = fitPenalisedLms(children, { ...options, from: growthAxis(CHILDREN_FROM_YEARS) });
   const anchors = infantAnchors(measure, sex, (age) => alone.at(growthAxis(age))).map(

@@ -11,6 +11,26 @@ const LYING_MM = 7;
 const HAND_OVER_YEARS = [2.25, 4.5] as const;
 
 /**
+ * By how many years a measure's spurt comes before stature's. Feet peak first: two years before stature by Frontiers in
+ * Public Health 2024, 12:1322333 (abstract), first of all by Busscher et al. 2010 (abstract). The survey itself allows
+ * boys' feet 0-2 years and puts them about one year ahead; girls' it takes as they are, full-grown at 13.
+ */
+const LEADS_YEARS: Partial<Record<`${MeasureId}/${ReferenceSex}`, number>> = {
+  'foot_length/male': 1,
+  'foot_breadth/male': 1,
+};
+/** The lead comes in between the first two ages and goes again between the last: the end of growth is the records' own. */
+const LEAD_YEARS = [4, 9, 14, 18] as const;
+function leadShare(ageYears: number): number {
+  const [from, full, until, gone] = LEAD_YEARS;
+  const f = Math.min(
+    1,
+    Math.max(0, Math.min((ageYears - from) / (full - from), (gone - ageYears) / (gone - until))),
+  );
+  return f * f * (3 - 2 * f);
+}
+
+/**
  * The published median curve a measure's own is expected to resemble up to a slowly changing ratio, used as
  * the template of its fit: stature for a skeletal length, the square root of weight over stature for a girth
  * (a limb taken as a cylinder), head circumference for heads. Weight follows its own table.
@@ -20,7 +40,10 @@ export function growthTemplate(measure: MeasureId, sex: ReferenceSex): (ageYears
   const stature = smoothMedian('stature', sex);
   const weight = smoothMedian('weight', sex);
   if (measure === 'weight') return weight;
-  if (measures[measure].skeletal) return stature;
+  if (measures[measure].skeletal) {
+    const lead = LEADS_YEARS[`${measure}/${sex}`] ?? 0;
+    return (age) => stature(age + lead * leadShare(age));
+  }
   return (age) => Math.sqrt(weight(age) / stature(age));
 }
 

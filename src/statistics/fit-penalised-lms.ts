@@ -27,6 +27,8 @@ export interface PenalisedLmsOptions {
   readonly rising?: boolean;
   /** Places at which M's steps from one to the next may only get smaller. */
   readonly slowing?: readonly number[];
+  /** A curve that M's relative growth may not exceed from a place on. */
+  readonly behind?: { readonly curve: (x: number) => number; readonly from: number };
   /** A known curve M is thought to resemble up to scale: ln M less its logarithm is what is kept smooth. */
   readonly template?: (x: number) => number;
 }
@@ -62,7 +64,7 @@ const MOST_SMOOTHING = 1e9;
  */
 export function fitPenalisedLms(
   observations: readonly LmsObservation[],
-  { from, to, rising = false, slowing = [], template = () => 1 }: PenalisedLmsOptions,
+  { from, to, rising = false, slowing = [], behind, template = () => 1 }: PenalisedLmsOptions,
 ): PenalisedLmsFit {
   const bases = curves.map((c) => bSplineBasis(from, to, c.segments));
   const sizes = curves.map((c) => c.segments + 3);
@@ -78,6 +80,13 @@ export function fitPenalisedLms(
   const penalties = curves.map((c, k) => differencePenalty(sizes[k], c.order));
   const smoothing = [100, 1, 100];
   const steps = rising ? risingSteps(rowAt, from, to) : [];
+  if (behind)
+    for (const { x, template: grown, part } of risingSteps(rowAt, behind.from, to))
+      steps.push({
+        x,
+        template: Math.log(behind.curve(x[1]) / behind.curve(x[0])) - grown,
+        part: { at: part.at, value: part.value.map((v) => -v) },
+      });
   const slows = slowing.map((x) => rowAt(x, 0, 0));
   let beta: Float64Array = new Float64Array(total);
 
@@ -261,10 +270,13 @@ function startingCoefficients(
 
 /** Places close together along the axis, and how ln M changes from each to the next. */
 function risingSteps(rowAt: (x: number, y: number, weight: number) => Row, from: number, to: number) {
-  const rows = Array.from({ length: RISING_CHECKS + 1 }, (_, i) =>
-    rowAt(from + ((to - from) * i) / RISING_CHECKS, 0, 0),
+  const places = Array.from(
+    { length: RISING_CHECKS + 1 },
+    (_, i) => from + ((to - from) * i) / RISING_CHECKS,
   );
+  const rows = places.map((x) => rowAt(x, 0, 0));
   return rows.slice(1).map((row, i) => ({
+    x: [places[i], places[i + 1]] as const,
     template: row.template - rows[i].template,
     part: {
       at: [...row.parts[1].at, ...rows[i].parts[1].at],

@@ -28,6 +28,27 @@ describe("a clinic's own level", () => {
     expect(at(own, 'leg_length', 'female')).toBeCloseTo(at(model, 'leg_length', 'female'), 6);
     expect(at(own, 'foot_length', 'male')).toBeCloseTo(at(model, 'foot_length', 'male'), 6);
   });
+  test('learns how much faster its children grow from few seen often', () => {
+    // Legs of six boys each seen at 6 to 13 years, 4 mm a year ahead of the model's, at very different levels: six are
+    // few, so a third of it is believed.
+    const often = Array.from({ length: 6 }, (_, i) =>
+      child(
+        Array.from({ length: 8 }, (_, k) => {
+          const mean = posteriorOf(child([reading('weight', 6 + k, 20 + 3 * k)])).predict(leg, [
+            dayAt(6 + k),
+          ]);
+          return reading('leg_length', 6 + k, mean.mean[0] + 4 * k + 25 * ((i % 3) - 1));
+        }),
+      ),
+    );
+    const plain = (m: typeof model, age: number) =>
+      posteriorOf(child([reading('weight', age, 14 + 3 * (age - 4))]), m).predict(leg, [dayAt(age)]).mean[0];
+    const moved = (age: number) => plain(learned, age) - plain(model, age);
+    const learned = learnPopulationOffset(model, often);
+    expect(moved(12.5) - moved(6.5)).toBeGreaterThan(6);
+    expect(moved(12.5) - moved(6.5)).toBeLessThan(30);
+    expect(learned.parameters.offsets.every((o) => o.children === 6)).toBe(true);
+  });
   test('is not learned from four children', () => {
     expect(learnPopulationOffset(model, caseload.slice(0, 4)).parameters.offsets).toEqual([]);
   });

@@ -137,10 +137,10 @@ test('mean foot length at 3 years and full-grown', () => {
   expect(off(median('foot_length', 'female', 17), 234)).toBeLessThan(0.05);
 });
 
-test('a foot stops first: girls gain under 2 mm after 14 years, boys under 5 after 16', () => {
+test('a foot stops first: girls gain under 2 mm after 14 years, boys under 7 after 16', () => {
   // Sources differ on the age (trade brief, section 4); every one has it over by then.
   expect(median('foot_length', 'female', 18) - median('foot_length', 'female', 14)).toBeLessThan(2);
-  expect(median('foot_length', 'male', 20) - median('foot_length', 'male', 16)).toBeLessThan(5);
+  expect(median('foot_length', 'male', 20) - median('foot_length', 'male', 16)).toBeLessThan(7);
 });
 
 test('coefficient of variation: foot 5-6 %, knee 6-7 %, hip 5-6 %, ankle 12-23 %', () => {

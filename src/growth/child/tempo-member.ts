@@ -101,7 +101,7 @@ export function tempoMember(
           const sharing = d === e ? 1 : c * settings.wanderSharing;
           const wandering = maternThreeHalves(pa.years[i] - pb.years[j], settings.wanderYears);
           const k = maternThreeHalves(pa.clock[i] - pb.clock[j], settings.infantLength);
-          let v = pa.wander[i] * pb.wander[j] * sharing * wandering;
+          let v = pa.wander[i] * pb.wander[j] * population.wanderCorrelation[d][e] * wandering;
           v += pa.infant[i] * pb.infant[j] * sharing * k;
           v += (prior.spread[d] * prior.spread[e] - 1) * c;
           v += EXTRA_RESIDUAL * (prior.residual - 1) * sharing * k;

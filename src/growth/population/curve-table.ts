@@ -9,6 +9,10 @@ export type CurveTable = Float64Array;
 
 export const tableLogAge = (i: number): number => TABLE_FROM + i * STEP;
 
+/** The entry nearest to a log-age. */
+export const tableIndex = (x: number): number =>
+  Math.min(TABLE_SIZE - 1, Math.max(0, Math.round((x - TABLE_FROM) / STEP)));
+
 export function tabulate(curve: (x: number) => number): CurveTable {
   return Float64Array.from({ length: TABLE_SIZE }, (_, i) => curve(tableLogAge(i)));
 }

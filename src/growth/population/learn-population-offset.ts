@@ -1,4 +1,5 @@
 import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
+import { groupBy } from '../../statistics/group-by.js';
 import { childPrior } from '../child/child-prior.js';
 import { points } from '../child/points.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
@@ -8,21 +9,23 @@ import { readTable } from './curve-table.js';
 import { logAge } from './growth-age.js';
 import type { GrowthModel } from './growth-model.js';
 import { growthModel } from './model.js';
-import type { PopulationOffset } from './population-offset.js';
+import { OFFSET_SIZE, offsetBasis, type PopulationOffset } from './population-offset.js';
 
 const GRID = quadratureGrid(7, 5, 2.6);
-/** How alike a child's own readings are: how little a second reading of the same child adds. */
+/** Share of a reading's variance that is the child's own level, the same at every visit. */
 const ALIKE = 0.85;
-/** Belief before the caseload, population SD: level, slope and bend over log-age. */
-const PRIOR_SD = [0.6, 3, 8];
+/** Belief before the caseload, population SD, for each shape of the offset: references err in level first. */
+const PRIOR_SD = [0.5, 0.25, 0.2, 0.15, 0.15];
 /** A residual counts as at most this many SD, so that one slip does not move everybody. */
 const CAP = 4;
 /** An offset is learned from this many children of a sex on. */
 const FEWEST_CHILDREN = 5;
 
 /**
- * The same model, its mean curves moved to a clinic's own children (weighted ridge regression of what they stand
- * off the curve, per sex and measure). For a model learned elsewhere the reference's bias is the largest error.
+ * The same model, its mean curves moved to a clinic's own children: generalised least squares of what they stand
+ * off the curve, per sex and measure, with an error all visits of a child share (V = D + aa') and a prior. A child
+ * seen often says little of the level and much of the slope. For a model learned elsewhere the reference's bias is
+ * the largest error.
  */
 export function learnPopulationOffset(model: GrowthModel, inputs: readonly GrowthInput[]): GrowthModel {
   const offsets: PopulationOffset[] = [];
@@ -51,34 +54,64 @@ export function learnPopulationOffset(model: GrowthModel, inputs: readonly Growt
       });
     for (const [d, measure] of model.measures.entries()) {
       const own = rows.filter((r) => r.measure === d);
-      const perChild = new Map<number, number>();
-      for (const r of own) perChild.set(r.child, (perChild.get(r.child) ?? 0) + 1);
+      const perChild = groupBy(own, (r) => r.child);
       if (perChild.size < FEWEST_CHILDREN) continue;
       const us = own.map((r) => r.u);
       const unit = readTable(member.curves.sd[d], centre);
-      const normal = Float64Array.from({ length: 9 }, (_, i) =>
-        i % 4 === 0 ? (PRIOR_SD[i / 4] * unit) ** -2 : 0,
-      );
-      const right = new Float64Array(3);
-      for (const r of own) {
-        const n = perChild.get(r.child) as number;
-        const weight = 1 / ((r.sd ** 2 + r.error) * (1 + (n - 1) * ALIKE));
-        const residual = Math.min(Math.max(r.residual, -CAP * r.sd), CAP * r.sd);
-        const basis = [1, r.u, r.u * r.u];
-        for (let a = 0; a < 3; a++) {
-          right[a] += weight * basis[a] * residual;
-          for (let b = 0; b < 3; b++) normal[a * 3 + b] += weight * basis[a] * basis[b];
-        }
-      }
-      denseCholesky(normal, 3);
-      denseForward(normal, 3, right);
-      denseBackward(normal, 3, right);
-      const coefficients: [number, number, number] = [right[0], right[1], right[2]];
-      offsets.push({ measure, sex, fromU: Math.min(...us), toU: Math.max(...us), coefficients });
+      const k = OFFSET_SIZE;
+      const normal = new Float64Array(k * k);
+      for (let a = 0; a < k; a++) normal[a * k + a] = (PRIOR_SD[a] * unit) ** -2;
+      const right = new Float64Array(k);
+      for (const visits of perChild.values()) addChild(visits, normal, right);
+      denseCholesky(normal, k);
+      denseForward(normal, k, right);
+      denseBackward(normal, k, right);
+      offsets.push({
+        measure,
+        sex,
+        fromU: Math.min(...us),
+        toU: Math.max(...us),
+        coefficients: [...right],
+        children: perChild.size,
+      });
     }
   }
   const { parameters, references } = model;
   return growthModel({ ...parameters, offsets: mergeOffsets(parameters.offsets, offsets) }, references);
+}
+
+interface OffsetRow {
+  readonly u: number;
+  readonly residual: number;
+  /** SD between children, and variance of the reading's own error. */
+  readonly sd: number;
+  readonly error: number;
+}
+
+/** Adds B'V^-1 B and B'V^-1 r of one child; V = D + aa' is inverted by Sherman and Morrison's formula. */
+function addChild(visits: readonly OffsetRow[], normal: Float64Array, right: Float64Array): void {
+  const k = right.length;
+  const columns = visits.map((r) => {
+    const own = 1 / ((1 - ALIKE) * r.sd ** 2 + r.error);
+    const residual = Math.min(Math.max(r.residual, -CAP * r.sd), CAP * r.sd);
+    return { own, shared: Math.sqrt(ALIKE) * r.sd, basis: offsetBasis(r.u), residual };
+  });
+  const along = new Float64Array(k);
+  let alongResidual = 0;
+  let norm = 1;
+  for (const { own, shared, basis, residual } of columns) {
+    norm += own * shared * shared;
+    alongResidual += own * shared * residual;
+    for (let a = 0; a < k; a++) along[a] += own * shared * basis[a];
+    for (let a = 0; a < k; a++) {
+      right[a] += own * basis[a] * residual;
+      for (let b = 0; b < k; b++) normal[a * k + b] += own * basis[a] * basis[b];
+    }
+  }
+  for (let a = 0; a < k; a++) {
+    right[a] -= (along[a] * alongResidual) / norm;
+    for (let b = 0; b < k; b++) normal[a * k + b] -= (along[a] * along[b]) / norm;
+  }
 }
 
 /** A second learning starts where the first left off: both offsets add up. */
@@ -90,10 +123,7 @@ function mergeOffsets(
     ...before.filter((b) => !more.some((m) => m.measure === b.measure && m.sex === b.sex)),
     ...more.map((m) => {
       const b = before.find((x) => x.measure === m.measure && x.sex === m.sex);
-      if (!b) return m;
-      const [c0, c1, c2] = m.coefficients;
-      const [b0, b1, b2] = b.coefficients;
-      return { ...m, coefficients: [c0 + b0, c1 + b1, c2 + b2] as [number, number, number] };
+      return b ? { ...m, coefficients: m.coefficients.map((c, i) => c + b.coefficients[i]) } : m;
     }),
   ];
 }

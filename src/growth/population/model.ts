@@ -90,7 +90,16 @@ function membersOf(curves: SexCurves, p: GrowthParameters): Member[] {
     warpFull: logAge(p.anchors.warpFullYears),
   };
   const soft = p.measures.map(isLogMeasure);
-  const population = tempoPopulation(curves, p.measures, soft, p.correlation, p.anchors, tempo, p.followers);
+  const population = tempoPopulation(
+    curves,
+    p.measures,
+    soft,
+    p.correlation,
+    p.anchors,
+    tempo,
+    p.followers,
+    p.tempo.wanderSharing,
+  );
   const moved = (tables: readonly CurveTable[]) =>
     tables.map((table, d) => {
       const offset = p.offsets.find((o) => o.sex === sex && o.measure === p.measures[d]);

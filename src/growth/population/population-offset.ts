@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import { measureId } from '../../records/measure.js';
 
+/** How many numbers an offset has: level, slope, bend and two finer shapes over growth. */
+export const OFFSET_SIZE = 5;
+
 /**
- * By how much a clinic's children stand off a model's mean curve: level, slope and bend over u, log-age relative to
+ * By how much a clinic's children stand off a model's mean curve: Legendre polynomials over u, log-age relative to
  * the centre, held beyond the ages they were seen at. Model scale.
  */
 export const populationOffset = z.object({
@@ -10,11 +13,23 @@ export const populationOffset = z.object({
   sex: z.enum(['male', 'female']),
   fromU: z.number(),
   toU: z.number(),
-  coefficients: z.tuple([z.number(), z.number(), z.number()]),
+  coefficients: z.array(z.number()).length(OFFSET_SIZE),
+  /** How many children it was learned from. */
+  children: z.number().int(),
 });
 export type PopulationOffset = z.infer<typeof populationOffset>;
 
+/** The middle of growth, 2 to 20 years, and half its length on u: where the polynomials are of one size. */
+const MIDDLE = -0.65;
+const HALF = 1.05;
+
+export function offsetBasis(u: number): number[] {
+  const t = (u - MIDDLE) / HALF;
+  const t2 = t * t;
+  return [1, t, (3 * t2 - 1) / 2, (t * (5 * t2 - 3)) / 2, (t2 * (35 * t2 - 30) + 3) / 8];
+}
+
 export function offsetAt(o: PopulationOffset, u: number): number {
-  const v = Math.min(Math.max(u, o.fromU), o.toU);
-  return o.coefficients[0] + v * (o.coefficients[1] + v * o.coefficients[2]);
+  const basis = offsetBasis(Math.min(Math.max(u, o.fromU), o.toU));
+  return o.coefficients.reduce((sum, c, k) => sum + c * basis[k], 0);
 }

@@ -3,7 +3,8 @@ import { denseBackward, denseCholesky, denseForward } from '../../statistics/den
 import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
 import { tempoVariance, unsmear } from '../child/unsmear.js';
 import type { AnchorPopulation } from './anchor-population.js';
-import { type CurveTable, readTable, tableLogAge } from './curve-table.js';
+import { type CurveTable, readTable, tableIndex, tableLogAge } from './curve-table.js';
+import { logAge } from './growth-age.js';
 import type { SexCurves } from './sex-curves.js';
 import type { TempoSettings } from './tempo-warp.js';
 
@@ -27,15 +28,16 @@ export interface TempoPopulation {
   readonly intensityEffect: Float64Array;
   /** Covariance of all coefficients, (measures * k) squared, row-major. */
   readonly covariance: Float64Array;
-  /** SD of the calendar wandering per measure, model scale at full size. */
+  /** SD of the calendar wandering per measure, model scale at full size, and its correlation between measures. */
   readonly wanderSd: Float64Array;
+  readonly wanderCorrelation: readonly Float64Array[];
 }
 
 /**
  * Carries what was learned from children followed for years (the anchors) over to every measure known only
  * from one look at each child (the followers). A follower's deviation is a regression on the anchors'
  * deviations at the same maturity, with the cross-sectional correlations' weights, plus its own part; its
- * mean curve is the reference's median, unsmeared, moved by what the anchors' means differ from theirs.
+ * mean curve is the reference's median, unsmeared, moved by as many SD as the anchors' means stand off theirs.
  */
 export function tempoPopulation(
   curves: SexCurves,
@@ -45,6 +47,7 @@ export function tempoPopulation(
   anchors: AnchorPopulation,
   tempo: TempoSettings,
   settings: FollowerSettings,
+  wanderSharing: number,
 ): TempoPopulation {
   const spline = clampedBSpline(anchors.knots);
   const k = spline.size;
@@ -62,6 +65,16 @@ export function tempoPopulation(
       plain[d],
     );
   });
+  /** Sitting height is what stature has over the legs: known for years wherever both are. */
+  const trunk = (d: number): CurveTable | null => {
+    const [whole, legs] = [measures.indexOf('stature'), measures.indexOf('leg_length')];
+    if (measures[d] !== 'sitting_height' || !anchorAt.includes(whole) || !anchorAt.includes(legs))
+      return null;
+    return plain[d].map((v, i) => {
+      const from = Math.max(i, FIRST_COMPARED);
+      return (v * (mean[whole][from] - mean[legs][from])) / plain[d][from];
+    });
+  };
   const loadings = measures.map((_, d) => regress(correlation, d, anchorAt));
   // Anchor coefficient SDs, model scale.
   const anchorSd = anchorAt.map((_, a) =>
@@ -78,13 +91,11 @@ export function tempoPopulation(
       }
       return anchorSd[a];
     }
-    for (let i = 0; i < mean[d].length; i++) {
-      let shift = 0;
-      for (let b = 0; b < A; b++)
-        shift +=
-          (loadings[d][b] * (mean[anchorAt[b]][i] - plain[anchorAt[b]][i])) / curves.sd[anchorAt[b]][i];
-      mean[d][i] += shift * curves.sd[d][i];
-    }
+    const shift = anchorAt.reduce(
+      (sum, at, b) => sum + loadings[d][b] * standsOff(mean[at], plain[at], curves.sd[at]),
+      0,
+    );
+    mean[d] = trunk(d) ?? mean[d].map((v, i) => v + shift * curves.sd[d][i]);
     return Float64Array.from({ length: k }, (_, i) => {
       const total = readTable(curves.sd[d], x[i]) ** 2;
       const timing = tempoVariance((at) => readTable(mean[d], at), x[i], tempo);
@@ -125,7 +136,29 @@ export function tempoPopulation(
     const a = anchorAt.indexOf(d);
     return a >= 0 ? anchors.wanderSd[a] : settings.widen * legShare * readTable(curves.sd[d], tempo.centre);
   });
-  return { k, mean, tempoEffect, intensityEffect, covariance, wanderSd };
+  // Between anchors as the estimate had it, so that fit and forecast have one likelihood; else in proportion to size.
+  const wanderCorrelation = measures.map((_, d) =>
+    Float64Array.from(measures, (_, e) => {
+      const [a, b] = [anchorAt.indexOf(d), anchorAt.indexOf(e)];
+      if (a >= 0 && b >= 0) return anchors.wanderCorrelation[a][b];
+      return d === e ? 1 : correlation[d][e] * wanderSharing;
+    }),
+  );
+  return { k, mean, tempoEffect, intensityEffect, covariance, wanderSd, wanderCorrelation };
+}
+
+/** Ages at which two mean curves are compared: between infancy and the end of growth. */
+const FIRST_COMPARED = tableIndex(logAge(5));
+const LAST_COMPARED = tableIndex(logAge(18));
+
+/**
+ * By how many SD one mean curve stands off another on the average of childhood. Their difference at each single age
+ * must not be passed on: it is mostly timing and noise, and moved boys' trunk spurt by a year.
+ */
+function standsOff(mean: CurveTable, plain: CurveTable, sd: CurveTable): number {
+  let sum = 0;
+  for (let i = FIRST_COMPARED; i <= LAST_COMPARED; i++) sum += (mean[i] - plain[i]) / sd[i];
+  return sum / (LAST_COMPARED + 1 - FIRST_COMPARED);
 }
 
 /** The spline's curve where it has knots; before them the reference's shape, scaled to meet it. */

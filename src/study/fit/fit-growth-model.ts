@@ -44,7 +44,8 @@ export function fitGrowthModel(
     centreYears: settings.peakVelocityAgeYears,
     onIteration,
   });
-  return { parameters: parametersWith(input, population), logLikelihood };
+  const covariance = population.covariance.map((row) => row.map((v) => v * settings.spreadFactor));
+  return { parameters: parametersWith(input, { ...population, covariance }), logLikelihood };
 }
 
 /** The same parameters around another population. */

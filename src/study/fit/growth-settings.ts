@@ -31,6 +31,8 @@ export const growthSettings = {
   },
   /** Calendar wandering against the estimate's: makes 80 % bands cover 80 % of children left out. */
   wanderFactor: 1.25,
+  /** Variance of children's own shapes against the estimate's, which 68 children leave too small; likewise. */
+  spreadFactor: 1.15,
   /** Of the estimate of the tempo population. */
   iterations: 12,
   gridPoints: { tempo: 17, intensity: 9 },
