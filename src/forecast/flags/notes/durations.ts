@@ -1,0 +1,31 @@
+import words from './note-words.json' with { type: 'json' };
+import { anyOf, has } from './phrases.js';
+
+const MINUTES: readonly [RegExp, number][] = [
+  [/^(?:min|mins|minute|minutes|minuten|minutos|mts)$/, 1],
+  [/^(?:h|hr|hrs|hour|hours|stunde|stunden|std|heure|heures|hora|horas)$/, 60],
+  [/^(?:day|days|tag|tage|tagen|jour|jours|dia|dias)$/, 1440],
+  [/^(?:week|weeks|wk|wks|woche|wochen|semaine|semaines|semana|semanas)$/, 10_080],
+];
+const DURATION = /(\d+(?:\.\d+)?)(?:\s*(?:-|to)\s*(\d+(?:\.\d+)?))?\s*([a-z]+)/g;
+const wearTime = anyOf(words.wearTime);
+const NOT_A_SPAN = /^\s*(ago|earlier|before|old|later on|a day|per day|daily)\b/;
+
+/**
+ * How long a clause says that something lasted, minutes, the longest; null when it says nothing. Wearing time ('worn 6
+ * hours', 'an hour in brace') and time past ('2 days ago') are none; days and weeks only as 'for 3 days'.
+ */
+export function lastedMinutes(clause: string): number | null {
+  const found: number[] = [];
+  for (const m of clause.matchAll(DURATION)) {
+    const unit = MINUTES.find(([pattern]) => pattern.test(m[3]));
+    if (!unit) continue;
+    const before = clause.slice(0, m.index).trimEnd().split(/\s+/).slice(-3).join(' ');
+    const after = clause.slice(m.index + m[0].length);
+    const near = after.trimStart().split(/\s+/).slice(0, 3).join(' ');
+    if (NOT_A_SPAN.test(after) || has(wearTime, near) || has(wearTime, before)) continue;
+    if (unit[1] >= 1440 && !/\bfor( the last| the past| about)?$/.test(before)) continue;
+    found.push(Number(m[2] ?? m[1]) * unit[1]);
+  }
+  return found.length > 0 ? Math.max(...found) : null;
+}

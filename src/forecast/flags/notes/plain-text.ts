@@ -1,0 +1,93 @@
+import words from './note-words.json' with { type: 'json' };
+
+const NUMBERS: Readonly<Record<string, number>> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  fifteen: 15,
+  twenty: 20,
+  thirty: 30,
+  forty: 40,
+  fifty: 50,
+  sixty: 60,
+  zehn: 10,
+  dreissig: 30,
+  vierzig: 40,
+  dix: 10,
+  quinze: 15,
+  trente: 30,
+  diez: 10,
+  quince: 15,
+  treinta: 30,
+  cuarenta: 40,
+};
+const SPANS: readonly [RegExp, string][] = [
+  [/\bpins (?:and|&) needles\b/g, 'pins needles'],
+  [/\b(?:three|3) quarters? of an hour\b/g, '45 min'],
+  [/\b(?:a )?quarter of an hour\b/g, '15 min'],
+  [/\b(?:an hour and a half|one and a half hours?|1 ?1\/2 h(?:ou)?rs?)\b/g, '90 min'],
+  [
+    /\b(?:half an hour|half hour|half a hour|1\/2 an hour|1\/2 h(?:ou)?r|0\.5 h(?:ou)?rs?|(?:eine )?halbe stunde|(?:une )?demi[ -]heure|media hora)\b/g,
+    '30 min',
+  ],
+  [/\b(?:an hour|one hour|eine stunde|une heure|una hora|hourlong)\b/g, '60 min'],
+  [/\b(?:a )?couple of hours\b/g, '120 min'],
+  [/\b(?:a few|several|many) hours\b/g, '180 min'],
+];
+
+/** A note in plain small letters: no accents, no apostrophes, numbers as digits, spans of words as minutes, slips of spelling put right. */
+export function plainText(note: string): string {
+  let text = note
+    .replace(/½/g, '1/2')
+    .replace(/(\d)\s*['′’](?![a-z])/gi, '$1 min')
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '')
+    .replace(/ß/g, 'ss')
+    .replace(/['’‘`]/g, '')
+    .replace(/[–—]/g, '-');
+  for (const [pattern, span] of SPANS) text = text.replace(pattern, span);
+  text = text.replace(/\b[a-z]+\b/g, (w) => (Object.hasOwn(NUMBERS, w) ? String(NUMBERS[w]) : w));
+  return text.replace(/[a-z]{6,}/g, respelt);
+}
+
+const known = new Set(
+  [words.spelling, words.notMisspelt, words.negation.before, ...Object.values(words.findings)]
+    .flat()
+    .flatMap((phrase) => phrase.replace(/\*/g, '').split(/[\s-]+/)),
+);
+const stems = Object.values(words.findings)
+  .flat()
+  .filter((p) => /^[a-z]{4,}\*$/.test(p))
+  .map((p) => p.slice(0, -1));
+
+/** 'eryhtema' is read as 'erythema'; a word that is one already stays. */
+function respelt(word: string): string {
+  if (known.has(word) || stems.some((stem) => word.startsWith(stem))) return word;
+  const most = word.length >= 9 ? 2 : 1;
+  const near = words.spelling.find(
+    (w) => Math.abs(w.length - word.length) <= most && w[0] === word[0] && distance(word, w) <= most,
+  );
+  return near ?? word;
+}
+
+/** Edits between two words: a letter more, less, another, or two exchanged (optimal string alignment). */
+function distance(a: string, b: string): number {
+  const d = Array.from({ length: a.length + 1 }, (_, i) => [i, ...Array<number>(b.length).fill(0)]);
+  for (let j = 1; j <= b.length; j++) d[0][j] = j;
+  for (let i = 1; i <= a.length; i++)
+    for (let j = 1; j <= b.length; j++) {
+      const other = a[i - 1] === b[j - 1] ? 0 : 1;
+      d[i][j] = Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + other);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+    }
+  return d[a.length][b.length];
+}

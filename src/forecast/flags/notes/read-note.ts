@@ -1,0 +1,252 @@
+import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
+import type { Region } from '../../../rules/fit-rule.js';
+import type { Finding, FindingKind } from '../finding.js';
+import { lastedMinutes } from './durations.js';
+import words from './note-words.json' with { type: 'json' };
+import { anyOf, findAll, has, last, type Match } from './phrases.js';
+import { plainText } from './plain-text.js';
+import { type Clause, splitClauses } from './split-clauses.js';
+
+/** What one note says; who, when and of which device is added by the caller. */
+export type NoteFinding = Pick<Finding, 'kind' | 'where' | 'side' | 'minutes' | 'words'>;
+
+export interface ReadNote {
+  readonly findings: readonly NoteFinding[];
+  /** It says that the skin was looked at and is well. */
+  readonly skinClear: boolean;
+}
+
+const kinds = Object.entries(words.findings).map(([kind, list]) => ({
+  kind: kind as FindingKind,
+  pattern: anyOf(list),
+}));
+const patterns = {
+  notFindings: anyOf(words.notFindings),
+  negated: anyOf(words.negation.before),
+  negatedAfter: anyOf(words.negation.after),
+  negationEnds: anyOf(words.negation.ends),
+  doubled: anyOf(words.negation.double),
+  lasting: anyOf(words.lasting),
+  fades: anyOf(words.fades),
+  quickly: anyOf(words.quickly),
+  resolved: anyOf(words.resolved),
+  almostResolved: anyOf(words.almostResolved),
+  history: anyOf(words.history),
+  returns: anyOf(words.returns),
+  advice: anyOf(words.advice),
+  adviceAfter: anyOf(words.adviceAfter),
+  others: anyOf(words.others),
+  othersHave: anyOf(words.othersHave),
+  othersReport: anyOf(words.othersReport),
+  device: anyOf(words.device),
+  coloured: anyOf(words.colouredThings),
+  colourChoice: anyOf(words.colourChoice),
+  colours: anyOf(words.colours),
+  bones: anyOf(words.bones),
+  needDevice: anyOf(words.needDevice),
+  filler: anyOf(words.bareFiller),
+  notDurations: anyOf(words.notDurations),
+  places: anyOf(words.places),
+  clear: anyOf(words.clear),
+  still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
+};
+
+interface Term extends Match {
+  readonly kind: FindingKind;
+}
+/** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
+type Silenced = 'denied' | 'advice' | 'others' | null;
+
+/**
+ * Reads a free note clause by clause: what was found, unless it is denied, was long ago and is healed, is only advice, is
+ * somebody else's, or is the colour of a strap. Redness with a time of 20 minutes or less is no finding.
+ */
+export function readNote(note: string, region: Region | null = null): ReadNote {
+  const text = plainText(note).replace(patterns.notFindings, (m) => ' '.repeat(m.length));
+  const found: NoteFinding[] = [];
+  for (const sentence of splitClauses(text)) {
+    let silenced: Silenced = null;
+    let current = found.at(-1);
+    for (const clause of sentence) {
+      const terms = termsOf(clause.text, region);
+      if (terms.length === 0) {
+        if (current) current = amend(found, current, clause.text);
+        silenced = ofSomebodyElse(clause.text) ? 'others' : null;
+        continue;
+      }
+      const carried: Silenced = clause.continues && isBare(clause.text, terms) ? silenced : null;
+      for (const term of terms) {
+        silenced = carried ?? silencedBy(clause, term);
+        if (silenced !== null || isPast(clause.text, term) || isColour(clause.text, term)) continue;
+        const finding = findingOf(clause.text, term);
+        // 'Red mark' is one mark.
+        if (finding && current?.words === finding.words && isMark(current) && isMark(finding)) continue;
+        current = finding ?? undefined;
+        if (finding) found.push(finding);
+      }
+    }
+  }
+  return { findings: merged(found), skinClear: has(patterns.clear, text) };
+}
+
+/** Words that name a finding in a clause; the longest where they overlap. */
+function termsOf(clause: string, region: Region | null): Term[] {
+  const all = kinds.flatMap(({ kind, pattern }) =>
+    findAll(pattern, clause).map((m): Term => ({ ...m, kind })),
+  );
+  return all
+    .filter((t) => !all.some((o) => o !== t && o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at))
+    .filter((t) => fitsPlace(t, clause, region))
+    .sort((a, b) => a.at - b.at);
+}
+
+const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
+
+/** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
+function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
+  const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
+  if (term.kind === 'head-warning') return region === 'head';
+  if (term.kind === 'lost') return ofDevice;
+  if (term.kind !== 'broken') return true;
+  if (/\bskin\b/.test(clause)) return false;
+  return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
+}
+
+/** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain'. */
+function isBare(clause: string, terms: readonly Term[]): boolean {
+  let rest = clause;
+  for (const t of terms.toReversed()) rest = `${rest.slice(0, t.at)} ${rest.slice(t.end)}`;
+  return (
+    rest
+      .replace(patterns.filler, ' ')
+      .replace(/\b(with )?(hers|his|theirs|too|as well)\b/g, ' ')
+      .replace(/[^a-z0-9]+/g, '') === ''
+  );
+}
+
+function silencedBy({ text }: Clause, term: Term): Silenced {
+  const before = text.slice(0, term.at);
+  const after = text.slice(term.end);
+  if (isDenied(before, after)) return 'denied';
+  if (has(patterns.advice, before) || has(anchored(patterns.adviceAfter), after)) return 'advice';
+  return ofSomebodyElse(before, after) ? 'others' : null;
+}
+
+/** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
+function ofSomebodyElse(before: string, after = ''): boolean {
+  const other = last(patterns.others, before);
+  if (!other || has(patterns.othersReport, before.slice(other.end) + after)) return false;
+  return before[other.end] === 's' || has(patterns.othersHave, before.slice(other.end));
+}
+
+/** The words right behind a term: 'risk explained', 'prevention'. */
+const anchored = (pattern: RegExp): RegExp => new RegExp(`^[\\s:=-]*(?:${pattern.source})`, 'g');
+
+function isDenied(before: string, after: string): boolean {
+  const cue = last(patterns.negated, before);
+  const doubled = last(patterns.doubled, before);
+  if (cue && !(doubled && doubled.end >= cue.end)) {
+    const between = before.slice(cue.end);
+    const distance = between.trim().split(/\s+/).filter(Boolean).length;
+    const list = /\b(or|nor|ni|oder|ou|o)\b|\//.test(between);
+    if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;
+  }
+  return has(anchored(patterns.negatedAfter), after);
+}
+
+/** Long ago and not back, or healed. */
+function isPast(clause: string, term: Term): boolean {
+  const rest = clause.slice(0, term.at) + clause.slice(term.end);
+  if (has(patterns.history, rest)) return !has(patterns.returns, rest);
+  return isResolved(rest) && term.kind !== 'skin-mark';
+}
+
+const isResolved = (text: string): boolean => {
+  const at = last(patterns.resolved, text);
+  return (
+    at !== undefined && !has(patterns.almostResolved, text) && !has(patterns.negated, text.slice(0, at.at))
+  );
+};
+
+/** 'red strap wanted' speaks of a colour, 'red strap mark' of the skin. */
+function isColour(clause: string, term: Term): boolean {
+  if (term.kind !== 'skin-mark' || !has(new RegExp(`^(?:${patterns.colours.source})$`), term.text))
+    return false;
+  const next = clause.slice(term.end).trim().split(/\s+/).slice(0, 2).join(' ');
+  if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
+  if (has(patterns.coloured, next)) return true;
+  return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
+}
+
+function findingOf(clause: string, term: Term): NoteFinding | null {
+  const minutes = lastedMinutes(clause);
+  const base = { where: placeOf(clause, term), side: sideOf(clause), words: clause.trim() };
+  if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
+  const kind = markKind(clause, minutes);
+  return kind === null ? null : { ...base, kind, minutes };
+}
+
+/** Lasting, harmless (null), or redness of which nobody says how long it stays. */
+function markKind(clause: string, minutes: number | null): 'skin-lasting' | 'skin-mark' | null {
+  const lasting = has(patterns.lasting, clause);
+  if ((minutes !== null && minutes > FADES_WITHIN_MINUTES) || lasting) return 'skin-lasting';
+  if (has(patterns.still, clause)) return 'skin-mark';
+  const fades = has(patterns.fades, clause) || has(patterns.quickly, clause) || isResolved(clause);
+  return minutes !== null || fades ? null : 'skin-mark';
+}
+
+/** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
+function amend(found: NoteFinding[], current: NoteFinding, clause: string): NoteFinding | undefined {
+  const at = found.lastIndexOf(current);
+  const drop = () => {
+    found.splice(at, 1);
+    return undefined;
+  };
+  if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
+  const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
+  const speaks =
+    minutes !== null || has(patterns.lasting, clause) || has(patterns.fades, clause) || isResolved(clause);
+  if (!speaks || has(patterns.advice, clause)) return withPlace(found, at, current, clause);
+  const kind = markKind(clause, minutes);
+  if (kind === null) return drop();
+  found[at] = {
+    ...current,
+    kind,
+    minutes: minutes ?? current.minutes,
+    words: `${current.words}, ${clause.trim()}`,
+  };
+  return found[at];
+}
+
+function withPlace(found: NoteFinding[], at: number, current: NoteFinding, clause: string): NoteFinding {
+  const [place] = findAll(patterns.places, clause);
+  if (current.where !== null || !place) return current;
+  found[at] = { ...current, where: place.text, side: current.side ?? sideOf(clause) };
+  return found[at];
+}
+
+function placeOf(clause: string, term: Term): string | null {
+  const distance = (m: Match) => Math.min(Math.abs(m.at - term.end), Math.abs(term.at - m.end));
+  const [nearest] = findAll(patterns.places, clause).sort((a, b) => distance(a) - distance(b));
+  return nearest?.text ?? null;
+}
+
+function sideOf(clause: string): Finding['side'] {
+  const left = /(?<![a-z0-9])(left|lt|l|links|linke[nrs]?|gauche|izquierd[oa])(?![a-z0-9])/.test(clause);
+  const right = /(?<![a-z0-9])(right|rt|r|rechts|rechte[nrs]?|droite?|derech[oa])(?![a-z0-9])/.test(clause);
+  if (left === right) return null;
+  return left ? 'left' : 'right';
+}
+
+/** One finding a kind and side: the one that says most. */
+function merged(found: readonly NoteFinding[]): NoteFinding[] {
+  const best = new Map<string, NoteFinding>();
+  for (const f of found) {
+    const key = `${f.kind}/${f.side ?? ''}`;
+    const old = best.get(key);
+    if (!old || (old.minutes ?? 0) < (f.minutes ?? 0)) best.set(key, f);
+  }
+  const all = [...best.values()];
+  const lasting = all.some((f) => f.kind === 'skin-lasting');
+  return all.filter((f) => !(lasting && f.kind === 'skin-mark'));
+}

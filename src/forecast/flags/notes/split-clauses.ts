@@ -1,0 +1,33 @@
+export interface Clause {
+  readonly text: string;
+  /** True where it goes on from the clause before: after a comma or 'and', not after 'but' or a full stop. */
+  readonly continues: boolean;
+}
+
+/** A dot after these is no end of a sentence. */
+const ABBREVIATIONS = /\b(approx|e\.g|i\.e|rt|lt|med|lat|dr|mr|mrs|ms|vs|re|st|wk|hx)\.$/;
+
+/** Sentences of a plain text, each as its clauses. */
+export function splitClauses(text: string): Clause[][] {
+  const sentences: string[] = [''];
+  for (const piece of text.split(/(?<=[.!;\n])(?=\s|$)|\n/)) {
+    const at = sentences.length - 1;
+    if (sentences[at] === '' || ABBREVIATIONS.test(sentences[at].trimEnd())) sentences[at] += piece;
+    else sentences.push(piece);
+  }
+  return sentences.filter((s) => s.trim() !== '').map(clausesOf);
+}
+
+function clausesOf(sentence: string): Clause[] {
+  const parts = sentence.split(
+    /(,|\(|\)|\?(?=\s)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)/,
+  );
+  const clauses: Clause[] = [];
+  let continues = false;
+  for (let i = 0; i < parts.length; i += 2) {
+    if (parts[i].trim() !== '') clauses.push({ text: parts[i], continues });
+    const joiner = parts[i + 1] ?? '';
+    continues = /^\s*(,|\/|\+|&|and|und|et|y)\s*$/.test(joiner);
+  }
+  return clauses;
+}

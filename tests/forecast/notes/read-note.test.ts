@@ -1,0 +1,12 @@
+import { describe, expect, it } from 'vitest';
+import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
+
+const kindsIn = ([note, , region]: NoteCase) =>
+  readNote(note, region ?? 'ankle-foot').findings.map((f) => f.kind);
+
+describe('free notes, clause by clause (common practice, no source)', () => {
+  for (const c of realNotes)
+    it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
+  for (const c of harmlessNotes) it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
+});
