@@ -57,6 +57,7 @@ const ONE: Readonly<Record<string, string>> = {
   devices: 'device',
   events: 'event',
   jobs: 'workshop job',
+  skinChecks: 'skin check',
 };
 
 /** Prints what was refused and remarked; refusals that are alike are shown once with their number. */

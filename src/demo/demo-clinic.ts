@@ -46,6 +46,7 @@ export function demoClinic({ children, seed, today }: DemoOptions): DemoClinic {
       devices: records.flatMap((r) => r.devices),
       events: records.flatMap((r) => r.events),
       jobs: records.flatMap((r) => r.jobs),
+      skinChecks: records.flatMap((r) => r.skinChecks),
     },
     mistakes,
   };

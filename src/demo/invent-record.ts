@@ -10,6 +10,7 @@ import { ruleOf } from '../rules/rule-of.js';
 import type { Chance } from './chance.js';
 import { DeviceSlot } from './device-slot.js';
 import { inventMarkers } from './invent-markers.js';
+import { inventSkinChecks } from './invent-skin-checks.js';
 import type { Pattern, Worn } from './scenario.js';
 import { readingOf, type TrueGrowth, trueGrowth } from './true-growth.js';
 
@@ -36,7 +37,7 @@ export function inventRecord(
   const affected: Side[] =
     child.affectedSide === 'left' || child.affectedSide === 'right' ? [child.affectedSide] : [];
   const growth = trueGrowth(child, affected, c);
-  const counts = { D: 0, E: 0, J: 0, M: 0, K: 0 };
+  const counts = { D: 0, E: 0, J: 0, M: 0, K: 0, S: 0 };
   const nextId = (kind: keyof typeof counts) => `${child.id}-${kind}${++counts[kind]}`;
   const now = dayNumber(today);
   const slots = c
@@ -57,13 +58,16 @@ export function inventRecord(
     if (cast.length > 0) for (const slot of slots) if (!cast.includes(slot)) slot.joinCast(day);
     return readings;
   });
+  const markers = inventMarkers(child, growth, visits, nextId, c);
+  const devices = slots.flatMap((slot) => slot.devices);
   return {
     child,
     measurements,
-    markers: inventMarkers(child, growth, visits, nextId, c),
-    devices: slots.flatMap((slot) => slot.devices),
+    markers,
+    devices,
     events: slots.flatMap((slot) => slot.events),
     jobs: slots.flatMap((slot) => slot.jobs),
+    skinChecks: inventSkinChecks(devices, visits, nextId, c),
   };
 }
 

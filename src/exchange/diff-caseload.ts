@@ -1,7 +1,15 @@
 import type { Caseload } from '../records/caseload.js';
 
 type Table = keyof Caseload;
-export const caseloadTables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const;
+export const caseloadTables = [
+  'children',
+  'measurements',
+  'markers',
+  'devices',
+  'events',
+  'jobs',
+  'skinChecks',
+] as const;
 
 export interface ChangedRecord<T> {
   readonly id: string;
@@ -30,6 +38,7 @@ export function diffCaseload(before: Caseload, after: Caseload): CaseloadDiff {
     devices: diffTable(before.devices, after.devices),
     events: diffTable(before.events, after.events),
     jobs: diffTable(before.jobs, after.jobs),
+    skinChecks: diffTable(before.skinChecks, after.skinChecks),
   };
 }
 

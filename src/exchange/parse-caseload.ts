@@ -15,6 +15,7 @@ import { readJobs } from './csv/read-jobs.js';
 import { readMarkers } from './csv/read-markers.js';
 import { readMeasurements } from './csv/read-measurements.js';
 import type { ReadSettings, TableResult } from './csv/read-rows.js';
+import { readSkinChecks } from './csv/read-skin-checks.js';
 import { readTable, type TextTable } from './csv/read-table.js';
 import { tableLayout } from './csv/row-reader.js';
 import { fhirTables } from './fhir/fhir-tables.js';
@@ -103,7 +104,14 @@ function readTables(tables: readonly TextTable[], settings: ReadSettings): Parse
   const familyOf = (id: string) => families.get(id) ?? null;
   const events = readAll('events', (t) => readEvents(t, settings, (id) => families.has(id)));
   const jobs = readAll('jobs', (text) => readJobs(text, settings, familyOf));
-  return { caseload: { children, measurements, markers, devices, events, jobs }, refused, notices };
+  const owners = new Map(devices.map((device) => [device.id, device.childId]));
+  const childOf = (id: string) => owners.get(id) ?? null;
+  const skinChecks = readAll('skin', (t) => readSkinChecks(t, settings, birthOf, childOf));
+  return {
+    caseload: { children, measurements, markers, devices, events, jobs, skinChecks },
+    refused,
+    notices,
+  };
 }
 
 /** Which table a file holds: by its name (children.csv, 2024-children.csv), else by the headings it carries. */

@@ -32,7 +32,7 @@ async function filesAt(path: string): Promise<string[]> {
   // In a folder only the tables by name: a README.txt or a chart's specification beside them is not read.
   const names = (await readdir(path)).filter((name) => ENDINGS.includes(extname(name).toLowerCase())).sort();
   const tables = names.filter((name) =>
-    /children|measurements|devices|events|markers|jobs|fhir|bundle/i.test(name),
+    /children|measurements|devices|events|markers|jobs|skin|fhir|bundle/i.test(name),
   );
   return (tables.length > 0 ? tables : names).map((name) => join(path, name));
 }

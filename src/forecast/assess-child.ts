@@ -12,7 +12,9 @@ import { emptyForecast } from './device/empty-forecast.js';
 import { type DeviceAnswer, forecastDevice } from './device/forecast-device.js';
 import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-outcome.js';
 import { usualLife } from './device/usual-life.js';
+import { findFindings } from './flags/find-findings.js';
 import { findFlags } from './flags/find-flags.js';
+import type { Finding } from './flags/finding.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
 import { recordUntil } from './record-until.js';
@@ -32,6 +34,8 @@ export interface ChildAssessment {
   readonly growth: GrowthOutcome;
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
+  /** What skin checks and notes say and nothing later answered; 'see-now' outranks every date. */
+  readonly findings: readonly Finding[];
   readonly suggestions: readonly DataSuggestion[];
 }
 
@@ -65,7 +69,8 @@ export function assessChild(fullRecord: ChildRecord, context: AssessmentContext)
   const answers = posterior
     ? answer(record, plans, posterior, suggestions, context, seed)
     : new Map<string, DeviceAnswer>();
-  const flags = findFlags({ record, today, posterior, plans, answers }, suggestions);
+  const findings = findFindings(record, rules, today);
+  const flags = findFlags({ record, today, posterior, plans, answers, findings, rules }, suggestions);
   const blocked = flags.find((f) => f.id.startsWith('head-growth'));
   const forecasts = record.devices.map((device): DeviceForecast => {
     const base = emptyForecast(record, device, today, context.seed, posterior);
@@ -76,7 +81,7 @@ export function assessChild(fullRecord: ChildRecord, context: AssessmentContext)
       return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
     return { ...answers.get(device.id)!.forecast, seed: context.seed };
   });
-  return { childId: record.child.id, growth, forecasts, flags, suggestions };
+  return { childId: record.child.id, growth, forecasts, flags, findings, suggestions };
 }
 
 /** One draw of futures serves every device of the child, so that both sides live in the same future. */

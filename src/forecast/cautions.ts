@@ -111,11 +111,57 @@ export const cautions = {
       'No date can be trusted. Put the child at the top of the contact list, by a second route if the first fails; after repeated missed visits follow the clinic’s was-not-brought pathway.',
     askWhom: 'the clinician in charge; safeguarding lead where the pathway says so',
   },
-  skinNote: {
-    title: 'A skin or pain note on a device in use',
+  skinNow: {
+    title: 'Skin or pain under a device in use',
     caution:
-      'Skin outranks every date: ring today, stop wear until seen, agree what to wear meanwhile. If funding is not due yet, ask for a clinical exception.',
+      'Skin outranks every date: ring today, stop wear until seen, agree what to wear meanwhile; a hip orthosis comes off only if the hip team says so. If funding is not due yet, ask for a clinical exception.',
     askWhom: 'the orthotist, the same day',
+  },
+  skinLook: {
+    title: 'A mark on the skin, nobody said for how long',
+    caution:
+      'Ask how long it stays after the device comes off: more than 20 minutes is to be seen today. Look at it at the next contact.',
+    askWhom: 'the orthotist',
+  },
+  feelingNow: {
+    title: 'New numbness or tingling in a device',
+    caution:
+      'Take pressure off and see the child today. New numbness, weakness or change of continence may come from the nerve or the cord, not from the device.',
+    askWhom: 'the orthotist the same day; a doctor if it does not pass at once',
+  },
+  breathingNow: {
+    title: 'Breathing is harder in the orthosis',
+    caution:
+      'Open or take off the orthosis and see the child today; if breathing does not ease at once: emergency care.',
+    askWhom: 'the spinal team today; emergency care where it does not ease',
+  },
+  headNow: {
+    title: 'Vomiting, drowsiness or a bulging soft spot',
+    caution:
+      'This is not a question of fit: emergency care at once. The helmet stays off until a doctor has looked.',
+    askWhom: 'emergency care; with a shunt, the neurosurgical team',
+  },
+  functionNow: {
+    title: 'A skill was lost or strength has gone',
+    caution:
+      'A loss of function is not growth: have the child seen by a doctor before anything is cast. With spina bifida think of the cord and the shunt.',
+    askWhom: 'the child’s doctor or specialist team, the same day',
+  },
+  falls: {
+    title: 'More falls',
+    caution: 'Look at fit, shoes and strength together; a loss of skill is for a doctor.',
+    askWhom: 'the orthotist and the physiotherapist',
+  },
+  uncurved: {
+    title: 'Room used up in a dimension without a growth curve',
+    caution: 'Nothing is forecast here. Look at the place and adjust it; check the skin.',
+    askWhom: 'the orthotist',
+  },
+  raise: {
+    title: 'How high should the raise be?',
+    caution:
+      'A question for the clinician, not a figure from here: measure with blocks, both sides in one visit, and look at the hips. A difference smaller than its measuring error says nothing.',
+    askWhom: 'the orthotist with the orthopaedic team',
   },
   broken: {
     title: 'Broken and not replaced',

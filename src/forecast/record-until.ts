@@ -9,6 +9,7 @@ export function recordUntil(record: ChildRecord, today: IsoDate): ChildRecord {
     ...record,
     measurements: known(record.measurements),
     markers: known(record.markers),
+    skinChecks: known(record.skinChecks),
     devices: devices.map((d) => (d.fittedDate && d.fittedDate > today ? { ...d, fittedDate: null } : d)),
     events: known(record.events),
   };

@@ -1,6 +1,7 @@
 import { groupBy } from '../statistics/group-by.js';
 import type { Device, DeviceEvent, WorkshopJob } from './device.js';
 import type { Child, MaturityMarker, Measurement } from './records.js';
+import type { SkinCheck } from './skin-check.js';
 
 /** What people entered, flat: the ground state of a clinic. Everything else is derived from it. */
 export interface Caseload {
@@ -10,6 +11,7 @@ export interface Caseload {
   readonly devices: readonly Device[];
   readonly events: readonly DeviceEvent[];
   readonly jobs: readonly WorkshopJob[];
+  readonly skinChecks: readonly SkinCheck[];
 }
 
 /** The same, for one child. */
@@ -20,6 +22,7 @@ export interface ChildRecord {
   readonly devices: readonly Device[];
   readonly events: readonly DeviceEvent[];
   readonly jobs: readonly WorkshopJob[];
+  readonly skinChecks: readonly SkinCheck[];
 }
 
 /** One record per child, in the order of `caseload.children`. Rows of unknown children are left out. */
@@ -28,6 +31,7 @@ export function groupByChild(caseload: Caseload): ChildRecord[] {
   const measurements = byChild(caseload.measurements);
   const markers = byChild(caseload.markers);
   const devices = byChild(caseload.devices);
+  const skinChecks = byChild(caseload.skinChecks);
   const events = groupBy(caseload.events, (e) => e.deviceId);
   const jobs = groupBy(caseload.jobs, (j) => j.deviceId);
   return caseload.children.map((child) => {
@@ -39,6 +43,7 @@ export function groupByChild(caseload: Caseload): ChildRecord[] {
       devices: own,
       events: own.flatMap((d) => events.get(d.id) ?? []),
       jobs: own.flatMap((d) => jobs.get(d.id) ?? []),
+      skinChecks: skinChecks.get(child.id) ?? [],
     };
   });
 }

@@ -15,6 +15,7 @@ export const backedUpTables = [
   'markers',
   'devices',
   'device_events',
+  'skin_checks',
   'workshop_jobs',
   'record_history',
   'audit',
@@ -98,6 +99,7 @@ const orderOf: Readonly<Record<string, string>> = {
   measurements: 't.seq',
   markers: 't.seq',
   device_events: 't.seq',
+  skin_checks: 't.seq',
   recall_state_changes: 't.seq',
   fit_limit_changes: 't.seq',
 };

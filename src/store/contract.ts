@@ -14,6 +14,7 @@ import type { IsoDate } from '../records/dates.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
+import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit, LimitChange, LimitPlace } from '../rules/clinic-limits.js';
 import type { DeviceGroup } from '../rules/limit-reach.js';
 import type { JobData, JobName } from './work/queue.js';
@@ -318,6 +319,11 @@ export interface Store {
     undoCorrection(measurementId: string, today: IsoDate, actor: Actor): Promise<MeasurementRevision>;
   };
   readonly markers: { add(marker: Omit<MaturityMarker, 'id'>, actor: Actor): Promise<MaturityMarker> };
+  readonly skinChecks: {
+    /** Throws where the device is another child's or the date is not between birth and today. */
+    add(check: Omit<SkinCheck, 'id'>, today: IsoDate, actor: Actor): Promise<SkinCheck>;
+    withdraw(skinCheckId: string, reason: string, actor: Actor): Promise<void>;
+  };
   readonly devices: {
     get(deviceId: string, actor: Actor): Promise<Versioned<Device>>;
     create(device: Omit<Device, 'id'> & { id?: string }, actor: Actor): Promise<Versioned<Device>>;

@@ -3,7 +3,11 @@ import * as groundState from './migrations/0001-ground-state.js';
 import * as derivedAndWork from './migrations/0002-derived-and-work.js';
 import * as appointments from './migrations/0003-appointments.js';
 import * as clinicFitRules from './migrations/0004-clinic-fit-rules.js';
+
 import * as doors from './migrations/0005-doors.js';
+
+import * as skinChecks from './migrations/0006-skin-checks.js';
+
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -12,6 +16,7 @@ const migrations = {
   '0003-appointments': appointments,
   '0004-clinic-fit-rules': clinicFitRules,
   '0005-doors': doors,
+  '0006-skin-checks': skinChecks,
 };
 
 /** Brings the tables up to date; several processes may call it at once, and a half-done step is rolled back. */

@@ -19,6 +19,7 @@ import { eventsRepository } from './records/events.js';
 import { fitLimitsRepository } from './records/fit-limits.js';
 import { markersRepository } from './records/markers.js';
 import { measurementsRepository } from './records/measurements.js';
+import { skinChecksRepository } from './records/skin-checks.js';
 import { visitsRepository } from './records/visits.js';
 import { workshopJobsRepository } from './records/workshop-jobs.js';
 import { forecastsRepository } from './work/forecasts.js';
@@ -68,6 +69,7 @@ function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
     visits: visitsRepository(db),
     measurements: measurementsRepository(db),
     markers: markersRepository(db),
+    skinChecks: skinChecksRepository(db),
     devices: devicesRepository(db),
     events: eventsRepository(db),
     workshopJobs: workshopJobsRepository(db),

@@ -19,6 +19,7 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
       await refuseUnlessEmpty(tx);
       const rows = await load(tx, path);
       for (const table of ['measurements', 'markers', 'device_events', 'record_history', 'audit'].concat([
+        'skin_checks',
         'forecast_history',
         'recall_runs',
         'recall_state_changes',

@@ -4,6 +4,7 @@ import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
+import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit } from '../rules/clinic-limits.js';
 import type { ForecastSummary, JobRun, RecallListName, Role } from './contract.js';
 
@@ -53,6 +54,7 @@ export interface Tables {
   current_measurements: Tables['measurements'];
   current_markers: Tables['markers'];
   current_device_events: Tables['device_events'];
+  current_skin_checks: Tables['skin_checks'];
   markers: Revised & { kind: MaturityMarker['kind']; value: number; sd_years: number | null };
   devices: Versioned & {
     id: string;
@@ -61,6 +63,7 @@ export interface Tables {
     status: string;
     data: Json<Device>;
   };
+  skin_checks: Revised & { device_id: string | null; state: SkinCheck['state']; data: Json<SkinCheck> };
   device_events: Revised & { device_id: string; data: Json<DeviceEvent> };
   workshop_jobs: Versioned & {
     id: string;

@@ -41,6 +41,7 @@ export const record: ChildRecord = {
     ),
   ),
   markers: [],
+  skinChecks: [],
   devices: (['left', 'right'] as const).map((side) =>
     deviceRecord.parse({
       id: `afo-${side}`,

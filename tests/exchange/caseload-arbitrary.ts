@@ -148,7 +148,15 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
       .tuple(unique(measurement, 8), unique(device, 4), unique(marker, 3))
       .chain(([measurements, devices, markers]): fc.Arbitrary<unknown> => {
         if (devices.length === 0)
-          return fc.constant({ children, measurements, devices, markers, events: [], jobs: [] });
+          return fc.constant({
+            children,
+            measurements,
+            devices,
+            markers,
+            events: [],
+            jobs: [],
+            skinChecks: [],
+          });
         const ofDevice = fc.constantFrom(...devices);
         const event = fc
           .record({
@@ -164,6 +172,25 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             note: text(100),
           })
           .map(({ device: d, ...e }) => ({ ...e, deviceId: d.id }));
+        const skinCheck = fc
+          .record({
+            id,
+            device: ofDevice,
+            date: date('2018-06-01', 365 * 7),
+            mark: fc.constantFrom(
+              { state: 'none', minutes: null },
+              { state: 'fades', minutes: 20 },
+              { state: 'lasts', minutes: 21 },
+              { state: 'lasts', minutes: null },
+              { state: 'open', minutes: 0 },
+            ),
+            where: text(60),
+            side: fc.option(fc.constantFrom('left', 'right', 'none')),
+            cannotWarn: fc.boolean(),
+            observer: text(30),
+            note: text(100),
+          })
+          .map(({ device: d, mark, ...s }) => ({ ...s, ...mark, deviceId: d.id, childId: d.childId }));
         const job = fc
           .record({
             id,
@@ -183,8 +210,16 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             return { ...j, deviceId: d.id, family: d.family, stages };
           });
         return fc
-          .tuple(unique(event, 4), unique(job, 3))
-          .map(([events, jobs]) => ({ children, measurements, devices, markers, events, jobs }));
+          .tuple(unique(event, 4), unique(job, 3), unique(skinCheck, 3))
+          .map(([events, jobs, skinChecks]) => ({
+            children,
+            measurements,
+            devices,
+            markers,
+            events,
+            jobs,
+            skinChecks,
+          }));
       });
   })
   .map((caseload) => caseload as unknown as Caseload);

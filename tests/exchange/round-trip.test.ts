@@ -13,7 +13,15 @@ const RUNS = { numRuns: 150 };
 async function expectSame(before: Caseload, files: { name: string; bytes: Uint8Array }[]) {
   const { caseload, refused } = await parseCaseload(files, { today: TODAY });
   expect(refused).toEqual([]);
-  for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const) {
+  for (const table of [
+    'children',
+    'measurements',
+    'markers',
+    'devices',
+    'events',
+    'jobs',
+    'skinChecks',
+  ] as const) {
     expect(caseload[table], table).toEqual(before[table]);
   }
   const diff = diffCaseload(before, caseload);

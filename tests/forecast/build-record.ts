@@ -5,6 +5,7 @@ import { addDaysIso, type IsoDate } from '../../src/records/dates.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import type { MeasureId, Side } from '../../src/records/measure.js';
 import { childRecord, markerRecord, measurementRecord } from '../../src/records/records.js';
+import type { SkinCheck } from '../../src/records/skin-check.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 
 /** An invented child of a given age on a given day, put together step by step; every record goes through its schema. */
@@ -14,6 +15,7 @@ export function buildChild(today: IsoDate, ageYears: number, child: Record<strin
     child: childRecord.parse({ id: 'child-1', birthDate: addDaysIso(today, -ageYears * 365.25), ...child }),
     measurements: [] as ReturnType<typeof measurementRecord.parse>[],
     markers: [] as ReturnType<typeof markerRecord.parse>[],
+    skinChecks: [] as SkinCheck[],
     devices: [] as ReturnType<typeof deviceRecord.parse>[],
     events: [] as ReturnType<typeof deviceEventRecord.parse>[],
     jobs: [] as never[],

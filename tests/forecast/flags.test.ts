@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { cautions } from '../../src/forecast/cautions.js';
-import { mentionsSkin } from '../../src/forecast/flags/device-flags.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';
@@ -112,14 +111,6 @@ describe('flags: what growth does not explain', () => {
       .device('solid-afo', 'left', 6, { allowancesMm: { foot_length: 30, knee_height: 60 } });
     expect(ids(heavier)).toEqual(expect.arrayContaining(['girth-gain-weight-none']));
     expect(ids(heavier).some((id) => id.startsWith('girth-drives'))).toBe(true);
-  });
-
-  it('reads skin and pain in a note, and does not read them where they are denied', () => {
-    expect(mentionsSkin('red for 40 minutes over the heel')).toBe(true);
-    expect(mentionsSkin('Blister on the navicular')).toBe(true);
-    expect(mentionsSkin('no redness, no pain')).toBe(false);
-    expect(mentionsSkin('Straps reduced; new shoes')).toBe(false);
-    expect(mentionsSkin('No new shoes; sore at the malleolus')).toBe(true);
   });
 
   it('notes a broken device, and an adjustment that cannot be counted', () => {

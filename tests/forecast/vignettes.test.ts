@@ -283,7 +283,7 @@ describe('vignettes of the trade brief', () => {
     expect(forecasts[0].outcome).toBe('already-outgrown');
     expect(forecasts[0].p50! < TODAY).toBe(true);
     expect(forecasts[0].p90 === null || forecasts[0].p90 <= TODAY).toBe(true);
-    const skin = flags.find((f) => f.id.startsWith('skin-note'));
+    const skin = flags.find((f) => f.id.startsWith('finding-skin-lasting'));
     expect(skin?.severity).toBe('act-now');
     expect(skin?.caution).toMatch(/exception/);
     expect(flags[0].severity).toBe('act-now');

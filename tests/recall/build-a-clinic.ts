@@ -73,6 +73,7 @@ export function testRecord(child: TestChild): ChildRecord {
             }),
           ],
     markers: [],
+    skinChecks: [],
     devices: (child.devices ?? [{ id: `${child.id}/d1` }]).map((d) =>
       deviceRecord.parse({
         childId: child.id,

@@ -218,7 +218,7 @@ describe('the HTTP API', () => {
 
   it('exports what it holds; CSV comes back as no change', async () => {
     const files = [];
-    for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs']) {
+    for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin']) {
       const { body, headers } = await service.as('administrator', { url: `/api/exports/tables/${table}` });
       expect(headers['content-type']).toContain('text/csv');
       files.push({ name: `${table}.csv`, text: body });

@@ -1,6 +1,7 @@
 import type { Caseload } from '../../src/records/caseload.js';
 import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../src/records/device.js';
 import { childRecord, markerRecord, measurementRecord } from '../../src/records/records.js';
+import { skinCheckRecord } from '../../src/records/skin-check.js';
 
 /** A tiny invented caseload: `n` children with two visits and one device each, ids 'c0', 'c1' ... */
 export function exampleCaseload(n: number, prefix = 'c'): Caseload {
@@ -34,6 +35,18 @@ export function exampleCaseload(n: number, prefix = 'c'): Caseload {
     ),
     markers: ids.map((id) =>
       markerRecord.parse({ id: `${id}-k`, childId: id, date: '2026-01-12', kind: 'bone-age', value: 7.5 }),
+    ),
+    skinChecks: ids.map((id) =>
+      skinCheckRecord.parse({
+        id: `${id}-s`,
+        childId: id,
+        deviceId: `${id}-d`,
+        date: '2026-01-12',
+        state: 'fades',
+        minutes: 10,
+        where: 'medial malleolus',
+        side: 'left',
+      }),
     ),
     devices: ids.map((id) =>
       deviceRecord.parse({

@@ -68,6 +68,7 @@ describe('the store', () => {
   it.each([
     'measurements',
     'markers',
+    'skin_checks',
     'device_events',
     'audit',
     'record_history',
@@ -254,7 +255,29 @@ describe('the store', () => {
     const record = await store.children.record('c4', scheduler);
     expect(record.child.conditions).toEqual([]);
     expect(record.markers).toEqual([]);
+    expect(record.skinChecks).toEqual([]);
     expect((await store.children.record('c4', clinician)).child.conditions).toEqual(['cerebral-palsy']);
+  });
+
+  it('keeps skin checks, withdrawn ones on record only, and refuses a wrong device or day', async () => {
+    const given = {
+      childId: 'c4',
+      deviceId: 'c4-d',
+      date: '2026-01-20',
+      state: 'lasts',
+      minutes: 40,
+    } as const;
+    const rest = { where: 'heel', side: 'left', cannotWarn: false, observer: '', note: '' } as const;
+    const check = await store.skinChecks.add({ ...given, ...rest }, '2026-02-01', clinician);
+    const stored = async () => (await store.children.record('c4', clinician)).skinChecks.map((c) => c.id);
+    expect(await stored()).toContain(check.id);
+    await store.skinChecks.withdraw(check.id, 'wrong child', clinician);
+    expect(await stored()).not.toContain(check.id);
+    const add = (more: object) =>
+      store.skinChecks.add({ ...given, ...rest, ...more }, '2026-02-01', clinician);
+    await expect(add({ deviceId: 'c5-d' })).rejects.toMatchObject({ code: 'not-found' });
+    await expect(add({ date: '2026-02-02' })).rejects.toMatchObject({ code: 'invalid-value' });
+    await expect(add({ minutes: 5 })).rejects.toThrow(/more than 20 minutes/);
   });
 
   it('opens a family link until it expires or is withdrawn, and none that was forged', async () => {
@@ -280,6 +303,7 @@ describe('the store', () => {
       'devices',
       'device_events',
       'markers',
+      'skin_checks',
       'workshop_jobs',
       'record_history',
     ]) {

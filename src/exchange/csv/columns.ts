@@ -3,11 +3,20 @@
  * A heading is matched without regard to case, spaces and punctuation; columns named here are read,
  * every other column is kept with its row and written back.
  */
-import { familyIds, stageIds } from '../../records/device.js';
+import { adjustmentKinds, familyIds, stageIds } from '../../records/device.js';
 import { measureIds } from '../../records/measure.js';
 import { conditionIds } from '../../records/records.js';
+import { FADES_WITHIN_MINUTES, skinStates } from '../../records/skin-check.js';
 
-export const tableNames = ['children', 'measurements', 'devices', 'events', 'markers', 'jobs'] as const;
+export const tableNames = [
+  'children',
+  'measurements',
+  'devices',
+  'events',
+  'markers',
+  'jobs',
+  'skin',
+] as const;
 export type TableName = (typeof tableNames)[number];
 
 export interface Column {
@@ -87,7 +96,7 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     c('measure', `one of ${measureIds.join(', ')}, or empty for the whole device`, ['dimension']),
     c('side', 'left, right, none or empty'),
     c('change_mm', 'room gained in mm, as a number', ['change']),
-    c('adjustment', 'side-bar, relief, trim, relocated-joint, strap, pad or other'),
+    c('adjustment', `${adjustmentKinds.join(', ')} or other`),
     c('verdict', 'loose, good, tight or outgrown', ['fit_verdict']),
     c('note', TEXT, ['notes', 'comment']),
   ],
@@ -98,6 +107,21 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     must('kind', 'bone-age, menarche, hand-stage, pelvis-stage, pre-pubertal or maturity-offset', ['marker']),
     c('value', 'years for bone-age and maturity-offset, 1 to 8 for hand-stage, 0 to 5 for pelvis-stage'),
     c('sd_years', 'a number above 0, or empty', ['sd']),
+  ],
+  skin: [
+    c('id', `${ID}; made from the row when empty`, ['skin_check_id']),
+    must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
+    c('device_id', 'an id in devices, or empty', ['device']),
+    must('date', DATE, ['checked_on']),
+    must('state', `${skinStates.join(', ')}: fades within ${FADES_WITHIN_MINUTES} minutes or lasts longer`, [
+      'skin',
+    ]),
+    c('minutes', 'whole minutes until it faded, or that it has lasted so far; or empty'),
+    c('where', 'the place on the body, as text', ['place', 'site']),
+    c('side', 'left, right, none or empty'),
+    c('cannot_warn', 'yes where the skin there does not feel; empty for no', ['insensate']),
+    c('observer', TEXT, ['seen_by']),
+    c('note', TEXT, ['notes', 'comment']),
   ],
   jobs: [
     c('id', `${ID}; made from the row when empty`, ['job_id']),

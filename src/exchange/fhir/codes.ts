@@ -15,6 +15,7 @@ export const OWN = {
   condition: 'urn:doorpost:code-system:condition',
   family: 'urn:doorpost:code-system:device-family',
   event: 'urn:doorpost:code-system:device-event',
+  skin: 'urn:doorpost:code-system:skin-check',
   stage: 'urn:doorpost:code-system:workshop-stage',
   action: 'urn:doorpost:code-system:recall-action',
   side: 'urn:doorpost:code-system:side',

@@ -178,6 +178,23 @@ function observationRow(o: Read<'Observation'>, index: ResourceIndex): Row | nul
       cells: { id: ownIdOf('marker', o), child_id, date, kind: marker, value, sd_years },
     };
   }
+  const skin = codeOf(o.code, OWN.skin);
+  if (skin !== null) {
+    const cells: Cells = {
+      id: ownIdOf('skin-check', o),
+      child_id,
+      device_id: resolve(index.ownId, o.device),
+      date,
+      state: skin,
+      minutes: numberText(extensionNumber(o, 'minutes')),
+      where: extensionText(o, 'where'),
+      side,
+      cannot_warn: extensionFlag(o, 'cannot-warn', false) ? 'yes' : 'no',
+      observer: o.performer?.[0]?.display ?? '',
+      note: o.note?.[0]?.text ?? '',
+    };
+    return { table: 'skin', cells };
+  }
   if (event === null) return null;
   const cells: Cells = {
     id: ownIdOf('event', o),

@@ -14,6 +14,7 @@ import type { Caseload } from '../../records/caseload.js';
 import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../../records/device.js';
 import { measures, type Side } from '../../records/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
+import type { SkinCheck } from '../../records/skin-check.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
 import { fhirId, mapExtension, ownExtension, ownIdentifier } from './extensions.js';
 
@@ -29,6 +30,7 @@ export function toFhirResources(caseload: Caseload): FhirResource[] {
     ...caseload.markers.map(markerObservation),
     ...caseload.devices.flatMap((device) => [deviceResource(device), deviceUse(device)]),
     ...caseload.events.map((event) => eventObservation(event, childOf.get(event.deviceId))),
+    ...caseload.skinChecks.map(skinObservation),
     ...caseload.jobs.map((job) => jobTask(job, childOf.get(job.deviceId))),
   ];
   return resources.map(withoutEmptyLists);
@@ -206,6 +208,28 @@ function deviceUse(d: Device): DeviceUseStatement {
     device: reference('Device', d.id),
     bodySite: sideConcept(d.side),
     ...(d.fittedDate ? { timingPeriod: { start: d.fittedDate } } : {}),
+  };
+}
+
+/** What the skin looked like; the code is what was found. */
+function skinObservation(s: SkinCheck): Observation {
+  return {
+    resourceType: 'Observation',
+    id: fhirId(s.id),
+    identifier: ownIdentifier('skin-check', s.id),
+    status: 'final',
+    code: ownConcept(OWN.skin, s.state),
+    subject: reference('Patient', s.childId),
+    ...(s.deviceId === null ? {} : { device: reference('Device', s.deviceId) }),
+    effectiveDateTime: s.date,
+    ...(s.side ? { bodySite: sideConcept(s.side) } : {}),
+    ...(s.observer ? { performer: [{ display: s.observer }] } : {}),
+    ...(s.note ? { note: [{ text: s.note }] } : {}),
+    extension: [
+      ...ownExtension('minutes', s.minutes),
+      ...ownExtension('where', s.where),
+      ...ownExtension('cannot-warn', s.cannotWarn),
+    ],
   };
 }
 

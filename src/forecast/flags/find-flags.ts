@@ -3,6 +3,7 @@ import type { Measurement } from '../../records/records.js';
 import { standingCautions } from '../cautions.js';
 import type { DataSuggestion, Flag } from '../contract.js';
 import { deviceFlags } from './device-flags.js';
+import { findingFlags } from './finding-flags.js';
 import type { FlagInput } from './flag-input.js';
 import { girthGainFlags } from './girth-gain.js';
 import { headGrowthFlags } from './head-growth.js';
@@ -10,6 +11,7 @@ import { plateauFlags } from './plateau.js';
 import { recordFlags } from './record-flags.js';
 import { sideDriftFlags } from './side-drift.js';
 import { trunkGrowthFlags } from './trunk-growth.js';
+import { uncurvedFlags } from './uncurved.js';
 import { zShiftFlags } from './z-shift.js';
 
 /** A length held for a gross error with this probability raises no growth flag; weight and girths do jump. */
@@ -47,7 +49,9 @@ export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion
   };
   const found = [
     ...headGrowthFlags(trusted),
+    ...findingFlags(trusted),
     ...deviceFlags(trusted),
+    ...uncurvedFlags(trusted),
     ...zShiftFlags(trusted),
     ...sideDriftFlags(trusted),
     ...plateauFlags(trusted),

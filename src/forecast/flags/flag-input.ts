@@ -2,9 +2,11 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Series } from '../../records/measure.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import type { Flag } from '../contract.js';
 import type { DevicePlan } from '../device/device-plan.js';
 import type { DeviceAnswer } from '../device/forecast-device.js';
+import type { Finding } from './finding.js';
 
 /** What a flag may look at. Readings the growth model holds for gross errors are left out of `record.measurements`. */
 export interface FlagInput {
@@ -13,6 +15,8 @@ export interface FlagInput {
   readonly posterior: ChildPosterior | null;
   readonly plans: readonly DevicePlan[];
   readonly answers: ReadonlyMap<string, DeviceAnswer>;
+  readonly findings: readonly Finding[];
+  readonly rules: FitRules;
 }
 
 export function flag(

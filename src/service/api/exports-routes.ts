@@ -15,7 +15,7 @@ import { failures, file, idParams } from './schemas/common.js';
 
 const tags = ['Exports'];
 const exporters = only('clinician', 'administrator');
-const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs'] as const;
+const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
 
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;
@@ -191,4 +191,5 @@ const flat = (records: readonly ChildRecord[]): Caseload => ({
   devices: records.flatMap((r) => r.devices),
   events: records.flatMap((r) => r.events),
   jobs: records.flatMap((r) => r.jobs),
+  skinChecks: records.flatMap((r) => r.skinChecks),
 });

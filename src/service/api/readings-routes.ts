@@ -1,15 +1,17 @@
 import { z } from 'zod';
+import { skinCheckRecord } from '../../records/skin-check.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { expectedVersion, write } from '../write.js';
 import { type Api, clinical } from './api.js';
-import { failures, idParams, itemsOf } from './schemas/common.js';
+import { failures, idParams, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   correction,
   markerRecord,
   measurementRecord,
   newMarker,
   newMeasurement,
+  newSkinCheck,
   newVisit,
   revision,
   visit,
@@ -200,5 +202,59 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
         status: 201,
         body: await tx.markers.add({ ...request.body, childId: request.params.id }, actor),
       })),
+  );
+
+  api.get(
+    '/children/:id/skin-checks',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'What the skin under a device looked like, by date',
+        params: idParams,
+        response: { 200: itemsOf(skinCheckRecord), ...failures },
+      },
+    },
+    async (request) => ({
+      items: (await store.children.record(request.params.id, actorOf(request))).skinChecks,
+    }),
+  );
+
+  api.post(
+    '/children/:id/skin-checks',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Record a look at the skin; redness that lasts or open skin is to be seen at once',
+        params: idParams,
+        body: newSkinCheck,
+        response: { 201: skinCheckRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 201,
+        body: await tx.skinChecks.add({ ...request.body, childId: request.params.id }, clock.today(), actor),
+      })),
+  );
+
+  api.post(
+    '/skin-checks/:id/withdrawal',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary: 'Withdraw a skin check entered in error; it stays on record',
+        params: idParams,
+        body: z.object({ reason }),
+        response: { 204: nothing, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        await tx.skinChecks.withdraw(request.params.id, request.body.reason, actor);
+        return { status: 204, body: null };
+      }),
   );
 }

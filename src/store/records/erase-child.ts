@@ -13,6 +13,7 @@ const tables = [
   'family_links',
   'workshop_jobs',
   'device_events',
+  'skin_checks',
   'devices',
   'markers',
   'measurements',

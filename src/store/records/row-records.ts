@@ -1,5 +1,6 @@
 import type { DeviceEvent } from '../../records/device.js';
 import type { MaturityMarker, Measurement } from '../../records/records.js';
+import type { SkinCheck } from '../../records/skin-check.js';
 import type { Tables } from '../tables.js';
 
 /** Row to record and back, for the append-only tables. */
@@ -58,4 +59,15 @@ export const eventColumns = (e: DeviceEvent, childId: string) => ({
   device_id: e.deviceId,
   date: e.date,
   data: JSON.stringify(e),
+});
+
+export const skinCheckOf = (row: Row<'skin_checks'>): SkinCheck => row.data as SkinCheck;
+
+export const skinCheckColumns = (c: SkinCheck) => ({
+  id: c.id,
+  child_id: c.childId,
+  device_id: c.deviceId,
+  date: c.date,
+  state: c.state,
+  data: JSON.stringify(c),
 });

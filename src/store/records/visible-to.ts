@@ -24,6 +24,7 @@ export function recordVisibleTo(actor: Actor, record: ChildRecord): ChildRecord 
     ...record,
     child: childVisibleTo(actor, record.child),
     markers: [],
+    skinChecks: [],
     devices: record.devices.map((d) => ({ ...d, extra: {} })),
     events: record.events.map((e) => ({ ...e, note: '' })),
   };

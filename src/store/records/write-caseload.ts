@@ -15,6 +15,8 @@ import {
   markerOf,
   measurementColumns,
   measurementOf,
+  skinCheckColumns,
+  skinCheckOf,
 } from './row-records.js';
 import { workshopJobColumns } from './workshop-jobs.js';
 
@@ -52,6 +54,7 @@ export async function writeCaseload(
   );
   const by = { recorded_by: actor.name, reason };
   await revise(tx, 'measurements', rows.measurements ?? [], measurementOf, measurementColumns, by, counts);
+  await revise(tx, 'skin_checks', rows.skinChecks ?? [], skinCheckOf, skinCheckColumns, by, counts);
   await revise(tx, 'markers', rows.markers ?? [], markerOf, markerColumns, by, counts);
   await revise(
     tx,
@@ -122,7 +125,10 @@ async function upsert<T extends { id: string }>(
 }
 
 /** Rows that are never changed: one that differs becomes the next revision of the same id. */
-async function revise<T extends { id: string }, K extends 'measurements' | 'markers' | 'device_events'>(
+async function revise<
+  T extends { id: string },
+  K extends 'measurements' | 'markers' | 'device_events' | 'skin_checks',
+>(
   tx: Database,
   table: K,
   rows: readonly T[],

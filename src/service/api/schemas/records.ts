@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../../records/device.js';
 import { childRecord, markerRecord, measurementRecord } from '../../../records/records.js';
+import { refuseMinutes, skinCheckFields, skinCheckRecord } from '../../../records/skin-check.js';
 import { date, id, listOf, stamp } from './common.js';
 
 export { childRecord, deviceEventRecord, deviceRecord, markerRecord, measurementRecord, workshopJobRecord };
@@ -22,6 +23,8 @@ export const deviceChange = withoutDefaults(deviceRecord.omit({ id: true, childI
 export const newDevice = deviceRecord.omit({ id: true, childId: true }).extend({ id: id.optional() });
 export const newEvent = deviceEventRecord.omit({ id: true, deviceId: true });
 export const newMarker = markerRecord.omit({ id: true, childId: true });
+
+export const newSkinCheck = skinCheckFields.omit({ id: true, childId: true }).superRefine(refuseMinutes);
 
 export const newVisit = z.object({
   date,
@@ -72,4 +75,5 @@ export const fullRecord = z.object({
   devices: listOf(deviceRecord),
   events: listOf(deviceEventRecord),
   jobs: listOf(workshopJobRecord),
+  skinChecks: listOf(skinCheckRecord),
 });

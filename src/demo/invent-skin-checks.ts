@@ -1,0 +1,44 @@
+import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
+import type { SkinCheck } from '../records/skin-check.js';
+import type { Chance } from './chance.js';
+
+/** Shares invented: most looks find nothing, some a mark that fades, few one that lasts. */
+const FADES = 0.15;
+const LASTS = 0.015;
+const PLACES = ['medial malleolus', 'navicular', 'heel', 'calf edge', 'base of the 5th metatarsal'];
+
+/** A look at the skin at every visit at which something is worn. */
+export function inventSkinChecks(
+  devices: readonly Device[],
+  visits: readonly DayNumber[],
+  nextId: (kind: 'S') => string,
+  c: Chance,
+): SkinCheck[] {
+  return visits.flatMap((day) =>
+    devices
+      .filter((d) => d.status === 'worn' && d.fittedDate !== null && dayNumber(d.fittedDate) <= day)
+      .map((device): SkinCheck => {
+        const draw = c.between(0, 1);
+        const place = c.oneOf(PLACES);
+        const minutes = Math.round(c.between(5, 20));
+        const mark =
+          draw < LASTS
+            ? ({ state: 'lasts', minutes: minutes + 20, where: place } as const)
+            : draw < FADES
+              ? ({ state: 'fades', minutes, where: place } as const)
+              : ({ state: 'none', minutes: null, where: '' } as const);
+        return {
+          id: nextId('S'),
+          childId: device.childId,
+          deviceId: device.id,
+          date: isoDate(day),
+          ...mark,
+          side: device.side === 'left' || device.side === 'right' ? device.side : null,
+          cannotWarn: false,
+          observer: '',
+          note: '',
+        };
+      }),
+  );
+}

@@ -1,0 +1,119 @@
+import type { ChildRecord } from '../../records/caseload.js';
+import { daysBetween, type IsoDate } from '../../records/dates.js';
+import type { DeviceEvent } from '../../records/device.js';
+import type { SkinCheck } from '../../records/skin-check.js';
+import type { FitRules } from '../../rules/fit-rule.js';
+import type { Finding, FindingKind } from './finding.js';
+import { type ReadNote, readNote } from './notes/read-note.js';
+
+/** A finding that nobody answered is asked about for so long, days (common practice, no source). */
+const OPEN_DAYS = 60;
+
+const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
+  'skin-open': 'see-now',
+  'skin-lasting': 'see-now',
+  'skin-infected': 'see-now',
+  'skin-mark': 'look',
+  'skin-callus': 'look',
+  swelling: 'see-now',
+  rash: 'see-now',
+  pain: 'see-now',
+  numbness: 'see-now',
+  breathing: 'see-now',
+  'head-warning': 'see-now',
+  'function-lost': 'see-now',
+  falls: 'look',
+  broken: 'repair',
+  lost: 'repair',
+};
+/** What a later look at the skin that finds it well answers. */
+const ofTheSkin: readonly FindingKind[] = [
+  'skin-open',
+  'skin-lasting',
+  'skin-infected',
+  'skin-mark',
+  'skin-callus',
+  'swelling',
+  'rash',
+  'pain',
+];
+const ofTheDevice: readonly FindingKind[] = ['broken', 'lost'];
+
+const severityRank = ['see-now', 'repair', 'look'] as const;
+
+/**
+ * What skin checks and free notes say of the last 60 days and nothing later has answered, most urgent first. Where the
+ * skin cannot warn, every mark is seen at once.
+ */
+export function findFindings(record: ChildRecord, rules: FitRules, today: IsoDate): Finding[] {
+  const read = notesOf(record, rules);
+  const found = [...record.skinChecks.flatMap(fromCheck), ...read.flatMap(fromNote)];
+  return found
+    .filter((f) => daysBetween(f.date, today) <= OPEN_DAYS && !isAnswered(f, record, read))
+    .map((f) => (f.severity === 'look' && cannotWarn(f, record) ? { ...f, severity: 'see-now' as const } : f))
+    .sort(
+      (a, b) =>
+        severityRank.indexOf(a.severity) - severityRank.indexOf(b.severity) || b.date.localeCompare(a.date),
+    );
+}
+
+interface NoteOf {
+  readonly event: DeviceEvent;
+  readonly read: ReadNote;
+}
+
+function notesOf({ devices, events }: ChildRecord, rules: FitRules): NoteOf[] {
+  const region = new Map(devices.map((d) => [d.id, rules.get(d.family)?.region ?? null]));
+  return events
+    .filter((e) => e.note !== '')
+    .map((event) => ({ event, read: readNote(event.note, region.get(event.deviceId) ?? null) }));
+}
+
+const fromNote = ({ event, read }: NoteOf): Finding[] =>
+  read.findings.map((f) => ({
+    ...f,
+    severity: severities[f.kind],
+    date: event.date,
+    source: event.kind === 'verdict' ? 'verdict' : 'note',
+    deviceId: event.deviceId,
+  }));
+
+function fromCheck(check: SkinCheck): Finding[] {
+  if (check.state === 'none' || check.state === 'fades') return [];
+  const kind = check.state === 'open' ? 'skin-open' : 'skin-lasting';
+  return [
+    {
+      kind,
+      severity: severities[kind],
+      where: check.where || null,
+      side: check.side,
+      minutes: check.minutes,
+      date: check.date,
+      source: 'skin-check',
+      deviceId: check.deviceId,
+      words: '',
+    },
+  ];
+}
+
+/** Of the skin: a later look found it well. Of the device: it was repaired, delivered anew or retired since. */
+function isAnswered(f: Finding, record: ChildRecord, read: readonly NoteOf[]): boolean {
+  const sameDevice = (deviceId: string | null) =>
+    deviceId === null || f.deviceId === null || deviceId === f.deviceId;
+  if (ofTheDevice.includes(f.kind))
+    return record.events.some(
+      (e) =>
+        e.date > f.date && sameDevice(e.deviceId) && ['adjusted', 'delivered', 'retired'].includes(e.kind),
+    );
+  if (!ofTheSkin.includes(f.kind)) return false;
+  return (
+    record.skinChecks.some(
+      (c) => c.date > f.date && sameDevice(c.deviceId) && (c.state === 'none' || c.state === 'fades'),
+    ) || read.some((n) => n.event.date > f.date && sameDevice(n.event.deviceId) && n.read.skinClear)
+  );
+}
+
+function cannotWarn(f: Finding, { child, skinChecks }: ChildRecord): boolean {
+  const numb = (c: SkinCheck) => c.cannotWarn && (c.deviceId === null || c.deviceId === f.deviceId);
+  return ofTheSkin.includes(f.kind) && (child.insensateSkin || skinChecks.some(numb));
+}

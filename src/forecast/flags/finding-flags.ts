@@ -1,0 +1,68 @@
+import { cautions } from '../cautions.js';
+import type { Flag } from '../contract.js';
+import { plainDate } from '../words.js';
+import type { Finding, FindingKind } from './finding.js';
+import { type FlagInput, flag } from './flag-input.js';
+
+const cautionOf: Readonly<Record<FindingKind, Pick<Flag, 'title' | 'caution' | 'askWhom'>>> = {
+  'skin-open': cautions.skinNow,
+  'skin-lasting': cautions.skinNow,
+  'skin-infected': cautions.skinNow,
+  'skin-mark': cautions.skinLook,
+  'skin-callus': cautions.skinLook,
+  swelling: cautions.skinNow,
+  rash: cautions.skinNow,
+  pain: cautions.skinNow,
+  numbness: cautions.feelingNow,
+  breathing: cautions.breathingNow,
+  'head-warning': cautions.headNow,
+  'function-lost': cautions.functionNow,
+  falls: cautions.falls,
+  broken: cautions.broken,
+  lost: cautions.broken,
+};
+
+const whatWasSeen: Readonly<Record<FindingKind, string>> = {
+  'skin-open': 'open skin or a blister',
+  'skin-lasting': 'redness that lasts',
+  'skin-infected': 'infected skin',
+  'skin-mark': 'a mark or rubbing',
+  'skin-callus': 'hard skin',
+  swelling: 'swelling',
+  rash: 'a rash',
+  pain: 'pain',
+  numbness: 'numbness or tingling',
+  breathing: 'harder breathing',
+  'head-warning': 'vomiting, drowsiness or a bulging soft spot',
+  'function-lost': 'a skill or strength lost',
+  falls: 'falls',
+  broken: 'a breakage',
+  lost: 'a loss',
+};
+
+/** One flag a device and kind, from the latest finding; the words of a note stay in the record. */
+export function findingFlags(input: FlagInput): Flag[] {
+  const latest = new Map<string, Finding>();
+  for (const f of input.findings) {
+    const key = `${f.kind}-${f.deviceId ?? 'child'}`;
+    if (!latest.has(key)) latest.set(key, f);
+  }
+  return [...latest].map(([key, f]) => {
+    // A mark where the skin cannot warn is seen like one that lasts.
+    const text =
+      f.severity === 'see-now' && cautionOf[f.kind] === cautions.skinLook
+        ? cautions.skinNow
+        : cautionOf[f.kind];
+    return flag(input, `finding-${key}`, f.severity === 'see-now' ? 'act-now' : 'check', text, seen(f), {
+      deviceId: f.deviceId ?? undefined,
+    });
+  });
+}
+
+function seen(f: Finding): string {
+  const source = f.source === 'skin-check' ? 'The skin check' : 'A note';
+  const place =
+    f.source === 'skin-check' && f.where ? ` (${f.side ?? ''} ${f.where})`.replace('( ', '(') : '';
+  const minutes = f.minutes !== null && f.kind.startsWith('skin') ? `, ${f.minutes} minutes` : '';
+  return `${source} of ${plainDate(f.date)} speaks of ${whatWasSeen[f.kind]}${place}${minutes}.`;
+}

@@ -1,0 +1,79 @@
+import { randomUUID } from 'node:crypto';
+import { DoorpostError } from '../../errors.js';
+import { skinCheckRecord } from '../../records/skin-check.js';
+import { atomically } from '../atomically.js';
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from '../people/audit.js';
+import { requireDevice } from './devices.js';
+import { notFound, requireChild } from './require-child.js';
+import { skinCheckColumns, skinCheckOf } from './row-records.js';
+
+export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
+  add: (given, today, actor) =>
+    atomically(db, async (tx) => {
+      const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
+      const child = await requireChild(tx, check.childId, 'share');
+      refuseDate(check.date, child.value.birthDate, today);
+      if (check.deviceId !== null) {
+        const { data: device } = await requireDevice(tx, check.deviceId);
+        if (device.childId !== check.childId) throw notFound('device of this child');
+      }
+      await tx
+        .insertInto('skin_checks')
+        .values({
+          ...skinCheckColumns(check),
+          revision: 1,
+          corrects_seq: null,
+          withdrawn: false,
+          reason: '',
+          recorded_by: actor.name,
+        })
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'create',
+        resource: 'skin-check',
+        childId: check.childId,
+        detail: { skinCheckId: check.id, state: check.state },
+      });
+      return check;
+    }),
+
+  withdraw: (skinCheckId, reason, actor) =>
+    atomically(db, async (tx) => {
+      const last = await tx
+        .selectFrom('current_skin_checks')
+        .selectAll()
+        .where('id', '=', skinCheckId)
+        .executeTakeFirst();
+      if (!last) throw notFound('skin check');
+      await tx
+        .insertInto('skin_checks')
+        .values({
+          ...skinCheckColumns(skinCheckOf(last)),
+          revision: last.revision + 1,
+          corrects_seq: last.seq,
+          withdrawn: true,
+          reason,
+          recorded_by: actor.name,
+        })
+        .execute();
+      await writeAudit(tx, {
+        actor,
+        action: 'withdraw',
+        resource: 'skin-check',
+        childId: last.child_id,
+        detail: { skinCheckId },
+      });
+    }),
+});
+
+function refuseDate(date: string, birthDate: string, today: string): void {
+  if (date >= birthDate && date <= today) return;
+  throw new DoorpostError('invalid-value', 'A skin check lies between birth and today', {
+    field: 'date',
+    given: date,
+    accepted: `${birthDate} to ${today}`,
+  });
+}

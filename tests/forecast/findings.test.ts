@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { findFindings } from '../../src/forecast/flags/find-findings.js';
+import { type SkinCheck, skinCheckRecord } from '../../src/records/skin-check.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { buildChild } from './build-record.js';
+
+const TODAY = '2026-11-25';
+const rules = loadRules();
+const check = (date: string, state: string, more: Record<string, unknown> = {}) =>
+  skinCheckRecord.parse({ id: `s-${date}-${state}`, childId: 'c1', date, state, ...more });
+const child = (more: Record<string, unknown> = {}) =>
+  buildChild(TODAY, 8, { sex: 'male', ...more })
+    .measured('foot_length', 'left', 0, 200)
+    .device('solid-afo', 'left', 5);
+const findings = (built: ReturnType<typeof child>) => findFindings(built.record, rules, TODAY);
+const withChecks = (built: ReturnType<typeof child>, ...checks: ReturnType<typeof check>[]) => {
+  (built.record.skinChecks as SkinCheck[]).push(...checks);
+  return built;
+};
+
+// Redness of more than 20-30 minutes, swelling, pain, rash, blister or breakage: stop and ring (NHS Fife leaflet, excerpt).
+describe('findings', () => {
+  it('sees lasting redness and open skin of a skin check now, and nothing in a mark that fades', () => {
+    const lasts = check('2026-11-20', 'lasts', { minutes: 40, where: 'heel', side: 'left' });
+    expect(findings(withChecks(child(), lasts))).toEqual([
+      {
+        kind: 'skin-lasting',
+        severity: 'see-now',
+        where: 'heel',
+        side: 'left',
+        minutes: 40,
+        date: '2026-11-20',
+        source: 'skin-check',
+        deviceId: null,
+        words: '',
+      },
+    ]);
+    expect(findings(withChecks(child(), check('2026-11-20', 'open')))[0]).toMatchObject({
+      kind: 'skin-open',
+      severity: 'see-now',
+    });
+    expect(findings(withChecks(child(), check('2026-11-20', 'fades', { minutes: 20 })))).toEqual([]);
+    expect(findings(withChecks(child(), check('2026-11-20', 'none')))).toEqual([]);
+  });
+
+  it('forgets a finding that a later look answered, and no other', () => {
+    const lasts = check('2026-11-10', 'lasts');
+    expect(findings(withChecks(child(), lasts, check('2026-11-20', 'none')))).toEqual([]);
+    expect(findings(withChecks(child(), lasts, check('2026-11-20', 'fades')))).toEqual([]);
+    expect(findings(withChecks(child(), lasts, check('2026-11-10', 'none')))).toHaveLength(1);
+    expect(findings(withChecks(child(), lasts, check('2026-11-01', 'none')))).toHaveLength(1);
+    const other = check('2026-11-20', 'none', { deviceId: 'another' });
+    expect(findings(withChecks(child(), { ...lasts, deviceId: 'd1' }, other))).toHaveLength(1);
+    expect(findings(withChecks(child(), check('2026-09-01', 'lasts')))).toEqual([]);
+  });
+
+  it('reads the notes of a verdict and says where they came from', () => {
+    const noted = child().event('verdict', 1, {
+      verdict: 'good',
+      note: 'no pain, red over malleolus 40 min',
+    });
+    expect(findings(noted)).toMatchObject([
+      { kind: 'skin-lasting', severity: 'see-now', where: 'malleolus', minutes: 40, source: 'verdict' },
+    ]);
+    const clear = noted.event('verdict', 0, { verdict: 'good', note: 'skin intact' });
+    expect(findings(clear)).toEqual([]);
+    const broken = child().event('adjusted', 1, { note: 'strap broken' });
+    expect(findings(broken)).toMatchObject([{ kind: 'broken', severity: 'repair', source: 'note' }]);
+  });
+
+  it('sees a mere mark now where the skin cannot warn', () => {
+    const note = { verdict: 'good', note: 'red over navicular' };
+    expect(findings(child().event('verdict', 1, note))).toMatchObject([{ severity: 'look' }]);
+    expect(findings(child({ insensateSkin: true }).event('verdict', 1, note))).toMatchObject([
+      { severity: 'see-now' },
+    ]);
+    const numb = withChecks(
+      child().event('verdict', 1, note),
+      check('2026-06-01', 'none', { cannotWarn: true }),
+    );
+    expect(findings(numb)).toMatchObject([{ severity: 'see-now' }]);
+  });
+
+  it('raises an act-now flag that heads the list', () => {
+    const built = withChecks(child(), check('2026-11-20', 'lasts', { minutes: 40 }));
+    const { flags, findings: found } = built.assess();
+    expect(flags[0]).toMatchObject({ severity: 'act-now' });
+    expect(flags[0].caution).toMatch(/stop wear until seen/);
+    expect(flags[0].seen).toMatch(/lasts, 40 minutes/);
+    expect(found).toHaveLength(1);
+  });
+
+  it('speaks of vomiting only beside a helmet', () => {
+    const helmet = buildChild(TODAY, 0.5, { sex: 'male' })
+      .measured('head_circumference', 'none', 0, 430)
+      .device('cranial-orthosis', 'none', 1)
+      .event('verdict', 0, { verdict: 'good', note: 'vomited twice, drowsy' });
+    expect(helmet.assess().flags[0].caution).toMatch(/emergency care at once/);
+    const leg = child().event('verdict', 0, { verdict: 'good', note: 'vomited twice' });
+    expect(findings(leg)).toEqual([]);
+  });
+});
+
+describe('minutes and state of a skin check say the same', () => {
+  it.each([
+    ['none', 5],
+    ['fades', 21],
+    ['lasts', 20],
+  ])('%s with %i minutes is refused', (state, minutes) =>
+    expect(() => check('2026-11-20', state, { minutes })).toThrow(/minutes/),
+  );
+});
+
+describe('a dimension without a growth curve', () => {
+  const wide = (atCast: number, now: number) =>
+    child()
+      .measured('malleolar_width', 'left', 5, atCast)
+      .measured('malleolar_width', 'left', 0, now)
+      .assess();
+  it('asks for a look once its room is used up beyond measuring error, and sets no date', () => {
+    const seen = wide(50, 56);
+    expect(seen.flags.find((f) => f.id.startsWith('uncurved-malleolar_width'))).toMatchObject({
+      severity: 'check',
+    });
+    expect(seen.forecasts[0].p50).toEqual(wide(50, 50).forecasts[0].p50);
+    expect(wide(50, 53).flags.some((f) => f.id.startsWith('uncurved'))).toBe(false);
+  });
+});
