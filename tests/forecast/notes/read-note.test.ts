@@ -1,12 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
   readNote(note, region ?? 'ankle-foot').findings.map((f) => f.kind);
 
 describe('free notes, clause by clause (common practice, no source)', () => {
-  for (const c of realNotes)
+  for (const c of [...realNotes, ...laterRealNotes, ...lastRealNotes])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
-  for (const c of harmlessNotes) it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
+  for (const c of [...harmlessNotes, ...laterHarmlessNotes, ...lastHarmlessNotes])
+    it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
+
+  it('names place, side and minutes', () => {
+    expect(readNote('Red 40 min after removal R med mal').findings).toMatchObject([
+      { where: 'med mal', side: 'right', minutes: 40 },
+    ]);
+  });
 });

@@ -30,6 +30,10 @@ const NUMBERS: Readonly<Record<string, number>> = {
 };
 const SPANS: readonly [RegExp, string][] = [
   [/\bpins (?:and|&) needles\b/g, 'pins needles'],
+  [
+    /\b(red|pink|blue|black|white|green|yellow|purple|orange) (?:and|&) (red|pink|blue|black|white|green|yellow|purple|orange)\b/g,
+    '$1 $2',
+  ],
   [/\b(?:three|3) quarters? of an hour\b/g, '45 min'],
   [/\b(?:a )?quarter of an hour\b/g, '15 min'],
   [/\b(?:an hour and a half|one and a half hours?|1 ?1\/2 h(?:ou)?rs?)\b/g, '90 min'],

@@ -67,10 +67,13 @@ export function readNote(note: string, region: Region | null = null): ReadNote {
   for (const sentence of splitClauses(text)) {
     let silenced: Silenced = null;
     let current = found.at(-1);
+    /** 'Off for 40 minutes, still pink': said before what it is said of. */
+    let offMinutes: number | null = null;
     for (const clause of sentence) {
       const terms = termsOf(clause.text, region);
       if (terms.length === 0) {
         if (current) current = amend(found, current, clause.text);
+        else offMinutes = /\boff\b/.test(clause.text) ? lastedMinutes(clause.text) : null;
         silenced = ofSomebodyElse(clause.text) ? 'others' : null;
         continue;
       }
@@ -78,7 +81,7 @@ export function readNote(note: string, region: Region | null = null): ReadNote {
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
         if (silenced !== null || isPast(clause.text, term) || isColour(clause.text, term)) continue;
-        const finding = findingOf(clause.text, term);
+        const finding = findingOf(clause.text, term, offMinutes);
         // 'Red mark' is one mark.
         if (finding && current?.words === finding.words && isMark(current) && isMark(finding)) continue;
         current = finding ?? undefined;
@@ -178,8 +181,8 @@ function isColour(clause: string, term: Term): boolean {
   return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
 }
 
-function findingOf(clause: string, term: Term): NoteFinding | null {
-  const minutes = lastedMinutes(clause);
+function findingOf(clause: string, term: Term, offMinutes: number | null): NoteFinding | null {
+  const minutes = lastedMinutes(clause) ?? (has(patterns.still, clause) ? offMinutes : null);
   const base = { where: placeOf(clause, term), side: sideOf(clause), words: clause.trim() };
   if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
   const kind = markKind(clause, minutes);
