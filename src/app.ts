@@ -6,6 +6,7 @@ import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance, LogController } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { hearChartWarnings } from './charts/render-chart.js';
 import { DoorpostError } from './errors.js';
 import { registerPages } from './pages/index.js';
 import { sendErrorPage } from './pages/parts/send-error-page.js';
@@ -40,6 +41,7 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler((error, request, reply) => sendErrorPage(error, request, reply, deps));
   logRequests(app);
+  hearChartWarnings((words) => app.log.warn({ warning: words.slice(0, 200) }, 'a chart raised a warning'));
 
   const https = config.publicUrl?.startsWith('https:') ?? false;
   await app.register(helmet, {
