@@ -1,0 +1,178 @@
+import type { Action } from '../../recall/contract.js';
+import type { Region } from '../../rules/fit-rule.js';
+import type { FamilyWords, Signs, UrgentReason, WornDevice } from './family-words.js';
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function device({ names, side }: WornDevice): string {
+  const { plain } = names.en;
+  return side === 'left' || side === 'right' ? `the ${side} ${plain}` : `the ${plain}`;
+}
+
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+const SKIN = ['redness that stays longer than 20 minutes', 'swelling, a blister or a rash', 'broken skin'];
+const UNWELL = 'pain, or your child will not wear it';
+const BROKEN = 'a crack or a sharp edge';
+const limb = (more: readonly string[], insensate: boolean): Signs => ({
+  title: 'Stop wearing it and call us today if you see',
+  // Where the skin cannot warn, pain is no sign to wait for.
+  signs: [...SKIN, ...(insensate ? ['a warm or thick leg, foot or arm'] : [UNWELL]), ...more, BROKEN],
+});
+
+function signs(region: Region, insensate: boolean): Signs {
+  switch (region) {
+    case 'head':
+      return {
+        title: 'Take the helmet off and call us today if you see',
+        signs: [...SKIN, 'a helmet that is tight, tips or turns', 'a crack or a sharp edge'],
+      };
+    case 'trunk':
+      return {
+        title: 'Take the brace off and call us today if you see',
+        signs: [
+          ...SKIN,
+          'breathing that is harder in the brace',
+          'numb or weak legs',
+          ...(insensate ? [] : [UNWELL]),
+          'a brace that cuts in under the arms or at the hips, or a strap that no longer closes',
+          BROKEN,
+        ],
+      };
+    case 'hip':
+      return {
+        title: 'Call us today if you see this. Leave the brace on until we tell you',
+        signs: [
+          ...SKIN,
+          'a leg that your child no longer kicks',
+          'a foot that is cold, blue or thick',
+          'a strap that is on its last hole, or that has moved',
+          BROKEN,
+        ],
+      };
+    case 'wrist-hand':
+      return limb(['fingers that are cold, blue or numb', 'fingers past the end'], insensate);
+    case 'boots':
+      return limb(['toes that curl over the edge, or a heel that slips out', 'a loose bar'], insensate);
+    case 'shoe':
+      return limb(['toes that touch the front of the shoe', 'a raise that comes off'], insensate);
+    case 'knee':
+      return limb(['a brace that slips down, or a strap that no longer closes'], insensate);
+    default:
+      return limb(['toes over the edge, or a strap that no longer closes'], insensate);
+  }
+}
+
+function seeNow({ region }: WornDevice, it: string, why: UrgentReason): string {
+  if (why === 'head' || (region === 'head' && why === 'other'))
+    return `Leave ${it} off and call us today. A doctor must look at your child first. If your child is sick, very sleepy or has a soft spot that bulges, go to the hospital at once.`;
+  if (why === 'breathing')
+    return `Take ${it} off and call us today. If your child still finds it hard to breathe, call for help at once.`;
+  if (region === 'hip') return `Please call us today. Leave ${it} on until we tell you.`;
+  return `Stop wearing ${it} and call us today.`;
+}
+
+function wanted(action: Action, worn: WornDevice, why: UrgentReason): string | null {
+  const it = device(worn);
+  const off =
+    worn.region === 'hip' ? `Leave it on until we tell you.` : `Do not wear it with a loose or sharp part.`;
+  switch (action) {
+    case 'see-now':
+      return seeNow(worn, it, why);
+    case 'repair':
+      return `${capital(it)} must be mended. Please call us today. ${off}`;
+    case 'measure':
+      return `We need to measure your child before we can say how long ${it} fits.`;
+    case 'adjust':
+      return `We need to set ${it} a little larger. Then it goes on.`;
+    case 'renew-part':
+      return `A part of ${it} must be made new. The rest goes on.`;
+    case 'cast':
+      return `It is time to make the next one. Your child can wear ${it} until then, if the skin is well.`;
+    case 'check':
+      return `We want to look at how ${it} fits.`;
+    default:
+      return null;
+  }
+}
+
+export const english: FamilyWords = {
+  language: 'en',
+  direction: 'ltr',
+  name: 'English',
+  device,
+  month: ({ third, month }) => {
+    const [year, number] = month.split('-');
+    const name = `${MONTHS[Number(number) - 1]} ${year}`;
+    return third === 'middle' ? `the middle of ${name}` : `${third} ${name}`;
+  },
+  title: (name) => (name ? `${name}'s brace` : 'Your child’s brace'),
+  fitsUntil: (it, month) => `${capital(it)} should fit until about ${month}.`,
+  meaning: (stillFits, tooSmall) =>
+    [
+      'This is our best guess.',
+      `We are 9 in 10 sure that it still fits in ${stillFits}.`,
+      tooSmall ? `We are 9 in 10 sure that it is too small by ${tooSmall}.` : '',
+      'We look again each time we measure.',
+    ]
+      .filter(Boolean)
+      .join(' '),
+  mayBeSmall: (it) => `${capital(it)} may be too small now. Please call us.`,
+  longTime: (it) => `${capital(it)} should fit for a long time. We still check it at each visit.`,
+  byWear: (it) => `${capital(it)} wears out before it gets too small. We check it at each visit.`,
+  wanted,
+  noDevice: 'There is no brace in use in our notes. Please call us if your child wears one.',
+  guess: 'Children grow faster at some times and slower at others. A brace can get too small sooner.',
+  correctedAge: (weeks) =>
+    `Your child came ${weeks} weeks early. So we count the age from the day your child was due.`,
+  skinTitle: 'Look at the skin every day',
+  skinEveryDay: (region) => {
+    if (region === 'hip')
+      return 'Leave the brace on. Look round the straps and in the folds of the skin each time you change your child.';
+    if (region === 'head') return 'When the helmet is off for the wash, look at the whole head.';
+    if (region === 'trunk') return 'Take the brace off. Look under the arms, at the ribs and at the hips.';
+    if (region === 'wrist-hand') return 'Take the brace off. Look at the whole hand and arm.';
+    return 'Take the brace off. Look at the whole foot and leg, or wherever the brace touches.';
+  },
+  skinInsensate:
+    'Your child may not feel pain there. Look in the morning and in the evening, every day. Do not wait until it hurts.',
+  signs,
+  emergency: (region) =>
+    region === 'head'
+      ? 'Go to the hospital at once if your child is sick again and again, is very sleepy and hard to wake, or has a soft spot that bulges.'
+      : null,
+  doNotWait: (insensate) =>
+    insensate
+      ? 'Do not wait for a date on this page when the skin looks wrong.'
+      : 'Do not wait for a date on this page when something hurts or looks wrong.',
+  callUs: 'Call us:',
+  numberOnCard: 'the number on your clinic card',
+  visitTitle: 'Next visit',
+  visitBefore: (date) =>
+    `We would like to see your child before ${date}. We will call you, or you can call us.`,
+  visitToday: 'We want to see your child today or tomorrow. Please call us now.',
+  visitNow: 'We would like to see your child soon. Please call us this week.',
+  visitUsual: 'Please keep your usual visit.',
+  bring: 'Bring the brace and the shoes your child wears with it.',
+  chartTitle: 'How your child has grown',
+  print: 'Print this page',
+  madeOn: (date) => `Made on ${date}.`,
+  otherLanguage: 'Other language',
+  letterTo: (name) => `To the parents or carers of ${name}`,
+  letterBy: (date) => `Please call us, so that we can see your child before ${date}.`,
+  letterSoon: 'Please call us this week, so that we can see your child soon.',
+  // The English letter carries the reason's own sentence (see reason-sentence.ts).
+  letterWhy: {
+    'see-now': '',
+    repair: '',
+    measure: '',
+    adjust: '',
+    'renew-part': '',
+    cast: '',
+    check: '',
+    review: '',
+    none: '',
+  },
+};

@@ -1,0 +1,73 @@
+import type { Action } from '../../recall/contract.js';
+import type { Device } from '../../records/device.js';
+import type { NamesByLanguage, Region } from '../../rules/fit-rule.js';
+import { english } from './english.js';
+import type { MonthThird } from './month-thirds.js';
+import { spanish } from './spanish.js';
+
+/** What decides which words a worn device gets. */
+export interface WornDevice {
+  readonly names: NamesByLanguage;
+  readonly side: Device['side'];
+  readonly region: Region;
+}
+
+/** Why a device is to be seen now, as far as a family's next step hangs on it. */
+export type UrgentReason = 'skin' | 'head' | 'breathing' | 'other';
+
+/** What to look for on one kind of device, and what to do on seeing it. */
+export interface Signs {
+  readonly title: string;
+  readonly signs: readonly string[];
+}
+
+/** Every sentence a family reads, in one language. Short words: a child of eleven must be able to read it. */
+export interface FamilyWords {
+  readonly language: string;
+  readonly direction: 'ltr' | 'rtl';
+  readonly name: string;
+  /** 'the left lower leg brace'. */
+  readonly device: (device: WornDevice) => string;
+  /** 'early March 2027'. */
+  readonly month: (third: MonthThird) => string;
+  readonly title: (name: string) => string;
+  readonly fitsUntil: (device: string, month: string) => string;
+  readonly meaning: (stillFits: string, tooSmall: string | null) => string;
+  readonly mayBeSmall: (device: string) => string;
+  readonly longTime: (device: string) => string;
+  readonly byWear: (device: string) => string;
+  /** What is wanted of the family, by what the clinic has to do; null where the forecast says it all. */
+  readonly wanted: (action: Action, device: WornDevice, why: UrgentReason) => string | null;
+  readonly noDevice: string;
+  readonly guess: string;
+  readonly correctedAge: (weeks: number) => string;
+  readonly skinTitle: string;
+  readonly skinEveryDay: (region: Region) => string;
+  readonly skinInsensate: string;
+  readonly signs: (region: Region, insensate: boolean) => Signs;
+  /** What is no question of the brace at all. */
+  readonly emergency: (region: Region) => string | null;
+  readonly doNotWait: (insensate: boolean) => string;
+  readonly callUs: string;
+  readonly numberOnCard: string;
+  readonly visitTitle: string;
+  readonly visitBefore: (date: string) => string;
+  readonly visitToday: string;
+  readonly visitNow: string;
+  readonly visitUsual: string;
+  readonly bring: string;
+  readonly chartTitle: string;
+  readonly print: string;
+  readonly madeOn: (date: string) => string;
+  readonly otherLanguage: string;
+  readonly letterTo: (name: string) => string;
+  readonly letterBy: (date: string) => string;
+  readonly letterSoon: string;
+  readonly letterWhy: Readonly<Record<Action, string>>;
+}
+
+export const familyLanguages: readonly FamilyWords[] = [english, spanish];
+
+/** The words of a language tag ('es-MX' is answered in Spanish); English where we have none. */
+export const familyWords = (language: string): FamilyWords =>
+  familyLanguages.find((w) => language.toLowerCase().split('-')[0] === w.language) ?? english;

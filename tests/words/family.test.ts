@@ -1,0 +1,175 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { ForecastOutcome } from '../../src/forecast/contract.js';
+import { actionIds } from '../../src/recall/contract.js';
+import { addDaysIso } from '../../src/records/dates.js';
+import { regions } from '../../src/rules/fit-rule.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { deviceAnswer } from '../../src/words/family/device-answer.js';
+import { familyLanguages, familyWords, type WornDevice } from '../../src/words/family/family-words.js';
+import {
+  firstThirdAfter,
+  lastThirdBefore,
+  type MonthThird,
+  thirdOf,
+} from '../../src/words/family/month-thirds.js';
+import { readingGrade } from '../browser/reading-grade.js';
+
+const rules = loadRules();
+const TODAY = '2026-11-27';
+const worn = (family: string, side: WornDevice['side'] = 'left'): WornDevice => {
+  const { names, region } = rules.get(family)!;
+  return { names, region, side };
+};
+const hip = worn('hip-abduction-orthosis', 'both');
+const helmet = worn('cranial-orthosis', 'none');
+const afo = worn('solid-afo');
+const en = familyWords('en');
+const told = (outcome: ForecastOutcome, p10: string | null, p50: string | null, p90: string | null) => ({
+  outcome,
+  today: TODAY,
+  p10,
+  p50,
+  p90,
+});
+const fits = told('forecast', '2027-03-13', '2027-05-02', '2027-08-20');
+
+/** Every sentence a family can read of these devices. */
+function sentences(insensate: boolean): string[] {
+  const devices = [...rules.values()].map(
+    ({ names, region }): WornDevice => ({ names, region, side: 'left' }),
+  );
+  return [
+    ...devices.flatMap((d) =>
+      actionIds.flatMap((a) =>
+        (['skin', 'head', 'breathing', 'other'] as const).flatMap((w) => en.wanted(a, d, w) ?? []),
+      ),
+    ),
+    ...devices.flatMap((d) => [
+      en.mayBeSmall(en.device(d)),
+      en.longTime(en.device(d)),
+      en.byWear(en.device(d)),
+    ]),
+    ...regions.flatMap((r) => {
+      const { title, signs } = en.signs(r, insensate);
+      return [...signs.map((s) => `${title}: ${s}.`), en.skinEveryDay(r), en.emergency(r) ?? ''].filter(
+        Boolean,
+      );
+    }),
+    en.meaning('early March 2027', 'the middle of August 2027'),
+    en.guess,
+    en.correctedAge(9),
+    en.skinInsensate,
+    en.doNotWait(insensate),
+    en.visitBefore('12 May 2027'),
+    en.visitToday,
+    en.visitNow,
+    en.visitUsual,
+    en.bring,
+    en.noDevice,
+  ];
+}
+
+describe('words for a family', () => {
+  // Flesch-Kincaid grade 6: eleven to twelve years (Kincaid and others 1975, coefficients from memory).
+  it('can be read by a child of eleven', () => {
+    expect(readingGrade(sentences(false).join(' '))).toBeLessThanOrEqual(6);
+    expect(readingGrade(sentences(true).join(' '))).toBeLessThanOrEqual(6);
+  });
+
+  it('says stop wearing it and ring today for lasting redness', () => {
+    const { say } = deviceAnswer(en, afo, 'see-now', fits, 'skin');
+    expect(say).toBe('Stop wearing the left lower leg brace and call us today.');
+    expect(en.signs('ankle-foot', false).signs[0]).toBe('redness that stays longer than 20 minutes');
+    expect(en.signs('ankle-foot', false).title).toMatch(/Stop wearing it and call us today/);
+  });
+
+  it('never has a hip orthosis taken off unasked', () => {
+    for (const w of familyLanguages)
+      for (const action of actionIds) {
+        const said = deviceAnswer(w, hip, action, fits, 'skin').say;
+        const told = [
+          said,
+          w.signs('hip', false).title,
+          w.signs('hip', false).signs.join(' '),
+          w.skinEveryDay('hip'),
+        ];
+        expect(told.join(' ')).not.toMatch(/stop wearing|take (it|the brace) off|deje de usar/i);
+        expect(told.join(' ').replace(/no (la )?quite/gi, '')).not.toMatch(/\bquite\b/i);
+      }
+    expect(deviceAnswer(en, hip, 'see-now', fits, 'skin').say).toMatch(
+      /Leave the hip brace on until we tell you/,
+    );
+  });
+
+  it('names vomiting, drowsiness and a bulging soft spot for a head that crosses centiles', () => {
+    const { say } = deviceAnswer(en, helmet, 'see-now', told('blocked', null, null, null), 'head');
+    for (const text of [say, en.emergency('head')!]) {
+      expect(text).toMatch(/sick/);
+      expect(text).toMatch(/sleepy/);
+      expect(text).toMatch(/soft spot that bulges/);
+      expect(text).toMatch(/hospital at once/);
+    }
+    expect(say).toMatch(/Leave the helmet off and call us today/);
+    expect(familyWords('es').emergency('head')).toMatch(/vomita.*dormido.*fontanela abultada/);
+    expect(deviceAnswer(en, worn('spinal-orthosis', 'none'), 'see-now', fits, 'breathing').say).toMatch(
+      /hard to breathe/,
+    );
+  });
+
+  it('gives each region its own signs', () => {
+    const all = ['head', 'trunk', 'hip', 'foot', 'wrist-hand', 'boots', 'knee'] as const;
+    const lists = all.map((r) => en.signs(r, false).signs.join());
+    expect(new Set(lists).size).toBe(all.length);
+    expect(en.signs('trunk', false).signs.join()).toMatch(/breathing/);
+    expect(en.signs('foot', false).signs.join()).toMatch(/toes/);
+  });
+
+  it('never waits for pain where the skin cannot warn', () => {
+    for (const region of regions) {
+      expect(en.signs(region, true).signs.join(' ')).not.toMatch(/pain|hurt/);
+      expect(familyWords('es').signs(region, true).signs.join(' ')).not.toMatch(/dolor|duel/);
+    }
+    expect(en.doNotWait(true)).not.toMatch(/hurt/);
+    expect(en.signs('foot', false).signs.join(' ')).toMatch(/pain/);
+  });
+
+  it('says "may be too small" only when that is likelier than not, and never "children like yours"', () => {
+    const small = (p50: string | null, outcome: ForecastOutcome = 'forecast') =>
+      /may be too small/.test(deviceAnswer(en, afo, 'none', told(outcome, '2026-11-01', p50, null)).say);
+    expect(small('2026-11-28')).toBe(false);
+    expect(small('2026-11-27')).toBe(true);
+    expect(small('2026-10-01', 'already-outgrown')).toBe(true);
+    expect(sentences(false).join(' ')).not.toMatch(/children like yours/i);
+  });
+
+  it('names no month of which it is not true', () => {
+    // 10 % by the 13th of December: it still fits in early December; half by the 3rd says nothing of December.
+    const answer = deviceAnswer(en, afo, 'none', {
+      ...told('forecast', '2027-12-13', '2028-01-03', '2028-03-05'),
+    });
+    expect(answer.say).toMatch(/until about early December 2027/);
+    expect(answer.meaning).toMatch(/still fits in early December 2027/);
+    expect(answer.meaning).toMatch(/too small by the middle of March 2028/);
+    const near = deviceAnswer(en, afo, 'none', told('forecast', '2026-12-03', '2027-01-03', null));
+    expect(near.meaning).not.toMatch(/December/);
+  });
+});
+
+describe('thirds of a month', () => {
+  const start = ({ third, month }: MonthThird) =>
+    `${month}-${{ early: '01', middle: '11', late: '21' }[third]}`;
+  it('the last third before a day is over by it, the first after has not begun before it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 4000 }), (n) => {
+        const day = addDaysIso('2024-01-01', n);
+        const before = lastThirdBefore(day);
+        const after = firstThirdAfter(day);
+        expect(start(after) >= day).toBe(true);
+        // Its last day is at most this day: the day after belongs to a later third than the one named.
+        expect(start(thirdOf(addDaysIso(day, 1))) > start(before)).toBe(true);
+        expect(start(before) <= day).toBe(true);
+      }),
+    );
+  });
+});
