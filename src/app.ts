@@ -23,6 +23,9 @@ import { bodyLimits, refuseBodies } from './service/uploads/body-rules.js';
 import { readUploads } from './service/uploads/read-multipart.js';
 import { uploadReader } from './service/uploads/upload-reader.js';
 
+/** The built-in database is back after a second or two. */
+const RETRY_SECONDS = 5;
+
 /** The whole service on its dependencies; listens nowhere yet. */
 export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> {
   const { config, store } = deps;
@@ -65,6 +68,8 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     // What a child's record says must not lie in a shared cache; assets say otherwise themselves.
     if (!reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
     reply.header('x-request-id', request.id);
+    if (reply.statusCode === 503 && !reply.hasHeader('retry-after'))
+      reply.header('retry-after', RETRY_SECONDS);
   });
   await app.register(etagPlugin, { weak: true });
   await app.register(formbody);

@@ -270,6 +270,8 @@ try {
 } catch (error) {
   process.exitCode = exitCodeOf(error);
 }
+// The work is over. What a failure or a stop left open must not keep the process, and with it its port or its terminal.
+setTimeout(() => process.exit(), 500).unref();
 
 function exitCodeOf(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.done : exitCodes.usage;

@@ -5,10 +5,14 @@ import { configuration } from '../service/configuration.js';
 import { runWorker } from '../service/jobs/run-worker.js';
 import { openStore } from '../store/open-store.js';
 import { findDatabase } from './open-database.js';
-import { untilStopped } from './until-stopped.js';
+import { stopRequest } from './stop-request.js';
 
-/** One more worker for the service of the same database; stops after the job in hand. */
+/** A job in hand may take so long to end when the worker is asked to stop; then it is handed back. */
+const GRACE_SECONDS = 3;
+
+/** One more worker for the service of the same database. */
 export async function worker(): Promise<void> {
+  const stop = stopRequest();
   const config = configuration(process.env);
   const log = pino({ level: config.logLevel });
   const store = await openStore(await findDatabase(config), {
@@ -21,6 +25,9 @@ export async function worker(): Promise<void> {
   const time = clock(config);
   await runWorker(store, config, time, assessor(store, time), log);
   log.info('worker ready');
-  await untilStopped();
-  await store.close();
+  await stop.asked;
+  await Promise.race([
+    store.close(GRACE_SECONDS),
+    new Promise((r) => setTimeout(r, (GRACE_SECONDS + 2) * 1000)),
+  ]);
 }

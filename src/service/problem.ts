@@ -63,7 +63,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
 const UNEXPECTED =
   'The request was not carried out. Try again; if it stays, tell the administrator the requestId';
 
-/** PostgreSQL's SQLSTATE classes and Node's connection errors. */
+/** PostgreSQL's SQLSTATE classes; a lost connection is named by the store. */
 function ofDatabase(code: string): [ErrorCode, string] | null {
   if (/^22\w{3}$/.test(code))
     return ['invalid-value', 'A value cannot be stored (for example a NUL character)'];
@@ -72,8 +72,6 @@ function ofDatabase(code: string): [ErrorCode, string] | null {
   if (/^23\w{3}$/.test(code)) return ['invalid-value', 'A value breaks a rule of the store'];
   if (code === '40001' || code === '40P01')
     return ['changed-meanwhile', 'Others were writing the same record: repeat the request'];
-  if (/^(08|53|57)\w{3}$/.test(code) || /^(ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT)$/.test(code))
-    return ['database-unavailable', 'The database cannot be reached just now: try again in a minute'];
   return null;
 }
 

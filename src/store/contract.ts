@@ -522,7 +522,8 @@ export interface Store {
   secret(name: string): Promise<string>;
   /** Throws 'database-unavailable' unless the database answers and is migrated. */
   ready(): Promise<void>;
-  close(): Promise<void>;
+  /** Jobs in hand have so many seconds to end (5 when not said), then they are handed back. */
+  close(seconds?: number): Promise<void>;
   /** Everything written by `work` is kept together or not at all. */
   transaction<T>(work: (store: Store) => Promise<T>): Promise<T>;
 }

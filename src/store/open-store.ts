@@ -1,6 +1,5 @@
 import { randomBytes } from 'node:crypto';
 import { sql } from 'kysely';
-import type PgBoss from 'pg-boss';
 import { DoorpostError } from '../errors.js';
 import { atomically } from './atomically.js';
 import { connect, type Database } from './connect.js';
@@ -26,7 +25,7 @@ import { forecastsRepository } from './work/forecasts.js';
 import { idempotencyRepository } from './work/idempotency.js';
 import { importsRepository } from './work/imports.js';
 import { jobRunsRepository } from './work/job-runs.js';
-import { openQueue, sendJob } from './work/queue.js';
+import { openQueue, type Queue, sendJob } from './work/queue.js';
 import { recallRepository } from './work/recall.js';
 
 /** Connects and brings the tables up to date. `secretKey` overrides the one made and kept in the database. */
@@ -39,29 +38,60 @@ export async function openStore(
     worker?: boolean;
     jobExpireSeconds?: number;
     onQueueError?: (error: Error) => void;
+    /** What the keeper of the database knows to be wrong with it just now. */
+    trouble?: () => DoorpostError | null;
   } = {},
 ): Promise<Store> {
-  const db = connect(url, options.connections);
+  let diskFull = false;
+  const db = connect(url, options.connections, (error) => {
+    if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
+  });
+  try {
+    await reach(db);
+    await migrate(db);
+    const queue = await openQueue(url, {
+      worker: options.worker ?? false,
+      expireSeconds: options.jobExpireSeconds ?? 600,
+      onError: options.onQueueError ?? (() => {}),
+    });
+    const ready = async () => {
+      const trouble = options.trouble?.();
+      if (trouble) throw trouble;
+      if (diskFull) await tryToWrite(db);
+      diskFull = false;
+      if (!(await isMigrated(db)))
+        throw new DoorpostError('database-unavailable', 'The tables of the database are not up to date');
+    };
+    return storeOn(db, queue, options.secretKey ?? null, ready);
+  } catch (error) {
+    await db.destroy();
+    throw error;
+  }
+}
+
+async function reach(db: Database): Promise<void> {
   try {
     await sql`select 1`.execute(db);
   } catch (error) {
-    await db.destroy();
+    const { code } = ((error as Error).cause ?? error) as { code?: string };
     throw new DoorpostError(
       'database-unavailable',
-      `The database does not answer (${(error as { code?: string }).code ?? 'no code'}): check DATABASE_URL`,
+      `The database does not answer (${code ?? 'no code'}): check DATABASE_URL`,
     );
   }
-  await migrate(db);
-  const queue = await openQueue(url, {
-    worker: options.worker ?? false,
-    expireSeconds: options.jobExpireSeconds ?? 600,
-    onError: options.onQueueError ?? (() => {}),
+}
+
+/** Does the disk take rows again? They are gone with the transaction. */
+async function tryToWrite(db: Database): Promise<void> {
+  await db.transaction().execute(async (tx) => {
+    await sql`create temporary table room_on_disk on commit drop as select n, md5(n::text) from generate_series(1, 20000) n`.execute(
+      tx,
+    );
   });
-  return storeOn(db, queue, options.secretKey ?? null);
 }
 
 /** The repositories on a connection or on an open transaction. */
-function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
+function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: () => Promise<void>): Store {
   const secret = (name: string) =>
     secretKey === null ? keptSecret(db, name) : Promise.resolve(`${secretKey}/${name}`);
   return {
@@ -87,18 +117,15 @@ function storeOn(db: Database, queue: PgBoss, secretKey: string | null): Store {
     sessions: sessionsRepository(db),
     accessTokens: accessTokensRepository(db),
     idempotency: idempotencyRepository(db),
-    queue,
-    enqueue: (name, data) => sendJob(queue, db, name, data),
+    queue: queue.boss,
+    enqueue: (name, data) => sendJob(queue.boss, db, name, data),
     secret,
-    async ready() {
-      if (!(await isMigrated(db)))
-        throw new DoorpostError('database-unavailable', 'The database does not answer or is not migrated');
-    },
-    async close() {
-      await queue.stop({ graceful: true, timeout: 20_000 });
+    ready,
+    async close(seconds = 5) {
+      await queue.close(seconds);
       await db.destroy();
     },
-    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, queue, secretKey))),
+    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, queue, secretKey, ready))),
   };
 }
 

@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { writeBackup } from '../../src/store/backup.js';
 import { systemActor } from '../../src/store/contract.js';
-import { runAs } from '../../src/store/embedded/postgres-program.js';
+import { runAs } from '../../src/store/embedded/run-as.js';
 import { openStore } from '../../src/store/open-store.js';
 import { restoreBackup } from '../../src/store/restore.js';
 import { exampleCaseload } from '../store/example-children.js';

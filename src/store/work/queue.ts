@@ -1,6 +1,7 @@
 import { CompiledQuery } from 'kysely';
 import PgBoss from 'pg-boss';
 import type { Database } from '../connect.js';
+import { queueConnection } from './queue-connection.js';
 
 /** Work that any worker process on any host may take up. */
 export interface JobData {
@@ -49,30 +50,49 @@ const RETRIES = 60;
 export async function openQueue(
   url: string,
   options: { worker: boolean; expireSeconds: number; onError: (error: Error) => void },
-): Promise<PgBoss> {
+): Promise<Queue> {
+  const connection = queueConnection(url, options.worker ? 4 : 2);
   const boss = new PgBoss({
-    connectionString: url,
-    application_name: 'doorpost-queue',
-    max: options.worker ? 4 : 2,
+    db: connection as PgBoss.Db,
     supervise: options.worker,
     schedule: options.worker,
     maintenanceIntervalSeconds: Math.max(1, Math.min(60, Math.ceil(options.expireSeconds / 2))),
     cronMonitorIntervalSeconds: 30,
   });
   boss.on('error', options.onError);
-  await boss.start();
-  for (const name of jobNames) {
-    const queue = {
-      name,
-      retryLimit: RETRIES,
-      retryDelay: 1,
-      expireInSeconds: options.expireSeconds,
-      ...(name === 'gave-up' ? {} : { deadLetter: 'gave-up' }),
-    };
-    await boss.createQueue(name, queue);
-    await boss.updateQueue(name, queue);
+  try {
+    await boss.start();
+    for (const name of jobNames) {
+      const queue = {
+        name,
+        retryLimit: RETRIES,
+        retryDelay: 1,
+        expireInSeconds: options.expireSeconds,
+        ...(name === 'gave-up' ? {} : { deadLetter: 'gave-up' }),
+      };
+      await boss.createQueue(name, queue);
+      await boss.updateQueue(name, queue);
+    }
+  } catch (error) {
+    await boss.stop({ graceful: false }).catch(() => {});
+    await connection.close();
+    throw error;
   }
-  return boss;
+  if (options.worker) connection.bePatient();
+  return {
+    boss,
+    async close(seconds) {
+      // Jobs in hand may end; those that have not are handed back for another worker. A database that has gone is not waited for.
+      const stopped = boss.stop({ graceful: true, timeout: seconds * 1000 }).catch(() => {});
+      await Promise.race([stopped, new Promise((r) => setTimeout(r, (seconds + 1) * 1000).unref())]);
+      await connection.close();
+    },
+  };
+}
+
+export interface Queue {
+  readonly boss: PgBoss;
+  close(seconds: number): Promise<void>;
 }
 
 /** Sends in the transaction that `db` is: the job exists if and only if the rest does. */
