@@ -70,8 +70,10 @@ export interface ForecastSummary {
 }
 
 export interface ChildSearch {
-  /** Part of a name or of an id; empty for all. */
+  /** Words of a name in any order, initials, the beginning of an id, a birth date; empty for all. */
   readonly text?: string;
+  /** Also names that differ from what was typed by one slip of the keyboard. */
+  readonly slip?: boolean;
   readonly status?: Child['status'] | 'any'; // default 'active'
   /** 'name' (default) or 'soonest': outgrown first on top, children without a forecast last. */
   readonly sort?: 'name' | 'soonest';

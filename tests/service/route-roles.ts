@@ -117,6 +117,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /children/:id/charts/what-if.json': 'c',
   'GET /children/:id/visit': 'c',
   'POST /children/:id/visit': 'c',
+  'POST /children/:id/visit/check': 'c',
   'GET /children/:id/devices/new': 'c',
   'POST /children/:id/devices': 'c',
   'GET /children/:id/devices/:device': 'c',

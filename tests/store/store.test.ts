@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RecallEntry } from '../../src/recall/contract.js';
 import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
+import { childRecord } from '../../src/records/records.js';
 import { exampleCaseload } from './example-children.js';
 import { type TestDatabase, testDatabase } from './test-database.js';
 
@@ -249,6 +250,27 @@ describe('the store', () => {
       ['c1', 'c10', 'c11'],
     );
     expect((await store.children.search({ text: '%' }, {}, clinician)).items).toEqual([]);
+  });
+
+  it('finds a child by its names in any order, initials, birth date, and with one slip of the keyboard', async () => {
+    await store.children.create(
+      childRecord.parse({
+        id: 'n-7',
+        name: 'Tarnbeck, Ottilie-May',
+        birthDate: '2019-03-14',
+        sex: 'female',
+      }),
+      clinician,
+    );
+    const found = async (text: string, slip = false) =>
+      (await store.children.search({ text, slip }, {}, clinician)).items.map((c) => c.id);
+    for (const text of ['tarnbeck ottilie', 'Ottilie Tarn', 'may', 'OT', 'to', 'n-7', '14/03/2019', '14.3.2019 tarn', '2019-03-14'])
+      expect(await found(text), text).toEqual(['n-7']);
+    for (const text of ['Tranbeck', 'Tarnbek', 'Tarnnbeck', 'Ottilia', 'Tarnpeck'])
+      expect([await found(text), await found(text, true)], text).toEqual([[], ['n-7']]);
+    for (const text of ['tarnbeck walter', '15/03/2019', 'Tarnzekk', '(', '.*', '\\'])
+      expect(await found(text, true), text).toEqual([]);
+    await store.children.erase('n-7', 'made up for this check', clinician);
   });
 
   it('shows a scheduler no diagnosis', async () => {

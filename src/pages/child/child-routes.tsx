@@ -37,14 +37,28 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
       status: (['moved-away', 'discharged', 'died', 'any'] as const).find((s) => s === status) ?? 'active',
       sort: sort === 'name' ? 'name' : 'soonest',
     };
-    const [context, page, total] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.children.search(query, { limit: ROWS, cursor: cursor || null }, actorOf(request)),
-      store.children.count(query),
-    ]);
+    const actor = actorOf(request);
+    const found = (slip: boolean) =>
+      store.children.search({ ...query, slip }, { limit: ROWS, cursor: cursor || null }, actor);
+    const exact = await found(false);
+    const slip = text.trim() !== '' && exact.items.length === 0;
+    const page = slip ? await found(true) : exact;
+    const [only, ...more] = page.items;
+    // Whoever typed enough for one child wants that child.
+    if (text.trim() !== '' && !slip && !cursor && only && more.length === 0)
+      return reply.redirect(path(only.id), 303);
+    const context = await pageContext(request, reply, deps);
+    const total = await store.children.count({ ...query, slip });
     return sendPage(
       reply,
-      <ChildrenPage context={context} query={query} page={page} total={total} firstPage={!cursor} />,
+      <ChildrenPage
+        context={context}
+        query={query}
+        page={page}
+        total={total}
+        firstPage={!cursor}
+        nearest={slip && total > 0}
+      />,
     );
   });
 

@@ -12,8 +12,10 @@ export function ChildrenPage(props: {
   page: Page<ChildSummary>;
   total: number;
   firstPage: boolean;
+  /** Nothing fits as typed; these differ by one slip. */
+  nearest: boolean;
 }) {
-  const { context, query, page, total, firstPage } = props;
+  const { context, query, page, total, firstPage, nearest } = props;
   const { format, today } = context;
   const next = new URLSearchParams({
     text: query.text ?? '',
@@ -27,7 +29,7 @@ export function ChildrenPage(props: {
       <h1>Children</h1>
       <form method="get" action="/children" aria-label="Find and filter" class="row card">
         <p class="field">
-          <label for="text">Name or number</label>
+          <label for="text">Name, number or birth date</label>
           <input id="text" name="text" type="search" value={query.text} autofocus size={24} />
         </p>
         <p class="field">
@@ -85,7 +87,8 @@ export function ChildrenPage(props: {
         <table class="stack card">
           <caption>
             {total === 1 ? '1 child' : `${format.number(total)} children`}
-            {query.text ? ` for “${query.text}”` : ''}
+            {query.text && !nearest ? ` for “${query.text}”` : ''}
+            {nearest ? `: nobody is written “${query.text}”; the nearest` : ''}
           </caption>
           <thead>
             <tr>

@@ -1,13 +1,19 @@
+import { likelyTyped } from '../../forecast/suggestions/likely-typed.js';
+import { decimalAgeYears } from '../../records/age.js';
 import { isIsoDate } from '../../records/dates.js';
-import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, measures, type Side, technicalErrorAt } from '../../records/measure.js';
 import type { NewReading } from '../../store/contract.js';
 import type { Format } from '../parts/format.js';
 import type { ExpectedSize } from './expected-sizes.js';
+import { type Judged, readJudgements } from './read-judgements.js';
 import { type SizeUnit, sizeUnits, typedSize } from './typed-size.js';
-import { expectedText, fieldName } from './visit-page.js';
+import { expectedText, fieldName, RANGE_SD } from './visit-words.js';
 
 /** Further from its expectation than this many standard deviations, a reading must be confirmed by a person. */
-const CONFIRM_BEYOND_SD = 4;
+const CONFIRM_BEYOND_SD = 3;
+/** Left and right are asked about when exchanging them is this much likelier, as a log likelihood ratio. */
+const EXCHANGED = 3;
 
 export interface TypedVisit {
   readonly date: string;
@@ -15,53 +21,123 @@ export interface TypedVisit {
   readonly observer: string;
   readonly typed: Record<string, string>;
   readonly readings: NewReading[];
+  readonly judged: readonly Judged[];
+  /** Fields that cannot be accepted, with the reason. */
   readonly errors: Record<string, string>;
+  /** Fields to be confirmed by a person before they are saved. */
   readonly doubts: Record<string, string>;
+  /** What else is worth saying beside a field. */
+  readonly remarks: Record<string, string>;
 }
 
-/** A submitted visit form: readings in mm and kg, and for each field that is wrong or doubtful the reason. */
+/**
+ * A submitted visit form: readings in mm and kg, skin checks and verdicts, and for each field that is wrong or doubtful
+ * the reason. The page asks this very function while a visit is being typed, so that both judge alike.
+ */
 export function readVisit(
   body: Readonly<Record<string, string>>,
   sizes: readonly ExpectedSize[],
+  devices: readonly Device[],
   birthDate: string,
   today: string,
   format: Format,
 ): TypedVisit {
   const unit = sizeUnits.find((u) => u === body.unit) ?? 'mm';
   const date = body.date ?? '';
-  const errors: Record<string, string> = {};
-  const doubts: Record<string, string> = {};
-  const typed: Record<string, string> = {};
-  const readings: NewReading[] = [];
-  if (!isIsoDate(date)) errors.date = 'Give the day as year-month-day.';
+  const visit: TypedVisit = {
+    date,
+    unit,
+    observer: (body.observer ?? '').slice(0, 80),
+    typed: {},
+    readings: [],
+    errors: {},
+    doubts: {},
+    remarks: {},
+    judged: [],
+  };
+  if (!isIsoDate(date)) visit.errors.date = 'Give the day as year-month-day.';
   else if (date < birthDate || date > today)
-    errors.date = `The day must lie between birth and today (${format.date(today)}).`;
-  for (const size of sizes) {
-    const name = fieldName(size.measure, size.side);
-    const text = (body[name] ?? '').trim();
-    if (text === '') continue;
-    typed[name] = text;
-    const value = typedSize(text, size.measure, unit);
-    const { unit: own, plausible } = measures[size.measure];
-    if (value === null) errors[name] = 'Not a number with a unit known here (mm, cm, in; kg, lb).';
-    else if (value < plausible[0] || value > plausible[1])
-      errors[name] = `${value} ${own} is impossible; ${plausible[0]} to ${plausible[1]} ${own} are accepted.`;
-    else {
-      if (size.expected !== null && size.sd !== null) {
-        const away = Math.abs(value - size.expected) / size.sd;
-        if (away > CONFIRM_BEYOND_SD)
-          doubts[name] =
-            `${value} ${own} is far from what is expected (${expectedText(size, format)}). Check unit, side and digits.`;
-      }
-      readings.push({
-        measure: size.measure as MeasureId,
-        side: size.side as Side,
-        value,
-        entered: /[a-z"]/i.test(text) || own === 'kg' ? text : `${text} ${unit}`,
-      });
-    }
+    visit.errors.date = `The day must lie between birth and today (${format.date(today)}).`;
+  for (const size of sizes) readSize(body, size, visit, format);
+  if (!visit.errors.date) askAboutExchange(sizes, visit, decimalAgeYears(birthDate, date));
+  const judged = readJudgements(body, devices, date, visit);
+  if (visit.readings.length === 0 && judged.length === 0 && Object.keys(visit.errors).length === 0)
+    visit.errors.date = 'Nothing was entered: give a reading, a skin check or a verdict.';
+  return { ...visit, judged };
+}
+
+/** One size field: its value, or why it cannot be taken or should be looked at again. */
+function readSize(
+  body: Readonly<Record<string, string>>,
+  size: ExpectedSize,
+  { unit, typed, readings, errors, doubts, remarks }: TypedVisit,
+  format: Format,
+): void {
+  const name = fieldName(size.measure, size.side);
+  const text = (body[name] ?? '').trim();
+  if (text === '') return;
+  typed[name] = text;
+  const value = typedSize(text, size.measure, unit);
+  if (value === null) {
+    errors[name] = 'Not a number with a unit known here (mm, cm, in; kg, lb).';
+    return;
   }
-  if (readings.length === 0 && Object.keys(errors).length === 0)
-    errors.date = 'No reading was typed: give at least one.';
-  return { date, unit, observer: (body.observer ?? '').slice(0, 80), typed, readings, errors, doubts };
+  const { unit: own, plausible } = measures[size.measure];
+  const { expected, sd } = size;
+  const meant =
+    expected !== null && sd !== null
+      ? likelyTyped(size.measure, value, expected, CONFIRM_BEYOND_SD * sd)
+      : null;
+  const ask = meant ? ` Did you mean ${inTypedUnit(meant.value, own, unit)}?` : '';
+  if (value < plausible[0] || value > plausible[1]) {
+    errors[name] =
+      ask.trim() || `${value} ${own} is impossible; ${plausible[0]} to ${plausible[1]} ${own} are accepted.`;
+    return;
+  }
+  readings.push({
+    measure: size.measure as MeasureId,
+    side: size.side as Side,
+    value,
+    entered: /[a-z"]/i.test(text) || own === 'kg' ? text : `${text} ${unit}`,
+  });
+  if (expected === null || sd === null) return;
+  const away = (value - expected) / sd;
+  const than = `${away > 0 ? 'larger' : 'smaller'} than expected (${expectedText(size, format)})`;
+  if (Math.abs(away) > CONFIRM_BEYOND_SD)
+    doubts[name] = `${value} ${own} is ${than}.${ask || ' Measure again, or check unit, side and digits.'}`;
+  else {
+    const grown = size.last && own === 'mm' ? `, ${signed(value - size.last.value)} mm since last time` : '';
+    remarks[name] =
+      Math.abs(away) <= RANGE_SD
+        ? `${value} ${own}${grown}: as expected`
+        : `${value} ${own}${grown}: a little ${than}`;
+  }
+}
+
+const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${Math.abs(Math.round(mm))}`;
+
+function inTypedUnit(value: number, own: 'mm' | 'kg', unit: SizeUnit): string {
+  if (own === 'kg' || unit === 'mm') return `${value} ${own}`;
+  const per = unit === 'cm' ? 10 : 25.4;
+  return `${Math.round((value / per) * 10) / 10} ${unit} (${Math.round(value)} mm)`;
+}
+
+/**
+ * Left and right exchanged at this visit? The difference typed, g, against the one the record leads one to expect, u,
+ * both with the measuring error s of two readings: exchanged rather than as typed has log likelihood ratio -2 g u / s^2.
+ */
+function askAboutExchange(sizes: readonly ExpectedSize[], visit: TypedVisit, ageYears: number): void {
+  for (const left of sizes.filter((s) => s.side === 'left' && s.expected !== null)) {
+    const right = sizes.find((s) => s.measure === left.measure && s.side === 'right' && s.expected !== null);
+    const typed = (side: string) =>
+      visit.readings.find((r) => r.measure === left.measure && r.side === side)?.value;
+    const [l, r] = [typed('left'), typed('right')];
+    if (!right || l === undefined || r === undefined) continue;
+    const usual = left.expected! - right.expected!;
+    const variance = 2 * technicalErrorAt(left.measure, ageYears) ** 2;
+    if ((-2 * (l - r) * usual) / variance < EXCHANGED) continue;
+    const longer = usual > 0 ? 'left' : 'right';
+    const said = `Left and right look exchanged: at the other visits the ${longer} was larger, by about ${Math.round(Math.abs(usual))} mm.`;
+    for (const size of [left, right]) visit.doubts[fieldName(size.measure, size.side)] = said;
+  }
 }

@@ -1,14 +1,19 @@
+import type { Device } from '../../records/device.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
-import { ageText, type Format } from '../parts/format.js';
+import { ageText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { type SizeUnit, sizeUnits } from './typed-size.js';
+import { ChildAlerts, VisitDevices } from './visit-devices.js';
+import { fieldHint, fieldName } from './visit-words.js';
 
 export interface VisitPageProps {
   readonly context: PageContext;
   readonly child: Child;
+  /** Devices in use, left before right. */
+  readonly devices: readonly Device[];
   readonly sizes: readonly ExpectedSize[];
   readonly usual: readonly MeasureId[];
   /** What was typed before it was refused, by field name. */
@@ -20,22 +25,13 @@ export interface VisitPageProps {
   readonly errors: Readonly<Record<string, string>>;
   /** Fields far from what the record leads one to expect: to be confirmed by a person. */
   readonly doubts: Readonly<Record<string, string>>;
-}
-
-export const fieldName = (measure: MeasureId, side: string): string => `${measure}.${side}`;
-
-/** 'about 202 to 212 mm': nine in ten readings would lie there. */
-export function expectedText(size: ExpectedSize, format: Format): string {
-  const { unit } = measures[size.measure];
-  const digits = unit === 'kg' ? 1 : 0;
-  if (size.expected === null || size.sd === null)
-    return size.last ? `last ${format.number(size.last.value, digits)} ${unit}` : '';
-  const reach = 1.645 * size.sd;
-  return `about ${format.number(size.expected - reach, digits)} to ${format.number(size.expected + reach, digits)} ${unit}`;
+  /** What else is worth saying beside a field. */
+  readonly remarks: Readonly<Record<string, string>>;
 }
 
 export function VisitPage(props: VisitPageProps) {
-  const { context, child, sizes, usual, typed, unit, date, observer, errors, doubts } = props;
+  const { context, child, devices, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } =
+    props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const others = measureIds.filter((m) => !usual.includes(m));
   const openOthers = others.some((m) => sizes.some((s) => s.measure === m && typed[fieldName(m, s.side)]));
@@ -52,6 +48,7 @@ export function VisitPage(props: VisitPageProps) {
           typed={typed}
           errors={errors}
           doubts={doubts}
+          remarks={remarks}
         />
       ))}
     </div>
@@ -63,6 +60,7 @@ export function VisitPage(props: VisitPageProps) {
         <a href={base}>{child.name || child.id}</a> · {ageText(child.birthDate, context.today)}
       </p>
       <h1>Enter a visit</h1>
+      <ChildAlerts child={child} />
       <p class="no-print">
         <kbd>Enter</kbd> next field · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> save. Leave empty what was not
         measured. Type another unit behind a number if needed: <em>17.5 cm</em>, <em>6.9 in</em>.
@@ -73,7 +71,14 @@ export function VisitPage(props: VisitPageProps) {
           what you typed is still here.
         </p>
       )}
-      <form method="post" action={`${base}/visit`} id="visit" class="card" novalidate>
+      <form
+        method="post"
+        action={`${base}/visit`}
+        id="visit"
+        class="card"
+        novalidate
+        data-check={`${base}/visit/check`}
+      >
         <Csrf context={context} />
         <div class="row">
           <p class="field">
@@ -107,8 +112,7 @@ export function VisitPage(props: VisitPageProps) {
         </div>
         <fieldset>
           <legend>
-            Readings{' '}
-            <small>(under each field: where nine in ten readings of this child would lie today)</small>
+            Readings <small>(under each field: the last one, and where nine in ten would lie today)</small>
           </legend>
           {rows(usual)}
         </fieldset>
@@ -116,6 +120,7 @@ export function VisitPage(props: VisitPageProps) {
           <summary>More dimensions</summary>
           {rows(others)}
         </details>
+        <VisitDevices devices={devices} child={child} format={context.format} typed={typed} errors={errors} />
         {Object.keys(doubts).length > 0 && (
           <p class="error">
             <input type="checkbox" id="confirmed" name="confirmed" value="yes" />{' '}
@@ -142,10 +147,11 @@ function MeasureRow(props: {
   typed: VisitPageProps['typed'];
   errors: VisitPageProps['errors'];
   doubts: VisitPageProps['doubts'];
+  remarks: VisitPageProps['remarks'];
 }) {
-  const { context, sizes, typed, errors, doubts } = props;
+  const { context, sizes, typed, errors, doubts, remarks } = props;
   const { format } = context;
-  const { label, unit, plausible, landmark, sided } = measures[sizes[0].measure];
+  const { label, unit, landmark, sided } = measures[sizes[0].measure];
   return (
     <>
       <span class="name">
@@ -169,17 +175,10 @@ function MeasureRow(props: {
               aria-describedby={`${name}-hint`}
               aria-invalid={said ? 'true' : undefined}
               class={said ? 'bad' : undefined}
-              data-size={unit}
-              data-expected={size.expected ?? undefined}
-              data-sd={size.sd ?? undefined}
-              data-min={plausible[0]}
-              data-max={plausible[1]}
-              data-last={size.last?.value}
-              data-side={size.side}
-              data-hint={expectedText(size, format)}
+              data-hint={fieldHint(size, format)}
             />
             <span class={said ? 'hint warn' : 'hint'} id={`${name}-hint`} aria-live="polite">
-              {said ?? expectedText(size, format)}
+              {said ?? remarks[name] ?? fieldHint(size, format)}
             </span>
           </span>
         );

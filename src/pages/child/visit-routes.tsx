@@ -1,18 +1,20 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
-import { isIsoDate } from '../../records/dates.js';
+import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import { type DeviceEvent, deviceRecord } from '../../records/device.js';
 import { deviceHistory } from '../../records/device-history.js';
 import { measureId, measures } from '../../records/measure.js';
 import { actorOf } from '../../service/access.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import type { Format } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form } from '../parts/route-types.js';
 import { DevicePage, NewDevicePage } from './device-page.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
-import { readVisit, type TypedVisit } from './read-visit.js';
+import { readVisit } from './read-visit.js';
+import { devicesInUse, saveVisit } from './save-visit.js';
 import { VisitPage } from './visit-page.js';
 
 type Child = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
@@ -25,10 +27,28 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
   const { store, clock } = deps;
   const access = { config: { access: clinicians } };
 
-  app.get<Child>('/children/:id/visit', access, async (request, reply) => {
-    const today = clock.today();
+  /** What every answer about a visit starts from. */
+  const opened = async (request: FastifyRequest<Child>, on: IsoDate) => {
     const record = await store.children.record(request.params.id, actorOf(request));
     const { rules } = (await deps.assessor.current()).context;
+    return {
+      child: record.child,
+      devices: devicesInUse(record),
+      sizes: expectedSizes(record, posteriorOf(record, deps), on),
+      usual: usualMeasures(record, rules),
+    };
+  };
+  const submitted = async (request: FastifyRequest<Child>, format: Format) => {
+    const body = text(request.body);
+    const today = clock.today();
+    const on = isIsoDate(body.date ?? '') && body.date <= today ? body.date : today;
+    const start = await opened(request, on);
+    const visit = readVisit(body, start.sizes, start.devices, start.child.birthDate, today, format);
+    return { start, visit, confirmed: body.confirmed === 'yes' };
+  };
+
+  app.get<Child>('/children/:id/visit', access, async (request, reply) => {
+    const today = clock.today();
     const blank = {
       typed: {},
       unit: 'mm',
@@ -36,49 +56,27 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
       observer: request.user?.displayName ?? '',
       errors: {},
       doubts: {},
+      remarks: {},
     } as const;
-    return sendPage(
-      reply,
-      <VisitPage
-        context={await pageContext(request, reply, deps)}
-        child={record.child}
-        sizes={expectedSizes(record, posteriorOf(record, deps), today)}
-        usual={usualMeasures(record, rules)}
-        {...blank}
-      />,
-    );
+    const context = await pageContext(request, reply, deps);
+    return sendPage(reply, <VisitPage context={context} {...(await opened(request, today))} {...blank} />);
+  });
+
+  app.post<Child>('/children/:id/visit/check', access, async (request, reply) => {
+    const { format } = await pageContext(request, reply, deps);
+    const { errors, doubts, remarks, readings } = (await submitted(request, format)).visit;
+    return reply
+      .header('cache-control', 'no-store')
+      .send({ errors, doubts, remarks, count: readings.length });
   });
 
   app.post<Child>('/children/:id/visit', access, async (request, reply) => {
     const { id } = request.params;
-    const today = clock.today();
-    const actor = actorOf(request);
-    const body = text(request.body);
-    const record = await store.children.record(id, actor);
-    const { rules } = (await deps.assessor.current()).context;
-    const on = isIsoDate(body.date ?? '') && body.date >= record.child.birthDate ? body.date : today;
-    const sizes = expectedSizes(record, posteriorOf(record, deps), on);
     const context = await pageContext(request, reply, deps);
-    const visit: TypedVisit = readVisit(body, sizes, record.child.birthDate, today, context.format);
-    const confirmed = body.confirmed === 'yes';
+    const { start, visit, confirmed } = await submitted(request, context.format);
     if (Object.keys(visit.errors).length > 0 || (Object.keys(visit.doubts).length > 0 && !confirmed))
-      return sendPage(
-        reply,
-        <VisitPage
-          context={context}
-          child={record.child}
-          sizes={sizes}
-          usual={usualMeasures(record, rules)}
-          {...visit}
-        />,
-        422,
-      );
-    await store.visits.add(
-      id,
-      { date: visit.date, observer: visit.observer, measurements: visit.readings },
-      today,
-      actor,
-    );
+      return sendPage(reply, <VisitPage context={context} {...start} {...visit} />, 422);
+    await saveVisit(store, id, visit, clock.today(), actorOf(request));
     return reply.redirect(`${path(id)}?notice=visit-saved`, 303);
   });
 

@@ -1,6 +1,6 @@
 import { type Series, seriesKey } from '../../records/measure.js';
 import { seriesText } from '../parts/format.js';
-import { expectedText } from './visit-page.js';
+import { expectedText } from './visit-words.js';
 import {
   type Dimension,
   furthest,

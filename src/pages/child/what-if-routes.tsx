@@ -12,7 +12,7 @@ import { seriesText } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form } from '../parts/route-types.js';
 import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
-import { expectedText } from './visit-page.js';
+import { expectedText } from './visit-words.js';
 import { whatIf, whatIfCharts } from './what-if.js';
 import { WhatIfPage } from './what-if-page.js';
 import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';

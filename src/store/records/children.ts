@@ -9,6 +9,7 @@ import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 import { writeAudit } from '../people/audit.js';
 import { eraseChild } from './erase-child.js';
 import { loadCaseload } from './load-caseload.js';
+import { initialsPattern, nameSearch, wordPattern } from './name-search.js';
 import { changedMeanwhile, notFound, requireChild } from './require-child.js';
 import { childVisibleTo, recordVisibleTo } from './visible-to.js';
 
@@ -138,13 +139,9 @@ function matching(db: Database, search: ChildSearch) {
   let query = db.selectFrom('children as c');
   const status = search.status ?? 'active';
   if (status !== 'any') query = query.where('c.status', '=', status);
-  const text = search.text?.trim().toLowerCase();
-  if (text) {
-    const pattern = `%${text.replace(/[\\%_]/g, '\\$&')}%`;
-    query = query.where((e) =>
-      e.or([e('c.name_key', 'like', pattern), e(sql`lower(c.id)`, 'like', pattern)]),
-    );
-  }
+  const { words, birthDates } = nameSearch(search.text ?? '');
+  for (const dates of birthDates) query = query.where('c.birth_date', 'in', dates);
+  for (const word of words) query = query.where(sql<SqlBool>`(${nameFits(word, search.slip ?? false)})`);
   if (search.family)
     query = query.where((e) =>
       e.exists(
@@ -157,6 +154,19 @@ function matching(db: Database, search: ChildSearch) {
       ),
     );
   return query;
+}
+
+/** A word of the name, the number's beginning, or the initials forwards and backwards. */
+function nameFits(word: string, slip: boolean) {
+  const number = `${word.replace(/[\\%_]/g, '\\$&')}%`;
+  const either = [wordPattern(word, slip), ...[word, [...word].reverse().join('')].map(initialsPattern)];
+  return sql.join(
+    [
+      sql`lower(c.id) like ${number}`,
+      ...either.flatMap((pattern) => (pattern === null ? [] : [sql`c.name_key ~ ${pattern}`])),
+    ],
+    sql` or `,
+  );
 }
 
 /** An erased child does not come back by an old file. */

@@ -1,0 +1,68 @@
+import type { Device, DeviceEvent } from '../../records/device.js';
+import { type SkinState, skinCheckFields, skinStates } from '../../records/skin-check.js';
+import type { TypedVisit } from './read-visit.js';
+
+const verdicts = ['good', 'tight', 'outgrown', 'loose'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** What a person saw of one device at a visit: the skin under it, and how it fits. */
+export interface Judged {
+  readonly device: Device;
+  readonly skin: {
+    readonly state: SkinState;
+    readonly minutes: number | null;
+    readonly where: string;
+  } | null;
+  readonly verdict: Verdict | null;
+  readonly note: string;
+}
+
+export const judgedField = (
+  deviceId: string,
+  what: 'skin' | 'minutes' | 'where' | 'verdict' | 'note',
+): string => `${what}/${deviceId}`;
+
+/** The skin checks and verdicts of a submitted visit, device by device; what is wrong goes to the visit's errors. */
+export function readJudgements(
+  body: Readonly<Record<string, string>>,
+  devices: readonly Device[],
+  date: string,
+  { typed, errors }: Pick<TypedVisit, 'typed' | 'errors'>,
+): Judged[] {
+  return devices.flatMap((device): Judged[] => {
+    const given = (what: Parameters<typeof judgedField>[1]) => {
+      const name = judgedField(device.id, what);
+      const text = (body[name] ?? '').trim();
+      if (text !== '') typed[name] = text;
+      return text;
+    };
+    const state = skinStates.find((s) => s === given('skin')) ?? null;
+    const verdict = verdicts.find((v) => v === given('verdict')) ?? null;
+    const [minutesText, where, note] = [given('minutes'), given('where'), given('note')];
+    if (state === null && (minutesText !== '' || where !== ''))
+      errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
+    if (verdict === null && note !== '')
+      errors[judgedField(device.id, 'verdict')] = 'Say how it fits: a note goes with a verdict.';
+    if (verdict !== null && date < device.castDate)
+      errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
+    if (state === null && verdict === null) return [];
+    const minutes = minutesText === '' ? null : Number(minutesText);
+    const check = skinCheckFields.shape.minutes.safeParse(minutes);
+    if (!check.success)
+      errors[judgedField(device.id, 'minutes')] = `'${minutesText}' cannot be; whole minutes are accepted.`;
+    return [{ device, skin: state && { state, minutes, where }, verdict, note }];
+  });
+}
+
+/** The verdict of a visit as an event of its device. */
+export const verdictEvent = ({ device, verdict, note }: Judged, date: string): Omit<DeviceEvent, 'id'> => ({
+  deviceId: device.id,
+  date,
+  kind: 'verdict',
+  measure: null,
+  side: null,
+  changeMm: null,
+  adjustment: null,
+  verdict,
+  note: note.slice(0, 1000),
+});

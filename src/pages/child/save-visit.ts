@@ -1,0 +1,45 @@
+import type { ChildRecord } from '../../records/caseload.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { deviceHistory } from '../../records/device-history.js';
+import type { Actor, Store } from '../../store/contract.js';
+import { verdictEvent } from './read-judgements.js';
+import type { TypedVisit } from './read-visit.js';
+
+const SIDES: readonly Device['side'][] = ['left', 'right', 'both', 'none'];
+
+/** Devices the child has on, left before right. */
+export const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>
+  devices
+    .filter((d) => d.status === 'worn' && deviceHistory(d, events).retiredOn === null)
+    .toSorted((a, b) => a.family.localeCompare(b.family) || SIDES.indexOf(a.side) - SIDES.indexOf(b.side));
+
+/** Everything a visit found, in one transaction: all of it is kept or nothing. */
+export async function saveVisit(
+  store: Store,
+  childId: string,
+  { date, observer, readings, judged }: TypedVisit,
+  today: IsoDate,
+  actor: Actor,
+): Promise<void> {
+  await store.transaction(async (tx) => {
+    if (readings.length > 0)
+      await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
+    for (const { device, skin, ...rest } of judged) {
+      if (skin) {
+        const check = {
+          ...skin,
+          childId,
+          deviceId: device.id,
+          date,
+          side: null,
+          cannotWarn: false,
+          observer,
+          note: '',
+        };
+        await tx.skinChecks.add(check, today, actor);
+      }
+      if (rest.verdict) await tx.events.add(verdictEvent({ device, skin, ...rest }, date), actor);
+    }
+  });
+}

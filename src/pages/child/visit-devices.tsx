@@ -1,0 +1,117 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Device } from '../../records/device.js';
+import type { Child } from '../../records/records.js';
+import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
+import type { Format } from '../parts/format.js';
+import { judgedField, type Verdict } from './read-judgements.js';
+
+/** What must be known before anybody touches the child. */
+export function ChildAlerts({ child }: { child: Child }) {
+  const alerts = [
+    child.insensateSkin && 'Skin that cannot warn: look at all of it. Pain is no sign here.',
+    child.latexAlert && 'Latex: use nothing that contains it.',
+    child.palliative && 'Comfort first: growth decides nothing here.',
+  ].filter((a) => a !== false);
+  if (alerts.length === 0) return null;
+  return (
+    <ul class="alerts" aria-label="Alerts">
+      {alerts.map((a) => (
+        <li key={a}>
+          <span class="tag alert">alert</span> {a}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const skinWords: readonly (readonly [SkinState, string])[] = [
+  ['none', 'no mark'],
+  ['fades', `fades within ${FADES_WITHIN_MINUTES} minutes`],
+  ['lasts', 'lasts longer'],
+  ['open', 'open or blistered'],
+];
+const verdictWords: readonly (readonly [Verdict, string])[] = [
+  ['good', 'fits well'],
+  ['tight', 'tight, still serves'],
+  ['outgrown', 'outgrown'],
+  ['loose', 'loose'],
+];
+
+/** Skin and fit of each device in use: looked at, and said, at the same visit. */
+export function VisitDevices(props: {
+  devices: readonly Device[];
+  child: Child;
+  format: Format;
+  typed: Readonly<Record<string, string>>;
+  errors: Readonly<Record<string, string>>;
+}) {
+  const { devices, child, format, typed, errors } = props;
+  return (
+    <>
+      {devices.map((device) => {
+        const field = (what: Parameters<typeof judgedField>[1]) => judgedField(device.id, what);
+        const choice = (
+          what: 'skin' | 'verdict',
+          legend: string,
+          words: readonly (readonly [string, string])[],
+        ) => (
+          <fieldset
+            class="choice"
+            aria-describedby={errors[field(what)] ? `${field(what)}-error` : undefined}
+          >
+            <legend>{legend}</legend>
+            {[['', 'not looked at'] as const, ...words].map(([value, label]) => (
+              <label key={value}>
+                <input
+                  type="radio"
+                  name={field(what)}
+                  value={value}
+                  checked={(typed[field(what)] ?? '') === value}
+                />{' '}
+                {label}
+              </label>
+            ))}
+            {errors[field(what)] && (
+              <span class="hint warn" id={`${field(what)}-error`}>
+                {errors[field(what)]}
+              </span>
+            )}
+          </fieldset>
+        );
+        const text = (what: 'minutes' | 'where' | 'note', label: string, size: number) => (
+          <p class="field">
+            <label for={field(what)}>{label}</label>
+            <input
+              id={field(what)}
+              name={field(what)}
+              value={typed[field(what)]}
+              size={size}
+              maxLength={what === 'note' ? 1000 : 120}
+              inputMode={what === 'minutes' ? 'numeric' : undefined}
+              class={errors[field(what)] ? 'bad' : undefined}
+            />
+            {errors[field(what)] && <span class="hint warn">{errors[field(what)]}</span>}
+          </p>
+        );
+        return (
+          <fieldset key={device.id} class="device-visit">
+            <legend>
+              {deviceLabel(device)} <small>cast {format.date(device.castDate)}</small>
+            </legend>
+            {choice(
+              'skin',
+              child.insensateSkin ? 'Skin under it (cannot warn: look)' : 'Skin under it',
+              skinWords,
+            )}
+            <div class="row">
+              {text('where', 'Where', 18)}
+              {text('minutes', 'Minutes until it faded', 4)}
+            </div>
+            {choice('verdict', 'How it fits', verdictWords)}
+            {text('note', 'Note', 40)}
+          </fieldset>
+        );
+      })}
+    </>
+  );
+}
