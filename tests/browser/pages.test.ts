@@ -170,14 +170,18 @@ describe('the clinician', () => {
     expect(await focused(page)).toBe(field);
     await page.keyboard.type(String(Math.round(reading.value / 2)));
     const hint = page.locator(`[id="${field}-hint"]`);
-    expect(await hint.textContent()).toMatch(/smaller than|impossible/);
+    await hint.filter({ hasText: /smaller than|impossible|Did you mean/ }).waitFor();
     await page.keyboard.press('Control+a');
-    // A third too large: possible for some child, not expected of this one.
-    await page.keyboard.type(String(Math.round(reading.value * 1.3)));
+    // An eighth too large: possible for some child, not expected of this one.
+    await page.keyboard.type(String(Math.round(reading.value * 1.12)));
     await page.keyboard.press('Control+Enter');
     await page.waitForSelector('#confirmed');
     expect((await service.store.visits.list(child.id, systemActor)).length).toBe(before);
     await page.fill(`[id="${field}"]`, `${reading.value / 10} cm`);
+    // Skin and fit of the device belong to the same visit and the same save.
+    await page.check(`input[name="skin/${child.deviceId}"][value=fades]`);
+    await page.fill(`[id="minutes/${child.deviceId}"]`, '8');
+    await page.check(`input[name="verdict/${child.deviceId}"][value=tight]`);
     await page.keyboard.press('Control+Enter');
     await page.waitForURL((url) => url.pathname === childPath());
     const [latest] = await service.store.visits.list(child.id, systemActor);
@@ -185,6 +189,13 @@ describe('the clinician', () => {
     const saved = latest.measurements.find((m) => m.measure === reading.measure && m.side === reading.side);
     expect(saved?.value).toBeCloseTo(reading.value, 5);
     expect(saved?.entered).toMatch(/cm/);
+    const after = await service.store.children.record(child.id, systemActor);
+    expect(after.skinChecks.filter((s) => s.date === TODAY)).toMatchObject([
+      { deviceId: child.deviceId, state: 'fades', minutes: 8 },
+    ]);
+    expect(after.events.filter((e) => e.date === TODAY && e.kind === 'verdict')).toMatchObject([
+      { deviceId: child.deviceId, verdict: 'tight' },
+    ]);
     await context.close();
   });
 

@@ -1,9 +1,9 @@
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RecallEntry } from '../../src/recall/contract.js';
+import { childRecord } from '../../src/records/records.js';
 import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
-import { childRecord } from '../../src/records/records.js';
 import { exampleCaseload } from './example-children.js';
 import { type TestDatabase, testDatabase } from './test-database.js';
 
@@ -264,7 +264,17 @@ describe('the store', () => {
     );
     const found = async (text: string, slip = false) =>
       (await store.children.search({ text, slip }, {}, clinician)).items.map((c) => c.id);
-    for (const text of ['tarnbeck ottilie', 'Ottilie Tarn', 'may', 'OT', 'to', 'n-7', '14/03/2019', '14.3.2019 tarn', '2019-03-14'])
+    for (const text of [
+      'tarnbeck ottilie',
+      'Ottilie Tarn',
+      'may',
+      'OT',
+      'to',
+      'n-7',
+      '14/03/2019',
+      '14.3.2019 tarn',
+      '2019-03-14',
+    ])
       expect(await found(text), text).toEqual(['n-7']);
     for (const text of ['Tranbeck', 'Tarnbek', 'Tarnnbeck', 'Ottilia', 'Tarnpeck'])
       expect([await found(text), await found(text, true)], text).toEqual([[], ['n-7']]);
