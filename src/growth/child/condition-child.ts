@@ -2,11 +2,15 @@ import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { childPrior } from './child-prior.js';
 import type { Conditioned } from './conditioned.js';
-import { doubt } from './doubt.js';
+import { type Doubt, doubt } from './doubt.js';
 import { markerEvidence } from './marker-evidence.js';
+import { points } from './points.js';
 import type { Reading } from './readings.js';
-import { refineGrid } from './refine-grid.js';
-import { type Candidate, worlds } from './worlds.js';
+import { seekTempo } from './seek-tempo.js';
+import { type Candidate, conditionWorlds, speaking, weigh } from './worlds.js';
+
+/** A slip found in one look may have hidden where the child's tempo lies: it is looked for again, so often at most. */
+const MOST_LOOKS = 3;
 
 /** All worlds a child may live in, weighed by everything known about it. `seen` must not be empty. */
 export function conditionChild(
@@ -16,11 +20,29 @@ export function conditionChild(
 ): Conditioned {
   const prior = childPrior(input, model.measures);
   const evidence = markerEvidence(input);
+  const at = points(seen);
+  const value = Float64Array.from(seen, (r) => r.value);
+  const variance = Float64Array.from(seen, (r) => r.variance);
   const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
   const candidates = sexes.flatMap((sex) =>
-    model.members[sex].map((member): Candidate => ({ sex, member, grid: member.grid })),
+    model.members[sex]
+      .filter((member) => speaking(member, at))
+      .map((member): Candidate => ({ sex, member, grid: member.grid })),
   );
-  const doubts = doubt(candidates, seen, prior, evidence);
-  const fine = refineGrid(candidates, doubts.worlds);
-  return { input, model, seen, prior, doubts, worlds: worlds(fine, seen, prior, doubts.variance, evidence) };
+  let believed: Float64Array = variance;
+  for (let look = 1; ; look++) {
+    const placed = candidates.map((c) =>
+      c.member.seeksTempo ? { ...c, grid: seekTempo(c, seen, believed, prior, evidence) } : c,
+    );
+    const worlds = conditionWorlds(placed, { at, value, variance }, prior, evidence);
+    const doubts = doubt(worlds, seen, at);
+    if (look === MOST_LOOKS || sameDoubts(doubts, believed))
+      return { input, model, seen, prior, doubts, worlds: weigh(doubts.worlds, at) };
+    believed = doubts.variance;
+  }
+}
+
+/** The readings now doubted are those that were doubted when the tempo was looked for. */
+function sameDoubts({ variance }: Doubt, believed: Float64Array): boolean {
+  return variance.every((v, i) => Math.abs(Math.log(v / believed[i])) < Math.LN2);
 }

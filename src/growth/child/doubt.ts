@@ -1,8 +1,14 @@
+import {
+  denseBackward,
+  denseForward,
+  denseInverseDiagonal,
+  denseInverseEntry,
+  denseWiden,
+} from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
-import type { ChildPrior } from './child-prior.js';
-import type { GridPoint, Member } from './member.js';
+import type { Points } from './points.js';
 import type { Reading } from './readings.js';
-import { type Candidate, type World, worlds } from './worlds.js';
+import { type World, weigh } from './worlds.js';
 
 /** Chance that a reading is grossly wrong before anything is known; common practice, no source. */
 const GROSS_ERROR_RATE = 0.003;
@@ -12,43 +18,42 @@ const GROSS_ERROR_SD = 8;
 const LET_BE = Math.log(0.02 / 0.98);
 const HALF_LOG_TWO_PI = 0.9189385332046727;
 const MOST_DOUBTED = 12;
+/** In the likeliest world of each kind a reading must stray so many SD before all worlds are asked about it. */
+const WORTH_ASKING = 2;
 
 export interface Doubt {
   /** Error variance per reading after doubt: the doubted ones count for little. */
   readonly variance: Float64Array;
-  /** Probability of a gross error, and what all the others made expect; model scale. */
+  /** Probability of a gross error, and what all the others made expect; model scale. Nought where not doubted. */
   readonly probability: Float64Array;
   readonly expected: Float64Array;
   readonly expectedSd: Float64Array;
-  /** The worlds with doubt taken into account. */
+  /** All worlds, not weighed yet, with doubt taken into account. */
   readonly worlds: readonly World[];
 }
 
 /**
  * Weighs each reading against all the others: the worst-fitting one is doubted first, given a wide error in
- * proportion, and the rest looked at again, so that one slip does not cast doubt on its neighbours.
+ * proportion, and the rest looked at again, so that one slip does not cast doubt on its neighbours. `all` are worlds
+ * conditioned on the readings as they stand; where one is doubted they are brought up to date in place.
  */
-export function doubt(
-  candidates: readonly Candidate[],
-  seen: readonly Reading[],
-  prior: ChildPrior,
-  evidence: (member: Member, at: GridPoint) => number,
-): Doubt {
+export function doubt(all: readonly World[], seen: readonly Reading[], at: Points): Doubt {
   const n = seen.length;
   const variance = Float64Array.from(seen, (r) => r.variance);
   const probability = new Float64Array(n);
   const expected = new Float64Array(n);
   const expectedSd = new Float64Array(n);
-  let ws = worlds(candidates, seen, prior, variance, evidence);
+  let worlds = all;
   for (let round = 0; round < Math.min(n, MOST_DOUBTED); round++) {
+    const weighed = weigh(worlds, at);
     let worst = -1;
     let most = { logOdds: LET_BE, wide: 1 };
-    for (let i = 0; i < n; i++) {
+    for (const i of straying(weighed, n)) {
       if (probability[i] > 0) continue;
-      const { mean, sd, logDensity } = without(ws, seen, i);
+      const { mean, sd, logDensity } = without(weighed, seen[i].value, i);
       expected[i] = mean;
       expectedSd[i] = sd;
-      const wide = GROSS_ERROR_SD * readTable(ws[0].member.curves.sd[seen[i].measure], seen[i].x);
+      const wide = GROSS_ERROR_SD * readTable(weighed[0].member.curves.sd[seen[i].measure], seen[i].x);
       const wideSd = Math.hypot(wide, sd);
       const wideLog = -0.5 * ((seen[i].value - mean) / wideSd) ** 2 - Math.log(wideSd) - HALF_LOG_TWO_PI;
       const logOdds = Math.log(GROSS_ERROR_RATE / (1 - GROSS_ERROR_RATE)) + wideLog - logDensity;
@@ -62,16 +67,47 @@ export function doubt(
     probability[worst] = p;
     const precise = (1 - p) / seen[worst].variance + p / most.wide ** 2;
     variance[worst] = 1 / precise;
-    ws = worlds(candidates, seen, prior, variance, evidence);
+    worlds = worlds.map((w) => widened(w, worst, 1 / precise - seen[worst].variance));
   }
-  return { variance, probability, expected, expectedSd, worlds: ws };
+  return { variance, probability, expected, expectedSd, worlds };
 }
+
+/** Readings that stray in the likeliest world of some member: only these can be slips. */
+function straying(weighed: readonly World[], n: number): number[] {
+  const likeliest = new Map<string, World>();
+  for (const w of weighed) {
+    const key = `${w.member.name}/${w.sex}`;
+    if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
+  }
+  const strays = new Uint8Array(n);
+  for (const w of likeliest.values()) {
+    const precision = denseInverseDiagonal(w.factor, n);
+    for (let i = 0; i < n; i++)
+      if (w.alpha[i] * w.alpha[i] > WORTH_ASKING * WORTH_ASKING * precision[i]) strays[i] = 1;
+  }
+  return Array.from(strays.keys()).filter((i) => strays[i] === 1);
+}
+
+/** The world with the error variance of reading i wider by `more`: factor, alpha and likelihood by rank one. */
+function widened(w: World, i: number, more: number): World {
+  const n = w.alpha.length;
+  const unit = new Float64Array(n);
+  unit[i] = 1;
+  denseForward(w.factor, n, unit);
+  denseBackward(w.factor, n, unit);
+  const share = more / (1 + more * unit[i]);
+  const alpha = Float64Array.from(w.alpha, (a, j) => a - share * w.alpha[i] * unit[j]);
+  denseWiden(w.factor, n, i, more);
+  const log = w.log + 0.5 * (share * w.alpha[i] ** 2 - Math.log1p(more * unit[i]));
+  return { ...w, alpha, log };
+}
+
 /** What the other readings say of reading i: mixture mean, SD (own error included), log density at its value. */
-function without(ws: readonly World[], seen: readonly Reading[], i: number) {
+function without(ws: readonly World[], value: number, i: number) {
   const views = ws.map((w) => {
-    const precision = inverseDiagonal(w, i);
-    const mean = seen[i].value - w.alpha[i] / precision;
-    const log = -0.5 * ((seen[i].value - mean) ** 2 * precision - Math.log(precision)) - HALF_LOG_TWO_PI;
+    const precision = denseInverseEntry(w.factor, w.alpha.length, i);
+    const mean = value - w.alpha[i] / precision;
+    const log = -0.5 * ((value - mean) ** 2 * precision - Math.log(precision)) - HALF_LOG_TWO_PI;
     // Reading i's own say in the world's weight is taken out again.
     return { mean, variance: 1 / precision, log, logWeight: Math.log(w.weight) - log };
   });
@@ -91,19 +127,4 @@ function without(ws: readonly World[], seen: readonly Reading[], i: number) {
   mean /= sum;
   const logDensity = topBoth + Math.log(both) - top - Math.log(sum);
   return { mean, sd: Math.sqrt(Math.max(second / sum - mean * mean, 1e-12)), logDensity };
-}
-
-/** Entry (i, i) of the inverse of R R'. */
-function inverseDiagonal(w: World, i: number): number {
-  const n = w.alpha.length;
-  const column = new Float64Array(n);
-  column[i] = 1 / w.factor[i * n + i];
-  let sum = column[i] ** 2;
-  for (let r = i + 1; r < n; r++) {
-    let v = 0;
-    for (let k = i; k < r; k++) v -= w.factor[r * n + k] * column[k];
-    column[r] = v / w.factor[r * n + r];
-    sum += column[r] ** 2;
-  }
-  return sum;
 }

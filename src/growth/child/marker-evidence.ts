@@ -52,7 +52,7 @@ export function markerEvidence(input: GrowthInput): (member: Member, at: GridPoi
     ageYears: growthAgeYears(input.birthDate, dayNumber(marker.date), input.gestationWeeks),
   }));
   return (member, at) =>
-    member.grid.length === 1
+    !member.seeksTempo
       ? 0
       : markers.reduce((sum, m) => sum + logLikelihood(m.marker, m.ageYears, member, at), 0);
 }

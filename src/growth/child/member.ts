@@ -10,11 +10,9 @@ export interface Placed {
   readonly mean: Float64Array;
   /** Model-scale units per z unit. */
   readonly scale: Float64Array;
-  /** Maturity position each point is read at, log-age. */
-  readonly maturity: Float64Array;
 }
 
-/** One quadrature point over the child's tempo and intensity, in prior SD. */
+/** One quadrature point over the child's tempo and intensity, in prior SD, with what it stands for of the prior. */
 export interface GridPoint {
   readonly tempo: number;
   readonly intensity: number;
@@ -28,13 +26,21 @@ export interface GridPoint {
 export interface Member {
   readonly curves: SexCurves;
   readonly name: string;
+  /**
+   * Members of one pool (both sexes of a child of unknown sex, variants of one way of growing) are weighed by prior x
+   * likelihood of the child's data; pools against each other by `logWeight` alone. A variant brings its own prior
+   * weight in its grid's `logPrior`, whose exponentials then add up to that weight.
+   */
+  readonly pool: string;
+  /** Taken as it stands; with `seeksTempo` only its span counts, and the points are put where the child's tempo is. */
   readonly grid: readonly GridPoint[];
+  readonly seeksTempo: boolean;
   /** Years by which growth comes late (+) or early (-) at a tempo, at the age of peak velocity. */
   tempoYears(tempo: number): number;
   readonly peakVelocityAgeYears: number;
   /** Log-age at which the average child is as mature as this one is at log-age x. */
   maturity(x: number, at: GridPoint): number;
-  /** Prior log weight of the member for a child last seen at this log-age. */
+  /** Prior log weight of the member's pool for a child last seen at this log-age. */
   logWeight(x: number): number;
   place(points: Points, prior: ChildPrior, at: GridPoint): Placed;
   /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */

@@ -1,11 +1,11 @@
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
-import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
 import { readTable } from '../population/curve-table.js';
 import { ageOfLogAge } from '../population/growth-age.js';
 import { growthClock } from '../population/growth-clock.js';
 import type { SexCurves } from '../population/sex-curves.js';
 import type { TempoPopulation } from '../population/tempo-population.js';
 import type { TempoSettings } from '../population/tempo-warp.js';
+import { betweenAges } from './between-ages.js';
 import type { ChildPrior } from './child-prior.js';
 import type { GridPoint, Member, Placed } from './member.js';
 import type { Points } from './points.js';
@@ -21,6 +21,7 @@ export interface TempoMemberSettings {
   readonly infantLength: number;
 }
 
+/** Per curve of the points: the first of its four spline functions, and their values. */
 interface TempoPlaced extends Placed {
   readonly first: Int32Array;
   readonly value: Float64Array;
@@ -41,9 +42,12 @@ export function tempoMember(
   const { k, covariance } = population;
   const width = k * curves.median.length;
   const start = tempo.centre + knots[0];
+  const startSd = curves.sd.map((table) => readTable(table, start));
   const endYears = ageOfLogAge(curves.growthEnd) + 0.5;
   return {
     name: 'tempo',
+    pool: 'tempo',
+    seeksTempo: true,
     curves,
     grid,
     tempoYears: (b) => ageOfLogAge(tempo.centre + b * tempo.tempoSd) - ageOfLogAge(tempo.centre),
@@ -51,60 +55,87 @@ export function tempoMember(
     maturity: (x, at) => maturityLogAge(x, at.tempo, at.intensity, tempo),
     logWeight,
     place(points: Points, prior: ChildPrior, at: GridPoint): TempoPlaced {
-      const { n } = points;
-      const mean = new Float64Array(n);
-      const scale = new Float64Array(n);
-      const maturity = new Float64Array(n);
-      const first = new Int32Array(n);
-      const value = new Float64Array(4 * n);
-      for (let i = 0; i < n; i++) {
-        const d = points.measure[i];
-        const m = maturityLogAge(points.x[i], at.tempo, at.intensity, tempo);
-        maturity[i] = m;
-        scale[i] = readTable(curves.sd[d], m);
-        const from = d * k + spline.taps(m - tempo.centre, value, 4 * i);
-        first[i] = from;
+      const { n, ages, curveMeasure, curveAge, curve } = points;
+      const tap = new Float64Array(4 * ages.length);
+      const piece = new Int32Array(ages.length);
+      const position = new Float64Array(ages.length);
+      for (let a = 0; a < ages.length; a++) {
+        position[a] = maturityLogAge(ages[a], at.tempo, at.intensity, tempo);
+        piece[a] = spline.taps(position[a] - tempo.centre, tap, 4 * a);
+      }
+      const count = curveMeasure.length;
+      const first = new Int32Array(count);
+      const value = new Float64Array(4 * count);
+      const spread = new Float64Array(count);
+      const middle = new Float64Array(count);
+      for (let c = 0; c < count; c++) {
+        const d = curveMeasure[c];
+        const a = curveAge[c];
+        const m = position[a];
+        const sd = readTable(curves.sd[d], m);
+        const from = d * k + piece[a];
         // Before the first knot a deviation shrinks with the spread of that age.
-        const young = m < start ? scale[i] / readTable(curves.sd[d], start) : 1;
+        const young = m < start ? sd / startSd[d] : 1;
         let effect = 0;
         for (let r = 0; r < 4; r++) {
-          value[4 * i + r] *= young;
+          const v = tap[4 * a + r] * young;
+          value[4 * c + r] = v;
           effect +=
-            value[4 * i + r] *
+            v *
             (at.tempo * population.tempoEffect[from + r] +
               at.intensity * population.intensityEffect[from + r]);
         }
+        first[c] = from;
+        spread[c] = sd;
+        middle[c] = readTable(population.mean[d], m) + effect;
+      }
+      const mean = new Float64Array(n);
+      const scale = new Float64Array(n);
+      for (let i = 0; i < n; i++) {
+        const d = points.measure[i];
         const side = points.side[i];
         const lean = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
-        mean[i] = readTable(population.mean[d], m) + effect + scale[i] * (prior.shift[d] + lean);
+        scale[i] = spread[curve[i]];
+        mean[i] = middle[curve[i]] + scale[i] * (prior.shift[d] + lean);
       }
-      return { n, points, mean, scale, maturity, first, value };
+      return { n, points, mean, scale, first, value };
     },
     fixedCovariance(a, b, prior) {
-      const out = new Float64Array(a.n * b.n);
+      const wandering = betweenAges(
+        a,
+        b,
+        (x) => growthClock(ageOfLogAge(x), endYears, 0.5),
+        settings.wanderYears,
+      );
+      const lasting = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.infantLength);
       const [pa, pb] = [a, b].map((p) => ({
-        years: Float64Array.from(p.x, (x) => growthClock(ageOfLogAge(x), endYears, 0.5)),
-        clock: Float64Array.from(p.x, (x) => growthClock(x, curves.growthEnd)),
-        wander: Float64Array.from(p.x, (x, i) =>
-          Math.min(0.25, population.wanderSd[p.measure[i]] / readTable(curves.sd[p.measure[i]], x)),
+        wander: Float64Array.from(p.curveMeasure, (d, c) =>
+          Math.min(0.25, population.wanderSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
         ),
-        infant: Float64Array.from(p.x, (x) => {
-          const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(x) / settings.infantUntilYears));
+        infant: Float64Array.from(p.curveAge, (age) => {
+          const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
           return settings.infantSd * f * f * (3 - 2 * f);
         }),
       }));
+      const extra = EXTRA_RESIDUAL * (prior.residual - 1);
+      const out = new Float64Array(a.n * b.n);
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
+        const ci = a.curve[i];
+        const row = a.curveAge[ci] * b.ages.length;
         for (let j = 0; j < b.n; j++) {
           const e = b.measure[j];
+          const cj = b.curve[j];
           const c = correlation[d][e];
           const sharing = d === e ? 1 : c * settings.wanderSharing;
-          const wandering = maternThreeHalves(pa.years[i] - pb.years[j], settings.wanderYears);
-          const k = maternThreeHalves(pa.clock[i] - pb.clock[j], settings.infantLength);
-          let v = pa.wander[i] * pb.wander[j] * population.wanderCorrelation[d][e] * wandering;
-          v += pa.infant[i] * pb.infant[j] * sharing * k;
+          const k = lasting[row + b.curveAge[cj]];
+          let v =
+            pa.wander[ci] *
+            pb.wander[cj] *
+            population.wanderCorrelation[d][e] *
+            wandering[row + b.curveAge[cj]];
+          v += (pa.infant[ci] * pb.infant[cj] + extra) * sharing * k;
           v += (prior.spread[d] * prior.spread[e] - 1) * c;
-          v += EXTRA_RESIDUAL * (prior.residual - 1) * sharing * k;
           if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])
             v += prior.sideSd[d] ** 2 * (1 - settings.sideWandering + settings.sideWandering * k);
           out[i * b.n + j] = v;
@@ -115,27 +146,67 @@ export function tempoMember(
     covariance(a, b, fixed, _prior, out) {
       const p = a as TempoPlaced;
       const q = b as TempoPlaced;
-      const v = p.value;
-      const u = q.value;
+      const between = splinePart(p, q, covariance, width);
+      const rows = p.points.curve;
+      const columns = q.points.curve;
+      const wide = q.first.length;
       for (let i = 0; i < p.n; i++) {
         const end = a === b ? i + 1 : q.n;
-        const r = 4 * i;
-        for (let j = 0; j < end; j++) {
-          const c = 4 * j;
-          let row = p.first[i] * width + q.first[j];
-          let sum = p.scale[i] * q.scale[j] * fixed[i * q.n + j];
-          for (let k = 0; k < 4; k++, row += width)
-            sum +=
-              v[r + k] *
-              (u[c] * covariance[row] +
-                u[c + 1] * covariance[row + 1] +
-                u[c + 2] * covariance[row + 2] +
-                u[c + 3] * covariance[row + 3]);
-          out[i * q.n + j] = sum;
-        }
+        const row = rows[i] * wide;
+        const to = i * q.n;
+        const s = p.scale[i];
+        for (let j = 0; j < end; j++)
+          out[to + j] = between[row + columns[j]] + s * q.scale[j] * fixed[to + j];
       }
     },
   };
 }
+
+/** Covariance of the spline parts, curve by curve, in an array that the next call uses again. */
+function splinePart(p: TempoPlaced, q: TempoPlaced, covariance: Float64Array, width: number): Float64Array {
+  const [rows, columns] = [p.first.length, q.first.length];
+  if (between.length < rows * columns) between = new Float64Array(2 * rows * columns);
+  const { value: v } = p;
+  const { value: u } = q;
+  const symmetric = p === q;
+  for (let i = 0; i < rows; i++) {
+    const r = 4 * i;
+    const v0 = v[r];
+    const v1 = v[r + 1];
+    const v2 = v[r + 2];
+    const v3 = v[r + 3];
+    const from = p.first[i] * width;
+    const end = symmetric ? i + 1 : columns;
+    for (let j = 0; j < end; j++) {
+      const c = 4 * j;
+      const at = from + q.first[j];
+      const b = at + width;
+      const d = b + width;
+      const e = d + width;
+      const sum =
+        u[c] * (v0 * covariance[at] + v1 * covariance[b] + v2 * covariance[d] + v3 * covariance[e]) +
+        u[c + 1] *
+          (v0 * covariance[at + 1] +
+            v1 * covariance[b + 1] +
+            v2 * covariance[d + 1] +
+            v3 * covariance[e + 1]) +
+        u[c + 2] *
+          (v0 * covariance[at + 2] +
+            v1 * covariance[b + 2] +
+            v2 * covariance[d + 2] +
+            v3 * covariance[e + 2]) +
+        u[c + 3] *
+          (v0 * covariance[at + 3] +
+            v1 * covariance[b + 3] +
+            v2 * covariance[d + 3] +
+            v3 * covariance[e + 3]);
+      between[i * columns + j] = sum;
+      if (symmetric) between[j * columns + i] = sum;
+    }
+  }
+  return between;
+}
+let between = new Float64Array(4096);
+
 /** Variance, z, that each unit of a condition's extra residual variance brings. */
 const EXTRA_RESIDUAL = 0.15;

@@ -6,12 +6,13 @@ import {
 } from '../../statistics/dense-cholesky.js';
 import type { ChildPrior } from './child-prior.js';
 import type { GridPoint, Member, Placed } from './member.js';
-import { points } from './points.js';
-import type { Reading } from './readings.js';
+import type { Points } from './points.js';
+
+type Sex = 'male' | 'female';
 
 /** A sex, a member and a grid point, conditioned on the child's readings. */
 export interface World {
-  readonly sex: 'male' | 'female';
+  readonly sex: Sex;
   readonly member: Member;
   readonly at: GridPoint;
   readonly placed: Placed;
@@ -19,84 +20,103 @@ export interface World {
   readonly factor: Float64Array;
   /** V^-1 (y - mean). */
   readonly alpha: Float64Array;
-  /** Log of everything in the weight but exp(-(z'z + ln det V) / 2): prior, markers, the member's share. */
-  readonly logPrior: number;
+  /** Log of prior x marker evidence x likelihood, before weighing. */
+  readonly log: number;
   /** Posterior weight; all worlds' weights add up to one. */
   readonly weight: number;
 }
 
 /** A sex and a member to look at, with the grid points to try. */
 export interface Candidate {
-  readonly sex: 'male' | 'female';
+  readonly sex: Sex;
   readonly member: Member;
   readonly grid: readonly GridPoint[];
 }
 
+/** Values read at some points with their error variances, on the model's scale. */
+export interface Data {
+  readonly at: Points;
+  readonly value: Float64Array;
+  readonly variance: Float64Array;
+}
+
+export type Evidence = (member: Member, at: GridPoint) => number;
+
 /** Worlds lighter than this share of the heaviest are left out. */
 const NEGLIGIBLE = 1e-4;
 
-/**
- * Conditions every candidate world on the readings. Within a member (over sexes and grid points) worlds are
- * weighed by prior x likelihood x `evidence`; between members by the members' own weights at the last age.
- */
-export function worlds(
-  candidates: readonly Candidate[],
-  seen: readonly Reading[],
+/** Log likelihood of the data in one world, up to a constant; `factor` and `alpha` are written. Null: not definite. */
+export function logLikelihood(
+  member: Member,
+  placed: Placed,
+  data: Data,
+  fixed: Float64Array,
   prior: ChildPrior,
-  variance: Float64Array,
-  evidence: (member: Member, at: GridPoint) => number,
+  factor: Float64Array,
+  alpha: Float64Array,
+): number | null {
+  const { n } = placed;
+  member.covariance(placed, placed, fixed, prior, factor);
+  for (let i = 0; i < n; i++) {
+    factor[i * n + i] += data.variance[i];
+    alpha[i] = data.value[i] - placed.mean[i];
+  }
+  if (!denseCholesky(factor, n)) return null;
+  denseForward(factor, n, alpha);
+  let square = 0;
+  for (let i = 0; i < n; i++) square += alpha[i] * alpha[i];
+  return -0.5 * (square + denseLogDeterminant(factor, n));
+}
+
+/** Conditions every candidate world on the data; not weighed yet. */
+export function conditionWorlds(
+  candidates: readonly Candidate[],
+  data: Data,
+  prior: ChildPrior,
+  evidence: Evidence,
 ): World[] {
-  const at = points(seen);
-  const n = at.n;
-  const values = Float64Array.from(seen, (r) => r.value);
-  const lastX = n ? at.x[n - 1] : Math.log(5.75);
-  const byMember = new Map<string, (World & { log: number; share: number })[]>();
+  const { n } = data.at;
+  const out: World[] = [];
   for (const { sex, member, grid } of candidates) {
-    const share = member.logWeight(lastX);
-    if (share < Math.log(NEGLIGIBLE)) continue;
-    const fixed = member.fixedCovariance(at, at, prior);
-    const list = byMember.get(member.name) ?? [];
-    byMember.set(member.name, list);
-    for (const g of grid) {
-      const placed = member.place(at, prior, g);
+    const fixed = member.fixedCovariance(data.at, data.at, prior);
+    for (const at of grid) {
+      const placed = member.place(data.at, prior, at);
       const factor = new Float64Array(n * n);
-      member.covariance(placed, placed, fixed, prior, factor);
-      for (let i = 0; i < n; i++) factor[i * n + i] += variance[i];
-      if (!denseCholesky(factor, n)) continue;
-      const alpha = values.map((v, i) => v - placed.mean[i]);
-      denseForward(factor, n, alpha);
-      let square = 0;
-      for (let i = 0; i < n; i++) square += alpha[i] * alpha[i];
-      const logPrior = g.logPrior + evidence(member, g);
-      const log = logPrior - 0.5 * (square + denseLogDeterminant(factor, n));
+      const alpha = new Float64Array(n);
+      const likelihood = logLikelihood(member, placed, data, fixed, prior, factor, alpha);
+      if (likelihood === null) continue;
       denseBackward(factor, n, alpha);
-      list.push({
-        sex,
-        member,
-        at: g,
-        placed,
-        factor,
-        alpha,
-        logPrior,
-        weight: 0,
-        log,
-        share,
-      });
+      const log = at.logPrior + evidence(member, at) + likelihood;
+      out.push({ sex, member, at, placed, factor, alpha, log, weight: 0 });
     }
   }
-  const all: World[] = [];
-  const shares = [...byMember.values()].filter((l) => l.length).map((l) => Math.exp(l[0].share));
-  const total = shares.reduce((a, b) => a + b, 0);
-  let k = 0;
-  for (const list of byMember.values()) {
-    if (!list.length) continue;
-    const share = shares[k++] / total;
-    const top = Math.max(...list.map((w) => w.log));
-    const kept = list.filter((w) => w.log > top + Math.log(NEGLIGIBLE));
-    const sum = kept.reduce((s, w) => s + Math.exp(w.log - top), 0);
-    const scale = Math.log(share) - top - Math.log(sum);
-    for (const { log, share: _, ...w } of kept)
-      all.push({ ...w, logPrior: w.logPrior + scale, weight: Math.exp(log + scale) });
+  return out;
+}
+
+/** Log-age that decides between pools for a child without readings. */
+const UNSEEN = Math.log(5.75);
+
+/** Members that have a say at the age last seen. */
+export function speaking(member: Member, at: Points): boolean {
+  return member.logWeight(lastSeen(at)) >= Math.log(NEGLIGIBLE);
+}
+const lastSeen = (at: Points) => (at.n ? at.x[at.n - 1] : UNSEEN);
+
+/** The worlds with their posterior weights, those of no weight left out; see `Member.pool`. */
+export function weigh(worlds: readonly World[], at: Points): World[] {
+  const pools = new Map<string, World[]>();
+  for (const w of worlds) {
+    const pool = pools.get(w.member.pool);
+    if (pool) pool.push(w);
+    else pools.set(w.member.pool, [w]);
   }
-  return all;
+  const x = lastSeen(at);
+  const shares = [...pools.values()].map(([first]) => Math.exp(first.member.logWeight(x)));
+  const total = shares.reduce((a, b) => a + b, 0);
+  return [...pools.values()].flatMap((pool, p) => {
+    const top = Math.max(...pool.map((w) => w.log));
+    const kept = pool.filter((w) => w.log > top + Math.log(NEGLIGIBLE));
+    const sum = kept.reduce((s, w) => s + Math.exp(w.log - top), 0);
+    return kept.map((w) => ({ ...w, weight: ((shares[p] / total) * Math.exp(w.log - top)) / sum }));
+  });
 }

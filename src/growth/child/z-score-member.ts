@@ -1,7 +1,7 @@
-import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
 import { readTable } from '../population/curve-table.js';
 import { growthClock } from '../population/growth-clock.js';
 import type { SexCurves } from '../population/sex-curves.js';
+import { betweenAges } from './between-ages.js';
 import type { ChildPrior } from './child-prior.js';
 import type { GridPoint, Member, Placed } from './member.js';
 import type { Points } from './points.js';
@@ -30,6 +30,8 @@ export function zScoreMember(
   const shared = settings.residualSharing;
   return {
     name: 'z-score',
+    pool: 'z-score',
+    seeksTempo: false,
     curves,
     grid: [{ tempo: 0, intensity: 0, logPrior: 0 }],
     tempoYears: () => 0,
@@ -40,7 +42,6 @@ export function zScoreMember(
       const { n } = points;
       const mean = new Float64Array(n);
       const scale = new Float64Array(n);
-      const maturity = new Float64Array(n);
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
         const x = points.x[i];
@@ -48,22 +49,20 @@ export function zScoreMember(
         const side = points.side[i];
         const lean = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
         mean[i] = readTable(curves.median[d], x) + scale[i] * (prior.shift[d] + lean);
-        maturity[i] = x;
       }
-      return { n, points, mean, scale, maturity };
+      return { n, points, mean, scale };
     },
     fixedCovariance(a, b, prior) {
       const out = new Float64Array(a.n * b.n);
-      const clock = (x: number) => growthClock(x, curves.growthEnd);
-      const ca = Float64Array.from(a.x, clock);
-      const cb = Float64Array.from(b.x, clock);
+      const near = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.lengthScale);
       const wandering = (1 - settings.sizeShare) * prior.residual;
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
+        const row = a.curveAge[a.curve[i]] * b.ages.length;
         for (let j = 0; j < b.n; j++) {
           const e = b.measure[j];
           const c = correlation[d][e];
-          const k = maternThreeHalves(ca[i] - cb[j], settings.lengthScale);
+          const k = near[row + b.curveAge[b.curve[j]]];
           let v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
           v += wandering * (d === e ? 1 : c * shared) * k;
           if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])

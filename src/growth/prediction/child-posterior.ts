@@ -2,6 +2,7 @@ import { referenceAgeYears } from '../../records/age.js';
 import { type DayNumber, dayNumber } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
+import { wideProduct } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
 import type { Conditioned } from '../child/conditioned.js';
 import { points, sideCode } from '../child/points.js';
@@ -12,7 +13,8 @@ import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { outlooks } from './outlook.js';
 import { pathKnots } from './path-knots.js';
-import { samplePaths } from './sample-paths.js';
+import { pathPlan } from './path-plan.js';
+import { pathsOf } from './sample-paths.js';
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
@@ -62,10 +64,11 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
       const view = outlooks(rows, c.prior);
       return worlds.reduce((sum, w) => {
-        const o = view(w);
+        const o = view.of(w);
+        const covariance = view.covariance(w, o);
         const now = fromScale(id, o.mean[0]);
         const gap = isLogMeasure(id) ? Math.log1p(mm / now) : mm;
-        const variance = o.covariance[0] + o.covariance[3] - 2 * o.covariance[2];
+        const variance = covariance[0] + covariance[3] - 2 * covariance[2];
         return (
           sum +
           w.weight * (1 - normalCdf((gap - o.mean[1] + o.mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
@@ -109,15 +112,16 @@ export function childPosterior(c: Conditioned): ChildPosterior {
           ),
       };
     },
-    sample: (series, days, draws, seed) =>
-      samplePaths(
-        worlds,
-        series.map((s) => ({ id: s.measure, rows: place(s, days) })),
-        days,
+    sample: (series, days, draws, seed) => {
+      const placed = series.map((s) => ({ id: s.measure, rows: place(s, days) }));
+      const plan = pathPlan(worlds, placed, days, draws, seed, c.prior);
+      return pathsOf(
+        plan,
+        placed,
         draws,
-        seed,
-        c.prior,
-      ),
+        plan.parts.map((p) => wideProduct(p.bend)),
+      );
+    },
     zScore(series, day, value) {
       const age = referenceAgeYears(input.birthDate, day, input.gestationWeeks);
       const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
@@ -170,15 +174,16 @@ function predictions(
   const all = points(rows);
   const nk = knots.at.length;
   return worlds.map((w) => {
-    const o = view(w);
-    const mean = Float64Array.from(w.member.place(all, prior, w.at).mean);
+    const o = view.of(w);
+    const covariance = view.covariance(w, o);
+    const mean = w.member.place(all, prior, w.at).mean;
     const variance = new Float64Array(days.length);
     knots.order.forEach((j, rank) => {
       const k = knots.before[rank];
       const f = knots.fraction[rank];
       const next = Math.min(k + 1, nk - 1);
       mean[j] += (o.mean[k] - o.expected[k]) * (1 - f) + (o.mean[next] - o.expected[next]) * f;
-      variance[j] = o.covariance[k * nk + k] * (1 - f) + o.covariance[next * nk + next] * f;
+      variance[j] = covariance[k * nk + k] * (1 - f) + covariance[next * nk + next] * f;
     });
     return { weight: w.weight, mean, variance };
   });

@@ -1,6 +1,6 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
 import type { ChildPrior } from '../child/child-prior.js';
-import type { Member } from '../child/member.js';
+import type { Member, Placed } from '../child/member.js';
 import { type Points, points } from '../child/points.js';
 import type { World } from '../child/worlds.js';
 
@@ -8,58 +8,109 @@ import type { World } from '../child/worlds.js';
 export interface Outlook {
   /** What the world expects without the child's readings' residuals. */
   readonly expected: Float64Array;
+  /** m* + K V^-1 (y - m). */
   readonly mean: Float64Array;
-  /** n x n row-major, lower triangle. */
-  readonly covariance: Float64Array;
+  readonly there: Placed;
+  /** R^-1 K', readings x points: inner products of its columns are what the readings take away. */
+  solved(): Float64Array;
+  /** K* - K V^-1 K' among some of the points only, given these points placed by themselves; lower triangle. */
+  covarianceAt(some: Placed, fixed: Float64Array, which: Int32Array, prior: ChildPrior): Float64Array;
+}
+
+export interface Outlooks {
+  readonly at: Points;
+  of(w: World): Outlook;
+  /** K* - K V^-1 K', n x n row-major, lower triangle. */
+  covariance(w: World, o: Outlook): Float64Array;
 }
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
 /** Looks at the same points from one world after another; what no grid point changes is worked out once. */
-export function outlooks(rows: readonly Row[], prior: ChildPrior): (w: World) => Outlook {
+export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
   const at = points(rows);
-  const fixed = new Map<Member, { cross: Float64Array; self: Float64Array; seen: Points }>();
-  return (w) => {
-    let known = fixed.get(w.member);
-    if (known?.seen !== w.placed.points) {
-      known = {
-        seen: w.placed.points,
-        cross: w.member.fixedCovariance(w.placed.points, at, prior),
-        self: w.member.fixedCovariance(at, at, prior),
-      };
-      fixed.set(w.member, known);
-    }
-    return outlook(w, at, known, prior);
+  const q = at.n;
+  const crossOf = new Map<Member, { seen: Points; cross: Float64Array }>();
+  const selfOf = new Map<Member, Float64Array>();
+  return {
+    at,
+    of(w) {
+      let known = crossOf.get(w.member);
+      if (known?.seen !== w.placed.points) {
+        known = { seen: w.placed.points, cross: w.member.fixedCovariance(w.placed.points, at, prior) };
+        crossOf.set(w.member, known);
+      }
+      return outlook(w, at, known.cross, prior);
+    },
+    covariance(w, { there, solved }) {
+      let self = selfOf.get(w.member);
+      if (!self) {
+        self = w.member.fixedCovariance(at, at, prior);
+        selfOf.set(w.member, self);
+      }
+      const out = new Float64Array(q * q);
+      w.member.covariance(there, there, self, prior, out);
+      takeAway(out, solved(), q, w.placed.n);
+      return out;
+    },
   };
 }
 
-/** Conditional mean and covariance: m* + K V^-1 (y - m), K* - K V^-1 K'. */
-function outlook(
-  w: World,
-  at: Points,
-  fixed: { cross: Float64Array; self: Float64Array },
-  prior: ChildPrior,
-): Outlook {
+function outlook(w: World, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
   const q = at.n;
   const n = w.placed.n;
   const there = w.member.place(at, prior, w.at);
   // Cross-covariance, readings x points, so that the forward solve runs along rows.
   const cross = new Float64Array(n * q);
-  w.member.covariance(w.placed, there, fixed.cross, prior, cross);
+  w.member.covariance(w.placed, there, fixed, prior, cross);
   const mean = Float64Array.from(there.mean);
   for (let i = 0; i < n; i++) {
     const a = w.alpha[i];
     for (let j = 0; j < q; j++) mean[j] += a * cross[i * q + j];
   }
-  denseForward(w.factor, n, cross, q);
-  const covariance = new Float64Array(q * q);
-  w.member.covariance(there, there, fixed.self, prior, covariance);
-  for (let k = 0; k < n; k++)
+  let isSolved = false;
+  return {
+    expected: there.mean,
+    mean,
+    there,
+    solved() {
+      if (!isSolved) denseForward(w.factor, n, cross, q);
+      isSolved = true;
+      return cross;
+    },
+    covarianceAt(some, self, which, prior) {
+      const r = which.length;
+      const c = new Float64Array(n * r);
+      for (let i = 0; i < n; i++) for (let j = 0; j < r; j++) c[i * r + j] = cross[i * q + which[j]];
+      if (!isSolved) denseForward(w.factor, n, c, r);
+      const out = new Float64Array(r * r);
+      w.member.covariance(some, some, self, prior, out);
+      takeAway(out, c, r, n);
+      return out;
+    },
+  };
+}
+
+/** Takes C'C off the lower triangle of a q x q matrix; C is n x q. */
+function takeAway(from: Float64Array, c: Float64Array, q: number, n: number): void {
+  let k = 0;
+  for (; k + 3 < n; k += 4) {
+    const [r0, r1, r2, r3] = [k * q, (k + 1) * q, (k + 2) * q, (k + 3) * q];
     for (let i = 0; i < q; i++) {
-      const c = cross[k * q + i];
-      for (let j = 0; j <= i; j++) covariance[i * q + j] -= c * cross[k * q + j];
+      const c0 = c[r0 + i];
+      const c1 = c[r1 + i];
+      const c2 = c[r2 + i];
+      const c3 = c[r3 + i];
+      const to = i * q;
+      for (let j = 0; j <= i; j++)
+        from[to + j] -= c0 * c[r0 + j] + c1 * c[r1 + j] + c2 * c[r2 + j] + c3 * c[r3 + j];
+    }
+  }
+  for (; k < n; k++)
+    for (let i = 0; i < q; i++) {
+      const v = c[k * q + i];
+      for (let j = 0; j <= i; j++) from[i * q + j] -= v * c[k * q + j];
     }
   // Rounding must not leave a point without spread.
-  for (let i = 0; i < q; i++) covariance[i * q + i] = Math.max(covariance[i * q + i], 1e-10);
-  return { expected: there.mean, mean, covariance };
+  for (let i = 0; i < q; i++) from[i * q + i] = Math.max(from[i * q + i], 1e-10);
 }

@@ -1,42 +1,44 @@
 import type { DayNumber } from '../../records/dates.js';
 import type { MeasureId } from '../../records/measure.js';
-import { denseCholesky } from '../../statistics/dense-cholesky.js';
-import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
+import { evenNormals } from '../../statistics/even-normals.js';
+import { pivotedFactor } from '../../statistics/pivoted-factor.js';
+import type { Product } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
 import { points } from '../child/points.js';
 import type { World } from '../child/worlds.js';
-import { outlooks } from './outlook.js';
+import { type Outlook, outlooks } from './outlook.js';
 import { type PathKnots, pathKnots } from './path-knots.js';
 
-/** Draws share a world in groups of about this many, taken evenly through the sorted worlds. */
-const GROUPS = 48;
+/** Share of a knot's variance that may be left to no direction of its own; it is made good in its size. */
+const UNEXPLAINED = 1e-2;
 
 export interface PathSeries {
   readonly id: MeasureId;
   readonly rows: readonly { measure: number; side: number; x: number }[];
 }
 
-/** Draws of one world: bend = mean + factor z at the knots, added to the expected curve. Model scale. */
-export interface PathGroup {
-  readonly count: number;
-  /** Deviation from the expected curve, series x knots. */
-  readonly mean: Float64Array;
-  /** (series x knots) squared, row-major, lower triangle. */
-  readonly factor: Float64Array;
-  /** Series x days in time order. */
-  readonly expected: Float64Array;
+/** Draws of neighbouring worlds: coefficients x basis is how each draw strays from its world's mean, at the knots. */
+export interface PathPart {
+  /** Rows of the result these draws go to. */
+  readonly rows: Int32Array;
+  /** Per draw: its world, index into `courses`. */
+  readonly world: Int32Array;
+  /** Per world: its mean course, series x days in time order, model scale. */
+  readonly courses: readonly Float64Array[];
+  /** draws x directions times directions x (series x knots). */
+  readonly bend: Product;
 }
 
-/** Everything that joint draws are made of, worked out in float64; who multiplies it out is another matter. */
+/** Everything that joint draws are made of, worked out in float64, but for the wide products. */
 export interface PathPlan {
   readonly knots: PathKnots;
-  readonly groups: readonly PathGroup[];
-  /** Row of the result each draw goes to, so that any run of rows is a fair sample of the worlds. */
-  readonly place: Int32Array;
-  /** Where the normals come from: group by group, draw by draw, series x knots each. */
-  readonly chance: RandomStream;
+  readonly parts: readonly PathPart[];
 }
 
+/**
+ * Joint draws laid out as few wide products. Every world has its own mean course; worlds of one tempo, which differ in
+ * intensity alone, stray about theirs alike, as the likeliest of them does.
+ */
 export function pathPlan(
   worlds: readonly World[],
   series: readonly PathSeries[],
@@ -46,48 +48,95 @@ export function pathPlan(
   prior: ChildPrior,
 ): PathPlan {
   const knots = pathKnots(days, series[0]?.rows.map((r) => r.x) ?? []);
-  const chance = randomStream(seed);
-  const view = outlooks(
-    series.flatMap((s) => knots.at.map((j) => s.rows[j])),
-    prior,
-  );
+  const rows = series.flatMap((s) => knots.at.map((j) => s.rows[j]));
   const dayPoints = points(series.flatMap((s) => knots.order.map((j) => s.rows[j])));
-  const q = knots.at.length * series.length;
-  const place = shuffled(draws, chance.uniform);
-  const groups = allot(worlds, draws, chance.uniform()).map(({ world, count }): PathGroup => {
-    const { mean, expected, covariance } = view(world);
-    for (let i = 0; i < q; i++) covariance[i * q + i] += 1e-9 + 1e-6 * covariance[i * q + i];
-    if (!denseCholesky(covariance, q)) throw new Error('a prediction covariance is not positive definite');
-    return {
-      count,
-      mean: mean.map((m, i) => m - expected[i]),
-      factor: covariance,
-      expected: world.member.place(dayPoints, prior, world.at).mean,
-    };
+  const view = outlooks(rows, prior);
+  const strands = strandsOf(worlds);
+  const chance = evenNormals(draws, seed);
+  const chosen = choose(
+    strands.flatMap((s) => s.map((w) => w.weight)),
+    chance.choice,
+  );
+  let first = 0;
+  const parts = strands.flatMap((strand): PathPart[] => {
+    const from = first;
+    first += strand.length;
+    const own: number[] = [];
+    for (let i = 0; i < draws; i++) if (chosen[i] >= from && chosen[i] < first) own.push(i);
+    if (own.length === 0) return [];
+    const world = Int32Array.from(own, (i) => chosen[i] - from);
+    const used = new Set(world);
+    const looks = strand.map((w, i) => (used.has(i) ? view.of(w) : null));
+    const courses = strand.map((w, i) => {
+      const look = looks[i];
+      return look ? course(w, look, dayPoints, knots, prior) : EMPTY;
+    });
+    const heaviest = strand.reduce(
+      (best, w, i) => (looks[i] && (best < 0 || w.weight > strand[best].weight) ? i : best),
+      -1,
+    );
+    const covariance = view.covariance(strand[heaviest], looks[heaviest] as Outlook);
+    const { rank, factor } = pivotedFactor(covariance, rows.length, UNEXPLAINED);
+    const a = new Float32Array(own.length * rank);
+    own.forEach((draw, d) => {
+      chance.write(draw, rank, a, d * rank);
+    });
+    return [
+      {
+        rows: Int32Array.from(own),
+        world,
+        courses,
+        bend: { a, b: factor, rows: own.length, inner: rank, columns: rows.length },
+      },
+    ];
   });
-  return { knots, groups, place, chance };
+  return { knots, parts };
 }
 
-/** Splits draws over worlds in proportion to weight by systematic sampling, at most `GROUPS` different worlds. */
-function allot(worlds: readonly World[], draws: number, offset: number): { world: World; count: number }[] {
-  const groups = Math.min(GROUPS, draws);
-  const counts = new Map<World, number>();
-  let at = 0;
-  let sum = worlds[0].weight;
-  for (let g = 0; g < groups; g++) {
-    while (sum < (g + offset) / groups && at < worlds.length - 1) sum += worlds[++at].weight;
-    const size = Math.floor(((g + 1) * draws) / groups) - Math.floor((g * draws) / groups);
-    counts.set(worlds[at], (counts.get(worlds[at]) ?? 0) + size);
+const EMPTY = new Float64Array(0);
+
+/** Worlds of one sex, member and tempo, by tempo, so that neighbours in order are neighbours in kind. */
+function strandsOf(worlds: readonly World[]): World[][] {
+  const byKind = new Map<string, World[]>();
+  for (const w of worlds) {
+    const key = `${w.member.name}/${w.sex}/${w.at.tempo.toFixed(6)}`;
+    const list = byKind.get(key);
+    if (list) list.push(w);
+    else byKind.set(key, [w]);
   }
-  return [...counts].map(([world, count]) => ({ world, count }));
+  return [...byKind.values()].map((list) =>
+    list.sort((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity),
+  );
 }
 
-/** 0..n-1 in random order (Fisher-Yates). */
-function shuffled(n: number, uniform: () => number): Int32Array {
-  const a = Int32Array.from({ length: n }, (_, i) => i);
-  for (let i = n - 1; i > 0; i--) {
-    const j = Math.floor(uniform() * (i + 1));
-    [a[i], a[j]] = [a[j], a[i]];
+/** Per draw the index of a world, in proportion to weight. */
+function choose(weights: readonly number[], choice: Float64Array): Int32Array {
+  const total = weights.reduce((s, w) => s + w, 0);
+  let sum = 0;
+  const upTo = weights.map((w) => (sum += w / total));
+  return Int32Array.from(choice, (u) => {
+    const i = upTo.findIndex((end) => u < end);
+    return i < 0 ? weights.length - 1 : i;
+  });
+}
+
+/** What a world expects of each series on each day: its curve, and between knots a straight line of what the readings add. */
+function course(
+  w: World,
+  look: Outlook,
+  days: ReturnType<typeof points>,
+  knots: PathKnots,
+  prior: ChildPrior,
+): Float64Array {
+  const nd = knots.order.length;
+  const nk = knots.at.length;
+  const out = w.member.place(days, prior, w.at).mean;
+  const bend = look.mean.map((m, i) => m - look.expected[i]);
+  for (let i = 0; i < out.length; i++) {
+    const j = i % nd;
+    const k = Math.floor(i / nd) * nk + knots.before[j];
+    const f = knots.fraction[j];
+    out[i] += f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f;
   }
-  return a;
+  return out;
 }

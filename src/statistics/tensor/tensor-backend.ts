@@ -1,50 +1,45 @@
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
-import * as tf from '@tensorflow/tfjs-core';
+import type * as TensorFlow from '@tensorflow/tfjs-core';
 
-/** 'native': TensorFlow's C library; 'wasm': WebAssembly; 'cpu': plain JavaScript. */
+/** 'native': TensorFlow's C library; 'wasm': WebAssembly with SIMD; 'cpu': plain JavaScript. */
 export type TensorBackend = 'native' | 'wasm' | 'cpu';
 
+// The packages' one-file builds: loading their hundreds of modules one by one takes ten times as long.
 const require = createRequire(import.meta.url);
-let chosen: Promise<TensorBackend> | undefined;
-
-/** The fastest backend that is installed here, made ready; chosen once, then kept. */
-export function tensorBackend(): Promise<TensorBackend> {
-  chosen ??= choose();
-  return chosen;
-}
-
-/** Makes another backend the current one, for comparing them; false where it is not installed. */
-export async function useTensorBackend(backend: TensorBackend): Promise<boolean> {
-  const ready = await start[backend]().catch(() => false);
-  if (ready) chosen = Promise.resolve(backend);
-  return ready;
-}
-
-async function choose(): Promise<TensorBackend> {
-  tf.enableProdMode();
-  for (const backend of ['native', 'wasm'] as const)
-    if (await start[backend]().catch(() => false)) return backend;
-  await start.cpu();
-  return 'cpu';
-}
+export const tf = require('@tensorflow/tfjs-core') as typeof TensorFlow;
 
 const start: Record<TensorBackend, () => Promise<boolean>> = {
   async native() {
     // Optional: a name in a variable keeps the compiler from asking for its types where it did not install.
     const name = '@tensorflow/tfjs-node';
-    await import(name);
+    require(name);
     return tf.setBackend('tensorflow');
   },
   async wasm() {
-    const { setWasmPaths, setThreadsCount } = await import('@tensorflow/tfjs-backend-wasm');
-    setWasmPaths(`${dirname(require.resolve('@tensorflow/tfjs-backend-wasm'))}/`);
-    // One thread: worker threads of the WASM backend keep a Node process from ending.
-    setThreadsCount(1);
+    const wasm = require('@tensorflow/tfjs-backend-wasm') as typeof import('@tensorflow/tfjs-backend-wasm');
+    wasm.setWasmPaths(`${dirname(require.resolve('@tensorflow/tfjs-backend-wasm'))}/`);
+    // One thread: children are shared out over processors, and threads of the backend's own keep Node from ending.
+    wasm.setThreadsCount(1);
     return tf.setBackend('wasm');
   },
   async cpu() {
-    await import('@tensorflow/tfjs-backend-cpu');
+    require('@tensorflow/tfjs-backend-cpu');
     return tf.setBackend('cpu');
   },
 };
+
+/** Makes another backend the current one, for comparing them; false where it is not installed. */
+export function useTensorBackend(backend: TensorBackend): Promise<boolean> {
+  return start[backend]().catch(() => false);
+}
+
+async function fastest(): Promise<TensorBackend> {
+  tf.enableProdMode();
+  for (const backend of ['native', 'wasm'] as const) if (await useTensorBackend(backend)) return backend;
+  await start.cpu();
+  return 'cpu';
+}
+
+/** The fastest backend installed here, made ready before anything that multiplies is loaded. */
+export const tensorBackend: TensorBackend = await fastest();

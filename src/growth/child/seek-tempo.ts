@@ -1,0 +1,154 @@
+import type { ChildPrior } from './child-prior.js';
+import { condense } from './condense.js';
+import type { GridPoint } from './member.js';
+import type { Reading } from './readings.js';
+import { type Candidate, type Evidence, logLikelihood } from './worlds.js';
+
+/** Gauss-Hermite rules for the standard normal, Abramowitz & Stegun (1964) table 25.10: node, weight. */
+const TEMPO_RULE = mirrored([
+  [0, 0.4571428571428571],
+  [1.1544053947399682, 0.2401231786050127],
+  [2.366759410734541, 0.0307571239675865],
+  [3.750439717725742, 0.000548268855972218],
+]);
+const INTENSITY_RULE = mirrored([
+  [0, 2 / 3],
+  [Math.sqrt(3), 1 / 6],
+]);
+/** Points that stand for less than this share of the child are not worked out. */
+const LEAST_SHARE = 2e-4;
+/** Where the search begins: tempo and intensity, prior SD. */
+const SCAN_TEMPO = [-2, -1, 0, 1, 2];
+const SCAN_INTENSITY = [-1, 0, 1];
+const MOST_STEPS = 4;
+const LONGEST_STEP = 1.5;
+/** The step is small once it is so short against the posterior's own SD. */
+const SHORT = 0.25;
+const FARTHEST = 3.6;
+/** A posterior is never taken to be wider than 1 / sqrt(this), prior SD. */
+const LEAST_PRECISION = 0.6;
+
+interface Normal {
+  readonly tempo: number;
+  readonly intensity: number;
+  /** Lower triangular factor of the covariance: tempo's SD, intensity's slope on it, what is left. */
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+}
+
+/**
+ * Quadrature points where this child's tempo and intensity are: the mode of prior x likelihood is looked for, and a
+ * Gauss-Hermite rule laid over its curvature. A point's `logPrior` holds its share of the area, so that
+ * weights stay comparable between members. Liu & Pierce (1994), A note on Gauss-Hermite quadrature, Biometrika 81.
+ */
+export function seekTempo(
+  candidate: Candidate,
+  seen: readonly Reading[],
+  variance: Float64Array,
+  prior: ChildPrior,
+  evidence: Evidence,
+): GridPoint[] {
+  const { a, b, c, ...mode } = findMode(densityOf(candidate, seen, variance, prior, evidence));
+  const area = Math.log(a * c);
+  return TEMPO_RULE.flatMap(([u, p]) =>
+    INTENSITY_RULE.flatMap(([v, q]): GridPoint[] => {
+      if (p * q < LEAST_SHARE) return [];
+      const tempo = mode.tempo + a * u;
+      const intensity = mode.intensity + b * u + c * v;
+      const weight = Math.log(p * q) + (u * u + v * v) / 2 + area;
+      return [{ tempo, intensity, logPrior: weight - (tempo * tempo + intensity * intensity) / 2 }];
+    }),
+  );
+}
+
+/** Log of prior x likelihood x marker evidence over tempo and intensity, from the condensed readings. */
+function densityOf(
+  candidate: Candidate,
+  seen: readonly Reading[],
+  variance: Float64Array,
+  prior: ChildPrior,
+  evidence: Evidence,
+) {
+  const { member } = candidate;
+  const data = condense(candidate, seen, variance, prior);
+  const { n } = data.at;
+  const fixed = member.fixedCovariance(data.at, data.at, prior);
+  const factor = new Float64Array(n * n);
+  const alpha = new Float64Array(n);
+  return (tempo: number, intensity: number): number => {
+    const at = { tempo, intensity, logPrior: -(tempo * tempo + intensity * intensity) / 2 };
+    const placed = member.place(data.at, prior, at);
+    const log = logLikelihood(member, placed, data, fixed, prior, factor, alpha);
+    return log === null ? Number.NEGATIVE_INFINITY : log + at.logPrior + evidence(member, at);
+  };
+}
+
+/** Newton's steps by differences from the best of a few points. */
+function findMode(density: (tempo: number, intensity: number) => number): Normal {
+  let at = { tempo: 0, intensity: 0 };
+  let best = Number.NEGATIVE_INFINITY;
+  for (const tempo of SCAN_TEMPO)
+    for (const intensity of SCAN_INTENSITY) {
+      const value = density(tempo, intensity);
+      if (value <= best) continue;
+      best = value;
+      at = { tempo, intensity };
+    }
+  let width = 0.4;
+  for (let step = 1; ; step++) {
+    const { tempo: t, intensity: i } = at;
+    const [t0, t1] = [density(t - width, i), density(t + width, i)];
+    const [i0, i1] = [density(t, i - width), density(t, i + width)];
+    const both = density(t + width, i + width);
+    const slopeT = (t1 - t0) / (2 * width);
+    const slopeI = (i1 - i0) / (2 * width);
+    let tt = (2 * best - t0 - t1) / width ** 2;
+    let ii = (2 * best - i0 - i1) / width ** 2;
+    let ti = -(both - t1 - i1 + best) / width ** 2;
+    if (!Number.isFinite(tt + ii + ti + slopeT + slopeI)) [tt, ii, ti] = [1, 1, 0];
+    const { a, b, c } = spread(tt, ti, ii);
+    let dt = a * a * slopeT + a * b * slopeI;
+    let di = a * b * slopeT + (b * b + c * c) * slopeI;
+    if (!Number.isFinite(dt + di)) [dt, di] = [0, 0];
+    const length = Math.hypot(dt, di);
+    const shorten = Math.min(1, LONGEST_STEP / (length || 1));
+    const clamp = (v: number) => Math.min(FARTHEST, Math.max(-FARTHEST, v));
+    const next = { tempo: clamp(t + dt * shorten), intensity: clamp(i + di * shorten) };
+    const value = density(next.tempo, next.intensity);
+    const better = value > best;
+    if (better) {
+      at = next;
+      best = value;
+    }
+    const ownLength = Math.hypot(dt / a, (di - (b / a) * dt) / c);
+    if (step === MOST_STEPS || ownLength < SHORT) return { ...at, a, b, c };
+    width = Math.min(0.5, Math.max(0.05, better ? 0.7 * Math.min(a, Math.hypot(b, c)) : width / 2));
+  }
+}
+
+/** Factor of the inverse of a symmetric 2 x 2 precision, its eigenvalues kept from falling below LEAST_PRECISION. */
+function spread(tt: number, ti: number, ii: number): { a: number; b: number; c: number } {
+  const middle = (tt + ii) / 2;
+  const half = Math.hypot((tt - ii) / 2, ti);
+  const [low, high] = [middle - half, middle + half].map((e) => 1 / Math.max(LEAST_PRECISION, e));
+  const angle = half === 0 ? 0 : 0.5 * Math.atan2(2 * ti, tt - ii);
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  // The axis of the larger precision lies at `angle`.
+  const vt = high * cos * cos + low * sin * sin;
+  const vi = high * sin * sin + low * cos * cos;
+  const cov = (high - low) * cos * sin;
+  const a = Math.sqrt(vt);
+  return { a, b: cov / a, c: Math.sqrt(vi - (cov / a) ** 2) };
+}
+
+function mirrored(half: readonly (readonly [number, number])[]): [number, number][] {
+  return half.flatMap(([node, weight]): [number, number][] =>
+    node === 0
+      ? [[0, weight]]
+      : [
+          [-node, weight],
+          [node, weight],
+        ],
+  );
+}
