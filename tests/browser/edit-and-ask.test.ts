@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { heldAgainstVerdicts } from '../../src/forecast/device/held-against-verdicts.js';
 import { FEWEST_JUDGED } from '../../src/pages/clinic/forecasts-held.js';
 import { systemActor } from '../../src/store/contract.js';
-import { type TestDatabase, testDatabase } from '../store/test-database.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { accessibilityFaults, focused, overflow, signedIn } from './person.js';

@@ -8,7 +8,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { familyWords } from '../../src/pages/family/family-words.js';
 import { systemActor } from '../../src/store/contract.js';
-import { type TestDatabase, testDatabase } from '../store/test-database.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { accessibilityFaults, focused, overflow, signedIn } from './person.js';

@@ -4,7 +4,7 @@
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type TestDatabase, testDatabase } from '../store/test-database.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { type DemoService, startDemoService } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { accessibilityFaults, signedIn } from './person.js';

@@ -5,7 +5,7 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { systemActor } from '../../src/store/contract.js';
-import { testDatabase } from '../store/test-database.js';
+import { testDatabase } from '../database/test-database.js';
 import { startDemoService } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { signedIn } from './person.js';

@@ -3,22 +3,17 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from './run.js';
 
 const doorpost = fileURLToPath(new URL('../../src/doorpost.mjs', import.meta.url));
+const startedIn = process.cwd();
 /** Away from the project, as a clinic would call it. */
 let folder: string;
-const run = (...args: string[]) => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [doorpost, ...args], {
-    cwd: folder,
-    encoding: 'utf8',
-    timeout: 100_000,
-  });
-  return { status, stdout, stderr };
-};
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'doorpost-commands-'));
+  process.chdir(folder);
   writeFileSync(
     join(folder, 'children.csv'),
     'Child ID;Name;Date of birth;Sex;Condition\r\nA1;Tuli Mosswhistle;14.03.2018;f;hemiplegia\r\nA2;Orrin Tinacre;2.7.2016;m;\r\n',
@@ -35,9 +30,24 @@ beforeAll(() => {
   );
 });
 
+afterAll(() => process.chdir(startedIn));
+
 describe('doorpost', () => {
-  it('lists its commands and exit codes', () => {
-    const { status, stdout } = run('--help');
+  it('runs as a program of its own from anywhere, and hands its exit code to the shell', () => {
+    const program = (...args: string[]) =>
+      spawnSync(process.execPath, [doorpost, ...args], { cwd: folder, encoding: 'utf8', timeout: 100_000 });
+    expect(program('columns', '--json')).toMatchObject({
+      status: 0,
+      stdout: expect.stringContaining('foot_length'),
+    });
+    expect(program('forecast', 'nowhere')).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('nowhere'),
+    });
+  });
+
+  it('lists its commands and exit codes', async () => {
+    const { status, stdout } = await run('--help');
     expect(status).toBe(0);
     for (const word of ['import', 'forecast', 'recall', 'chart', 'demo', 'Exit codes'])
       expect(stdout).toContain(word);
@@ -48,20 +58,20 @@ describe('doorpost', () => {
     [['forecast', 'nowhere'], /no file or folder at nowhere/],
     [['forecast', '.', '--today', '2026-02-30'], /YYYY-MM-DD/],
     [['dance'], /unknown command/],
-  ])('%j is not understood: exit code 2 and what is accepted', (args, message) => {
-    const { status, stderr } = run(...args);
+  ])('%j is not understood: exit code 2 and what is accepted', async (args, message) => {
+    const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toMatch(message);
   });
 
-  it('imports, refuses the mistyped cell alone, and writes clean tables that read back without complaint', () => {
-    const first = run('import', '.', '--today', '2026-11-25', '--out', 'clean', '--json');
+  it('imports, refuses the mistyped cell alone, and writes clean tables that read back without complaint', async () => {
+    const first = await run('import', '.', '--today', '2026-11-25', '--out', 'clean', '--json');
     expect(first.status).toBe(1);
     const { taken, refused } = JSON.parse(first.stdout);
     expect(taken).toMatchObject({ children: 2, measurements: 11, devices: 2 });
     expect(refused).toMatchObject([{ file: 'measurements.csv', row: 3, given: '81,4' }]);
     expect(readFileSync(join(folder, 'clean', 'measurements.csv'), 'utf8')).toContain('178,mm');
-    const again = run('import', 'clean', '--against', 'clean', '--today', '2026-11-25', '--json');
+    const again = await run('import', 'clean', '--against', 'clean', '--today', '2026-11-25', '--json');
     expect(again.status).toBe(0);
     expect(JSON.parse(again.stdout).diff.measurements).toMatchObject({
       added: [],
@@ -70,8 +80,8 @@ describe('doorpost', () => {
     });
   });
 
-  it('forecasts both devices, each by the foot, and says which row took no part', () => {
-    const { status, stdout } = run('forecast', '.', '--today', '2026-11-25');
+  it('forecasts both devices, each by the foot, and says which row took no part', async () => {
+    const { status, stdout } = await run('forecast', '.', '--today', '2026-11-25');
     expect(status).toBe(1);
     expect(stdout).toMatch(/A1 .*Solid AFO, left.*left foot length/);
     expect(stdout).toMatch(/A2 .*Foot orthosis, right.*right foot length/);
@@ -80,16 +90,16 @@ describe('doorpost', () => {
     expect(stdout).not.toContain('Mosswhistle');
   });
 
-  it('takes a clinic’s own fit rules from a file, and says what is wrong with one that cannot be used', () => {
+  it('takes a clinic’s own fit rules from a file, and says what is wrong with one that cannot be used', async () => {
     const figure = (value: number) => ({ value, source: 'our own audit' });
     const dimensions = [{ measure: 'foot_length', allowanceMm: figure(12) }];
     writeFileSync(join(folder, 'fit-rules.json'), JSON.stringify([{ id: 'solid-afo', dimensions }]));
     writeFileSync(join(folder, 'not.json'), '[');
     writeFileSync(join(folder, 'no-source.json'), '[{"id": "kafo", "horizonDays": {"value": 9}}]');
     const asked = ['forecast', 'children.csv', 'measurements.csv', 'devices.csv', '--today', '2026-11-25'];
-    const forecastOf = (...more: string[]) =>
-      JSON.parse(run(...asked, '--child', 'A1', '--json', ...more).stdout).children[0].forecasts[0];
-    const [shipped, own] = [forecastOf(), forecastOf('--rules', 'fit-rules.json')];
+    const forecastOf = async (...more: string[]) =>
+      JSON.parse((await run(...asked, '--child', 'A1', '--json', ...more)).stdout).children[0].forecasts[0];
+    const [shipped, own] = [await forecastOf(), await forecastOf('--rules', 'fit-rules.json')];
     expect([shipped.room[0].allowanceMm, own.room[0].allowanceMm]).toEqual([8, 12]);
     expect(own.p50 > shipped.p50).toBe(true);
     for (const [file, message] of [
@@ -97,15 +107,15 @@ describe('doorpost', () => {
       ['no-source.json', /'kafo', field horizonDays.source/],
       ['missing.json', /no such file/],
     ] as const) {
-      const { status, stderr } = run(...asked, '--rules', file);
+      const { status, stderr } = await run(...asked, '--rules', file);
       expect([status, file]).toEqual([2, file]);
       expect(stderr).toMatch(message);
     }
   });
 
-  it('gives every entry of the recall list a week, and says where there are too few places', () => {
+  it('gives every entry of the recall list a week, and says where there are too few places', async () => {
     const month = ['--today', '2026-11-25', '--date-format', 'dmy', '--month', '2027-06'];
-    const listed = run('recall', '.', ...month, '--json', '--out', 'recall.csv');
+    const listed = await run('recall', '.', ...month, '--json', '--out', 'recall.csv');
     const { entries, levelling } = JSON.parse(listed.stdout);
     expect(entries.length).toBeGreaterThan(0);
     for (const entry of entries) {
@@ -116,7 +126,7 @@ describe('doorpost', () => {
     const [headings, first] = readFileSync(join(folder, 'recall.csv'), 'utf8').split('\r\n');
     expect(headings).toContain(',week,week_reason,');
     expect(first).toContain(entries[0].plannedWeek);
-    expect(run('recall', '.', ...month).stdout).toContain(`| week of ${entries[0].plannedWeek} |`);
-    expect(run('recall', '.', '--slots-per-week', '0').stderr).toMatch(/from 1 to 1000/);
+    expect((await run('recall', '.', ...month)).stdout).toContain(`| week of ${entries[0].plannedWeek} |`);
+    expect((await run('recall', '.', '--slots-per-week', '0')).stderr).toMatch(/from 1 to 1000/);
   });
 });

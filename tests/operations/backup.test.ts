@@ -7,8 +7,8 @@ import { backedUpTables, writeBackup } from '../../src/store/backup.js';
 import { systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
 import { restoreBackup } from '../../src/store/restore.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { exampleCaseload } from '../store/example-children.js';
-import { type TestDatabase, testDatabase } from '../store/test-database.js';
 
 /** Every row of every table as text, by the database itself. */
 async function contents(url: string): Promise<Record<string, string[]>> {
@@ -29,7 +29,7 @@ describe('backup and restore', () => {
   let file: string;
   beforeAll(async () => {
     from = await testDatabase();
-    to = await testDatabase();
+    to = await testDatabase({ bare: true });
     file = path.join(from.folder, 'backup.gz');
     const store = await openStore(from.url);
     await store.caseload.write(exampleCaseload(700), 'import', systemActor);

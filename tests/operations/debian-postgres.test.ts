@@ -10,8 +10,8 @@ import { systemActor } from '../../src/store/contract.js';
 import { runAs } from '../../src/store/embedded/run-as.js';
 import { openStore } from '../../src/store/open-store.js';
 import { restoreBackup } from '../../src/store/restore.js';
+import { testDatabase } from '../database/test-database.js';
 import { exampleCaseload } from '../store/example-children.js';
-import { testDatabase } from '../store/test-database.js';
 
 const run = promisify(execFile);
 const versions = existsSync('/usr/lib/postgresql') ? readdirSync('/usr/lib/postgresql') : [];

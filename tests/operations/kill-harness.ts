@@ -3,8 +3,8 @@ import { createServer } from 'node:net';
 import pg from 'pg';
 import { type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
+import { testDatabase } from '../database/test-database.js';
 import { exampleCaseload } from '../store/example-children.js';
-import { testDatabase } from '../store/test-database.js';
 import { Running } from './running-service.js';
 
 const TODAY = '2026-02-01';

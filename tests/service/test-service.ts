@@ -7,8 +7,8 @@ import { runWorker } from '../../src/service/jobs/run-worker.js';
 import { jobStarter } from '../../src/service/jobs/start-jobs.js';
 import { type Role, roles, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { exampleCaseload } from '../store/example-children.js';
-import { type TestDatabase, testDatabase } from '../store/test-database.js';
 
 export const testToday = '2026-02-01';
 

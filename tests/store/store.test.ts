@@ -4,8 +4,8 @@ import type { RecallEntry } from '../../src/recall/contract.js';
 import { childRecord } from '../../src/records/records.js';
 import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { exampleCaseload } from './example-children.js';
-import { type TestDatabase, testDatabase } from './test-database.js';
 
 const clinician: Actor = { userId: 'u1', name: 'clin', role: 'clinician' };
 const scheduler: Actor = { userId: 'u2', name: 'sched', role: 'scheduler' };

@@ -37,7 +37,7 @@ export async function makeCluster(dataDir: string, program: PostgresProgram, fas
   await run(program.initdb, [...who, ...how], { ...program.runAs, cwd: dataDir });
   await appendFile(
     path.join(fresh, 'postgresql.conf'),
-    `\nlisten_addresses = '127.0.0.1'\nunix_socket_directories = ''\ntimezone = 'UTC'\nmax_connections = 60\n${
+    `\nlisten_addresses = '127.0.0.1'\nunix_socket_directories = ''\ntimezone = 'UTC'\nmax_connections = ${fast ? 300 : 60}\n${
       fast ? 'fsync = off\nfull_page_writes = off\nsynchronous_commit = off\n' : ''
     }`,
   );

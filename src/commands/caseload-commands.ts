@@ -1,0 +1,104 @@
+import { type Command, Option } from 'commander';
+import { defaultSettings } from '../store/people/default-settings.js';
+import type { Load } from './load-command.js';
+import { isoDate, month, probability, slots, whole } from './option-values.js';
+
+const PATHS = 'a folder of tables, or files: .csv, .txt, .xlsx, FHIR .json or .ndjson';
+
+/** Options of every command that reads a caseload. */
+const reading = (command: Command): Command =>
+  command
+    .option('--today <date>', 'the date to stand on, YYYY-MM-DD (default: today)', isoDate)
+    .addOption(new Option('--date-format <order>', 'how 03/04/2024 is read').choices(['dmy', 'mdy']))
+    .addOption(
+      new Option('--unit <unit>', 'unit of lengths where no cell, column or heading says one').choices([
+        'mm',
+        'cm',
+        'inch',
+      ]),
+    )
+    .option('--rules <file>', "the clinic's own fit rules as JSON, over the shipped ones")
+    .option('--json', 'print the result as JSON');
+
+/** What works on files of a caseload. Long because it is the list of their options, one a line. */
+export function caseloadCommands(program: Command, load: Load): void {
+  reading(program.command('import'))
+    .description(
+      'read tables, say what is taken and what is refused and why; nothing is changed without --out',
+    )
+    .argument('<paths...>', PATHS)
+    .option('--out <folder>', 'write what was taken as clean tables into this folder')
+    .option('--against <folder>', 'say what differs from the tables in this folder')
+    .addHelpText('after', '\n`doorpost columns` lists every column of every table.')
+    .action(load('import-files', 'importFiles'));
+
+  program
+    .command('columns')
+    .description('list the columns of every table that can be read')
+    .option('--json', 'print the result as JSON')
+    .action(load('list-columns', 'listColumns'));
+
+  reading(program.command('export'))
+    .description('write a caseload, or its recall plan, in an open format')
+    .argument('<paths...>', PATHS)
+    .requiredOption('--out <path>', 'file to write; for csv a folder')
+    .addOption(
+      new Option('--as <format>', 'what to write')
+        .choices(['csv', 'fhir', 'ndjson', 'icalendar'])
+        .makeOptionMandatory(),
+    )
+    .option('--month <month>', 'month of the recall plan, YYYY-MM (default: this month)', month)
+    .action(load('export-files', 'exportFiles'));
+
+  reading(program.command('forecast'))
+    .description('forecast when each device is outgrown, by what, and the latest safe cast date')
+    .argument('<paths...>', PATHS)
+    .option('--child <id>', 'only this child')
+    .option('--model <name>', 'growth model to use (default: the newest in models/)')
+    .option(
+      '--tolerance <chance>',
+      'accepted chance of being outgrown before the replacement is fitted',
+      probability,
+    )
+    .option('--seed <number>', 'seed of the simulated futures', whole)
+    .action(load('forecast-caseload', 'forecastCaseload'));
+
+  reading(program.command('recall'))
+    .description('make the recall list of a month: whom to call, for what, by when and why')
+    .argument('<paths...>', PATHS)
+    .option('--month <month>', 'month to plan, YYYY-MM (default: the month of today)', month)
+    .option(
+      '--tolerance <chance>',
+      'accepted chance of being outgrown before the replacement is fitted',
+      probability,
+    )
+    .option(
+      '--slots-per-week <number>',
+      'casting slots the clinic has in a week',
+      slots,
+      defaultSettings.castingSlotsPerWeek,
+    )
+    .option('--out <file>', 'also write the list as a CSV table')
+    .option('--seed <number>', 'seed of the simulated futures', whole)
+    .action(load('recall-list', 'recallList'));
+
+  reading(program.command('chart'))
+    .description("draw a child's growth charts and device timeline as SVG, PNG and Vega-Lite specification")
+    .argument('<paths...>', PATHS)
+    .requiredOption('--child <id>', 'the child to draw')
+    .requiredOption('--out <folder>', 'folder to write into')
+    .option('--seed <number>', 'seed of the simulated futures', whole)
+    .action(load('chart-child', 'chartChild'));
+
+  program
+    .command('demo')
+    .description('make an invented clinic and take it from its tables to forecasts, recall list and charts')
+    .option('--out <folder>', 'folder to write into', 'demo-clinic')
+    .option('--children <number>', 'how many children', whole, 240)
+    .option('--seed <number>', 'seed of the invented clinic', whole, 20240317)
+    .option('--today <date>', 'the date to stand on, YYYY-MM-DD (default: today)', isoDate)
+    .option('--charts <number>', 'for how many children to draw charts', whole, 3)
+    .option('--tables-only', 'write the tables and stop')
+    .option('--json', 'print the result as JSON')
+    .action(load('demo', 'demo'));
+}

@@ -1,0 +1,28 @@
+import { InvalidArgumentError } from 'commander';
+import { isIsoDate } from '../records/dates.js';
+
+export const isoDate = (text: string): string => {
+  if (isIsoDate(text)) return text;
+  throw new InvalidArgumentError('A calendar date as YYYY-MM-DD is accepted.');
+};
+
+export const month = (text: string): string => {
+  if (isIsoDate(`${text}-01`)) return text;
+  throw new InvalidArgumentError('A month as YYYY-MM is accepted.');
+};
+
+export const whole = (text: string): number => {
+  if (/^\d+$/.test(text)) return Number(text);
+  throw new InvalidArgumentError('A whole number is accepted.');
+};
+
+export const slots = (text: string): number => {
+  const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (number >= 1 && number <= 1000) return number;
+  throw new InvalidArgumentError('A whole number from 1 to 1000 is accepted.');
+};
+
+export const probability = (text: string): number => {
+  if (Number(text) > 0 && Number(text) < 1) return Number(text);
+  throw new InvalidArgumentError('A number between 0 and 1 is accepted, such as 0.1.');
+};

@@ -1,0 +1,98 @@
+import { type Command, Option } from 'commander';
+import type { Load } from './load-command.js';
+import { whole } from './option-values.js';
+
+/** What no clinic runs: fitting and proving the models. Long because it is the list of their options, one a line. */
+export function studyCommands(program: Command, load: Load): void {
+  program
+    .command('check-reference')
+    .description('compare records of children with the growth references: share below each centile')
+    .requiredOption('--children <file>', 'CSV, one line a child: sex, age and measures')
+    .requiredOption('--out <file>', 'write the report as JSON')
+    .action(load('check-reference', 'checkReference'));
+
+  const fit = program.command('fit').description('estimate references or growth parameters from records');
+  fit
+    .command('references')
+    .description('fit L, M and S by age and sex to individual records, into reference-data/')
+    .requiredOption('--records <path>', 'folder or file of records')
+    .option('--out <folder>', 'folder to write into')
+    .action(load('fit-references', 'fitReferences'));
+  fit
+    .command('velocities')
+    .description(
+      "draw how fast the references' medians grow, by measure and sex, into reference-data/velocities.svg",
+    )
+    .option('--out <folder>', 'folder to write into')
+    .action(load('fit-velocities', 'fitVelocities'));
+  fit
+    .command('growth')
+    .description('estimate the growth model from children measured many times, into models/')
+    .requiredOption('--cohort <paths...>', 'CSV of serial records: id, sex, age and measures')
+    .option('--infants <paths...>', 'CSV of infants followed: id, sex, age, length_cm')
+    .option('--records <path>', 'folder or file of children measured once, for correlations between measures')
+    .option('--name <name>', 'name of the model')
+    .option('--out <folder>', 'folder to write into')
+    .option('--seed <number>', 'seed', whole)
+    .action(load('fit-growth', 'fitGrowth'));
+  fit
+    .command('baselines')
+    .description(
+      'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',
+    )
+    .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
+    .requiredOption('--infants <file>', 'CSV: id,sex,age_years,length_cm')
+    .option('--name <name>', 'name of the curves (default: baselines)')
+    .option('--out <folder>', 'folder to write into')
+    .option('--seed <number>', 'seed', whole)
+    .action(load('fit-baselines', 'fitBaselines'));
+
+  program
+    .command('backtest')
+    .description('forecast from the past of recorded children and compare with what happened')
+    .requiredOption(
+      '--children <file>',
+      'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg, or for infants id,sex,age_years,length_cm',
+    )
+    .option('--out <file>', 'write the report as JSON')
+    .addOption(
+      new Option('--noise <kind>', 'add seeded measurement error')
+        .choices(['none', 'clinic'])
+        .default('none'),
+    )
+    .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
+    .option('--model <name>', 'growth model to use')
+    .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))
+    .option('--baselines <name>', 'curves the plain methods stand on (default: baselines)')
+    .option('--no-policies', 'leave out the recall policies, which take most of the time')
+    .option(
+      '--simulated <number>',
+      'children drawn from the model itself, to test its bands (default: 60)',
+      whole,
+    )
+    .option('--charts <folder>', 'draw the calibration page into this folder')
+    .option('--seed <number>', 'seed of the noise', whole)
+    .option('--json', 'print the report as JSON')
+    .action(load('backtest', 'backtest'));
+
+  program
+    .command('simulate')
+    .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
+    .option('--curves <file>', 'true growth curves as CSV (default: the invented clinic)')
+    .option('--children <number>', 'how many children', whole)
+    .option('--years <number>', 'how many years', whole, 5)
+    .option(
+      '--slots-per-week <number>',
+      "the clinic's visits (default: somewhat above what the children need)",
+      whole,
+    )
+    .option(
+      '--jobs-per-week <number>',
+      "the workshop's jobs (default: somewhat above what the children need)",
+      whole,
+    )
+    .option('--out <path>', 'write the report into this file or folder')
+    .option('--seed <number>', 'seed', whole)
+    .option('--json', 'print the report as JSON')
+    .action(load('simulate', 'simulate'));
+}
