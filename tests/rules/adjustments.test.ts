@@ -10,6 +10,7 @@ import {
   limitOn,
 } from '../../src/rules/dimension-limits.js';
 import { loadRules } from '../../src/rules/load-rules.js';
+import { measuresWanted } from '../../src/rules/measures-wanted.js';
 import { roomLeft } from '../../src/rules/room-left.js';
 
 const rules = loadRules();
@@ -217,5 +218,18 @@ describe('rule files', () => {
         renews: ['foot_length', 'foot_breadth', 'ankle_height', 'malleolar_width'],
         turnaroundDays: { value: 21 },
       });
+  });
+
+  it('ask for sitting height only where stature does not stand in for it', () => {
+    const brace = deviceRecord.parse({
+      id: 'd',
+      childId: 'c',
+      family: 'spinal-orthosis',
+      side: 'none',
+      castDate: '2026-01-05',
+    });
+    const rule = rules.get('spinal-orthosis')!;
+    expect(measuresWanted(rule, brace)).toEqual(['sitting_height']);
+    expect(measuresWanted(rule, brace, new Set(['stature']))).toEqual([]);
   });
 });

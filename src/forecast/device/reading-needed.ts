@@ -32,7 +32,7 @@ export function readingNeeded(
 ): ReadingNeeded | null {
   const { rule, history } = plan;
   const measured = new Set(record.measurements.map((m) => m.measure));
-  const missing = measuresWanted(rule, plan.device).find((m) => !measured.has(m));
+  const missing = measuresWanted(rule, plan.device, measured).find((m) => !measured.has(m));
   if (missing) return { why: 'never-measured', measure: missing, side: null, date: null };
   const measure = deciding?.measure ?? plan.limits[0]?.series.measure;
   if (!measure) return { why: 'never-measured', measure: rule.dimensions[0].measure, side: null, date: null };
