@@ -24,7 +24,7 @@ import { type Terminal, terminal } from './terminal.js';
 
 const shipped = fileURLToPath(new URL('../../models/', import.meta.url));
 const FOLDS = 5;
-const VERSION = '1.0.0';
+const VERSION = '1.1.0';
 
 export interface FitGrowthOptions {
   readonly cohort: readonly string[];
@@ -102,7 +102,7 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     modelCard({
       parameters: plain,
       curves:
-        'Mean curves are medians of the working reference with the smear of mixed tempos taken out; the spread of\ndeviations is as designed, not estimated. The curves were then moved to the followed children as to a caseload:\nlevel, slope and bend per measure and sex, nothing else was learned from them.',
+        'Mean curves are medians of the working reference with the smear of mixed tempos taken out; the spread of\ndeviations is as designed, not estimated. The curves were then moved to the followed children as to a caseload:\nfive numbers per measure and sex (level, slope, bend and two finer shapes), nothing else was learned from them.',
       data,
       infants,
       errors: plainErrors,

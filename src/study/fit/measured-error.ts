@@ -1,6 +1,7 @@
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
 import type { MeasureId } from '../../records/measure.js';
+import { groupBy } from '../../statistics/group-by.js';
 import { randomStream } from '../../statistics/random-stream.js';
 import { anchorInput, dayAtAge } from './anchor-input.js';
 import type { AnchorChild } from './anchor-records.js';
@@ -15,6 +16,9 @@ export interface MeasuredError {
   readonly maeMm: number;
   readonly biasMm: number;
   readonly coverage80: number;
+  /** Standard errors that count children, not forecasts. */
+  readonly maeSeMm: number;
+  readonly coverage80Se: number;
 }
 
 /** Error added to the records, as a clinic measures, mm. */
@@ -34,10 +38,10 @@ export function measuredError(
 ): MeasuredError[] {
   const cells = new Map<
     string,
-    { key: Omit<MeasuredError, 'n' | 'maeMm' | 'biasMm' | 'coverage80'>; errors: number[]; inside: number }
+    { key: Pick<MeasuredError, 'measure' | 'sex' | 'ages' | 'horizonYears'>; forecasts: Scored[] }
   >();
   const chance = randomStream(seed);
-  for (const child of children) {
+  for (const [childAt, child] of children.entries()) {
     const noisy = child.rows.map((r) => {
       const sd = r.measure === 'stature' || r.measure === 'leg_length' ? CLINIC_ERROR[r.measure] : 0;
       return { ...r, value: r.value + sd * chance.normal(), errorMm: sd || null };
@@ -47,29 +51,61 @@ export function measuredError(
       if (!known.some((r) => Math.abs(r.ageYears - age) < 0.02)) continue;
       const outcome = fitChild(anchorInput(child.sex, known), modelFor(child));
       if (outcome.kind !== 'posterior') continue;
-      for (const measure of ['stature', 'leg_length'] as const)
+      for (const measure of ['stature', 'leg_length', 'sitting_height'] as const)
         for (const horizonYears of [0.5, 1, 2]) {
-          const later = child.rows.find(
-            (r) => r.measure === measure && Math.abs(r.ageYears - age - horizonYears) < 0.02,
-          );
-          if (!later || !known.some((r) => r.measure === measure)) continue;
+          const truth = truthAt(child, measure, age + horizonYears);
+          const seen = measure === 'sitting_height' ? 'leg_length' : measure;
+          if (truth === null || !known.some((r) => r.measure === seen)) continue;
           const p = outcome.posterior.predict({ measure, side: 'none' }, [dayAtAge(age + horizonYears)]);
           const [low, middle, high] = [0.1, 0.5, 0.9].map((q) => p.quantile(q)[0]);
           const band = BANDS.find(([a, b]) => age >= a && age < b) as readonly [number, number];
           const key = { measure, sex: child.sex, ages: `${band[0]}-${band[1]}`, horizonYears };
           const id = Object.values(key).join();
-          const cell = cells.get(id) ?? { key, errors: [], inside: 0 };
+          const cell = cells.get(id) ?? { key, forecasts: [] };
           cells.set(id, cell);
-          cell.errors.push(middle - later.value);
-          if (later.value >= low && later.value <= high) cell.inside++;
+          const inside = truth >= low && truth <= high;
+          cell.forecasts.push({ child: childAt, error: middle - truth, inside: Number(inside) });
         }
     }
   }
-  return [...cells.values()].map(({ key, errors, inside }) => ({
-    ...key,
-    n: errors.length,
-    maeMm: errors.reduce((s, e) => s + Math.abs(e), 0) / errors.length,
-    biasMm: errors.reduce((s, e) => s + e, 0) / errors.length,
-    coverage80: inside / errors.length,
-  }));
+  return [...cells.values()].map(({ key, forecasts }) => {
+    const n = forecasts.length;
+    const mae = byChild(forecasts, (f) => Math.abs(f.error));
+    const coverage = byChild(forecasts, (f) => f.inside);
+    return {
+      ...key,
+      n,
+      maeMm: mae.mean,
+      biasMm: forecasts.reduce((s, f) => s + f.error, 0) / n,
+      coverage80: coverage.mean,
+      maeSeMm: mae.se,
+      coverage80Se: coverage.se,
+    };
+  });
+}
+
+/** What was recorded later; sitting height, which no record holds, is stature less leg length. */
+function truthAt(child: AnchorChild, measure: MeasureId, ageYears: number): number | null {
+  const at = (id: MeasureId) =>
+    child.rows.find((r) => r.measure === id && Math.abs(r.ageYears - ageYears) < 0.02)?.value ?? null;
+  if (measure !== 'sitting_height') return at(measure);
+  const [whole, legs] = [at('stature'), at('leg_length')];
+  return whole === null || legs === null ? null : whole - legs;
+}
+
+interface Scored {
+  readonly child: number;
+  readonly error: number;
+  readonly inside: number;
+}
+
+/** Mean over forecasts and its standard error with children as the units (ratio estimator: Cochran 1977, 6.4 - from memory). */
+function byChild(forecasts: readonly Scored[], value: (f: Scored) => number): { mean: number; se: number } {
+  const n = forecasts.length;
+  const mean = forecasts.reduce((s, f) => s + value(f), 0) / n;
+  const off = [...groupBy(forecasts, (f) => f.child).values()].map((own) =>
+    own.reduce((s, f) => s + value(f) - mean, 0),
+  );
+  const k = off.length;
+  return { mean, se: k < 2 ? 0 : Math.sqrt((k / (k - 1)) * off.reduce((s, o) => s + o * o, 0)) / n };
 }
