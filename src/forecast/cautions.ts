@@ -100,9 +100,9 @@ export const cautions = {
     askWhom: 'the orthotist; sudden swelling of one limb: a doctor the same day',
   },
   growthHormone: {
-    title: 'Growth hormone is not in the model',
+    title: 'Growth hormone: how fast is a guess',
     caution:
-      'Pace changes at the start of treatment. Earlier readings count for less and the range is wider; measure every 2-3 months until the new pace is known.',
+      'The forecast lets growth run faster for two years from the start, by how much only readings can tell; nobody checked it on treated children. Earlier readings count for less. Measure every 2-3 months until the new pace is known.',
     askWhom: 'the endocrine team',
   },
   stale: {

@@ -5,11 +5,11 @@ import { technicalErrorAt } from '../records/measure.js';
 import { growthHormoneStart } from './record-until.js';
 
 /** Readings from before growth hormone count as if measured this much less exactly (common practice, no source). */
-const BEFORE_TREATMENT = 4;
+const BEFORE_TREATMENT = 2;
 
 /**
- * What the growth room is told of a child. Where growth hormone was started, earlier readings are weighted down, so
- * that the new pace can be followed and the interval is wider: the model knows no treatment.
+ * What the growth room is told of a child. Where growth hormone was started the growth clock may run faster from that
+ * day, and earlier readings are weighted down, so that the new pace can be followed.
  */
 export function growthInput(record: ChildRecord): GrowthInput {
   const { child } = record;
@@ -21,6 +21,7 @@ export function growthInput(record: ChildRecord): GrowthInput {
     conditions: child.conditions,
     affectedSide: child.affectedSide,
     markers: record.markers,
+    hormoneFrom: start,
     measurements:
       start === null
         ? record.measurements

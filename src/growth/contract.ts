@@ -14,6 +14,8 @@ export interface GrowthInput {
   readonly affectedSide: 'left' | 'right' | 'both' | 'none';
   readonly measurements: readonly Measurement[];
   readonly markers: readonly MaturityMarker[];
+  /** Day growth hormone was started. */
+  readonly hormoneFrom?: IsoDate | null;
 }
 
 /** A child's predicted noise-free size of one series at given days; arrays run over days. */

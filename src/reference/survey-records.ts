@@ -27,6 +27,7 @@ const columns: Partial<Record<MeasureId, string>> = {
   thigh_girth: 'upper_thigh_circ_mm',
   hip_girth: 'hip_circ_mm',
   waist_girth: 'waist_circ_mm',
+  chest_girth: 'chest_circ_mm',
   pelvic_breadth: 'bispinous_breadth_mm',
   head_circumference: 'head_circ_mm',
   head_breadth: 'head_breadth_mm',

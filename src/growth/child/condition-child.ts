@@ -1,9 +1,9 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
+import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
 import type { Conditioned } from './conditioned.js';
 import { type Doubt, doubt } from './doubt.js';
-import { markerEvidence } from './marker-evidence.js';
 import { points } from './points.js';
 import type { Reading } from './readings.js';
 import { seekTempo } from './seek-tempo.js';
@@ -19,16 +19,13 @@ export function conditionChild(
   seen: readonly Reading[],
 ): Conditioned {
   const prior = childPrior(input, model.measures);
-  const evidence = markerEvidence(input);
+  const { list, evidence } = candidatesOf(input, model, seen);
   const at = points(seen);
   const value = Float64Array.from(seen, (r) => r.value);
   const variance = Float64Array.from(seen, (r) => r.variance);
-  const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
-  const candidates = sexes.flatMap((sex) =>
-    model.members[sex]
-      .filter((member) => speaking(member, at))
-      .map((member): Candidate => ({ sex, member, grid: member.grid })),
-  );
+  const candidates = list
+    .filter(({ member }) => speaking(member, at))
+    .map((c): Candidate => ({ ...c, grid: c.member.grid }));
   let believed: Float64Array = variance;
   for (let look = 1; ; look++) {
     const placed = candidates.map((c) =>

@@ -28,8 +28,8 @@ export interface Member {
   readonly name: string;
   /**
    * Members of one pool (both sexes of a child of unknown sex, variants of one way of growing) are weighed by prior x
-   * likelihood of the child's data; pools against each other by `logWeight` alone. A variant brings its own prior
-   * weight in its grid's `logPrior`, whose exponentials then add up to that weight.
+   * likelihood of the child's data; pools against each other by `logWeight` alone. How likely each variant is before
+   * the data is part of the evidence (`candidatesOf`).
    */
   readonly pool: string;
   /** Taken as it stands; with `seeksTempo` only its span counts, and the points are put where the child's tempo is. */

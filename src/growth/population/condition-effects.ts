@@ -13,6 +13,8 @@ export interface ConditionEffect {
   readonly sideSd: number;
   /** Variance of the wandering about the child's own curve, against the population's. */
   readonly residualVariance: number;
+  /** Mean shift of tempo, population SD; negative is early. */
+  readonly tempoShift: number;
   readonly source: string;
 }
 
@@ -34,6 +36,7 @@ const none: ConditionEffect = {
   affectedSideShift: {},
   sideSd: 0,
   residualVariance: 1,
+  tempoShift: 0,
   source: 'no change against the reference',
 };
 const wide = (residualVariance: number, spread: number, source: string): ConditionEffect => ({
@@ -42,6 +45,8 @@ const wide = (residualVariance: number, spread: number, source: string): Conditi
   residualVariance,
   source,
 });
+/** Puberty comes early with spina bifida and hydrocephalus, often by a year and more; from memory, weak. */
+const EARLY_SPINA_BIFIDA = -0.8;
 const OWN = 'from memory or common practice, no source; deliberately weak and wide';
 
 export const conditionEffects: Readonly<Record<ConditionId, ConditionEffect>> = {
@@ -55,6 +60,7 @@ export const conditionEffects: Readonly<Record<ConditionId, ConditionEffect>> = 
   'myelomeningocele-high': {
     ...wide(2, 1.62, 'stature -3.13 SD, SD 1.62 at or above L2: Trollmann et al. 1996, Acta Paediatr 85:76'),
     shift: bones(-3.13, -3.13, -2),
+    tempoShift: EARLY_SPINA_BIFIDA,
     sideSd: 0.3,
   },
   'myelomeningocele-low': {
@@ -64,6 +70,7 @@ export const conditionEffects: Readonly<Record<ConditionId, ConditionEffect>> = 
       'stature -0.46 SD, SD 1.27 at or below S2: Trollmann et al. 1996, Acta Paediatr 85:76',
     ),
     shift: bones(-0.46, -0.46, -0.46),
+    tempoShift: EARLY_SPINA_BIFIDA,
     sideSd: 0.3,
   },
   'muscular-dystrophy': { ...wide(1.5, 1.25, OWN), shift: bones(-0.7, -0.7, -0.5) },

@@ -1,9 +1,10 @@
-import { type MeasureId, measureIds } from '../../records/measure.js';
+import { measureIds } from '../../records/measure.js';
+import { surveyMeasures } from '../../reference/survey-records.js';
 
 /** Choices that no record decides; the estimates are put beside them in models/<name>/parameters.json. */
 export const growthSettings = {
-  /** All but the head's diagonals, which have neither records nor reference. */
-  measures: measureIds.filter((id): id is Exclude<MeasureId, 'head_diagonal'> => id !== 'head_diagonal'),
+  /** What the survey behind the reference measured. */
+  measures: measureIds.filter((id) => surveyMeasures.includes(id)),
   /** Mean ages at peak height velocity of the design brief; where the curves of both sexes are laid together. */
   peakVelocityAgeYears: { male: 13.8, female: 11.8 },
   growthEndYears: { male: 17.5, female: 15.5 },

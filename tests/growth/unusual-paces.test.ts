@@ -1,0 +1,119 @@
+/** Growth that stopped, was held up or was hastened by treatment: what it does to the day a device is outgrown. */
+import { describe, expect, it } from 'vitest';
+import type { GrowthInput } from '../../src/growth/contract.js';
+import { isoDate } from '../../src/records/dates.js';
+import type { MeasureId } from '../../src/records/measure.js';
+import type { ConditionId } from '../../src/records/records.js';
+import { child, dayAt, posteriorOf, reading } from './support.js';
+
+const DRAWS = 1000;
+const WEEKS = 130;
+
+/** P10 and median of the days until a foot has grown by `roomMm` since its last reading; Infinity beyond 30 months. */
+function outgrown(feet: readonly (readonly [number, number])[], more: Partial<GrowthInput> = {}, roomMm = 6) {
+  const seen = feet.map(([age, mm]) => reading('foot_length', age, mm, { side: 'left' }));
+  const posterior = posteriorOf(child(seen, more));
+  const from = dayAt(feet[feet.length - 1][0]);
+  const days = Array.from({ length: WEEKS }, (_, i) => from + 7 * i);
+  const [paths] = posterior.sample([{ measure: 'foot_length', side: 'left' }], days, DRAWS, 1);
+  const crossings = Array.from({ length: DRAWS }, (_, i) => {
+    const path = paths.subarray(i * WEEKS, (i + 1) * WEEKS);
+    const week = path.findIndex((v) => v - path[0] > roomMm);
+    return week < 0 ? Infinity : 7 * week;
+  }).sort((a, b) => a - b);
+  return { p10: crossings[DRAWS / 10], p50: crossings[DRAWS / 2] };
+}
+
+describe('growth that has stopped', () => {
+  it('three equal foot lengths in a year at 14 move the median out of the horizon', () => {
+    expect(outgrown([[13, 250], [13.5, 250], [14, 250]]).p50).toBe(Infinity); // biome-ignore format: one child a line
+    expect(outgrown([[13, 245], [13.5, 250], [14, 255]]).p50).toBeLessThan(400); // biome-ignore format: one child a line
+  });
+
+  it('so does one millimetre in 13 months at 14, and growth that goes on again brings the date back', () => {
+    expect(outgrown([[12.9, 250], [14, 251]]).p50).toBe(Infinity); // biome-ignore format: one child a line
+    const back = outgrown([[12.9, 250], [14, 251], [14.5, 256]]); // biome-ignore format: one child a line
+    expect(back.p50).toBeLessThan(800);
+  });
+
+  it('a young foot that stood still is expected to go on', () => {
+    const { p10, p50 } = outgrown([[7, 192], [7.5, 192], [8, 192]]); // biome-ignore format: one child a line
+    expect(p50).toBeLessThan(400);
+    expect(p10).toBeLessThan(300);
+  });
+
+  it('a marker that growth is nearly over says the same of one flat half-year', () => {
+    const feet = [[13.9, 255], [14.5, 255]] as const; // biome-ignore format: one child a line
+    const stage = (value: number) => ({
+      markers: [
+        {
+          id: 'p',
+          childId: 'c',
+          date: isoDate(dayAt(14.5)),
+          kind: 'pelvis-stage',
+          value,
+          sdYears: null,
+        } as const,
+      ],
+    });
+    expect(outgrown(feet, stage(4)).p50).toBe(Infinity);
+    expect(outgrown(feet, stage(0)).p10).toBeLessThan(outgrown(feet, stage(4)).p10);
+  });
+
+  it('legs that stopped leave the trunk growing', () => {
+    const rows = (id: MeasureId, sizes: readonly number[]) =>
+      sizes.map((mm, i) => reading(id, 14 + i / 2, mm, { technicalError: 2 }));
+    const seen = [...rows('leg_length', [790, 790, 790]), ...rows('sitting_height', [800, 820, 840])];
+    const posterior = posteriorOf(child(seen));
+    const more = (id: MeasureId) =>
+      posterior.chanceOfFurtherGrowth({ measure: id, side: 'none' }, dayAt(15), 10);
+    expect(more('leg_length')).toBeLessThan(0.7);
+    expect(more('sitting_height')).toBeGreaterThan(0.9);
+  });
+});
+
+describe('growth hormone', () => {
+  const feet = [[8, 185], [9, 191]] as const; // biome-ignore format: one child a line
+  it('brings the dates nearer from its start on', () => {
+    const without = outgrown(feet);
+    const started = outgrown(feet, { hormoneFrom: isoDate(dayAt(9)) });
+    expect(started.p50).toBeLessThan(0.92 * without.p50);
+    expect(started.p10).toBeLessThan(without.p10);
+  });
+  it('and the readings after it say how much', () => {
+    const start = { hormoneFrom: isoDate(dayAt(9)) };
+    const slow = outgrown([...feet, [9.5, 193], [10, 195]], start);
+    const quick = outgrown([...feet, [9.5, 198], [10, 205]], start);
+    expect(quick.p50).toBeLessThan(slow.p50);
+  });
+});
+
+describe('spina bifida', () => {
+  // Puberty comes early with it, from memory; nobody may be told 'late' on a slow short child alone.
+  it.each(['myelomeningocele-low', 'myelomeningocele-high'] as ConditionId[])(
+    '%s without a marker is not late',
+    (condition) => {
+      const seen = [7, 8, 9].flatMap((age, i) => [
+        reading('stature', age, [1130, 1175, 1215][i]),
+        reading('foot_length', age, [180, 185, 190][i]),
+      ]);
+      const healthy = posteriorOf(child(seen, { sex: 'female' })).tempoYears.mean;
+      const own = posteriorOf(child(seen, { sex: 'female', conditions: [condition] })).tempoYears.mean;
+      expect(healthy).toBeGreaterThan(0);
+      expect(own).toBeLessThan(0);
+    },
+  );
+  it('and its own bone age overrules the belief', () => {
+    const seen = [reading('stature', 9, 1215)];
+    const late = {
+      id: 'b',
+      childId: 'c',
+      date: isoDate(dayAt(9)),
+      kind: 'bone-age',
+      value: 6.8,
+      sdYears: null,
+    } as const;
+    const more = { sex: 'female', conditions: ['myelomeningocele-low'], markers: [late] } as const;
+    expect(posteriorOf(child(seen, more)).tempoYears.mean).toBeGreaterThan(0);
+  });
+});
