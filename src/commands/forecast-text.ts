@@ -20,6 +20,7 @@ const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
   'too-few-measurements': 'cannot forecast',
   blocked: 'stopped by a warning sign',
   'no-rule': 'no rule for this family',
+  'not-computed': 'cannot forecast: check the record',
   'not-in-use': 'not in use',
 };
 

@@ -2,7 +2,7 @@ import pino from 'pino';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
 import { configuration } from '../service/configuration.js';
-import { runWorker } from '../service/jobs/run-worker.js';
+import { framesOf, runWorker } from '../service/jobs/run-worker.js';
 import { openStore } from '../store/open-store.js';
 import { findDatabase } from './open-database.js';
 import { stopRequest } from './stop-request.js';
@@ -23,7 +23,13 @@ export async function worker(): Promise<void> {
     onQueueError: (error) => log.warn({ error: error.name }, 'queue'),
   });
   const time = clock(config);
-  await runWorker(store, config, time, assessor(store, time), log);
+  await runWorker(
+    store,
+    config,
+    time,
+    assessor(store, time, (error) => log.error({ frames: framesOf(error) }, 'a child could not be forecast')),
+    log,
+  );
   log.info('worker ready');
   await stop.asked;
   await Promise.race([

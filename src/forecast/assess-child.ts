@@ -27,6 +27,8 @@ export interface AssessmentContext {
   readonly seed: number;
   /** Simulated futures a child; 1000 puts P10 within about a week for a foot (see tests/bench). */
   readonly draws: number;
+  /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */
+  readonly failed?: (error: unknown) => void;
 }
 
 export interface ChildAssessment {
@@ -40,10 +42,50 @@ export interface ChildAssessment {
 }
 
 /**
+ * Everything the forecast room has to say of one child. A record that the sums cannot take (a reading beyond all
+ * measure) has a named outcome instead of dates, so that it never costs another child its forecast.
+ */
+export function assessChild(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
+  try {
+    const assessment = assess(fullRecord, context);
+    for (const f of assessment.forecasts)
+      if (!f.probabilityOutgrown.every(Number.isFinite) || !f.room.every((r) => Number.isFinite(r.roomMm)))
+        throw new Error('a forecast is not a number');
+    return assessment;
+  } catch (error) {
+    context.failed?.(error);
+    return notAssessed(fullRecord, context);
+  }
+}
+
+/** What the skin checks say does not hang on the sums, and outranks every date: it is said all the same. */
+function notAssessed(fullRecord: ChildRecord, { today, seed, rules }: AssessmentContext): ChildAssessment {
+  const record = recordUntil(fullRecord, today);
+  const forecasts = record.devices.map((device): DeviceForecast => {
+    const named = namedOutcome(record, device, deviceHistory(device, record.events), today);
+    return { ...emptyForecast(record, device, today, seed, null), ...(named ?? notComputed) };
+  });
+  return {
+    childId: record.child.id,
+    growth: { kind: 'too-few-measurements', advice: notComputed.explanation },
+    forecasts,
+    flags: [],
+    findings: findFindings(record, rules, today),
+    suggestions: [],
+  };
+}
+
+const notComputed: NamedOutcome = {
+  outcome: 'not-computed',
+  explanation:
+    'This child could not be forecast: something in the record is far outside what can be. Check the readings and markers, and correct the one that cannot be; until then review by the calendar.',
+};
+
+/**
  * Everything the forecast room has to say of one child: growth, a forecast per device in the order of the record,
  * flags that growth does not explain, and likely slips in the data. Rows dated after `today` are ignored.
  */
-export function assessChild(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
+function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
   const { today, model, rules } = context;
   const record = recordUntil(fullRecord, today);
   const seed = childSeed(context.seed, record.child.id);

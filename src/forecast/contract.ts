@@ -13,6 +13,7 @@ export type ForecastOutcome =
   | 'too-few-measurements'
   | 'blocked' // a red flag halts the growth forecast (for example head circumference crossing centiles)
   | 'no-rule' // no fit rule for the device's family, so nothing to hold its size against
+  | 'not-computed' // a value in the record that the sums cannot take
   | 'not-in-use';
 
 export interface DeviceForecast {

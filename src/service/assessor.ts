@@ -35,7 +35,7 @@ export interface Assessing {
 }
 
 /** Computes and keeps assessments; the model is read once, the clinic's fit rules whenever their version has changed. */
-export function assessor(store: Store, clock: Clock): Assessor {
+export function assessor(store: Store, clock: Clock, failed?: (error: unknown) => void): Assessor {
   let loaded: GrowthModel | null = null;
   const model = (): GrowthModel => {
     loaded ??= loadGrowthModel();
@@ -44,7 +44,7 @@ export function assessor(store: Store, clock: Clock): Assessor {
   let known: ClinicRules | null = null;
   const current = async (): Promise<Assessing> => {
     if (known?.version !== (await store.fitLimits.version())) known = await readRules(store);
-    return assessing(known, model(), clock);
+    return assessing(known, model(), clock, failed);
   };
   return {
     model,
@@ -74,8 +74,13 @@ async function readRules(store: Store): Promise<ClinicRules> {
   return { version, rules, digests };
 }
 
-function assessing({ rules, digests }: ClinicRules, model: GrowthModel, clock: Clock): Assessing {
-  const context: AssessmentContext = { model, rules, today: clock.today(), seed: SEED, draws: DRAWS };
+function assessing(
+  { rules, digests }: ClinicRules,
+  model: GrowthModel,
+  clock: Clock,
+  failed?: (error: unknown) => void,
+): Assessing {
+  const context: AssessmentContext = { model, rules, today: clock.today(), seed: SEED, draws: DRAWS, failed };
   return {
     context,
     live: (record) => assessChild(record, context),

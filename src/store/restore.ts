@@ -59,7 +59,10 @@ async function load(tx: Database, path: string): Promise<number> {
         tx,
       );
   };
-  const file = createReadStream(path).pipe(createGunzip());
+  const source = createReadStream(path);
+  const file = createGunzip();
+  source.on('error', (error) => file.destroy(error));
+  source.pipe(file);
   try {
     let first = true;
     for await (const text of createInterface({ input: file, crlfDelay: Number.POSITIVE_INFINITY })) {
@@ -79,6 +82,7 @@ async function load(tx: Database, path: string): Promise<number> {
       if (typeof line.sha256 === 'string') {
         if (line.rows !== rows || line.sha256 !== digest.digest('hex'))
           throw damaged('its digest does not fit');
+        await flush();
         ended = true;
         break;
       }
@@ -95,12 +99,20 @@ async function load(tx: Database, path: string): Promise<number> {
   } catch (error) {
     const { code } = error as { code?: string };
     if (code?.startsWith('Z_')) throw damaged('it cannot be unpacked');
+    if (code === 'ENOENT') throw unreadable(`There is no file ${path}`);
+    if (code === 'EISDIR') throw unreadable(`${path} is a folder`);
+    if (code === 'EACCES') throw unreadable(`${path} may not be read`);
+    // What the database itself says of a row that does not fit its table.
+    if (code && /^(21|22|23|42)\w{3}$/.test(code))
+      throw damaged(`a row of the table '${waiting.table}', line ${rows + 1} or before, does not fit`);
     throw error;
   }
   if (!ended) throw damaged('its end is missing');
-  await flush();
   return rows;
 }
+
+const unreadable = (why: string) =>
+  new DoorpostError('cannot-restore', why, { accepted: 'a file that doorpost backup wrote' });
 
 function parse(text: string): Record<string, unknown> | null {
   try {

@@ -13,6 +13,7 @@ const named: Partial<Record<ForecastSummary['outcome'], string>> = {
   'too-few-measurements': 'Cannot forecast: measure',
   blocked: 'No date: see the caution',
   'no-rule': 'No rule for this family',
+  'not-computed': 'Cannot forecast: check the record',
   'not-in-use': 'Not in use',
 };
 

@@ -1,9 +1,9 @@
 import { type Series, seriesKey } from '../../records/measure.js';
+import { furthest } from '../../service/asked-dates.js';
 import { seriesText } from '../parts/format.js';
 import { expectedText } from './visit-words.js';
 import {
   type Dimension,
-  furthest,
   gainField,
   readingField,
   readSeries,

@@ -1,15 +1,14 @@
 import { readNumber } from '../../exchange/csv/read-number.js';
 import type { Imagined } from '../../forecast/imagined-record.js';
-import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
+import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Series } from '../../records/measure.js';
 import { dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
+import { furthest } from '../../service/asked-dates.js';
 import type { Form } from '../parts/route-types.js';
 import { typedSize } from './typed-size.js';
 
-/** Furthest day a visit is imagined on, days; later the growth between says more than the visit. */
-const FURTHEST_DAYS = 730;
 const MOST_ROOM_MM = 200;
 
 /** One dimension of a device, with the series it is read in. */
@@ -43,8 +42,6 @@ export function dimensionsOf(rule: FamilyRule, device: Device): Dimension[] {
     return { measure, usualMm: own[0].baseMm, series: own.map((l) => l.series) };
   });
 }
-
-export const furthest = (today: IsoDate): IsoDate => addDaysIso(today, FURTHEST_DAYS);
 
 /** What was typed into the form, each field that cannot be with what would be accepted. */
 export function readWhatIf(typed: Form, dimensions: readonly Dimension[], today: IsoDate): ReadWhatIf {

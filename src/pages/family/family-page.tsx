@@ -134,6 +134,7 @@ function answerOf(forecast: DeviceForecast, device: string, words: FamilyWords, 
     case 'too-few-measurements':
     case 'not-in-use':
     case 'no-rule':
+    case 'not-computed':
       return only(words.measureFirst(device));
     case 'blocked':
       return only(words.seeFirst(device));

@@ -84,6 +84,11 @@ export function RecallPage(props: RecallPageProps) {
           <p class="hint">Reload the page to see how far it is.</p>
         </div>
       )}
+      {job?.status === 'done' && job.message && (
+        <p class="notice" role="status">
+          {job.message}.
+        </p>
+      )}
       {job?.status === 'failed' && (
         <p class="error" role="alert">
           The last list could not be made: {job.message || 'no reason given'}. The list below is the one

@@ -34,6 +34,9 @@ function loadHighs(): Promise<Highs> {
 
 /** Solve to optimality, reproducibly: fixed seed, one thread (all this build has), no clock in any stopping rule. */
 export async function solveProgramme(p: Programme, whole?: { mipGap: number }): Promise<Solution> {
+  // Nobody to plan for, or everybody settled before: the solver has a status of its own for that, and no plan.
+  if (p.columns === 0)
+    return { objective: 0, bound: 0, x: new Float64Array(), rowPrice: new Float64Array(whole ? 0 : p.rows) };
   const solver = await loadHighs();
   const data: ModelData = {
     numCols: p.columns,

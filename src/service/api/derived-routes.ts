@@ -3,8 +3,10 @@ import { DoorpostError } from '../../errors.js';
 import { allowanceToLast } from '../../forecast/inverse/allowance-to-last.js';
 import { lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
 import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
+import { addDaysIso } from '../../records/dates.js';
 import { measureId, measures, side as sideSchema } from '../../records/measure.js';
 import { actorOf } from '../access.js';
+import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { write } from '../write.js';
 import { type Api, clinical, planning } from './api.js';
@@ -140,14 +142,11 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
             given: side,
             accepted: measures[measure].sided ? 'left, right' : 'none',
           });
-      const cast = castDate ?? clock.today();
+      const today = clock.today();
+      const cast = castDate ?? today;
+      checkAsked('castDate', cast, earliest(today), furthest(today));
       for (const { until } of lastUntil)
-        if (until <= cast)
-          throw new DoorpostError('invalid-value', 'A device lasts from its cast on', {
-            field: 'until',
-            given: until,
-            accepted: `a date after ${cast}`,
-          });
+        checkAsked('until', until, addDaysIso(cast, 1), lastDayAsked(record.child.birthDate, cast));
       const { seed, model } = assessing.context;
       const question = {
         posterior: growth.posterior,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
+import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, everyday, planning } from './api.js';
@@ -46,7 +47,9 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     },
     async (request, reply) => {
       const month = request.body.month ?? clock.today().slice(0, 7);
-      const jobRunId = await jobs.startRecallRun(`${month}-01`);
+      const first = `${month}-01`;
+      if (request.body.month) checkAsked('month', first, earliest(clock.today()), furthest(clock.today()));
+      const jobRunId = await jobs.startRecallRun(first);
       await store.audit.record({
         actor: actorOf(request),
         action: 'start',

@@ -86,8 +86,15 @@ export async function recallList(
         ...list.open.map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
       ],
     );
-    await tx.jobRuns.end(runId, 'done', '', clock.now());
+    await tx.jobRuns.end(runId, 'done', notComputedText(assessments), clock.now());
   });
+}
+
+/** Said where the run is shown: a number, never who. The children stand on the list among those not forecast. */
+export function notComputedText(assessments: readonly Pick<StoredAssessment, 'forecasts'>[]): string {
+  const n = assessments.filter((a) => a.forecasts.some((f) => f.outcome === 'not-computed')).length;
+  if (n === 0) return '';
+  return `${n} ${n === 1 ? 'child' : 'children'} could not be forecast: a value in the record cannot be. The others are done`;
 }
 
 /** Booked once when the list is kept, beside the parts counted from 0. */

@@ -55,9 +55,9 @@ export async function runWorker(
         try {
           await handle(job.data);
         } catch (error) {
-          const { name: kind, code, stack } = error as Error & { code?: string };
+          const { name: kind, code } = error as Error & { code?: string };
           log.error(
-            { job: name, jobId: job.id, error: kind, code, frames: framesOf(stack) },
+            { job: name, jobId: job.id, error: kind, code, frames: framesOf(error) },
             'job failed, will be tried again',
           );
           throw new Error(`${kind} ${code ?? ''}`.trim());
@@ -73,8 +73,8 @@ export async function runWorker(
 }
 
 /** Messages may carry values of a record; frames do not. */
-const framesOf = (stack?: string) =>
-  stack
+export const framesOf = (error: unknown) =>
+  (error as Error).stack
     ?.split('\n')
     .filter((line) => line.trimStart().startsWith('at '))
     .slice(0, 8);

@@ -1,0 +1,163 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Caseload } from '../../src/records/caseload.js';
+import { systemActor } from '../../src/store/contract.js';
+import { exampleCaseload } from '../store/example-children.js';
+import { routeRoles } from './route-roles.js';
+import { type TestService, testService } from './test-service.js';
+
+const roleOf = { c: 'clinician', s: 'scheduler', a: 'administrator', u: 'auditor' } as const;
+const none: Caseload = {
+  children: [],
+  measurements: [],
+  markers: [],
+  devices: [],
+  events: [],
+  jobs: [],
+  skinChecks: [],
+};
+
+/** What a clinic looks like in its first days; each is filled up to become the next. */
+const clinics: { name: string; add: Caseload; settings?: object }[] = [
+  { name: 'no child', add: none },
+  {
+    name: 'one child, never measured, no device',
+    add: { ...none, children: exampleCaseload(1).children },
+  },
+  {
+    name: 'no clinician and no capacity',
+    add: none,
+    settings: { castingSlotsPerWeek: 0, clinicians: [], workshopJobsPerWeek: 0 },
+  },
+  { name: 'one child with one device', add: exampleCaseload(1) },
+];
+
+describe('a clinic in its first days', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService({}, 0);
+  });
+  afterAll(() => service.stop());
+
+  it.each(clinics)(
+    '$name: every page and job works',
+    async ({ add, settings }) => {
+      await service.store.caseload.write(add, 'test', systemActor);
+      if (settings) {
+        const answer = await service.as('administrator', {
+          method: 'PATCH',
+          url: '/api/settings',
+          payload: settings,
+          headers: { 'if-match': '*' },
+        });
+        expect(answer.statusCode, answer.body).toBeLessThan(500);
+      }
+      await service.store.enqueue('nightly', {});
+      for (const url of ['/api/jobs/forecasts', '/api/recall-runs']) {
+        const started = await service.as('scheduler', { method: 'POST', url, payload: {} });
+        expect(started.statusCode).toBe(202);
+        const { jobRunId } = started.json();
+        expect(await service.jobEnded(jobRunId)).toBe('done');
+        expect((await service.store.jobRuns.get(jobRunId)).message).toBe('');
+      }
+      for (const [route, allowed] of Object.entries(routeRoles)) {
+        const [method, pattern] = route.split(' ');
+        if (method !== 'GET') continue;
+        const role = allowed === 'public' ? null : roleOf[allowed[0] as keyof typeof roleOf];
+        const url = pattern
+          .replace(':id', pattern.includes('/devices/:id') ? 'c0-d' : 'c0')
+          .replace(':device', 'c0-d')
+          .replace(':measure', 'foot_length')
+          .replace(':family', 'solid-afo')
+          .replace(':table', 'children')
+          .replace(/:\w+/g, 'none');
+        for (const accept of ['text/html', 'application/json']) {
+          const answer = await service.as(role, { method: 'GET', url, headers: { accept } });
+          expect(answer.statusCode, `${url} ${answer.body.slice(0, 300)}`).toBeLessThan(500);
+        }
+      }
+    },
+    120_000,
+  );
+});
+
+describe('a child whose record the sums cannot take', () => {
+  let service: TestService;
+  const poison = (i: number, more: { technicalError?: number; marker?: { value: number; sd: number } }) => ({
+    i,
+    ...more,
+  });
+  beforeAll(async () => {
+    service = await testService({}, 0);
+    const caseload = exampleCaseload(5);
+    const poisoned = [
+      poison(0, { marker: { value: 1e100, sd: 1 } }),
+      poison(1, { marker: { value: 0, sd: 1e-12 } }),
+      poison(2, { technicalError: 1e-300 }),
+      poison(3, { technicalError: 1e300 }),
+    ];
+    for (const { i, technicalError, marker } of poisoned) {
+      for (const m of caseload.measurements)
+        if (m.childId === `c${i}` && technicalError) Object.assign(m, { technicalError });
+      for (const k of caseload.markers)
+        if (k.childId === `c${i}` && marker)
+          Object.assign(k, marker, { kind: i === 1 ? 'maturity-offset' : 'bone-age' });
+    }
+    // Past every door, as from a database written by hand.
+    await service.store.caseload.write(caseload, 'test', systemActor);
+  });
+  afterAll(() => service.stop());
+
+  it('costs no other child its forecast, and the run says how many it left out', async () => {
+    const started = await service.as('scheduler', { method: 'POST', url: '/api/recall-runs', payload: {} });
+    const { jobRunId } = started.json();
+    expect(await service.jobEnded(jobRunId)).toBe('done');
+    const outcomes = await Promise.all(
+      [0, 1, 2, 3, 4].map(
+        async (i) => (await service.store.forecasts.assessment(`c${i}`))?.forecasts[0].outcome,
+      ),
+    );
+    expect(outcomes[4]).not.toBe('not-computed');
+    const left = outcomes.filter((o) => o === 'not-computed').length;
+    expect(left).toBeGreaterThan(0);
+    const { message } = await service.store.jobRuns.get(jobRunId);
+    expect(message).toMatch(new RegExp(`^${left} child(ren)? could not be forecast`));
+    const page = await service.as('scheduler', { url: '/recall', headers: { accept: 'text/html' } });
+    expect(page.body).toContain(message);
+  }, 60_000);
+
+  it.each([
+    ['what-if', { measure: 'foot_length', sides: ['left'], lastUntil: [{ until: '2100-01-01', odds: 0.9 }] }],
+    ['what-if', { measure: 'foot_length', sides: ['left'], lastUntil: [{ until: '9999-01-01', odds: 0.9 }] }],
+    ['what-if', { measure: 'foot_length', sides: ['left'], castDate: '2207-01-01', allowancesMm: [5] }],
+  ])('refuses a question that reaches too far: %s %j', async (_, payload) => {
+    const answer = await service.as('clinician', {
+      method: 'POST',
+      url: '/api/children/c4/what-if',
+      payload,
+    });
+    expect(answer.statusCode).toBe(422);
+    expect(answer.json().accepted).toMatch(/\d{4}-\d{2}-\d{2} to \d{4}-\d{2}-\d{2}/);
+  });
+
+  it('answers the furthest question it takes', async () => {
+    const answer = await service.as('clinician', {
+      method: 'POST',
+      url: '/api/children/c4/what-if',
+      payload: {
+        measure: 'foot_length',
+        sides: ['left'],
+        lastUntil: Array.from({ length: 20 }, () => ({ until: '2031-01-31', odds: 0.9 })),
+      },
+    });
+    expect(answer.statusCode).toBe(200);
+  });
+
+  it('refuses a list for a month out of reach', async () => {
+    const answer = await service.as('scheduler', {
+      method: 'POST',
+      url: '/api/recall-runs',
+      payload: { month: '9999-01' },
+    });
+    expect(answer.statusCode).toBe(422);
+  });
+});
