@@ -290,10 +290,11 @@ export interface Store {
     /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
     record(childId: string, actor: Actor): Promise<ChildRecord>;
     get(childId: string, actor: Actor): Promise<Versioned<Child>>;
-    create(child: Child, actor: Actor): Promise<Versioned<Child>>;
+    create(child: Child, today: IsoDate, actor: Actor): Promise<Versioned<Child>>;
     change(
       childId: string,
       change: Partial<Child>,
+      today: IsoDate,
       expected: Expected,
       actor: Actor,
     ): Promise<Versioned<Child>>;
@@ -320,7 +321,9 @@ export interface Store {
     /** Back to the revision before, itself as a new revision. */
     undoCorrection(measurementId: string, today: IsoDate, actor: Actor): Promise<MeasurementRevision>;
   };
-  readonly markers: { add(marker: Omit<MaturityMarker, 'id'>, actor: Actor): Promise<MaturityMarker> };
+  readonly markers: {
+    add(marker: Omit<MaturityMarker, 'id'>, today: IsoDate, actor: Actor): Promise<MaturityMarker>;
+  };
   readonly skinChecks: {
     /** Throws where the device is another child's or the date is not between birth and today. */
     add(check: Omit<SkinCheck, 'id'>, today: IsoDate, actor: Actor): Promise<SkinCheck>;
@@ -328,17 +331,22 @@ export interface Store {
   };
   readonly devices: {
     get(deviceId: string, actor: Actor): Promise<Versioned<Device>>;
-    create(device: Omit<Device, 'id'> & { id?: string }, actor: Actor): Promise<Versioned<Device>>;
+    create(
+      device: Omit<Device, 'id'> & { id?: string },
+      today: IsoDate,
+      actor: Actor,
+    ): Promise<Versioned<Device>>;
     change(
       deviceId: string,
       change: Partial<Device>,
+      today: IsoDate,
       expected: Expected,
       actor: Actor,
     ): Promise<Versioned<Device>>;
   };
   readonly events: {
     /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device. */
-    add(event: Omit<DeviceEvent, 'id'>, actor: Actor): Promise<DeviceEvent>;
+    add(event: Omit<DeviceEvent, 'id'>, today: IsoDate, actor: Actor): Promise<DeviceEvent>;
     withdraw(eventId: string, reason: string, actor: Actor): Promise<void>;
   };
   readonly workshopJobs: {

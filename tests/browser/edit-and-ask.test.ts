@@ -136,7 +136,13 @@ describe('the clinician', () => {
   it('is told when somebody else saved meanwhile, and loses neither', async () => {
     const { page, context } = await signedIn(browser, service.url, 'clinician');
     await page.goto(path('/edit'));
-    await service.store.children.change(child.id, { contact: 'the desk’s change' }, null, systemActor);
+    await service.store.children.change(
+      child.id,
+      { contact: 'the desk’s change' },
+      '2026-06-15',
+      null,
+      systemActor,
+    );
     await page.fill('#siblingGroup', 'the cousins');
     await page.click('text=Save');
     await page.waitForSelector('[role=alert] >> text=Somebody else saved');

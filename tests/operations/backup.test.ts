@@ -52,7 +52,13 @@ describe('backup and restore', () => {
       1,
       systemActor,
     );
-    await store.children.change('c1', { contact: 'Zoë "quoted" \\ line\nbreak' }, null, systemActor);
+    await store.children.change(
+      'c1',
+      { contact: 'Zoë "quoted" \\ line\nbreak' },
+      '2026-06-15',
+      null,
+      systemActor,
+    );
     await store.children.erase('c2', 'asked', systemActor);
     await store.users.create(
       { name: 'admin', role: 'administrator', password: 'a long password' },

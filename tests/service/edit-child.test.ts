@@ -110,7 +110,13 @@ describe('editing a child', () => {
 
   it('loses nobody’s change: a form from an older version is shown again beside what was stored meanwhile', async () => {
     const form = await untouched('c3');
-    await service.store.children.change('c3', { contact: 'changed by another' }, null, systemActor);
+    await service.store.children.change(
+      'c3',
+      { contact: 'changed by another' },
+      '2026-06-15',
+      null,
+      systemActor,
+    );
     const answer = await post('clinician', 'c3', { ...form, contact: 'mine' });
     expect(answer.statusCode).toBe(412);
     expect(answer.body).toContain('Somebody else saved this child');

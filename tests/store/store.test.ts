@@ -76,7 +76,8 @@ describe('the store', () => {
     'recall_state_changes',
     'fit_limit_changes',
   ])('refuses to change or delete a row of %s, even by SQL', async (table) => {
-    if (table === 'record_history') await store.children.change('c1', { contact: 'new' }, null, clinician);
+    if (table === 'record_history')
+      await store.children.change('c1', { contact: 'new' }, today, null, clinician);
     if (table === 'fit_limit_changes')
       await store.fitLimits.change(
         [{ family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm: 12, reason: 'own audit' }],
@@ -260,6 +261,7 @@ describe('the store', () => {
         birthDate: '2019-03-14',
         sex: 'female',
       }),
+      today,
       clinician,
     );
     const found = async (text: string, slip = false) =>

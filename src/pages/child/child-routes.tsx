@@ -15,6 +15,7 @@ import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.j
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
+import { refusalOf } from '../parts/refusal-of.js';
 import { clinicians, type Form, staff } from '../parts/route-types.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
@@ -82,15 +83,12 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         insensateSkin: body.insensateSkin === 'yes',
         latexAlert: body.latexAlert === 'yes',
       });
-      const late = parsed.success && parsed.data.birthDate > clock.today();
-      if (!parsed.success || late) {
-        const issue = parsed.error?.issues[0];
-        const error = late ? 'birthDate: lies after today' : `${issue?.path.join('.')}: ${issue?.message}`;
-        const context = await pageContext(request, reply, deps);
-        return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
-      }
-      await store.children.create(parsed.data, actorOf(request));
-      return reply.redirect(path(parsed.data.id), 303);
+      const error = parsed.success
+        ? await refusalOf(store.children.create(parsed.data, clock.today(), actorOf(request)))
+        : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
+      if (parsed.success && !error) return reply.redirect(path(parsed.data.id), 303);
+      const context = await pageContext(request, reply, deps);
+      return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
     },
   );
 

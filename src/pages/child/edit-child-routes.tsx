@@ -77,7 +77,7 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     if (Number(given) !== version && (faulty || changed)) return again(412, true);
     if (faulty) return again(422, false);
     try {
-      if (changed) await store.children.change(id, change, version, actor);
+      if (changed) await store.children.change(id, change, clock.today(), version, actor);
     } catch (error) {
       if (error instanceof DoorpostError && error.code === 'changed-meanwhile') return again(412, true);
       throw error;

@@ -39,7 +39,7 @@ export async function saveVisit(
         };
         await tx.skinChecks.add(check, today, actor);
       }
-      if (rest.verdict) await tx.events.add(verdictEvent({ device, skin, ...rest }, date), actor);
+      if (rest.verdict) await tx.events.add(verdictEvent({ device, skin, ...rest }, date), today, actor);
     }
   });
 }

@@ -5,6 +5,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { shownLog } from '../../service/shown-log.js';
 import { type Role, roles } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
+import { refusalOf } from '../parts/refusal-of.js';
 import { administrators, type Form } from '../parts/route-types.js';
 import { AccessLogPage, SettingsPage, UsersPage } from './admin-pages.js';
 
@@ -37,11 +38,11 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Admin>('/users', access, async (request, reply) => {
     const { name = '', displayName = '', role, password } = request.body ?? {};
-    await store.users.create(
-      { name, displayName: displayName || name, role: roleOf(role), password },
-      actorOf(request),
-    );
-    return reply.redirect('/users?notice=user-saved', 303);
+    const user = { name, displayName: displayName || name, role: roleOf(role), password };
+    const error = await refusalOf(store.users.create(user, actorOf(request)));
+    if (!error) return reply.redirect('/users?notice=user-saved', 303);
+    const [context, users] = [await pageContext(request, reply, deps), await store.users.list()];
+    return sendPage(reply, <UsersPage context={context} users={users} error={error} />, 422);
   });
 
   app.post<Admin>('/users/:id', access, async (request, reply) => {

@@ -10,7 +10,7 @@ import { childChange, childRecord, fullRecord } from './schemas/records.js';
 
 const tags = ['Children'];
 
-export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
+export function childrenRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children',
     {
@@ -46,7 +46,7 @@ export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const { value, version } = await tx.children.create(request.body, actor);
+        const { value, version } = await tx.children.create(request.body, clock.today(), actor);
         return {
           status: 201,
           body: value,
@@ -91,6 +91,7 @@ export function childrenRoutes(api: Api, { store }: ServiceDeps): void {
         const changed = await tx.children.change(
           request.params.id,
           request.body,
+          clock.today(),
           expectedVersion(request),
           actor,
         );

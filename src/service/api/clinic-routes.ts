@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { userNamePattern } from '../../records/check/check-account.js';
 import type { AuditRow } from '../../store/contract.js';
 import { roles } from '../../store/contract.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
@@ -20,10 +21,7 @@ const user = z.object({
   hasPassword: z.boolean(),
   version: z.number(),
 });
-const userName = z
-  .string()
-  .regex(/^[a-zA-Z0-9._@-]{2,80}$/)
-  .describe('letters, digits and . _ @ -');
+const userName = z.string().regex(userNamePattern).describe('letters, digits and . _ @ -');
 const password = z.string().min(12).max(200);
 
 const familyLink = z.object({

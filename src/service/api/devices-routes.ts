@@ -15,7 +15,7 @@ import {
 
 const tags = ['Devices'];
 
-export function devicesRoutes(api: Api, { store }: ServiceDeps): void {
+export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/devices',
     {
@@ -46,7 +46,11 @@ export function devicesRoutes(api: Api, { store }: ServiceDeps): void {
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const added = await tx.devices.create({ ...request.body, childId: request.params.id }, actor);
+        const added = await tx.devices.create(
+          { ...request.body, childId: request.params.id },
+          clock.today(),
+          actor,
+        );
         return {
           status: 201,
           body: added.value,
@@ -92,6 +96,7 @@ export function devicesRoutes(api: Api, { store }: ServiceDeps): void {
         const changed = await tx.devices.change(
           request.params.id,
           request.body as Partial<z.output<typeof deviceRecord>>,
+          clock.today(),
           expectedVersion(request),
           actor,
         );
@@ -133,7 +138,7 @@ export function devicesRoutes(api: Api, { store }: ServiceDeps): void {
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
-        body: await tx.events.add({ ...request.body, deviceId: request.params.id }, actor),
+        body: await tx.events.add({ ...request.body, deviceId: request.params.id }, clock.today(), actor),
       })),
   );
 

@@ -200,7 +200,7 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
-        body: await tx.markers.add({ ...request.body, childId: request.params.id }, actor),
+        body: await tx.markers.add({ ...request.body, childId: request.params.id }, clock.today(), actor),
       })),
   );
 

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { hash, verify } from '@node-rs/argon2';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
+import { checkedUserName } from '../../records/check/check-account.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor, Role, Store, User } from '../contract.js';
@@ -34,13 +35,14 @@ export const usersRepository = (db: Database): Store['users'] => ({
   },
 
   async create(given, actor) {
+    const name = checkedUserName(given.name);
     const password_hash = given.password === undefined ? null : await hashPassword(given.password);
     return atomically(db, async (tx) => {
       const row = await tx
         .insertInto('users')
         .values({
           id: randomUUID(),
-          name: given.name.toLowerCase(),
+          name,
           display_name: given.displayName ?? given.name,
           role: given.role,
           password_hash,

@@ -1,6 +1,7 @@
 import { type SqlBool, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { groupByChild } from '../../records/caseload.js';
+import { checkChild } from '../../records/check/check-child.js';
 import { type Child, childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -95,8 +96,9 @@ export const childrenRepository = (db: Database): Store['children'] => ({
     return { value: childVisibleTo(actor, found.value), version: found.version };
   },
 
-  create: (child, actor) =>
+  create: (child, today, actor) =>
     atomically(db, async (tx) => {
+      checkChild(child, today);
       await refuseTombstone(tx, [child.id]);
       const added = await tx
         .insertInto('children')
@@ -110,11 +112,12 @@ export const childrenRepository = (db: Database): Store['children'] => ({
       return { value: child, version: added.version };
     }),
 
-  change: (childId, change, expected, actor) =>
+  change: (childId, change, today, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await requireChild(tx, childId, 'update');
       if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
       const value = childRecord.parse({ ...before.value, ...change, id: childId });
+      checkChild(value, today, change.birthDate ? await firstEntry(tx, childId) : null);
       const version = before.version + 1;
       await tx
         .updateTable('children')
@@ -167,6 +170,16 @@ function nameFits(word: string, slip: boolean) {
     ],
     sql` or `,
   );
+}
+
+/** The first day on which anything was measured or cast. */
+async function firstEntry(db: Database, childId: string): Promise<string | null> {
+  const { rows } = await sql<{ first: string | null }>`
+    select least(
+      (select min(date) from current_measurements where child_id = ${childId}),
+      (select min(data->>'castDate')::date from devices where child_id = ${childId})
+    )::text as first`.execute(db);
+  return rows[0].first;
 }
 
 /** An erased child does not come back by an old file. */

@@ -1,11 +1,17 @@
 import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
+import { checkDevice } from '../../records/check/check-device.js';
 import { type Device, deviceRecord } from '../../records/device.js';
+import { familyFacts } from '../../rules/family-facts.js';
+import { loadRules } from '../../rules/load-rules.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { changedMeanwhile, notFound, requireChild } from './require-child.js';
+
+/** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
+export const families = familyFacts(loadRules());
 
 export const deviceColumns = (device: Device) => ({
   id: device.id,
@@ -22,11 +28,11 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
     return { value: data, version };
   },
 
-  create: (given, actor) =>
+  create: (given, today, actor) =>
     atomically(db, async (tx) => {
       const device = deviceRecord.parse({ ...given, id: given.id ?? randomUUID() });
       const child = await requireChild(tx, device.childId, 'share');
-      checkDates(device, child.value.birthDate);
+      checkDevice(device, { birthDate: child.value.birthDate, today, families });
       const added = await tx
         .insertInto('devices')
         .values(deviceColumns(device))
@@ -45,7 +51,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
       return { value: device, version: added.version };
     }),
 
-  change: (deviceId, change, expected, actor) =>
+  change: (deviceId, change, today, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await requireDevice(tx, deviceId, true);
       if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
@@ -55,7 +61,8 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
         id: deviceId,
         childId: before.data.childId,
       });
-      checkDates(value, (await requireChild(tx, value.childId)).value.birthDate);
+      const { birthDate } = (await requireChild(tx, value.childId)).value;
+      checkDevice(value, { birthDate, today, families });
       const version = before.version + 1;
       await tx
         .updateTable('devices')
@@ -82,17 +89,4 @@ export async function requireDevice(db: Database, id: string, lock = false) {
     .executeTakeFirst();
   if (!row) throw notFound('device');
   return row;
-}
-
-function checkDates(device: Device, birthDate: string): void {
-  const refuse = (field: string, given: string, accepted: string) => {
-    throw new DoorpostError('invalid-value', `Device: ${field} '${given}' cannot be; accepted: ${accepted}`, {
-      field,
-      given,
-      accepted,
-    });
-  };
-  if (device.castDate < birthDate) refuse('castDate', device.castDate, 'a date from birth on');
-  if (device.fittedDate && device.fittedDate < device.castDate)
-    refuse('fittedDate', device.fittedDate, 'a date from the cast on');
 }

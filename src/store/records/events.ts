@@ -1,20 +1,22 @@
 import { randomUUID } from 'node:crypto';
+import { checkEvent } from '../../records/check/check-event.js';
 import { deviceEventRecord } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
-import { deviceColumns, requireDevice } from './devices.js';
+import { deviceColumns, families, requireDevice } from './devices.js';
 import { notFound } from './require-child.js';
 import { eventColumns, eventOf } from './row-records.js';
 
 const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };
 
 export const eventsRepository = (db: Database): Store['events'] => ({
-  add: (given, actor) =>
+  add: (given, today, actor) =>
     atomically(db, async (tx) => {
       const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
       const { data: device, version } = await requireDevice(tx, event.deviceId, true);
+      checkEvent(event, { device, today, families });
       await tx
         .insertInto('device_events')
         .values({ ...eventColumns(event, device.childId), ...firstRevision, recorded_by: actor.name })

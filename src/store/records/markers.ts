@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { checkMarker } from '../../records/check/check-marker.js';
 import { markerRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -8,10 +9,11 @@ import { requireChild } from './require-child.js';
 import { markerColumns } from './row-records.js';
 
 export const markersRepository = (db: Database): Store['markers'] => ({
-  add: (given, actor) =>
+  add: (given, today, actor) =>
     atomically(db, async (tx) => {
       const marker = markerRecord.parse({ ...given, id: randomUUID() });
-      await requireChild(tx, marker.childId, 'share');
+      const child = await requireChild(tx, marker.childId, 'share');
+      checkMarker(marker, child.value.birthDate, today);
       await tx
         .insertInto('markers')
         .values({

@@ -1,11 +1,11 @@
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
+import { checkReading } from '../../records/check/check-reading.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor, MeasurementRevision, Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import type { Tables } from '../tables.js';
-import { checkReading } from './check-reading.js';
 import { changedMeanwhile, notFound, requireChild } from './require-child.js';
 import { measurementColumns, measurementOf } from './row-records.js';
 

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { DoorpostError } from '../../errors.js';
+import { checkDate } from '../../records/check/refuse.js';
 import { skinCheckRecord } from '../../records/skin-check.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -14,7 +14,8 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
     atomically(db, async (tx) => {
       const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
       const child = await requireChild(tx, check.childId, 'share');
-      refuseDate(check.date, child.value.birthDate, today);
+      const span = { from: child.value.birthDate, since: 'birth', today };
+      checkDate('Skin check', 'date', check.date, span);
       if (check.deviceId !== null) {
         const { data: device } = await requireDevice(tx, check.deviceId);
         if (device.childId !== check.childId) throw notFound('device of this child');
@@ -68,12 +69,3 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
       });
     }),
 });
-
-function refuseDate(date: string, birthDate: string, today: string): void {
-  if (date >= birthDate && date <= today) return;
-  throw new DoorpostError('invalid-value', 'A skin check lies between birth and today', {
-    field: 'date',
-    given: date,
-    accepted: `${birthDate} to ${today}`,
-  });
-}

@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
+import { checkReading } from '../../records/check/check-reading.js';
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
-import { checkReading } from './check-reading.js';
 import { requireChild } from './require-child.js';
 import { measurementColumns, measurementOf } from './row-records.js';
 
