@@ -1,7 +1,7 @@
 /** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
 
 import type { DeviceForecast } from '../forecast/contract.js';
-import type { CastDate } from '../recall/contract.js';
+import type { DeviceDecision } from '../recall/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { DeviceEvent } from '../records/device.js';
@@ -12,7 +12,7 @@ import { readableDate, timeLocale } from './time-locale.js';
 export interface DeviceTimelineInput {
   readonly record: Pick<ChildRecord, 'devices' | 'events'>;
   readonly forecasts: readonly DeviceForecast[];
-  readonly castDates?: readonly CastDate[];
+  readonly decisions?: readonly Pick<DeviceDecision, 'deviceId' | 'castBy'>[];
   readonly today: IsoDate;
   readonly language?: string;
   readonly title?: string;
@@ -24,11 +24,11 @@ const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   verdict: 'fit judged',
   broken: 'broken',
 };
-const moments = ['latest safe cast date', 'adjusted', 'fit judged', 'broken'] as const;
+const moments = ['cast by', 'adjusted', 'fit judged', 'broken'] as const;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
-  const { record, forecasts, castDates = [], today, language = 'en' } = input;
+  const { record, forecasts, decisions = [], today, language = 'en' } = input;
   const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
   const seen = new Map<string, number>();
   const names = new Map(
@@ -64,7 +64,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
     const word = eventWords[e.kind];
     if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
   }
-  for (const c of castDates) if (c.latestSafe) mark(names.get(c.deviceId), moments[0], c.latestSafe);
+  for (const d of decisions) if (d.castBy) mark(names.get(d.deviceId), moments[0], d.castBy);
   const dates = [today, ...spans.flatMap((s) => [s.from, s.to]), ...marks.map((m) => m.date)] as string[];
   const sorted = dates.toSorted();
   const [from] = sorted;

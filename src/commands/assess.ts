@@ -1,15 +1,16 @@
+import { clinicList, levelledClinicList } from '../clinic/clinic-list.js';
 import { assessCaseload } from '../forecast/assess-caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
 import type { GrowthOutcome } from '../growth/contract.js';
 import { loadGrowthModel } from '../growth/population/model.js';
-import type { DeviceDue, RecallList, TurnaroundEstimate } from '../recall/contract.js';
-import { buildRecallList } from '../recall/decide/build-recall-list.js';
+import type { DeviceDecision, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
+import type { ClinicWeekInput } from '../recall/level/clinic-capacity.js';
 import { type Caseload, type ChildRecord, groupByChild } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
-import { estimateTurnaround } from '../turnaround/estimate-turnaround.js';
+import { withDecisionSentences, withSentences } from '../words/reason-sentence.js';
 import { type Answer, assessInParallel } from './assess-in-parallel.js';
 import { terminal } from './terminal.js';
 
@@ -21,6 +22,8 @@ export interface AssessOptions {
   readonly rules?: FitRules;
   readonly seed?: number;
   readonly settings?: RecallSettingsInput;
+  /** The clinic's week, where every visit is to be given one. */
+  readonly clinic?: ClinicWeekInput;
 }
 
 /** A caseload with everything that is computed from it. */
@@ -31,8 +34,8 @@ export interface Assessed {
   /** A child's growth posterior, computed when asked for. */
   readonly growthOf: (record: ChildRecord) => GrowthOutcome;
   readonly recall: RecallList;
-  /** Dates of every device in use, by device. */
-  readonly due: ReadonlyMap<string, DeviceDue>;
+  /** What every device in use asks for, by device. */
+  readonly decisions: ReadonlyMap<string, DeviceDecision>;
   readonly turnaroundOf: (family: string) => TurnaroundEstimate;
 }
 
@@ -56,30 +59,17 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
       ? await assessInParallel(records, settings, progress)
       : assessCaseload(records, context(), progress);
   terminal.progress('');
-  const estimates = new Map<string, TurnaroundEstimate>();
-  const turnaroundOf = (family: string): TurnaroundEstimate => {
-    const estimate = estimates.get(family) ?? estimateTurnaround(caseload.jobs, family, today);
-    estimates.set(family, estimate);
-    return estimate;
-  };
-  const recall = buildRecallList(assessments, records, turnaroundOf, {
-    month: options.month ?? today.slice(0, 7),
-    today,
-    settings: options.settings,
-  });
-  const lists = [recall.entries, recall.open, recall.cannotForecast, recall.notDue];
-  const due = new Map(
-    lists.flatMap((list) =>
-      list.flatMap((e) => [...e.devices, ...e.otherDevices].map((d) => [d.deviceId, d] as const)),
-    ),
-  );
+  const question = { records, assessments, today, rules, month: options.month, settings: options.settings };
+  const { list, decisions, turnaroundOf } = options.clinic
+    ? await levelledClinicList({ ...question, jobs: caseload.jobs, clinic: options.clinic })
+    : clinicList({ ...question, jobs: caseload.jobs });
   return {
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
     growthOf: (record) => assessChild(record, context()).growth,
-    recall,
-    due,
+    recall: withSentences(list),
+    decisions: new Map(withDecisionSentences([...decisions.values()]).map((d) => [d.deviceId, d])),
     turnaroundOf,
   };
 }

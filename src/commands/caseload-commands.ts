@@ -51,25 +51,25 @@ export function caseloadCommands(program: Command, load: Load): void {
     .action(load('export-files', 'exportFiles'));
 
   reading(program.command('forecast'))
-    .description('forecast when each device is outgrown, by what, and the latest safe cast date')
+    .description('forecast when each device is outgrown, by what, and what is wanted by when')
     .argument('<paths...>', PATHS)
     .option('--child <id>', 'only this child')
     .option('--model <name>', 'growth model to use (default: the newest in models/)')
     .option(
       '--tolerance <chance>',
-      'accepted chance of being outgrown before the replacement is fitted',
+      'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
       probability,
     )
     .option('--seed <number>', 'seed of the simulated futures', whole)
     .action(load('forecast-caseload', 'forecastCaseload'));
 
   reading(program.command('recall'))
-    .description('make the recall list of a month: whom to call, for what, by when and why')
+    .description('make the recall list: whom to call in the next five weeks or a month, for what, by when and why')
     .argument('<paths...>', PATHS)
-    .option('--month <month>', 'month to plan, YYYY-MM (default: the month of today)', month)
+    .option('--month <month>', 'look ahead to the end of this month, YYYY-MM (default: today and the next five weeks)', month)
     .option(
       '--tolerance <chance>',
-      'accepted chance of being outgrown before the replacement is fitted',
+      'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
       probability,
     )
     .option(

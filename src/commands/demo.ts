@@ -9,7 +9,6 @@ import { defaultSettings } from '../store/people/default-settings.js';
 import { type Assessed, assess } from './assess.js';
 import { drawChild } from './draw-child.js';
 import { forecastTable } from './forecast-text.js';
-import { levelAssessed } from './level-assessed.js';
 import { countsText, printRefused, readPaths, todayOf } from './reading-options.js';
 import { recallCsv, recallText } from './recall-list.js';
 import { terminal } from './terminal.js';
@@ -42,13 +41,16 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
 
   step('Reading its tables back');
   const parsed = await readPaths([tables], { today });
-  const assessed = await levelAssessed(
-    await assess(parsed.caseload, { today }),
-    defaultSettings.castingSlotsPerWeek,
-  );
+  const assessed = await assess(parsed.caseload, {
+    today,
+    clinic: {
+      clinicians: [{ id: 'clinic', slotsPerWeek: defaultSettings.castingSlotsPerWeek }],
+      workshop: [],
+    },
+  });
   const { recall } = assessed;
-  const recallPath = join(folder, `recall-${recall.month}.csv`);
-  const calendarPath = join(folder, `recall-${recall.month}.ics`);
+  const recallPath = join(folder, `recall-${today}.csv`);
+  const calendarPath = join(folder, `recall-${today}.ics`);
   const forecastPath = join(folder, 'forecasts.txt');
   await writeFile(recallPath, recallCsv(assessed));
   await writeFile(
@@ -66,14 +68,14 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   }
   terminal.progress('');
   const seconds = Number(process.hrtime.bigint() - began) / 1e9;
-  const overdue = recall.entries.filter((e) => e.overdue).length;
+  const late = recall.entries.filter((e) => e.late).length;
   if (!options.json) printRefused({ refused: parsed.refused, notices: [] }, terminal.out);
   say(
     options,
     { folder, tables, recall: recallPath, calendar: calendarPath, forecasts: forecastPath, charts, seconds },
     [
       `\nAn invented clinic on ${today}: ${countsText({ ...parsed.caseload })}; ${parsed.refused.length} bad entries, put there on purpose, were refused.`,
-      `${recall.entries.length} children to call in ${recall.month}, ${overdue} of them overdue; ${recall.cannotForecast.length} to measure first.`,
+      `${recall.entries.length} visits wanted until ${recall.until}, ${late} of them late; ${recall.notDue.length} children with nothing due.`,
       '',
       `  Recall list   ${recallPath}`,
       `  Calendar      ${calendarPath}`,
@@ -94,7 +96,7 @@ function say(options: DemoCommandOptions, facts: object, text: string): void {
 
 /** Children on the recall list, one for each kind of device before any kind comes twice. */
 function childrenToDraw({ recall, records }: Assessed, count: number): ChildRecord[] {
-  const order = [...recall.entries, ...recall.open, ...recall.notDue];
+  const order = [...recall.entries, ...recall.notDue];
   const seen = new Set<string>();
   const fresh = order.filter((e) => {
     const kinds = e.devices.map((d) => d.family).filter((family) => !seen.has(family));

@@ -19,7 +19,7 @@ const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g,
  * device timeline, each as Vega-Lite specification, SVG and PNG. Gives the paths.
  */
 export async function drawChild(record: ChildRecord, assessed: Assessed, folder: string): Promise<string[]> {
-  const { today, assessments, due, growthOf } = assessed;
+  const { today, assessments, decisions: all, growthOf } = assessed;
   const assessment = assessments.get(record.child.id);
   const forecasts = assessment?.forecasts ?? [];
   const growth = growthOf(record);
@@ -29,9 +29,9 @@ export async function drawChild(record: ChildRecord, assessed: Assessed, folder:
     measure,
     growthChart({ record, measure, today, posterior, forecasts, centileAt, caution }),
   ]);
-  const castDates = record.devices.flatMap((d) => due.get(d.id)?.castDate ?? []);
+  const decisions = record.devices.flatMap((d) => all.get(d.id) ?? []);
   if (record.devices.length > 0) {
-    charts.push(['devices', deviceTimeline({ record, forecasts, castDates, today })]);
+    charts.push(['devices', deviceTimeline({ record, forecasts, decisions, today })]);
   }
   await mkdir(folder, { recursive: true });
   const paths: string[] = [];

@@ -4,7 +4,7 @@ import { exitCodes } from './exit-codes.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
 import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
-import { toleranceSettings } from './recall-list.js';
+import { acceptedSettings } from './recall-list.js';
 import { terminal, wrap } from './terminal.js';
 
 export interface ForecastOptions extends ReadingOptions {
@@ -26,14 +26,19 @@ export async function forecastCaseload(paths: readonly string[], options: Foreca
     model: options.model,
     rules: readRules(options.rules),
     seed: options.seed,
-    settings: toleranceSettings(options.tolerance),
+    settings: acceptedSettings(options.tolerance),
   });
   const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
   if (options.json) {
     const children = assessed.records.map(({ child }) => {
       const { forecasts = [], flags = [], suggestions = [] } = assessed.assessments.get(child.id) ?? {};
-      const castDates = forecasts.flatMap((f) => assessed.due.get(f.deviceId)?.castDate ?? []);
-      return { childId: child.id, forecasts, castDates, flags, suggestions };
+      const decisions = forecasts.flatMap(({ deviceId }) => {
+        const decision = assessed.decisions.get(deviceId);
+        if (!decision) return [];
+        const { forecast: _, ...decided } = decision;
+        return [decided];
+      });
+      return { childId: child.id, forecasts, decisions, flags, suggestions };
     });
     const { refused, notices } = parsed;
     terminal.out(JSON.stringify({ today: assessed.today, children, refused, notices }, null, 2));

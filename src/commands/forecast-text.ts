@@ -1,11 +1,12 @@
 import { deviceLabel } from '../charts/device-label.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import { adjusting, capital, plainDate, plainSeries } from '../forecast/words.js';
-import type { CastDate, TurnaroundEstimate } from '../recall/contract.js';
+import type { DeviceDecision, TurnaroundEstimate } from '../recall/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
+import { actionNames } from '../words/action-names.js';
 import type { Assessed } from './assess.js';
 import { textTable, wrap } from './terminal.js';
 
@@ -25,15 +26,13 @@ const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
 };
 
 /** One row a device in use: when it is outgrown, by what, how much room is left, and by when to cast. */
-export function forecastTable({ records, assessments, due, recall, today }: Assessed): string {
+export function forecastTable({ records, assessments, decisions, recall, today }: Assessed): string {
   const replaced = new Set(recall.inProgress.map(({ deviceId }) => deviceId));
   const rows = records.flatMap((record) => {
     const forecasts = assessments.get(record.child.id)?.forecasts ?? [];
     return forecasts
       .filter((f) => f.outcome !== 'not-in-use')
-      .map((f) =>
-        deviceRow(record, f, due.get(f.deviceId)?.castDate ?? null, replaced.has(f.deviceId), today),
-      );
+      .map((f) => deviceRow(record, f, decisions.get(f.deviceId) ?? null, replaced.has(f.deviceId), today));
   });
   if (rows.length === 0) return 'No device is in use, so there is nothing to forecast.';
   return textTable(
@@ -47,7 +46,7 @@ export function forecastTable({ records, assessments, due, recall, today }: Asse
       'by',
       'room left',
       'outgrown now',
-      'cast by',
+      'wanted',
     ],
     rows,
   );
@@ -56,7 +55,7 @@ export function forecastTable({ records, assessments, due, recall, today }: Asse
 function deviceRow(
   record: ChildRecord,
   f: DeviceForecast,
-  cast: CastDate | null,
+  decision: DeviceDecision | null,
   replaced: boolean,
   today: IsoDate,
 ): string[] {
@@ -78,15 +77,15 @@ function deviceRow(
       ? `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`
       : '',
     dated ? percent(f.probabilityOutgrownNow) : '',
-    replaced || f.replacementInProgress ? 'the next is being made' : castWord(f, cast),
+    replaced || f.replacementInProgress ? 'the next is being made' : wantedWord(decision),
   ];
 }
 
-function castWord(f: DeviceForecast, cast: CastDate | null): string {
-  if (cast === null) return '';
-  if (cast.overdue)
-    return cast.latestSafe && f.outcome !== 'already-outgrown' ? `overdue (${cast.latestSafe})` : 'now';
-  return cast.latestSafe ?? 'later';
+/** What is wanted and by when; the day to cast by where nothing is wanted yet. */
+function wantedWord(decision: DeviceDecision | null): string {
+  if (decision === null) return '';
+  if (decision.action === 'none') return decision.castBy ?? 'later';
+  return `${actionNames[decision.action]}${decision.dueBy ? ` by ${decision.dueBy}` : ''}`;
 }
 
 /** Whole millimetres, without a minus before 0. */
@@ -123,7 +122,11 @@ export function forecastDetails(assessed: Assessed, full: boolean): string {
 const FOR_EVERYONE = 'standing-skin';
 const RANK = { 'act-now': 0, check: 1, note: 2 } as const;
 
-function deviceLines(record: ChildRecord, f: DeviceForecast, { due, turnaroundOf }: Assessed): string[] {
+function deviceLines(
+  record: ChildRecord,
+  f: DeviceForecast,
+  { decisions, turnaroundOf }: Assessed,
+): string[] {
   if (f.outcome === 'not-in-use') return [];
   const device = record.devices.find((d) => d.id === f.deviceId) as Device;
   const lines = [wrap(`${deviceLabel(device)}, cast ${device.castDate}: ${f.explanation}`, WIDTH, '  ')];
@@ -132,9 +135,8 @@ function deviceLines(record: ChildRecord, f: DeviceForecast, { due, turnaroundOf
       `${plainSeries(r.series)} ${mm(r.roomMm)} of ${mm(r.allowanceMm)}\u00a0mm (80\u00a0% sure: ${mm(r.roomLowMm)} to ${mm(r.roomHighMm)})`,
   );
   if (rooms.length > 0) lines.push(wrap(`Room left: ${rooms.join('; ')}.`, WIDTH, '    '));
-  const cast = due.get(f.deviceId)?.castDate;
-  if (cast && !f.replacementInProgress)
-    lines.push(wrap(castText(cast, turnaroundOf(f.family)), WIDTH, '    '));
+  const decision = decisions.get(f.deviceId);
+  if (decision) lines.push(wrap(decisionText(decision, turnaroundOf(f.family)), WIDTH, '    '));
   for (const a of f.adjustments ?? []) {
     const when = a.dueNow ? 'is due now' : a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
     lines.push(
@@ -144,15 +146,16 @@ function deviceLines(record: ChildRecord, f: DeviceForecast, { due, turnaroundOf
   return lines;
 }
 
-function castText(cast: CastDate, turnaround: TurnaroundEstimate): string {
-  const { p50Days, p90Days, basis } = turnaround;
-  const made = `${p50Days} to ${p90Days} days from cast to fitting, ${basis === 'default' ? 'as usual' : 'as in this clinic'}`;
-  const risk = `the chance of outgrowing it before the next is fitted`;
-  if (cast.latestSafe === null) return `No latest safe cast date inside the horizon (${made}).`;
-  const today = `If cast today it is ${percent(cast.riskIfCastToday)}.`;
-  return cast.overdue
-    ? `Overdue: to keep ${risk} within ${percent(cast.riskTolerance)} the cast was due by ${plainDate(cast.latestSafe)} (${made}). ${today}`
-    : `Cast by ${plainDate(cast.latestSafe)} to keep ${risk} within ${percent(cast.riskTolerance)} (${made}). ${today}`;
+function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate): string {
+  const { p50Days, p80Days, basis } = turnaround;
+  const made = `${p50Days} to ${p80Days} days from cast to fitting, ${basis === 'default' ? 'as usual' : 'as in this clinic'}`;
+  const figure = d.checkFigure
+    ? ` Cast if the room at ${plainSeries(d.checkFigure)} is ${d.checkFigure.castIfRoomAtMostMm} mm or less, else not before ${plainDate(d.checkFigure.elseNotBefore)}.`
+    : '';
+  const dates = d.castBy
+    ? ` Cast by ${plainDate(d.castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
+    : ` No day to cast by inside the horizon (${made}).`;
+  return `${capital(actionNames[d.action])}: ${d.reason.text ?? ''}${figure}${dates}`;
 }
 
 function flagText(flag: Flag): string {

@@ -118,7 +118,13 @@ function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAsses
     const base = emptyForecast(record, device, today, context.seed, posterior);
     const plan = plans.find((p) => p.device.id === device.id);
     const name = named.get(device.id);
-    if (name) return { ...base, ...name };
+    if (name) {
+      const rule = rules.get(device.family);
+      const history = deviceHistory(device, record.events);
+      const usualLifeEnds =
+        rule && name.outcome !== 'not-in-use' ? usualLife({ rule, history }, record.child.birthDate) : null;
+      return { ...base, ...name, usualLifeEnds };
+    }
     if (plan?.rule.region === 'head' && blocked)
       return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
     return { ...answers.get(device.id)!.forecast, seed: context.seed };

@@ -1,12 +1,12 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
-import type { PassedWeek, RecallAction, RecallEntry, WorkState } from './contract.js';
+import type { Action, PassedWeek, RecallEntry, WorkState } from './contract.js';
 import { weekStart } from './decide/calendar.js';
 import { workingDays } from './level/clinic-capacity.js';
 
 /** A child's entry in the list before, and how far people came with it. */
 export interface EarlierVisit {
   readonly childId: string;
-  readonly action: RecallAction;
+  readonly action: Action;
   readonly deviceIds: readonly string[];
   readonly plannedWeek: IsoDate | null;
   /** Who was to see the child; empty where the plan left it open. */
@@ -57,13 +57,13 @@ export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): 
     (p) => p.week !== week && p.week > addDaysIso(today, -REMEMBERED_DAYS),
   );
   const free = { previousWeek: null, told: false, bookedWeek: null, passedWeeks: remembered };
-  if (week === null || visit.state === 'done') return free;
+  if (week === null || visit.state === 'done' || visit.state === 'moved-away') return free;
   const passed = (why: PassedWeek['why']) => ({ ...free, passedWeeks: [...remembered, { week, why }] });
   if (visit.state === 'declined' || visit.state === 'did-not-come') return passed(visit.state);
   const day = visit.state === 'booked' ? visit.appointment : null;
   if (visit.state === 'booked' && (day ? day < today : week < thisWeek)) return passed('nothing-recorded');
   if (week < thisWeek) return free;
-  if (visit.state === 'to-call') return { ...free, previousWeek: week };
+  if (visit.state === 'to-call' || visit.state === 'left-message') return { ...free, previousWeek: week };
   const stands = { ...free, previousWeek: week, told: true };
   const days = day ? [day] : workingDays(week);
   // The family was told of it. Another day or clinician of the same week will do where there is one.
@@ -79,9 +79,10 @@ export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): 
 export function stateInNewList(visit: EarlierVisit, entry: RecallEntry): WorkState {
   const week = weekOf(visit);
   const passed = week !== null && entry.passedWeeks?.some((p) => p.week === week);
-  if (visit.state === 'done' || passed) return 'to-call';
+  if (visit.state === 'done' || visit.state === 'moved-away' || passed) return 'to-call';
   const same = visit.action === entry.action && entry.deviceIds.some((d) => visit.deviceIds.includes(d));
-  return visit.state === 'called' && !same ? 'to-call' : visit.state;
+  const rang = visit.state === 'called' || visit.state === 'left-message';
+  return rang && !same ? 'to-call' : visit.state;
 }
 
 const weekOf = ({ appointment, plannedWeek }: EarlierVisit): IsoDate | null =>

@@ -54,6 +54,8 @@ export interface Reason {
   readonly code: ReasonCode;
   /** Named figures: dates as YYYY-MM-DD, lengths in mm, spans in days, ids of measures, parts and flags. */
   readonly numbers: Readonly<Record<string, number | string>>;
+  /** The sentence to read out, once words/ has made it. */
+  readonly text?: string;
 }
 
 /** What decides at the bench: 'cast today if the room at the toes is 4 mm or less; else not before March'. */
@@ -108,6 +110,7 @@ export interface DeviceDecision {
   /** First day on which the payer pays for the next one, where that is still ahead. */
   readonly fundedFrom: IsoDate | null;
   readonly alerts: readonly Alert[];
+  readonly forecast: DeviceForecast | null;
 }
 
 /** One visit of one child for every device that wants one; its action is the first of its devices'. */
@@ -137,54 +140,21 @@ export interface Visit
   readonly siblingGroup: string | null;
 }
 
-export interface CastDate {
-  readonly deviceId: string;
-  /** Last date at which casting keeps P(outgrown before the replacement is fitted) <= tolerance; null without a forecast. */
-  readonly latestSafe: IsoDate | null;
-  /** First date at which a cast is not plainly wasteful. */
-  readonly worthIt: IsoDate | null;
-  readonly riskTolerance: number;
-  /** P(outgrown before fitting) if cast today. */
-  readonly riskIfCastToday: number;
-  readonly overdue: boolean;
-}
+/** How the work with a family stands. */
+export const workStates = [
+  'to-call',
+  'called',
+  'left-message',
+  'booked',
+  'declined',
+  'did-not-come',
+  'moved-away',
+  'done',
+] as const;
+export type WorkState = (typeof workStates)[number];
 
-export type RecallAction = 'cast' | 'measure' | 'review-wear' | 'urgent-contact' | 'adjust';
-export type WorkState = 'to-call' | 'called' | 'booked' | 'declined' | 'did-not-come' | 'done';
-
-/** One device of a child on the list, with its own dates. */
-export interface DeviceDue {
-  readonly deviceId: string;
-  readonly family: string;
-  readonly side: Device['side'];
-  readonly castDate: CastDate | null;
-  readonly forecast: DeviceForecast | null;
-  /** Wear review date where growth does not decide. */
-  readonly wearReview: IsoDate | null;
-}
-
-export interface RecallEntry {
-  readonly childId: string;
-  /** Every device this visit is for; a second one joins when its own date is near enough. */
-  readonly deviceIds: readonly string[];
-  readonly action: RecallAction;
-  readonly latestSafe: IsoDate | null;
-  readonly worthIt: IsoDate | null;
-  readonly overdue: boolean;
-  /** One plain sentence a scheduler can read to a parent. */
-  readonly reason: string;
-  readonly insensateSkin: boolean;
-  readonly forecasts: readonly DeviceForecast[];
-  readonly devices: readonly DeviceDue[];
-  /** The child's other devices in use: not for this visit, but in the planning. */
-  readonly otherDevices: readonly DeviceDue[];
-  /** Date of the usual review, whatever the forecast says: a forecast never replaces one. */
-  readonly reviewDue: IsoDate | null;
-  /** Last day anything was measured, judged or fitted; null when never. */
-  readonly lastSeen: IsoDate | null;
-  readonly siblingGroup: string | null;
-  /** Where a measurement before the cast would move its date enough to be worth it; absent where the odds are plain. */
-  readonly measureFirst?: 'home' | 'clinic';
+/** A visit on the list, with what a levelled plan adds. */
+export interface RecallEntry extends Visit {
   /** Monday of the week the levelled plan gives; absent when the list was not levelled or the visit is after the planned weeks. */
   readonly plannedWeek?: IsoDate;
   /** Why that week, in words. */
@@ -211,26 +181,24 @@ export interface ReplacementInProgress {
   readonly childId: string;
   readonly deviceId: string;
   readonly replacementDeviceId: string;
+  /** Null where it has been longer with the workshop than any job was: it must be asked for. */
   readonly expectedFitting: IsoDate | null;
-  /** Chance that the worn device is outgrown by the expected fitting; null without a forecast. */
+  /** Chance that the worn device is beyond use by the expected fitting; null without a forecast. */
   readonly riskUntilFitted: number | null;
   readonly late: boolean;
-  readonly reason: string;
 }
 
 export interface RecallList {
-  /** 'YYYY-MM'. */
-  readonly month: string;
   readonly today: IsoDate;
-  /** Due on or before the month's last day, carried-over ones included; urgent first, then overdue, then by latest safe date. */
+  /** Last day looked ahead to: five weeks on, or the last day of the month that was chosen. */
+  readonly until: IsoDate;
+  /** 'YYYY-MM' where a month was chosen. */
+  readonly month: string | null;
+  /** Every visit that is wanted by then, in working order; nobody whom no forecast covers is left out. */
   readonly entries: readonly RecallEntry[];
-  /** Not due this month, but casting this month would already be worth it: for filling slots. */
-  readonly open: readonly RecallEntry[];
-  /** Children in use of a device whom no forecast covers: nobody hides here. */
-  readonly cannotForecast: readonly RecallEntry[];
-  readonly inProgress: readonly ReplacementInProgress[];
-  /** The rest of the devices in use, with their dates. */
+  /** The rest of the children with a device in use, with their next dates. */
   readonly notDue: readonly RecallEntry[];
+  readonly inProgress: readonly ReplacementInProgress[];
   /** What the levelled plan says of the whole list; absent when it was not levelled. */
   readonly levelling?: RecallLevelling;
 }
@@ -254,7 +222,7 @@ export interface RecallLevelling {
   readonly harmed: readonly {
     readonly childIds: readonly string[];
     readonly week: IsoDate | null;
-    readonly latestSafe: IsoDate;
+    readonly castBy: IsoDate;
     readonly text: string;
   }[];
   /** What one more slot would buy, most first. */

@@ -33,7 +33,7 @@ export async function openDemo(
       await tx.users.create({ name, displayName: `Demo ${role}`, role, password }, systemActor);
     await tx.settings.change({ clinicName: 'Invented clinic (demo)' }, null, systemActor);
   });
-  await jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`);
+  await jobs.startRecallRun(null);
   return all;
 }
 

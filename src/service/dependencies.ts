@@ -46,7 +46,8 @@ export interface Clock {
 export interface Jobs {
   /** Puts the work in the queue and gives its job-run id (progress: store.jobRuns.get). One at a time of a kind. */
   startForecasts(within?: Store): Promise<string>;
-  startRecallRun(month: IsoDate): Promise<string>;
+  /** The list of a month, or of today and the weeks ahead where none is chosen. */
+  startRecallRun(month: IsoDate | null): Promise<string>;
   startImport(importId: string, actor: Actor, within?: Store): Promise<string>;
 }
 

@@ -3,6 +3,6 @@ import type { ClinicSettings } from '../store/contract.js';
 
 /** The clinic's settings as the recall room reads them. */
 export const recallSettingsOf = (settings: ClinicSettings): RecallSettingsInput => ({
-  riskTolerance: settings.riskTolerance,
-  riskToleranceInsensate: settings.riskToleranceInsensate,
+  acceptedChance: settings.acceptedChance,
+  harmInsensate: settings.harmInsensate,
 });

@@ -229,9 +229,10 @@ export interface User {
 export interface ClinicSettings {
   readonly clinicName: string;
   readonly contact: string;
-  /** Chance of being outgrown before the new device is fitted that the clinic accepts. */
-  readonly riskTolerance: number;
-  readonly riskToleranceInsensate: number;
+  /** Chance of being beyond use before the next device is fitted that the clinic accepts for ordinary skin. */
+  readonly acceptedChance: number;
+  /** How much a day beyond use matters where the skin does not feel, against ordinary skin. */
+  readonly harmInsensate: number;
   /** Slots of the whole clinic, where `clinicians` says nothing. */
   readonly castingSlotsPerWeek: number;
   /** Who casts, how often and when not; empty: nobody is told apart. */

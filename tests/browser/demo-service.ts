@@ -57,7 +57,7 @@ export async function startDemoService(
     if (!there.has(p.name)) await store.users.create({ ...p, displayName: `Demo ${p.role}` }, systemActor);
   if (options.lookBack) await keepPastForecasts(store, assess);
   await runWorker(store, config, clock, assess, { info: () => {}, error: console.error });
-  const runId = await jobs.startRecallRun(`${TODAY.slice(0, 7)}-01`);
+  const runId = await jobs.startRecallRun(null);
   while (!['done', 'failed'].includes((await store.jobRuns.get(runId)).status))
     await new Promise((wait) => setTimeout(wait, 500));
   const app = await buildService({

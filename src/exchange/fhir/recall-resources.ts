@@ -1,43 +1,47 @@
-import type { Period, RiskAssessment, ServiceRequest } from 'fhir/r4.js';
+import type { RiskAssessment, ServiceRequest } from 'fhir/r4.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { RecallEntry, RecallList } from '../../recall/contract.js';
+import type { Action, RecallEntry, RecallList } from '../../recall/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import { OWN, ownConcept } from './codes.js';
 import { fhirId } from './extensions.js';
 import { reference } from './to-fhir.js';
 
-const ACTION_TEXT: Readonly<Record<RecallEntry['action'], string>> = {
-  cast: 'Cast or scan for the next orthosis',
+const ACTION_TEXT: Readonly<Record<Action, string>> = {
+  'see-now': 'See today or tomorrow',
+  repair: 'Repair or replace the orthosis',
   measure: 'Measure and check fit',
-  'review-wear': 'Review wear and fit',
-  'urgent-contact': 'Contact the family today',
   adjust: 'Adjust the orthosis',
+  'renew-part': 'Renew a part of the orthosis',
+  cast: 'Cast or scan for the next orthosis',
+  check: 'Check fit, cast or scan for the next orthosis if needed',
+  review: 'Review fit, wear and skin',
+  none: 'Nothing due',
 };
 
 /**
  * The recall plan as FHIR R4: a ServiceRequest (intent 'plan', not an order) an entry, and a RiskAssessment a forecast
- * with the dates by which the chance of being outgrown reaches 10, 50 and 90 %. For planning; never a diagnosis.
+ * with the dates by which the chance of being beyond use reaches 10, 50 and 90 %. For planning; never a diagnosis.
  */
 export function recallResources(recall: RecallList, today: IsoDate): (ServiceRequest | RiskAssessment)[] {
-  const entries = [...recall.entries, ...recall.cannotForecast];
-  return entries.flatMap((entry) => [
-    serviceRequest(entry, recall.month, today),
-    ...entry.forecasts.filter((f) => f.p10 !== null).map(riskAssessment),
+  return recall.entries.flatMap((entry) => [
+    serviceRequest(entry, today),
+    ...entry.devices.flatMap(({ forecast }) => (forecast?.p10 ? [riskAssessment(forecast)] : [])),
   ]);
 }
 
-function serviceRequest(e: RecallEntry, month: string, today: IsoDate): ServiceRequest {
+function serviceRequest(e: RecallEntry, today: IsoDate): ServiceRequest {
+  const atOnce = e.action === 'see-now' || e.action === 'repair';
   return {
     resourceType: 'ServiceRequest',
-    id: fhirId(`recall ${month} ${e.childId} ${e.action} ${e.deviceIds.join(' ')}`),
+    id: fhirId(`recall ${e.childId} ${e.action} ${e.deviceIds.join(' ')}`),
     status: 'active',
     intent: 'plan',
-    priority: e.action === 'urgent-contact' ? 'stat' : e.overdue ? 'urgent' : 'routine',
+    priority: atOnce ? 'stat' : e.late || e.tooLateSince || e.beyondUseSince ? 'urgent' : 'routine',
     subject: reference('Patient', e.childId),
     code: ownConcept(OWN.action, e.action, ACTION_TEXT[e.action]),
-    ...(e.latestSafe ? { occurrencePeriod: period(e.worthIt, e.latestSafe) } : {}),
+    ...(e.dueBy ? { occurrencePeriod: { end: e.dueBy } } : {}),
     authoredOn: today,
-    patientInstruction: e.reason,
+    ...(e.reason.text ? { patientInstruction: e.reason.text } : {}),
     supportingInfo: e.deviceIds.map((id) => reference('Device', id)),
   };
 }
@@ -61,9 +65,4 @@ function riskAssessment(f: DeviceForecast): RiskAssessment {
     ),
     note: [{ text: f.explanation }],
   };
-}
-
-/** A start after its end (worth casting only when it is late already) is left out. */
-function period(start: IsoDate | null, end: IsoDate): Period {
-  return start !== null && start <= end ? { start, end } : { end };
 }

@@ -54,7 +54,7 @@ function daysOf(entry: CalendarEntry, today: IsoDate): { from: IsoDate; to: IsoD
     const friday = addDaysIso(plannedWeek, 4);
     if (friday >= today) return { from: plannedWeek < today ? today : plannedWeek, to: friday };
   }
-  const date = appointment ?? entry.latestSafe ?? entry.reviewDue ?? today;
+  const date = appointment ?? entry.dueBy ?? today;
   const day = date < today ? today : date;
   return { from: day, to: day };
 }

@@ -5,7 +5,10 @@ import type { DeviceForecast } from '../contract.js';
 import type { DevicePlan } from './device-plan.js';
 
 /** Usual life by wear, from fitting (or cast) at the age then. */
-export function usualLife(plan: DevicePlan, birthDate: IsoDate): DeviceForecast['usualLifeEnds'] {
+export function usualLife(
+  plan: Pick<DevicePlan, 'rule' | 'history'>,
+  birthDate: IsoDate,
+): DeviceForecast['usualLifeEnds'] {
   const from = plan.history.fittedDate ?? plan.history.castDate;
   const months = usualLifetimeMonths(plan.rule, decimalAgeYears(birthDate, from));
   if (!months) return null;

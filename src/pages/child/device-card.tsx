@@ -2,6 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { DimensionRoom } from '../../forecast/contract.js';
 import { adjusting } from '../../forecast/words.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
+import { actionNames } from '../../words/action-names.js';
 import { type Format, seriesText } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
 import { outgrownText, urgency } from './outgrown-text.js';
@@ -14,10 +15,9 @@ export function DeviceCard(props: {
   detail: boolean;
 }) {
   const { context, childId, view, detail } = props;
-  const { device, forecast, due, turnaround } = view;
+  const { device, forecast, decision, turnaround } = view;
   const { format, today } = context;
   const Heading = detail ? 'h3' : 'h2';
-  const cast = due.castDate;
   const mark = urgency(forecast, today);
   const when = outgrownText(forecast, today, format);
   const base = `/children/${encodeURIComponent(childId)}`;
@@ -26,11 +26,13 @@ export function DeviceCard(props: {
       <div class="row between">
         <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
         <span class={`tag ${mark}`}>
-          {mark === 'plan'
-            ? 'fits'
-            : mark === 'due' && forecast.outcome === 'forecast'
-              ? 'nearly outgrown'
-              : forecast.outcome.replaceAll('-', ' ')}
+          {device.status === 'ordered'
+            ? 'being made'
+            : mark === 'plan'
+              ? 'fits'
+              : mark === 'due' && forecast.outcome === 'forecast'
+                ? 'nearly outgrown'
+                : forecast.outcome.replaceAll('-', ' ')}
         </span>
       </div>
       <p class="band">
@@ -62,27 +64,49 @@ export function DeviceCard(props: {
             </dd>
           </>
         )}
-        {cast?.latestSafe && (
+        {decision && (
           <>
-            <dt>Cast at the latest</dt>
+            <dt>Wanted</dt>
             <dd>
-              <strong>{format.date(cast.latestSafe)}</strong> ({format.away(cast.latestSafe, today)}).{' '}
-              {cast.overdue
-                ? `It is overdue: a cast after that day risks more than the accepted ${format.percent(cast.riskTolerance)}.`
-                : `Until then the chance of being outgrown before fitting is at most ${format.percent(cast.riskTolerance)}.`}
+              <strong>{actionNames[decision.action]}</strong>
+              {decision.dueBy && ` by ${format.date(decision.dueBy)}`}. {decision.reason.text}
             </dd>
+          </>
+        )}
+        {decision?.checkFigure && (
+          <>
+            <dt>At the bench</dt>
+            <dd>
+              Cast if the room at {seriesText(decision.checkFigure)} is{' '}
+              {decision.checkFigure.castIfRoomAtMostMm} mm or less; else not before{' '}
+              {format.date(decision.checkFigure.elseNotBefore)}.
+            </dd>
+          </>
+        )}
+        {decision?.castBy && (
+          <>
+            <dt>Cast by</dt>
+            <dd>
+              <strong>{format.date(decision.castBy)}</strong> ({format.away(decision.castBy, today)}). From
+              then on the chance of being beyond use before the next is fitted is more than the accepted{' '}
+              {format.percent(decision.acceptedChance)}.
+            </dd>
+          </>
+        )}
+        {decision && decision.chanceByEarliestFitting !== null && (
+          <>
             <dt>If cast today</dt>
             <dd>
-              {format.percent(cast.riskIfCastToday)} chance of being outgrown before the new one is fitted,
-              about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
+              {format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one
+              is fitted, about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
               {turnaround.basis === 'default' ? 'usual time' : `from ${turnaround.jobsUsed} jobs`})
             </dd>
           </>
         )}
-        {due.wearReview && (
+        {decision && (
           <>
-            <dt>Review of wear</dt>
-            <dd>{format.date(due.wearReview)}</dd>
+            <dt>Review by</dt>
+            <dd>{format.date(decision.reviewBy)}</dd>
           </>
         )}
         {forecast.adjustments?.map((a) => (

@@ -1,3 +1,4 @@
+import { acceptedChance } from '../../recall/decide/accepted-chance.js';
 import {
   type AuditRow,
   type ClinicSettings,
@@ -140,30 +141,40 @@ export function SettingsPage(props: {
         </div>
         <div class="row">
           <p class="field">
-            <label for="riskTolerance">
-              Accepted chance of being outgrown before fitting, % <small>usual 10</small>
+            <label for="acceptedChance">
+              Accepted chance of being beyond use before the next is fitted, % <small>usual 33</small>
             </label>
             <input
-              id="riskTolerance"
-              name="riskTolerance"
+              id="acceptedChance"
+              name="acceptedChance"
               type="number"
               min={1}
               max={50}
-              value={Math.round(value.riskTolerance * 100)}
+              value={Math.round(value.acceptedChance * 100)}
             />
+            <small>
+              Lower: more casts a year and more wear thrown away. Higher: more days beyond use. It holds for
+              ordinary skin; where a day matters twice as much a chance of{' '}
+              {Math.round(acceptedChance(2, value) * 100)} % is accepted.
+            </small>
           </p>
           <p class="field">
-            <label for="riskToleranceInsensate">
-              The same with insensate skin, % <small>usual 5</small>
+            <label for="harmInsensate">
+              A day beyond use on skin that does not feel counts as so many <small>usual 3</small>
             </label>
             <input
-              id="riskToleranceInsensate"
-              name="riskToleranceInsensate"
+              id="harmInsensate"
+              name="harmInsensate"
               type="number"
               min={1}
-              max={50}
-              value={Math.round(value.riskToleranceInsensate * 100)}
+              max={20}
+              step="0.5"
+              value={value.harmInsensate}
             />
+            <small>
+              So there a chance of {Math.round(acceptedChance(value.harmInsensate, value) * 100)} % is
+              accepted.
+            </small>
           </p>
         </div>
         <button type="submit" class="main-action">

@@ -94,8 +94,8 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
       {
         clinicName: (body.clinicName ?? '').slice(0, 120),
         contact: (body.contact ?? '').slice(0, 200),
-        riskTolerance: number('riskTolerance', 1, 50) / 100,
-        riskToleranceInsensate: number('riskToleranceInsensate', 1, 50) / 100,
+        acceptedChance: number('acceptedChance', 1, 50) / 100,
+        harmInsensate: number('harmInsensate', 1, 20),
       },
       Number(body.version),
       actorOf(request),

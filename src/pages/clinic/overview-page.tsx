@@ -1,10 +1,10 @@
 import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { TurnaroundEstimate } from '../../recall/contract.js';
+import { stateNames } from '../../words/action-names.js';
 import { Chart } from '../child/child-page.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { stateWords } from '../recall/recall-words.js';
 import type { Waits, YearCounts } from './overview-view.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
@@ -63,7 +63,7 @@ export function OverviewPage(props: {
             <Empty>No list yet.</Empty>
           ) : (
             <dl class="facts">
-              {Object.entries(stateWords).map(([state, word]) => (
+              {Object.entries(stateNames).map(([state, word]) => (
                 <>
                   <dt>{word}</dt>
                   <dd>{states[state] ?? 0}</dd>

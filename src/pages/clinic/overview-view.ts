@@ -63,16 +63,15 @@ export function yearCounts(caseload: Caseload, today: IsoDate): YearCounts {
 
 /**
  * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of
- * the latest safe date; the overdue now.
+ * the day to cast by; those past it now.
  * @param slots by week (Monday), ascending, as slotsByWeek gives them
  */
 export function castsByWeek(rows: readonly RecallRow[], slots: ReadonlyMap<IsoDate, number>): WeekLoad[] {
   const [first] = slots.keys();
   const load = new Map<IsoDate, number>();
   for (const row of rows) {
-    if (row.entry.action !== 'cast' || ['done', 'declined'].includes(row.state)) continue;
-    const day =
-      (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.latestSafe);
+    if (!['cast', 'check'].includes(row.entry.action) || ['done', 'declined'].includes(row.state)) continue;
+    const day = (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.castBy);
     if (!day) continue;
     const week = day < first ? first : weekStart(day);
     load.set(week, (load.get(week) ?? 0) + 1);

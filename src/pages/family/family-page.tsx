@@ -152,7 +152,7 @@ function answerOf(forecast: DeviceForecast, device: string, words: FamilyWords, 
 }
 
 function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: string): string {
-  const dates = view.inUse.flatMap((v) => v.due.castDate?.latestSafe ?? v.due.wearReview ?? []).toSorted();
+  const dates = view.inUse.flatMap((v) => v.decision?.dueBy ?? []).toSorted();
   const urgent =
     dates.some((d) => d <= today) ||
     view.inUse.some((v) =>

@@ -4,7 +4,7 @@
  * patient leaflet as cited in the reference notes). A new language is one more entry here and in the charts' words.
  */
 import { capital } from '../../forecast/words.js';
-import type { RecallAction } from '../../recall/contract.js';
+import type { Action } from '../../recall/contract.js';
 
 export interface FamilyWords {
   readonly language: string;
@@ -41,7 +41,7 @@ export interface FamilyWords {
   readonly letterTo: (name: string) => string;
   readonly letterBy: (date: string) => string;
   readonly letterSoon: string;
-  readonly letterWhy: Readonly<Record<RecallAction, string>>;
+  readonly letterWhy: Readonly<Record<Action, string>>;
 }
 
 const englishDevices: Readonly<Record<string, string>> = {
@@ -120,7 +120,17 @@ const en: FamilyWords = {
   letterTo: (name) => `To the parents or carers of ${name}`,
   letterBy: (date) => `Please call us, so that we can see your child before ${date}.`,
   letterSoon: 'Please call us this week, so that we can see your child soon.',
-  letterWhy: { cast: '', measure: '', 'review-wear': '', 'urgent-contact': '', adjust: '' },
+  letterWhy: {
+    'see-now': '',
+    repair: '',
+    measure: '',
+    adjust: '',
+    'renew-part': '',
+    cast: '',
+    check: '',
+    review: '',
+    none: '',
+  },
 };
 
 const es: FamilyWords = {
@@ -178,9 +188,13 @@ const es: FamilyWords = {
   letterWhy: {
     cast: 'La férula se va a quedar pequeña. Para tener la nueva a tiempo, tenemos que tomar el molde.',
     measure: 'Tenemos que medir a su hijo o hija para saber cuánto tiempo le servirá la férula.',
-    'review-wear': 'Toca mirar si la férula está gastada.',
-    'urgent-contact': 'La férula puede quedar pequeña ya. Queremos ver pronto a su hijo o hija.',
+    'see-now': 'Queremos ver a su hijo o hija hoy o mañana.',
+    repair: 'La férula está rota o falta: venga para arreglarla o cambiarla.',
     adjust: 'Toca ajustar la férula.',
+    'renew-part': 'Toca cambiar una parte de la férula; lo demás sigue en uso.',
+    check: 'La férula puede quedar pequeña pronto: queremos mirar cómo queda.',
+    review: 'Toca la revisión de siempre.',
+    none: 'No hay nada pendiente.',
   },
 };
 

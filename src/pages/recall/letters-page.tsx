@@ -18,13 +18,13 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
       {rows.map((r) => {
         const words = familyWords(r.language);
         const format = formatFor(words.language);
-        const by = r.entry.latestSafe && r.entry.latestSafe > context.today ? r.entry.latestSafe : null;
+        const by = r.entry.dueBy && r.entry.dueBy > context.today ? r.entry.dueBy : null;
         return (
           <section class="letter" key={r.id} lang={words.language} dir={words.direction}>
             <p>{context.clinicName}</p>
             <p>{format.longDate(context.today)}</p>
             <p>{words.letterTo(r.childName || r.childId)}</p>
-            <p>{words.language === 'en' ? r.entry.reason : words.letterWhy[r.entry.action]}</p>
+            <p>{words.language === 'en' ? r.entry.reason.text : words.letterWhy[r.entry.action]}</p>
             <p>{by ? words.letterBy(format.longDate(by)) : words.letterSoon}</p>
             <p>{words.doNotWait}</p>
             <ul>

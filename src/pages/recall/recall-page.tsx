@@ -1,11 +1,12 @@
 import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
+import { actionNames, stateNames } from '../../words/action-names.js';
 import { Chart } from '../child/child-page.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { Row } from './recall-row.js';
 import { type RecallChange, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
 import { type Levelling, Weeks } from './recall-weeks.js';
-import { actionWords, stateKeys, stateWords } from './recall-words.js';
+import { stateKeys } from './recall-words.js';
 
 export interface RecallPageProps {
   readonly context: PageContext;
@@ -193,7 +194,7 @@ export function RecallPage(props: RecallPageProps) {
                   Keys: <kbd>j</kbd> <kbd>k</kbd> move,{' '}
                   {stateKeys.map(([state, key]) => (
                     <span key={key}>
-                      <kbd>{key}</kbd> {stateWords[state]}{' '}
+                      <kbd>{key}</kbd> {stateNames[state]}{' '}
                     </span>
                   ))}
                   <kbd>u</kbd> undo
@@ -246,14 +247,14 @@ function Filters({ query }: { query: RecallQuery }) {
         <select id="filter-state" name="state">
           {option('', 'all', query.state)}
           {option('open', 'still open', query.state)}
-          {Object.entries(stateWords).map(([value, label]) => option(value, label, query.state))}
+          {Object.entries(stateNames).map(([value, label]) => option(value, label, query.state))}
         </select>
       </p>
       <p class="field">
         <label for="filter-action">What for</label>
         <select id="filter-action" name="action">
           {option('', 'anything', query.action)}
-          {Object.entries(actionWords).map(([value, label]) => option(value, label, query.action))}
+          {Object.entries(actionNames).map(([value, label]) => option(value, label, query.action))}
         </select>
       </p>
       <p class="field">

@@ -1,9 +1,9 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
-import { deviceLabels } from '../../charts/device-label.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
+import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/level/shut-days.js';
@@ -14,15 +14,17 @@ import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { RecallRow } from '../../store/contract.js';
+import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { type Form, planners } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
-import { byUrgency, changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
-import { actionWords, stateWords } from './recall-words.js';
+import { changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
 
 const WEEKS_SHOWN = 12;
+/** Nobody who has a date, said no or moved away is written to. */
+const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
 type Entry = { Params: { entry: string }; Body: Form; Querystring: Form };
 
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -31,7 +33,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
     const run = await store.recall.latestRun();
-    return run ? byUrgency(await store.recall.entries(run.id, {}, actorOf(request))) : [];
+    return run ? store.recall.entries(run.id, {}, actorOf(request)) : [];
   };
 
   app.get<Entry>('/recall', access, async (request, reply) => {
@@ -46,7 +48,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     ]);
     const before = run && runs.filter((r) => r.id !== run.id)[0];
     const [all, old] = await Promise.all([
-      run ? store.recall.entries(run.id, {}, actor).then(byUrgency) : [],
+      run ? store.recall.entries(run.id, {}, actor) : [],
       before ? store.recall.entries(before.id, {}, actor) : null,
     ]);
     const due = all.filter((r) => r.list !== 'open');
@@ -60,11 +62,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         rows={filterRows(all, query)}
         counts={{
           all: due.length,
-          overdue: due.filter((r) => r.entry.overdue).length,
+          overdue: due.filter((r) => r.entry.late).length,
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        notForecast={all.filter((r) => r.list === 'cannot-forecast').length}
+        notForecast={due.filter((r) => r.entry.action === 'measure').length}
         query={query}
         changes={
           old &&
@@ -92,8 +94,15 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' });
   });
 
-  app.post('/recall/run', access, async (request, reply) => {
-    const runId = await jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`);
+  app.post<{ Body: Form }>('/recall/run', access, async (request, reply) => {
+    const month = request.body?.month ?? '';
+    if (month !== '' && !/^\d{4}-(0[1-9]|1[0-2])$/.test(month))
+      throw new DoorpostError('invalid-value', `The month '${month}' cannot be`, {
+        field: 'month',
+        given: month,
+        accepted: 'YYYY-MM, or nothing for today and the next five weeks',
+      });
+    const runId = await jobs.startRecallRun(month ? `${month}-01` : null);
     const actor = actorOf(request);
     await store.audit.record({ actor, action: 'start', resource: 'recall-run', detail: { runId } });
     return reply.redirect('/recall?notice=run-started', 303);
@@ -101,10 +110,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
     const { state, note = '', version, appointment = '' } = request.body ?? {};
-    if (!state || !(state in stateWords))
+    if (!state || !Object.hasOwn(stateNames, state))
       throw new DoorpostError('invalid-value', `The state '${state ?? ''}' cannot be set`, {
         field: 'state',
-        accepted: Object.keys(stateWords).join(', '),
+        accepted: Object.keys(stateNames).join(', '),
       });
     if (appointment && !isIsoDate(appointment))
       throw new DoorpostError('invalid-value', `The day '${appointment}' is not a date`, {
@@ -138,8 +147,9 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       pageContext(request, reply, deps),
       store.settings.get(),
     ]);
-    await exported(request, 'letters', rows);
-    return sendPage(reply, <LettersPage context={context} rows={rows} contact={settings.contact} />);
+    const wanted = rows.filter((r) => LETTER_STATES.includes(r.state));
+    await exported(request, 'letters', wanted);
+    return sendPage(reply, <LettersPage context={context} rows={wanted} contact={settings.contact} />);
   });
 
   app.get<Entry>('/recall/list.csv', access, async (request, reply) => {
@@ -173,8 +183,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
 function queryOf(form: Form): RecallQuery {
   return {
-    state: form.state === 'open' || (form.state && Object.hasOwn(stateWords, form.state)) ? form.state : '',
-    action: form.action && Object.hasOwn(actionWords, form.action) ? form.action : '',
+    state: form.state === 'open' || (form.state && Object.hasOwn(stateNames, form.state)) ? form.state : '',
+    action: form.action && Object.hasOwn(actionNames, form.action) ? form.action : '',
     due: ['overdue', 'never-seen', 'not-forecast', 'open'].find((d) => d === form.due) ?? '',
     text: (form.text ?? '').slice(0, 80),
     page: Math.max(0, Math.floor(Number(form.page) || 0)),
@@ -188,24 +198,14 @@ function backTo(body: Form, entry: string, notice: string): string {
   return `/recall?${query}#e-${encodeURIComponent(entry)}`;
 }
 
-const csvRow = (row: RecallRow) => {
-  const { entry } = row;
-  return {
-    child_id: row.childId,
+const csvRow = (row: RecallRow) => ({
+  ...recallColumns(row.entry, {
+    id: row.childId,
     name: row.childName,
     contact: row.contact,
     language: row.language,
-    action: entry.action,
-    devices: deviceLabels(entry.devices),
-    latest_safe_cast_date: entry.latestSafe ?? '',
-    overdue: entry.overdue ? 'yes' : 'no',
-    planned_week: entry.plannedWeek ?? '',
-    clinician: entry.plannedClinician ?? '',
-    booked_for: row.appointment ?? '',
-    week_reason: entry.weekReason ?? '',
-    reason: entry.reason,
-    insensate_skin: entry.insensateSkin ? 'yes' : 'no',
-    state: row.state,
-    note: row.stateNote,
-  };
-};
+  }),
+  booked_for: row.appointment ?? '',
+  state: row.state,
+  note: row.stateNote,
+});

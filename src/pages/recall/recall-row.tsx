@@ -1,8 +1,9 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
+import { actionNames, stateNames } from '../../words/action-names.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { actionWords, passedTags, stateKeys, stateWords, weekdays } from './recall-words.js';
+import { passedTags, stateKeys, weekdays } from './recall-words.js';
 
 export function Row(props: { context: PageContext; row: RecallRow; today: string; back: string }) {
   const { context, row, today, back } = props;
@@ -14,41 +15,41 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
         <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>
         <br />
         <small>{row.childId}</small>
-        {entry.insensateSkin && (
+        {entry.alerts.includes('skin-cannot-warn') && (
           <>
             <br />
             <span class="tag alert">insensate skin</span>
           </>
         )}
-        {row.latexAlert && (
+        {entry.alerts.includes('latex') && (
           <>
             <br />
             <span class="tag alert">latex</span>
           </>
         )}
       </th>
-      <td data-label="Cast by">
-        {entry.action === 'urgent-contact' ? (
+      <td data-label="By">
+        {entry.action === 'see-now' || entry.action === 'repair' ? (
           <span class="tag alert">ring today</span>
-        ) : entry.latestSafe ? (
+        ) : entry.dueBy ? (
           <>
-            <strong class="day">{format.date(entry.latestSafe)}</strong>
+            <strong class="day">{format.date(entry.dueBy)}</strong>
             <br />
-            {entry.overdue ? (
-              <span class="tag due">overdue</span>
+            {entry.late ? (
+              <span class="tag due">late</span>
             ) : (
-              <small>{format.away(entry.latestSafe, today)}</small>
+              <small>{format.away(entry.dueBy, today)}</small>
             )}
           </>
         ) : (
-          <span class="tag">{actionWords[entry.action]}</span>
+          <span class="tag">{actionNames[entry.action]}</span>
         )}
       </td>
       <td data-label="Why" class="reason">
-        {entry.reason}
+        {entry.reason.text}
       </td>
       <td data-label="Visit" class="visit">
-        {actionWords[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
+        {actionNames[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
         <Week context={context} row={row} />
         <ul class="bare">
           {entry.siblingGroup && <li>with sibling</li>}
@@ -60,7 +61,7 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
         </ul>
       </td>
       <td data-label="State" class="states">
-        <strong>{stateWords[row.state]}</strong>
+        <strong>{stateNames[row.state]}</strong>
         {row.stateAt && (
           <>
             {' '}
@@ -79,7 +80,7 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
               .filter(([state]) => state !== row.state)
               .map(([state, key]) => (
                 <button key={state} type="submit" name="state" value={state} data-key={key}>
-                  {stateWords[state]}
+                  {stateNames[state]}
                 </button>
               ))}
           </div>

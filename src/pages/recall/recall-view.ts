@@ -12,28 +12,13 @@ export interface RecallQuery {
 
 export const ROWS_A_PAGE = 60;
 
-/** To be rung today, overdue, those nobody can forecast, then the list's own order: nobody hides at the bottom. */
-export function byUrgency(rows: readonly RecallRow[]): RecallRow[] {
-  const rank = (r: RecallRow) =>
-    r.entry.action === 'urgent-contact'
-      ? 0
-      : r.entry.overdue
-        ? 1
-        : r.list === 'cannot-forecast'
-          ? 2
-          : r.list === 'due'
-            ? 3
-            : 4;
-  return rows.toSorted((a, b) => rank(a) - rank(b));
-}
-
 /** Rows that fit the filters, in the order given. Slots that could be filled are shown only when asked for. */
 export function filterRows(rows: readonly RecallRow[], query: RecallQuery): RecallRow[] {
   const groups: Record<string, (r: RecallRow) => boolean> = {
     '': (r) => r.list !== 'open',
-    overdue: (r) => r.list !== 'open' && r.entry.overdue,
+    overdue: (r) => r.list !== 'open' && r.entry.late,
     'never-seen': (r) => r.list !== 'open' && r.entry.lastSeen === null,
-    'not-forecast': (r) => r.list === 'cannot-forecast',
+    'not-forecast': (r) => r.entry.action === 'measure',
     open: (r) => r.list === 'open',
   };
   const text = query.text.trim().toLocaleLowerCase();
@@ -75,12 +60,12 @@ export function changesSince(
     const was = old.get(r.childId);
     const who = { childId: r.childId, childName: r.childName };
     if (!was) changes.push({ ...who, what: 'new on the list' });
-    else if (was.entry.latestSafe && r.entry.latestSafe) {
-      const moved = daysBetween(was.entry.latestSafe, r.entry.latestSafe);
+    else if (was.entry.dueBy && r.entry.dueBy) {
+      const moved = daysBetween(was.entry.dueBy, r.entry.dueBy);
       if (Math.abs(moved) >= 7)
         changes.push({
           ...who,
-          what: `to be cast ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`,
+          what: `wanted ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`,
         });
     }
     const { movedFrom, plannedWeek } = r.entry;

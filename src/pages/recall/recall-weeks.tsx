@@ -54,7 +54,7 @@ export function Weeks(props: {
           {late.slice(0, LINES_SHOWN).map((r) => (
             <li key={r.id}>
               <a href={`#e-${r.id}`}>{r.childName || r.childId}</a>
-              {r.entry.insensateSkin && ' (insensate skin)'}: {r.entry.tooLate}
+              {r.entry.alerts.includes('skin-cannot-warn') && ' (skin cannot warn)'}: {r.entry.tooLate}
             </li>
           ))}
           {late.length > LINES_SHOWN && <li>and {late.length - LINES_SHOWN} more</li>}

@@ -1,27 +1,13 @@
-import type { PassedWeek, RecallAction, WorkState } from '../../recall/contract.js';
+import type { PassedWeek, WorkState } from '../../recall/contract.js';
 
-/** What the recall list calls things. */
-export const stateWords: Readonly<Record<WorkState, string>> = {
-  'to-call': 'to call',
-  called: 'called',
-  booked: 'booked',
-  declined: 'declined',
-  'did-not-come': 'did not come',
-  done: 'done',
-};
-export const actionWords: Readonly<Record<RecallAction, string>> = {
-  cast: 'cast',
-  measure: 'measure',
-  'review-wear': 'review wear',
-  'urgent-contact': 'ring today',
-  adjust: 'adjust',
-};
 /** Keys that set a state; shown on the page and read by its script. */
 export const stateKeys: readonly (readonly [WorkState, string])[] = [
   ['called', 'c'],
+  ['left-message', 'm'],
   ['booked', 'b'],
   ['declined', 'd'],
   ['did-not-come', 'n'],
+  ['moved-away', 'w'],
   ['done', 'x'],
 ];
 export const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];

@@ -1,24 +1,49 @@
 import type { ChildRecord } from '../../records/caseload.js';
-import type { IsoDate } from '../../records/dates.js';
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import { stageDurations } from '../../turnaround/expected-fitting.js';
 import type { RecallEntry, RecallList, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import { monthEnd } from './calendar.js';
-import { planChild, type RecallAssessment, type TurnaroundOf } from './plan-child.js';
+import { type PlanContext, planChild, type RecallAssessment, type TurnaroundOf } from './plan-child.js';
 import { type RecallSettingsInput, recallSettings } from './recall-settings.js';
+import { byHarm } from './working-order.js';
 
 export type { RecallAssessment, TurnaroundOf } from './plan-child.js';
 
 export interface RecallListOptions {
-  /** 'YYYY-MM'. */
-  readonly month: string;
   readonly today: IsoDate;
+  readonly rules: FitRules;
+  /** 'YYYY-MM': look ahead to the end of that month; else today and the next five weeks, whatever the month. */
+  readonly month?: string | null;
   readonly settings?: RecallSettingsInput;
 }
 
+/** What every child is planned by; turnarounds and the workshop's history are read once. */
+export function planContext(
+  records: readonly ChildRecord[],
+  turnaround: TurnaroundOf,
+  { today, rules, month, settings: given = {} }: RecallListOptions,
+): PlanContext {
+  const settings = recallSettings.parse(given);
+  const estimates = new Map<string, TurnaroundEstimate>();
+  const jobs = records.flatMap((r) => r.jobs);
+  return {
+    rules,
+    turnaroundOf: (family) => {
+      const known = estimates.get(family) ?? turnaround(family);
+      estimates.set(family, known);
+      return known;
+    },
+    history: stageDurations(jobs, today),
+    today,
+    until: month ? monthEnd(month) : addDaysIso(today, settings.aheadDays),
+    settings,
+  };
+}
+
 /**
- * Who must be called so that the next device is fitted before the present one is outgrown.
- * Every active child with a device in use is in exactly one list by child: an entry, open, cannotForecast or notDue;
- * a device whose replacement is being made is in `inProgress` instead.
+ * Who is wanted for what, so that the next device is fitted before the present one is beyond use. Every active child
+ * with a device in use is in exactly one of the two lists.
  */
 export function buildRecallList(
   assessments: readonly RecallAssessment[],
@@ -26,52 +51,23 @@ export function buildRecallList(
   turnaround: TurnaroundOf,
   options: RecallListOptions,
 ): RecallList {
-  const settings = recallSettings.parse(options.settings ?? {});
+  const context = planContext(records, turnaround, options);
   const byChild = new Map(assessments.map((a) => [a.childId, a]));
-  const estimates = new Map<string, TurnaroundEstimate>();
-  const memo: TurnaroundOf = (family) => {
-    const known = estimates.get(family) ?? turnaround(family);
-    estimates.set(family, known);
-    return known;
-  };
-  const history = stageDurations(
-    records.flatMap((r) => r.jobs),
-    options.today,
-  );
-  const end = monthEnd(options.month);
-  const list = {
-    entries: [] as RecallEntry[],
-    open: [] as RecallEntry[],
-    cannotForecast: [] as RecallEntry[],
-    notDue: [] as RecallEntry[],
-    inProgress: [] as ReplacementInProgress[],
-  };
+  const entries: RecallEntry[] = [];
+  const notDue: RecallEntry[] = [];
+  const inProgress: ReplacementInProgress[] = [];
   for (const record of records) {
-    if (record.child.status !== 'active') continue;
-    const result = planChild(
-      record,
-      byChild.get(record.child.id),
-      memo,
-      history,
-      options.today,
-      end,
-      settings,
-    );
-    list.inProgress.push(...result.inProgress);
-    if (result.entry) list[result.list].push(result.entry);
+    const plan = planChild(record, byChild.get(record.child.id), context);
+    inProgress.push(...plan.inProgress);
+    if (plan.entry) (plan.due ? entries : notDue).push(plan.entry);
   }
-  for (const entries of [list.entries, list.open, list.cannotForecast, list.notDue]) entries.sort(byUrgency);
-  return { month: options.month, today: options.today, ...list };
-}
-
-/** Urgent contact, overdue, then by date, insensate skin first among equals; the child's id settles ties. */
-function byUrgency(a: RecallEntry, b: RecallEntry): number {
-  const rank = (e: RecallEntry) => (e.action === 'urgent-contact' ? 0 : e.overdue ? 1 : 2);
-  const date = (e: RecallEntry) => e.latestSafe ?? e.reviewDue ?? '9999';
-  return (
-    rank(a) - rank(b) ||
-    date(a).localeCompare(date(b)) ||
-    Number(b.insensateSkin) - Number(a.insensateSkin) ||
-    a.childId.localeCompare(b.childId)
-  );
+  const next = (e: RecallEntry) => e.dueBy ?? '9999';
+  return {
+    today: options.today,
+    until: context.until,
+    month: options.month ?? null,
+    entries: entries.sort(byHarm),
+    notDue: notDue.sort((a, b) => next(a).localeCompare(next(b)) || a.childId.localeCompare(b.childId)),
+    inProgress,
+  };
 }

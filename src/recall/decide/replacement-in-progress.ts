@@ -1,18 +1,10 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device, WorkshopJob } from '../../records/device.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 
-/** Devices that take each other's place: any ankle-foot orthosis replaces another, any long-leg one another. */
-const regions: Readonly<Record<string, string>> = {
-  'supramalleolar-orthosis': 'ankle-foot',
-  'solid-afo': 'ankle-foot',
-  'afo-with-straps': 'ankle-foot',
-  'articulated-afo': 'ankle-foot',
-  'ground-reaction-afo': 'ankle-foot',
-  kafo: 'long-leg',
-  hkafo: 'long-leg',
-};
-export const deviceRegion = (family: string): string => regions[family] ?? family;
+/** Devices of one region of the body take each other's place; a family without a rule only its own. */
+const regionOf = (family: string, rules: FitRules): string => rules.get(family)?.region ?? family;
 
 export interface Replacement {
   readonly device: Device;
@@ -25,7 +17,12 @@ export interface Replacement {
  * region and side, cast after it; or the worn device's own open job begun after it was fitted (a re-cast booked on
  * the same record).
  */
-export function replacementInProgress(worn: Device, record: ChildRecord, today: IsoDate): Replacement | null {
+export function replacementInProgress(
+  worn: Device,
+  record: ChildRecord,
+  rules: FitRules,
+  today: IsoDate,
+): Replacement | null {
   const openJob = (deviceId: string) =>
     record.jobs.find((j) => j.deviceId === deviceId && j.status === 'in-progress' && !j.stages.fit) ?? null;
   const next = record.devices.find(
@@ -35,7 +32,7 @@ export function replacementInProgress(worn: Device, record: ChildRecord, today: 
       d.castDate >= worn.castDate &&
       d.castDate <= today &&
       !(d.fittedDate !== null && d.fittedDate <= today) &&
-      deviceRegion(d.family) === deviceRegion(worn.family) &&
+      regionOf(d.family, rules) === regionOf(worn.family, rules) &&
       sidesOverlap(d.side, worn.side),
   );
   if (next) return { device: next, job: openJob(next.id) };

@@ -1,7 +1,7 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { TurnaroundEstimate } from '../contract.js';
-import { outgrownChance } from '../decide/outgrown-chance.js';
+import { beyondUseChance } from '../decide/beyond-use-chance.js';
 
 export interface CastCosts {
   readonly outgrownDays: number[];
@@ -21,12 +21,12 @@ export function castCosts(
   days: readonly IsoDate[],
   fitWaitDays: number,
 ): CastCosts {
-  const chance = device.forecast ? outgrownChance(device.forecast) : null;
+  const chance = device.forecast ? beyondUseChance(device.forecast) : null;
   if (!chance) return { outgrownDays: days.map(() => 0), wastedDays: days.map(() => 0) };
   const waits = turnaround.samplesDays.filter(
     (_, i) => i % EVERY === 2 || turnaround.samplesDays.length < EVERY,
   );
-  const whole = chance.daysOutgrownBefore(chance.lastDay);
+  const whole = chance.daysBeyondUseBefore(chance.lastDay);
   const outgrownDays: number[] = [];
   const wastedDays: number[] = [];
   for (const day of days) {
@@ -34,7 +34,7 @@ export function castCosts(
     let wasted = 0;
     for (const wait of waits) {
       const fitted = dayNumber(day) + wait + fitWaitDays;
-      const before = chance.daysOutgrownBefore(fitted);
+      const before = chance.daysBeyondUseBefore(fitted);
       outgrown += before;
       // Area under 1 - F from fitting to the horizon.
       wasted += Math.max(0, chance.lastDay - fitted - (whole - before));

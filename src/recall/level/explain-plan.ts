@@ -1,5 +1,4 @@
-import { capital } from '../../forecast/words.js';
-import { plainDate } from '../decide/reason-text.js';
+import { capital, plainDate } from '../../forecast/words.js';
 import type { Prices } from './build-programme.js';
 import { severalClinicians } from './clinic-capacity.js';
 import type { CompactProblem } from './compact-problem.js';

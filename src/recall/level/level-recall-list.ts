@@ -1,7 +1,6 @@
 import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { carryOver, type EarlierVisit } from '../carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../contract.js';
-import { monthEnd } from '../decide/calendar.js';
 import { type RecallSettingsInput, recallSettings } from '../decide/recall-settings.js';
 import { type ClinicWeekInput, clinicCapacity, severalClinicians, workingDays } from './clinic-capacity.js';
 import { combineRequests } from './combine-requests.js';
@@ -81,8 +80,6 @@ export async function levelRecallList(
   return {
     ...list,
     entries: list.entries.map(withWeek),
-    open: list.open.map(withWeek),
-    cannotForecast: list.cannotForecast.map(withWeek),
     notDue: list.notDue.map(withWeek),
     levelling: {
       weeks: plan.weeks.map(({ week, slots, used, overtime, workshop }) => ({
@@ -97,7 +94,7 @@ export async function levelRecallList(
       harmed: plan.harmed.map(({ childIds, week, latestSafe, text }) => ({
         childIds,
         week,
-        latestSafe,
+        castBy: latestSafe,
         text,
       })),
       relief: plan.relief.slice(0, RELIEF_SHOWN).map(({ week, text }) => ({ week, text })),
@@ -107,8 +104,8 @@ export async function levelRecallList(
   };
 }
 
-const weeksToPlan = ({ today, month }: RecallList): number =>
-  Math.max(PLANNED_WEEKS, Math.ceil(daysBetween(today, monthEnd(month)) / 7) + WEEKS_AFTER_MONTH);
+const weeksToPlan = ({ today, until }: RecallList): number =>
+  Math.max(PLANNED_WEEKS, Math.ceil(daysBetween(today, until) / 7) + WEEKS_AFTER_MONTH);
 
 const LAST: IsoDate = '9999-01-01';
 const byWeek = (a: PlannedVisit, b: PlannedVisit) => (a.week ?? LAST).localeCompare(b.week ?? LAST);

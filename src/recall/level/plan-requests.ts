@@ -1,7 +1,7 @@
-import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import { addDaysIso } from '../../records/dates.js';
 import type { Child } from '../../records/records.js';
 import type { CarriedOver } from '../carry-over.js';
-import type { DeviceDue, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
+import type { DeviceDecision, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
 import type { RecallSettings } from '../decide/recall-settings.js';
 import { castCosts } from './cast-costs.js';
 import type { Capacity, PlanRequest } from './contract.js';
@@ -10,6 +10,8 @@ import type { Capacity, PlanRequest } from './contract.js';
 const MIDWEEK = 2;
 /** A review may come this many days before it is due (common practice, no source). */
 const REVIEW_WINDOW_DAYS = 28;
+/** A cast this many days before it is due is no waste worth speaking of (common practice, no source). */
+const CAST_WINDOW_DAYS = 28;
 
 export interface PlanRequestContext {
   /** The child's own record: transport days and wishes. */
@@ -23,12 +25,13 @@ export interface PlanRequestContext {
 
 /** Every visit that the recall list asks for inside the planned weeks: a request for each device, and for each review. */
 export function planRequests(list: RecallList, context: PlanRequestContext): PlanRequest[] {
-  const entries = [...list.entries, ...list.open, ...list.cannotForecast, ...list.notDue];
+  // Who must be seen now is seen today or tomorrow, outside the plan of the weeks.
+  const entries = [...list.entries, ...list.notDue].filter((e) => e.action !== 'see-now');
   const notDue = new Set(list.notDue);
   return entries.flatMap((entry) => {
     const devices = [...entry.devices, ...entry.otherDevices];
     const casts = devices.flatMap((d) => castRequest(entry, d, context) ?? []);
-    const review = reviewRequest(entry, devices, list.today, context);
+    const review = reviewRequest(entry, devices, context);
     const requests = review ? [...casts, review] : casts;
     const earlier = context.earlierOf?.(entry.childId);
     if (!earlier) return requests;
@@ -49,15 +52,24 @@ export function planRequests(list: RecallList, context: PlanRequestContext): Pla
   });
 }
 
-/** The requests that stand for an entry: a cast for each of its devices, else the child's review. */
-export const requestIdsOf = ({ action, childId, deviceIds }: RecallEntry): string[] =>
-  action === 'cast' ? deviceIds.map((d) => castId(childId, d)) : [reviewId(childId)];
+const isCast = ({ action }: DeviceDecision): boolean => action === 'cast' || action === 'check';
+
+/** The requests that stand for an entry: a cast for each of its devices that may need one, else the child's review. */
+export const requestIdsOf = ({ childId, devices }: RecallEntry): string[] => {
+  const casts = devices.filter((d) => isCast(d) && d.castBy !== null).map((d) => castId(childId, d.deviceId));
+  return casts.length > 0 ? casts : [reviewId(childId)];
+};
 const castId = (childId: string, deviceId: string) => `${childId}/${deviceId}`;
 const reviewId = (childId: string) => `${childId}/review`;
 
-function castRequest(entry: RecallEntry, device: DeviceDue, context: PlanRequestContext): PlanRequest | null {
-  const latestSafe = device.castDate?.latestSafe ?? null;
+function castRequest(
+  entry: RecallEntry,
+  device: DeviceDecision,
+  context: PlanRequestContext,
+): PlanRequest | null {
+  const latestSafe = device.castBy;
   const { weeks } = context.capacity;
+  if (device.reason.code === 'being-made' || device.reason.code === 'being-made-late') return null;
   if (latestSafe === null || latestSafe > addDaysIso(weeks[weeks.length - 1], 7)) return null;
   const costs = castCosts(
     device,
@@ -72,24 +84,25 @@ function castRequest(entry: RecallEntry, device: DeviceDue, context: PlanRequest
     deviceIds: [device.deviceId],
     action: 'cast',
     jobs: [{ family: device.family, count: 1 }],
-    worthIt: device.castDate!.worthIt,
+    worthIt: addDaysIso(latestSafe, -CAST_WINDOW_DAYS),
     latestSafe,
   };
 }
 
-/** The usual review, a wear review, or seeing a child nobody can forecast for; urgent contact is due at once. */
+/** Whatever else the child is wanted for, and the usual review. */
 function reviewRequest(
   entry: RecallEntry,
-  devices: readonly DeviceDue[],
-  today: IsoDate,
+  devices: readonly DeviceDecision[],
   context: PlanRequestContext,
 ): PlanRequest | null {
   const { weeks } = context.capacity;
-  const wear = devices.flatMap((d) => d.wearReview ?? []).sort()[0];
-  const blind =
-    entry.action === 'measure' && entry.latestSafe === null && entry.devices.some((d) => !d.castDate);
-  const due = entry.action === 'urgent-contact' || blind ? today : (wear ?? entry.reviewDue);
-  if (due === null || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
+  const due = [
+    ...devices.filter((d) => !isCast(d) && d.action !== 'none').map((d) => d.dueBy),
+    entry.reviewBy,
+  ]
+    .flatMap((d) => d ?? [])
+    .sort()[0];
+  if (due === undefined || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
   const none = new Array<number>(weeks.length + 1).fill(0);
   return {
     ...common(entry, context),
@@ -111,7 +124,7 @@ function common(entry: RecallEntry, context: PlanRequestContext) {
   return {
     childIds: [entry.childId],
     slots: 1,
-    insensateSkin: entry.insensateSkin,
+    insensateSkin: entry.alerts.includes('skin-cannot-warn'),
     // A name the clinic's capacity does not have holds nobody up.
     clinicianIds: known ? [own] : [],
     transportDays: child?.transportDays ?? [],

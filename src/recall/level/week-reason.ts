@@ -1,6 +1,6 @@
+import { plainDate } from '../../forecast/words.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { PassedWeek, RecallEntry } from '../contract.js';
-import { plainDate } from '../decide/reason-text.js';
 import type { PlannedVisit } from './contract.js';
 
 /** Why an entry got its week, for the scheduler: what came of the week before, the plan's own reason, what else it is for. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { actionIds, workStates } from '../../recall/contract.js';
 import { recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
@@ -9,8 +10,6 @@ import { date, failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from
 import { jobRun, recallRow, recallRun } from './schemas/derived.js';
 
 const tags = ['Recall'];
-const workStates = ['to-call', 'called', 'booked', 'declined', 'did-not-come', 'done'] as const;
-const actions = ['cast', 'measure', 'review-wear', 'urgent-contact', 'adjust'] as const;
 
 export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
   api.get(
@@ -34,21 +33,21 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
       schema: {
         tags,
         summary:
-          'Make the list of a month anew (a job); calls and appointments stand, as few weeks move as can be',
+          'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
         body: z.object({
           month: z
             .string()
             .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
             .optional()
-            .describe('YYYY-MM; this month when absent'),
+            .describe('YYYY-MM; today and the next five weeks when absent'),
         }),
         response: { 202: jobStarted, ...failures },
       },
     },
     async (request, reply) => {
-      const month = request.body.month ?? clock.today().slice(0, 7);
-      const first = `${month}-01`;
-      if (request.body.month) checkAsked('month', first, earliest(clock.today()), furthest(clock.today()));
+      const { month } = request.body;
+      const first = month ? `${month}-01` : null;
+      if (first) checkAsked('month', first, earliest(clock.today()), furthest(clock.today()));
       const jobRunId = await jobs.startRecallRun(first);
       await store.audit.record({
         actor: actorOf(request),
@@ -94,7 +93,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
         querystring: z.object({
           list: z.enum(recallListNames).optional(),
           state: z.enum(workStates).optional(),
-          action: z.enum(actions).optional(),
+          action: z.enum(actionIds).optional(),
           overdue: z
             .enum(['true', 'false'])
             .transform((v) => v === 'true')

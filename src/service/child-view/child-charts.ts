@@ -69,7 +69,7 @@ export function timelineSpec(view: ChildView, today: IsoDate): Spec {
   return deviceTimeline({
     record: view.record,
     forecasts: view.inUse.map((v) => v.forecast),
-    castDates: view.inUse.flatMap((v) => v.due.castDate ?? []),
+    decisions: view.inUse.flatMap((v) => v.decision ?? []),
     today,
   });
 }

@@ -1,24 +1,25 @@
 import type { FastifyRequest } from 'fastify';
+import { childDecisions, turnaroundsOf } from '../../clinic/clinic-list.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { growthInput } from '../../forecast/growth-input.js';
 import { recordUntil } from '../../forecast/record-until.js';
 import type { ChildPosterior } from '../../growth/contract.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
-import type { DeviceDue, TurnaroundEstimate } from '../../recall/contract.js';
-import { deviceDue } from '../../recall/decide/device-due.js';
-import { recallSettings } from '../../recall/decide/recall-settings.js';
+import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { Device } from '../../records/device.js';
 import type { Actor, StoredAssessment } from '../../store/contract.js';
-import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { recallSettingsOf } from '../recall-settings-of.js';
 
 /** One device in use with everything a page says of it. */
 export interface DeviceView {
   readonly device: Device;
   readonly forecast: DeviceForecast;
-  readonly due: DeviceDue;
+  /** Null for a device that is being made. */
+  readonly decision: DeviceDecision | null;
   readonly turnaround: TurnaroundEstimate;
 }
 
@@ -28,29 +29,30 @@ export interface ChildView {
   readonly inUse: readonly DeviceView[];
 }
 
-/** A child's record, assessment and the dates that follow, as seen by whoever asks; the store audits the read. */
+/** A child's record, assessment and the decisions that follow, as seen by whoever asks; the store audits the read. */
 export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor): Promise<ChildView> {
   const today = deps.clock.today();
   const record = recordUntil(await deps.store.children.record(childId, actor), today);
-  const [assessment, jobs, { value: clinic }] = await Promise.all([
+  const [assessment, jobs, { value: clinic }, { context }] = await Promise.all([
     deps.assess(childId),
     deps.store.workshopJobs.all(),
     deps.store.settings.get(),
+    deps.assessor.current(),
   ]);
-  const settings = recallSettings.parse({
-    riskTolerance: clinic.riskTolerance,
-    riskToleranceInsensate: clinic.riskToleranceInsensate,
-  });
+  const options = { today, rules: context.rules, settings: recallSettingsOf(clinic) };
+  const decisions = new Map(
+    withDecisionSentences(childDecisions(record, assessment, jobs, options)).map((d) => [d.deviceId, d]),
+  );
+  const turnaroundOf = turnaroundsOf(jobs, today);
   const inUse = record.devices.flatMap((device): DeviceView[] => {
     const forecast = assessment.forecasts.find((f) => f.deviceId === device.id);
     if (!forecast || device.status === 'retired' || forecast.outcome === 'not-in-use') return [];
-    const turnaround = estimateTurnaround(jobs, device.family, today);
     return [
       {
         device,
         forecast,
-        turnaround,
-        due: deviceDue(device, forecast, record, turnaround, today, settings),
+        decision: decisions.get(device.id) ?? null,
+        turnaround: turnaroundOf(device.family),
       },
     ];
   });

@@ -1,23 +1,29 @@
 import { createHash } from 'node:crypto';
+import { levelledClinicList } from '../../clinic/clinic-list.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { RecallEntry, RecallLevelling, RecallList } from '../../recall/contract.js';
-import { buildRecallList } from '../../recall/decide/build-recall-list.js';
-import { levelRecallList } from '../../recall/level/level-recall-list.js';
+import {
+  actionIds,
+  type DeviceDecision,
+  type RecallEntry,
+  type RecallLevelling,
+  type RecallList,
+} from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import type { WorkshopJob } from '../../records/device.js';
+import { addDaysIso } from '../../records/dates.js';
 import type { Store, StoredAssessment } from '../../store/contract.js';
 import type { JobData } from '../../store/work/queue.js';
-import type { TurnaroundEstimate } from '../../turnaround/contract.js';
-import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
+import { withSentences } from '../../words/reason-sentence.js';
 import type { Assessor } from '../assessor.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
 import type { Clock } from '../dependencies.js';
 import { recallSettingsOf } from '../recall-settings-of.js';
 
 const CHUNK = 200;
+/** A cast so soon after the list's last day may fill a place that stays free. */
+const FILL_DAYS = 56;
 
 /**
- * The month's list from the assessments that the parts before it brought up to date (a record changed meanwhile is
+ * The list from the assessments that the parts before it brought up to date (a record changed meanwhile is
  * assessed here). The list is kept in one transaction together with the fact that the run is done.
  */
 export async function recallList(
@@ -42,28 +48,20 @@ export async function recallList(
     }
   }
   const { value: settings } = await store.settings.get();
-  const jobs: readonly WorkshopJob[] = await store.workshopJobs.all();
   const today = clock.today();
-  const turnarounds = new Map<string, TurnaroundEstimate>();
-  const turnaroundOf = (family: string): TurnaroundEstimate => {
-    const estimate = turnarounds.get(family) ?? estimateTurnaround(jobs, family, today);
-    turnarounds.set(family, estimate);
-    return estimate;
-  };
-  const due = buildRecallList(assessments, records, turnaroundOf, {
-    month: month.slice(0, 7),
-    today,
-    settings: recallSettingsOf(settings),
-  });
-  const children = new Map(records.map(({ child }) => [child.id, child]));
   await store.jobRuns.say(runId, 'planning the weeks');
-  const list = await levelRecallList(due, {
-    clinic: clinicWeekOf(settings),
-    childOf: (id) => children.get(id),
-    turnaroundOf,
+  const answer = await levelledClinicList({
+    records,
+    assessments,
+    jobs: await store.workshopJobs.all(),
+    today,
+    rules: assessing.context.rules,
+    month: month === '' ? null : month.slice(0, 7),
     settings: recallSettingsOf(settings),
+    clinic: clinicWeekOf(settings),
     earlier: await store.recall.earlierVisits(),
   });
+  const list = { ...withSentences(answer.list), levelling: answer.list.levelling };
   const using = assessing.context;
   await store.transaction(async (tx) => {
     const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
@@ -71,7 +69,7 @@ export async function recallList(
     await tx.recall.keep(
       {
         today,
-        month: `${month.slice(0, 7)}-01`,
+        month: `${(list.month ?? today).slice(0, 7)}-01`,
         summary: { ...summaryOf(list), levelling: withoutChildren(list.levelling) },
         modelName: using.model.name,
         modelVersion: using.model.version,
@@ -82,8 +80,10 @@ export async function recallList(
       },
       [
         ...list.entries.map((entry) => ({ list: 'due' as const, entry: lean(entry) })),
-        ...list.cannotForecast.map((entry) => ({ list: 'cannot-forecast' as const, entry: lean(entry) })),
-        ...list.open.map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
+        // The next to fall due, for places that stay free.
+        ...list.notDue
+          .filter((e) => e.castBy !== null && e.castBy <= addDaysIso(list.until, FILL_DAYS))
+          .map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
       ],
     );
     await tx.jobRuns.end(runId, 'done', notComputedText(assessments), clock.now());
@@ -103,8 +103,12 @@ const LAST_PART = -1;
 /** Without the curves, which stay with the assessment: a list of thousands must open at once. */
 const lean = (entry: RecallEntry): RecallEntry => ({
   ...entry,
-  forecasts: entry.forecasts.map(withoutCurve),
-  devices: entry.devices.map((d) => ({ ...d, forecast: d.forecast && withoutCurve(d.forecast) })),
+  devices: entry.devices.map(leanDevice),
+  otherDevices: entry.otherDevices.map(leanDevice),
+});
+const leanDevice = (d: DeviceDecision): DeviceDecision => ({
+  ...d,
+  forecast: d.forecast && withoutCurve(d.forecast),
 });
 const withoutCurve = (f: DeviceForecast): DeviceForecast => ({ ...f, dates: [], probabilityOutgrown: [] });
 
@@ -115,10 +119,12 @@ const withoutChildren = ({ harmed, ...levelling }: RecallLevelling) => ({
 });
 
 const summaryOf = (list: RecallList): Record<string, unknown> => ({
+  until: list.until,
   due: list.entries.length,
-  overdue: list.entries.filter((e) => e.overdue).length,
-  cannotForecast: list.cannotForecast.length,
-  open: list.open.length,
+  late: list.entries.filter((e) => e.late).length,
+  byAction: Object.fromEntries(
+    actionIds.map((action) => [action, list.entries.filter((e) => e.action === action).length]),
+  ),
   notDue: list.notDue.length,
   inProgress: list.inProgress,
 });

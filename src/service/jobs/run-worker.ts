@@ -40,7 +40,7 @@ export async function runWorker(
       await store.idempotency.sweep(new Date(clock.now().getTime() - KEEP_ANSWERS_DAYS * DAY_MS));
       await jobs.startForecasts();
     },
-    monthly: () => jobs.startRecallRun(`${clock.today().slice(0, 7)}-01`),
+    morning: () => jobs.startRecallRun(null),
     'gave-up': async ({ runId }) => {
       if (runId) await store.jobRuns.end(runId, 'failed', 'Tried several times without success', clock.now());
     },
@@ -69,7 +69,8 @@ export async function runWorker(
     );
   }
   await store.queue.schedule('nightly', '15 2 * * *', {}, { tz: config.timeZone });
-  await store.queue.schedule('monthly', '0 4 1 * *', {}, { tz: config.timeZone });
+  // The list looks five weeks ahead from today, so it is made anew every working day.
+  await store.queue.schedule('morning', '0 4 * * 1-5', {}, { tz: config.timeZone });
 }
 
 /** Messages may carry values of a record; frames do not. */

@@ -19,7 +19,7 @@ export function jobStarter(store: Store, clock: Clock): Jobs {
     });
   return {
     startForecasts: (within) => start('forecasts', 'forecast-run', (runId) => ({ runId }), within),
-    startRecallRun: (month) => start('recall', 'recall-run', (runId) => ({ runId, month })),
+    startRecallRun: (month) => start('recall', 'recall-run', (runId) => ({ runId, month: month ?? '' })),
     startImport: (importId, actor, within = store) =>
       within.transaction(async (tx) => {
         const found = await tx.imports.lock(importId);

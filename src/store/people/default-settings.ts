@@ -1,11 +1,11 @@
 import type { ClinicSettings } from '../contract.js';
 
-/** What holds until a clinic says otherwise; tolerances are common practice, no source. */
+/** What holds until a clinic says otherwise; figures are common practice, no source. */
 export const defaultSettings: ClinicSettings = {
   clinicName: '',
   contact: '',
-  riskTolerance: 0.1,
-  riskToleranceInsensate: 0.05,
+  acceptedChance: 1 / 3,
+  harmInsensate: 3,
   castingSlotsPerWeek: 12,
   clinicians: [],
   workshop: [],

@@ -64,7 +64,7 @@ export async function keepRecallRun(
           position,
           child_id: entry.childId,
           action: entry.action,
-          overdue: entry.overdue,
+          overdue: entry.late,
           data: JSON.stringify(entry),
           state,
           appointment: state === 'to-call' ? null : (was?.appointment ?? null),

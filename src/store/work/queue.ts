@@ -12,7 +12,7 @@ export interface JobData {
     readonly runId: string;
     readonly part: number;
     readonly ids: readonly string[];
-    /** The month whose recall list is made once every part is done; null for forecasts alone. */
+    /** The month whose recall list is made once every part is done, '' for the weeks ahead of today; null for forecasts alone. */
     readonly month: string | null;
     /** Version of the clinic's fit limits when the run began. */
     readonly limitsVersion: number;
@@ -23,7 +23,7 @@ export interface JobData {
   readonly import: { readonly runId: string; readonly importId: string; readonly actor: string };
   /** On the clock. */
   readonly nightly: Record<string, never>;
-  readonly monthly: Record<string, never>;
+  readonly morning: Record<string, never>;
   /** Where a job ends up that failed for good. */
   readonly 'gave-up': { readonly runId?: string };
 }
@@ -37,7 +37,7 @@ export const jobNames: readonly JobName[] = [
   'recall-list',
   'import',
   'nightly',
-  'monthly',
+  'morning',
 ];
 
 /** A job may meet many dying workers before it meets a healthy one; a retry costs a second. */

@@ -1,9 +1,9 @@
-import type { CastDate, TurnaroundEstimate } from '../../recall/contract.js';
+import type { TurnaroundEstimate } from '../../recall/contract.js';
 import { weekStart } from '../../recall/decide/calendar.js';
 import { castCosts } from '../../recall/level/cast-costs.js';
 import type { Capacity, PlanRequest } from '../../recall/level/contract.js';
 import { levelPlan } from '../../recall/level/level-plan.js';
-import { addDaysIso, type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
+import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { World } from './contract.js';
 
 const PLANNED_WEEKS = 26;
@@ -13,7 +13,7 @@ const TOLD_AHEAD_DAYS = 28;
 export interface Wanted {
   readonly id: string;
   readonly insensateSkin: boolean;
-  readonly dates: CastDate | null;
+  readonly castBy: IsoDate | null;
   readonly forecast: {
     readonly dates: readonly string[];
     readonly probabilityOutgrown: readonly number[];
@@ -44,7 +44,7 @@ export async function levelWeeks(
     workshop: [{ families: [], jobsByWeek: weeks.map(() => world.jobsPerWeek) }],
   };
   const requests = wanted.flatMap((x): PlanRequest[] => {
-    const cast = x.dates?.latestSafe ?? null;
+    const cast = x.castBy;
     const due = cast ?? isoDate(x.nextVisit);
     if (due > end) return [];
     const flat = new Array<number>(PLANNED_WEEKS + 1).fill(0);
@@ -62,7 +62,7 @@ export async function levelWeeks(
         action: cast ? 'cast' : 'review',
         slots: 1,
         jobs: cast ? [{ family: 'solid-afo', count: 1 }] : [],
-        worthIt: cast ? x.dates!.worthIt : addDaysIso(due, -28),
+        worthIt: addDaysIso(due, -28),
         latestSafe: due,
         insensateSkin: x.insensateSkin,
         clinicianIds: [],

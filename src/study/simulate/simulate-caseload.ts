@@ -1,7 +1,9 @@
-import type { CastDate, TurnaroundEstimate } from '../../recall/contract.js';
-import { castDate } from '../../recall/decide/cast-date.js';
+import type { TurnaroundEstimate } from '../../recall/contract.js';
+import { acceptedChance } from '../../recall/decide/accepted-chance.js';
+import { beyondUseChance } from '../../recall/decide/beyond-use-chance.js';
+import { castBy } from '../../recall/decide/cast-by.js';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
-import { type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
+import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { WorkshopJob } from '../../records/device.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
 import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
@@ -40,7 +42,7 @@ interface Life {
   /** Being made: cast on this day, fitted on that one (null until the workshop begins it). */
   making: { castDay: DayNumber; fitDay: DayNumber | null } | null;
   nextVisit: DayNumber;
-  dates: CastDate | null;
+  castBy: IsoDate | null;
   forecast: Wanted['forecast'];
   daysOutgrown: number;
   casts: number;
@@ -81,7 +83,7 @@ export async function simulateCaseload(
       limitMm: child.trueSize(castDay) + child.allowanceMm,
       making: null,
       nextVisit: start,
-      dates: null,
+      castBy: null,
       forecast: null,
       daysOutgrown: 0,
       casts: 0,
@@ -96,17 +98,10 @@ export async function simulateCaseload(
     const device = { castDay, allowanceMm: life.child.allowanceMm, seenGood };
     const chances = forecast(life.child, life.seenDays, device, today);
     life.forecast = chances;
-    life.dates = castDate({
-      forecast: { deviceId: life.child.id, ...chances },
-      turnaround,
-      today: isoDate(today),
-      riskTolerance: life.child.insensateSkin ? settings.riskToleranceInsensate : settings.riskTolerance,
-      fitWaitDays: 0,
-      worthItWithinDays: settings.worthItWithinDays,
-      minimumWindowDays: settings.minimumWindowDays,
-    });
-    const latest =
-      life.dates.latestSafe === null ? Number.POSITIVE_INFINITY : dayNumber(life.dates.latestSafe);
+    const chance = beyondUseChance(chances);
+    const harm = life.child.insensateSkin ? settings.harmInsensate : 1;
+    life.castBy = chance && castBy(chance, acceptedChance(harm, settings), turnaround.p80Days, null);
+    const latest = life.castBy === null ? Number.POSITIVE_INFINITY : dayNumber(life.castBy);
     // Nobody is called for the device after the one being made: at its fitting they look again.
     const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
     life.nextVisit = Math.min(due, today + LATEST_WEEKS * WEEK);
@@ -142,9 +137,7 @@ export async function simulateCaseload(
       return grown >= policy.castAheadShare * life.child.allowanceMm;
     }
     lookAhead(life, today, true);
-    const { worthIt, latestSafe } = life.dates!;
-    const soon = isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
-    return (worthIt !== null && worthIt <= soon) || (latestSafe !== null && latestSafe <= soon);
+    return life.castBy !== null && life.castBy <= isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
   };
 
   let planned = new Map<string, DayNumber>();
@@ -203,7 +196,7 @@ export async function simulateCaseload(
 const wanted = (life: Life): Wanted => ({
   id: life.child.id,
   insensateSkin: life.child.insensateSkin,
-  dates: life.making ? null : life.dates,
+  castBy: life.making ? null : life.castBy,
   forecast: life.forecast,
   nextVisit: life.nextVisit,
 });

@@ -63,7 +63,17 @@ export const capacityOf = (settings: ClinicSettings): ClinicCapacitySettings => 
 export const clinicSettings = clinicCapacitySettings.extend({
   clinicName: z.string().max(200),
   contact: z.string().max(400),
-  riskTolerance: z.number().min(0.001).max(0.5),
-  riskToleranceInsensate: z.number().min(0.001).max(0.5),
+  acceptedChance: z
+    .number()
+    .min(0.01)
+    .max(0.5)
+    .describe(
+      'of being beyond use before the next device is fitted, ordinary skin; other skin and devices follow from it',
+    ),
+  harmInsensate: z
+    .number()
+    .min(1)
+    .max(20)
+    .describe('how much a day beyond use matters where the skin does not feel, against ordinary skin'),
   language: z.string().min(2).max(35),
 });

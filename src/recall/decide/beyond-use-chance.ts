@@ -1,23 +1,25 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { type DayNumber, dayNumber } from '../../records/dates.js';
 
-/** A forecast's chance of being outgrown as a function of the day. */
-export interface OutgrownChance {
+/** G: a device's chance of being beyond use as a function of the day, past days included. */
+export interface BeyondUseChance {
   readonly firstDay: DayNumber;
   readonly lastDay: DayNumber;
   /**
-   * Chance of being outgrown on or before `day`, linear between the forecast's dates. Before its first date 0 (what
-   * was so then is not forecast), after its last date the last chance: a forecast claims nothing past its horizon.
+   * Chance of being beyond use on or before `day`, linear between the forecast's dates; 0 before the cast, after the last
+   * date the last chance: a forecast claims nothing past its horizon.
    */
   at(day: DayNumber): number;
-  /** Expected days outgrown before `day`: the area under the chance from the first date, days. */
-  daysOutgrownBefore(day: DayNumber): number;
+  /** First whole day on which the chance is at least p; null where it is not reached. */
+  dayOf(p: number): DayNumber | null;
+  /** Expected days beyond use before `day`: the area under the chance, days. */
+  daysBeyondUseBefore(day: DayNumber): number;
 }
 
 /** Null when the forecast carries no chances. */
-export function outgrownChance(
+export function beyondUseChance(
   forecast: Pick<DeviceForecast, 'dates' | 'probabilityOutgrown'>,
-): OutgrownChance | null {
+): BeyondUseChance | null {
   const n = forecast.dates.length;
   if (n === 0) return null;
   const days = forecast.dates.map(dayNumber);
@@ -47,7 +49,14 @@ export function outgrownChance(
     firstDay: days[0],
     lastDay: days[n - 1],
     at,
-    daysOutgrownBefore(day) {
+    dayOf(p) {
+      const i = chance.findIndex((c) => c >= p);
+      if (i < 0) return null;
+      if (i === 0) return days[0];
+      const part = (p - chance[i - 1]) / (chance[i] - chance[i - 1]);
+      return Math.ceil(days[i - 1] + part * (days[i] - days[i - 1]) - 1e-9);
+    },
+    daysBeyondUseBefore(day) {
       if (day <= days[0]) return 0;
       const i = segment(day);
       return area[i] + ((chance[i] + at(day)) / 2) * (day - days[i]);

@@ -1,0 +1,76 @@
+import type { DeviceDecision, RecallLevelling, RecallList, TurnaroundEstimate } from '../recall/contract.js';
+import type { RecallAssessment } from '../recall/decide/build-recall-list.js';
+import { buildRecallList, planContext, type RecallListOptions } from '../recall/decide/build-recall-list.js';
+import { planChild } from '../recall/decide/plan-child.js';
+import { type LevelRecallOptions, levelRecallList } from '../recall/level/level-recall-list.js';
+import type { ChildRecord } from '../records/caseload.js';
+import type { WorkshopJob } from '../records/device.js';
+import { estimateTurnaround } from '../turnaround/estimate-turnaround.js';
+
+/** A clinic's records with what was assessed of them: all that the list is made of. */
+export interface ClinicQuestion extends RecallListOptions {
+  readonly records: readonly ChildRecord[];
+  readonly assessments: readonly RecallAssessment[];
+  /** Every job of the workshop; those of the records where left out. */
+  readonly jobs?: readonly WorkshopJob[];
+}
+
+export interface ClinicAnswer {
+  readonly list: RecallList;
+  /** Every device in use, by its id. */
+  readonly decisions: ReadonlyMap<string, DeviceDecision>;
+  readonly turnaroundOf: (family: string) => TurnaroundEstimate;
+}
+
+/** The clinic's turnarounds, each worked out once. */
+export function turnaroundsOf(
+  jobs: readonly WorkshopJob[],
+  today: string,
+): (family: string) => TurnaroundEstimate {
+  const known = new Map<string, TurnaroundEstimate>();
+  return (family) => {
+    const estimate = known.get(family) ?? estimateTurnaround(jobs, family, today);
+    known.set(family, estimate);
+    return estimate;
+  };
+}
+
+/** The whole day's work: what every device in use asks for, and who is wanted when. */
+export function clinicList(question: ClinicQuestion): ClinicAnswer {
+  const { records, assessments, today } = question;
+  const turnaroundOf = turnaroundsOf(question.jobs ?? records.flatMap((r) => r.jobs), today);
+  const list = buildRecallList(assessments, records, turnaroundOf, question);
+  const decisions = new Map(
+    [...list.entries, ...list.notDue].flatMap((e) =>
+      [...e.devices, ...e.otherDevices].map((d) => [d.deviceId, d] as const),
+    ),
+  );
+  return { list, decisions, turnaroundOf };
+}
+
+/** The same with a week for every visit. */
+export async function levelledClinicList(
+  question: ClinicQuestion & Pick<LevelRecallOptions, 'clinic' | 'earlier'>,
+): Promise<ClinicAnswer & { readonly list: RecallList & { readonly levelling: RecallLevelling } }> {
+  const answer = clinicList(question);
+  const children = new Map(question.records.map(({ child }) => [child.id, child]));
+  const list = await levelRecallList(answer.list, {
+    clinic: question.clinic,
+    earlier: question.earlier,
+    childOf: (id) => children.get(id),
+    turnaroundOf: answer.turnaroundOf,
+    settings: question.settings,
+  });
+  return { ...answer, list };
+}
+
+/** What one child's devices ask for, by the same rules as in the list. */
+export function childDecisions(
+  record: ChildRecord,
+  assessment: RecallAssessment,
+  jobs: readonly WorkshopJob[],
+  options: RecallListOptions,
+): readonly DeviceDecision[] {
+  const context = planContext([{ ...record, jobs }], turnaroundsOf(jobs, options.today), options);
+  return planChild(record, assessment, context).decisions;
+}

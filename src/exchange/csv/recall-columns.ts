@@ -1,0 +1,48 @@
+import { deviceLabels } from '../../charts/device-label.js';
+import type { RecallEntry } from '../../recall/contract.js';
+import { alertNames } from '../../words/action-names.js';
+
+export interface RecallChild {
+  readonly id: string;
+  readonly name: string;
+  readonly contact: string;
+  readonly language: string;
+}
+
+/** A visit as a row for a scheduler's spreadsheet; fields of the interface keep their names. With names, so kept like any health record. */
+export function recallColumns(entry: RecallEntry, child: RecallChild): Record<string, string> {
+  const of = <K extends 'checkFigure' | 'adjust' | 'part'>(key: K) =>
+    entry.devices.find((d) => d[key] !== null)?.[key] ?? null;
+  const [check, adjust, part] = [of('checkFigure'), of('adjust'), of('part')];
+  return {
+    childId: child.id,
+    name: child.name,
+    alerts: entry.alerts.map((a) => alertNames[a]).join(', '),
+    contact: child.contact,
+    language: child.language,
+    action: entry.action,
+    dueBy: entry.dueBy ?? '',
+    late: entry.late ? 'yes' : 'no',
+    reason: entry.reason.text ?? '',
+    reasonCode: entry.reason.code,
+    devices: deviceLabels(entry.devices),
+    castBy: entry.castBy ?? '',
+    tooLateSince: entry.tooLateSince ?? '',
+    beyondUseSince: entry.beyondUseSince ?? '',
+    daysBeyondUse: String(entry.daysBeyondUse),
+    checkFigure: check
+      ? `${check.measure} ${check.side} at most ${check.castIfRoomAtMostMm} mm, else not before ${check.elseNotBefore}`
+      : '',
+    adjust: adjust
+      ? `${adjust.what} ${adjust.measure} ${adjust.side} ${adjust.mm} mm${adjust.steps === null ? '' : ` (${adjust.steps} holes)`} by ${adjust.by}`
+      : '',
+    part: part ?? '',
+    harmPerWeek: entry.harmPerWeek.toFixed(2),
+    reviewBy: entry.reviewBy,
+    lastSeen: entry.lastSeen ?? '',
+    siblings: entry.siblingGroup ?? '',
+    plannedWeek: entry.plannedWeek ?? '',
+    clinician: entry.plannedClinician ?? '',
+    weekReason: entry.weekReason ?? '',
+  };
+}

@@ -1,0 +1,194 @@
+import type { DeviceForecast, Flag } from '../../forecast/contract.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
+import type {
+  AdjustStep,
+  Alert,
+  CheckFigure,
+  DeviceDecision,
+  ReplacementInProgress,
+  TurnaroundEstimate,
+} from '../contract.js';
+import { acceptedChance, harmADay } from './accepted-chance.js';
+import { adjustStep } from './adjust-step.js';
+import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
+import { addMonthsIso } from './calendar.js';
+import { castBy, plannedWait } from './cast-by.js';
+import { checkFigure, decidingRoom, paceReserve } from './check-figure.js';
+import { type Choice, chooseAction } from './choose-action.js';
+import { chanceDueBy } from './due-by-chance.js';
+import { partDue } from './part-due.js';
+import type { RecallSettings } from './recall-settings.js';
+import { reviewBy, reviewDays } from './review-by.js';
+
+export interface DeviceQuestion {
+  readonly record: ChildRecord;
+  readonly device: Device;
+  /** Null where the clinic has no rule for the family. */
+  readonly rule: FamilyRule | null;
+  readonly forecast: DeviceForecast | null;
+  readonly flags: readonly Flag[];
+  readonly turnaround: TurnaroundEstimate;
+  readonly replacement: ReplacementInProgress | null;
+  readonly today: IsoDate;
+  /** What falls due by this day is wanted now. */
+  readonly until: IsoDate;
+  readonly settings: RecallSettings;
+}
+
+/** Everything that the choice of an action looks at, worked out once. */
+export interface DeviceFacts extends DeviceQuestion {
+  readonly history: DeviceHistory;
+  readonly chance: BeyondUseChance | null;
+  readonly accepted: number;
+  readonly castBy: IsoDate | null;
+  readonly beyondUseSince: IsoDate | null;
+  readonly chanceToday: number | null;
+  /** Chance that a visit on the day it is wanted would find a cast needed. */
+  readonly neededAtVisit: number | null;
+  readonly adjust: AdjustStep | null;
+  readonly part: { readonly part: string; readonly by: IsoDate } | null;
+  readonly figure: CheckFigure | null;
+  readonly reviewBy: IsoDate;
+  readonly fundedFrom: IsoDate | null;
+}
+
+/** Unknown is not safe: where nothing can be said the chance counts as one half. */
+const UNKNOWN = 0.5;
+/** A joint or strap that waits for its adjustment harms half as much as a device beyond use (common practice, no source). */
+const ADJUSTING_SHARE = 0.5;
+const WEEK = 7;
+/** Actions after which the device goes on: what else is due on it is done in the same visit. */
+const KEEPS: readonly Choice['action'][] = ['adjust', 'renew-part', 'check', 'review'];
+
+/** The one answer for a device in use. */
+export function decideDevice(question: DeviceQuestion): DeviceDecision {
+  const facts = factsOf(question);
+  const { record, device, rule, today, turnaround, settings, forecast, chance } = facts;
+  const choice = chooseAction(facts);
+  const harm = harmADay(rule, record.child.insensateSkin, settings);
+  const earliest = addDaysIso(today, plannedWait(turnaround, settings.fitWaitDays));
+  const byFitting = chance ? chance.at(dayNumber(earliest)) : null;
+  const decided = choice.action === 'cast' || choice.action === 'check';
+  const past = facts.castBy !== null && facts.castBy < today && facts.beyondUseSince === null;
+  return {
+    deviceId: device.id,
+    family: device.family,
+    side: device.side,
+    action: choice.action,
+    reason: choice.reason,
+    dueBy: choice.dueBy,
+    castBy: facts.castBy,
+    tooLateSince: decided && past ? facts.castBy : null,
+    beyondUseSince: facts.beyondUseSince,
+    daysBeyondUse: facts.beyondUseSince ? daysBetween(facts.beyondUseSince, today) : 0,
+    acceptedChance: facts.accepted,
+    chanceToday: facts.chanceToday,
+    chanceByEarliestFitting: byFitting,
+    checkFigure: choice.action === 'check' ? facts.figure : null,
+    adjust:
+      KEEPS.includes(choice.action) && facts.adjust && facts.adjust.by <= facts.until ? facts.adjust : null,
+    part:
+      KEEPS.includes(choice.action) && facts.part && facts.part.by <= facts.until ? facts.part.part : null,
+    reviewBy: facts.reviewBy,
+    harmPerWeek: WEEK * harm * chanceToCount(facts, choice, byFitting, earliest),
+    fundedFrom: facts.fundedFrom,
+    alerts: alertsOf(record),
+    forecast,
+  };
+}
+
+function factsOf(question: DeviceQuestion): DeviceFacts {
+  const { record, device, rule, forecast, turnaround, today, settings } = question;
+  const history = deviceHistory(device, record.events);
+  const harm = harmADay(rule, record.child.insensateSkin, settings);
+  const accepted = acceptedChance(harm, settings);
+  const chance = forecast ? beyondUseChance(forecast) : null;
+  const wait = plannedWait(turnaround, settings.fitWaitDays);
+  const cast = chance ? castBy(chance, accepted, wait, lastRoom(history, forecast)) : null;
+  const every = reviewDays(rule, record, today);
+  const half = chance?.dayOf(0.5) ?? null;
+  const visit = cast === null || cast < today ? today : cast;
+  const adjust = forecast ? adjustStep(forecast, accepted, today, every) : null;
+  const wearOnly =
+    record.child.palliative ||
+    (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
+  const usual = reviewBy(rule, record, today, wearOnly, settings);
+  return {
+    ...question,
+    history,
+    chance,
+    accepted,
+    castBy: cast,
+    beyondUseSince: half !== null && half <= dayNumber(today) ? isoDate(half) : null,
+    chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),
+    neededAtVisit: needed(chance, forecast, accepted, visit, every + wait),
+    adjust,
+    part: forecast && rule ? partDue(rule, forecast, accepted) : null,
+    figure: forecast ? checkFigure(forecast, accepted, visit, every, wait) : null,
+    // An adjustment that falls due before the review brings it forward.
+    reviewBy: adjust && adjust.by > today && adjust.by < usual ? adjust.by : usual,
+    fundedFrom: fundedFrom(device, history, settings, today),
+  };
+}
+
+/**
+ * Chance that the room found on the visit is at most the deciding figure: that the limit would be passed before a cast
+ * at the review after could be fitted, growth running as fast as it may at the accepted chance.
+ */
+function needed(
+  chance: BeyondUseChance | null,
+  forecast: DeviceForecast | null,
+  accepted: number,
+  visit: IsoDate,
+  days: number,
+): number | null {
+  if (!chance || !forecast) return null;
+  return chance.at(dayNumber(visit) + days * paceReserve(decidingRoom(forecast), accepted));
+}
+
+/** Last day a person found room in it. */
+function lastRoom(history: DeviceHistory, forecast: DeviceForecast | null): IsoDate | null {
+  const said = forecast?.lastVerdict;
+  const found = said && said.verdict !== 'outgrown' ? said.date : null;
+  return [history.fittedDate ?? history.castDate, found ?? ''].sort().at(-1) || null;
+}
+
+function chanceToCount(
+  facts: DeviceFacts,
+  choice: Choice,
+  byFitting: number | null,
+  earliest: IsoDate,
+): number {
+  const beyond = byFitting ?? facts.chanceToday ?? (choice.action === 'measure' ? UNKNOWN : 0);
+  if (choice.action === 'repair') return Math.max(beyond, 1);
+  if (choice.action !== 'adjust' || !facts.forecast) return beyond;
+  const due = Math.max(...(facts.forecast.adjustments ?? []).map((a) => chanceDueBy(a.days, earliest)), 0);
+  return Math.max(beyond, ADJUSTING_SHARE * due);
+}
+
+function fundedFrom(
+  device: Device,
+  history: DeviceHistory,
+  settings: RecallSettings,
+  today: IsoDate,
+): IsoDate | null {
+  const months = settings.eligibleAfterMonths[device.family] ?? 0;
+  if (months <= 0) return null;
+  const from = addMonthsIso(history.fittedDate ?? history.castDate, months);
+  return from > today ? from : null;
+}
+
+const SPINA_BIFIDA = ['myelomeningocele-high', 'myelomeningocele-low'];
+
+function alertsOf({ child }: ChildRecord): Alert[] {
+  const latex = child.latexAlert || child.conditions.some((c) => SPINA_BIFIDA.includes(c));
+  return [
+    ...(child.insensateSkin ? (['skin-cannot-warn'] as const) : []),
+    ...(latex ? (['latex'] as const) : []),
+    ...(child.palliative ? (['palliative'] as const) : []),
+  ];
+}

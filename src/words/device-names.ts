@@ -1,0 +1,29 @@
+import type { Device } from '../records/device.js';
+import { loadRules } from '../rules/load-rules.js';
+
+export interface NamedDevice {
+  readonly family: string;
+  readonly side: Device['side'];
+}
+
+const rules = loadRules();
+const plainName = (family: string): string => rules.get(family)?.names.en.plain ?? 'brace';
+
+/** What a parent calls some devices: 'the left lower leg brace', 'both lower leg braces', 'the helmet and the right foot support'. */
+export function plainDevices(devices: readonly NamedDevice[]): string {
+  const groups = new Map<string, Set<string>>();
+  for (const d of devices) {
+    const name = plainName(d.family);
+    groups.set(name, (groups.get(name) ?? new Set()).add(d.side));
+  }
+  const parts = [...groups].map(([name, sides]) => {
+    if (sides.has('both')) return `the ${name}`;
+    if (sides.has('left') && sides.has('right')) return `both ${name}s`;
+    const side = [...sides][0];
+    return side === 'none' ? `the ${name}` : `the ${side} ${name}`;
+  });
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+}
+
+/** 'both braces are', 'the brace is'. */
+export const isPlural = (named: string): boolean => named.startsWith('both ') || named.includes(' and ');

@@ -1,0 +1,109 @@
+import { capital, plainDate } from '../forecast/words.js';
+import type { Action, DeviceDecision, Reason, RecallEntry, RecallList } from '../recall/contract.js';
+import { type MeasureId, measures } from '../records/measure.js';
+import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
+
+type Wants = { readonly action: Action; readonly reason: Pick<Reason, 'code' | 'numbers'> };
+
+/** One sentence a scheduler can read to a parent: no jargon, no score, no diagnosis, at most one figure. */
+export function reasonSentence({ action, reason }: Wants, devices: readonly NamedDevice[]): string {
+  const it = plainDevices(devices) || 'the brace';
+  const many = isPlural(it);
+  const words: Words = {
+    it,
+    It: capital(it),
+    is: many ? 'are' : 'is',
+    has: many ? 'have' : 'has',
+    next: many ? 'the next ones' : 'the next one',
+    date: (name) => plainDate(String(reason.numbers[name])),
+    measure: measures[reason.numbers.measure as MeasureId]?.plainLabel ?? 'size',
+    action,
+  };
+  return sentences[reason.code](words);
+}
+
+/** The same list with its sentences. */
+export function withSentences(list: RecallList): RecallList {
+  const said = (e: RecallEntry): RecallEntry => ({
+    ...e,
+    reason: {
+      ...e.reason,
+      text: reasonSentence(
+        e,
+        e.devices.filter((d) => d.action === e.action),
+      ),
+    },
+    devices: withDecisionSentences(e.devices),
+  });
+  return { ...list, entries: list.entries.map(said), notDue: list.notDue.map(said) };
+}
+
+/** The same decisions with their sentences. */
+export const withDecisionSentences = (decisions: readonly DeviceDecision[]): DeviceDecision[] =>
+  decisions.map((d) => ({ ...d, reason: { ...d.reason, text: reasonSentence(d, [d]) } }));
+
+interface Words {
+  readonly it: string;
+  readonly It: string;
+  readonly is: string;
+  readonly has: string;
+  readonly next: string;
+  readonly date: (name: string) => string;
+  readonly measure: string;
+  readonly action: Action;
+}
+
+const RING = 'please ring us sooner if anything rubs, marks or hurts';
+
+const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
+  'red-flag': () =>
+    'Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; if there is pain, swelling, a wound or your child seems unwell, please do not wait for us to ring.',
+  broken: (w) =>
+    `${w.It} ${w.has} been broken since ${w.date('on')}: please stop wearing anything with a loose or sharp part, and come so that we can mend or replace it.`,
+  lost: (w) =>
+    `${w.It} ${w.has} been missing since ${w.date('on')}, so we would like to see your child to replace it.`,
+  'never-measured': (w) =>
+    `We have no ${w.measure} of your child yet and cannot tell how long ${w.it} will fit, so we would like to measure.`,
+  'readings-too-old': (w) =>
+    `We last measured the ${w.measure} on ${w.date('date')}, too long ago to tell how long ${w.it} will fit, so we would like to measure again and look at the skin.`,
+  'no-reading-near-cast': (w) =>
+    `We do not know how large your child was when ${w.it} ${w.is === 'are' ? 'were' : 'was'} made, so we would like to look at the fit.`,
+  'slip-unanswered': (w) =>
+    `One of the last readings of the ${w.measure} does not go with the others, so we would like to measure again before we decide anything.`,
+  'growth-stopped': (w) =>
+    `The last readings of the ${w.measure} show no growth where we expected some, so we would like to measure again.`,
+  'growth-sprang': (w) =>
+    `The last reading of the ${w.measure} is much larger than we expected, so we would like to measure again and look at the fit.`,
+  'no-rule': (w) => `The usual look at ${w.it} is due by ${w.date('by')}; please bring it and the shoes.`,
+  'adjustment-due': (w) =>
+    `${w.It} should be adjusted to your child's growth by ${w.date('by')}; after that ${w.is === 'are' ? 'they go' : 'it goes'} on being worn.`,
+  'part-due': (w) => `A part of ${w.it} should be renewed by ${w.date('by')}; the rest goes on being worn.`,
+  'judged-outgrown': (w) =>
+    `${w.It} ${w.is} too small, as was found on ${w.date('on')}, so we would like to cast ${w.next} as soon as we can; ${RING}.`,
+  'judged-tight': (w) =>
+    `${w.It} had next to no room left on ${w.date('on')}, so we would like to cast ${w.next} soon; ${RING}.`,
+  'beyond-use': (w) =>
+    `${w.It} ${w.has} probably been too small since about ${w.date('since')}, so we would like to see you as soon as we can and to hear today of any red marks, rubbing or pain.`,
+  'cast-late': (w) =>
+    w.action === 'cast'
+      ? `${capital(w.next)} after ${w.it} should have been begun by ${w.date('castBy')}, so we would like to see you as soon as we can; ${RING}.`
+      : `${w.It} should have been looked at by ${w.date('castBy')}: we would like to check the fit soon and cast ${w.next} then if it is needed; ${RING}.`,
+  'cast-due': (w) =>
+    w.action === 'cast'
+      ? `Your child will soon grow out of ${w.it}; to have ${w.next} ready in time we would like to see you by ${w.date('castBy')}; ${RING}.`
+      : `Your child may soon grow out of ${w.it}: we would like to check the fit by ${w.date('castBy')} and cast ${w.next} then if it is needed; ${RING}.`,
+  'usual-life-over': (w) =>
+    `${w.It} ${w.has} been worn about as long as such a device lasts, so we would like to look at shell, joints and straps.`,
+  'not-funded-yet': (w) =>
+    `${w.It} may be getting small and the next one is paid for from ${w.date('from')}: we would like to look at fit and skin before that; ${RING}.`,
+  'review-due': (w) =>
+    `The usual check of ${w.it} is due by ${w.date('by')}: we measure and look at fit and skin.`,
+  'wear-review': (w) =>
+    `The usual check of ${w.it} is due by ${w.date('by')}; growth is not what decides here, so please bring the shoes and tell us what has changed.`,
+  'being-made-late': (w) =>
+    `${capital(w.next)} after ${w.it} may come late; please ring us now if the present one rubs, marks or hurts.`,
+  'being-made': (w) => `${capital(w.next)} after ${w.it} ${w.is} being made.`,
+  'fits-for-now': (w) =>
+    `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks and ring us if something rubs, marks or hurts.`,
+  'not-in-use': () => 'No longer in use.',
+};

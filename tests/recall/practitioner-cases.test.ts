@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { type PractitionerCase, practitionerCases, TODAY } from './practitioner-cases.js';
+
+function listed(c: PractitionerCase) {
+  const built = c.child();
+  const list = buildRecallList([built.assess()], [built.record], (f) => estimateTurnaround([], f, TODAY), {
+    today: TODAY,
+    rules: loadRules(),
+    settings: { eligibleAfterMonths: c.eligibleAfterMonths ?? {} },
+  });
+  const entry = list.entries[0] ?? null;
+  const shown = entry ?? list.notDue[0] ?? null;
+  const other = list.inProgress.length > 0 && !shown ? 'none' : null;
+  return { built, entry, action: entry ? entry.action : shown ? 'none' : other, shown };
+}
+
+// Common practice, no source: what someone who does the job would do with each child.
+describe('a practitioner’s action', () => {
+  it('is written down for at least forty children', () => {
+    expect(practitionerCases.length).toBeGreaterThanOrEqual(40);
+    expect(new Set(practitionerCases.map((c) => c.name)).size).toBe(practitionerCases.length);
+  });
+
+  it.each(practitionerCases.map((c) => [c.name, c] as const))('%s', (_, c) => {
+    const { built, entry, action, shown } = listed(c);
+    const facts = shown?.devices.map((d) => [d.action, d.reason, d.castBy, d.chanceToday, d.reviewBy]);
+    expect(action, `${c.why}; got ${JSON.stringify(facts)}`).toBe(c.action);
+    if (c.devices) expect(entry?.deviceIds).toEqual(c.devices.map((i) => built.record.devices[i].id));
+  });
+});
