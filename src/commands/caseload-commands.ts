@@ -64,9 +64,15 @@ export function caseloadCommands(program: Command, load: Load): void {
     .action(load('forecast-caseload', 'forecastCaseload'));
 
   reading(program.command('recall'))
-    .description('make the recall list: whom to call in the next five weeks or a month, for what, by when and why')
+    .description(
+      'make the recall list: whom to call in the next five weeks or a month, for what, by when and why',
+    )
     .argument('<paths...>', PATHS)
-    .option('--month <month>', 'look ahead to the end of this month, YYYY-MM (default: today and the next five weeks)', month)
+    .option(
+      '--month <month>',
+      'look ahead to the end of this month, YYYY-MM (default: today and the next five weeks)',
+      month,
+    )
     .option(
       '--tolerance <chance>',
       'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',

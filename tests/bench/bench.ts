@@ -68,7 +68,7 @@ await measure('recall list, 2,000 children', () => {
     records.map((r, i) => ({ childId: r.child.id, forecasts: [forecasts[i]] })),
     records,
     (family) => estimateTurnaround([], family, today),
-    { month: '2026-06', today },
+    { today, rules: loadRules() },
   );
   return `${list.entries.length} to call`;
 });
@@ -102,8 +102,8 @@ if (many > 0) {
   let due: RecallList;
   const listed = await measure(`recall list, ${many} children of the demo clinic`, () => {
     due = buildRecallList(clinic.assessments, clinic.records, clinic.turnaroundOf, {
-      month: clinic.today.slice(0, 7),
       today: clinic.today,
+      rules: loadRules(),
     });
     return `${due.entries.length} to call`;
   });

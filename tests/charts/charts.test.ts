@@ -99,16 +99,7 @@ const charts: Record<string, Spec> = {
     },
     forecasts,
     today,
-    castDates: [
-      {
-        deviceId: 'afo-left',
-        latestSafe: '2026-09-10',
-        worthIt: null,
-        riskTolerance: 0.1,
-        riskIfCastToday: 0.01,
-        overdue: false,
-      },
-    ],
+    decisions: [{ deviceId: 'afo-left', castBy: '2026-09-10' }],
   }),
   capacity: capacityChart({ weeks, loadTitle: 'Casts a week' }),
   'dates-held': datesHeldChart(heldRows),

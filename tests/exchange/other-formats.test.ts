@@ -4,6 +4,7 @@ import writeXlsxFile from 'write-excel-file/node';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
 import type { RecallEntry } from '../../src/recall/contract.js';
+import { exampleEntry } from '../recall/example-entry.js';
 
 const TODAY = '2026-11-25';
 
@@ -117,23 +118,7 @@ describe('FHIR R4 from another system', () => {
 });
 
 describe('the calendar feed', () => {
-  const entry = (over: Partial<RecallEntry>): RecallEntry => ({
-    childId: 'CHILD-Q1',
-    deviceIds: ['C1-D1'],
-    action: 'cast',
-    latestSafe: '2026-12-31',
-    worthIt: '2026-12-01',
-    overdue: false,
-    reason: 'We expect your child to grow out of the left lower leg brace',
-    insensateSkin: true,
-    forecasts: [],
-    devices: [],
-    otherDevices: [],
-    reviewDue: null,
-    lastSeen: null,
-    siblingGroup: null,
-    ...over,
-  });
+  const entry = exampleEntry;
   const options = { today: TODAY, now: new Date('2026-11-25T08:00:00Z'), uidKey: 'key' };
   // Read by ical.js, an independent parser of RFC 5545.
   const events = (text: string) =>
@@ -141,7 +126,7 @@ describe('the calendar feed', () => {
 
   it('is valid, all-day with an exclusive end, and says nothing of the child', () => {
     const text = recallCalendar(
-      [entry({}), entry({ childId: 'CHILD-Q2', latestSafe: '2026-10-01', overdue: true })],
+      [entry({}), entry({ childId: 'CHILD-Q2', dueBy: '2026-10-01', late: true })],
       options,
     );
     const [later, overdue] = events(text);
@@ -179,7 +164,7 @@ describe('the calendar feed', () => {
   it('keeps the UID when dates move, grows the sequence, and tells children apart', () => {
     const [before] = events(recallCalendar([entry({})], options));
     const [after] = events(
-      recallCalendar([entry({ latestSafe: '2027-01-15' })], { ...options, today: '2026-11-26' }),
+      recallCalendar([entry({ dueBy: '2027-01-15' })], { ...options, today: '2026-11-26' }),
     );
     const [other] = events(recallCalendar([entry({ childId: 'CHILD-Q2' })], options));
     expect(after.uid).toBe(before.uid);

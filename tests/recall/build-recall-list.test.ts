@@ -1,13 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import type { DeviceForecast } from '../../src/forecast/contract.js';
-import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { buildRecallList, type RecallListOptions } from '../../src/recall/decide/build-recall-list.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { withSentences } from '../../src/words/reason-sentence.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
 
+const rules = loadRules();
 const turnaround = (family: string) => estimateTurnaround([], family, today);
-const build = (records: ChildRecord[], forecasts: DeviceForecast[], settings = {}) =>
+const build = (
+  records: ChildRecord[],
+  forecasts: DeviceForecast[],
+  options: Partial<RecallListOptions> = {},
+) =>
   buildRecallList(
     records.map((r) => ({
       childId: r.child.id,
@@ -15,51 +22,67 @@ const build = (records: ChildRecord[], forecasts: DeviceForecast[], settings = {
     })),
     records,
     turnaround,
-    { month: '2026-06', today, settings },
+    { today, rules, ...options },
   );
 
 describe('buildRecallList', () => {
-  it('puts overdue children first, then sorts by latest safe date', () => {
-    const records = ['a', 'b', 'c'].map((id) => testRecord({ id }));
-    const list = build(records, [
-      rampForecast('a/d1', 40, 90),
-      rampForecast('b/d1', -30, 40),
-      rampForecast('c/d1', 20, 70),
+  it('orders by the harm of waiting a week, broken ones before all casts', () => {
+    const records = ['a', 'b', 'c', 'd'].map((id) => testRecord({ id, insensateSkin: id === 'c' }));
+    const broken = {
+      ...records[3],
+      events: [
+        {
+          id: 'e1',
+          deviceId: 'd/d1',
+          date: addDaysIso(today, -1),
+          kind: 'broken' as const,
+          measure: null,
+          side: null,
+          changeMm: null,
+          adjustment: null,
+          verdict: null,
+          note: '',
+        },
+      ],
+    } as ChildRecord;
+    const list = build(
+      [records[0], records[1], records[2], broken],
+      [
+        rampForecast('a/d1', 5, 60),
+        rampForecast('b/d1', -60, 20),
+        rampForecast('c/d1', 15, 70),
+        rampForecast('d/d1', 700, 900),
+      ],
+    );
+    expect(list.entries.map((e) => [e.childId, e.action])).toEqual([
+      ['d', 'repair'],
+      ['b', 'cast'],
+      ['c', 'cast'],
+      ['a', 'cast'],
     ]);
-    expect(list.entries.map((e) => [e.childId, e.overdue])).toEqual([
-      ['b', true],
-      ['c', false],
-      ['a', false],
-    ]);
-    expect(list.entries[0].latestSafe! < today).toBe(true);
+    expect(list.entries[1]).toMatchObject({ late: true, reason: { code: 'beyond-use' } });
+    const harm = list.entries.slice(1).map((e) => e.harmPerWeek);
+    expect(harm).toEqual(harm.toSorted((x, y) => y - x));
   });
 
-  it('asks for a foot measured at home where that may move a cast that is not late, and keeps the cast', () => {
-    const records = ['doubtful', 'known', 'late'].map((id) => testRecord({ id }));
-    const room = (grownSdMm: number) => [
-      {
-        series: { measure: 'foot_length' as const, side: 'left' as const },
-        allowanceMm: 10,
-        grownMm: 5,
-        grownSdMm,
-        roomMm: 5,
-        roomLowMm: 1,
-        roomHighMm: 9,
-        limitMm: 175,
-      },
-    ];
-    // 5 mm over 180 days: 4 mm of doubt about the size is 144 days of doubt about the date.
-    const list = build(records, [
-      { ...rampForecast('doubtful/d1', 0, 360), room: room(4) },
-      { ...rampForecast('known/d1', 0, 360), room: room(0.5) },
-      { ...rampForecast('late/d1', -60, 300), room: room(4) },
-    ]);
-    const of = (id: string) => list.entries.find((e) => e.childId === id)!;
-    expect(of('doubtful')).toMatchObject({ action: 'cast', overdue: false, measureFirst: 'home' });
-    expect(of('doubtful').reason).toMatch(/measured at home or at school/);
-    expect(of('known').measureFirst).toBeUndefined();
-    expect(of('late')).toMatchObject({ overdue: true });
-    expect(of('late').measureFirst).toBeUndefined();
+  it('looks ahead five weeks from today, whatever the month; a month can be chosen', () => {
+    const records = [testRecord({ id: 'a', measuredDaysAgo: 10 })];
+    const soon = rampForecast('a/d1', 40, 100);
+    const list = build(records, [soon]);
+    expect(list.until).toBe(addDaysIso(today, 35));
+    expect(list.entries).toHaveLength(1);
+    const castBy = list.entries[0].castBy!;
+    const early = (d: number) =>
+      buildRecallList(
+        [{ childId: 'a', forecasts: [{ ...soon, today: addDaysIso(castBy, -d) }] }],
+        records,
+        turnaround,
+        { today: addDaysIso(castBy, -d), rules },
+      ).entries.length;
+    expect([early(35), early(36)]).toEqual([1, 0]);
+    const far = rampForecast('a/d1', 120, 180);
+    expect(build(records, [far]).entries).toEqual([]);
+    expect(build(records, [far], { month: '2026-09' }).entries).toHaveLength(1);
   });
 
   it('loses nobody: each active child with a worn device is in exactly one list', () => {
@@ -67,7 +90,6 @@ describe('buildRecallList', () => {
       testRecord({ id: 'due' }),
       testRecord({ id: 'far' }),
       testRecord({ id: 'never-measured', measuredDaysAgo: null, devices: [{ id: 'never-measured/d1' }] }),
-      testRecord({ id: 'stale', measuredDaysAgo: 600 }),
       testRecord({ id: 'no-assessment' }),
       testRecord({ id: 'adult', birthDate: '1990-01-01' }),
       testRecord({ id: 'blocked' }),
@@ -76,45 +98,48 @@ describe('buildRecallList', () => {
       rampForecast('due/d1', 40, 90),
       rampForecast('far/d1', 700, 900),
       rampForecast('never-measured/d1', 0, 1, 'too-few-measurements'),
-      rampForecast('stale/d1', 700, 900),
       rampForecast('adult/d1', 0, 1, 'adult'),
       rampForecast('blocked/d1', 0, 1, 'blocked'),
     ]);
-    const lists = [list.entries, list.open, list.cannotForecast, list.notDue];
-    expect(
-      lists
-        .flat()
-        .map((e) => e.childId)
-        .sort(),
-    ).toEqual(records.map((r) => r.child.id).sort());
-    expect(list.cannotForecast.map((e) => [e.childId, e.action]).sort()).toEqual([
-      ['blocked', 'urgent-contact'],
-      ['never-measured', 'measure'],
-      ['no-assessment', 'measure'],
-      ['stale', 'measure'],
-    ]);
-    expect(list.entries.map((e) => e.childId)).toEqual(['due']);
-    expect(list.notDue.map((e) => e.childId).sort()).toEqual(['adult', 'far']);
+    expect([...list.entries, ...list.notDue].map((e) => e.childId).sort()).toEqual(
+      records.map((r) => r.child.id).sort(),
+    );
+    expect(Object.fromEntries(list.entries.map((e) => [e.childId, e.action]))).toEqual({
+      due: 'cast',
+      'never-measured': 'measure',
+      'no-assessment': 'measure',
+      blocked: 'measure',
+    });
+  });
+
+  it.each(['moved-away', 'died', 'discharged'] as const)('a child who %s is on no list', (status) => {
+    const record = testRecord({ id: 'a' });
+    const gone = { ...record, child: { ...record.child, status } };
+    const list = build([gone], [rampForecast('a/d1', -60, 20)]);
+    expect([list.entries, list.notDue, list.inProgress]).toEqual([[], [], []]);
   });
 
   it('reviews adults and palliative care by wear, never by growth', () => {
+    const worn = { castDate: '2025-01-01', fittedDate: '2025-02-01' };
     const records = [
       testRecord({
         id: 'adult',
         birthDate: '1990-01-01',
         measuredDaysAgo: 360,
-        devices: [{ id: 'adult/d1', castDate: '2025-01-01', fittedDate: '2025-02-01' }],
+        devices: [{ id: 'adult/d1', ...worn }],
       }),
       testRecord({
         id: 'care',
         palliative: true,
         measuredDaysAgo: 360,
-        devices: [{ id: 'care/d1', castDate: '2025-01-01', fittedDate: '2025-02-01' }],
+        devices: [{ id: 'care/d1', ...worn }],
       }),
     ];
-    const list = build(records, [rampForecast('adult/d1', 0, 1, 'adult'), rampForecast('care/d1', -30, 40)]);
-    expect(list.entries.map((e) => e.action)).toEqual(['review-wear', 'review-wear']);
-    for (const e of list.entries) expect(e.reason).not.toMatch(/grow out/);
+    const list = withSentences(
+      build(records, [rampForecast('adult/d1', 0, 1, 'adult'), rampForecast('care/d1', 0, 1, 'palliative')]),
+    );
+    expect(list.entries.map((e) => e.action)).toEqual(['review', 'review']);
+    for (const e of list.entries) expect(e.reason.text).not.toMatch(/grow out|too small/);
   });
 
   it('does not recall a device whose replacement is being made, but shows how it stands', () => {
@@ -136,6 +161,7 @@ describe('buildRecallList', () => {
       });
     const list = build([record(5)], [rampForecast('a/d1', -30, 40)]);
     expect(list.entries).toEqual([]);
+    expect(list.notDue[0].reason.code).toBe('being-made-late');
     expect(list.inProgress).toHaveLength(1);
     expect(list.inProgress[0]).toMatchObject({ deviceId: 'a/d1', replacementDeviceId: 'a/d2', late: true });
     expect(list.inProgress[0].expectedFitting! > today).toBe(true);
@@ -146,49 +172,48 @@ describe('buildRecallList', () => {
     });
   });
 
-  it('makes one visit of two sides that fall due near each other, and two of sides that do not', () => {
+  it('makes one visit of two sides that fall due near each other, and one side of it where they do not', () => {
     const record = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', side: 'right' }] });
-    const near = build([record], [rampForecast('a/d1', 40, 90), rampForecast('a/d2', 70, 120)]);
+    const near = withSentences(
+      build([record], [rampForecast('a/d1', 40, 90), rampForecast('a/d2', 70, 120)]),
+    );
     expect(near.entries[0].deviceIds).toEqual(['a/d1', 'a/d2']);
-    expect(near.entries[0].reason).toContain('both lower leg braces');
+    expect(near.entries[0].reason.text).toContain('both lower leg braces');
     const apart = build([record], [rampForecast('a/d1', 40, 90), rampForecast('a/d2', 400, 500)]);
     expect(apart.entries[0].deviceIds).toEqual(['a/d1']);
+    expect(apart.entries[0].otherDevices.map((d) => d.deviceId)).toEqual(['a/d2']);
   });
 
   it('keeps the usual review even where the forecast sees no need', () => {
+    const seen = { castDate: addDaysIso(today, -400), fittedDate: addDaysIso(today, -380) };
     const list = build(
-      [testRecord({ id: 'a', measuredDaysAgo: 175, insensateSkin: true })],
+      [
+        testRecord({
+          id: 'a',
+          measuredDaysAgo: 95,
+          insensateSkin: true,
+          devices: [{ id: 'a/d1', ...seen }],
+        }),
+      ],
       [rampForecast('a/d1', 700, 900)],
     );
-    expect(list.entries[0]).toMatchObject({ childId: 'a', action: 'measure' });
+    expect(list.entries[0]).toMatchObject({ childId: 'a', action: 'review', late: true });
   });
 
-  it('uses the stricter tolerance for insensate skin', () => {
-    const dates = [true, false].map((insensateSkin) => {
-      const list = build([testRecord({ id: 'a', insensateSkin })], [rampForecast('a/d1', 40, 240)]);
-      return [...list.entries, ...list.open, ...list.notDue][0].latestSafe!;
-    });
-    expect(dates[0] < dates[1]).toBe(true);
-  });
-
-  it('calls an outgrown device outgrown even when no chances over dates came with it', () => {
-    const bare = { ...rampForecast('a/d1', 0, 1, 'already-outgrown'), dates: [], probabilityOutgrown: [] };
-    const list = build([testRecord({ id: 'a' })], [bare]);
-    expect(list.entries[0]).toMatchObject({ overdue: true, action: 'cast' });
-    expect(list.entries[0].reason).toContain('too small already');
-  });
-
-  it('gives reasons a parent understands: one sentence, no name, no jargon', () => {
-    const list = build(
-      [testRecord({ id: 'a' }), testRecord({ id: 'b', measuredDaysAgo: null, devices: [{ id: 'b/d1' }] })],
-      [rampForecast('a/d1', 40, 90), rampForecast('b/d1', 0, 1, 'too-few-measurements')],
+  it('gives reasons a parent understands: one sentence, no name, no jargon, one figure at most', () => {
+    const list = withSentences(
+      build(
+        [testRecord({ id: 'a' }), testRecord({ id: 'b', measuredDaysAgo: null, devices: [{ id: 'b/d1' }] })],
+        [rampForecast('a/d1', 40, 90), rampForecast('b/d1', 0, 1, 'too-few-measurements')],
+      ),
     );
-    expect(list.entries[0].reason).toBe(
-      'We expect your child to grow out of the left lower leg brace between mid July 2026 and late August 2026, so we would like to see you by 23 June 2026 to have the next one ready in time; please ring us sooner if it rubs, marks or hurts.',
+    expect(list.entries.find((e) => e.childId === 'a')?.reason.text).toMatch(
+      /^Your child will soon grow out of the left lower leg brace; to have the next one ready in time we would like to see you by \d+ \w+ 2026; please ring us sooner if anything rubs, marks or hurts\.$/,
     );
-    for (const e of [...list.entries, ...list.cannotForecast]) {
-      expect(e.reason).not.toMatch(/z-score|orthosis|AFO|probability|percent|%|risk|palsy/i);
-      expect(e.reason.match(/\.( |$)/g)).toHaveLength(1);
+    for (const e of list.entries) {
+      expect(e.reason.text).not.toMatch(/z-score|orthosis|AFO|probability|percent|%|risk|palsy/i);
+      expect(e.reason.text!.match(/\.( |$)/g)).toHaveLength(1);
+      expect(e.reason.text!.match(/\d{4}/g)?.length ?? 0).toBeLessThanOrEqual(1);
     }
   });
 });

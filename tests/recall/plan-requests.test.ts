@@ -6,6 +6,7 @@ import { combineRequests } from '../../src/recall/level/combine-requests.js';
 import { levellingSettings } from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { planRequests } from '../../src/recall/level/plan-requests.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
 
@@ -25,7 +26,7 @@ it('goes from the recall list to a plan in which every due child has a week', as
           ],
   }));
   const turnaroundOf = (family: string) => estimateTurnaround([], family, today);
-  const list = buildRecallList(assessments, records, turnaroundOf, { month: '2026-06', today });
+  const list = buildRecallList(assessments, records, turnaroundOf, { today, rules: loadRules() });
   const capacity = clinicCapacity({}, today, 26);
   const requests = planRequests(list, {
     childOf: (id) => records.find((r) => r.child.id === id)?.child,

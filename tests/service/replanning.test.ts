@@ -81,7 +81,7 @@ describe('a recall list made again', () => {
 
   it('a new measurement moves its own child’s dates and leaves the others where they are', async () => {
     const before = await makeList();
-    const due = (row: RecallRow) => row.entry.latestSafe!;
+    const due = (row: RecallRow) => row.entry.dueBy!;
     const [grown] = [...before.values()].filter((r) => r.state === 'to-call');
     const readings = (['left', 'right'] as const).map((side) => ({
       measure: 'foot_length',

@@ -4,7 +4,11 @@ import type { RecallEntry } from '../../src/recall/contract.js';
 import { childRecord } from '../../src/records/records.js';
 import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
+
 import { type TestDatabase, testDatabase } from '../database/test-database.js';
+
+import { exampleEntry } from '../recall/example-entry.js';
+
 import { exampleCaseload } from './example-children.js';
 
 const clinician: Actor = { userId: 'u1', name: 'clin', role: 'clinician' };
@@ -115,22 +119,7 @@ describe('the store', () => {
     list: 'due' as const,
     entry: entryOf(childId),
   });
-  const entryOf = (childId: string): RecallEntry => ({
-    childId,
-    deviceIds: [`${childId}-d`],
-    action: 'cast',
-    latestSafe: '2026-03-01',
-    worthIt: null,
-    overdue: false,
-    reason: 'The brace gets short in March.',
-    insensateSkin: false,
-    forecasts: [],
-    devices: [],
-    reviewDue: null,
-    lastSeen: null,
-    siblingGroup: null,
-    otherDevices: [],
-  });
+  const entryOf = (childId: string) => exampleEntry({ childId, deviceIds: [`${childId}-d`] });
 
   it('keeps work states with undo, and carries them over to the next list', async () => {
     const first = await store.recall.keep(run, [entry('c2'), entry('c3')]);
