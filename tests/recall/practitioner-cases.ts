@@ -383,6 +383,10 @@ export const practitionerCases: readonly PractitionerCase[] = [
       ).device('spinal-orthosis', 'none', 8),
     action: 'measure',
     why: '35 mm of stature is about 13 mm of trunk: measure sitting height before anything is made',
+    differs: {
+      action: 'none',
+      why: 'the rule lets stature stand in with 55 mm under ten, so nothing is made either; sitting height is asked for at the review',
+    },
   },
   {
     name: 'spinal orthosis under ten, half used',
