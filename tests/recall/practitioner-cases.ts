@@ -463,10 +463,6 @@ export const practitionerCases: readonly PractitionerCase[] = [
       ]).device('solid-afo', 'left', 6),
     action: 'cast',
     why: '6 of 8 mm in six months and the pace is up',
-    differs: {
-      action: 'none',
-      why: 'readings from before the treatment are doubted, so the size at the cast is too; cast by late January instead of now',
-    },
   },
   {
     name: 'one reading, at the cast a month ago',
