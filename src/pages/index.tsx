@@ -9,6 +9,7 @@ import { registerCapacityPages } from './clinic/capacity-routes.js';
 import { registerFitRulesPages } from './clinic/fit-rules-routes.js';
 import { registerImportPages } from './clinic/import-routes.js';
 import { registerOverviewPages } from './clinic/overview-routes.js';
+import { registerTodayPage } from './clinic/today-routes.js';
 import { registerFamilyPages } from './family/family-routes.js';
 import { registerAssets } from './parts/register-assets.js';
 import { registerRecallPages } from './recall/recall-routes.js';
@@ -18,6 +19,7 @@ import { registerSignInPages } from './sign-in/sign-in-routes.js';
 export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
   await registerAssets(app);
   registerSignInPages(app, deps);
+  registerTodayPage(app, deps);
   registerChildPages(app, deps);
   registerEditChildPages(app, deps);
   registerVisitPages(app, deps);

@@ -115,6 +115,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /children/:id/what-if': 'c',
   'GET /children/:id/what-if/several': 'c',
   'GET /children/:id/charts/what-if.json': 'c',
+  'GET /today': 'cs',
   'GET /children/:id/visit': 'c',
   'POST /children/:id/visit': 'c',
   'POST /children/:id/visit/check': 'c',

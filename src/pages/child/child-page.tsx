@@ -4,6 +4,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, MeasurementRevision } from '../../store/contract.js';
+import { alertNames } from '../../words/action-names.js';
 import { ageText, seriesText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -59,13 +60,13 @@ export function ChildPage(props: ChildPageProps) {
             {child.insensateSkin && (
               <>
                 {' '}
-                <span class="tag alert">insensate skin: pain is no warning, look twice daily</span>
+                <span class="tag skin-cannot-warn">skin cannot warn: look twice daily, pain is no sign</span>
               </>
             )}
             {child.latexAlert && (
               <>
                 {' '}
-                <span class="tag alert">latex alert</span>
+                <span class="tag latex">{alertNames.latex}</span>
               </>
             )}
           </p>

@@ -1,6 +1,7 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import { familyIds } from '../../records/device.js';
 import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
+import { alertNames } from '../../words/action-names.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -107,13 +108,13 @@ export function ChildrenPage(props: {
                   {c.insensateSkin && (
                     <>
                       {' '}
-                      <span class="tag alert">insensate skin</span>
+                      <span class="tag skin-cannot-warn">{alertNames['skin-cannot-warn']}</span>
                     </>
                   )}
                   {c.latexAlert && (
                     <>
                       {' '}
-                      <span class="tag alert">latex</span>
+                      <span class="tag latex">{alertNames.latex}</span>
                     </>
                   )}
                 </th>

@@ -1,6 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DimensionRoom } from '../../forecast/contract.js';
-import { adjusting } from '../../forecast/words.js';
+import { adjusting, capital } from '../../forecast/words.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { actionNames } from '../../words/action-names.js';
 import { type Format, seriesText } from '../parts/format.js';
@@ -24,7 +24,9 @@ export function DeviceCard(props: {
   return (
     <article class="card" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
-        <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
+        <Heading id={`device-${device.id}`}>
+          {deviceLabel(device)} <small>cast {format.date(device.castDate)}</small>
+        </Heading>
         <span class={`tag ${mark}`}>
           {device.status === 'ordered'
             ? 'being made'
@@ -35,6 +37,19 @@ export function DeviceCard(props: {
                 : forecast.outcome.replaceAll('-', ' ')}
         </span>
       </div>
+      {decision && (
+        <p class="wanted">
+          <strong>{capital(actionNames[decision.action])}</strong>
+          {decision.dueBy && ` by ${format.date(decision.dueBy)}`}. {decision.reason.text}
+        </p>
+      )}
+      {decision?.checkFigure && (
+        <p class="wanted">
+          At the bench: cast if the room at {seriesText(decision.checkFigure)} is{' '}
+          <strong>{decision.checkFigure.castIfRoomAtMostMm} mm or less</strong>; else not before{' '}
+          {format.date(decision.checkFigure.elseNotBefore)}.
+        </p>
+      )}
       <p class="band">
         {forecast.outcome === 'forecast' ? `Outgrown: ${when.replace(/^Now/, 'now')}` : when}
       </p>
@@ -61,25 +76,6 @@ export function DeviceCard(props: {
                 .slice(0, 3)
                 .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
                 .join(', ')}
-            </dd>
-          </>
-        )}
-        {decision && (
-          <>
-            <dt>Wanted</dt>
-            <dd>
-              <strong>{actionNames[decision.action]}</strong>
-              {decision.dueBy && ` by ${format.date(decision.dueBy)}`}. {decision.reason.text}
-            </dd>
-          </>
-        )}
-        {decision?.checkFigure && (
-          <>
-            <dt>At the bench</dt>
-            <dd>
-              Cast if the room at {seriesText(decision.checkFigure)} is{' '}
-              {decision.checkFigure.castIfRoomAtMostMm} mm or less; else not before{' '}
-              {format.date(decision.checkFigure.elseNotBefore)}.
             </dd>
           </>
         )}
@@ -128,10 +124,10 @@ export function DeviceCard(props: {
       {forecast.room.length > 0 && (
         <>
           <p class="hint">
-            <strong>Room left since the cast</strong>
+            <strong>Room used since the cast</strong>, what gives first on top
           </p>
           <ul class="room">
-            {forecast.room.map((r) => (
+            {byDriver(forecast).map((r) => (
               <RoomGauge key={`${r.series.measure}${r.series.side}`} room={r} format={format} />
             ))}
           </ul>
@@ -139,7 +135,8 @@ export function DeviceCard(props: {
       )}
       {detail && (
         <p class="row no-print">
-          <a href={`${base}/devices/${encodeURIComponent(device.id)}`}>Record a verdict or event</a>
+          <a href={`${base}/visit`}>Measure and judge the fit</a>
+          <a href={`${base}/devices/${encodeURIComponent(device.id)}`}>Adjust, cast the next one, retire</a>
           <a href={`${base}/what-if?device=${encodeURIComponent(device.id)}`}>What if</a>
           <a href="#why">Why this date</a>
         </p>
@@ -148,22 +145,36 @@ export function DeviceCard(props: {
   );
 }
 
+/** Dimensions by how often they give first, then by room; left before right. */
+const byDriver = ({ room, drivers }: DeviceView['forecast']): DimensionRoom[] => {
+  const share = ({ measure, side }: DimensionRoom['series']) =>
+    drivers.find((d) => d.series.measure === measure && d.series.side === side)?.share ?? 0;
+  const most = (r: DimensionRoom) =>
+    Math.max(...room.filter((o) => o.series.measure === r.series.measure).map((o) => share(o.series)));
+  return room.toSorted(
+    (a, b) =>
+      most(b) - most(a) ||
+      (a.series.measure === b.series.measure
+        ? a.series.side.localeCompare(b.series.side)
+        : a.roomMm / a.allowanceMm - b.roomMm / b.allowanceMm),
+  );
+};
+
 /** A bar as long as the allowance, filled by growth since the cast; the pale part is what 8 in 10 futures allow. */
 function RoomGauge({ room, format }: { room: DimensionRoom; format: Format }) {
   const x = (mm: number) => 200 * Math.min(1, Math.max(0, mm / Math.max(0.1, room.allowanceMm)));
   const low = x(room.allowanceMm - room.roomHighMm);
   const high = x(room.allowanceMm - room.roomLowMm);
-  const text =
-    room.roomMm <= 0
-      ? `no room left of ${format.stated(room.allowanceMm)} mm`
-      : `${format.number(room.roomMm, 1)} mm of ${format.stated(room.allowanceMm)} mm left`;
+  const left = Math.round(room.roomMm);
+  const of = format.stated(Math.round(room.allowanceMm));
+  const text = left < 0 ? `${-left} mm over the ${of} mm there were` : `${left} mm of ${of} mm left`;
   return (
     <li>
       <span>
         {seriesText(room.series)}: <strong>{text}</strong>{' '}
         <small>
-          ({format.number(Math.max(0, room.roomLowMm), 1)} to {format.number(Math.max(0, room.roomHighMm), 1)}
-          ; outgrown at {format.number(room.limitMm)} mm
+          ({format.number(room.roomLowMm)} to {format.number(room.roomHighMm)}; outgrown at{' '}
+          {format.number(room.limitMm)} mm
           {room.extensionLeftMm ? `; ${format.number(room.extensionLeftMm)} mm of it by adjusting` : ''})
         </small>
       </span>

@@ -1,23 +1,26 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import type { Alert } from '../../recall/contract.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
+import { alertNames } from '../../words/action-names.js';
 import type { Format } from '../parts/format.js';
 import { judgedField, type Verdict } from './read-judgements.js';
 
 /** What must be known before anybody touches the child. */
 export function ChildAlerts({ child }: { child: Child }) {
-  const alerts = [
-    child.insensateSkin && 'Skin that cannot warn: look at all of it. Pain is no sign here.',
-    child.latexAlert && 'Latex: use nothing that contains it.',
-    child.palliative && 'Comfort first: growth decides nothing here.',
-  ].filter((a) => a !== false);
-  if (alerts.length === 0) return null;
+  const alerts: readonly (readonly [Alert, boolean, string])[] = [
+    ['skin-cannot-warn', child.insensateSkin, 'Look at all of it. Pain is no sign here.'],
+    ['latex', child.latexAlert, 'Use nothing that contains it.'],
+    ['palliative', child.palliative, 'Growth decides nothing here.'],
+  ];
+  const present = alerts.filter(([, holds]) => holds);
+  if (present.length === 0) return null;
   return (
     <ul class="alerts" aria-label="Alerts">
-      {alerts.map((a) => (
-        <li key={a}>
-          <span class="tag alert">alert</span> {a}
+      {present.map(([alert, , words]) => (
+        <li key={alert}>
+          <span class={`tag ${alert}`}>{alertNames[alert]}</span> {words}
         </li>
       ))}
     </ul>

@@ -9,6 +9,7 @@ interface Place {
 }
 
 const places: readonly Place[] = [
+  { href: '/today', label: 'Today', roles: ['clinician', 'scheduler'] },
   { href: '/children', label: 'Children', roles: ['clinician', 'scheduler', 'administrator'] },
   { href: '/recall', label: 'Recall list', roles: ['clinician', 'scheduler'] },
   { href: '/overview', label: 'Overview', roles: ['clinician', 'scheduler', 'administrator'] },
@@ -22,7 +23,7 @@ const places: readonly Place[] = [
 
 /** Where a person starts by what they do. */
 export const homeOf: Readonly<Record<Role, string>> = {
-  clinician: '/children',
+  clinician: '/today',
   scheduler: '/recall',
   administrator: '/users',
   auditor: '/access-log',

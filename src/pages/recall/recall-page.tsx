@@ -48,8 +48,9 @@ export function RecallPage(props: RecallPageProps) {
           <h1>Recall list{run && `, ${monthName(run.month, format.locale)}`}</h1>
           {run && (
             <p>
-              Made on {format.date(run.today)} from {counts.all} children due. Overdue and urgent first; a
-              child stays on the list until someone sets a state.
+              Made on {format.date(run.today)} from {counts.all} children due: today and Today and the next
+              five weeks; see now and repair first, then by the harm of waiting. A child stays on the list
+              until someone sets a state.
             </p>
           )}
         </div>
@@ -57,7 +58,7 @@ export function RecallPage(props: RecallPageProps) {
           <form method="post" action="/recall/run">
             <Csrf context={context} />
             <button type="submit" class={run ? '' : 'main-action'} disabled={Boolean(working)}>
-              {run ? 'Make the list again' : 'Make this month’s list'}
+              {run ? 'Make the list again' : 'Make the list'}
             </button>
           </form>
           {run && (
@@ -97,7 +98,7 @@ export function RecallPage(props: RecallPageProps) {
         </p>
       )}
       {!run ? (
-        !working && <Empty>There is no list yet. Make this month's list to see who must be called.</Empty>
+        !working && <Empty>There is no list yet. Make the list to see who must be called.</Empty>
       ) : (
         <>
           <p class="row">
@@ -203,7 +204,7 @@ export function RecallPage(props: RecallPageProps) {
               <thead>
                 <tr>
                   <th scope="col">Child</th>
-                  <th scope="col">Cast by</th>
+                  <th scope="col">Wanted by</th>
                   <th scope="col">Why, to read out</th>
                   <th scope="col">Visit</th>
                   <th scope="col">State</th>

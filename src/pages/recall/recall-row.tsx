@@ -1,6 +1,6 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
-import { actionNames, stateNames } from '../../words/action-names.js';
+import { actionNames, alertNames, stateNames } from '../../words/action-names.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { passedTags, stateKeys, weekdays } from './recall-words.js';
@@ -15,18 +15,12 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
         <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>
         <br />
         <small>{row.childId}</small>
-        {entry.alerts.includes('skin-cannot-warn') && (
-          <>
+        {entry.alerts.map((alert) => (
+          <span key={alert}>
             <br />
-            <span class="tag alert">insensate skin</span>
-          </>
-        )}
-        {entry.alerts.includes('latex') && (
-          <>
-            <br />
-            <span class="tag alert">latex</span>
-          </>
-        )}
+            <span class={`tag ${alert}`}>{alertNames[alert]}</span>
+          </span>
+        ))}
       </th>
       <td data-label="By">
         {entry.action === 'see-now' || entry.action === 'repair' ? (
@@ -53,7 +47,11 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
         <Week context={context} row={row} />
         <ul class="bare">
           {entry.siblingGroup && <li>with sibling</li>}
-          {row.contact && <li>{row.contact}</li>}
+          {row.contact && (
+            <li>
+              <Contact text={row.contact} />
+            </li>
+          )}
           {row.language !== 'en' && <li>speaks {languageName(row.language)}</li>}
           {row.transportDays.length > 0 && (
             <li>transport {row.transportDays.map((d) => weekdays[d]).join(', ')}</li>
@@ -111,6 +109,20 @@ export function Row(props: { context: PageContext; row: RecallRow; today: string
         )}
       </td>
     </tr>
+  );
+}
+
+/** A telephone number in the contact can be tapped. */
+function Contact({ text }: { text: string }) {
+  const number = /\+?\d[\d ()/-]{5,}\d/.exec(text)?.[0];
+  if (!number) return <>{text}</>;
+  const [before, after] = text.split(number);
+  return (
+    <>
+      {before}
+      <a href={`tel:${number.replace(/[^+\d]/g, '')}`}>{number}</a>
+      {after}
+    </>
   );
 }
 
