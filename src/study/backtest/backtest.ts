@@ -12,7 +12,7 @@ import { type DateRow, outgrownDates } from './outgrown-dates.js';
 import { ageAtPeakVelocity } from './peak-velocity.js';
 import { comparePolicies, type PolicyRow } from './recall/compare-policies.js';
 import { runForecasts } from './run-forecasts.js';
-import { simulatedCoverage } from './simulated-children.js';
+import { simulatedCoverage, simulatedRecords } from './simulated-children.js';
 import { type BacktestRow, type RatioRow, ratios, summarise } from './summarise.js';
 
 /** How well the simulated maturity marker knows the age at peak height velocity, years: 'good to 6 months'. */
@@ -39,6 +39,8 @@ export interface BacktestTables {
   readonly calibration: readonly CalibrationRow[];
   /** Forecasts of children drawn from the model itself, whose 80 % bands must hold 80 %. */
   readonly simulated: readonly BacktestRow[];
+  /** Outgrown dates of such children: no forecast can come nearer than this. */
+  readonly dateFloors: readonly DateRow[];
 }
 
 export interface BacktestModels {
@@ -78,6 +80,11 @@ export function backtest(
     calibration: calibration(scored, ['doorpost', 'doorpost-references-only']),
     simulated: simulatedCoverage(models.doorpost, settings.simulatedChildren, settings.seed, (done, of) =>
       settings.progress('simulated children', done, of),
+    ),
+    dateFloors: outgrownDates(
+      simulatedRecords(models.doorpost, settings.simulatedChildren, settings.seed),
+      () => [growthForecaster('doorpost', models.doorpost, noise, settings.seed)],
+      { ...settings, progress: (done, of) => settings.progress('dates of simulated children', done, of) },
     ),
   };
 }

@@ -12,6 +12,8 @@ export interface ChildForecast {
   at(measure: BacktestMeasure, aheadYears: readonly number[]): readonly Predictive[];
   /** Days from the forecast date until growth since then exceeds the allowance (median); Infinity beyond 30 months. */
   daysUntilGrown(measure: BacktestMeasure, allowanceMm: number): number;
+  /** Chance that this has happened within so many days; a method that gives a bare date has none. */
+  chanceGrown?(measure: BacktestMeasure, allowanceMm: number, days: number): number;
 }
 
 /** A method under test. It is given what was known at the forecast's date and nothing else. */

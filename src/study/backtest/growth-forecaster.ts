@@ -63,6 +63,11 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
   const ageYears = known.visits[known.visits.length - 1].ageYears;
   const today = dayAtAge(ageYears);
   const drawn = new Map<BacktestMeasure, readonly Float64Array[]>();
+  const crossings = (measure: BacktestMeasure, allowanceMm: number) => {
+    const paths = drawn.get(measure) ?? sampleAhead(posterior, measure, today, seed);
+    drawn.set(measure, paths);
+    return paths.map((path) => pathCrossingDays(dateDays, path, path[0] + allowanceMm)).sort((x, y) => x - y);
+  };
   return {
     at(measure, aheadYears) {
       const days = aheadYears.map((ahead) => dayAtAge(ageYears + ahead));
@@ -82,12 +87,9 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
       };
       return days.map((_, j) => ({ pointMm: median[j], quantile: (p) => quantile(p)[j] }));
     },
-    daysUntilGrown(measure, allowanceMm) {
-      const paths = drawn.get(measure) ?? sampleAhead(posterior, measure, today, seed);
-      drawn.set(measure, paths);
-      const crossings = paths.map((path) => pathCrossingDays(dateDays, path, path[0] + allowanceMm));
-      return crossings.sort((x, y) => x - y)[DATE_DRAWS / 2];
-    },
+    daysUntilGrown: (measure, allowanceMm) => crossings(measure, allowanceMm)[DATE_DRAWS / 2],
+    chanceGrown: (measure, allowanceMm, days) =>
+      crossings(measure, allowanceMm).filter((d) => d <= days).length / DATE_DRAWS,
   };
 }
 

@@ -22,6 +22,16 @@ export interface DateRow {
   readonly medianAbsoluteErrorDays: number;
   /** Mean of forecast less truth, a forecast beyond the horizon counted at it. */
   readonly biasDays: number;
+  /** All devices, those among them that nobody saw outgrown within record and horizon. */
+  readonly devices: number;
+  readonly censored: number;
+  /** Over all devices: the error, and for one not seen outgrown at least how much too early the forecast was. */
+  readonly medianLeastErrorDays: number;
+  /**
+   * Share of all devices outgrown by the forecast's P10, P50 and P90 dates, those not seen outgrown counted as far as
+   * they were followed (Kaplan & Meier 1958, J Am Stat Assoc 53:457): .1, .5 and .9 where the odds are right.
+   */
+  readonly outgrownByDate: { readonly p10: number; readonly p50: number; readonly p90: number } | null;
 }
 
 /**
@@ -33,7 +43,7 @@ export function outgrownDates(
   forecastersFor: (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[],
   settings: ForecastSettings,
 ): DateRow[] {
-  const misses: { method: string; allowanceMm: number; days: number }[] = [];
+  const misses: Miss[] = [];
   records.forEach((record, done) => {
     const curve = trueCurve(record, 'leg_length');
     settings.progress?.(done + 1, records.length);
@@ -43,27 +53,65 @@ export function outgrownDates(
       const now = known.visits[known.visits.length - 1];
       if (wholeAge < AGES.from || wholeAge > AGES.to || now.sizes.leg_length === undefined) continue;
       const grown = (days: number) => curve.at(now.ageYears + days / DAYS_A_YEAR) - curve.at(now.ageYears);
-      const truths = allowancesMm
-        .map((allowanceMm) => ({ allowanceMm, days: firstCrossingDays(grown, allowanceMm) }))
-        .filter(({ days }) => Number.isFinite(days));
-      if (truths.length === 0) continue;
+      const followedDays = Math.min(HORIZON_DAYS, (curve.toAge - now.ageYears) * DAYS_A_YEAR);
+      if (followedDays <= 0) continue;
       for (const forecaster of forecasters) {
         const forecast = forecaster.forecast(known);
-        for (const { allowanceMm, days } of truths) {
+        for (const allowanceMm of allowancesMm) {
+          const crossed = firstCrossingDays(grown, allowanceMm);
+          const seen = crossed <= followedDays;
+          const days = seen ? crossed : followedDays;
           const said = Math.min(forecast.daysUntilGrown('leg_length', allowanceMm), HORIZON_DAYS);
-          misses.push({ method: forecaster.method, allowanceMm, days: said - days });
+          const chance = forecast.chanceGrown?.('leg_length', allowanceMm, days) ?? null;
+          misses.push({ method: forecaster.method, allowanceMm, seen, days: said - days, chance });
         }
       }
     }
   });
-  return [...groupBy(misses, (m) => `${m.method}|${m.allowanceMm}`).values()].map((rows) => ({
-    measure: 'leg_length',
-    allowanceMm: rows[0].allowanceMm,
-    history: settings.history,
-    noise: settings.noise,
-    method: rows[0].method,
-    n: rows.length,
-    medianAbsoluteErrorDays: rounded(median(rows.map((r) => Math.abs(r.days))), 1),
-    biasDays: rounded(rows.reduce((sum, r) => sum + r.days, 0) / rows.length, 1),
-  }));
+  return [...groupBy(misses, (m) => `${m.method}|${m.allowanceMm}`).values()].flatMap((rows) => {
+    const seen = rows.filter((r) => r.seen);
+    if (seen.length === 0) return [];
+    const least = (r: Miss) => (r.seen ? Math.abs(r.days) : Math.max(0, -r.days));
+    return [
+      {
+        measure: 'leg_length' as const,
+        allowanceMm: rows[0].allowanceMm,
+        history: settings.history,
+        noise: settings.noise,
+        method: rows[0].method,
+        n: seen.length,
+        medianAbsoluteErrorDays: rounded(median(seen.map((r) => Math.abs(r.days))), 1),
+        biasDays: rounded(seen.reduce((sum, r) => sum + r.days, 0) / seen.length, 1),
+        devices: rows.length,
+        censored: rows.length - seen.length,
+        medianLeastErrorDays: rounded(median(rows.map(least)), 1),
+        outgrownByDate: outgrownByDate(rows),
+      },
+    ];
+  });
+}
+
+interface Miss {
+  readonly method: string;
+  readonly allowanceMm: number;
+  /** Was it seen outgrown? Else it was followed so far and no farther. */
+  readonly seen: boolean;
+  /** Forecast less truth, or less the end of following. */
+  readonly days: number;
+  /** What chance the forecast gave to being outgrown by then. */
+  readonly chance: number | null;
+}
+
+/** Product-limit estimate over the chances the forecasts gave to what happened: the diagonal where they were right. */
+function outgrownByDate(rows: readonly Miss[]): DateRow['outgrownByDate'] {
+  if (rows.some((r) => r.chance === null)) return null;
+  const byChance = [...rows].sort((a, b) => a.chance! - b.chance! || Number(b.seen) - Number(a.seen));
+  const upTo = (level: number) => {
+    let left = 1;
+    byChance.forEach(({ chance, seen }, i) => {
+      if (seen && chance! <= level) left *= 1 - 1 / (byChance.length - i);
+    });
+    return rounded(1 - left);
+  };
+  return { p10: upTo(0.1), p50: upTo(0.5), p90: upTo(0.9) };
 }

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { loadGrowthModel } from '../../../src/growth/population/model.js';
+import type { Forecaster } from '../../../src/study/backtest/forecaster.js';
+import { growthForecaster } from '../../../src/study/backtest/growth-forecaster.js';
+import { outgrownDates } from '../../../src/study/backtest/outgrown-dates.js';
 import { simulatedCoverage, simulatedRecords } from '../../../src/study/backtest/simulated-children.js';
 
 const model = loadGrowthModel();
@@ -25,5 +28,32 @@ describe('children drawn from the model', () => {
     expect(rows).toHaveLength(6);
     // 24 children, standard error by child about .035: four of them are allowed (a nominal 80 % band).
     for (const row of rows) expect(Math.abs(row.coverage80 - 0.8)).toBeLessThan(0.14);
+  });
+
+  it('are outgrown by the forecast dates as often as these say, those not seen outgrown counted too', () => {
+    const forecaster = growthForecaster('doorpost', model, 'clinic', 3);
+    const settings = { history: 3, noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
+    const [ten] = outgrownDates(simulatedRecords(model, 24, 7), () => [forecaster], settings);
+    expect(ten.devices).toBe(24 * 7);
+    expect(ten.n + ten.censored).toBe(ten.devices);
+    expect(ten.censored).toBeGreaterThan(10);
+    // 24 children of 7 devices each: a standard error of about .05 at the median.
+    expect(Math.abs(ten.outgrownByDate!.p50 - 0.5)).toBeLessThan(0.16);
+    expect(Math.abs(ten.outgrownByDate!.p10 - 0.1)).toBeLessThan(0.1);
+    expect(Math.abs(ten.outgrownByDate!.p90 - 0.9)).toBeLessThan(0.1);
+  });
+
+  it('would be seen if dates were a third too late', () => {
+    const forecaster = growthForecaster('doorpost', model, 'clinic', 3);
+    const late: Forecaster = {
+      method: 'late',
+      forecast(known) {
+        const f = forecaster.forecast(known);
+        return { ...f, chanceGrown: (m, room, days) => f.chanceGrown!(m, room, days * 0.75) };
+      },
+    };
+    const settings = { history: 3, noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
+    const [ten] = outgrownDates(simulatedRecords(model, 24, 7), () => [late], settings);
+    expect(ten.outgrownByDate!.p50).toBeGreaterThan(0.66);
   });
 });
