@@ -23,6 +23,7 @@ const { values } = parseArgs({
 });
 const [inputs, seed] = [Number(values.inputs), Number(values.seed)];
 const SLOW_MS = 5000;
+const PATIENCE_MS = 30_000;
 const GROWTH_MB = 64;
 /** Inputs between two looks at the memory. */
 const SAMPLE = Math.min(5000, Math.max(1, Math.floor(inputs / 20)));
@@ -67,6 +68,15 @@ async function run(input: number): Promise<Kind> {
   return kind;
 }
 
+/** An answer that never comes is a fault of its own, told by number. */
+const withinPatience = async <T>(work: Promise<T>): Promise<T | null> => {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<null>((resolve) => {
+    timer = setTimeout(() => resolve(null), PATIENCE_MS);
+  });
+  return Promise.race([work, late]).finally(() => clearTimeout(timer));
+};
+
 process.on('uncaughtException', (error) => faults.push(`uncaught: ${error.stack}`));
 process.on('unhandledRejection', (error) => faults.push(`unhandled: ${(error as Error)?.stack ?? error}`));
 const started = performance.now();
@@ -77,7 +87,11 @@ const range =
 let input = range.from;
 for (; input < range.to && Date.now() < deadline && faults.length < 20; input++) {
   const begun = performance.now();
-  const kind = await run(input);
+  const kind = await withinPatience(run(input));
+  if (kind === null) {
+    faults.push(`input ${input}: no answer within ${PATIENCE_MS / 1000} s`);
+    continue;
+  }
   const ms = performance.now() - begun;
   done[kind]++;
   if (ms > slowest.ms) slowest = { ms: Math.round(ms), input, kind };
