@@ -95,7 +95,8 @@ export function workbookFiles(dice: Dice): NamedFile[] {
 }
 
 export function fhirFiles(dice: Dice): NamedFile[] {
-  const twisted = twist(bundle, dice) as { entry?: unknown };
+  // Once through JSON, as it would come: a list with a 'constructor' of its own cannot be sent.
+  const twisted = JSON.parse(JSON.stringify(twist(bundle, dice)) ?? 'null') as { entry?: unknown } | null;
   const form = dice.below(4);
   const list = Array.isArray(twisted?.entry)
     ? twisted.entry.map((e) => (e as { resource?: unknown } | null)?.resource)

@@ -77,7 +77,6 @@ const withinPatience = async <T>(work: Promise<T>): Promise<T | null> => {
   return Promise.race([work, late]).finally(() => clearTimeout(timer));
 };
 
-process.on('uncaughtException', (error) => faults.push(`uncaught: ${error.stack}`));
 process.on('unhandledRejection', (error) => faults.push(`unhandled: ${(error as Error)?.stack ?? error}`));
 const started = performance.now();
 const range =
