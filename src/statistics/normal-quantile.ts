@@ -28,7 +28,11 @@ const farTail = {
     0.014875361290850615, 0.1369298809227358, 0.599832206555888, 1,
   ],
 };
-const polynomial = (c: readonly number[], x: number) => c.reduce((sum, k) => sum * x + k, 0);
+function polynomial(c: readonly number[], x: number): number {
+  let sum = 0;
+  for (let i = 0; i < c.length; i++) sum = sum * x + c[i];
+  return sum;
+}
 const ratio = (f: { n: number[]; d: number[] }, x: number) => polynomial(f.n, x) / polynomial(f.d, x);
 
 /**

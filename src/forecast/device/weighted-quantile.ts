@@ -4,6 +4,11 @@ export function weightedQuantiles(
   weights: Float64Array,
   ps: readonly number[],
 ): number[] {
+  if (weights.every((w) => w === weights[0])) {
+    const sorted = values.slice().sort();
+    const n = sorted.length;
+    return ps.map((p) => sorted[Math.min(n - 1, Math.max(0, Math.ceil((p - 1e-12) * n) - 1))]);
+  }
   const order = Array.from(values.keys()).sort((a, b) => values[a] - values[b]);
   return ps.map((p) => {
     let sum = 0;

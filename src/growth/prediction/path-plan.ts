@@ -1,6 +1,7 @@
 import type { DayNumber } from '../../records/dates.js';
 import type { MeasureId } from '../../records/measure.js';
 import { evenNormals } from '../../statistics/even-normals.js';
+import { groupBy } from '../../statistics/group-by.js';
 import { pivotedFactor } from '../../statistics/pivoted-factor.js';
 import type { Product } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
@@ -36,8 +37,8 @@ export interface PathPlan {
 }
 
 /**
- * Joint draws laid out as few wide products. Every world has its own mean course; worlds of one tempo, which differ in
- * intensity alone, stray about theirs alike, as the likeliest of them does.
+ * Joint draws laid out as few wide products. Every world has its own mean course; worlds of one kind stray about
+ * theirs alike, as the likeliest of them does.
  */
 export function pathPlan(
   worlds: readonly World[],
@@ -95,18 +96,18 @@ export function pathPlan(
 
 const EMPTY = new Float64Array(0);
 
-/** Worlds of one sex, member and tempo, by tempo, so that neighbours in order are neighbours in kind. */
+/**
+ * Worlds of one sex and member in three kinds: those of the likeliest tempo, earlier and later ones. Each kind is in
+ * order of tempo, so that neighbours in order are neighbours in kind.
+ */
 function strandsOf(worlds: readonly World[]): World[][] {
-  const byKind = new Map<string, World[]>();
-  for (const w of worlds) {
-    const key = `${w.member.name}/${w.sex}/${w.at.tempo.toFixed(6)}`;
-    const list = byKind.get(key);
-    if (list) list.push(w);
-    else byKind.set(key, [w]);
-  }
-  return [...byKind.values()].map((list) =>
-    list.sort((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity),
-  );
+  return [...groupBy(worlds, (w) => `${w.member.name}/${w.sex}`).values()].flatMap((list) => {
+    const byTempo = groupBy(list, (w) => w.at.tempo);
+    const weight = (ws: readonly World[]) => ws.reduce((s, w) => s + w.weight, 0);
+    const [likeliest] = [...byTempo].reduce((a, b) => (weight(b[1]) > weight(a[1]) ? b : a));
+    const sorted = list.toSorted((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity);
+    return [...groupBy(sorted, (w) => Math.sign(w.at.tempo - likeliest)).values()];
+  });
 }
 
 /** Per draw the index of a world, in proportion to weight. */

@@ -1,0 +1,140 @@
+import { childPrior } from '../../src/growth/child/child-prior.js';
+import { markerEvidence } from '../../src/growth/child/marker-evidence.js';
+import type { GridPoint, Member } from '../../src/growth/child/member.js';
+import { points, sideCode } from '../../src/growth/child/points.js';
+import { readings } from '../../src/growth/child/readings.js';
+import type { GrowthInput } from '../../src/growth/contract.js';
+import { growthAgeYears, logAge } from '../../src/growth/population/growth-age.js';
+import type { GrowthModel } from '../../src/growth/population/growth-model.js';
+import { fromScale } from '../../src/growth/population/growth-scale.js';
+import { measures, type Series } from '../../src/records/measure.js';
+import { cholesky, choleskyLogDeterminant, choleskySolve } from '../../src/statistics/cholesky.js';
+import { randomStream } from '../../src/statistics/random-stream.js';
+
+/*
+ * The same model worked out the long way, in float64: a dense grid of tempo and intensity instead of a few
+ * points, every world's whole covariance conditioned and factored, plain chance, plain loops. Shares the members'
+ * means and covariances with the product and nothing of how they are put to use.
+ */
+
+const TEMPO_STEPS = 61;
+const INTENSITY_STEPS = 21;
+const SPAN = 3.6;
+
+function denseGrid(): GridPoint[] {
+  const line = (n: number) => Array.from({ length: n }, (_, i) => SPAN * ((2 * i) / (n - 1) - 1));
+  return line(TEMPO_STEPS).flatMap((tempo) =>
+    line(INTENSITY_STEPS).map((intensity) => ({
+      tempo,
+      intensity,
+      logPrior: -(tempo ** 2 + intensity ** 2) / 2,
+    })),
+  );
+}
+
+interface DenseWorld {
+  readonly member: Member;
+  readonly at: GridPoint;
+  readonly log: number;
+}
+
+/** Joint draws of noise-free sizes, as ChildPosterior.sample lays them out. One sex; at least one reading. */
+export function denseSample(
+  input: GrowthInput,
+  model: GrowthModel,
+  series: readonly Series[],
+  days: readonly number[],
+  draws: number,
+  seed: number,
+): Float64Array[] {
+  const sex = input.sex as 'male' | 'female';
+  const seen = readings(input, model);
+  const at = points(seen);
+  const prior = childPrior(input, model.measures);
+  const evidence = markerEvidence(input);
+  const rows = series.flatMap((s) =>
+    days.map((day) => ({
+      measure: model.index.get(s.measure) as number,
+      side: sideCode(s.side),
+      x: logAge(growthAgeYears(input.birthDate, day, input.gestationWeeks)),
+    })),
+  );
+  const there = points(rows);
+  const matrix = (n: number, entry: (i: number, j: number) => number) =>
+    Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => entry(i, j)));
+  const seenCovariance = (member: Member, g: GridPoint) => {
+    const placed = member.place(at, prior, g);
+    const v = new Float64Array(at.n * at.n);
+    member.covariance(placed, placed, member.fixedCovariance(at, at, prior), prior, v);
+    const factor = cholesky(
+      matrix(at.n, (i, j) => v[Math.max(i, j) * at.n + Math.min(i, j)] + (i === j ? seen[i].variance : 0)),
+    )!;
+    return { placed, factor, off: seen.map((r, i) => r.value - placed.mean[i]) };
+  };
+  const pools = new Map<string, DenseWorld[]>();
+  for (const member of model.members[sex]) {
+    if (!Number.isFinite(member.logWeight(at.x[at.n - 1]))) continue;
+    const worlds = (member.seeksTempo ? denseGrid() : member.grid).map((g): DenseWorld => {
+      const { factor, off } = seenCovariance(member, g);
+      const alpha = choleskySolve(factor, off);
+      const square = off.reduce((sum, v, i) => sum + v * alpha[i], 0);
+      return {
+        member,
+        at: g,
+        log: g.logPrior + evidence(member, g) - (square + choleskyLogDeterminant(factor)) / 2,
+      };
+    });
+    pools.set(member.pool, [...(pools.get(member.pool) ?? []), ...worlds]);
+  }
+  const shares = [...pools.values()].map(([first]) => Math.exp(first.member.logWeight(at.x[at.n - 1])));
+  const all = [...pools.values()].flatMap((pool, p) => {
+    const top = Math.max(...pool.map((w) => w.log));
+    const total = pool.reduce((sum, w) => sum + Math.exp(w.log - top), 0);
+    return pool.map((w) => ({ ...w, weight: (shares[p] * Math.exp(w.log - top)) / total }));
+  });
+  const sum = all.reduce((s, w) => s + w.weight, 0);
+  const chance = randomStream(seed);
+  const q = rows.length;
+  const nd = days.length;
+  const out = series.map(() => new Float64Array(draws * nd));
+  let upTo = 0;
+  let drawn = 0;
+  for (const w of all) {
+    upTo += w.weight / sum;
+    // Systematic sampling over all worlds.
+    const until = Math.min(draws, Math.floor(upTo * draws + 0.5));
+    if (until === drawn) continue;
+    const { placed, factor, off } = seenCovariance(w.member, w.at);
+    const placedThere = w.member.place(there, prior, w.at);
+    const cross = new Float64Array(at.n * q);
+    w.member.covariance(placed, placedThere, w.member.fixedCovariance(at, there, prior), prior, cross);
+    const self = new Float64Array(q * q);
+    w.member.covariance(placedThere, placedThere, w.member.fixedCovariance(there, there, prior), prior, self);
+    const column = (j: number) => seen.map((_, i) => cross[i * q + j]);
+    const alpha = choleskySolve(factor, off);
+    const solved = rows.map((_, j) => choleskySolve(factor, column(j)));
+    const conditional = cholesky(
+      matrix(q, (i, j) => {
+        const prior = self[Math.max(i, j) * q + Math.min(i, j)];
+        const taken = column(i).reduce((s, v, k) => s + v * solved[j][k], 0);
+        return prior - taken + (i === j ? 1e-6 * prior + 1e-9 : 0);
+      }),
+    )!;
+    const mean = rows.map((_, j) => placedThere.mean[j] + column(j).reduce((s, v, k) => s + v * alpha[k], 0));
+    for (; drawn < until; drawn++) {
+      const z = rows.map(() => chance.normal());
+      series.forEach(({ measure }, s) => {
+        let highest = Number.NEGATIVE_INFINITY;
+        for (let j = 0; j < nd; j++) {
+          const i = s * nd + j;
+          let value = mean[i];
+          for (let k = 0; k <= i; k++) value += conditional[i][k] * z[k];
+          const size = fromScale(measure, value);
+          highest = Math.max(highest, size);
+          out[s][drawn * nd + j] = measures[measure].skeletal ? highest : size;
+        }
+      });
+    }
+  }
+  return out;
+}

@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import {
+  denseBackward,
+  denseCholesky,
+  denseForward,
+  denseInverseDiagonal,
+  denseLogDeterminant,
+  denseWiden,
+} from '../../src/statistics/dense-cholesky.js';
+import { evenNormals } from '../../src/statistics/even-normals.js';
+import { pivotedFactor } from '../../src/statistics/pivoted-factor.js';
+
+/** Exponential correlation with something on the diagonal: n x n, row-major. */
+const matrix = (n: number) =>
+  Float64Array.from({ length: n * n }, (_, i) => {
+    const [r, c] = [Math.floor(i / n), i % n];
+    return 5 * Math.exp(-Math.abs(r - c) / 4) + (r === c ? 0.5 + 0.1 * r : 0);
+  });
+const product = (r: Float64Array, n: number, i: number, j: number) => {
+  let sum = 0;
+  for (let k = 0; k <= Math.min(i, j); k++) sum += r[i * n + k] * r[j * n + k];
+  return sum;
+};
+
+// Source: R 4.2.2, t(chol(A)), solve(A, c(1, 2, 3)), log(det(A)), the same as in cholesky.test.ts.
+test('factor, solution and determinant as R has them', () => {
+  const a = Float64Array.from([21, 5, 19, 5, 10, 8, 19, 8, 30]);
+  expect(denseCholesky(a, 3)).toBe(true);
+  [4.58257569495584, 1.091089451179962, 2.9680841985233184, 4.1461399144838555, 1.1711899810389308].forEach(
+    (v, i) => {
+      expect(a[[0, 3, 4, 6, 7][i]]).toBeCloseTo(v, 12);
+    },
+  );
+  const x = Float64Array.from([1, 2, 3]);
+  denseForward(a, 3, x);
+  denseBackward(a, 3, x);
+  [-0.09924385633270319, 0.15170132325141775, 0.1224007561436673].forEach((v, i) => {
+    expect(x[i]).toBeCloseTo(v, 13);
+  });
+  expect(denseLogDeterminant(a, 3)).toBeCloseTo(7.65728279297819, 12);
+});
+
+describe.each([1, 2, 5, 8, 13])('a %i x %i matrix', (n) => {
+  test('the factor times itself is the matrix', () => {
+    const r = matrix(n);
+    expect(denseCholesky(r, n)).toBe(true);
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j <= i; j++) expect(product(r, n, i, j)).toBeCloseTo(matrix(n)[i * n + j], 11);
+  });
+
+  test('one variance made wider is what factoring anew gives', () => {
+    const at = Math.floor(n / 2);
+    const widened = matrix(n);
+    widened[at * n + at] += 7;
+    denseCholesky(widened, n);
+    const r = matrix(n);
+    denseCholesky(r, n);
+    denseWiden(r, n, at, 7);
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j <= i; j++) expect(r[i * n + j]).toBeCloseTo(widened[i * n + j], 11);
+  });
+
+  test("the inverse's diagonal is what solving for unit vectors gives", () => {
+    const r = matrix(n);
+    denseCholesky(r, n);
+    const diagonal = denseInverseDiagonal(r, n);
+    for (let i = 0; i < n; i++) {
+      const unit = new Float64Array(n);
+      unit[i] = 1;
+      denseForward(r, n, unit);
+      denseBackward(r, n, unit);
+      expect(diagonal[i]).toBeCloseTo(unit[i], 12);
+    }
+  });
+});
+
+test('a matrix that is not positive definite has no factor', () => {
+  expect(denseCholesky(Float64Array.from([1, 2, 2, 1]), 2)).toBe(false);
+});
+
+test('a pivoted factor ended early keeps every variance and nearly every covariance', () => {
+  const n = 40;
+  const a = Float64Array.from(
+    { length: n * n },
+    (_, i) => 9 * Math.exp(-(((Math.floor(i / n) - (i % n)) / 12) ** 2)),
+  );
+  const { rank, factor } = pivotedFactor(a, n, 0.01);
+  expect(rank).toBeLessThan(12);
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j <= i; j++) {
+      let sum = 0;
+      for (let k = 0; k < rank; k++) sum += factor[k * n + i] * factor[k * n + j];
+      expect(Math.abs(sum - a[i * n + j])).toBeLessThan(i === j ? 1e-5 : 0.02 * 9);
+    }
+});
+
+test('even normals: mean 0, SD 1, uncorrelated, and a run of them more even than chance', () => {
+  const [draws, width] = [2000, 12];
+  const { choice, write } = evenNormals(draws, 5);
+  const z = new Float32Array(draws * width);
+  for (let i = 0; i < draws; i++) write(i, width, z, i * width);
+  for (let j = 0; j < width; j++) {
+    let [sum, square, next] = [0, 0, 0];
+    for (let i = 0; i < draws; i++) {
+      const v = z[i * width + j];
+      sum += v;
+      square += v * v;
+      next += v * z[i * width + ((j + 1) % width)];
+    }
+    expect(Math.abs(sum / draws)).toBeLessThan(j < 7 ? 0.01 : 0.1);
+    expect(Math.abs(square / draws - 1)).toBeLessThan(j < 7 ? 0.03 : 0.15);
+    expect(Math.abs(next / draws)).toBeLessThan(0.1);
+  }
+  // Of any run of 100 draws a tenth of the choices lies in each tenth, give or take four; chance would stray by nine.
+  for (let from = 0; from + 100 <= draws; from += 100)
+    for (let tenth = 0; tenth < 10; tenth++) {
+      const there = choice.subarray(from, from + 100).filter((u) => Math.floor(u * 10) === tenth).length;
+      expect(Math.abs(there - 10)).toBeLessThan(5);
+    }
+});
