@@ -25,7 +25,7 @@ export interface AssessmentContext {
   readonly model: GrowthModel;
   readonly rules: FitRules;
   readonly seed: number;
-  /** Simulated futures a child; 1000 puts P10 within about a week for a foot (see tests/bench). */
+  /** Simulated futures a child, spread more evenly than chance does; 500 do (see tests/bench). */
   readonly draws: number;
   /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */
   readonly failed?: (error: unknown) => void;

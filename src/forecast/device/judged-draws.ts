@@ -44,12 +44,24 @@ export function judgedDraws(
       surprise.push({ event: judgement.verdict, likelihood: mean(chance, draws) / Math.max(before, 1e-300) });
   }
   const dice = randomStream(seed);
-  const deviations = limits.map(({ toleranceMm }, d) =>
-    Float64Array.from({ length: draws }, (_, i) =>
-      drawDeviation(toleranceMm, low[d][i], high[d][i], dice.uniform(), dice.uniform()),
-    ),
-  );
+  const deviations = limits.map(({ toleranceMm }, d) => {
+    const which = evenly(dice.uniform(), 2 * d);
+    const where = evenly(dice.uniform(), 2 * d + 1);
+    return Float64Array.from({ length: draws }, (_, i) =>
+      drawDeviation(toleranceMm, low[d][i], high[d][i], which(i), where(i)),
+    );
+  });
   return { deviations, surprise };
+}
+
+const PRIMES = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
+/**
+ * Numbers on (0, 1) that fill it evenly over any run of draws, from a random start; square roots of different primes
+ * keep one line's from following another's (Richtmyer 1951).
+ */
+function evenly(start: number, line: number): (draw: number) => number {
+  const step = Math.sqrt(PRIMES[line % PRIMES.length]);
+  return (draw) => (start + (draw + 1) * step) % 1 || Number.MIN_VALUE;
 }
 
 /** Narrows what a judgement leaves of the limits it speaks of; of two that exclude each other the later holds. */
