@@ -32,7 +32,7 @@ export function checkDevice(
   const what = 'Device';
   const family = families.get(device.family);
   if (!family)
-    return refuse(what, {
+    refuse(what, {
       field: 'family',
       given: device.family,
       accepted: [...families.keys()].join(', '),
