@@ -3,7 +3,7 @@ import { defaultSettings } from '../store/people/default-settings.js';
 import type { Load } from './load-command.js';
 import { isoDate, month, probability, slots, whole } from './option-values.js';
 
-const PATHS = 'a folder of tables, or files: .csv, .txt, .xlsx, FHIR .json or .ndjson';
+const PATHS = 'a list of any shape, or a folder: .csv, .txt, .xlsx, FHIR .json or .ndjson';
 
 /** Options of every command that reads a caseload. */
 const reading = (command: Command): Command =>
@@ -18,6 +18,8 @@ const reading = (command: Command): Command =>
       ]),
     )
     .option('--rules <file>', "the clinic's own fit rules as JSON, over the shipped ones")
+    .option('--reading <file>', "the clinic's answers to questions about its sheets: used, and kept there")
+    .option('--yes', 'take what is probable without asking')
     .option('--json', 'print the result as JSON');
 
 /** What works on files of a caseload. Long because it is the list of their options, one a line. */

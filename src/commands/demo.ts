@@ -69,7 +69,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   terminal.progress('');
   const seconds = Number(process.hrtime.bigint() - began) / 1e9;
   const late = recall.entries.filter((e) => e.late).length;
-  if (!options.json) printRefused({ refused: parsed.refused, notices: [] }, terminal.out);
+  if (!options.json) printRefused({ refused: parsed.refused, notices: [], questions: [] }, terminal.out);
   say(
     options,
     { folder, tables, recall: recallPath, calendar: calendarPath, forecasts: forecastPath, charts, seconds },

@@ -11,14 +11,16 @@ export async function importFiles(
   options: ReadingOptions & { out?: string; against?: string },
 ): Promise<number> {
   const parsed = await readPaths(paths, options);
-  const { caseload, refused, notices } = parsed;
+  const { caseload, refused, notices, questions, columns, doubtful } = parsed;
   const before = options.against ? await readCaseload([options.against], parseOptions(options)) : null;
   const diff = before === null ? null : diffCaseload(before.caseload, caseload);
   const written = options.out ? await writeCaseload(options.out, caseload) : [];
   const code = refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
   if (options.json) {
     const taken = Object.fromEntries(caseloadTables.map((table) => [table, caseload[table].length]));
-    terminal.out(JSON.stringify({ taken, refused, notices, diff, written }, null, 2));
+    terminal.out(
+      JSON.stringify({ taken, refused, notices, questions, columns, doubtful, diff, written }, null, 2),
+    );
     return code;
   }
   terminal.out(`Taken: ${countsText({ ...caseload })}.`);
@@ -34,7 +36,11 @@ export async function importFiles(
       }
     }
   }
-  printRefused({ refused, notices }, terminal.out);
+  if (doubtful.length > 0)
+    terminal.out(
+      `${doubtful.length} readings were written with a doubt (such as "${doubtful[0].given}") and count for less.`,
+    );
+  printRefused({ refused, notices, questions }, terminal.out);
   if (options.out) terminal.out(`\nWritten: ${options.out} (${written.length} tables).`);
   else terminal.out('\nNothing was changed. --out FOLDER writes what was taken as clean tables.');
   return code;

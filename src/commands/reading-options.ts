@@ -3,6 +3,7 @@ import { readCaseload } from '../exchange/read-caseload.js';
 import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
 import type { IsoDate } from '../records/dates.js';
 import { readRules } from './read-rules.js';
+import { keepAnswers, printQuestions, readAnswers } from './sheet-answers.js';
 import { terminal, wrap } from './terminal.js';
 
 /** Options of every command that reads a caseload. */
@@ -12,6 +13,10 @@ export interface ReadingOptions {
   readonly unit?: 'mm' | 'cm' | 'inch';
   /** A file of the clinic's own fit rules. */
   readonly rules?: string;
+  /** A file of the clinic's answers to questions about its sheets. */
+  readonly reading?: string;
+  /** Take what is probable. */
+  readonly yes?: boolean;
   readonly json?: boolean;
 }
 
@@ -31,6 +36,8 @@ export function parseOptions(options: ReadingOptions): ParseOptions {
     dateOrder: options.dateFormat ?? 'refuse',
     lengthUnit: options.unit ?? null,
     rules: readRules(options.rules),
+    answers: readAnswers(options.reading),
+    takeProbable: options.yes ?? false,
   };
 }
 
@@ -38,6 +45,7 @@ export async function readPaths(paths: readonly string[], options: ReadingOption
   terminal.progress('Reading ...');
   const parsed = await readCaseload(paths, parseOptions(options));
   terminal.progress('');
+  if (options.reading !== undefined) keepAnswers(options.reading, parsed);
   return parsed;
 }
 
@@ -62,7 +70,7 @@ const ONE: Readonly<Record<string, string>> = {
 
 /** Prints what was refused and remarked; refusals that are alike are shown once with their number. */
 export function printRefused(
-  { refused, notices }: Pick<ParsedCaseload, 'refused' | 'notices'>,
+  { refused, notices, questions }: Pick<ParsedCaseload, 'refused' | 'notices' | 'questions'>,
   print: (text: string) => void,
 ): void {
   if (refused.length > 0) {
@@ -78,6 +86,7 @@ export function printRefused(
       print(`  ... and ${groups.length - REFUSED_SHOWN} kinds more; --json lists all.`);
   }
   for (const notice of notices) print(wrap(`Note: ${notice}`, 110));
+  printQuestions(questions, print);
 }
 
 function groupAlike(refused: readonly RefusedRow[]): RefusedRow[][] {

@@ -20,6 +20,10 @@ import { readTable, type TextTable } from './csv/read-table.js';
 import { tableLayout } from './csv/row-reader.js';
 import { fhirTables } from './fhir/fhir-tables.js';
 import type { RefusedRow } from './refused-row.js';
+import { findTables } from './sheets/find-tables.js';
+import type { Grid } from './sheets/grid.js';
+import { type Answers, Asker, type Question } from './sheets/questions.js';
+import { type ColumnShown, toTables } from './sheets/to-tables.js';
 import { readWorkbook } from './xlsx/read-workbook.js';
 
 export interface NamedFile {
@@ -34,6 +38,10 @@ export interface ParseOptions {
   readonly lengthUnit?: 'mm' | 'cm' | 'inch' | null;
   /** Families that devices may have; the built-in ones by default. */
   readonly rules?: FitRules;
+  /** The clinic's own reading of its sheets: what it answered when it was asked. */
+  readonly answers?: Answers;
+  /** Take what is probable without asking. */
+  readonly takeProbable?: boolean;
 }
 
 export interface ParsedCaseload {
@@ -41,6 +49,14 @@ export interface ParsedCaseload {
   readonly refused: readonly RefusedRow[];
   /** What a person should know though nothing was refused: columns kept but not read, words read as others. */
   readonly notices: readonly string[];
+  /** What only the clinic can say, asked once a column or word; what waits for it was not taken. */
+  readonly questions: readonly Question[];
+  /** What each column of the clinic's own sheets was taken for. */
+  readonly columns: readonly ColumnShown[];
+  /** Readings that were written with a doubt ('~163', '66?') and count for less. */
+  readonly doubtful: readonly RefusedRow[];
+  /** Answers and likely answers that were used, by the question's id. */
+  readonly used: Answers;
 }
 
 /**
@@ -69,12 +85,68 @@ export async function parseCaseload(
       refused.push(...fhir.refused);
     } else tables.push(readTable(file.name, file.bytes));
   }
-  const parsed = readTables(tables, settings);
-  return { ...parsed, refused: [...refused, ...parsed.refused], notices: [...notices, ...parsed.notices] };
+  const asker = new Asker(options.answers ?? {}, options.takeProbable ?? false);
+  const own = tables.filter(isOwnTable);
+  const sheets = tables
+    .filter((table) => !own.includes(table))
+    .flatMap((table) => findTables(gridOf(table), notices));
+  if (own.length === 0 && sheets.length === 0 && tables.length > 0) throw noTable(tables[0]);
+  const made = toTables(
+    sheets,
+    {
+      today: options.today,
+      order: orderOf(options),
+      unit: options.lengthUnit ?? null,
+      rules: settings.rules,
+    },
+    asker,
+  );
+  const parsed = readTables([...own, ...made.tables], settings);
+  return {
+    caseload: parsed.caseload,
+    refused: [...refused, ...made.refused, ...parsed.refused],
+    notices: [...notices, ...made.notices, ...parsed.notices],
+    questions: asker.questions,
+    columns: made.columns,
+    doubtful: made.doubtful,
+    used: Object.fromEntries(asker.used),
+  };
+}
+
+const orderOf = ({ dateOrder }: ParseOptions) =>
+  dateOrder === 'dmy' || dateOrder === 'mdy' ? dateOrder : null;
+
+/** A table as doorpost itself writes it, or one of events, markers, jobs or skin checks: read by its column names. */
+function isOwnTable(text: TextTable): boolean {
+  if (text.table !== undefined) return true;
+  const headings = new Set(text.headings.map(plainWord));
+  return tableNames.some((table) => {
+    const all = columns[table];
+    if (all.every(({ name }) => headings.has(name))) return true;
+    const special = table !== 'children' && table !== 'measurements' && table !== 'devices';
+    return special && tableOf(text) === table;
+  });
+}
+
+function noTable(text: TextTable): DoorpostError {
+  return new DoorpostError('invalid-file', `${text.file} has no line of headings doorpost understands`, {
+    file: text.file,
+    row: 1,
+    given: text.headings.join(', ').slice(0, 200),
+    accepted: `a list with a line of headings, such as name, date of birth, date seen, foot length left; 'doorpost columns' lists doorpost's own`,
+  });
+}
+
+function gridOf(text: TextTable): Grid {
+  const first = { row: text.headingRow ?? 1, cells: text.headings };
+  return { file: text.file, rows: [first, ...text.rows], merged: text.merged ?? [] };
 }
 
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */
-function readTables(tables: readonly TextTable[], settings: ReadSettings): ParsedCaseload {
+function readTables(
+  tables: readonly TextTable[],
+  settings: ReadSettings,
+): Pick<ParsedCaseload, 'caseload' | 'refused' | 'notices'> {
   const named = tables.map((text) => ({ text, table: tableOf(text) }));
   const refused: RefusedRow[] = [];
   const notices: string[] = [];
@@ -114,30 +186,21 @@ function readTables(tables: readonly TextTable[], settings: ReadSettings): Parse
   };
 }
 
-/** Which table a file holds: by its name (children.csv, 2024-children.csv), else by the headings it carries. */
-function tableOf(text: TextTable): TableName {
+/** Which table a file holds: by its name (events.csv, 2024-events.csv), else by the headings it carries; null for none. */
+function tableOf(text: TextTable): TableName | null {
   if (text.table !== undefined) return text.table;
+  const headings = new Set(text.headings.map(plainWord));
+  const written = tableNames.find((table) => columns[table].every(({ name }) => headings.has(name)));
+  if (written) return written;
   const name = plainWord(text.file);
   const byName = tableNames.filter((table) => name.split('_').includes(table));
-  if (byName.length === 1) return byName[0];
   const fitting = tableNames.filter((table) => {
     const has = new Set(text.headings.map((heading) => columnOf(table, heading)?.name));
     return columns[table].every((column) => !column.required || has.has(column.name));
   });
-  const [best] = fitting.sort(
-    (a, b) => columns[b].filter((c) => c.required).length - columns[a].filter((c) => c.required).length,
-  );
-  if (best !== undefined) return best;
-  throw new DoorpostError(
-    'invalid-file',
-    `${text.file} is none of the tables doorpost reads, by name or by headings`,
-    {
-      file: text.file,
-      row: 1,
-      given: text.headings.join(', '),
-      accepted: `a file named ${tableNames.map((t) => `${t}.csv`).join(', ')}; 'doorpost columns' lists the headings`,
-    },
-  );
+  if (byName.length === 1) return fitting.includes(byName[0]) ? byName[0] : null;
+  const needed = (table: TableName) => columns[table].filter((c) => c.required).length;
+  return fitting.sort((a, b) => needed(b) - needed(a))[0] ?? null;
 }
 
 /** Tells which columns were kept but not read, and what a mistyped one may have meant. */

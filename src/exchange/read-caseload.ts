@@ -12,7 +12,7 @@ export async function readCaseload(paths: readonly string[], options: ParseOptio
     files.map(async (path) => ({ name: basename(path), bytes: await readFile(path) })),
   );
   const parsed = await parseCaseload(named, options);
-  if (parsed.caseload.children.length === 0 && parsed.refused.length === 0) {
+  if (parsed.caseload.children.length === 0 && parsed.refused.length === 0 && parsed.questions.length === 0) {
     throw new DoorpostError('invalid-file', 'no children were found', {
       accepted:
         "children.csv with columns id, birth_date and sex ('doorpost columns' lists all), or FHIR Patients",

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
+import { inOwnWords } from '../sheets/canonical.js';
 import { columns, type TableName } from './columns.js';
 import type { DateOrder } from './read-date.js';
 import type { TextTable } from './read-table.js';
@@ -43,7 +44,7 @@ export function readRows<T extends { readonly id: string }>(
   const records: T[] = [];
   const rowOfId = new Map<string, number>();
   const rowOfContent = new Map<string, number>();
-  for (const { row, cells } of text.rows) {
+  for (const { row, cells, places } of text.rows) {
     const content = cells.join('\u0000');
     const same = rowOfContent.get(content);
     if (same !== undefined) {
@@ -58,7 +59,7 @@ export function readRows<T extends { readonly id: string }>(
       else if (taken !== row) reader.refuse('id', `is already the id of row ${taken}`);
       rowOfId.set(record.id, taken ?? row);
     }
-    refused.push(...reader.refused);
+    refused.push(...reader.refused.map((refusal) => inOwnWords(refusal, places)));
   }
   return { records, refused, notices: [] };
 }

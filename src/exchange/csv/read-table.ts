@@ -1,5 +1,7 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
+import type { Places } from '../sheets/canonical.js';
+import type { Range } from '../sheets/grid.js';
 import type { TableName } from './columns.js';
 
 /** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
@@ -8,10 +10,17 @@ export interface TextTable {
   /** Which table it is, where its maker knows; else read off its name or headings. */
   readonly table?: TableName;
   readonly headings: readonly string[];
-  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
+  /** The line of `headings`, from 1; 1 where nothing else is said. */
+  readonly headingRow?: number;
+  /** Merged cells of a sheet. */
+  readonly merged?: readonly Range[];
+  readonly rows: readonly {
+    readonly row: number;
+    readonly cells: readonly string[];
+    /** Where the cells stood in the clinic's own sheet, for a table made of one. */
+    readonly places?: Places;
+  }[];
 }
-
-const DELIMITERS = [',', ';', '\t', '|'];
 
 /**
  * Reads delimited text as clinics' spreadsheets write it: UTF-8 or UTF-16 with or without byte order mark,
@@ -50,7 +59,7 @@ export function readTable(file: string, bytes: Uint8Array): TextTable {
       accepted: 'one heading line and one line a record',
     });
   }
-  return { file, headings: filled[0].cells, rows: filled.slice(1) };
+  return { file, headings: filled[0].cells, headingRow: filled[0].row, rows: filled.slice(1) };
 }
 
 function decode(bytes: Uint8Array): string {
@@ -69,9 +78,27 @@ function withoutSeparatorLine(text: string): [body: string, delimiter: string | 
   return match ? [text.slice(match[0].length), match[1]] : [text, null];
 }
 
-/** The delimiter that splits the heading line most often, outside quotes. */
+/**
+ * The delimiter that splits the first lines into equally many cells: titles above and decimal commas within do not
+ * mislead it. Of two that do it as well the one that is rarer inside cells.
+ */
 function sniffDelimiter(text: string): string {
-  const line = (/^(?:\s*[\r\n])*([^\r\n]*)/.exec(text)?.[1] ?? '').replace(/"[^"]*"/g, '');
-  const count = (mark: string) => line.split(mark).length;
-  return DELIMITERS.reduce((best, mark) => (count(mark) > count(best) ? mark : best));
+  const lines = text
+    .slice(0, 20_000)
+    .replace(/"[^"]*"/g, '')
+    .split(/\r\n|\n|\r/)
+    .filter((line) => line.trim() !== '')
+    .slice(0, 30);
+  const scored = ['\t', ';', '|', ','].map((mark) => {
+    const counts = lines.map((line) => line.split(mark).length - 1);
+    const usual = counts
+      .filter((n) => n > 0)
+      .sort(
+        (a, b) => counts.filter((n) => n === b).length - counts.filter((n) => n === a).length || b - a,
+      )[0];
+    const alike = usual === undefined ? 0 : counts.filter((n) => n === usual).length / lines.length;
+    return { mark, score: usual === undefined ? 0 : alike + Math.min(usual, 10) * 0.02 };
+  });
+  return scored.reduce((best, one) => (one.score > best.score + 1e-9 ? one : best), { mark: ',', score: 0 })
+    .mark;
 }

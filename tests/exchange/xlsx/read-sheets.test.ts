@@ -99,7 +99,7 @@ describe('a workbook made to fill memory, or grown by accident', () => {
       before: '<dimension ref="A1:XFD1048576"/>',
     });
     const before = started();
-    expect(await readWorkbook(FILE, bytes)).toEqual([
+    expect(await readWorkbook(FILE, bytes)).toMatchObject([
       { file: 'clinic.xlsx Children', headings: ['id'], rows: [] },
     ]);
     expect(started() - before).toBeLessThan(100 * 1024 * 1024);

@@ -1,0 +1,16 @@
+import { nearestWord } from '../csv/nearest-word.js';
+import { phraseTable } from './phrase-table.js';
+
+/** Single words of the vocabulary long enough to be told from a slip, by their first letter. */
+const words = new Map<string, string[]>();
+for (const phrase of phraseTable.keys()) {
+  if (phrase.includes(' ') || phrase.length < 5) continue;
+  words.set(phrase[0], [...(words.get(phrase[0]) ?? []), phrase]);
+}
+
+/** The word of the vocabulary that a mistyped one most likely meant: 'lenght' is 'length'. */
+export function nearestPhraseWord(word: string): string | null {
+  if (word.length < 5) return null;
+  const near = (words.get(word[0]) ?? []).filter((w) => Math.abs(w.length - word.length) <= 2);
+  return nearestWord(word, near);
+}

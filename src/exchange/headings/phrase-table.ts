@@ -1,0 +1,130 @@
+import { type MeasureId, measures } from '../../records/measure.js';
+import { phrasesOf } from './fold-words.js';
+import { openDevices, spokenDevices } from './spoken-devices.js';
+import { plainUnits } from './unit-words.js';
+import {
+  type DimensionId,
+  type FieldId,
+  type Language,
+  languages,
+  type PartId,
+  type Vocabulary,
+} from './vocabulary.js';
+import { de } from './words/de.js';
+import { en } from './words/en.js';
+import { es } from './words/es.js';
+import { fr } from './words/fr.js';
+import { it } from './words/it.js';
+import { nl } from './words/nl.js';
+
+export const vocabularies: Readonly<Record<Language, Vocabulary>> = { en, de, fr, es, nl, it };
+
+/** What a word or phrase of a heading can stand for. */
+export type Concept =
+  | { readonly is: 'field'; readonly field: FieldId }
+  | { readonly is: 'measure'; readonly measure: MeasureId }
+  | { readonly is: 'part'; readonly part: PartId }
+  | { readonly is: 'dimension'; readonly dimension: DimensionId }
+  | { readonly is: 'side'; readonly side: 'left' | 'right' | 'both' }
+  | { readonly is: 'unit'; readonly unit: string }
+  | { readonly is: 'device'; readonly family: string }
+  | { readonly is: 'person' | 'name' | 'number' | 'date' | 'age' | 'today' | 'noise' | 'kept' };
+
+export interface PhraseSense {
+  readonly concept: Concept;
+  /** Languages in which the phrase has this sense; all for an international abbreviation. */
+  readonly languages: readonly Language[];
+}
+
+const conceptKey = (concept: Concept): string => JSON.stringify(concept);
+
+function build(): { table: Map<string, PhraseSense[]>; longest: number } {
+  const found = new Map<string, Map<string, { concept: Concept; languages: Set<Language> }>>();
+  const add = (list: string, concept: Concept, language: Language | null) => {
+    for (const phrase of phrasesOf(list)) {
+      const senses = found.get(phrase) ?? new Map();
+      found.set(phrase, senses);
+      const key = conceptKey(concept);
+      const sense = senses.get(key) ?? { concept, languages: new Set<Language>() };
+      for (const l of language ? [language] : languages) sense.languages.add(l);
+      senses.set(key, sense);
+    }
+  };
+  for (const language of languages) {
+    const v = vocabularies[language];
+    for (const [field, list] of Object.entries(v.fields))
+      add(list, { is: 'field', field: field as FieldId }, language);
+    for (const [part, list] of Object.entries(v.parts))
+      add(list, { is: 'part', part: part as PartId }, language);
+    for (const [dimension, list] of Object.entries(v.dimensions))
+      add(list, { is: 'dimension', dimension: dimension as DimensionId }, language);
+    for (const [measure, list] of Object.entries(v.measures)) {
+      if (Object.hasOwn(measures, measure))
+        add(list, { is: 'measure', measure: measure as MeasureId }, language);
+    }
+    for (const side of ['left', 'right'] as const) add(v[side], { is: 'side', side }, language);
+    add(withoutOrder(v), { is: 'side', side: 'both' }, language);
+    for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
+      add(v[is], { is }, language);
+  }
+  for (const [family, list] of Object.entries(spokenDevices))
+    add(`${list}|${family}`, { is: 'device', family }, null);
+  for (const [family, { words }] of Object.entries(openDevices)) add(words, { is: 'device', family }, null);
+  for (const [word, unit] of plainUnits) add(word, { is: 'unit', unit }, null);
+  const table = new Map(
+    [...found].map(([phrase, senses]) => [
+      phrase,
+      [...senses.values()].map((s) => ({ concept: s.concept, languages: [...s.languages] })),
+    ]),
+  );
+  return { table, longest: Math.max(...[...table.keys()].map((phrase) => phrase.split(' ').length)) };
+}
+
+/** Words for both sides; 'l r' is left out, because over a column it is an order. */
+function withoutOrder(v: Vocabulary): string {
+  const one = new Set([...phrasesOf(v.left), ...phrasesOf(v.right)]);
+  return phrasesOf(v.both)
+    .filter((phrase) => !phrase.split(' ').some((word) => one.has(word)) && !/^(lr|rl|\d)/.test(phrase))
+    .join('|');
+}
+
+export const { table: phraseTable, longest: longestPhrase } = build();
+
+/** Stems of body parts and ends of words for their dimension, longest first: what 'wadenumfang' is made of. */
+const stems = (kind: 'parts' | 'dimensions', of: readonly Language[]) =>
+  of
+    .flatMap((language) =>
+      Object.entries(vocabularies[language][kind]).flatMap(([id, list]) =>
+        phrasesOf(list)
+          .filter((phrase) => !phrase.includes(' ') && phrase.length >= 3)
+          .map((stem) => ({ stem, id, language })),
+      ),
+    )
+    .sort((a, b) => b.stem.length - a.stem.length);
+const PARTS = stems('parts', ['de', 'nl', 'en']);
+const DIMENSIONS = stems('dimensions', ['de', 'nl', 'en']);
+
+/** 'wadenumfang', 'voetlengte', 'footlength': a part and a dimension written as one word; null for any other word. */
+export function compoundSenses(word: string): [PhraseSense, PhraseSense] | null {
+  for (const dimension of DIMENSIONS) {
+    if (!word.endsWith(dimension.stem) || word.length <= dimension.stem.length) continue;
+    const rest = word.slice(0, -dimension.stem.length).replace(/(?:s|n|en)$/, '');
+    const part = PARTS.find(({ stem, language }) =>
+      language === dimension.language ? stem === rest || stem.replace(/(?:s|n|en|e)$/, '') === rest : false,
+    );
+    if (!part) continue;
+    return [
+      { concept: { is: 'part', part: part.id as PartId }, languages: [part.language] },
+      {
+        concept: { is: 'dimension', dimension: dimension.id as DimensionId },
+        languages: [dimension.language],
+      },
+    ];
+  }
+  return null;
+}
+
+/** A folded word list as a set for asking whether a cell is one of its words. */
+export function wordSet(pick: (v: Vocabulary) => string): ReadonlySet<string> {
+  return new Set(languages.flatMap((language) => phrasesOf(pick(vocabularies[language]))));
+}

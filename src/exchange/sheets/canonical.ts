@@ -1,0 +1,33 @@
+import type { TableName } from '../csv/columns.js';
+import type { TextTable } from '../csv/read-table.js';
+import { safeCell } from '../csv/row-reader.js';
+import type { RefusedRow } from '../refused-row.js';
+
+/** Where the cells of a made row stood in the clinic's own sheet, by our column. */
+export type Places = Readonly<Record<string, { readonly column: string; readonly given: string }>>;
+export interface MadeRow {
+  readonly row: number;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly places: Places;
+}
+
+/** Rows made of a clinic's sheet as one of the tables doorpost reads, so that they meet the same checks. */
+export function madeTable(file: string, table: TableName, rows: readonly MadeRow[]): TextTable {
+  const headings = [...new Set(rows.flatMap(({ cells }) => Object.keys(cells)))];
+  return {
+    file,
+    table,
+    headings: headings.map(safeCell),
+    rows: rows.map(({ row, cells, places }) => ({
+      row,
+      cells: headings.map((h) => safeCell(Object.hasOwn(cells, h) ? cells[h] : '')),
+      places,
+    })),
+  };
+}
+
+/** A refusal in the words of the clinic's own sheet. */
+export const inOwnWords = (refused: RefusedRow, places: Places | undefined): RefusedRow => {
+  const place = places && Object.hasOwn(places, refused.column) ? places[refused.column] : null;
+  return place ? { ...refused, column: place.column, given: place.given } : refused;
+};

@@ -1,0 +1,104 @@
+import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { readDate } from '../csv/read-date.js';
+import { foldText } from '../headings/fold-words.js';
+import { vocabularies } from '../headings/phrase-table.js';
+import { languages } from '../headings/vocabulary.js';
+
+/** What a date cell can be read as. */
+export interface CellDate {
+  readonly dayFirst: IsoDate | null;
+  readonly monthFirst: IsoDate | null;
+  /** Only a month is written: the date is its middle. */
+  readonly monthOnly: boolean;
+}
+
+/** Month number by folded name, in all languages. */
+const MONTHS = new Map(
+  languages.flatMap((language) =>
+    vocabularies[language].months
+      .split('|')
+      .flatMap((names, index) => names.split(' ').map((name) => [foldText(name), index + 1] as const)),
+  ),
+);
+const WEEKDAY =
+  /^(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|lu|ma|me|je|ve|mie|jue|vie|sab|dom|gio|wo|vr|za|zo)[a-z]*\.?,?\s+(?=\d)/i;
+
+/** The readings of a date cell, or null where it is none. A year of two digits lies in the hundred years up to `today`. */
+export function cellDate(cell: string, today: IsoDate): CellDate | null {
+  if (cell.length > 60) return null;
+  const text = withoutWeekday(cell.trim())
+    .replace(/[T ,]+\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*[ap]m)?.*$/i, '')
+    .replace(/\s*(?:uhr|h)$/i, '');
+  if (text.length > 30 || !/\d/.test(text)) return null;
+  const year = (y: string) => (y.length === 2 ? fullYear(+y, today) : y);
+  const numeric = /^(\d{1,2})\s*([-/. ])\s*(\d{1,2})\s*[-/. ]\s*(\d{4}|\d{2})\.?$/.exec(text);
+  if (numeric) {
+    const [, a, , b, y] = numeric;
+    return both(iso(year(y), b, a), iso(year(y), a, b));
+  }
+  const named =
+    /^(\d{1,2})(?:st|nd|rd|th|er|º|ª|\.)?[-/. ]*(?:de |of )?[-/. ]*(\p{L}+)\.?[-/., ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u.exec(
+      text,
+    );
+  if (named) return same(iso(year(named[3]), month(named[2]), named[1]));
+  const american = /^(\p{L}+)\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/u.exec(text);
+  if (american) return same(iso(american[3], month(american[1]), american[2]));
+  const monthYear = /^(\p{L}+)\.?[-/. ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u.exec(text);
+  if (monthYear) return middle(year(monthYear[2]), month(monthYear[1]));
+  const digits = /^(\d{1,2})[-/.](\d{4})$/.exec(text);
+  if (digits) return middle(digits[2], Number(digits[1]));
+  const yearMonth = /^(\d{4})[-/.](\d{1,2})$/.exec(text);
+  if (yearMonth) return middle(yearMonth[1], Number(yearMonth[2]));
+  const other = readDate(text, 'dmy');
+  return typeof other === 'string' ? same(other) : null;
+}
+
+const withoutWeekday = (text: string): string => {
+  const word = /^\p{L}+/u.exec(text)?.[0];
+  return word !== undefined && MONTHS.has(foldText(word)) ? text : text.replace(WEEKDAY, '');
+};
+
+const month = (name: string): number => MONTHS.get(foldText(name)) ?? 0;
+function fullYear(two: number, today: IsoDate): string {
+  const century = Number(today.slice(0, 2)) * 100;
+  return String(century + two > Number(today.slice(0, 4)) ? century - 100 + two : century + two);
+}
+const pad = (n: string | number): string => String(n).padStart(2, '0');
+function iso(year: string, month: string | number, day: string | number): IsoDate | null {
+  const date = readDate(`${year}-${pad(month)}-${pad(day)}`);
+  return typeof date === 'string' ? date : null;
+}
+const both = (dayFirst: IsoDate | null, monthFirst: IsoDate | null): CellDate | null =>
+  dayFirst === null && monthFirst === null ? null : { dayFirst, monthFirst, monthOnly: false };
+const same = (date: IsoDate | null): CellDate | null => both(date, date);
+function middle(year: string, month: number): CellDate | null {
+  const date = iso(year, month, 15);
+  return date === null ? null : { dayFirst: date, monthFirst: date, monthOnly: true };
+}
+
+/** An age in years, months and weeks, as years: '6y 6m', '7;0', '7,5', '18 Mo', '10/12', '3 J 4 M'. Null where it is none. */
+export function cellAge(cell: string): number | null {
+  if (cell.length > 40) return null;
+  const text = cell.trim().toLowerCase().replace(/\s+/g, ' ');
+  const years = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
+  const months = '(?:m|mo|mos|mths?|months?|mon|monate?|mois|mes|meses|mesi|mese|mnd|maanden|maand)';
+  let match = new RegExp(
+    `^(\\d{1,2})\\s*${years}\\.?,?\\s*(?:and|und|et|y|e|en)?\\s*(?:(\\d{1,2})\\s*(?:${months})?\\.?)?$`,
+  ).exec(text);
+  if (match) return +match[1] + Number(match[2] ?? 0) / 12;
+  match = new RegExp(`^(\\d{1,3})\\s*${months}\\.?$`).exec(text);
+  if (match) return +match[1] / 12;
+  match = /^(\d{1,2})\s*[;:]\s*(\d{1,2})$/.exec(text);
+  if (match && +match[2] < 12) return +match[1] + +match[2] / 12;
+  match = /^(\d{1,2})\/12$/.exec(text);
+  if (match) return +match[1] / 12;
+  match = /^(\d{1,2}) (\d{1,2})\/12$/.exec(text);
+  if (match) return +match[1] + +match[2] / 12;
+  match = /^(\d{1,3})\s*(?:w|wk|wks|weeks?|wochen?|sem|semaines?|semanas?|settimane?|weken)$/.exec(text);
+  if (match) return (+match[1] * 7) / 365.25;
+  match = new RegExp(`^(\\d{1,2}(?:[.,]\\d+)?)\\s*${years}?\\.?$`).exec(text);
+  return match ? Number(match[1].replace(',', '.')) : null;
+}
+
+export const dateAtAge = (birth: IsoDate, years: number): IsoDate =>
+  isoDate(dayNumber(birth) + years * 365.25);

@@ -1,0 +1,107 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { bothWords, leftWords, rightWords } from './cell-words.js';
+
+export type DeviceSide = 'left' | 'right' | 'both';
+/** One device as a cell names it. */
+export interface SpokenDevice {
+  /** A family, or several with | between them where the name leaves it open, or null where nobody knows the word. */
+  readonly family: string | null;
+  readonly side: DeviceSide | null;
+  /** 'AFOs': more than one. */
+  readonly plural: boolean;
+  /** The name without its side, folded: what is asked about. */
+  readonly word: string;
+}
+
+const NAMES = new Map<string, string>();
+for (const [family, list] of Object.entries(spokenDevices))
+  for (const phrase of phrasesOf(`${list}|${family}`)) NAMES.set(phrase, family);
+for (const [families, { words }] of Object.entries(openDevices))
+  for (const phrase of phrasesOf(words)) NAMES.set(phrase, families);
+const PLURALS = new Set(
+  phrasesOf(
+    'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
+  ),
+);
+/** Words beside a device's name that change nothing of its family. */
+const BESIDE = new Set(
+  phrasesOf(
+    'new|old|custom|spare|pair|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard',
+  ),
+);
+
+/** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
+export function cellDevices(cell: string): SpokenDevice[] {
+  if (cell.length > 300)
+    return [{ family: null, side: null, plural: false, word: foldText(cell.slice(0, 60)) }];
+  const whole = spoken(cell);
+  if (whole.family !== null) return [whole];
+  const parts = cell
+    .split(/[+,;/\n&]|\s(?:and|und|et|y|e|en|plus)\s/i)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+  if (parts.length < 2) return [whole];
+  const devices = parts.map(spoken);
+  // 'AFO L + R', 'L/R AFO': a part that is only a side belongs to the device beside it.
+  const merged: SpokenDevice[] = [];
+  let waiting: DeviceSide | null = null;
+  for (const device of devices) {
+    const last = merged[merged.length - 1];
+    if (device.word !== '' || device.side === null) {
+      merged.push(waiting === null ? device : { ...device, side: joinSides(waiting, device.side) });
+      waiting = null;
+    } else if (last) merged[merged.length - 1] = { ...last, side: joinSides(last.side, device.side) };
+    else waiting = joinSides(waiting, device.side);
+  }
+  return merged.every((d) => d.family !== null) || merged.some((d) => d.family !== null) ? merged : [whole];
+}
+
+function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | null {
+  if (a === null || b === null || a === b) return a ?? b;
+  return 'both';
+}
+
+function spoken(text: string): SpokenDevice {
+  const words = foldText(text.replace(/\(.*?\d{2,}.*?\)|\b\d{1,4}[-/.]\d{1,2}[-/.]\d{2,4}\b/g, ' '))
+    .split(' ')
+    .filter((w) => w !== '');
+  let side: DeviceSide | null = null;
+  const rest: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const two = words.slice(at, at + 2).join(' ');
+    const three = words.slice(at, at + 3).join(' ');
+    const known = NAMES.has(two) || (words.length === 1 && NAMES.has(words[at]));
+    if (!known && bothWords.has(three) && three.includes(' ')) [side, at] = ['both', at + 2];
+    else if (!known && bothWords.has(two) && two.includes(' ')) [side, at] = ['both', at + 1];
+    else if (bothWords.has(words[at])) side = 'both';
+    else if (leftWords.has(words[at]) && !rightWords.has(words[at])) side = joinSides(side, 'left');
+    else if (rightWords.has(words[at])) side = joinSides(side, 'right');
+    else rest.push(words[at]);
+  }
+  const word = rest.join(' ');
+  const family =
+    NAMES.get(word) ??
+    NAMES.get(word.replace(/s$/, '')) ??
+    longestName(rest) ??
+    NAMES.get(words.join(' ')) ??
+    null;
+  const plural =
+    rest.some((w) => PLURALS.has(w)) ||
+    PLURALS.has(word) ||
+    (!NAMES.has(word) && NAMES.has(word.replace(/s$/, '')));
+  return { family, side, plural, word };
+}
+
+/** The longest known name inside the words, where what is left over says nothing of the family. */
+function longestName(words: readonly string[]): string | null {
+  for (let n = words.length - 1; n >= 1; n--) {
+    for (let at = 0; at + n <= words.length; at++) {
+      const family = NAMES.get(words.slice(at, at + n).join(' '));
+      if (family === undefined) continue;
+      const left = [...words.slice(0, at), ...words.slice(at + n)];
+      if (left.every((word) => BESIDE.has(word) || /^\d+$/.test(word))) return family;
+    }
+  }
+  return null;
+}

@@ -1,0 +1,111 @@
+import type { ConditionId } from '../../records/records.js';
+import { conditionIds } from '../../records/records.js';
+import { foldWords, phrasesOf } from '../headings/fold-words.js';
+import { HIGH_LEVELS, spokenConditions } from '../headings/spoken-conditions.js';
+import { bothWords, leftWords, rightWords } from './cell-words.js';
+
+/** A diagnosis cell: the conditions it names, what of it nobody knows, and what else it says. */
+export interface SpokenDiagnosis {
+  readonly conditions: readonly ConditionId[];
+  readonly unknown: readonly string[];
+  readonly side: 'left' | 'right' | 'both' | null;
+  /** A spina bifida: skin may not warn and latex is to be kept away. */
+  readonly spinaBifida: boolean;
+}
+
+const PHRASES = new Map<string, ConditionId>();
+for (const id of conditionIds) for (const phrase of phrasesOf(id)) PHRASES.set(phrase, id);
+for (const [id, list] of Object.entries(spokenConditions))
+  for (const phrase of phrasesOf(list ?? '')) PHRASES.set(phrase, id as ConditionId);
+const LONGEST = Math.max(...[...PHRASES.keys()].map((p) => p.split(' ').length));
+/** Words that qualify a diagnosis and name none. */
+const BESIDE = new Set(
+  phrasesOf(
+    'gmfcs|level|niveau|nivel|livello|i|ii|iii|iv|v|type|typ|tipo|mild|moderate|severe|spastic|bilateral|bilat|with|and|post|op|query|severe|mod|of|the|spastische|spastisch|de|la|le|di|mit|avec|con|met|und|et|y|e|en|feet|foot|grade|left|right|congenital|repaired|corrected|risser|infantile|juvenile|adolescent|cobb|degrees|deg|stage|lumbar|sacral|thoracic|shunt|shunted|vp|ambulant|community|walker|hip|hips|probable|suspected|known|stable|relapsed|recurrent|ponseti|former|ex|prem|preterm|weeks|wk|side|sided|seite|lato|lado|cote|level|niv|hohe|auf|height',
+  ),
+);
+const LEVEL = /^(?:[tlshcd]|th)\d{1,2}$/;
+
+/** What a diagnosis cell says: 'MMC L3', 'L hemi', 'diplegia GMFCS III', 'T21 + pes planus', one or several in a cell. */
+export function cellDiagnosis(cell: string): SpokenDiagnosis {
+  const found: ConditionId[] = [];
+  const unknown: string[] = [];
+  let side: SpokenDiagnosis['side'] = null;
+  let spinaBifida = false;
+  for (const part of cell.slice(0, 500).split(/[|;,+/\n&]|\s-\s|\((?=[^)]{6,})|\)/)) {
+    const words = foldWords(part.replace(/\b([TLSD]|Th)\s?(\d{1,2})\b/g, '$1$2')).flatMap((w) => [w]);
+    if (words.length === 0) continue;
+    const joined = joinLevels(words);
+    const names: ConditionId[] = [];
+    const left: string[] = [];
+    for (let at = 0; at < joined.length; ) {
+      let n = Math.min(LONGEST, joined.length - at);
+      while (n > 0 && !PHRASES.has(joined.slice(at, at + n).join(' '))) n--;
+      if (n > 0) names.push(PHRASES.get(joined.slice(at, at + n).join(' ')) as ConditionId);
+      else left.push(joined[at]);
+      at += Math.max(1, n);
+    }
+    for (const word of left) side = sideFrom(word, side);
+    if (names.some((id) => id === 'myelomeningocele-low' || id === 'myelomeningocele-high')) {
+      spinaBifida = true;
+      if (HIGH_LEVELS.test(joined.join(' ')))
+        names.forEach((id, i) => {
+          if (id === 'myelomeningocele-low') names[i] = 'myelomeningocele-high';
+        });
+    }
+    found.push(...names);
+    const rest = left.filter(
+      (word) =>
+        sideFrom(word, null) === null && !BESIDE.has(word) && !LEVEL.test(word) && !/^\d+$/.test(word),
+    );
+    if (names.length === 0 && (rest.length > 0 || left.length === 0)) unknown.push(part.trim());
+  }
+  return { conditions: narrowed(found), unknown, side, spinaBifida };
+}
+
+/** 'l 3' after a split of letters and digits is the level l3. */
+function joinLevels(words: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const next = words[at + 1];
+    if (/^(?:[tlsd]|th)$/.test(words[at]) && next !== undefined && /^\d{1,2}$/.test(next) && next !== '21') {
+      joined.push(words[at] + next);
+      at++;
+    } else joined.push(words[at]);
+  }
+  return joined;
+}
+
+function sideFrom(word: string, before: SpokenDiagnosis['side']): SpokenDiagnosis['side'] {
+  if (bothWords.has(word) && !/^\d|^b$/.test(word)) return 'both';
+  const one =
+    leftWords.has(word) && !rightWords.has(word)
+      ? 'left'
+      : rightWords.has(word) && !['d', 'de', 'r'].slice(0, 2).includes(word)
+        ? 'right'
+        : null;
+  if (one === null || before === one) return before ?? one;
+  return before === null ? one : 'both';
+}
+
+/** A hemiplegia is a cerebral palsy: the wider word is left out; scoliosis of nerve and muscle is not idiopathic. */
+function narrowed(found: readonly ConditionId[]): ConditionId[] {
+  const all = new Set(found);
+  if (all.has('hemiplegia')) all.delete('cerebral-palsy');
+  if (all.has('neuromuscular-scoliosis')) all.delete('idiopathic-scoliosis');
+  if (
+    all.has('idiopathic-scoliosis') &&
+    [
+      'cerebral-palsy',
+      'spinal-muscular-atrophy',
+      'muscular-dystrophy',
+      'myelomeningocele-low',
+      'myelomeningocele-high',
+    ].some((id) => all.has(id as ConditionId))
+  ) {
+    all.delete('idiopathic-scoliosis');
+    all.add('neuromuscular-scoliosis');
+  }
+  if (all.size > 1) all.delete('none');
+  return [...all];
+}

@@ -1,0 +1,108 @@
+import { type Unit, unitNamed } from '../../records/units.js';
+import { readNumber } from '../csv/read-number.js';
+import { plainUnits } from '../headings/unit-words.js';
+import { saysDoubt } from './cell-words.js';
+
+/** A size as a cell says it. */
+export interface CellSize {
+  readonly value: number;
+  /** The unit where the cell itself says one. */
+  readonly unit: Unit | null;
+  /** The writer was not sure: '~163', '66?', '168 in shoes', '168/169'. */
+  readonly doubt: boolean;
+}
+
+const FRACTIONS: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
+};
+const UNIT_WORDS = new Map(plainUnits.map(([word, unit]) => [word, unit]));
+const NUMBER = String.raw`[+-]?\d+(?:[ '’]\d{3})*(?:[.,]\d+)?|[.,]\d+`;
+
+/**
+ * The size in a cell with its doubt, or null where there is none. cellSize("3' 11 1/2\"") = 1206.5 mm; cellSize('1m23') =
+ * 1.23 m; cellSize('10 1/4') = 10.25; cellSize('168/169') = 168.5, doubtful.
+ */
+export function cellSize(cell: string): CellSize | null {
+  if (cell.length > 80) return null;
+  const text = cell
+    .trim()
+    .replace(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${FRACTIONS[sign]}`)
+    .replace(/^'+(?=[=+\-@])/, '');
+  return feetAndInches(text) ?? metresAndCentimetres(text) ?? stonesAndPounds(text) ?? plain(text);
+}
+
+function feetAndInches(text: string): CellSize | null {
+  const match =
+    /^(~|ca\.? ?)?(\d)\s*(?:'|′|’|ft\.?|feet|foot)\s*(?:(\d{1,2}(?:[.,]\d+)?)(?:\s+(\d)\/(\d))?\s*(?:"|″|”|''|ins?\.?|inch(?:es)?)?)?\s*([?*])?$/i.exec(
+      text,
+    );
+  if (!match) return null;
+  const inches = match[3] ? Number(match[3].replace(',', '.')) + (match[4] ? +match[4] / +match[5] : 0) : 0;
+  return { value: Number(match[2]) * 12 + inches, unit: 'inch', doubt: !!(match[1] ?? match[6]) };
+}
+
+function metresAndCentimetres(text: string): CellSize | null {
+  const match = /^(\d)\s*m\s*(\d{1,2})(?:[.,](\d))?\s*(?:cm)?$/i.exec(text);
+  if (!match) return null;
+  return {
+    value: +match[1] * 100 + Number(`${match[2].padEnd(2, '0')}.${match[3] ?? 0}`),
+    unit: 'cm',
+    doubt: false,
+  };
+}
+
+function stonesAndPounds(text: string): CellSize | null {
+  const match = /^(\d{1,2})\s*st(?:one)?\.?\s*(?:(\d{1,2}(?:\.\d+)?)\s*(?:lbs?)?)?$/i.exec(text);
+  if (match) return { value: +match[1] * 14 + Number(match[2] ?? 0), unit: 'lb', doubt: false };
+  const pounds = /^(\d{1,3})\s*lbs?\.?\s*(\d{1,2})\s*oz$/i.exec(text);
+  return pounds ? { value: +pounds[1] + +pounds[2] / 16, unit: 'lb', doubt: false } : null;
+}
+
+function plain(text: string): CellSize | null {
+  const match = new RegExp(
+    String.raw`^(\D*?)(${NUMBER})(?:\s+(\d)\/(\d{1,2}))?(?:\s*(?:\/|-|–|to|bis|a|à|tot)\s*(${NUMBER}))?\s*([\p{L}"″”]+\.?)?\s*(.*)$`,
+    'u',
+  ).exec(text);
+  if (!match) return null;
+  const [, before, first, top, bottom, second, word, after] = match;
+  if (/[\p{L}]{16,}|\d/u.test(before) || /\d/.test(after)) return null;
+  const one = readNumber(first);
+  if (one === null) return null;
+  const unit = /^in$/i.test(word ?? '') && /^\p{L}/u.test(after) ? null : unitOf(word);
+  const remark = `${before} ${word !== undefined && unit === null ? word : ''} ${after}`.trim();
+  // A remark that is neither a doubt nor a bracketed or short note would hide something: the cell is refused then.
+  if (/\p{L}/u.test(remark) && !saysDoubt(remark) && remark.length > 40) return null;
+  const doubtful = remark !== '' && (saysDoubt(remark) || /\p{L}/u.test(remark));
+  const value = one + (top ? Number(top) / Number(bottom) : 0);
+  if (second === undefined) return { value, unit, doubt: doubtful };
+  const two = readNumber(second);
+  // Two readings of one size: their middle, with doubt. Far apart they are something else.
+  if (two === null || Math.abs(two - value) > 0.06 * Math.max(two, value)) return null;
+  return { value: (value + two) / 2, unit, doubt: true };
+}
+
+const unitOf = (word: string | undefined): Unit | null => (word === undefined ? null : unitWord(word));
+
+/** A unit as people write it: 'Zoll', 'cms', 'pulgadas'. */
+export function unitWord(word: string): Unit | null {
+  const plainWord = word.toLowerCase().replace(/\.$/, '');
+  return unitNamed(UNIT_WORDS.get(plainWord) ?? plainWord);
+}
+
+/** Two sizes in one cell, 'left/right': null where there are not two numbers. */
+export function cellPair(cell: string): [string, string] | null {
+  if (cell.length > 60) return null;
+  const match = new RegExp(
+    String.raw`^\D*?(${NUMBER})\D{0,6}[/|\\;&+–-]\D{0,6}(${NUMBER})\s*([\p{L}"]*)\s*$`,
+    'u',
+  ).exec(cell.trim());
+  return match ? [`${match[1]} ${match[3]}`.trim(), `${match[2]} ${match[3]}`.trim()] : null;
+}

@@ -1,0 +1,40 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { vocabularies, wordSet } from '../headings/phrase-table.js';
+import { type Language, languages } from '../headings/vocabulary.js';
+
+export const nothingWords = wordSet((v) => v.nothing);
+const doubtWords = [...wordSet((v) => v.doubt)].sort((a, b) => b.length - a.length);
+export const yesWords = wordSet((v) => v.yes);
+export const noWords = wordSet((v) => v.no);
+export const totalWords = wordSet((v) => v.totals);
+export const leftWords = wordSet((v) => v.left);
+export const rightWords = wordSet((v) => v.right);
+export const bothWords = wordSet((v) => v.both);
+
+/** Not measured, did not attend, a dash: the cell holds nothing. */
+export function saysNothing(cell: string): boolean {
+  if (cell.length > 60) return false;
+  const text = cell.trim();
+  return text === '' || /^[-–—./\\?]+$/.test(text) || nothingWords.has(foldText(text));
+}
+
+/** Whether a remark beside a value says that it is not sure. */
+export const saysDoubt = (remark: string): boolean => {
+  const text = ` ${foldText(remark)} `;
+  return /[?~≈*±<>]/.test(remark) || doubtWords.some((word) => text.includes(` ${word} `));
+};
+
+/** One of named word lists by the word in a cell: 'zu klein' is outgrown. The whole cell has to be the word. */
+export function wordIn<K extends string>(
+  cell: string,
+  lists: (v: (typeof vocabularies)[Language]) => Readonly<Record<K, string>>,
+  use: readonly Language[] = languages,
+): K | null {
+  const text = cell.length > 80 ? '' : foldText(cell);
+  for (const language of use) {
+    for (const [id, list] of Object.entries(lists(vocabularies[language])) as [K, string][]) {
+      if (phrasesOf(list).includes(text)) return id;
+    }
+  }
+  return null;
+}

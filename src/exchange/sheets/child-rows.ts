@@ -1,0 +1,373 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { vocabularies } from '../headings/phrase-table.js';
+import { type FieldId, languages } from '../headings/vocabulary.js';
+import type { RefusedRow } from '../refused-row.js';
+import type { MadeRow, Places } from './canonical.js';
+import { cellDiagnosis } from './cell-diagnosis.js';
+import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
+import type { Asker } from './questions.js';
+import {
+  cellOf,
+  fieldCell,
+  fieldColumns,
+  nameOf,
+  type PersonRow,
+  refusal,
+  type TakenTable,
+} from './sheet-rows.js';
+import type { Column } from './take-columns.js';
+
+/** Fields of a child that are taken as text. */
+const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
+const FLAGS = ['insensate_skin', 'latex_alert', 'palliative', 'walks', 'prefers_holidays'] as const;
+
+interface Gathered {
+  cells: Record<string, string>;
+  places: Record<string, { column: string; given: string }>;
+  row: number;
+  file: string;
+}
+
+/** One row a child out of all rows that speak of it: the first filled cell of each field stands. */
+export class ChildRows {
+  private readonly gathered = new Map<string, Gathered>();
+  constructor(
+    private readonly asker: Asker,
+    private readonly refused: RefusedRow[],
+    private readonly notices: string[],
+  ) {}
+
+  add(taken: TakenTable, rows: readonly PersonRow[], sexOf: (cell: string) => string | null): void {
+    for (const { row, person } of rows) {
+      if (person === null || person.birthDate === null) continue;
+      const child = this.gathered.get(person.id) ?? {
+        cells: {},
+        places: {},
+        row: row.row,
+        file: taken.table.file,
+      };
+      this.gathered.set(person.id, child);
+      const set = (name: string, value: string, column: Column | null) => {
+        if (value === '' || child.cells[name]) return;
+        child.cells[name] = value;
+        if (column) child.places[name] = { column: column.heading, given: cellOf(row, column) };
+      };
+      const field = (id: FieldId) => fieldCell(taken.columns, row, id);
+      set('id', person.id, field('child.id').column);
+      set('name', nameOf(taken.columns, row).slice(0, 200), null);
+      set('birth_date', person.birthDate, field('child.birth_date').column);
+      this.sex(taken, row, child, set, sexOf);
+      this.diagnosis(taken, row, child, set);
+      this.gestation(taken, row, set);
+      for (const name of FLAGS) this.flag(taken, row, name, set);
+      const side = field('child.affected_side');
+      set('affected_side', sideWord(side.text), side.column);
+      if (side.text !== '' && sideWord(side.text) === '')
+        this.refused.push(refusal(taken.table, row, side.column, 'is no side', 'left, right, both or none'));
+      for (const name of TEXTS) {
+        const text = fieldColumns(taken.columns, `child.${name}` as FieldId)
+          .map((c) => cellOf(row, c))
+          .filter((t) => !saysNothing(t))
+          .join(', ');
+        set(name, name === 'language' ? languageOf(text) : text, null);
+      }
+      const status = field('child.status');
+      const state = status.text === '' ? null : wordIn(status.text, (v) => v.childStates);
+      if (state) set('status', state, status.column);
+      else if (status.text !== '')
+        this.refused.push(
+          refusal(
+            taken.table,
+            row,
+            status.column,
+            'is not a state of care doorpost knows',
+            'active, moved away, discharged or died',
+          ),
+        );
+    }
+  }
+
+  /** What a column that doorpost does not read says of a child, kept; different words are joined. */
+  keep(personId: string, heading: string, text: string): void {
+    const child = this.gathered.get(personId);
+    if (!child) return;
+    const key = `extra:${heading}`;
+    const before = child.cells[key];
+    if (before === undefined) child.cells[key] = text;
+    else if (!before.split(' | ').includes(text)) child.cells[key] = `${before} | ${text}`;
+  }
+
+  made(): { file: string; rows: MadeRow[] }[] {
+    const byFile = new Map<string, MadeRow[]>();
+    for (const { cells, places, row, file } of this.gathered.values()) {
+      byFile.set(file, [
+        ...(byFile.get(file) ?? []),
+        { row, cells: { ...cells, sex: cells.sex ?? '' }, places: places as Places },
+      ]);
+    }
+    return [...byFile].map(([file, rows]) => ({ file, rows }));
+  }
+
+  private sex(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    child: Gathered,
+    set: (n: string, v: string, c: Column | null) => void,
+    sexOf: (cell: string) => string | null,
+  ): void {
+    const { text, column } = fieldCell(taken.columns, row, 'child.sex');
+    if (text === '' || column === null) return;
+    const sex = sexOf(text);
+    if (sex === null) return;
+    if (child.cells.sex && child.cells.sex !== sex && sex !== 'unknown')
+      this.refused.push(
+        refusal(
+          taken.table,
+          row,
+          column,
+          `differs from ${child.cells.sex}, read before for this child; the first is kept`,
+          'one sex for a child',
+        ),
+      );
+    set('sex', sex, column);
+  }
+
+  private diagnosis(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    child: Gathered,
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    for (const column of fieldColumns(taken.columns, 'child.conditions')) {
+      const text = cellOf(row, column);
+      if (text === '' || (saysNothing(text) && !/^(none|keine|aucun|ninguno|geen|nessuna)$/i.test(text)))
+        continue;
+      const said = cellDiagnosis(text);
+      const words = [...said.conditions, ...said.unknown.map((u) => u.replaceAll(/[|;,]/g, ' '))];
+      const before = (child.cells.conditions ?? '').split(' | ').filter((w) => w !== '');
+      child.cells.conditions = [...new Set([...before, ...words])].join(' | ');
+      child.places.conditions ??= { column: column.heading, given: text };
+      // What was written stays with the child: levels, sides and GMFCS are more than a condition.
+      if (
+        words.join(' ') !== foldText(text).replaceAll(' ', '-') &&
+        !said.conditions.some((id) => id === text)
+      ) {
+        const key = `extra:${column.heading} as written`;
+        const was = child.cells[key];
+        if (was === undefined) child.cells[key] = text;
+        else if (!was.split(' | ').includes(text)) child.cells[key] = `${was} | ${text}`;
+      }
+      if (
+        said.side !== null &&
+        (said.conditions.includes('hemiplegia') ||
+          said.conditions.includes('clubfoot') ||
+          said.conditions.includes('leg-length-difference') ||
+          said.conditions.includes('hip-dysplasia') ||
+          said.side === 'both')
+      )
+        set('affected_side', said.side, column);
+      if (!said.spinaBifida) continue;
+      // Spina bifida: very high risk of latex allergy (see cautions); taken as an alert unless the sheet says no.
+      if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
+      if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) continue;
+      const answer = this.asker.ask({
+        id: 'spina-bifida:insensate',
+        file: taken.table.file,
+        asks: 'Children with spina bifida: is their skin to be treated as skin that cannot warn? (No column says so.)',
+        examples: [text],
+        cells: 1,
+        suggested: 'yes',
+        choices: [
+          { answer: 'yes', label: 'yes, all of them' },
+          { answer: 'no', label: 'no, it is recorded child by child' },
+        ],
+      });
+      // Until somebody answers the careful reading holds.
+      if (answer !== 'no') set('insensate_skin', 'yes', column);
+    }
+  }
+
+  private gestation(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    const { text, column } = fieldCell(taken.columns, row, 'child.gestation_weeks');
+    if (text === '' || column === null) return;
+    const weeks = /\b(2[2-9]|3\d|4[0-4])\b/.exec(text)?.[1];
+    if (weeks) set('gestation_weeks', weeks, column);
+    else if (!/term|reif|a termine|terme|termino|termijn/i.test(text))
+      this.refused.push(
+        refusal(taken.table, row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4'),
+      );
+  }
+
+  private flag(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    name: (typeof FLAGS)[number],
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    const { column } = fieldCell(taken.columns, row, `child.${name}`);
+    if (column === null) return;
+    const text = cellOf(row, column);
+    if (text === '') return;
+    const word = foldText(text);
+    const yes = yesWords.has(word);
+    const no = noWords.has(word);
+    if (
+      name === 'insensate_skin' &&
+      !/^(yes|no|y|n|x|ja|nein|nee|oui|non|si|true|false|0|1|j|s|o)$/.test(word)
+    ) {
+      // 'reduced', 'absent below knee' over 'Sensation' means skin that cannot warn; 'normal', 'intact' that it can.
+      const can =
+        /normal|intact|intakt|unauffallig|conserv|integra|goed|full|gut|bonne|buena|buona|present|^ok/.test(
+          word,
+        );
+      const cannot =
+        /absent|reduc|poor|no |none|impair|insens|lost|fehlt|vermind|gefuhllos|taub|absente|diminu|dismin|ridott|assente|verminder|gevoelloos|alter|loss|partial|below|unter|sotto|debajo/.test(
+          `${word} `,
+        );
+      if (can !== cannot) {
+        set(name, can ? 'no' : 'yes', column);
+        return;
+      }
+    } else if (yes !== no) {
+      set(name, yes ? 'yes' : 'no', column);
+      return;
+    }
+    if (
+      name === 'latex_alert' &&
+      /allerg|latex|alert|yes|ja|oui|risk|risiko|precaution/.test(word) &&
+      !/no |kein|non |nessun|geen|ninguna/.test(`${word} `)
+    ) {
+      set(name, 'yes', column);
+      return;
+    }
+    if (saysNothing(text)) return;
+    // A caution that cannot be read is kept on: the careful side.
+    if (name === 'latex_alert' || name === 'insensate_skin') {
+      set(name, 'yes', column);
+      this.notices.push(
+        `${taken.table.file} row ${row.row}, ${column.heading} "${text}" is neither yes nor no; taken as yes to be safe.`,
+      );
+    } else this.refused.push(refusal(taken.table, row, column, 'is neither yes nor no', 'yes or no'));
+  }
+}
+
+const sideWord = (text: string): string => {
+  const word = foldText(text);
+  if (word === '') return '';
+  if (bothWords.has(word)) return 'both';
+  if (leftWords.has(word)) return 'left';
+  if (rightWords.has(word)) return 'right';
+  return noWords.has(word) ? 'none' : '';
+};
+
+const LANGUAGE_NAMES: Readonly<Record<string, string>> = {
+  en: 'english|englisch|anglais|ingles|engels|inglese',
+  de: 'german|deutsch|allemand|aleman|duits|tedesco',
+  fr: 'french|französisch|français|frances|frans|francese',
+  es: 'spanish|spanisch|espagnol|español|spaans|spagnolo',
+  nl: 'dutch|niederländisch|neerlandais|neerlandes|nederlands|olandese',
+  it: 'italian|italienisch|italien|italiano|italiaans',
+  pl: 'polish|polnisch|polonais|polaco|pools|polacco',
+  tr: 'turkish|türkisch|turc|turco|turks',
+  ar: 'arabic|arabisch|arabe|arabo',
+  ur: 'urdu',
+  so: 'somali',
+  ro: 'romanian|rumänisch|roumain|rumano|roemeens|rumeno',
+  pt: 'portuguese|portugiesisch|portugais|portugues|portugees|portoghese',
+  uk: 'ukrainian|ukrainisch|ukrainien|ucraniano|oekraiens|ucraino',
+};
+const BY_LANGUAGE = new Map(
+  Object.entries(LANGUAGE_NAMES).flatMap(([code, names]) =>
+    phrasesOf(names).map((name) => [name, code] as const),
+  ),
+);
+
+const languageOf = (text: string): string => BY_LANGUAGE.get(foldText(text)) ?? text.slice(0, 35);
+
+/** How a column's words for sex are read, decided over the whole column: 'M' beside 'J' is a Mädchen or a meisje. */
+export function sexReader(
+  taken: TakenTable,
+  language: readonly string[],
+  asker: Asker,
+): (cell: string) => string | null {
+  const [column] = fieldColumns(taken.columns, 'child.sex');
+  if (column === undefined) return () => null;
+  const counts = new Map<string, number>();
+  for (const row of taken.table.rows) {
+    const text = cellOf(row, column);
+    if (!saysNothing(text)) counts.set(foldText(text), (counts.get(foldText(text)) ?? 0) + 1);
+  }
+  const words = new Set([...counts.keys()].map((w) => w[0] ?? ''));
+  const short = [...counts.keys()].every((w) => w.length <= 2);
+  const has = (...letters: string[]) => letters.every((l) => words.has(l));
+  const m = !short
+    ? null
+    : has('m', 'f') || has('m', 'w')
+      ? 'male'
+      : has('m', 'j') || has('m', 'b') || has('m', 'h') || has('m', 'k')
+        ? 'female'
+        : has('m', 'v')
+          ? language.length === 1
+            ? language[0] === 'es'
+              ? 'female'
+              : language[0] === 'nl'
+                ? 'male'
+                : null
+            : null
+          : null;
+  const read = new Map<string, string | null>();
+  for (const [word, cells] of counts) {
+    let sex: string | null;
+    if (word === 'm' && short)
+      sex =
+        m ?? (words.has('v') || language.some((l) => l === 'es' || l === 'nl' || l === 'de') ? null : 'male');
+    else if (word === 'v' && short) sex = m === 'female' ? 'male' : m === 'male' ? 'female' : null;
+    else if (word === 'g' && short)
+      sex = has('g', 'f')
+        ? 'male'
+        : has('g', 'b')
+          ? 'female'
+          : language.length === 1 && language[0] === 'fr'
+            ? 'male'
+            : null;
+    else sex = plainSex(word);
+    if (sex === null) {
+      const answer = asker.ask({
+        id: `sex:${word}`,
+        file: taken.table.file,
+        asks: `What does "${word}" under "${column.heading}" mean?`,
+        examples: [word],
+        cells,
+        suggested: null,
+        choices: ['female', 'male', 'unknown'].map((a) => ({ answer: a, label: a })),
+      });
+      sex = answer;
+    }
+    read.set(word, sex);
+  }
+  return (cell) => (saysNothing(cell) ? null : (read.get(foldText(cell)) ?? null));
+}
+
+function plainSex(word: string): string | null {
+  if (
+    /^(u|x|d|unknown|other|unbekannt|inconnu|divers|onbekend|desconocido|sconosciuto|indeterminate|nd)$/.test(
+      word,
+    )
+  )
+    return 'unknown';
+  const female = languages.some((l) => phrasesOf(vocabularies[l].female).includes(word));
+  const male = languages.some((l) => phrasesOf(vocabularies[l].male).includes(word));
+  return female === male
+    ? word === 'f'
+      ? 'female'
+      : word === 'm'
+        ? 'male'
+        : null
+    : female
+      ? 'female'
+      : 'male';
+}

@@ -1,0 +1,131 @@
+import { type MeasureId, measures } from '../../records/measure.js';
+import { lengthUnits, massUnits, toBaseUnit, type Unit } from '../../records/units.js';
+import { foldText } from '../headings/fold-words.js';
+import type { Asker } from './questions.js';
+import { canBe } from './usual-size.js';
+
+/** One value with its child's age where that is known. */
+export interface Valued {
+  readonly value: number;
+  readonly ageYears: number | null;
+}
+/** Values under one heading of one measure that say no unit of their own. */
+export interface ValueColumn {
+  readonly key: string;
+  readonly file: string;
+  readonly heading: string;
+  readonly measure: MeasureId;
+  readonly headingUnit: Unit | null;
+  readonly values: readonly Valued[];
+}
+
+/**
+ * One unit for each column: the heading's, unless its values cannot be that; else the only one in which the values can
+ * be sizes of children of their age; of several the one the other columns have. Where none is left, the clinic is asked.
+ */
+export function chooseUnits(
+  columns: readonly ValueColumn[],
+  asker: Asker,
+  fallback: Unit | null,
+  notices: string[],
+): Map<string, Unit> {
+  const chosen = new Map<string, Unit>();
+  const open: { column: ValueColumn; possible: Unit[] }[] = [];
+  for (const column of columns) {
+    if (column.values.length === 0) continue;
+    const { headingUnit, measure } = column;
+    const shares = unitsOf(measure).map((unit) => ({ unit, share: shareIn(column, unit) }));
+    shares.sort((a, b) => b.share - a.share);
+    if (headingUnit !== null) {
+      const own = shares.find((s) => s.unit === headingUnit)?.share ?? 0;
+      const better = shares[0];
+      if (own >= 0.3 || better.share < 0.9) chosen.set(column.key, headingUnit);
+      else {
+        const answer = asker.ask({
+          id: `unit:${foldText(column.heading)}:${measure}`,
+          file: column.file,
+          asks: `The heading "${column.heading}" says ${headingUnit}, but the values can only be ${better.unit}. Which is it?`,
+          examples: column.values.slice(0, 4).map((v) => String(v.value)),
+          cells: column.values.length,
+          suggested: better.unit,
+          choices: [better.unit, headingUnit].map((u) => ({ answer: u, label: u })),
+        });
+        if (answer) chosen.set(column.key, answer as Unit);
+      }
+      continue;
+    }
+    const possible = shares
+      .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
+      .map((s) => s.unit);
+    if (possible.length === 1) {
+      chosen.set(column.key, possible[0]);
+      notices.push(
+        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.values.length} values, so it was read in ${possible[0]}.`,
+      );
+    } else
+      open.push({
+        column,
+        possible: possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit),
+      });
+  }
+  settleOpen(open, chosen, columns, asker, fallback, notices);
+  return chosen;
+}
+
+function settleOpen(
+  open: readonly { column: ValueColumn; possible: Unit[] }[],
+  chosen: Map<string, Unit>,
+  columns: readonly ValueColumn[],
+  asker: Asker,
+  fallback: Unit | null,
+  notices: string[],
+): void {
+  for (const { column, possible } of open) {
+    const kin = columns.filter(
+      (c) => measures[c.measure].unit === measures[column.measure].unit && chosen.has(c.key),
+    );
+    const shared = [...new Set(kin.map((c) => chosen.get(c.key) as Unit))].filter((u) =>
+      possible.includes(u),
+    );
+    const same = kin.find((c) => c.measure === column.measure);
+    const settled =
+      fallback !== null && measures[column.measure].unit === 'mm'
+        ? fallback
+        : ((same && chosen.get(same.key)) ?? (shared.length === 1 ? shared[0] : null));
+    if (settled !== null) {
+      chosen.set(column.key, settled);
+      notices.push(
+        `${column.file}: "${column.heading}" says no unit; it was read in ${settled}, as the columns beside it.`,
+      );
+      continue;
+    }
+    const answer = asker.ask({
+      id: `unit:${foldText(column.heading)}:${column.measure}`,
+      file: column.file,
+      asks: `In which unit is "${column.heading}" (${measures[column.measure].label.toLowerCase()})?`,
+      examples: column.values.slice(0, 4).map((v) => String(v.value)),
+      cells: column.values.length,
+      suggested: null,
+      choices: (possible.length > 0 ? possible : unitsOf(column.measure)).map((u) => ({
+        answer: u,
+        label: u,
+      })),
+    });
+    if (answer) chosen.set(column.key, answer as Unit);
+  }
+}
+
+/** Grams and feet are written with their unit: a bare number is not taken for them. */
+function unitsOf(measure: MeasureId): Unit[] {
+  if (measures[measure].unit === 'kg') return massUnits.filter((u) => u !== 'g');
+  return lengthUnits.filter(
+    (u) => u !== 'ft' && (u !== 'm' || measure === 'stature' || measure === 'sitting_height'),
+  );
+}
+
+function shareIn(column: ValueColumn, unit: Unit): number {
+  const fitting = column.values.filter(({ value, ageYears }) =>
+    canBe(column.measure, toBaseUnit(value, unit), ageYears),
+  );
+  return fitting.length / column.values.length;
+}

@@ -1,0 +1,180 @@
+import { foldText } from '../headings/fold-words.js';
+import { headingCandidates } from '../headings/heading-meaning.js';
+import { cellDate } from './cell-date.js';
+import { totalWords } from './cell-words.js';
+import type { Grid, GridRow, SheetTable } from './grid.js';
+
+const LOOK_AT = 40;
+
+/** A number or a date: what stands in rows and not in headings. */
+const isData = (cell: string): boolean =>
+  cell.length < 60 &&
+  (/^[~<>≈±]?[+-]?\d+([.,:;/ -]\d+)*\s*([\p{L}"″%?*]{0,4})$/u.test(cell.trim()) ||
+    cellDate(cell, '2099-12-31') !== null);
+const strength = (heading: string): number =>
+  heading === '' ? 0 : (headingCandidates(heading)[0]?.strength ?? 0);
+
+/**
+ * The tables of a sheet: for each the heading line, or two or three lines that make a heading together, with titles
+ * above and totals below left out. Lines that are no record are told in `notices`.
+ */
+export function findTables(grid: Grid, notices: string[]): SheetTable[] {
+  const tables: SheetTable[] = [];
+  let from = 0;
+  for (;;) {
+    const head = headingAt(grid, from, from === 0 ? LOOK_AT : grid.rows.length);
+    if (head === null) break;
+    const titles = grid.rows
+      .slice(from === 0 ? 0 : head.from, head.from)
+      .map(({ cells }) => cells.filter((c) => c !== '').join(' '));
+    const rest = grid.rows.slice(head.to + 1);
+    const next = nextHeading(rest, head.headings);
+    const body = next === -1 ? rest : rest.slice(0, next);
+    const rows = body.filter((row) => isRecord(row, head.headings, grid.file, notices));
+    tables.push({
+      file: grid.file,
+      headingRow: grid.rows[head.to].row,
+      headings: head.headings,
+      rows: filledDown(rows, grid),
+      titles,
+    });
+    if (next === -1) break;
+    from = head.to + 1 + next;
+  }
+  return tables;
+}
+
+interface Head {
+  readonly from: number;
+  readonly to: number;
+  readonly headings: readonly string[];
+}
+
+function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
+  let best: { head: Head; score: number } | null = null;
+  for (let at = from; at < Math.min(grid.rows.length, from + lookAt); at++) {
+    const single = lineScore(grid.rows[at].cells);
+    if (single.data > Math.max(1, single.filled * 0.4) || single.filled < 1) continue;
+    for (const up of [0, 1, 2]) {
+      if (at - up < from) continue;
+      const lines = grid.rows.slice(at - up, at + 1);
+      if (
+        up > 0 &&
+        lines
+          .slice(0, -1)
+          .some(
+            ({ cells }) => cells.filter((c) => c !== '').length < 2 && up === 1 && !spansMany(grid, lines[0]),
+          )
+      )
+        continue;
+      const headings = combined(lines, grid);
+      const score = headings.reduce((sum, h) => sum + strength(h), 0) - single.data - up * 0.45;
+      if (best === null || score > best.score + 0.01)
+        best = { head: { from: at - up, to: at, headings }, score };
+    }
+    if (best && best.score >= 3 && at - best.head.to > 3) break;
+  }
+  return best && best.score >= 1.3 ? best.head : null;
+}
+
+const spansMany = (grid: Grid, line: GridRow): boolean =>
+  grid.merged.some(
+    (m) =>
+      m.top === line.row && m.right - m.left >= 1 && m.right - m.left < Math.max(3, line.cells.length * 0.7),
+  );
+
+function lineScore(cells: readonly string[]): { filled: number; data: number; known: number } {
+  const filled = cells.filter((cell) => cell !== '');
+  return {
+    filled: filled.length,
+    data: filled.filter(isData).length,
+    known: filled.reduce((sum, cell) => sum + (isData(cell) ? 0 : strength(cell)), 0),
+  };
+}
+
+/** Lines over each other as one heading a column; a group's word reaches over the empty cells to its right. */
+function combined(lines: readonly GridRow[], grid: Grid): string[] {
+  const width = Math.max(
+    ...lines.map(({ cells }) => cells.length),
+    grid.rows.slice(0, 60).reduce((w, r) => Math.max(w, r.cells.length), 0),
+  );
+  const lowest = lines[lines.length - 1];
+  const filled = lines.map((line, level) => {
+    const merges = grid.merged.filter((m) => m.top === line.row && m.right > m.left);
+    let group = '';
+    return Array.from({ length: width }, (_, column) => {
+      const own = line.cells[column] ?? '';
+      const merge = merges.find((m) => column > m.left && column <= m.right);
+      if (merge) return line.cells[merge.left] ?? '';
+      if (own !== '') group = own;
+      if (own !== '' || level === lines.length - 1) return own;
+      // Without merged cells a group ends where the line below can stand alone.
+      if (merges.length > 0) return '';
+      const below = lowest.cells[column] ?? '';
+      return below !== '' && strength(below) < 0.9 ? group : '';
+    });
+  });
+  return Array.from({ length: width }, (_, column) => {
+    const words = filled.map((line) => line[column]).filter((word) => word !== '');
+    const lower = lowest.cells[column] ?? '';
+    const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
+    if (lower === '' || words.length < 2) return all;
+    const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
+    return withDate || strength(all) >= strength(lower) - 0.05 ? all : lower;
+  });
+}
+
+/** Where the next table of the same sheet starts: a line of headings below, other than this one repeated. */
+function nextHeading(rows: readonly GridRow[], headings: readonly string[]): number {
+  const own = new Set(headings.map(foldText));
+  return rows.findIndex(({ cells }) => {
+    const filled = cells.filter((cell) => cell !== '');
+    if (filled.length < 2 || filled.every((cell) => own.has(foldText(cell)))) return false;
+    const { known, data } = lineScore(cells);
+    return (
+      data === 0 &&
+      filled.length >= 3 &&
+      known >= Math.max(2.4, filled.length * 0.75) &&
+      filled.filter((c) => strength(c) >= 0.9).length >= 3 &&
+      !filled.some((c) => c.length < 3 && !/^(id|ht|wt|hc|nr|no|sh)$/i.test(c))
+    );
+  });
+}
+
+/** Totals, footnotes and the heading printed again are no records; a total or a note is told. */
+function isRecord(row: GridRow, headings: readonly string[], file: string, notices: string[]): boolean {
+  const filled = row.cells.filter((cell) => cell.trim() !== '');
+  if (filled.length === 0) return false;
+  const own = new Set(headings.map(foldText));
+  if (
+    filled.length > 1 &&
+    filled.every(
+      (cell) => own.has(foldText(cell)) || headings.some((h) => foldText(h).endsWith(foldText(cell))),
+    )
+  )
+    return false;
+  const first = foldText(filled[0]).replace(/ \d+$/, '');
+  const total =
+    totalWords.has(first) || /^(total|gesamt|summe|totaal|totale|n no|n \d)/.test(foldText(filled[0]));
+  const lonely = filled.length === 1 && headings.filter((h) => h !== '').length >= 4;
+  if (!total && !lonely) return true;
+  notices.push(
+    `${file} row ${row.row}: "${filled.slice(0, 3).join(' | ').slice(0, 80)}" is no record and was left out.`,
+  );
+  return false;
+}
+
+/** Cells merged downwards hold for every row they reach over. */
+function filledDown(rows: readonly GridRow[], grid: Grid): GridRow[] {
+  const down = grid.merged.filter((m) => m.bottom > m.top);
+  if (down.length === 0) return [...rows];
+  const value = new Map(grid.rows.map((r) => [r.row, r.cells]));
+  return rows.map((row) => {
+    const cells = [...row.cells];
+    for (const m of down) {
+      if (row.row <= m.top || row.row > m.bottom) continue;
+      for (let c = m.left; c <= m.right; c++) if (!cells[c]) cells[c] = value.get(m.top)?.[m.left] ?? '';
+    }
+    return { row: row.row, cells: Array.from(cells, (cell) => cell ?? '') };
+  });
+}

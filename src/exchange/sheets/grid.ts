@@ -1,0 +1,28 @@
+/** A file or sheet as cells, before anybody knows which line is the heading. */
+export interface GridRow {
+  /** From 1, as the spreadsheet numbers it. */
+  readonly row: number;
+  readonly cells: readonly string[];
+}
+export interface Range {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+export interface Grid {
+  readonly file: string;
+  readonly rows: readonly GridRow[];
+  /** Merged cells, rows from 1 and columns from 0; the value is in the first. */
+  readonly merged: readonly Range[];
+}
+
+/** A table found in a grid: one heading a column, and the rows below it. */
+export interface SheetTable {
+  readonly file: string;
+  readonly headingRow: number;
+  readonly headings: readonly string[];
+  readonly rows: readonly GridRow[];
+  /** Lines above the heading: titles, the clinic's name, the month. */
+  readonly titles: readonly string[];
+}

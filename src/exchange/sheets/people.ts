@@ -1,0 +1,57 @@
+import type { IsoDate } from '../../records/dates.js';
+import { contentId } from '../csv/read-rows.js';
+import { foldText } from '../headings/fold-words.js';
+
+/** A child met in a sheet, by whatever the sheet says of it. */
+export interface Person {
+  id: string;
+  name: string;
+  birthDate: IsoDate | null;
+}
+
+const nameKey = (name: string): string => foldText(name).split(' ').sort().join(' ');
+
+/** Children by hospital number, by name and birth date, or by name alone where only one child has it. */
+export class People {
+  private readonly byId = new Map<string, Person>();
+  private readonly byName = new Map<string, Person[]>();
+
+  /** The child a row means, made where it is new and the row says who it is. */
+  meet(id: string, name: string, birthDate: IsoDate | null): Person | null {
+    const found = this.find(id, name, birthDate);
+    if (found === 'several') return null;
+    if (found) {
+      found.birthDate ??= birthDate;
+      if (found.name === '' && name !== '') this.rename(found, name);
+      return found;
+    }
+    if (birthDate === null || (id === '' && name === '')) return null;
+    const person = { id: id || contentId('c', nameKey(name), birthDate), name, birthDate };
+    this.byId.set(person.id.toLowerCase(), person);
+    if (name !== '') this.byName.set(nameKey(name), [...(this.byName.get(nameKey(name)) ?? []), person]);
+    return person;
+  }
+
+  /** The child a row means, among those met. */
+  find(id: string, name: string, birthDate: IsoDate | null): Person | 'several' | null {
+    if (id !== '') {
+      const own = this.byId.get(id.toLowerCase());
+      if (own) return own;
+      // A sheet's column of numbers may hold names.
+      const named = this.byName.get(nameKey(id));
+      if (named) return named.length === 1 ? named[0] : 'several';
+      if (birthDate !== null) return null;
+    }
+    const named = (this.byName.get(nameKey(name)) ?? []).filter(
+      (p) => birthDate === null || p.birthDate === birthDate,
+    );
+    if (name !== '' && named.length > 0 && (id === '' || birthDate === null))
+      return named.length === 1 ? named[0] : 'several';
+    return name === '' ? null : (this.byId.get(name.trim().toLowerCase()) ?? null);
+  }
+
+  private rename(person: Person, name: string): void {
+    person.name = name;
+    this.byName.set(nameKey(name), [...(this.byName.get(nameKey(name)) ?? []), person]);
+  }
+}

@@ -1,0 +1,331 @@
+import { decimalAgeYears } from '../../records/age.js';
+import type { IsoDate } from '../../records/dates.js';
+import { type MeasureId, measures, technicalErrorAt } from '../../records/measure.js';
+import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
+import { foldText } from '../headings/fold-words.js';
+import { headingCandidates } from '../headings/heading-meaning.js';
+import type { ColumnSide } from '../headings/meaning.js';
+import type { RefusedRow } from '../refused-row.js';
+import type { MadeRow } from './canonical.js';
+import { type CellSize, cellPair, cellSize, unitWord } from './cell-size.js';
+import { saysNothing } from './cell-words.js';
+import type { ValueColumn } from './choose-units.js';
+import { sideIn } from './device-rows.js';
+import type { GridRow } from './grid.js';
+import type { Person } from './people.js';
+import type { Asker } from './questions.js';
+import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import type { Column } from './take-columns.js';
+
+/** One size in one cell of a row, before its unit is known. */
+export interface RawReading {
+  readonly row: GridRow;
+  readonly person: Person;
+  readonly date: IsoDate;
+  readonly column: Column;
+  readonly measure: MeasureId;
+  readonly sides: readonly ('left' | 'right' | 'none')[];
+  readonly size: CellSize;
+  readonly given: string;
+  /** Unit said outside the cell and heading: a unit column. */
+  readonly unitBeside: Unit | null;
+}
+
+const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
+/** How much less a doubtful reading counts: its technical error is doubled (common practice, no source). */
+const DOUBT = 2;
+
+/** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
+export function readingsIn(
+  taken: TakenTable,
+  row: GridRow,
+  person: Person,
+  dateFor: (column: Column) => IsoDate | null,
+  asker: Asker,
+  refused: RefusedRow[],
+): RawReading[] {
+  const out: RawReading[] = [];
+  const take = (
+    column: Column,
+    measure: MeasureId,
+    side: ColumnSide,
+    cell: string,
+    unitBeside: Unit | null,
+  ) => {
+    if (saysNothing(cell)) return;
+    const date = dateFor(column);
+    if (date === null) {
+      const empty = fieldColumns(taken.columns, 'visit.date').find((c) => cellOf(row, c) === '');
+      if (empty) refused.push(refusal(taken.table, row, empty, 'is missing', 'the date of the visit'));
+      else if (fieldColumns(taken.columns, 'visit.date').length === 0)
+        refused.push(
+          refusal(
+            taken.table,
+            row,
+            column,
+            'has no date of measuring',
+            'a column with the date of the visit',
+          ),
+        );
+      return;
+    }
+    const push = (text: string, sides: RawReading['sides']) => {
+      if (saysNothing(text)) return;
+      const size = cellSize(text);
+      if (size === null) refused.push(refusal(taken.table, row, column, 'is not a size', ACCEPTED, text));
+      else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
+    };
+    if (!measures[measure].sided) return push(cell, ['none']);
+    if (side === 'left' || side === 'right') return push(cell, [side]);
+    const pair = cellPair(cell);
+    if (side === 'left-right' || side === 'right-left') {
+      if (pair === null) {
+        const one = cellSize(cell);
+        if (one)
+          refused.push(
+            refusal(
+              taken.table,
+              row,
+              column,
+              'is one size where two are to be',
+              'both sides with / between them, such as 168/172',
+            ),
+          );
+        else
+          refused.push(
+            refusal(
+              taken.table,
+              row,
+              column,
+              'are not two sizes',
+              'both sides with / between them, such as 168/172',
+            ),
+          );
+        return;
+      }
+      const [a, b] = side === 'left-right' ? (['left', 'right'] as const) : (['right', 'left'] as const);
+      push(pair[0], [a]);
+      push(pair[1], [b]);
+      return;
+    }
+    if (side === 'both') return push(cell, ['left', 'right']);
+    const said = sideOfRow(
+      taken,
+      row,
+      measure,
+      column,
+      cell,
+      pair !== null && cellSize(cell) === null,
+      asker,
+      refused,
+    );
+    if (said === null) return;
+    if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
+    push(cell, said === 'both' ? ['left', 'right'] : [said === 'right' ? 'right' : 'left']);
+  };
+  for (const column of taken.columns) {
+    if (column.meaning?.kind !== 'reading') continue;
+    take(column, column.meaning.measure, column.meaning.side, cellOf(row, column), null);
+  }
+  tidy(taken, row, take, refused);
+  return out;
+}
+
+/** One row a reading: measure, side, value and unit in columns of their own. */
+function tidy(
+  taken: TakenTable,
+  row: GridRow,
+  take: (column: Column, measure: MeasureId, side: ColumnSide, cell: string, unit: Unit | null) => void,
+  refused: RefusedRow[],
+): void {
+  const value = fieldColumns(taken.columns, 'long.value')[0];
+  const what = fieldCell(taken.columns, row, 'long.measure');
+  if (value === undefined || what.column === null) return;
+  if (what.text === '' && cellOf(row, value) === '') return;
+  const named = headingCandidates(what.text).find(
+    (c) => c.meaning.kind === 'reading' && c.strength >= 0.75,
+  )?.meaning;
+  if (named?.kind !== 'reading') {
+    refused.push(
+      refusal(
+        taken.table,
+        row,
+        what.column,
+        what.text === '' ? 'is missing' : 'is not a measure doorpost knows',
+        Object.keys(measures).join(', '),
+      ),
+    );
+    return;
+  }
+  const unitText = fieldCell(taken.columns, row, 'long.unit');
+  const unit = unitWord(unitText.text);
+  if (unitText.text !== '' && unit === null) {
+    refused.push(
+      refusal(
+        taken.table,
+        row,
+        unitText.column,
+        `has the unknown unit "${unitText.text}"`,
+        'mm, cm, m, inch or ft; kg, g or lb',
+      ),
+    );
+    return;
+  }
+  const cell = cellOf(row, value);
+  if (cell === '') {
+    refused.push(refusal(taken.table, row, value, 'is missing', ACCEPTED));
+    return;
+  }
+  take(value, named.measure, named.side, cell, unit ?? named.unit);
+}
+
+/** The side of a size whose heading says none: the row's side column, else asked once a column. */
+function sideOfRow(
+  taken: TakenTable,
+  row: GridRow,
+  measure: MeasureId,
+  column: Column,
+  cell: string,
+  isPair: boolean,
+  asker: Asker,
+  refused: RefusedRow[],
+): ColumnSide | null {
+  if (!isPair) {
+    for (const sideColumn of fieldColumns(taken.columns, 'side')) {
+      const side = sideIn(cellOf(row, sideColumn));
+      if (side !== null) return side;
+    }
+  }
+  const name = column.heading || `column ${column.index + 1}`;
+  const said = fieldColumns(taken.columns, 'side')[0];
+  if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
+    refused.push(
+      refusal(
+        taken.table,
+        row,
+        said,
+        `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
+        'left or right',
+      ),
+    );
+    return null;
+  }
+  const answer = asker.ask({
+    id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
+    file: taken.table.file,
+    asks: isPair
+      ? `"${name}" holds two sizes a cell. Which side comes first?`
+      : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
+    examples: [cell],
+    cells: 1,
+    suggested: null,
+    choices: (isPair ? ['left-right', 'right-left', 'leave'] : ['left', 'right', 'both', 'leave']).map(
+      (a) => ({ answer: a, label: a }),
+    ),
+  });
+  return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
+}
+
+const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;
+
+/** Values that say no unit of their own, by column and measure: what units are chosen from. */
+export function valueColumns(taken: TakenTable, readings: readonly RawReading[]): ValueColumn[] {
+  const byKey = new Map<
+    string,
+    { reading: RawReading; values: { value: number; ageYears: number | null }[] }
+  >();
+  for (const r of readings) {
+    if (r.size.unit !== null || r.unitBeside !== null) continue;
+    const entry = byKey.get(unitKey(r)) ?? { reading: r, values: [] };
+    entry.values.push({
+      value: r.size.value,
+      ageYears: r.person.birthDate ? decimalAgeYears(r.person.birthDate, r.date) : null,
+    });
+    byKey.set(unitKey(r), entry);
+  }
+  return [...byKey].map(([key, { reading, values }]) => ({
+    key,
+    file: taken.table.file,
+    heading: reading.column.heading || reading.measure,
+    measure: reading.measure,
+    headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
+    values,
+  }));
+}
+
+/** Rows of the table of measurements, one a side. */
+export function measurementRows(
+  taken: TakenTable,
+  readings: readonly RawReading[],
+  units: ReadonlyMap<string, Unit>,
+  refused: RefusedRow[],
+  doubtful: RefusedRow[],
+): MadeRow[] {
+  const rows: MadeRow[] = [];
+  const seen = new Set<string>();
+  for (const r of readings) {
+    const { row, person, date, column, measure, size, given } = r;
+    const said = [size.unit, r.unitBeside].filter((u): u is Unit => u !== null);
+    const clash = size.unit !== null && r.unitBeside !== null && size.unit !== r.unitBeside;
+    if (clash) {
+      refused.push(
+        refusal(
+          taken.table,
+          row,
+          column,
+          `is said to be in ${size.unit} and in ${r.unitBeside}`,
+          'one unit',
+          given,
+        ),
+      );
+      continue;
+    }
+    const unit = said[0] ?? units.get(unitKey(r)) ?? null;
+    if (unit === null) continue;
+    const base = measures[measure].unit;
+    if (isLengthUnit(unit) !== (base === 'mm')) {
+      refused.push(
+        refusal(
+          taken.table,
+          row,
+          column,
+          `is given in ${unit}`,
+          base === 'mm' ? 'mm, cm, m, inch or ft' : 'kg, g or lb',
+          given,
+        ),
+      );
+      continue;
+    }
+    const value = toBaseUnit(Number(size.value.toFixed(6)), unit);
+    const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : 5;
+    const entered =
+      unit === base && !size.doubt ? '' : /\p{L}|["″]/u.test(given) ? given : `${given} ${unit}`;
+    if (size.doubt)
+      doubtful.push(
+        refusal(taken.table, row, column, 'was written with a doubt and is taken as less sure', '', given),
+      );
+    for (const side of r.sides) {
+      const key = `${person.id}/${measure}/${side}/${date}/${value}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const method = fieldCell(taken.columns, row, 'visit.method').text;
+      rows.push({
+        row: row.row,
+        cells: {
+          child_id: person.id,
+          date,
+          measure,
+          side: side === 'none' ? '' : side,
+          value: String(value),
+          unit: base,
+          method,
+          observer: fieldCell(taken.columns, row, 'visit.observer').text,
+          technical_error: size.doubt ? String(technicalErrorAt(measure, age) * DOUBT) : '',
+          entered: entered.slice(0, 80),
+        },
+        places: { value: { column: column.heading || 'value', given } },
+      });
+    }
+  }
+  return rows;
+}

@@ -1,0 +1,193 @@
+import type { IsoDate } from '../../records/dates.js';
+import { contentId } from '../csv/read-rows.js';
+import type { FieldId } from '../headings/vocabulary.js';
+import type { RefusedRow } from '../refused-row.js';
+import { cellAge, dateAtAge } from './cell-date.js';
+import { saysNothing } from './cell-words.js';
+import { type ColumnOrder, dateOf } from './choose-dates.js';
+import type { GridRow, SheetTable } from './grid.js';
+import { People, type Person } from './people.js';
+import type { Asker } from './questions.js';
+import type { Column } from './take-columns.js';
+import { headingDate } from './take-columns.js';
+
+/** A table with its columns taken and their dates ordered. */
+export interface TakenTable {
+  readonly table: SheetTable;
+  readonly columns: readonly Column[];
+  readonly orders: ReadonlyMap<number, ColumnOrder>;
+}
+
+/** A row with whom it is about and when. */
+export interface PersonRow {
+  readonly row: GridRow;
+  readonly person: Person | null;
+  /** Why nobody was found. */
+  readonly why: string;
+}
+
+export const fieldColumns = (columns: readonly Column[], field: FieldId): Column[] =>
+  columns.filter((c) => c.meaning?.kind === 'field' && c.meaning.field === field);
+
+export const cellOf = (row: GridRow, column: Column | undefined): string =>
+  column ? (row.cells[column.index] ?? '').trim() : '';
+
+/** The first filled cell of a field. */
+export function fieldCell(
+  columns: readonly Column[],
+  row: GridRow,
+  field: FieldId,
+): { text: string; column: Column | null } {
+  for (const column of fieldColumns(columns, field)) {
+    const text = cellOf(row, column);
+    if (text !== '' && !saysNothing(text)) return { text, column };
+  }
+  return { text: '', column: fieldColumns(columns, field)[0] ?? null };
+}
+
+export function refusal(
+  table: SheetTable,
+  row: GridRow,
+  column: Column | null,
+  why: string,
+  accepted: string,
+  given?: string,
+): RefusedRow {
+  return {
+    file: table.file,
+    row: row.row,
+    column: column?.heading || 'row',
+    given: given ?? (column ? cellOf(row, column) : ''),
+    why,
+    accepted,
+  };
+}
+
+/** Everybody the tables speak of: first those with a birth date, then rows that only name them. */
+export function meetPeople(
+  tables: readonly TakenTable[],
+  asker: Asker,
+  today: IsoDate,
+  refused: RefusedRow[],
+): { people: People; rows: Map<TakenTable, PersonRow[]> } {
+  const people = new People();
+  const rows = new Map<TakenTable, PersonRow[]>();
+  const withBirth = tables.filter(
+    (t) => fieldColumns(t.columns, 'child.birth_date').length > 0 || reckonedFromAge(t, asker),
+  );
+  for (const taken of [...withBirth, ...tables.filter((t) => !withBirth.includes(t))]) {
+    rows.set(taken, peopleOf(taken, people, today, refused, withBirth.includes(taken)));
+  }
+  return { people, rows };
+}
+
+/** A sheet with an age and a visit's date but no birth date: the birth date is reckoned, once somebody agrees. */
+function reckonedFromAge(taken: TakenTable, asker: Asker): boolean {
+  const age = fieldColumns(taken.columns, 'visit.age');
+  if (age.length === 0 || fieldColumns(taken.columns, 'visit.date').length === 0) return false;
+  if (fieldColumns(taken.columns, 'child.birth_date').length > 0) return false;
+  const answer = asker.ask({
+    id: 'birth:from-age',
+    file: taken.table.file,
+    asks: 'The sheet has ages but no birth dates. Shall birth dates be reckoned from the age and the date of the visit?',
+    examples: age[0].examples,
+    cells: age[0].cells,
+    suggested: 'yes',
+    choices: [
+      { answer: 'yes', label: 'yes, about right is enough' },
+      { answer: 'no', label: 'no, leave these children out' },
+    ],
+  });
+  return answer === 'yes';
+}
+
+function peopleOf(
+  taken: TakenTable,
+  people: People,
+  today: IsoDate,
+  refused: RefusedRow[],
+  withBirth: boolean,
+): PersonRow[] {
+  const { table, columns, orders } = taken;
+  const birthColumn = fieldColumns(columns, 'child.birth_date')[0];
+  const hasWho = ['child.id', 'child.name', 'child.first_name', 'child.last_name'].some(
+    (f) => fieldColumns(columns, f as FieldId).length > 0,
+  );
+  if (!hasWho && birthColumn === undefined)
+    return table.rows.map((row) => ({ row, person: null, why: 'does not say which child' }));
+  let last: Person | null = null;
+  return table.rows.map((row) => {
+    const id = fieldCell(columns, row, 'child.id').text;
+    const name = nameOf(columns, row);
+    const birthText = cellOf(row, birthColumn);
+    if (id === '' && name === '' && (birthText === '' || saysNothing(birthText))) {
+      // Nothing of the child on the line: it goes on with the child above, as merged or left-out cells mean.
+      return { row, person: last, why: 'does not say which child' };
+    }
+    let birth: IsoDate | null = null;
+    const before = refused.length;
+    if (birthColumn !== undefined && birthText !== '') {
+      const date = dateOf(birthText, orders.get(birthColumn.index), today);
+      if (date && 'why' in date)
+        refused.push(
+          refusal(table, row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018'),
+        );
+      else if (date && date.date > today)
+        refused.push(refusal(table, row, birthColumn, 'lies in the future', `a date up to ${today}`));
+      else birth = date?.date ?? null;
+    } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row, today);
+    const found = people.meet(id, name, birth);
+    last = found;
+    if (found && birth !== null && found.birthDate !== birth && birthColumn !== undefined) {
+      refused.push(
+        refusal(
+          table,
+          row,
+          birthColumn,
+          `differs from ${found.birthDate}, read before for this child; the first is kept`,
+          'one birth date for a child',
+        ),
+      );
+    }
+    const several = found === null && people.find(id, name, birth) === 'several';
+    const why = several
+      ? 'is the name of several children; a number or a birth date says which'
+      : withBirth
+        ? 'has no birth date that can be read'
+        : 'is no child with a birth date';
+    return { row, person: found, why: found === null && refused.length > before ? '' : why };
+  });
+}
+
+function fromAge({ columns, orders }: TakenTable, row: GridRow, today: IsoDate): IsoDate | null {
+  const years = cellAge(fieldCell(columns, row, 'visit.age').text);
+  const visit = fieldCell(columns, row, 'visit.date');
+  const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), today) : null;
+  return years === null || date === null || 'why' in date ? null : dateAtAge(date.date, -years);
+}
+
+export function nameOf(columns: readonly Column[], row: GridRow): string {
+  const first = fieldCell(columns, row, 'child.first_name').text;
+  const last = fieldCell(columns, row, 'child.last_name').text;
+  const whole = fieldCell(columns, row, 'child.name').text;
+  const parts =
+    first !== '' && last !== ''
+      ? [first, last]
+      : first !== ''
+        ? [first, whole]
+        : last !== '' && whole !== ''
+          ? [whole, last]
+          : [whole || last];
+  const name = parts.join(' ').trim();
+  // 'Surname, First' is 'First Surname'.
+  const comma = /^([^,]+),\s*([^,]+)$/.exec(name);
+  return comma ? `${comma[2]} ${comma[1]}` : name;
+}
+
+/** The date a heading or a title carries, read day first unless it can only be the other. */
+export function dateInText(text: string, today: IsoDate): IsoDate | null {
+  const written = headingDate(text);
+  const date = written === null ? null : dateOf(written, undefined, today);
+  return date && 'date' in date && date.date <= today ? date.date : null;
+}
+export { contentId };
