@@ -137,7 +137,10 @@ describe('tables with words that every object has inside it', () => {
       Object.entries(files).map(([name, text]) => ({ name, bytes: new TextEncoder().encode(text) })),
       { today: TODAY },
     );
-    expect(caseload.children.map((child) => child.id)).toEqual([word]);
+    expect(caseload.children.map((child) => [child.id, child.sex])).toEqual([
+      [word, 'female'],
+      ['c2', 'unknown'],
+    ]);
     expect([
       caseload.measurements,
       caseload.devices,
