@@ -49,18 +49,56 @@ export function seekTempo(
   prior: ChildPrior,
   evidence: Evidence,
 ): GridPoint[] {
-  const { a, b, c, ...mode } = findMode(densityOf(candidate, seen, variance, prior, evidence));
+  const density = densityOf(candidate, seen, variance, prior, evidence);
+  return rule(matchMoments(findMode(density), density));
+}
+
+function rule({ tempo: centre, intensity: middle, a, b, c }: Normal): GridPoint[] {
   const area = Math.log(a * c);
   return TEMPO_RULE.flatMap(([u, p]) =>
     INTENSITY_RULE.flatMap(([v, q]): GridPoint[] => {
       if (p * q < LEAST_SHARE) return [];
-      const tempo = mode.tempo + a * u;
-      const intensity = mode.intensity + b * u + c * v;
+      const tempo = centre + a * u;
+      const intensity = middle + b * u + c * v;
       const weight = Math.log(p * q) + (u * u + v * v) / 2 + area;
       return [{ tempo, intensity, logPrior: weight - (tempo * tempo + intensity * intensity) / 2 }];
     }),
   );
 }
+
+/**
+ * A posterior that leans or is narrower than its curvature says is met by its mean and SD instead of its mode: points
+ * are laid, weighed, and laid anew where their weights show it to be, until they agree.
+ */
+function matchMoments(first: Normal, density: (tempo: number, intensity: number) => number): Normal {
+  let normal = first;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const points = rule(normal);
+    const logs = points.map(
+      (p) => p.logPrior + (p.tempo ** 2 + p.intensity ** 2) / 2 + density(p.tempo, p.intensity),
+    );
+    const top = Math.max(...logs);
+    const weights = logs.map((l) => Math.exp(l - top));
+    const total = weights.reduce((s, w) => s + w, 0);
+    const mean = (of: (p: GridPoint) => number) =>
+      points.reduce((s, p, i) => s + (weights[i] / total) * of(p), 0);
+    const [t, i] = [mean((p) => p.tempo), mean((p) => p.intensity)];
+    const own = mean((p) => (p.tempo - t) ** 2);
+    const both = mean((p) => (p.tempo - t) * (p.intensity - i));
+    const other = mean((p) => (p.intensity - i) ** 2);
+    const { a, c } = normal;
+    const rest = Math.sqrt(Math.max(0, other - both ** 2 / Math.max(own, 1e-9)));
+    const near = Math.abs(t - normal.tempo) < 0.3 * a && agree(Math.sqrt(own), a) && agree(rest, c);
+    if (near || !Number.isFinite(own + other)) return normal;
+    // Few points give a width only roughly: it changes by half or double at most in one round.
+    const within = (sd: number, was: number) => Math.min(2 * was, Math.max(was / 2, sd));
+    const wide = within(Math.sqrt(own), a);
+    normal = { tempo: t, intensity: i, a: wide, b: (both / Math.max(own, 1e-9)) * wide, c: within(rest, c) };
+  }
+  return normal;
+}
+const MOST_ROUNDS = 5;
+const agree = (sd: number, was: number) => sd > 0.85 * was && sd < 1.18 * was;
 
 /** Log of prior x likelihood x marker evidence over tempo and intensity, from the condensed readings. */
 function densityOf(
