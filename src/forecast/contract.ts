@@ -50,6 +50,12 @@ export interface DeviceForecast {
   readonly parts?: readonly PartDue[];
   /** What must be read before the answer can be relied on; null where nothing is missing. */
   readonly readingNeeded?: ReadingNeeded | null;
+  /** By dimension: days from P10 to P90 now, and on the average after one more reading of it today; most worth first. */
+  readonly readingWorth?: readonly {
+    readonly series: Series;
+    readonly nowDays: number;
+    readonly thenDays: number;
+  }[];
   /** The last word of a reviewer on the device now worn. */
   readonly lastVerdict?: Pick<DeviceEvent, 'date' | 'verdict' | 'measure' | 'side'> | null;
   /** Usual life by wear from the family's rule, counted from fitting. */

@@ -2,7 +2,7 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
-import { measures, seriesKey } from '../../records/measure.js';
+import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
 import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
 import { childSeed } from '../child-seed.js';
 import type {
@@ -26,6 +26,8 @@ import { growthStopped, type Halt } from './growth-stopped.js';
 import { holdStopped } from './hold-stopped.js';
 import { type JudgedDraws, judgedDraws } from './judged-draws.js';
 import { readingNeeded } from './reading-needed.js';
+import { readingWorth } from './reading-worth.js';
+import { sizesOn } from './sizes-on.js';
 import { usualLife } from './usual-life.js';
 
 /** Full-grown: growth to come hardly ever reaches the room left, and seldom as much as a clinic would notice, mm. */
@@ -112,6 +114,7 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     room,
     adjustments: adjustmentsDue(plan, futures, lines, weights, today),
     parts: partsDue(plan, futures, lines, weights),
+    readingWorth: outcome === 'forecast' ? worthOfReadings(question, futures, passage.at) : [],
     readingNeeded: readingNeeded(
       record,
       plan,
@@ -133,6 +136,25 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     forecast: { ...facts, explanation: explainForecast(facts, plan, record, staleDays) },
     surprise: drawn.surprise,
   };
+}
+
+/** What one more reading today of each dimension would narrow the dates to. */
+function worthOfReadings(
+  { plan: { limits, search }, record, today }: DeviceQuestion,
+  futures: Futures,
+  at: Int32Array,
+): NonNullable<DeviceForecast['readingWorth']> {
+  const dayOf = Float64Array.from(at, (i) => search[Math.min(i, search.length - 1)]);
+  const age = decimalAgeYears(record.child.birthDate, today);
+  return limits
+    .flatMap(({ series }) => {
+      const path = futures.paths.get(seriesKey(series));
+      if (!path) return [];
+      const sizes = sizesOn(futures, path, dayNumber(today));
+      const { nowDays, thenDays } = readingWorth(dayOf, sizes, technicalErrorAt(series.measure, age));
+      return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
+    })
+    .sort((a, b) => a.thenDays - b.thenDays);
 }
 
 function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
