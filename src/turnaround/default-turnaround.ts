@@ -1,4 +1,6 @@
 import type { FamilyId } from '../records/device.js';
+import type { FitRules } from '../rules/fit-rule.js';
+import { loadRules } from '../rules/load-rules.js';
 
 /** Calendar days from cast or scan to fitting, before a clinic has a history of its own. */
 export interface DefaultTurnaround {
@@ -7,24 +9,12 @@ export interface DefaultTurnaround {
   readonly logSd: number;
 }
 
-/** Common practice, no source: a clinic's own jobs overrule every one of these within a few dozen jobs. */
-const byFamily: Readonly<Record<string, number>> = {
-  'foot-orthosis': 14,
-  'supramalleolar-orthosis': 21,
-  'solid-afo': 21,
-  'afo-with-straps': 21,
-  'articulated-afo': 21,
-  'ground-reaction-afo': 21,
-  kafo: 42,
-  hkafo: 42,
-  'hip-abduction-orthosis': 21,
-  'spinal-orthosis': 14,
-  'cranial-orthosis': 10,
-};
+const shipped = loadRules();
+/** A device whose family has no rule. */
 const OTHER_FAMILY_DAYS = 21;
 const LOG_SD = 0.25;
 
-/** defaultTurnaround('kafo') = { medianDays: 42, logSd: 0.25 }; a family the clinic added itself gets 21 days. */
-export function defaultTurnaround(family: FamilyId): DefaultTurnaround {
-  return { medianDays: byFamily[family] ?? OTHER_FAMILY_DAYS, logSd: LOG_SD };
+/** The days its rule states: defaultTurnaround('kafo') = { medianDays: 42, logSd: 0.25 }. */
+export function defaultTurnaround(family: FamilyId, rules: FitRules = shipped): DefaultTurnaround {
+  return { medianDays: rules.get(family)?.turnaroundDays.value ?? OTHER_FAMILY_DAYS, logSd: LOG_SD };
 }
