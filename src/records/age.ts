@@ -20,6 +20,16 @@ export function referenceAgeYears(
   gestationWeeks: number | null,
 ): number {
   const age = decimalAgeYears(birthDate, on);
-  if (gestationWeeks === null || gestationWeeks >= 37 || age >= CORRECT_UNTIL_YEARS) return age;
-  return age - ((TERM_WEEKS - gestationWeeks) * 7) / DAYS_A_YEAR;
+  const weeks = weeksCorrectedFor({ birthDate, gestationWeeks }, on);
+  return weeks === null ? age : age - (weeks * 7) / DAYS_A_YEAR;
+}
+
+/** Weeks by which the age is corrected on a day; null where it is not: born at term, or two years old. */
+export function weeksCorrectedFor(
+  child: { readonly birthDate: IsoDate; readonly gestationWeeks: number | null },
+  on: IsoDate | DayNumber,
+): number | null {
+  const { birthDate, gestationWeeks } = child;
+  if (gestationWeeks === null || gestationWeeks >= 37) return null;
+  return decimalAgeYears(birthDate, on) >= CORRECT_UNTIL_YEARS ? null : TERM_WEEKS - gestationWeeks;
 }

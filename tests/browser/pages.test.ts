@@ -6,13 +6,11 @@
 import ICAL from 'ical.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { familyWords } from '../../src/pages/family/family-words.js';
 import { systemActor } from '../../src/store/contract.js';
 import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';
 import { launchBrowser } from './launch-browser.js';
 import { accessibilityFaults, focused, overflow, signedIn } from './person.js';
-import { readingGrade } from './reading-grade.js';
 
 let database: TestDatabase;
 let service: DemoService;
@@ -343,30 +341,6 @@ describe('the family', () => {
     expect(await sheet.textContent('body')).not.toContain(child.name);
     await home.close();
     await context.close();
-  });
-});
-
-describe('the family sheet', () => {
-  it('reads at the age of about eleven (US school grade 6 or below)', () => {
-    const words = familyWords('en');
-    const sentences = [
-      words.fitsUntil('the left lower leg brace', 'May 2027'),
-      words.meaning('May 2027', 'July 2027'),
-      words.mayBeSmall('the helmet'),
-      words.longTime('the back brace'),
-      words.byWear('the back brace'),
-      words.measureFirst('the left lower leg brace'),
-      words.seeFirst('the helmet'),
-      words.guess,
-      words.skinEveryDay,
-      words.skinInsensate,
-      ...words.signs.map((s) => `${words.signsTitle} ${s}.`),
-      words.doNotWait,
-      words.visitBefore('12 May 2027'),
-      words.visitNow,
-      words.bring,
-    ];
-    expect(readingGrade(sentences.join(' '))).toBeLessThanOrEqual(6);
   });
 });
 

@@ -1,9 +1,19 @@
-import type { DeviceForecast } from '../../forecast/contract.js';
+import type { Action } from '../../recall/contract.js';
+import { weeksCorrectedFor } from '../../records/age.js';
+import type { Region } from '../../rules/fit-rule.js';
+import { loadRules } from '../../rules/load-rules.js';
 import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
+import { deviceAnswer } from '../../words/family/device-answer.js';
+import {
+  type FamilyWords,
+  familyLanguages,
+  type UrgentReason,
+  type WornDevice,
+} from '../../words/family/family-words.js';
+import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { type FamilyWords, familyLanguages } from './family-words.js';
 
 /** One sheet for a family: how long the brace fits, the child's own marks, the skin, when to call, the next visit. */
 export function FamilyPage(props: {
@@ -21,6 +31,9 @@ export function FamilyPage(props: {
   const format = formatFor(words.language);
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
   const devices = worn.length > 0 ? worn : view.inUse;
+  const kinds = devices.map((v) => wornDevice(v.device, rules).region);
+  const regions: readonly Region[] = kinds.length > 0 ? unique(kinds) : ['ankle-foot'];
+  const early = weeksCorrectedFor(child, context.today);
   return (
     <Layout
       title={words.title('')}
@@ -42,13 +55,14 @@ export function FamilyPage(props: {
       </nav>
       <h1>{words.title(child.name)}</h1>
       {devices.length === 0 && <p class="answer">{words.noDevice}</p>}
-      {answers(devices, words, format).map((a) => (
+      {answers(devices, words).map((a) => (
         <div key={a.say}>
           <p class="answer">{a.say}</p>
           {a.meaning && <p>{a.meaning}</p>}
         </div>
       ))}
       {devices.length > 0 && <p>{words.guess}</p>}
+      {early !== null && <p>{words.correctedAge(early)}</p>}
       {charts.wide && (
         <section aria-labelledby="chart">
           <h2 id="chart">{words.chartTitle}</h2>
@@ -66,7 +80,9 @@ export function FamilyPage(props: {
       <div class="two">
         <section>
           <h2>{words.skinTitle}</h2>
-          <p>{words.skinEveryDay}</p>
+          {unique(regions.map(words.skinEveryDay)).map((text) => (
+            <p key={text}>{text}</p>
+          ))}
           {child.insensateSkin && (
             <p>
               <strong>{words.skinInsensate}</strong>
@@ -77,14 +93,9 @@ export function FamilyPage(props: {
           <p>{words.bring}</p>
         </section>
         <section>
-          <h2>{words.signsTitle}</h2>
-          <ul>
-            {words.signs.map((s) => (
-              <li key={s}>{s}</li>
-            ))}
-          </ul>
+          <Signs words={words} regions={regions} insensate={child.insensateSkin} />
           <p>
-            <strong>{words.doNotWait}</strong>
+            <strong>{words.doNotWait(child.insensateSkin)}</strong>
           </p>
           <p>
             {words.callUs} <strong>{contact || words.numberOnCard}</strong>
@@ -100,55 +111,61 @@ export function FamilyPage(props: {
   );
 }
 
-interface Answer {
-  readonly say: string;
-  readonly meaning: string;
+const rules = loadRules();
+const unique = <T,>(items: readonly T[]): T[] => [...new Set(items)];
+
+/** What to look for, a list for each kind of device worn. */
+export function Signs(props: { words: FamilyWords; regions: readonly Region[]; insensate: boolean }) {
+  const { words, regions, insensate } = props;
+  const lists = new Map(regions.map((region) => [words.signs(region, insensate).signs.join(), region]));
+  return (
+    <>
+      {[...lists.values()].map((region) => {
+        const { title, signs } = words.signs(region, insensate);
+        const emergency = words.emergency(region);
+        return (
+          <div key={region}>
+            <h2>{title}</h2>
+            <ul>
+              {signs.map((sign) => (
+                <li key={sign}>{sign}</li>
+              ))}
+            </ul>
+            {emergency && (
+              <p>
+                <strong>{emergency}</strong>
+              </p>
+            )}
+          </div>
+        );
+      })}
+    </>
+  );
 }
 
 /** One answer per device; left and right that get the same answer keep their own sentence, with its meaning said once. */
-function answers(devices: readonly DeviceView[], words: FamilyWords, format: Format): Answer[] {
+function answers(devices: readonly DeviceView[], words: FamilyWords) {
   const seen = new Set<string>();
-  return devices.map(({ device, forecast }) => {
-    const answer = answerOf(forecast, words.device(device.family, device.side), words, format);
+  return devices.map((v) => {
+    const worn = wornDevice(v.device, rules);
+    const { action, why } = wantedOf(v, worn);
+    const answer = deviceAnswer(words, worn, action, v.forecast, why);
     const meaning = seen.has(answer.meaning) ? '' : answer.meaning;
     seen.add(answer.meaning);
     return { ...answer, meaning };
   });
 }
 
-function answerOf(forecast: DeviceForecast, device: string, words: FamilyWords, format: Format): Answer {
-  const only = (say: string): Answer => ({ say, meaning: '' });
-  const month = (iso: string) =>
-    new Intl.DateTimeFormat(format.locale === 'en' ? 'en-GB' : format.locale, {
-      month: 'long',
-      year: 'numeric',
-      timeZone: 'UTC',
-    }).format(new Date(`${iso}T00:00:00Z`));
-  switch (forecast.outcome) {
-    case 'already-outgrown':
-      return only(words.mayBeSmall(device));
-    case 'full-grown':
-    case 'adult':
-    case 'palliative':
-      return only(words.byWear(device));
-    case 'too-few-measurements':
-    case 'not-in-use':
-    case 'no-rule':
-    case 'not-computed':
-      return only(words.measureFirst(device));
-    case 'blocked':
-      return only(words.seeFirst(device));
-    case 'beyond-horizon':
-      return only(words.longTime(device));
-    default: {
-      if (!forecast.p10) return only(words.longTime(device));
-      if (forecast.p10 <= forecast.today) return only(words.mayBeSmall(device));
-      return {
-        say: words.fitsUntil(device, month(forecast.p10)),
-        meaning: words.meaning(month(forecast.p10), forecast.p90 && month(forecast.p90)),
-      };
-    }
-  }
+/** The clinic's one decision for the device, and for a red flag what kind it is. */
+function wantedOf(
+  { decision, forecast }: DeviceView,
+  { region }: WornDevice,
+): { action: Action; why: UrgentReason } {
+  if (decision?.action === 'see-now')
+    return { action: 'see-now', why: urgentReason(String(decision.reason.numbers.flag ?? '')) };
+  // A helmet without a date because the head crossed centiles is a red flag, whoever decided what.
+  if (region === 'head' && forecast.outcome === 'blocked') return { action: 'see-now', why: 'head' };
+  return { action: decision?.action ?? 'measure', why: 'other' };
 }
 
 function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: string): string {
@@ -157,8 +174,8 @@ function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: s
     dates.some((d) => d <= today) ||
     view.inUse.some((v) =>
       ['already-outgrown', 'blocked', 'too-few-measurements'].includes(v.forecast.outcome),
-    ) ||
-    view.assessment.flags.some((f) => f.severity === 'act-now');
+    );
+  if (view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
   if (urgent) return words.visitNow;
   return dates[0] ? words.visitBefore(format.longDate(dates[0])) : words.visitUsual;
 }

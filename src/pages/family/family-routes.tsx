@@ -6,11 +6,11 @@ import { chartableMeasures, growthSpec } from '../../service/child-view/child-ch
 import { loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Actor } from '../../store/contract.js';
+import { familyWords } from '../../words/family/family-words.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form, staff } from '../parts/route-types.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';
-import { familyWords } from './family-words.js';
 
 type Sheet = { Params: { id: string; token: string }; Querystring: Form; Body: Form };
 

@@ -1,8 +1,13 @@
+import { loadRules } from '../../rules/load-rules.js';
 import type { RecallRow } from '../../store/contract.js';
-import { familyWords } from '../family/family-words.js';
+import { familyWords } from '../../words/family/family-words.js';
+import { wornDevice } from '../../words/family/worn-device.js';
+import { Signs } from '../family/family-page.js';
 import { formatFor } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+
+const rules = loadRules();
 
 /** One letter a page, in the family's language where we have its words; printed from the browser. */
 export function LettersPage(props: { context: PageContext; rows: readonly RecallRow[]; contact: string }) {
@@ -18,6 +23,7 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
       {rows.map((r) => {
         const words = familyWords(r.language);
         const format = formatFor(words.language);
+        const numb = r.entry.alerts.includes('skin-cannot-warn');
         const by = r.entry.dueBy && r.entry.dueBy > context.today ? r.entry.dueBy : null;
         return (
           <section class="letter" key={r.id} lang={words.language} dir={words.direction}>
@@ -26,12 +32,12 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
             <p>{words.letterTo(r.childName || r.childId)}</p>
             <p>{words.language === 'en' ? r.entry.reason.text : words.letterWhy[r.entry.action]}</p>
             <p>{by ? words.letterBy(format.longDate(by)) : words.letterSoon}</p>
-            <p>{words.doNotWait}</p>
-            <ul>
-              {words.signs.map((s) => (
-                <li key={s}>{s}</li>
-              ))}
-            </ul>
+            <Signs
+              words={words}
+              regions={[...new Set(r.entry.devices.map((d) => wornDevice(d, rules).region))]}
+              insensate={numb}
+            />
+            <p>{words.doNotWait(numb)}</p>
             <p>
               {words.callUs} <strong>{contact || words.numberOnCard}</strong>
             </p>
