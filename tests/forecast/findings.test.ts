@@ -126,3 +126,24 @@ describe('a dimension without a growth curve', () => {
     expect(wide(50, 53).flags.some((f) => f.id.startsWith('uncurved'))).toBe(false);
   });
 });
+
+describe('a difference between the legs', () => {
+  const legs = (left: number, right: number) =>
+    buildChild(TODAY, 9, { sex: 'male', conditions: ['leg-length-difference'] })
+      .measured('asis_malleolus_length', 'left', 0, left)
+      .measured('asis_malleolus_length', 'right', 0, right)
+      .measured('stature', 'none', 0, 1330)
+      .assess();
+  // Two readings of technical error 7 mm: 1.96 x 7 x sqrt 2 = 19 mm.
+  it('asks whether a raise is wanted, with the measuring error beside the difference', () => {
+    const found = legs(652, 664).flags.find((f) => f.id === 'leg-difference');
+    expect(found?.seen).toMatch(/left shorter by 12 mm; two such readings cannot tell less than 19 mm apart/);
+    expect(found?.seen).toMatch(/Is a raise wanted/);
+    expect(found?.caution).toMatch(/measure with blocks/);
+  });
+  it('never takes the tape length from ASIS to malleolus for a subischial length', () => {
+    const { growth } = legs(652, 664);
+    const posterior = growth.kind === 'posterior' ? growth.posterior : null;
+    expect(posterior?.zScore({ measure: 'asis_malleolus_length', side: 'left' }, 20_000, 652)).toBeNull();
+  });
+});

@@ -7,6 +7,7 @@ import { findingFlags } from './finding-flags.js';
 import type { FlagInput } from './flag-input.js';
 import { girthGainFlags } from './girth-gain.js';
 import { headGrowthFlags } from './head-growth.js';
+import { legDifferenceFlags } from './leg-difference.js';
 import { plateauFlags } from './plateau.js';
 import { recordFlags } from './record-flags.js';
 import { sideDriftFlags } from './side-drift.js';
@@ -52,6 +53,7 @@ export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion
     ...findingFlags(trusted),
     ...deviceFlags(trusted),
     ...uncurvedFlags(trusted),
+    ...legDifferenceFlags(trusted),
     ...zShiftFlags(trusted),
     ...sideDriftFlags(trusted),
     ...plateauFlags(trusted),
