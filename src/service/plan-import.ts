@@ -33,7 +33,13 @@ export async function planImport(
     })),
     refused: parsed.refused.slice(0, refusedShown).map(refusedRowText),
     refusedCount: parsed.refused.length,
-    notices: parsed.notices,
+    notices: [
+      ...parsed.notices,
+      ...parsed.questions.map(
+        (q) =>
+          `Not taken until the clinic says (${q.cells} cells, such as ${q.examples.slice(0, 2).join('; ')}): ${q.asks}`,
+      ),
+    ],
   };
   return { id: await store.imports.create(plan, parsed.caseload, actor), plan };
 }

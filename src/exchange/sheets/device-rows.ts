@@ -155,7 +155,7 @@ export class DeviceRows {
     if (family !== null && !family.includes('|')) return family;
     const choices = open.length > 0 ? open : [...this.rules.keys()];
     const answer = this.asker.ask({
-      id: `device:${word}`,
+      id: `device:${word.replace(/s$/, '')}`,
       file: this.taken.table.file,
       asks:
         open.length > 0
