@@ -121,6 +121,19 @@ describe('the store', () => {
   });
   const entryOf = (childId: string) => exampleEntry({ childId, deviceIds: [`${childId}-d`] });
 
+  it('shows nobody who died or moved away since the list was made', async () => {
+    const made = await store.recall.keep(run, [entry('c2'), entry('c3')]);
+    const listed = async () =>
+      (await store.recall.entries(made.id, {}, scheduler)).map((r) => r.childId).sort();
+    expect(await listed()).toEqual(['c2', 'c3']);
+    for (const status of ['moved-away', 'died'] as const) {
+      await store.children.change('c2', { status }, today, null, clinician);
+      expect(await listed()).toEqual(['c3']);
+    }
+    await store.children.change('c2', { status: 'active' }, today, null, clinician);
+    expect(await listed()).toEqual(['c2', 'c3']);
+  });
+
   it('keeps work states with undo, and carries them over to the next list', async () => {
     const first = await store.recall.keep(run, [entry('c2'), entry('c3')]);
     const [a] = await store.recall.entries(first.id, { childId: 'c2' }, scheduler);

@@ -12,6 +12,7 @@ import { actorOf } from '../../service/access.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { setRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
@@ -122,15 +123,13 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         accepted: 'a calendar date as YYYY-MM-DD, or nothing for the planned week',
       });
     const { entry } = request.params;
-    await store.recall.setState(
-      entry,
-      {
-        state: state as WorkState,
-        note: note.slice(0, 300),
-        ...(state === 'booked' ? { appointment: appointment || null } : {}),
-      },
-      version ? Number(version) : null,
-      actorOf(request),
+    const change = {
+      state: state as WorkState,
+      note: note.slice(0, 300),
+      ...(state === 'booked' ? { appointment: appointment || null } : {}),
+    };
+    await store.transaction((tx) =>
+      setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actorOf(request)),
     );
     return reply.redirect(backTo(request.body, entry, 'state-saved'), 303);
   });

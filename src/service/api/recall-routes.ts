@@ -4,6 +4,7 @@ import { recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { setRecallState } from '../set-recall-state.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, everyday, planning } from './api.js';
 import { date, failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from './schemas/common.js';
@@ -151,10 +152,12 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const row = await tx.recall.setState(
+        const row = await setRecallState(
+          tx,
           request.params.id,
           request.body,
           expectedVersion(request),
+          clock.today(),
           actor,
         );
         return { status: 200, body: row, headers: etag(row.version) };

@@ -44,7 +44,8 @@ export const recallRepository = (db: Database): Store['recall'] => ({
     if (filter.action) query = query.where('e.action', '=', filter.action);
     if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
     if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
-    const rows = await query.orderBy('e.position').execute();
+    // Checked when the list is used, not when it was made: who died or moved away is on no list, letter or calendar.
+    const rows = await query.where('c.status', '=', 'active').orderBy('e.position').execute();
     await writeAudit(db, {
       actor,
       action: 'list',
