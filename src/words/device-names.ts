@@ -18,7 +18,7 @@ export function plainDevices(devices: readonly NamedDevice[]): string {
   }
   const parts = [...groups].map(([name, sides]) => {
     if (sides.has('both')) return `the ${name}`;
-    if (sides.has('left') && sides.has('right')) return `both ${name}s`;
+    if (sides.has('left') && sides.has('right')) return `both ${name.replace(/^(.*?)( with .*)?$/, '$1s$2')}`;
     const side = [...sides][0];
     return side === 'none' ? `the ${name}` : `the ${side} ${name}`;
   });

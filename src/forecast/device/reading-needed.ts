@@ -40,7 +40,7 @@ export function readingNeeded(
   const last = latest(own);
   const age = decimalAgeYears(record.child.birthDate, today);
   const about = { measure, side: deciding?.side ?? null };
-  const slip = unansweredSlip(record, plan, suggestions);
+  const slip = unansweredSlip(record, plan, measure, suggestions);
   if (slip) return slip;
   const judged = plan.judgements.filter((j) => j.verdict !== null).at(-1)?.verdict?.date ?? null;
   const known = judged !== null && judged > last.date ? judged : last.date;
@@ -61,14 +61,16 @@ export function readingNeeded(
 const latest = (readings: readonly Measurement[]): Measurement =>
   readings.reduce((last, m) => (m.date >= last.date ? m : last));
 
-/** A likely slip in a reading that this device's answer rests on: the newest of its limits, or the one nearest the cast. */
+/** A likely slip in a reading that this device's answer rests on: of what decides or cannot be done without, the newest or the one nearest the cast. */
 function unansweredSlip(
   record: ChildRecord,
   plan: DevicePlan,
+  deciding: MeasureId,
   suggestions: readonly DataSuggestion[],
 ): ReadingNeeded | null {
   const castDay = dayNumber(plan.history.castDate);
-  const used = new Set<MeasureId>(plan.limits.map((l) => l.series.measure));
+  // A breadth or a height that a flare answers does not hold the rest up.
+  const used = new Set<MeasureId>([deciding, ...measuresWanted(plan.rule, plan.device)]);
   const matters = record.measurements
     .filter((m) => used.has(m.measure))
     .filter((m, _, all) => {

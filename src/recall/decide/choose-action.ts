@@ -80,8 +80,11 @@ const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy 
     ...(needed.date ? { date: needed.date } : {}),
     ...(needed.slip ? { slip: needed.slip } : {}),
   };
-  // A missing size about the cast, or a first halt, matters once something hangs on it.
-  const canWait = needed.why === 'no-reading-near-cast' || needed.why === 'growth-stopped';
+  // A missing size about the cast, a first halt, or one dimension left out lately matters once something hangs on it.
+  const canWait =
+    needed.why === 'no-reading-near-cast' ||
+    needed.why === 'growth-stopped' ||
+    (needed.why === 'readings-too-old' && forecast.outcome !== 'too-few-measurements');
   if (canWait && (castBy === null || castBy > until)) return null;
   // Too old since the review that was missed.
   const since = needed.why === 'readings-too-old' && reviewBy < today ? reviewBy : today;
