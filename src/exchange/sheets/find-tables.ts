@@ -154,8 +154,12 @@ function isRecord(row: GridRow, headings: readonly string[], file: string, notic
   )
     return false;
   const first = foldText(filled[0]).replace(/ \d+$/, '');
-  const total =
-    totalWords.has(first) || /^(total|gesamt|summe|totaal|totale|n no|n \d)/.test(foldText(filled[0]));
+  // 'N = 12' counts; 'N1' is somebody's number, and a line with a day in it is about somebody.
+  const counts = /^\s*n\s*[=:]\s*\d+\s*$/i.test(filled[0]);
+  const named =
+    (totalWords.has(first) && !/^\p{L}\d+$/u.test(filled[0].trim())) ||
+    /^(total|gesamt|summe|totaal|totale|n no)/.test(foldText(filled[0]));
+  const total = counts || (named && !filled.some((cell) => cellDate(cell, '2099-12-31') !== null));
   const lonely = filled.length === 1 && headings.filter((h) => h !== '').length >= 4;
   if (!total && !lonely) return true;
   notices.push(

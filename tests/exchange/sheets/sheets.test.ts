@@ -37,3 +37,45 @@ describe('sheets as clinics type them', () => {
     expect(parsed.refused.map((r) => `${r.row} ${r.column}`)).toEqual(sheet.refused ?? []);
   });
 });
+
+describe('what a diagnosis brings with it', () => {
+  const child = async (diagnosis: string, more: readonly [heading: string, cell: string][] = []) => {
+    const headings = ['ID', 'DOB', 'Sex', 'Diagnosis', ...more.map(([h]) => h), 'Date', 'Foot L (mm)'];
+    const cells = ['p1', '2019-03-01', 'f', diagnosis, ...more.map(([, c]) => c), '2026-02-02', '180'];
+    const bytes = new TextEncoder().encode(`${headings.join(';')}\n${cells.join(';')}\n`);
+    const parsed = await parseCaseload([{ name: 'list.csv', bytes }], { today: TODAY, takeProbable: true });
+    return parsed.caseload.children[0];
+  };
+
+  // Latex precautions from birth and skin that does not feel in spina bifida: common practice, no source.
+  it.each(['MMC L3', 'spina bifida', 'Myelomeningozele', 'myelomeningocele', 'mielomeningocele'])(
+    '%s: latex and skin that cannot warn, without a column for either',
+    async (diagnosis) => {
+      expect(await child(diagnosis)).toMatchObject({ latexAlert: true, insensateSkin: true });
+    },
+  );
+
+  it('leaves a column of the sheet the last word on latex', async () => {
+    expect(await child('MMC L3', [['Latex', 'no']])).toMatchObject({ latexAlert: false });
+  });
+
+  it.each([
+    ['CP', 'cerebral-palsy'],
+    ['DMD', 'muscular-dystrophy'],
+    ['DDH', 'hip-dysplasia'],
+    ['AIS', 'idiopathic-scoliosis'],
+    ['CTEV', 'clubfoot'],
+    ['trisomy 21', 'down-syndrome'],
+    ['SMA', 'spinal-muscular-atrophy'],
+    ['MMC L3', 'myelomeningocele-high'],
+    ['MMC S1', 'myelomeningocele-low'],
+  ])('%s is %s and no latex alert beyond spina bifida', async (diagnosis, condition) => {
+    const { conditions, latexAlert } = await child(diagnosis);
+    expect(conditions).toContain(condition);
+    expect(latexAlert).toBe(condition.startsWith('myelomeningocele'));
+  });
+
+  it('takes the side of a hemiplegia', async () => {
+    expect(await child('L hemi')).toMatchObject({ affectedSide: 'left', conditions: ['hemiplegia'] });
+  });
+});

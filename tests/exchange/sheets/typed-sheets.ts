@@ -19,6 +19,17 @@ export const typedSheets: readonly TypedSheet[] = [
     readings: ['Tom Baker 2025-02-15 foot_length l 175', 'Tom Baker 2025-02-15 foot_length r 178'],
   },
   {
+    name: 'numbers such as N1 are children, a count line is none',
+    text: 'Patiëntnr;Geboortedatum;Geslacht;Datum;Voetlengte links (mm);Lengte (cm)\nN1;11-03-2019;V;04-02-2026;178;118\nN2;23-12-2016;M;09-09-2026;212;141\nn = 2;;;;;\n',
+    children: ['N1 2019-03-11 female', 'N2 2016-12-23 male'],
+    readings: [
+      'N1 2026-02-04 foot_length l 178',
+      'N1 2026-02-04 stature 1180',
+      'N2 2026-09-09 foot_length l 212',
+      'N2 2026-09-09 stature 1410',
+    ],
+  },
+  {
     name: 'Graz: semicolons, decimal commas, Windows text',
     encoding: 'latin1',
     text: 'Pat.-Nr.;Name;Geb.-Datum;Geschlecht;Datum;Fußlänge li;Fußlänge re;Größe\n7;Lena Huber;03.04.2017;w;12.05.2025;18,4;18,6;121,5\n',
