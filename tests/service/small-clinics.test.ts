@@ -123,6 +123,10 @@ describe('a child whose record the sums cannot take', () => {
     expect(message).toMatch(new RegExp(`^${left} child(ren)? could not be forecast`));
     const page = await service.as('scheduler', { url: '/recall', headers: { accept: 'text/html' } });
     expect(page.body).toContain(message);
+    for (const i of [0, 1, 2, 3, 4]) {
+      const own = await service.as('clinician', { url: `/children/c${i}`, headers: { accept: 'text/html' } });
+      expect(own.statusCode, `page of c${i}`).toBe(200);
+    }
   }, 60_000);
 
   it.each([

@@ -7,6 +7,7 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
 import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
+import { dayNumber } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { Actor, StoredAssessment } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
@@ -65,8 +66,17 @@ export const loadChildFor = (
   deps: ServiceDeps,
 ): Promise<ChildView> => loadChild(childId, deps, actorOf(request));
 
-/** The child's own growth posterior, null without enough readings. */
+/** The child's own growth posterior, null without enough readings or where the sums cannot take one of them. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
-  const outcome = fitChild(growthInput(recordUntil(record, deps.clock.today())), deps.assessor.model());
-  return outcome.kind === 'posterior' ? outcome.posterior : null;
+  const today = deps.clock.today();
+  const known = recordUntil(record, today);
+  try {
+    const outcome = fitChild(growthInput(known), deps.assessor.model());
+    if (outcome.kind !== 'posterior') return null;
+    const { mean, sd } = outcome.posterior.predict({ measure: 'stature', side: 'none' }, [dayNumber(today)]);
+    return Number.isFinite(mean[0] + sd[0]) ? outcome.posterior : null;
+  } catch {
+    // The assessment says so in words and the jobs log it; the page is shown without curves.
+    return null;
+  }
 }
