@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessCaseload } from '../../src/forecast/assess-caseload.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';
@@ -20,6 +21,17 @@ const girl = () =>
     ]);
 
 describe('assessChild', () => {
+  it('gives a child that the sums cannot take a named outcome, and says so to whoever listens', () => {
+    const errors: unknown[] = [];
+    const rules = new Map(loadRules());
+    rules.set('solid-afo', { ...rules.get('solid-afo')!, dimensions: undefined as never });
+    const { forecasts } = girl()
+      .device('solid-afo', 'left', 3)
+      .assess({ rules, failed: (e) => errors.push(e) });
+    expect(forecasts.map((f) => f.outcome)).toEqual(['not-computed']);
+    expect(errors).toHaveLength(1);
+  });
+
   it('gives the same answer for the same seed, and dates in order P10 <= P50 <= P90', () => {
     const built = girl().device('solid-afo', 'left', 3);
     const [a, b] = [built.assess(), built.assess()];

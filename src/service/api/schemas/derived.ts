@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DataSuggestion, DeviceForecast, Flag } from '../../../forecast/contract.js';
+import { actionIds, reasonCodes } from '../../../recall/contract.js';
 import type { ChildSummary, RecallRow, RecallRun } from '../../../store/contract.js';
 import { carrying, date, listOf } from './common.js';
 
@@ -103,11 +104,19 @@ export const recallRow = carrying<RecallRow>({
   language: z.string(),
   list: z.string(),
   entry: z.looseObject({
-    action: z.string(),
-    reason: z.string(),
-    latestSafe: maybeDate,
-    worthIt: maybeDate,
-    overdue: z.boolean(),
+    action: z.enum(actionIds),
+    reason: z.looseObject({
+      code: z.enum(reasonCodes),
+      numbers: z.record(z.string(), z.union([z.number(), z.string()])),
+    }),
+    dueBy: maybeDate,
+    castBy: maybeDate,
+    tooLateSince: maybeDate,
+    beyondUseSince: maybeDate,
+    daysBeyondUse: z.number(),
+    reviewBy: date,
+    harmPerWeek: z.number(),
+    late: z.boolean(),
     deviceIds: listOf(z.string()),
   }),
   state: z.string(),
