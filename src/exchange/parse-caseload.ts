@@ -127,7 +127,8 @@ function isOwnTable(text: TextTable): boolean {
     const needed = columns[table].filter((c) => c.required);
     if (table === 'children' || table === 'measurements' || table === 'devices') {
       // A clinic types 'Child ID', not child_id: the underscore is the mark of a table made for doorpost.
-      const named = needed.every(({ name }) => headings.has(name)) && needed.some((c) => c.name.includes('_'));
+      const named =
+        needed.every(({ name }) => headings.has(name)) && needed.some((c) => c.name.includes('_'));
       const long = headings.has('measure') && headings.has('value');
       return named && (table !== 'measurements' || long || [...headings].every(isReadingColumn));
     }
