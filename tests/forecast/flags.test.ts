@@ -47,7 +47,7 @@ describe('flags: what growth does not explain', () => {
     expect(ids(falling)).toContain('falling-z-stature-none');
   });
 
-  // Combined detectable change of four readings of TEM 2 mm: 1.96 x 2 x 2 = 7.84 mm (section 0 of the trade brief gives 2.77 TEM for two).
+  // Combined detectable change of four readings of TEM 2 mm: 1.96 x 2 x 2 = 7.84 mm (2.77 TEM for two).
   it('sees one side drifting apart beyond 7.8 mm, and stays silent below it in a child with two like sides', () => {
     const drift = (right: number) =>
       buildChild(TODAY, 9, { sex: 'male' })
@@ -74,7 +74,7 @@ describe('flags: what growth does not explain', () => {
     expect(ids(still(16, 262))).not.toContain('plateau-foot_length-left');
   });
 
-  // WHO medians, girls: 4 months 406, 6 months 422 mm (trade brief, from memory: 422 at 6 months).
+  // WHO medians, girls: 4 months 406, 6 months 422 mm (common practice, from memory: 422 at 6 months).
   it('stops a helmet forecast both when the head races and when it stands still', () => {
     const head = (from: number, to: number) =>
       buildChild(TODAY, 0.5, { sex: 'female' })

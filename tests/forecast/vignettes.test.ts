@@ -1,5 +1,5 @@
 /**
- * The twelve invented cases of the trade brief, section 6 (written by people of the trade's literature, not by this
+ * Twelve invented cases (written by people of the trade's literature, not by this
  * code): what a practitioner expects the tool to say, and above all not to say.
  */
 import { describe, expect, it } from 'vitest';
@@ -10,7 +10,7 @@ const TODAY = '2026-11-25';
 const days = (date: string | null) => daysBetween(TODAY, date!);
 const ids = (list: readonly { id: string }[]) => list.map((f) => f.id);
 
-describe('vignettes of the trade brief', () => {
+describe('vignettes', () => {
   it('1: girl 6, L3, bilateral KAFOs: the right bar moves now, replacement is another date, latex and skin stand out', () => {
     const { forecasts, flags } = buildChild(TODAY, 6, {
       sex: 'female',

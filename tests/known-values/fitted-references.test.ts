@@ -90,7 +90,7 @@ test('legs and trunk add up to stature within 2 %', () => {
 });
 
 test('sitting height is 0.52 of stature in adults and about 0.56 at five years', () => {
-  // Source: Dimeglio 2008 as quoted in the trade brief (adult 0.52); 0.56 at 5 y from memory.
+  // Source: Dimeglio 2008 as quoted in a summary (adult 0.52); 0.56 at 5 y from memory.
   const ratio = (sex: ReferenceSex, age: number) => {
     const trunk = median('sitting_height', sex, age);
     return trunk / (trunk + median('leg_length', sex, age));
@@ -102,7 +102,7 @@ test('sitting height is 0.52 of stature in adults and about 0.56 at five years',
 });
 
 test('half of adult leg length is reached at 3 years by girls and 4 by boys', () => {
-  // From memory (trade brief, section 4: multipliers; boys 4 y 2.00, 8 y 1.47, 12 y 1.18, girls 3 y 2.05, 8 y 1.33).
+  // From memory (multipliers; boys 4 y 2.00, 8 y 1.47, 12 y 1.18, girls 3 y 2.05, 8 y 1.33).
   const multiplier = (sex: ReferenceSex, age: number) =>
     median('leg_length', sex, 18) / median('leg_length', sex, age);
   expect(off(multiplier('male', 4), 2)).toBeLessThan(0.07);
@@ -129,7 +129,7 @@ test('between knee and hip, and below the knee, growth from 5 to 16 shares out a
 });
 
 test('mean foot length at 3 years and full-grown', () => {
-  // Source: Cheng, as quoted in Children 2022;9:750 (trade brief): 3 y boys 156, girls 153; boys of 18 258, girls of
+  // Source: Cheng, as quoted in Children 2022;9:750: 3 y boys 156, girls 153; boys of 18 258, girls of
   // 17 234 mm. Another population: within 5 %.
   expect(off(median('foot_length', 'male', 3), 156)).toBeLessThan(0.05);
   expect(off(median('foot_length', 'female', 3), 153)).toBeLessThan(0.05);
@@ -138,7 +138,7 @@ test('mean foot length at 3 years and full-grown', () => {
 });
 
 test('a foot stops first: girls gain under 2 mm after 14 years, boys under 7 after 16', () => {
-  // Sources differ on the age (trade brief, section 4); every one has it over by then.
+  // Sources differ on the age; every one has it over by then.
   expect(median('foot_length', 'female', 18) - median('foot_length', 'female', 14)).toBeLessThan(2);
   expect(median('foot_length', 'male', 20) - median('foot_length', 'male', 16)).toBeLessThan(7);
 });

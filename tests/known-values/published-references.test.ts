@@ -70,7 +70,7 @@ test('WHO 2007: height at 61 months, boys 110.2647 cm S 0.04164, girls 109.6016 
 });
 
 test('WHO 2006: median head circumference at 0, 3, 6 and 12 months, mm', () => {
-  // From memory (trade brief, section 4), not read in a source.
+  // From memory, not read in a source.
   const remembered = { male: [345, 405, 433, 461], female: [339, 395, 422, 449] } as const;
   for (const sex of ['male', 'female'] as const)
     [0, 3, 6, 12].forEach((months, i) => {

@@ -9,7 +9,7 @@ test('decimal age counts leap days', () => {
 });
 
 test('a child born at 28 weeks and 7 months old is read at 4.2 months', () => {
-  // Source: trade brief, vignette 8 (corrected age, 12 weeks early).
+  // Common practice, no source (corrected age, 12 weeks early).
   const months = referenceAgeYears('2026-01-01', '2026-08-01', 28) * 12;
   expect(months).toBeCloseTo(4.2, 1);
 });
@@ -23,8 +23,8 @@ test('correction ends at two years of chronological age, and term children have 
   expect(referenceAgeYears('2026-01-01', '2026-01-08', 30)).toBeLessThan(0);
 });
 
-test('technical errors stand as the trade brief has them', () => {
-  // Source: trade brief section 7 (common practice): foot 2 mm, 3 under 3 y; ankle height 4; knee 5; hip 7; girths 4.
+test('technical errors stand as usual practice has them', () => {
+  // Common practice, no source: foot 2 mm, 3 under 3 y; ankle height 4; knee 5; hip 7; girths 4.
   expect(technicalErrorAt('foot_length', 2.9)).toBe(3);
   expect(technicalErrorAt('foot_length', 3)).toBe(2);
   expect(measures.ankle_height.technicalError).toBe(4);

@@ -39,7 +39,7 @@ describe('fit rules', () => {
       expect(rules.get(id)!.names.en.clinical.toLowerCase()).toContain(term);
   });
 
-  // Krebs, ICIB vol 18 no 1 (excerpt in the trade brief): tibia 16, foot 9 mm a year at 4-14 y; worked there to
+  // Krebs, ICIB vol 18 no 1 (read as an excerpt): tibia 16, foot 9 mm a year at 4-14 y; worked there to
   // toe room about 10.7 months, trim line about 19 months, knee axis (about 18 mm a year) about 7 months.
   it('has allowances that last as in the worked order of failure of Krebs', () => {
     const months = (family: string, measure: string, mmAYear: number) =>

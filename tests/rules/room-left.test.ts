@@ -22,7 +22,7 @@ const bar = (side: string, leftMm: number) => ({
 const sizes = (o: Record<string, number>) => new Map(Object.entries(o));
 
 describe('roomLeft', () => {
-  // Vignette 1 of the trade brief: knee drift L 9, R 12 mm, 20 travel left: the right one is adjusted now.
+  // Vignette 1: knee drift L 9, R 12 mm, 20 travel left: the right one is adjusted now.
   it('asks for an adjustment, not a new device, while the side bars have travel', () => {
     const kafo = device('kafo', { side: 'both', extensionRangeMm: { knee_height: 20 } });
     const room = roomLeft(
