@@ -11,7 +11,7 @@ const median = (measure: MeasureId, sex: ReferenceSex, age: number, from: Refere
 const off = (value: number, expected: number) => Math.abs(value / expected - 1);
 
 test.each([
-  // Source: design brief 'forecast-model.md', medians seen in the survey by age (a prototype in another language).
+  // Medians of the 1977 survey by age (reference-data/us-children-1977), as a prototype in another language saw them.
   ['knee_height', 3, 218, 226],
   ['knee_height', 7, 311, 306],
   ['knee_height', 11, 380, 379],
@@ -30,7 +30,7 @@ test.each([
 });
 
 test('size-to-mature ratio of boys at 10 years: foot 1.23, knee 1.27, leg 1.29', () => {
-  // Source: design brief 'forecast-model.md'.
+  // The same survey, seen by the same prototype.
   for (const [measure, ratio] of [
     ['foot_length', 1.23],
     ['knee_height', 1.27],
@@ -144,7 +144,7 @@ test('a foot stops first: girls gain under 2 mm after 14 years, boys under 7 aft
 });
 
 test('coefficient of variation: foot 5-6 %, knee 6-7 %, hip 5-6 %, ankle 12-23 %', () => {
-  // Source: design brief 'forecast-model.md'. Half a percent of slack for smoothing.
+  // The same survey, seen by the same prototype. Half a percent of slack for smoothing.
   const between = (measure: MeasureId, least: number, most: number) => {
     for (const sex of ['male', 'female'] as const)
       for (const age of [5, 8, 11, 14]) {

@@ -5,7 +5,7 @@ import { surveyMeasures } from '../../reference/survey-records.js';
 export const growthSettings = {
   /** What the survey behind the reference measured. */
   measures: measureIds.filter((id) => surveyMeasures.includes(id)),
-  /** Mean ages at peak height velocity of the design brief; where the curves of both sexes are laid together. */
+  /** Mean ages at peak height velocity (from memory); where the curves of both sexes are laid together. */
   peakVelocityAgeYears: { male: 13.8, female: 11.8 },
   growthEndYears: { male: 17.5, female: 15.5 },
   /** Until about 2 years a child is on its own centile; then the tempo population takes over. */
