@@ -9,6 +9,7 @@ import { registerCapacityPages } from './clinic/capacity-routes.js';
 import { registerFitRulesPages } from './clinic/fit-rules-routes.js';
 import { registerImportPages } from './clinic/import-routes.js';
 import { registerOverviewPages } from './clinic/overview-routes.js';
+import { registerSignOffPages } from './clinic/sign-offs-routes.js';
 import { registerTodayPage } from './clinic/today-routes.js';
 import { registerFamilyPages } from './family/family-routes.js';
 import { registerAssets } from './parts/register-assets.js';
@@ -28,6 +29,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerFamilyPages(app, deps);
   registerOverviewPages(app, deps);
   registerFitRulesPages(app, deps);
+  registerSignOffPages(app, deps);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
   registerCapacityPages(app, deps);

@@ -28,6 +28,7 @@ export const backedUpTables = [
   'family_links',
   'settings',
   'fit_limit_changes',
+  'sign_offs',
   'secrets',
   'idempotency_keys',
 ] as const;
@@ -102,6 +103,7 @@ const orderOf: Readonly<Record<string, string>> = {
   skin_checks: 't.seq',
   recall_state_changes: 't.seq',
   fit_limit_changes: 't.seq',
+  sign_offs: 't.seq',
 };
 
 export async function migrationsOf(db: Database): Promise<string[]> {

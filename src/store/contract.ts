@@ -471,6 +471,12 @@ export interface Store {
     /** Devices in use of active children by what decides which limits reach them. */
     devicesInUse(): Promise<readonly DeviceGroup[]>;
   };
+  /** Which defaults a practitioner of the clinic has read and signed. They say nothing of a child. */
+  readonly signOffs: {
+    /** The newest of each subject. */
+    latest(): Promise<readonly SignOff[]>;
+    sign(signed: Omit<SignOff, 'by' | 'at'>, actor: Actor): Promise<void>;
+  };
   readonly jobRuns: {
     /** Newest first, 20 of them; of one kind if given. */
     latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
@@ -537,6 +543,18 @@ export interface Store {
   close(seconds?: number): Promise<void>;
   /** Everything written by `work` is kept together or not at all. */
   transaction<T>(work: (store: Store) => Promise<T>): Promise<T>;
+}
+
+export interface SignOff {
+  readonly subject: string;
+  /** A digest of what was signed: another content is unsigned again. */
+  readonly content: string;
+  /** As the practitioner signs, with the profession and registration as typed. */
+  readonly name: string;
+  readonly profession: string;
+  /** The sign-in name of who signed. */
+  readonly by: string;
+  readonly at: string;
 }
 
 export interface WriteCounts {

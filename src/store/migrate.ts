@@ -8,6 +8,7 @@ import * as doors from './migrations/0005-doors.js';
 
 import * as skinChecks from './migrations/0006-skin-checks.js';
 
+import * as signOffs from './migrations/0021-sign-offs.js';
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -17,6 +18,7 @@ const migrations = {
   '0004-clinic-fit-rules': clinicFitRules,
   '0005-doors': doors,
   '0006-skin-checks': skinChecks,
+  '0021-sign-offs': signOffs,
 };
 
 /** Brings the tables up to date; several processes may call it at once, and a half-done step is rolled back. */

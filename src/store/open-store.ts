@@ -10,6 +10,7 @@ import { familyLinksRepository } from './people/family-links.js';
 import { settingsRepository } from './people/settings.js';
 import { accessTokensRepository, sessionsRepository } from './people/sign-in-state.js';
 import { signInTriesRepository } from './people/sign-in-tries.js';
+import { signOffsRepository } from './people/sign-offs.js';
 import { usersRepository } from './people/users.js';
 import { caseloadRepository } from './records/caseload.js';
 import { childrenRepository } from './records/children.js';
@@ -111,6 +112,7 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     signInTries: signInTriesRepository(db),
     settings: settingsRepository(db),
     fitLimits: fitLimitsRepository(db),
+    signOffs: signOffsRepository(db),
     jobRuns: jobRunsRepository(db),
     caseload: caseloadRepository(db),
     imports: importsRepository(db),

@@ -202,6 +202,15 @@ export interface Tables {
     changed_by: string;
     changed_at: Stamp;
   };
+  sign_offs: {
+    seq: Seq;
+    subject: string;
+    content: string;
+    signed_name: string;
+    profession: string;
+    signed_by: string;
+    signed_at: Stamp;
+  };
   secrets: { name: string; value: string };
   idempotency_keys: {
     user_id: string;

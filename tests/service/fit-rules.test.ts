@@ -230,3 +230,51 @@ describe('the clinic’s own fit limits', () => {
     }
   });
 });
+
+describe('what a practitioner of the clinic signs', () => {
+  let service: TestService;
+  beforeAll(async () => {
+    service = await testService({ DEMO: 'off' }, 1);
+  });
+  afterAll(() => service.stop());
+  const line = 'Not yet signed by a practitioner';
+  const page = async () => (await service.as('scheduler', { url: '/recall' })).body;
+  const views = async () => (await service.as('auditor', { url: '/api/sign-offs' })).json().items;
+  const sign = (payload: object) =>
+    service.as('clinician', { method: 'POST', url: '/api/sign-offs', payload });
+  const who = { name: 'A. Practitioner', profession: 'orthotist, 12345' };
+
+  it('stands unsigned on every page of a live clinic until each is signed, and again once it changes', async () => {
+    expect(await page()).toContain(line);
+    for (const { subject, content } of await views()) {
+      expect(await page()).toContain(line);
+      expect((await sign({ subject, content, ...who })).statusCode).toBe(201);
+    }
+    expect((await views()).every((v: { holds: boolean }) => v.holds)).toBe(true);
+    expect(await page()).not.toContain(line);
+
+    const changed = await service.as('administrator', {
+      method: 'PATCH',
+      url: '/api/settings',
+      headers: { 'if-match': '*' },
+      payload: { acceptedChance: 0.1 },
+    });
+    expect(changed.statusCode).toBe(200);
+    expect(await page()).toContain('accepted chance');
+    expect((await service.as('clinician', { url: '/sign-offs' })).body).toContain(
+      'Changed since it was signed by',
+    );
+  });
+
+  it('is not signed for another content, without a name or by another role', async () => {
+    const [{ subject, content }] = await views();
+    expect((await sign({ subject, content: 'older', ...who })).statusCode).toBe(412);
+    expect((await sign({ subject, content, ...who, name: ' ' })).statusCode).toBe(422);
+    const other = await service.as('administrator', {
+      method: 'POST',
+      url: '/api/sign-offs',
+      payload: { subject, content, ...who },
+    });
+    expect(other.statusCode).toBe(403);
+  });
+});

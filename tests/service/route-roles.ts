@@ -83,6 +83,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'PATCH /api/fit-rules': 'c',
   'GET /api/fit-rules/changes': 'csau',
   'GET /api/fit-rules/file': 'csau',
+  'GET /api/sign-offs': 'csau',
+  'POST /api/sign-offs': 'c',
 
   'GET /assets/style.css': 'public',
   'GET /assets/mark.svg': 'public',
@@ -142,6 +144,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /fit-rules': 'csau',
   'GET /fit-rules/:family': 'csau',
   'POST /fit-rules/:family': 'c',
+  'GET /sign-offs': 'csau',
+  'POST /sign-offs': 'c',
   'GET /import': 'a',
   'POST /import': 'a',
   'POST /import/:id/commit': 'a',

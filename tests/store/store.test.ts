@@ -79,6 +79,7 @@ describe('the store', () => {
     'record_history',
     'recall_state_changes',
     'fit_limit_changes',
+    'sign_offs',
   ])('refuses to change or delete a row of %s, even by SQL', async (table) => {
     if (table === 'record_history')
       await store.children.change('c1', { contact: 'new' }, today, null, clinician);
@@ -86,6 +87,11 @@ describe('the store', () => {
       await store.fitLimits.change(
         [{ family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm: 12, reason: 'own audit' }],
         0,
+        clinician,
+      );
+    if (table === 'sign_offs')
+      await store.signOffs.sign(
+        { subject: 'fit-limits', content: 'x', name: 'A. Practitioner', profession: 'orthotist' },
         clinician,
       );
     if (table === 'recall_state_changes') {
@@ -101,6 +107,7 @@ describe('the store', () => {
       recall_state_changes: 'note',
       audit: 'action',
       fit_limit_changes: 'reason',
+      sign_offs: 'content',
     };
     const column = columns[table] ?? 'child_id';
     await expect(raw.query(`update ${table} set ${column} = 'x'`)).rejects.toThrow(/append-only/);

@@ -96,6 +96,12 @@ export function Layout(props: LayoutProps) {
           </header>
         )}
         <main id="main" tabIndex={-1}>
+          {context.unsigned.length > 0 && (
+            <p class="unsigned" role="note">
+              Not yet signed by a practitioner of this clinic: {context.unsigned.join('; ').toLowerCase()}.{' '}
+              <a href="/sign-offs">Read and sign</a>
+            </p>
+          )}
           {context.notice && (
             <p class="notice" role="status">
               {context.notice}

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import type { IsoDate } from '../../records/dates.js';
 import type { ServiceDeps, SignedInUser } from '../../service/dependencies.js';
+import { signOffViews } from '../../service/sign-offs.js';
 import { type Format, formatFor, readerLocale } from './format.js';
 
 /** What every page needs of the request it answers. */
@@ -14,6 +15,8 @@ export interface PageContext {
   readonly today: IsoDate;
   readonly clinicName: string;
   readonly demo: boolean;
+  /** Defaults that no practitioner of this clinic has signed, by their names; none in the demo. */
+  readonly unsigned: readonly string[];
   readonly path: string;
   /** A line about what was just done, shown once. */
   readonly notice: string;
@@ -34,10 +37,14 @@ export async function pageContext(
     today: deps.clock.today(),
     clinicName: settings.clinicName,
     demo: deps.config.demo,
+    unsigned: deps.config.demo || !request.user ? [] : await unsignedLabels(deps),
     path: request.url.split('?')[0],
     notice: notices[query.notice ?? ''] ?? '',
   };
 }
+
+const unsignedLabels = async ({ store }: ServiceDeps) =>
+  (await signOffViews(store)).filter((view) => !view.holds).map((view) => view.label);
 
 /** Only these can be shown, so that a link cannot put words into the page. */
 const notices: Readonly<Record<string, string>> = {
@@ -56,6 +63,7 @@ const notices: Readonly<Record<string, string>> = {
   'fit-rules-saved':
     'Saved. Forecasts are being computed again with it; the recall list keeps its dates until it is made anew.',
   'settings-saved': 'Settings saved.',
+  'default-signed': 'Signed.',
   'import-started': 'The import is being written.',
   'password-changed': 'Your password was changed. Everywhere else you have to sign in again.',
   'signed-out': 'You are signed out.',

@@ -46,6 +46,7 @@ const withoutStore = (request: FastifyRequest, deps: ServiceDeps): PageContext =
   format: formatFor(readerLocale(request.headers['accept-language'], 'en')),
   today: deps.clock.today(),
   clinicName: '',
+  unsigned: [],
   demo: deps.config.demo,
   path: '',
   notice: '',

@@ -13,6 +13,7 @@ import { importsRoutes } from './imports-routes.js';
 import { readingsRoutes } from './readings-routes.js';
 import { recallRoutes } from './recall-routes.js';
 import { sessionRoutes } from './session-routes.js';
+import { signOffsRoutes } from './sign-offs-routes.js';
 
 const all = [
   sessionRoutes,
@@ -27,6 +28,7 @@ const all = [
   clinicRoutes,
   capacityRoutes,
   fitRulesRoutes,
+  signOffsRoutes,
 ];
 
 /** Everything under /api; each file one kind of thing. */

@@ -1,0 +1,72 @@
+import type { SignOffView } from '../../service/sign-offs.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** What a licensed practitioner signs for the clinic before it is relied on. */
+export function SignOffsPage(props: {
+  context: PageContext;
+  views: readonly SignOffView[];
+  maySign: boolean;
+  error: string;
+}) {
+  const { context, views, maySign, error } = props;
+  return (
+    <Layout title="Defaults to sign" context={context}>
+      <h1>Defaults to sign</h1>
+      <p>
+        What doorpost ships is common practice, not a standard. A licensed practitioner of this clinic reads
+        each and signs it; when it changes it is to be signed again. A signature is kept for good.
+      </p>
+      {error && (
+        <p class="error" role="alert">
+          {error}
+        </p>
+      )}
+      {views.map((view) => (
+        <section class="card" key={view.subject}>
+          <h2>{view.label}</h2>
+          <p>
+            {view.says} <a href={view.href}>Read it</a>
+          </p>
+          <p>
+            <Standing view={view} context={context} />
+          </p>
+          {maySign && !view.holds && <SignForm view={view} context={context} />}
+        </section>
+      ))}
+    </Layout>
+  );
+}
+
+function Standing({ view, context }: { view: SignOffView; context: PageContext }) {
+  const { signed, holds } = view;
+  if (!signed) return <strong>Not signed yet.</strong>;
+  const who = `${signed.name}, ${signed.profession}, on ${context.format.date(signed.at.slice(0, 10))}`;
+  return holds ? (
+    <>Signed by {who}.</>
+  ) : (
+    <strong>Changed since it was signed by {who}: to be signed again.</strong>
+  );
+}
+
+function SignForm({ view, context }: { view: SignOffView; context: PageContext }) {
+  const field = (name: string) => `${view.subject}-${name}`;
+  return (
+    <form method="post" action="/sign-offs">
+      <Csrf context={context} />
+      <input type="hidden" name="subject" value={view.subject} />
+      <input type="hidden" name="content" value={view.content} />
+      <div class="row">
+        <p class="field">
+          <label for={field('name')}>Your name</label>
+          <input id={field('name')} name="name" required maxLength={120} value={context.user?.displayName} />
+        </p>
+        <p class="field">
+          <label for={field('profession')}>Profession and registration</label>
+          <input id={field('profession')} name="profession" required maxLength={160} />
+        </p>
+      </div>
+      <button type="submit">I have read it and sign it for this clinic</button>
+    </form>
+  );
+}

@@ -1,0 +1,32 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, everyone, type Form } from '../parts/route-types.js';
+import { SignOffsPage } from './sign-offs-page.js';
+
+export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const show = async (request: FastifyRequest, reply: FastifyReply, error = '') =>
+    sendPage(
+      reply,
+      <SignOffsPage
+        context={await pageContext(request, reply, deps)}
+        views={await signOffViews(deps.store)}
+        maySign={request.user?.role === 'clinician'}
+        error={error}
+      />,
+      error ? 400 : 200,
+    );
+
+  app.get('/sign-offs', { config: { access: everyone } }, (request, reply) => show(request, reply));
+
+  app.post<{ Body: Form }>('/sign-offs', { config: { access: clinicians } }, async (request, reply) => {
+    const { subject, content, name, profession } = request.body ?? {};
+    const read = signature.safeParse({ subject, content, name, profession });
+    if (!read.success)
+      return show(request, reply, 'Write your name, and your profession with the registration, to sign.');
+    await deps.store.transaction((tx) => signDefault(tx, read.data, actorOf(request)));
+    return reply.redirect('/sign-offs?notice=default-signed', 303);
+  });
+}

@@ -1,0 +1,98 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { z } from 'zod';
+import { DoorpostError } from '../errors.js';
+import { acceptedChance } from '../recall/decide/accepted-chance.js';
+import { recallSettings } from '../recall/decide/recall-settings.js';
+import { loadRules } from '../rules/load-rules.js';
+import type { Actor, SignOff, Store } from '../store/contract.js';
+
+/** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
+export interface SignOffView {
+  readonly subject: SignOffSubject;
+  readonly label: string;
+  /** What exactly is signed, in a sentence with its figures. */
+  readonly says: string;
+  readonly href: string;
+  /** Digest of what stands now; a signature of another content no longer counts. */
+  readonly content: string;
+  readonly signed: SignOff | null;
+  /** Signed, and unchanged since. */
+  readonly holds: boolean;
+}
+
+export const signOffSubjects = ['fit-limits', 'accepted-chance', 'family-words'] as const;
+export type SignOffSubject = (typeof signOffSubjects)[number];
+
+const program = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
+const digest = (content: unknown): string =>
+  createHash('sha256').update(JSON.stringify(content)).digest('hex').slice(0, 16);
+let shippedRules = '';
+
+/** What is to be signed and by whom it was, in the order of the page. */
+export async function signOffViews(store: Store): Promise<readonly SignOffView[]> {
+  const [latest, limitsVersion, { value: settings }] = await Promise.all([
+    store.signOffs.latest(),
+    store.fitLimits.version(),
+    store.settings.get(),
+  ]);
+  shippedRules ||= digest(loadRules());
+  const chance = settings.acceptedChance;
+  const percent = (harm: number) => `${Math.round(100 * acceptedChance(harm, { acceptedChance: chance }))} %`;
+  const { wearReviewMonths } = recallSettings.parse({});
+  const subjects: readonly Omit<SignOffView, 'signed' | 'holds'>[] = [
+    {
+      subject: 'fit-limits',
+      label: 'Fit limits',
+      says: 'By how many mm of growth each family of device counts as outgrown, its adjustments, review days and usual turnaround.',
+      href: '/fit-rules',
+      content: digest([shippedRules, limitsVersion]),
+    },
+    {
+      subject: 'accepted-chance',
+      label: 'Accepted chance and weight of a day beyond use',
+      says:
+        `A cast is due before the chance of being beyond use reaches ${percent(1)} for ordinary skin, ` +
+        `${percent(settings.harmInsensate)} for skin that cannot warn (a day beyond use counts ${settings.harmInsensate} times), ` +
+        `${percent(2)} for spinal and cranial orthoses; wear is reviewed every ${wearReviewMonths} months where growth does not decide.`,
+      href: '/settings',
+      content: digest([percent(1), settings.harmInsensate, wearReviewMonths]),
+    },
+    {
+      subject: 'family-words',
+      label: 'Words to families',
+      says: `What the family’s page and sheet, the letters and the sentence to read out say, as of doorpost ${program.version}.`,
+      href: '/children',
+      content: digest([program.version]),
+    },
+  ];
+  return subjects.map((s) => {
+    const signed = latest.find((row) => row.subject === s.subject) ?? null;
+    return { ...s, signed, holds: signed?.content === s.content };
+  });
+}
+
+export const signature = z.strictObject({
+  subject: z.enum(signOffSubjects),
+  content: z
+    .string()
+    .min(1)
+    .max(64)
+    .describe('`content` of what was read: a change made meanwhile is refused'),
+  name: z.string().trim().min(2).max(120).describe('of the practitioner who signs'),
+  profession: z.string().trim().min(2).max(160).describe('profession and registration'),
+});
+
+/** Keeps a signature to what stands now; page and interface sign through it. */
+export async function signDefault(
+  store: Store,
+  signed: z.infer<typeof signature>,
+  actor: Actor,
+): Promise<void> {
+  const standing = (await signOffViews(store)).find((view) => view.subject === signed.subject);
+  if (standing?.content !== signed.content)
+    throw new DoorpostError('changed-meanwhile', 'This changed since it was read: read it again, then sign');
+  await store.signOffs.sign(signed, actor);
+}

@@ -1,0 +1,31 @@
+import type { Database } from '../connect.js';
+import type { Store } from '../contract.js';
+import { writeAudit } from './audit.js';
+
+export const signOffsRepository = (db: Database): Store['signOffs'] => ({
+  async latest() {
+    const rows = await db
+      .selectFrom('sign_offs')
+      .distinctOn('subject')
+      .selectAll()
+      .orderBy('subject')
+      .orderBy('seq', 'desc')
+      .execute();
+    return rows.map((r) => ({
+      subject: r.subject,
+      content: r.content,
+      name: r.signed_name,
+      profession: r.profession,
+      by: r.signed_by,
+      at: r.signed_at.toISOString(),
+    }));
+  },
+
+  async sign({ subject, content, name, profession }, actor) {
+    await db
+      .insertInto('sign_offs')
+      .values({ subject, content, signed_name: name, profession, signed_by: actor.name })
+      .execute();
+    await writeAudit(db, { actor, action: 'sign', resource: 'sign-offs', detail: { subject, content } });
+  },
+});
