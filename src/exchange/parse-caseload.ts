@@ -116,28 +116,17 @@ export async function parseCaseload(
 const orderOf = ({ dateOrder }: ParseOptions) =>
   dateOrder === 'dmy' || dateOrder === 'mdy' ? dateOrder : null;
 
-/**
- * A table under doorpost's own column names (`birth_date`, `child_id`; optional ones may be missing), or one of events,
- * markers, jobs or skin checks: read by its column names. Everything else is a clinic's own sheet.
- */
+/** A table as doorpost itself writes it, or one of events, markers, jobs or skin checks: read by its column names. */
 function isOwnTable(text: TextTable): boolean {
   if (text.table !== undefined) return true;
-  const headings = new Set(text.headings.map((h) => h.trim().toLowerCase()));
+  const headings = new Set(text.headings.map(plainWord));
   return tableNames.some((table) => {
-    const needed = columns[table].filter((c) => c.required);
-    if (table === 'children' || table === 'measurements' || table === 'devices') {
-      // A clinic types 'Child ID', not child_id: the underscore is the mark of a table made for doorpost.
-      const named =
-        needed.every(({ name }) => headings.has(name)) && needed.some((c) => c.name.includes('_'));
-      const long = headings.has('measure') && headings.has('value');
-      return named && (table !== 'measurements' || long || [...headings].every(isReadingColumn));
-    }
-    return tableOf(text) === table;
+    const all = columns[table];
+    if (all.every(({ name }) => headings.has(name))) return true;
+    const special = table !== 'children' && table !== 'measurements' && table !== 'devices';
+    return special && tableOf(text) === table;
   });
 }
-
-const isReadingColumn = (heading: string): boolean =>
-  columnOf('measurements', heading) !== null || (heading.includes('_') && measureHeading(heading) !== null);
 
 function noTable(text: TextTable): DoorpostError {
   return new DoorpostError('invalid-file', `${text.file} has no line of headings doorpost understands`, {

@@ -230,4 +230,22 @@ describe('files', () => {
     ]);
     expect(caseload.devices[2].allowancesMm).toEqual({ foot_length: 9 });
   });
+
+  it('a table under its own names keeps its devices, whichever optional columns it lacks', async () => {
+    const { caseload, refused, questions } = await parse({
+      'children.csv': children,
+      'devices.csv':
+        'id,child_id,family,side,cast_date\nd1,A,solid-afo,left,2026-01-10\nd2,A,solid-afo,left,2025-01-10\n',
+      'devices-2.csv': 'child_id,family,cast_date\nB,spinal-orthosis,2026-01-10\n',
+      'readings.csv':
+        'id,child_id,date,measure,side,value,unit,entered\nm1,A,2026-01-10,foot_length,left,175.26,mm,6.9 inch\n',
+    });
+    expect({ refused, questions }).toEqual({ refused: [], questions: [] });
+    expect(caseload.devices.map((d) => [d.id, d.childId, d.family, d.side])).toEqual([
+      ['d1', 'A', 'solid-afo', 'left'],
+      ['d2', 'A', 'solid-afo', 'left'],
+      [expect.any(String), 'B', 'spinal-orthosis', 'none'],
+    ]);
+    expect(caseload.measurements).toMatchObject([{ id: 'm1', value: 175.26, entered: '6.9 inch' }]);
+  });
 });

@@ -194,8 +194,9 @@ export class DeviceRows {
       castDate = this.reckonedCast(row, column, fitted?.date ?? null, visit);
     }
     if (castDate === null) return null;
-    const id = (known.length === 0 && this.ownId(row)) || contentId('d', person.id, family, side, castDate);
-    const key = `${person.id}/${family}/${side}/${castDate}`;
+    const own = this.ownId(row);
+    const id = this.idOf(own, side) || contentId('d', person.id, family, side, castDate);
+    const key = `${person.id}/${family}/${side}/${castDate}/${own}`;
     const made = this.made.get(key) ?? {
       id,
       row: row.row,
@@ -274,6 +275,12 @@ export class DeviceRows {
       else if (!said) made.cells[`extra:${verdict.column.heading}`] = verdict.text;
     }
     return made;
+  }
+
+  /** The sheet's own number of a device; where one number stands for a pair, the second carries its side. */
+  private idOf(own: string, side: string): string {
+    const taken = [...this.made.values()].some((m) => m.id === own);
+    return own === '' || !taken ? own : `${own}-${side}`;
   }
 
   private ownId(row: GridRow): string {

@@ -312,6 +312,7 @@ export function measurementRows(
       rows.push({
         row: row.row,
         cells: {
+          id: r.sides.length === 1 ? fieldCell(taken.columns, row, 'long.id').text : '',
           child_id: person.id,
           date,
           measure,
@@ -320,8 +321,10 @@ export function measurementRows(
           unit: base,
           method,
           observer: fieldCell(taken.columns, row, 'visit.observer').text,
-          technical_error: size.doubt ? String(technicalErrorAt(measure, age) * DOUBT) : '',
-          entered: entered.slice(0, 80),
+          technical_error: size.doubt
+            ? String(technicalErrorAt(measure, age) * DOUBT)
+            : fieldCell(taken.columns, row, 'long.technical_error').text,
+          entered: (fieldCell(taken.columns, row, 'long.entered').text || entered).slice(0, 80),
         },
         places: { value: { column: column.heading || 'value', given } },
       });

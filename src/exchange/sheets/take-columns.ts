@@ -3,6 +3,7 @@ import { lengthUnits, massUnits, toBaseUnit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
+import { ownMeanings } from '../headings/own-columns.js';
 import { vocabularies, wordSet } from '../headings/phrase-table.js';
 import { type Language, languages } from '../headings/vocabulary.js';
 import { cellAge, cellDate } from './cell-date.js';
@@ -57,14 +58,17 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const sampled = table.headings.map((_, index) => sample(table, index));
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));
   const language = sheetLanguages(table);
-  const scored = shown.flatMap(({ heading, index, values }) =>
-    candidatesAt(table, index, heading).map((candidate) => {
+  const own = ownMeanings(table.headings);
+  const scored = shown.flatMap(({ heading, index, values }) => {
+    const ours = own.get(index);
+    if (ours) return [{ index, candidate: { meaning: ours, strength: 1, languages }, fit: 1, score: 2 }];
+    return candidatesAt(table, index, heading).map((candidate) => {
       const fit = valueFit(candidate.meaning, values.cells, today);
       const spoken =
         candidate.languages.length === 0 || candidate.languages.some((l) => language.includes(l));
       return { index, candidate, fit, score: candidate.strength * (0.3 + 0.7 * fit) * (spoken ? 1 : 0.9) };
-    }),
-  );
+    });
+  });
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
