@@ -5,8 +5,15 @@ import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
 
 type Wants = { readonly action: Action; readonly reason: Pick<Reason, 'code' | 'numbers'> };
 
-/** One sentence a scheduler can read to a parent: no jargon, no score, no diagnosis, at most one figure. */
-export function reasonSentence({ action, reason }: Wants, devices: readonly NamedDevice[]): string {
+/**
+ * One sentence a scheduler can read to a parent: no jargon, no score, no diagnosis, at most one figure. Where the skin
+ * cannot warn nothing waits for pain: the sentence asks to look.
+ */
+export function reasonSentence(
+  { action, reason }: Wants,
+  devices: readonly NamedDevice[],
+  skinCannotWarn: boolean,
+): string {
   const it = plainDevices(devices) || 'the brace';
   const many = isPlural(it);
   const words: Words = {
@@ -18,6 +25,11 @@ export function reasonSentence({ action, reason }: Wants, devices: readonly Name
     date: (name) => plainDate(String(reason.numbers[name])),
     measure: measures[reason.numbers.measure as MeasureId]?.plainLabel ?? 'size',
     action,
+    ring: skinCannotWarn ? LOOK : RING,
+    marks: skinCannotWarn
+      ? 'any mark, swelling or warm place, which your child may not feel'
+      : 'any red marks, rubbing or pain',
+    trouble: skinCannotWarn ? 'a mark, swelling, warmth or a wound' : 'pain, swelling, a wound',
   };
   return sentences[reason.code](words);
 }
@@ -31,6 +43,7 @@ export function withSentences(list: RecallList): RecallList {
       text: reasonSentence(
         e,
         e.devices.filter((d) => d.action === e.action),
+        e.alerts.includes('skin-cannot-warn'),
       ),
     },
     devices: withDecisionSentences(e.devices),
@@ -40,7 +53,10 @@ export function withSentences(list: RecallList): RecallList {
 
 /** The same decisions with their sentences. */
 export const withDecisionSentences = (decisions: readonly DeviceDecision[]): DeviceDecision[] =>
-  decisions.map((d) => ({ ...d, reason: { ...d.reason, text: reasonSentence(d, [d]) } }));
+  decisions.map((d) => ({
+    ...d,
+    reason: { ...d.reason, text: reasonSentence(d, [d], d.alerts.includes('skin-cannot-warn')) },
+  }));
 
 interface Words {
   readonly it: string;
@@ -51,13 +67,19 @@ interface Words {
   readonly date: (name: string) => string;
   readonly measure: string;
   readonly action: Action;
+  /** What to do until then, what to tell us, and what not to wait with. */
+  readonly ring: string;
+  readonly marks: string;
+  readonly trouble: string;
 }
 
 const RING = 'please ring us sooner if anything rubs, marks or hurts';
+const LOOK =
+  'please look at the skin every morning and evening, because your child may not feel it, and ring us the same day if you see a mark';
 
 const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
-  'red-flag': () =>
-    'Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; if there is pain, swelling, a wound or your child seems unwell, please do not wait for us to ring.',
+  'red-flag': (w) =>
+    `Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
   broken: (w) =>
     `${w.It} ${w.has} been broken since ${w.date('on')}: please stop wearing anything with a loose or sharp part, and come so that we can mend or replace it.`,
   lost: (w) =>
@@ -79,31 +101,30 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `${w.It} should be adjusted to your child's growth by ${w.date('by')}; after that ${w.is === 'are' ? 'they go' : 'it goes'} on being worn.`,
   'part-due': (w) => `A part of ${w.it} should be renewed by ${w.date('by')}; the rest goes on being worn.`,
   'judged-outgrown': (w) =>
-    `${w.It} ${w.is} too small, as was found on ${w.date('on')}, so we would like to cast ${w.next} as soon as we can; ${RING}.`,
+    `${w.It} ${w.is} too small, as was found on ${w.date('on')}, so we would like to cast ${w.next} as soon as we can; ${w.ring}.`,
   'judged-tight': (w) =>
-    `${w.It} had next to no room left on ${w.date('on')}, so we would like to cast ${w.next} soon; ${RING}.`,
+    `${w.It} had next to no room left on ${w.date('on')}, so we would like to cast ${w.next} soon; ${w.ring}.`,
   'beyond-use': (w) =>
-    `${w.It} ${w.has} probably been too small since about ${w.date('since')}, so we would like to see you as soon as we can and to hear today of any red marks, rubbing or pain.`,
+    `${w.It} ${w.has} probably been too small since about ${w.date('since')}, so we would like to see you as soon as we can and to hear today of ${w.marks}.`,
   'cast-late': (w) =>
     w.action === 'cast'
-      ? `${capital(w.next)} after ${w.it} should have been begun by ${w.date('castBy')}, so we would like to see you as soon as we can; ${RING}.`
-      : `${w.It} should have been looked at by ${w.date('castBy')}: we would like to check the fit soon and cast ${w.next} then if it is needed; ${RING}.`,
+      ? `${capital(w.next)} after ${w.it} should have been begun by ${w.date('castBy')}, so we would like to see you as soon as we can; ${w.ring}.`
+      : `${w.It} should have been looked at by ${w.date('castBy')}: we would like to check the fit soon and cast ${w.next} then if it is needed; ${w.ring}.`,
   'cast-due': (w) =>
     w.action === 'cast'
-      ? `Your child will soon grow out of ${w.it}; to have ${w.next} ready in time we would like to see you by ${w.date('castBy')}; ${RING}.`
-      : `Your child may soon grow out of ${w.it}: we would like to check the fit by ${w.date('castBy')} and cast ${w.next} then if it is needed; ${RING}.`,
+      ? `Your child will soon grow out of ${w.it}; to have ${w.next} ready in time we would like to see you by ${w.date('castBy')}; ${w.ring}.`
+      : `Your child may soon grow out of ${w.it}: we would like to check the fit by ${w.date('castBy')} and cast ${w.next} then if it is needed; ${w.ring}.`,
   'usual-life-over': (w) =>
     `${w.It} ${w.has} been worn about as long as such a device lasts, so we would like to look at shell, joints and straps.`,
   'not-funded-yet': (w) =>
-    `${w.It} may be getting small and the next one is paid for from ${w.date('from')}: we would like to look at fit and skin before that; ${RING}.`,
+    `${w.It} may be getting small and the next one is paid for from ${w.date('from')}: we would like to look at fit and skin before that; ${w.ring}.`,
   'review-due': (w) =>
     `The usual check of ${w.it} is due by ${w.date('by')}: we measure and look at fit and skin.`,
   'wear-review': (w) =>
     `The usual check of ${w.it} is due by ${w.date('by')}; growth is not what decides here, so please bring the shoes and tell us what has changed.`,
-  'being-made-late': (w) =>
-    `${capital(w.next)} after ${w.it} may come late; please ring us now if the present one rubs, marks or hurts.`,
+  'being-made-late': (w) => `${capital(w.next)} after ${w.it} may come late; ${w.ring}.`,
   'being-made': (w) => `${capital(w.next)} after ${w.it} ${w.is} being made.`,
   'fits-for-now': (w) =>
-    `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks and ring us if something rubs, marks or hurts.`,
+    `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks, and ${w.ring}.`,
   'not-in-use': () => 'No longer in use.',
 };

@@ -50,8 +50,9 @@ it('plans the weeks anew around what was agreed', async () => {
   );
   expect(ids.length).toBeGreaterThan(2);
   const row = (href: string) => page.locator(`tr:has(th a[href="${href}"])`);
+  await row(ids[0]).getByText('Day, note, other answers').click();
   await row(ids[0]).getByRole('button', { name: 'declined' }).click();
-  await row(ids[1]).getByText('Day booked, note').click();
+  await row(ids[1]).getByText('Day, note, other answers').click();
   const day = row(ids[1]).locator('input[name=appointment]');
   await day.fill('2026-06-24');
   await row(ids[1]).getByRole('button', { name: 'booked' }).click();

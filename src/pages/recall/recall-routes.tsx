@@ -67,7 +67,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        notForecast={due.filter((r) => r.entry.action === 'measure').length}
         query={query}
         changes={
           old &&
@@ -186,7 +185,8 @@ function queryOf(form: Form): RecallQuery {
     action: form.action && Object.hasOwn(actionNames, form.action) ? form.action : '',
     due: ['overdue', 'never-seen', 'not-forecast', 'open'].find((d) => d === form.due) ?? '',
     text: (form.text ?? '').slice(0, 80),
-    page: Math.max(0, Math.floor(Number(form.page) || 0)),
+    page: Math.min(10_000, Math.max(0, Math.floor(Number(form.page) || 0))),
+    whole: form.whole === 'yes',
   };
 }
 

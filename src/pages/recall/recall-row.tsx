@@ -1,127 +1,97 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
-import { actionNames, alertNames, stateNames } from '../../words/action-names.js';
-import { Csrf } from '../parts/layout.js';
+import { actionNames, alertNames } from '../../words/action-names.js';
 import type { PageContext } from '../parts/page-context.js';
-import { passedTags, stateKeys, weekdays } from './recall-words.js';
+import { CallState } from './recall-call.js';
+import { passedTags, weekdays } from './recall-words.js';
 
-export function Row(props: { context: PageContext; row: RecallRow; today: string; back: string }) {
-  const { context, row, today, back } = props;
-  const { format } = context;
+/** One child on the list: who with alerts, by when and how late, the sentence to read out, the visit, the call. */
+export function Row({ context, row, back }: { context: PageContext; row: RecallRow; back: string }) {
   const { entry } = row;
   return (
     <tr id={`e-${row.id}`} data-entry={row.id}>
-      <th scope="row">
-        <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>
-        <br />
-        <small>{row.childId}</small>
-        {entry.alerts.map((alert) => (
-          <span key={alert}>
-            <br />
-            <span class={`tag ${alert}`}>{alertNames[alert]}</span>
-          </span>
-        ))}
+      <th scope="row" class="child">
+        <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>{' '}
+        <small>{row.childName && row.childId}</small>
+        <span class="alert-tags">
+          {entry.alerts.map((alert) => (
+            <span key={alert} class={`tag ${alert}`}>
+              {alertNames[alert]}
+            </span>
+          ))}
+        </span>
       </th>
-      <td data-label="By">
-        {entry.action === 'see-now' || entry.action === 'repair' ? (
-          <span class="tag alert">ring today</span>
-        ) : entry.dueBy ? (
-          <>
-            <strong class="day">{format.date(entry.dueBy)}</strong>
-            <br />
-            {entry.late ? (
-              <span class="tag due">late</span>
-            ) : (
-              <small>{format.away(entry.dueBy, today)}</small>
-            )}
-          </>
-        ) : (
-          <span class="tag">{actionNames[entry.action]}</span>
-        )}
+      <td data-label="By" class="by">
+        <By context={context} row={row} />
       </td>
-      <td data-label="Why" class="reason">
-        {entry.reason.text}
+      <td class="reason">{entry.reason.text}</td>
+      <td class="visit">
+        <Visit context={context} row={row} />
       </td>
-      <td data-label="Visit" class="visit">
-        {actionNames[entry.action]}: {deviceLabels(entry.devices) || 'no device'}
-        <Week context={context} row={row} />
-        <ul class="bare">
-          {entry.siblingGroup && <li>with sibling</li>}
-          {row.contact && (
-            <li>
-              <Contact text={row.contact} />
-            </li>
-          )}
-          {row.language !== 'en' && <li>speaks {languageName(row.language)}</li>}
-          {row.transportDays.length > 0 && (
-            <li>transport {row.transportDays.map((d) => weekdays[d]).join(', ')}</li>
-          )}
-        </ul>
-      </td>
-      <td data-label="State" class="states">
-        <strong>{stateNames[row.state]}</strong>
-        {row.stateAt && (
-          <>
-            {' '}
-            <small>
-              {format.date(row.stateAt.slice(0, 10))}, {row.stateBy}
-              {row.stateNote && `: ${row.stateNote}`}
-            </small>
-          </>
-        )}
-        <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/state`} class="no-print">
-          <Csrf context={context} />
-          <input type="hidden" name="version" value={row.version} />
-          <input type="hidden" name="back" value={back} />
-          <div class="choices">
-            {stateKeys
-              .filter(([state]) => state !== row.state)
-              .map(([state, key]) => (
-                <button key={state} type="submit" name="state" value={state} data-key={key}>
-                  {stateNames[state]}
-                </button>
-              ))}
-          </div>
-          <details>
-            <summary>Day booked, note</summary>
-            <input
-              name="appointment"
-              type="date"
-              aria-label={`Day booked for ${row.childName || row.childId}; left empty, the planned week`}
-              value={row.appointment ?? ''}
-            />
-            <input
-              name="note"
-              maxLength={300}
-              aria-label={`Note for ${row.childName || row.childId}`}
-              placeholder="no answer, wants a Friday"
-            />
-          </details>
-        </form>
-        {row.canUndo && (
-          <form method="post" action={`/recall/entries/${encodeURIComponent(row.id)}/undo`} class="no-print">
-            <Csrf context={context} />
-            <input type="hidden" name="back" value={back} />
-            <button type="submit" class="quiet" data-key="u">
-              Undo
-            </button>
-          </form>
-        )}
+      <td class="states">
+        <p class="contact">
+          <Contact text={row.contact} />
+          {row.language !== 'en' && <small> speaks {languageName(row.language)}</small>}
+        </p>
+        <CallState context={context} row={row} back={back} />
       </td>
     </tr>
   );
 }
 
-/** A telephone number in the contact can be tapped. */
-function Contact({ text }: { text: string }) {
-  const number = /\+?\d[\d ()/-]{5,}\d/.exec(text)?.[0];
-  if (!number) return <>{text}</>;
-  const [before, after] = text.split(number);
+/** By when, and how late that is. */
+function By({ context, row }: { context: PageContext; row: RecallRow }) {
+  const { format, today } = context;
+  const { entry } = row;
+  if (entry.action === 'see-now' || entry.action === 'repair')
+    return <span class="tag alert">ring today</span>;
+  if (!entry.dueBy) return <span>{actionNames[entry.action]}</span>;
   return (
     <>
-      {before}
-      <a href={`tel:${number.replace(/[^+\d]/g, '')}`}>{number}</a>
-      {after}
+      <strong class="day">{format.date(entry.dueBy)}</strong>{' '}
+      {entry.late && <span class="tag due">late</span>} <small>{format.away(entry.dueBy, today)}</small>
+    </>
+  );
+}
+
+/** For which devices, in which week and with whom, and what else the visit has to fit. */
+function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
+  const { entry } = row;
+  const first = entry.devices.filter((d) => d.action === entry.action);
+  const other = entry.devices.filter((d) => d.action !== entry.action);
+  return (
+    <>
+      <p>{deviceLabels(first.length > 0 ? first : entry.devices) || 'no device'}</p>
+      {first.length > 0 && other.length > 0 && (
+        <p class="small">
+          also{' '}
+          {[...new Set(other.map((d) => d.action))]
+            .map((a) => `${actionNames[a]}: ${deviceLabels(other.filter((d) => d.action === a))}`)
+            .join('; ')}
+        </p>
+      )}
+      <Week context={context} row={row} />
+      {entry.siblingGroup && <p class="small">with a brother or sister</p>}
+      {row.transportDays.length > 0 && (
+        <p class="small">transport {row.transportDays.map((d) => weekdays[d]).join(', ')}</p>
+      )}
+    </>
+  );
+}
+
+/** A telephone number in the contact can be tapped. */
+function Contact({ text }: { text: string }) {
+  if (!text) return <em>No contact kept</em>;
+  const number = /\+?\d[\d ()/-]{5,}\d/.exec(text)?.[0];
+  if (!number) return <>{text}</>;
+  const at = text.indexOf(number);
+  return (
+    <>
+      {text.slice(0, at)}
+      <a class="ring" href={`tel:${number.replace(/[^+\d]/g, '')}`}>
+        {number}
+      </a>
+      {text.slice(at + number.length)}
     </>
   );
 }

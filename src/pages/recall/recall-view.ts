@@ -1,4 +1,5 @@
 import { carryOver, earlierVisit, type IsShut } from '../../recall/carry-over.js';
+import { type Action, actionIds } from '../../recall/contract.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
 import type { RecallRow } from '../../store/contract.js';
 
@@ -8,9 +9,31 @@ export interface RecallQuery {
   readonly text: string;
   readonly due: string;
   readonly page: number;
+  /** Everything on one page, for the printer. */
+  readonly whole: boolean;
 }
 
-export const ROWS_A_PAGE = 60;
+/** The whole list of most clinics on one page; a longer one is cut for the screen and whole for the printer. */
+export const ROWS_A_PAGE = 250;
+
+/** Rows by what is wanted, in the order in which actions are looked for; within one, in the order given. */
+export const groupByAction = (
+  rows: readonly RecallRow[],
+): { readonly action: Action; readonly rows: readonly RecallRow[] }[] =>
+  actionIds
+    .map((action) => ({ action, rows: rows.filter((r) => r.entry.action === action) }))
+    .filter((g) => g.rows.length > 0);
+
+/** The filters as an address carries them: only those that are set, so that it can be read and shared. */
+export const addressOf = (
+  query: RecallQuery,
+  change: Partial<Record<keyof RecallQuery, string | number | boolean>> = {},
+) =>
+  new URLSearchParams(
+    Object.entries({ ...query, ...change }).flatMap(([name, value]) =>
+      value === '' || value === 0 || value === false ? [] : [[name, value === true ? 'yes' : String(value)]],
+    ),
+  ).toString();
 
 /** Rows that fit the filters, in the order given. Slots that could be filled are shown only when asked for. */
 export function filterRows(rows: readonly RecallRow[], query: RecallQuery): RecallRow[] {

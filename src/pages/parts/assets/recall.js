@@ -1,4 +1,4 @@
-// The recall list from the keyboard: j and k move, a letter sets the state, u takes the last change back.
+// The recall list from the keyboard: j and k or the arrows move, a letter sets the state, u takes the last change back.
 const rows = [...document.querySelectorAll('tr[data-entry]')];
 let at = rows.findIndex((row) => `#${row.id}` === location.hash);
 
@@ -17,8 +17,9 @@ if (at >= 0) choose(at);
 addEventListener('keydown', (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (event.target.closest('input, select, textarea')) return;
-  if (event.key === 'j') choose(at + 1);
-  else if (event.key === 'k') choose(at - 1);
+  if (event.target.closest('details.menu')) return;
+  if (event.key === 'j' || event.key === 'ArrowDown') choose(at + 1);
+  else if (event.key === 'k' || event.key === 'ArrowUp') choose(at - 1);
   else if (event.key === '/') document.querySelector('#filter-text')?.focus();
   else if (at >= 0) rows[at].querySelector(`button[data-key="${CSS.escape(event.key)}"]`)?.click();
   else return;

@@ -1,0 +1,79 @@
+import type { RecallRow } from '../../store/contract.js';
+import { stateNames } from '../../words/action-names.js';
+import { Csrf } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { stateKeys } from './recall-words.js';
+
+/** The answers of most calls stand open; the rest, the day booked and the note are one tap away. */
+const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
+
+/** How the work with a family stands, and what can be said of it next. */
+export function CallState({ context, row, back }: { context: PageContext; row: RecallRow; back: string }) {
+  const { format } = context;
+  const who = row.childName || row.childId;
+  const action = `/recall/entries/${encodeURIComponent(row.id)}`;
+  const buttons = (open: boolean) =>
+    stateKeys
+      .filter(([state]) => state !== row.state && OPEN.includes(state) === open)
+      .map(([state, key]) => (
+        <button key={state} type="submit" name="state" value={state} data-key={key}>
+          {stateNames[state]}
+        </button>
+      ));
+  return (
+    <>
+      <p class="state">
+        <strong>{stateNames[row.state]}</strong>
+        {row.stateAt && (
+          <small>
+            {' '}
+            {format.date(row.stateAt.slice(0, 10))}, {row.stateBy}
+            {row.stateNote && `: ${row.stateNote}`}
+          </small>
+        )}
+      </p>
+      <form method="post" action={`${action}/state`} class="no-print">
+        <Csrf context={context} />
+        <input type="hidden" name="version" value={row.version} />
+        <input type="hidden" name="back" value={back} />
+        <div class="choices">{buttons(true)}</div>
+        <details>
+          <summary>Day, note, other answers</summary>
+          <p class="field">
+            <label>
+              Booked for{' '}
+              <input
+                name="appointment"
+                type="date"
+                min={context.today}
+                aria-label={`Day booked for ${who}; left empty, the planned week`}
+                value={row.appointment ?? ''}
+              />
+            </label>
+          </p>
+          <p class="field">
+            <label>
+              Note{' '}
+              <input
+                name="note"
+                maxLength={300}
+                aria-label={`Note for ${who}`}
+                placeholder="no answer, wants a Friday"
+              />
+            </label>
+          </p>
+          <div class="choices">{buttons(false)}</div>
+        </details>
+      </form>
+      {row.canUndo && (
+        <form method="post" action={`${action}/undo`} class="no-print">
+          <Csrf context={context} />
+          <input type="hidden" name="back" value={back} />
+          <button type="submit" class="quiet" data-key="u">
+            Undo
+          </button>
+        </form>
+      )}
+    </>
+  );
+}
