@@ -110,6 +110,7 @@ export class DeviceSlot {
       castDate: isoDate(day),
       fittedDate: fitted ? isoDate(fitDay) : null,
       status: fitted ? 'worn' : 'ordered',
+      replaces: before?.id ?? null,
       footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
       allowancesMm:
         this.rule.sides === 'one' && this.c.happens(STATED_ALLOWANCE)
@@ -196,6 +197,7 @@ export class DeviceSlot {
       changeMm: null,
       adjustment: null,
       verdict: null,
+      endReason: null,
       note: '',
       ...what,
     });

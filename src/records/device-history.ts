@@ -11,6 +11,7 @@ export interface DeviceHistory {
   /** Set when the last word of a reviewer was 'outgrown'. */
   readonly judgedOutgrown: DeviceEvent | null;
   readonly brokenOn: IsoDate | null;
+  readonly lostOn: IsoDate | null;
   readonly retiredOn: IsoDate | null;
   /** A newer cast that has not been delivered yet: a replacement is in progress. */
   readonly pendingCast: IsoDate | null;
@@ -27,6 +28,7 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
   let fittedDate = device.fittedDate;
   let pendingCast: IsoDate | null = null;
   let brokenOn: IsoDate | null = null;
+  let lostOn: IsoDate | null = null;
   let retiredOn: IsoDate | null = null;
   for (const e of own) {
     if ((e.kind === 're-cast' || e.kind === 'cast') && e.date > castDate) pendingCast = e.date;
@@ -35,8 +37,10 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
       pendingCast = null;
       fittedDate = e.date;
       brokenOn = null;
+      lostOn = null;
       retiredOn = null;
     } else if (e.kind === 'broken') brokenOn = e.date;
+    else if (e.kind === 'lost') lostOn = e.date;
     else if (e.kind === 'retired') retiredOn = e.date;
   }
   const since = own.filter((e) => e.date >= castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
@@ -49,5 +53,15 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
       if (e.date > lastAccepted) lastAccepted = e.date;
     }
   }
-  return { castDate, fittedDate, lastAccepted, judgedOutgrown, brokenOn, retiredOn, pendingCast, since };
+  return {
+    castDate,
+    fittedDate,
+    lastAccepted,
+    judgedOutgrown,
+    brokenOn,
+    lostOn,
+    retiredOn,
+    pendingCast,
+    since,
+  };
 }

@@ -35,6 +35,21 @@ export const adjustmentKinds = [
 ] as const;
 export type AdjustmentKind = (typeof adjustmentKinds)[number];
 
+/** Why a device ended. */
+export const endReasons = [
+  'outgrown',
+  'worn-out',
+  'broken',
+  'lost',
+  'function-changed',
+  'surgery',
+  'tone-or-contracture',
+  'skin',
+  'transferred',
+  'no-longer-wanted',
+] as const;
+export type EndReason = (typeof endReasons)[number];
+
 export const deviceRecord = z.object({
   id: z.string().min(1).max(80),
   childId: z.string().min(1).max(80),
@@ -44,6 +59,8 @@ export const deviceRecord = z.object({
   castDate: isoDateText,
   fittedDate: isoDateText.nullable().default(null),
   status: z.enum(['ordered', 'worn', 'retired']).default('worn'),
+  /** Id of the device it was cast to take the place of; null where nobody said. */
+  replaces: z.string().min(1).max(80).nullable().default(null),
   /** Does the plate end behind the toes (no toe overhang to judge)? */
   footplate: z.enum(['full', 'behind-toes', 'none']).default('full'),
   /** Overrides of the family's allowance (growth since cast at which it is outgrown), mm by dimension. */
@@ -59,11 +76,22 @@ export const deviceRecord = z.object({
 });
 export type Device = z.infer<typeof deviceRecord>;
 
+export const eventKinds = [
+  'cast',
+  'delivered',
+  'adjusted',
+  're-cast',
+  'broken',
+  'lost',
+  'retired',
+  'verdict',
+] as const;
+
 export const deviceEventRecord = z.object({
   id: z.string().min(1).max(80),
   deviceId: z.string().min(1).max(80),
   date: isoDateText,
-  kind: z.enum(['cast', 'delivered', 'adjusted', 're-cast', 'broken', 'retired', 'verdict']),
+  kind: z.enum(eventKinds),
   /** adjusted: which dimension gained room, and how much. verdict: the dimension judged, or null for the device. */
   measure: measureId.nullable().default(null),
   side: side.nullable().default(null),
@@ -73,6 +101,8 @@ export const deviceEventRecord = z.object({
     .nullable()
     .default(null),
   verdict: z.enum(['loose', 'good', 'tight', 'outgrown']).nullable().default(null),
+  /** retired: why. */
+  endReason: z.enum(endReasons).nullable().default(null),
   note: z.string().max(1000).default(''),
 });
 export type DeviceEvent = z.infer<typeof deviceEventRecord>;

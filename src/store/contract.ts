@@ -346,7 +346,7 @@ export interface Store {
     ): Promise<Versioned<Device>>;
   };
   readonly events: {
-    /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device. */
+    /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device, 'delivered' makes one that was ordered worn. */
     add(event: Omit<DeviceEvent, 'id'>, today: IsoDate, actor: Actor): Promise<DeviceEvent>;
     withdraw(eventId: string, reason: string, actor: Actor): Promise<void>;
   };

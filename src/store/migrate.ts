@@ -8,7 +8,10 @@ import * as doors from './migrations/0005-doors.js';
 
 import * as skinChecks from './migrations/0006-skin-checks.js';
 
+import * as deviceReplaces from './migrations/0008-device-replaces.js';
+
 import * as signOffs from './migrations/0021-sign-offs.js';
+
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -18,6 +21,7 @@ const migrations = {
   '0004-clinic-fit-rules': clinicFitRules,
   '0005-doors': doors,
   '0006-skin-checks': skinChecks,
+  '0008-device-replaces': deviceReplaces,
   '0021-sign-offs': signOffs,
 };
 

@@ -91,6 +91,7 @@ const charts: Record<string, Spec> = {
           measure: null,
           side: null,
           changeMm: 2,
+          endReason: null,
           adjustment: 'relief',
           verdict: null,
           note: '',

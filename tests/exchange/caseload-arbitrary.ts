@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Caseload } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
-import { adjustmentKinds, familyIds, stageIds } from '../../src/records/device.js';
+import { adjustmentKinds, endReasons, eventKinds, familyIds, stageIds } from '../../src/records/device.js';
 import { type MeasureId, measureIds, measures } from '../../src/records/measure.js';
 import { conditionIds } from '../../src/records/records.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -118,6 +118,7 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             castDate: date('2018-06-01', 365 * 7),
             status: fc.constantFrom('ordered', 'worn', 'retired'),
             footplate: fc.constantFrom('full', 'behind-toes', 'none'),
+            replaces: fc.option(id),
             allowancesMm: sizes,
             limitsMm: sizes,
             extensionRangeMm: sizes,
@@ -163,12 +164,13 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             id,
             device: ofDevice,
             date: date('2018-06-01', 365 * 8),
-            kind: fc.constantFrom('cast', 'delivered', 'adjusted', 're-cast', 'broken', 'retired', 'verdict'),
+            kind: fc.constantFrom(...eventKinds),
             measure: fc.option(fc.constantFrom(...measureIds)),
             side: fc.option(fc.constantFrom('left', 'right', 'none')),
             changeMm: fc.option(fc.integer({ min: -500, max: 500 }).map((n) => n / 10)),
             adjustment: fc.option(fc.constantFrom(...adjustmentKinds, 'other')),
             verdict: fc.constantFrom('loose', 'good', 'tight', 'outgrown'),
+            endReason: fc.option(fc.constantFrom(...endReasons)),
             note: text(100),
           })
           .map(({ device: d, ...e }) => ({ ...e, deviceId: d.id }));

@@ -41,6 +41,7 @@ describe('buildRecallList', () => {
           changeMm: null,
           adjustment: null,
           verdict: null,
+          endReason: null,
           note: '',
         },
       ],

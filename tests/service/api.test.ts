@@ -37,6 +37,58 @@ describe('the HTTP API', () => {
     expect((await service.app.inject({ url: '/api/session', headers })).statusCode).toBe(401);
   });
 
+  it('casts the next one: carried over, its job begun, worn when delivered, the old one asked about', async () => {
+    const post = (url: string, payload: object) => service.as('clinician', { method: 'POST', url, payload });
+    const [child] = (await service.as('clinician', { url: '/api/children' })).json().items;
+    const old = (
+      await post(`/api/children/${child.id}/devices`, {
+        family: 'kafo',
+        side: 'left',
+        castDate: '2025-03-01',
+        fittedDate: '2025-04-01',
+        allowancesMm: { foot_length: 12 },
+        extensionRangeMm: { knee_height: 24 },
+      })
+    ).json();
+    const next = await post(`/api/devices/${old.id}/next`, { allowancesMm: { foot_length: 10 } });
+    expect(next.statusCode, next.body).toBe(201);
+    const { id } = next.json();
+    expect(next.json()).toMatchObject({
+      family: 'kafo',
+      side: 'left',
+      castDate: testToday,
+      fittedDate: null,
+      status: 'ordered',
+      replaces: old.id,
+      allowancesMm: { foot_length: 10 },
+      extensionRangeMm: { knee_height: 24 },
+    });
+    const jobs = async () => {
+      const record = await service.as('clinician', { url: `/api/children/${child.id}/record` });
+      return record.json().jobs.filter((j: { deviceId: string }) => j.deviceId === id);
+    };
+    expect(await jobs()).toMatchObject([{ status: 'in-progress', stages: { cast: testToday } }]);
+    expect((await post(`/api/devices/${old.id}/next`, {})).statusCode).toBe(409);
+    expect((await post(`/api/devices/${id}/next`, {})).statusCode).toBe(409);
+    expect((await post(`/api/devices/${old.id}/delivery`, {})).statusCode).toBe(409);
+    const early = await post(`/api/devices/${id}/delivery`, { date: '2026-01-31' });
+    expect(early.statusCode).toBe(422);
+    const fitted = await post(`/api/devices/${id}/delivery`, {});
+    expect(fitted.json()).toMatchObject({
+      device: { status: 'worn', fittedDate: testToday },
+      stillWorn: { id: old.id, status: 'worn' },
+    });
+    expect(await jobs()).toMatchObject([{ status: 'fitted', stages: { fit: testToday } }]);
+    const third = (await post(`/api/devices/${id}/next`, {})).json();
+    const last = await post(`/api/devices/${third.id}/delivery`, { retireReplaced: 'outgrown' });
+    expect(last.json().stillWorn).toBeNull();
+    expect((await service.as('clinician', { url: `/api/devices/${id}` })).json().status).toBe('retired');
+    const events = await service.as('clinician', { url: `/api/devices/${id}/events` });
+    expect(events.json().items.at(-1)).toMatchObject({ kind: 'retired', endReason: 'outgrown' });
+    const why = { date: testToday, kind: 'broken', endReason: 'skin' };
+    expect((await post(`/api/devices/${third.id}/events`, why)).json().field).toBe('endReason');
+  });
+
   it('does a clinic’s whole job: child, visit, device, forecast, chart, recall list, call, undo', async () => {
     const child = {
       id: 'new-1',

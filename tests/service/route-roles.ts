@@ -34,6 +34,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /api/children/:id/devices': 'c',
   'GET /api/devices/:id': 'cs',
   'PATCH /api/devices/:id': 'c',
+  'POST /api/devices/:id/next': 'c',
+  'POST /api/devices/:id/delivery': 'c',
   'GET /api/devices/:id/events': 'c',
   'POST /api/devices/:id/events': 'c',
   'POST /api/events/:id/withdrawal': 'c',

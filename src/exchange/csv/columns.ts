@@ -3,7 +3,7 @@
  * A heading is matched without regard to case, spaces and punctuation; columns named here are read,
  * every other column is kept with its row and written back.
  */
-import { adjustmentKinds, familyIds, stageIds } from '../../records/device.js';
+import { adjustmentKinds, endReasons, familyIds, stageIds } from '../../records/device.js';
 import { measureIds } from '../../records/measure.js';
 import { conditionIds } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, skinStates } from '../../records/skin-check.js';
@@ -87,17 +87,19 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     c('fitted_date', `${DATE}; empty until fitted`, ['fitted', 'fitted_on', 'delivered', 'fit_date']),
     c('status', 'ordered, worn or retired; empty for worn when fitted, ordered when not'),
     c('footplate', 'full, behind-toes or none; empty for full'),
+    c('replaces', 'the id of the device whose place it takes, or empty', ['replaces_device']),
   ],
   events: [
     c('id', `${ID}; made from the row when empty`, ['event_id']),
     must('device_id', 'an id in devices', ['device']),
     must('date', DATE, ['event_date']),
-    must('kind', 'cast, delivered, adjusted, re-cast, broken, retired or verdict', ['event']),
+    must('kind', 'cast, delivered, adjusted, re-cast, broken, lost, retired or verdict', ['event']),
     c('measure', `one of ${measureIds.join(', ')}, or empty for the whole device`, ['dimension']),
     c('side', 'left, right, none or empty'),
     c('change_mm', 'room gained in mm, as a number', ['change']),
     c('adjustment', `${adjustmentKinds.join(', ')} or other`),
     c('verdict', 'loose, good, tight or outgrown', ['fit_verdict']),
+    c('end_reason', `with retired: ${endReasons.join(', ')}, or empty`, ['why_ended']),
     c('note', TEXT, ['notes', 'comment']),
   ],
   markers: [

@@ -45,6 +45,7 @@ export function readDevices(
       castDate: castDate ?? '',
       fittedDate,
       status: row.oneOf('status', ['ordered', 'worn', 'retired'], fittedDate ? 'worn' : 'ordered'),
+      replaces: row.upTo('replaces', 80) || null,
       footplate: row.oneOf('footplate', ['full', 'behind-toes', 'none'], 'full'),
       allowancesMm: sizes.allowance,
       limitsMm: sizes.limit,

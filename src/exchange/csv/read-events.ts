@@ -1,4 +1,4 @@
-import { type DeviceEvent, deviceEventRecord } from '../../records/device.js';
+import { type DeviceEvent, deviceEventRecord, endReasons } from '../../records/device.js';
 import { measureIds, sides } from '../../records/measure.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
@@ -27,6 +27,7 @@ export function readEvents(
     const side = row.text('side') === '' ? null : row.oneOf('side', sides, null, { l: 'left', r: 'right' });
     const changeMm = row.number('change_mm');
     const adjustment = row.oneOf('adjustment', adjustments, null);
+    const endReason = row.oneOf('end_reason', endReasons, null);
     const event = {
       id:
         row.upTo('id', 80) ||
@@ -39,6 +40,7 @@ export function readEvents(
       changeMm,
       adjustment,
       verdict,
+      endReason,
       note: row.upTo('note', 1000),
     } satisfies DeviceEvent;
     return row.ok ? [event] : [];

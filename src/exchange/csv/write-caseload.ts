@@ -115,7 +115,7 @@ function tableRows(caseload: Caseload): Record<TableName, { headings: string[]; 
       })),
     ),
     devices: table(
-      ['id', 'child_id', 'family', 'side', 'cast_date', 'fitted_date', 'status', 'footplate'],
+      ['id', 'child_id', 'family', 'side', 'cast_date', 'fitted_date', 'status', 'footplate', 'replaces'],
       caseload.devices.map((d) => ({
         id: d.id,
         child_id: d.childId,
@@ -125,12 +125,25 @@ function tableRows(caseload: Caseload): Record<TableName, { headings: string[]; 
         fitted_date: d.fittedDate,
         status: d.status,
         footplate: d.footplate,
+        replaces: d.replaces,
         ...sizeCells(d),
         ...extraCells('devices', d.extra),
       })),
     ),
     events: table(
-      ['id', 'device_id', 'date', 'kind', 'measure', 'side', 'change_mm', 'adjustment', 'verdict', 'note'],
+      [
+        'id',
+        'device_id',
+        'date',
+        'kind',
+        'measure',
+        'side',
+        'change_mm',
+        'adjustment',
+        'verdict',
+        'end_reason',
+        'note',
+      ],
       caseload.events.map((e) => ({
         id: e.id,
         device_id: e.deviceId,
@@ -141,6 +154,7 @@ function tableRows(caseload: Caseload): Record<TableName, { headings: string[]; 
         change_mm: e.changeMm,
         adjustment: e.adjustment,
         verdict: e.verdict,
+        end_reason: e.endReason,
         note: e.note,
       })),
     ),

@@ -206,6 +206,7 @@ function observationRow(o: Read<'Observation'>, index: ResourceIndex): Row | nul
     change_mm: numberText(extensionNumber(o, 'change-mm')),
     adjustment: extensionText(o, 'adjustment'),
     verdict: o.valueString ?? '',
+    end_reason: extensionText(o, 'end-reason'),
     note: o.note?.[0]?.text ?? '',
   };
   return { table: 'events', cells };
@@ -239,6 +240,7 @@ function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
     fitted_date: use?.timingPeriod?.start ?? use?.timingDateTime ?? '',
     status: use === undefined ? (d.status === 'inactive' ? 'retired' : '') : status,
     footplate: extensionText(d, 'footplate'),
+    replaces: extensionText(d, 'replaces'),
     ...Object.fromEntries([
       ...sizes('allowance-mm', 'allowance'),
       ...sizes('limit-mm', 'limit'),

@@ -189,6 +189,7 @@ function deviceResource(d: Device): FhirDevice {
     extension: [
       ...ownExtension('cast-date', d.castDate),
       ...ownExtension('footplate', d.footplate),
+      ...ownExtension('replaces', d.replaces),
       ...mapExtension('allowance-mm', d.allowancesMm as Record<string, number>),
       ...mapExtension('limit-mm', d.limitsMm as Record<string, number>),
       ...mapExtension('extension-mm', d.extensionRangeMm as Record<string, number>),
@@ -250,6 +251,7 @@ function eventObservation(e: DeviceEvent, childId: string | undefined): Observat
       ...ownExtension('measure', e.measure),
       ...ownExtension('change-mm', e.changeMm),
       ...ownExtension('adjustment', e.adjustment),
+      ...ownExtension('end-reason', e.endReason),
     ],
   };
 }

@@ -1,22 +1,13 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
-import { type Device, type DeviceEvent, familyIds } from '../../records/device.js';
+import { type Device, type DeviceEvent, endReasons, familyIds } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
+import { endReasonNames, eventNames } from '../../words/event-names.js';
 import { seriesText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
-
-const eventWords: Readonly<Record<DeviceEvent['kind'], string>> = {
-  cast: 'cast',
-  delivered: 'delivered',
-  adjusted: 'adjusted',
-  're-cast': 're-cast',
-  broken: 'broken',
-  retired: 'no longer worn',
-  verdict: 'fit judged',
-};
 
 /** One device: what was done to it, a verdict on its fit, an adjustment, its end. */
 export function DevicePage(props: {
@@ -128,9 +119,20 @@ export function DevicePage(props: {
               <p class="field">
                 <label for="kind">What</label>
                 <select id="kind" name="kind">
-                  {(['delivered', 're-cast', 'broken', 'retired'] as const).map((k) => (
+                  {(['delivered', 're-cast', 'broken', 'lost', 'retired'] as const).map((k) => (
                     <option key={k} value={k}>
-                      {eventWords[k]}
+                      {eventNames[k]}
+                    </option>
+                  ))}
+                </select>
+              </p>
+              <p class="field">
+                <label for="endReason">Why no longer worn</label>
+                <select id="endReason" name="endReason">
+                  <option value="">not said</option>
+                  {endReasons.map((r) => (
+                    <option key={r} value={r}>
+                      {endReasonNames[r]}
                     </option>
                   ))}
                 </select>
@@ -157,7 +159,8 @@ export function DevicePage(props: {
               .toSorted((a, b) => b.date.localeCompare(a.date))
               .map((e) => (
                 <li key={e.id}>
-                  {format.date(e.date)}: {eventWords[e.kind]}
+                  {format.date(e.date)}: {eventNames[e.kind]}
+                  {e.endReason && `, ${endReasonNames[e.endReason]}`}
                   {e.verdict && `, ${e.verdict}`}
                   {e.measure && ` (${seriesText({ measure: e.measure, side: e.side ?? 'none' })})`}
                   {e.changeMm !== null && `, ${e.changeMm > 0 ? '+' : ''}${format.number(e.changeMm, 1)} mm`}

@@ -64,5 +64,6 @@ export const verdictEvent = ({ device, verdict, note }: Judged, date: string): O
   changeMm: null,
   adjustment: null,
   verdict,
+  endReason: null,
   note: note.slice(0, 1000),
 });

@@ -2,9 +2,10 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
-import { type Device, type DeviceEvent, deviceRecord } from '../../records/device.js';
+import { type Device, type DeviceEvent, deviceRecord, endReasons } from '../../records/device.js';
 import { measureIds, measures } from '../../records/measure.js';
 import { actorOf } from '../../service/access.js';
+import { recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Format } from '../parts/format.js';
@@ -135,7 +136,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const { value: device } = await store.devices.get(deviceId, actor);
     if (device.childId !== id) throw new DoorpostError('not-found', 'This child has no such device');
     const event = eventOf(body, deviceId, device.side);
-    await store.events.add(event, clock.today(), actor);
+    await store.transaction((tx) => recordEvent(tx, event, clock.today(), actor));
     return reply.redirect(`${path(id)}?notice=event-saved`, 303);
   });
 }
@@ -153,7 +154,7 @@ function eventOf(
       accepted,
     });
   };
-  const kinds = ['delivered', 'adjusted', 're-cast', 'broken', 'retired', 'verdict'] as const;
+  const kinds = ['delivered', 'adjusted', 're-cast', 'broken', 'lost', 'retired', 'verdict'] as const;
   const kind = kinds.find((k) => k === body.kind) ?? refuse('kind', body.kind ?? '', kinds.join(', '));
   const date = isIsoDate(body.date ?? '') ? body.date : refuse('date', body.date ?? '', 'year-month-day');
   const measure = body.measure
@@ -179,6 +180,7 @@ function eventOf(
         ? (verdicts.find((v) => v === body.verdict) ??
           refuse('verdict', body.verdict ?? '', verdicts.join(', ')))
         : null,
+    endReason: kind === 'retired' ? (endReasons.find((r) => r === body.endReason) ?? null) : null,
     note: (body.note ?? '').slice(0, 1000),
   };
 }

@@ -12,7 +12,7 @@ export interface EventContext {
 }
 
 export function checkEvent(
-  event: Pick<DeviceEvent, 'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict'>,
+  event: Pick<DeviceEvent, 'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict' | 'endReason'>,
   { device, today, families, row }: EventContext,
 ): void {
   const what = `Event ${event.kind}`;
@@ -21,6 +21,8 @@ export function checkEvent(
     refuse(what, { field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown', row });
   if (event.kind === 'adjusted' && event.changeMm === null)
     refuse(what, { field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm', row });
+  if (event.endReason && event.kind !== 'retired')
+    refuse(what, { field: 'endReason', given: event.endReason, accepted: 'nothing but with retired', row });
   if (event.changeMm !== null && !(Math.abs(event.changeMm) <= MOST_ROOM_MM))
     refuse(what, {
       field: 'changeMm',

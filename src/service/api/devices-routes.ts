@@ -1,15 +1,18 @@
 import { z } from 'zod';
+import { endReasons } from '../../records/device.js';
 import { actorOf } from '../access.js';
+import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, clinical, planning } from './api.js';
-import { failures, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
+import { date, failures, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   deviceChange,
   deviceEventRecord,
   deviceRecord,
   newDevice,
   newEvent,
+  nextDevice,
   workshopJobRecord,
 } from './schemas/records.js';
 
@@ -104,6 +107,68 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
       }),
   );
 
+  api.post(
+    '/devices/:id/next',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary:
+          'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
+        params: idParams,
+        body: nextDevice,
+        response: { 201: deviceRecord, ...failures },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const next = await castNext(tx, request.params.id, request.body ?? {}, clock.today(), actor);
+        return {
+          status: 201,
+          body: next.value,
+          headers: { ...etag(next.version), location: `/api/devices/${encodeURIComponent(next.value.id)}` },
+        };
+      }),
+  );
+
+  api.post(
+    '/devices/:id/delivery',
+    {
+      config: clinical,
+      schema: {
+        tags,
+        summary:
+          'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
+        params: idParams,
+        body: z.object({
+          date: date.optional().describe('the day it was fitted; today when absent'),
+          retireReplaced: z
+            .enum(endReasons)
+            .nullish()
+            .describe('why the device whose place it takes ends; left out, that one stays in use'),
+          note: z.string().max(1000).default(''),
+        }),
+        response: {
+          200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }),
+          ...failures,
+        },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => {
+        const today = clock.today();
+        const { date: on = today, retireReplaced = null, note } = request.body;
+        const { device, stillWorn } = await deliver(
+          tx,
+          request.params.id,
+          { date: on, retireReplaced, note },
+          today,
+          actor,
+        );
+        return { status: 200, body: { device: device.value, stillWorn }, headers: etag(device.version) };
+      }),
+  );
+
   api.get(
     '/devices/:id/events',
     {
@@ -129,7 +194,8 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
       config: clinical,
       schema: {
         tags,
-        summary: 'Record an event: adjusted, fit verdict, re-cast, broken, retired',
+        summary:
+          'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
         params: idParams,
         body: newEvent,
         response: { 201: deviceEventRecord, ...failures },
@@ -138,7 +204,7 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
-        body: await tx.events.add({ ...request.body, deviceId: request.params.id }, clock.today(), actor),
+        body: await recordEvent(tx, { ...request.body, deviceId: request.params.id }, clock.today(), actor),
       })),
   );
 

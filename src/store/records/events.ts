@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { checkEvent } from '../../records/check/check-event.js';
-import { deviceEventRecord } from '../../records/device.js';
+import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
@@ -10,6 +10,14 @@ import { notFound } from './require-child.js';
 import { eventColumns, eventOf } from './row-records.js';
 
 const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };
+
+/** The device as an event leaves it: retired, or worn from the day it was delivered. */
+function deviceAfter(device: Device, { kind, date }: DeviceEvent): Device {
+  if (kind === 'retired' && device.status !== 'retired') return { ...device, status: 'retired' };
+  if (kind === 'delivered' && device.status === 'ordered')
+    return { ...device, status: 'worn', fittedDate: date };
+  return device;
+}
 
 export const eventsRepository = (db: Database): Store['events'] => ({
   add: (given, today, actor) =>
@@ -21,14 +29,11 @@ export const eventsRepository = (db: Database): Store['events'] => ({
         .insertInto('device_events')
         .values({ ...eventColumns(event, device.childId), ...firstRevision, recorded_by: actor.name })
         .execute();
-      if (event.kind === 'retired' && device.status !== 'retired')
+      const after = deviceAfter(device, event);
+      if (after !== device)
         await tx
           .updateTable('devices')
-          .set({
-            ...deviceColumns({ ...device, status: 'retired' }),
-            version: version + 1,
-            updated_at: new Date(),
-          })
+          .set({ ...deviceColumns(after), version: version + 1, updated_at: new Date() })
           .where('id', '=', device.id)
           .execute();
       await writeAudit(tx, {

@@ -51,7 +51,11 @@ export const markerColumns = (m: MaturityMarker) => ({
   sd_years: m.sdYears,
 });
 
-export const eventOf = (row: Row<'device_events'>): DeviceEvent => row.data as DeviceEvent;
+/** Rows of before a reason was asked for have none; the table is append-only, so it is filled in here. */
+export const eventOf = (row: Row<'device_events'>): DeviceEvent => ({
+  endReason: null,
+  ...(row.data as Omit<DeviceEvent, 'endReason'>),
+});
 
 export const eventColumns = (e: DeviceEvent, childId: string) => ({
   id: e.id,

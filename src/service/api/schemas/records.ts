@@ -21,6 +21,18 @@ export const childChange = withoutDefaults(childRecord.omit({ id: true }));
 export const deviceChange = withoutDefaults(deviceRecord.omit({ id: true, childId: true }));
 
 export const newDevice = deviceRecord.omit({ id: true, childId: true }).extend({ id: id.optional() });
+/** What may be chosen anew of the next device. */
+export const nextDevice = withoutDefaults(
+  deviceRecord.pick({
+    family: true,
+    side: true,
+    footplate: true,
+    castDate: true,
+    allowancesMm: true,
+    limitsMm: true,
+    extensionRangeMm: true,
+  }),
+).nullish();
 export const newEvent = deviceEventRecord.omit({ id: true, deviceId: true });
 export const newMarker = markerRecord.omit({ id: true, childId: true });
 

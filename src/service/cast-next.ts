@@ -1,0 +1,129 @@
+import { DoorpostError } from '../errors.js';
+import type { IsoDate } from '../records/dates.js';
+import type { Device, DeviceEvent, EndReason } from '../records/device.js';
+import type { Actor, Store, Versioned } from '../store/contract.js';
+
+/** What may be chosen anew for the next device; what is left out is as in the one before. */
+export type NextDevice = Partial<
+  Pick<
+    Device,
+    'family' | 'side' | 'footplate' | 'castDate' | 'allowancesMm' | 'limitsMm' | 'extensionRangeMm'
+  >
+>;
+
+/**
+ * Casts the next one of a device: same family, side, plate, allowances and bars unless chosen anew, linked to the one
+ * whose place it takes, with a job in the workshop begun on the day of the cast. Sizes a maker stated are those of the
+ * old shell and are not carried.
+ */
+export async function castNext(
+  tx: Store,
+  deviceId: string,
+  chosen: NextDevice,
+  today: IsoDate,
+  actor: Actor,
+): Promise<Versioned<Device>> {
+  const { value: before } = await tx.devices.get(deviceId, actor);
+  if (before.status === 'ordered')
+    throw new DoorpostError('already-there', 'This device is being made itself: record its delivery first', {
+      field: 'id',
+    });
+  const { devices } = await tx.children.record(before.childId, actor);
+  if (devices.some((d) => d.replaces === deviceId && d.status === 'ordered'))
+    throw new DoorpostError('already-there', 'The next one after this device is being made already', {
+      field: 'id',
+    });
+  const next = await tx.devices.create(
+    {
+      childId: before.childId,
+      family: before.family,
+      side: before.side,
+      footplate: before.footplate,
+      allowancesMm: before.allowancesMm,
+      limitsMm: {},
+      extensionRangeMm: before.extensionRangeMm,
+      castDate: today,
+      extra: {},
+      ...chosen,
+      fittedDate: null,
+      status: 'ordered',
+      replaces: deviceId,
+    },
+    today,
+    actor,
+  );
+  const { id, family, castDate } = next.value;
+  await tx.workshopJobs.save(
+    {
+      id: `${id}-made`.slice(0, 80),
+      deviceId: id,
+      family,
+      stages: { cast: castDate },
+      status: 'in-progress',
+    },
+    0,
+    actor,
+  );
+  return next;
+}
+
+/** Records what happened to a device; a delivery closes its job in the workshop as well. */
+export async function recordEvent(
+  tx: Store,
+  given: Omit<DeviceEvent, 'id'>,
+  today: IsoDate,
+  actor: Actor,
+): Promise<DeviceEvent> {
+  const event = await tx.events.add(given, today, actor);
+  if (event.kind !== 'delivered') return event;
+  const { value: device } = await tx.devices.get(event.deviceId, actor);
+  const { jobs } = await tx.children.record(device.childId, actor);
+  for (const job of jobs.filter((j) => j.deviceId === device.id && j.status === 'in-progress'))
+    await tx.workshopJobs.save(
+      { ...job, stages: { ...job.stages, fit: event.date }, status: 'fitted' },
+      null,
+      actor,
+    );
+  return event;
+}
+
+export interface Delivery {
+  readonly date: IsoDate;
+  /** Why the device whose place it takes ends; null leaves that one in use. */
+  readonly retireReplaced: EndReason | null;
+  readonly note: string;
+}
+
+export interface Delivered {
+  readonly device: Versioned<Device>;
+  /** The device whose place it takes, where it still counts as worn: ask whether to retire it. */
+  readonly stillWorn: Device | null;
+}
+
+/** The new device is fitted and worn; the old one ends with its reason, or is asked about. */
+export async function deliver(
+  tx: Store,
+  deviceId: string,
+  { date, retireReplaced, note }: Delivery,
+  today: IsoDate,
+  actor: Actor,
+): Promise<Delivered> {
+  const about = { measure: null, side: null, changeMm: null, adjustment: null, verdict: null } as const;
+  const { status } = (await tx.devices.get(deviceId, actor)).value;
+  if (status !== 'ordered')
+    throw new DoorpostError('already-there', 'This device is not being made: it was delivered or has ended', {
+      field: 'id',
+    });
+  await recordEvent(tx, { ...about, deviceId, date, kind: 'delivered', endReason: null, note }, today, actor);
+  const device = await tx.devices.get(deviceId, actor);
+  const { replaces } = device.value;
+  const old = replaces === null ? null : (await tx.devices.get(replaces, actor)).value;
+  if (old?.status !== 'worn') return { device, stillWorn: null };
+  if (retireReplaced === null) return { device, stillWorn: old };
+  await tx.events.add(
+    { ...about, deviceId: old.id, date, kind: 'retired', endReason: retireReplaced, note: '' },
+    today,
+    actor,
+  );
+  return { device, stillWorn: null };
+}
