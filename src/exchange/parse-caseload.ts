@@ -139,7 +139,7 @@ function noTable(text: TextTable): DoorpostError {
 
 function gridOf(text: TextTable): Grid {
   const first = { row: text.headingRow ?? 1, cells: text.headings };
-  return { file: text.file, rows: [first, ...text.rows], merged: text.merged ?? [] };
+  return { file: text.file, sheet: text.sheet, rows: [first, ...text.rows], merged: text.merged ?? [] };
 }
 
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */

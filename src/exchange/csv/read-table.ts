@@ -7,6 +7,8 @@ import type { TableName } from './columns.js';
 /** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
 export interface TextTable {
   readonly file: string;
+  /** The sheet's name in its workbook. */
+  readonly sheet?: string;
   /** Which table it is, where its maker knows; else read off its name or headings. */
   readonly table?: TableName;
   readonly headings: readonly string[];

@@ -1,7 +1,7 @@
 import { type Unit, unitNamed } from '../../records/units.js';
 import { readNumber } from '../csv/read-number.js';
 import { plainUnits } from '../headings/unit-words.js';
-import { saysDoubt } from './cell-words.js';
+import { leftWords, rightWords, saysDoubt } from './cell-words.js';
 
 /** A size as a cell says it. */
 export interface CellSize {
@@ -105,4 +105,32 @@ export function cellPair(cell: string): [string, string] | null {
     'u',
   ).exec(cell.trim());
   return match ? [`${match[1]} ${match[3]}`.trim(), `${match[2]} ${match[3]}`.trim()] : null;
+}
+
+/**
+ * Two sizes in one cell with the letters of their sides, 'G 17,5 / D 17,8', 'L: 17.5cm R: 17.8cm': by side. Null where
+ * the cell does not say both sides.
+ */
+export function cellSides(cell: string): { readonly left: string; readonly right: string } | null {
+  if (cell.length > 80) return null;
+  for (const [pattern, word, size] of [
+    [LETTER_FIRST, 1, 2],
+    [LETTER_LAST, 2, 1],
+  ] as const) {
+    const parts = [...cell.matchAll(pattern)].map((m) => ({ side: sideWord(m[word]), size: m[size].trim() }));
+    const left = parts.find(({ side }) => side === 'left')?.size;
+    const right = parts.find(({ side }) => side === 'right')?.size;
+    if (parts.length === 2 && left !== undefined && right !== undefined) return { left, right };
+  }
+  return null;
+}
+
+const SIZE = String.raw`[~<>≈]?\d+(?:[.,]\d+)?(?:\s?(?:mm|cm|in|"))?\??`;
+const LETTER_FIRST = new RegExp(String.raw`(\p{L}+)\.?\s*[:=]?\s*(${SIZE})`, 'gu');
+const LETTER_LAST = new RegExp(String.raw`(${SIZE})\s*\(?(\p{L}+)`, 'gu');
+
+function sideWord(word: string): 'left' | 'right' | null {
+  const folded = word.toLowerCase();
+  if (leftWords.has(folded) && !rightWords.has(folded)) return 'left';
+  return rightWords.has(folded) && !leftWords.has(folded) ? 'right' : null;
 }

@@ -61,6 +61,7 @@ export class DeviceRows {
   private devicesIn(row: GridRow, conditionSide: string): Found[] {
     const { columns } = this.taken;
     const found: Found[] = [];
+    const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
     for (const column of columns) {
       const { meaning } = column;
       const text = cellOf(row, column);
@@ -90,6 +91,18 @@ export class DeviceRows {
           const side = device.side ?? meaning.side ?? this.sideColumn(row);
           found.push(...this.settled(row, column, { ...device, side }, conditionSide));
         }
+      } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
+        // 'AFO left - cast': the date's own heading names the device.
+        const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
+        if (found.some((f) => f.device.family === family && f.device.side === side)) continue;
+        found.push(
+          ...this.settled(
+            row,
+            column,
+            { family, side, plural: false, word: foldText(family) },
+            conditionSide,
+          ),
+        );
       }
     }
     return found;
@@ -182,7 +195,8 @@ export class DeviceRows {
     const cast = this.dateIn(row, 'device.cast_date', family, side);
     const fitted = this.dateIn(row, 'device.fitted_date', family, side);
     if (cast === 'unread' || fitted === 'unread') return null;
-    let castDate = cast?.date ?? this.dateInCell(row, column);
+    let castDate =
+      cast?.date ?? (isField(column, 'device.fitted_date') ? null : this.dateInCell(row, column));
     const known = [...this.made.values()].filter(
       (m) => m.cells.child_id === person.id && m.cells.family === family && m.cells.side === side,
     );
@@ -381,6 +395,13 @@ export class DeviceRows {
     return fitted !== null ? addDaysIso(fitted, -DAYS_TO_FITTING) : visit;
   }
 }
+
+const isField = (column: Column, field: FieldId): boolean =>
+  column.meaning?.kind === 'field' && column.meaning.field === field;
+const isDatedDevice = (column: Column): boolean =>
+  column.meaning?.kind === 'field' &&
+  column.meaning.family !== null &&
+  (column.meaning.field === 'device.cast_date' || column.meaning.field === 'device.fitted_date');
 
 export function sideIn(cell: string): DeviceSide | null {
   const word = foldText(cell);

@@ -3,6 +3,12 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import { cellDate } from './cell-date.js';
 import { totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
+import { withChildAbove } from './shapes/child-above.js';
+import { datesAcross } from './shapes/dates-across.js';
+import { sideBySide } from './shapes/side-by-side.js';
+import { withUnitsRow } from './shapes/units-row.js';
+import { withoutHeadings } from './shapes/without-headings.js';
+import { withYearAbove } from './shapes/year-above.js';
 
 const LOOK_AT = 40;
 
@@ -14,30 +20,39 @@ const isData = (cell: string): boolean =>
 const strength = (heading: string): number =>
   heading === '' ? 0 : (headingCandidates(heading)[0]?.strength ?? 0);
 
+/** The tables of a file or sheet in any of the shapes clinics keep, each as rows under headings. */
+export function findTables(grid: Grid, notices: string[]): SheetTable[] {
+  const found = sideBySide(grid).flatMap((part) => tablesIn(datesAcross(part), notices));
+  if (found.length > 0) return found;
+  const bare = withoutHeadings(grid);
+  return bare === null ? [] : [bare];
+}
+
 /**
  * The tables of a sheet: for each the heading line, or two or three lines that make a heading together, with titles
  * above and totals below left out. Lines that are no record are told in `notices`.
  */
-export function findTables(grid: Grid, notices: string[]): SheetTable[] {
+function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
   const tables: SheetTable[] = [];
   let from = 0;
   for (;;) {
     const head = headingAt(grid, from, from === 0 ? LOOK_AT : grid.rows.length);
     if (head === null) break;
-    const titles = grid.rows
-      .slice(from === 0 ? 0 : head.from, head.from)
-      .map(({ cells }) => cells.filter((c) => c !== '').join(' '));
+    const above = grid.rows.slice(from, head.from);
+    const titles = above.map(({ cells }) => cells.filter((c) => c !== '').join(' '));
     const rest = grid.rows.slice(head.to + 1);
     const next = nextHeading(rest, head.headings);
     const body = next === -1 ? rest : rest.slice(0, next);
     const rows = body.filter((row) => isRecord(row, head.headings, grid.file, notices));
-    tables.push({
+    const table = withUnitsRow({
       file: grid.file,
       headingRow: grid.rows[head.to].row,
       headings: head.headings,
       rows: filledDown(rows, grid),
       titles,
     });
+    const sheet = grid.sheet ?? '';
+    tables.push(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet));
     if (next === -1) break;
     from = head.to + 1 + next;
   }

@@ -12,6 +12,8 @@ export interface Range {
 }
 export interface Grid {
   readonly file: string;
+  /** The sheet's name in its workbook. */
+  readonly sheet?: string;
   readonly rows: readonly GridRow[];
   /** Merged cells, rows from 1 and columns from 0; the value is in the first. */
   readonly merged: readonly Range[];

@@ -7,7 +7,7 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import type { ColumnSide } from '../headings/meaning.js';
 import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
-import { type CellSize, cellPair, cellSize, unitWord } from './cell-size.js';
+import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import type { ValueColumn } from './choose-units.js';
 import { sideIn } from './device-rows.js';
@@ -77,6 +77,12 @@ export function readingsIn(
     };
     if (!measures[measure].sided) return push(cell, ['none']);
     if (side === 'left' || side === 'right') return push(cell, [side]);
+    const lettered = cellSides(cell);
+    if (lettered !== null) {
+      push(lettered.left, ['left']);
+      push(lettered.right, ['right']);
+      return;
+    }
     const pair = cellPair(cell);
     if (side === 'left-right' || side === 'right-left') {
       if (pair === null) {

@@ -15,6 +15,7 @@ export async function readWorkbook(file: string, bytes: Uint8Array): Promise<Tex
     return [
       {
         file: `${file} ${name}`,
+        sheet: name,
         headings: headings.cells,
         headingRow: headings.row,
         rows: below,

@@ -1,0 +1,81 @@
+import { headingCandidates } from '../../headings/heading-meaning.js';
+import { cellDate } from '../cell-date.js';
+import { saysNothing } from '../cell-words.js';
+import type { Grid, GridRow } from '../grid.js';
+
+const LOOK_AT = 40;
+const isDate = (cell: string): boolean =>
+  cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && cellDate(cell, '2099-12-31') !== null;
+const sizeOf = (text: string) =>
+  headingCandidates(text).find((c) => c.meaning.kind === 'reading' && c.strength >= 0.5);
+
+/**
+ * A grid with the days of measuring across as one with a row a reading: the columns left of the first date, then
+ * Date, Measure and Value. What was measured stands in a column at the left, else in a line above, else the grid is
+ * left as it is.
+ */
+export function datesAcross(grid: Grid): Grid {
+  const at = grid.rows.slice(0, LOOK_AT).findIndex((line, index) => isDateLine(grid, line, index));
+  if (at === -1) return grid;
+  const line = grid.rows[at];
+  const dates = line.cells.flatMap((cell, column) => (isDate(cell) ? [column] : []));
+  const below = grid.rows.slice(at + 1);
+  const left = Array.from({ length: dates[0] }, (_, column) => column);
+  const measured = left.find((column) => {
+    const words = below.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
+    return words.length > 0 && words.filter((word) => sizeOf(word)).length >= words.length * 0.6;
+  });
+  const title = grid.rows
+    .slice(0, at)
+    .flatMap(({ cells }) => cells)
+    .concat(line.cells.slice(0, dates[0]), grid.sheet ?? '')
+    .find((cell) => measureInTitle(cell) !== null);
+  if (measured === undefined && title === undefined) return grid;
+  const what = title === undefined ? '' : (measureInTitle(title) ?? '');
+  const headings = left.map((column) =>
+    column === measured ? 'Measure' : headingOf(line.cells[column] ?? ''),
+  );
+  const rows = below.flatMap(({ row, cells }): GridRow[] => {
+    const own = left.map((column) => cells[column] ?? '');
+    if (measured !== undefined && own[measured] === '') return [];
+    // A line without a value still says who the child is, for the lines below it.
+    const filled = dates.filter((column) => (cells[column] ?? '') !== '');
+    if (filled.length === 0)
+      return own.some((cell) => cell !== '') && measured === undefined ? [{ row, cells: own }] : [];
+    return filled.map((column) => ({
+      row,
+      cells: [...own, line.cells[column], ...(measured === undefined ? [what] : []), cells[column]],
+    }));
+  });
+  const made = [...headings, 'Date', ...(measured === undefined ? ['Measure'] : []), 'Value'];
+  return { ...grid, rows: [...grid.rows.slice(0, at), { row: line.row, cells: made }, ...rows], merged: [] };
+}
+
+/** A heading over measures says nothing of a child. */
+const headingOf = (heading: string): string => (sizeOf(heading) ? '' : heading);
+
+/** 'Foot length (mm) by visit' -> what of it says the measure. */
+function measureInTitle(text: string): string | null {
+  if (text === '' || text.length > 100) return null;
+  const words = text.split(/\s+/);
+  for (let n = words.length; n >= 1; n--) {
+    const part = words.slice(0, n).join(' ');
+    const found = headingCandidates(part)[0];
+    if (found?.meaning.kind === 'reading' && found.strength >= 0.75) return part;
+  }
+  return null;
+}
+
+/** Two dates or more, to the end of the line, over columns that hold no dates. */
+function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
+  const first = cells.findIndex(isDate);
+  if (first < 1) return false;
+  const right = cells.slice(first).filter((cell) => cell !== '');
+  if (right.length < 2 || !right.every(isDate)) return false;
+  const below = grid.rows
+    .slice(index + 1, index + 30)
+    .flatMap((row) => row.cells.slice(first).filter((cell) => cell !== '' && !saysNothing(cell)));
+  return (
+    below.length > 0 && below.filter((cell) => !isDate(cell) && /\d/.test(cell)).length >= below.length * 0.7
+  );
+}

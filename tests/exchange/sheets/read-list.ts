@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import writeXlsxFile from 'write-excel-file/node';
+import type { NamedFile, ParsedCaseload } from '../../../src/exchange/parse-caseload.js';
+
+/**
+ * One list as a clinic keeps it, in lists/*.txt: a line that says what is special about it, then the file, or the
+ * sheets of a workbook with | between the cells, then what must be taken, a line each.
+ */
+export interface TypedList {
+  readonly title: string;
+  readonly file: NamedFile;
+  /** 'child ...', 'reading ...', 'device ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT'. */
+  readonly taken: readonly string[];
+}
+
+export async function readList(path: string): Promise<TypedList> {
+  const [title, ...parts] = readFileSync(path, 'utf8').split(/^=== /m);
+  const sections = parts.map((part) => {
+    const end = part.indexOf('\n');
+    return { head: part.slice(0, end).trim(), body: part.slice(end + 1) };
+  });
+  const taken = sections.find(({ head }) => head === 'taken')?.body ?? '';
+  const sheets = sections.filter(({ head }) => head.startsWith('sheet '));
+  const text = sections.find(({ head }) => head.startsWith('file '));
+  const file = text
+    ? textFile(text.head.slice('file '.length), text.body)
+    : { name: 'list.xlsx', bytes: await workbook(sheets) };
+  return { title: title.trim(), file, taken: taken.split('\n').filter((line) => line !== '') };
+}
+
+/** 'list.csv latin1': the name, and how it is written where that is not UTF-8. */
+function textFile(head: string, body: string): NamedFile {
+  const [name, encoding] = head.split(' ');
+  return {
+    name,
+    bytes: new Uint8Array(Buffer.from(body, encoding === 'latin1' ? 'latin1' : 'utf8')),
+  };
+}
+
+/** A workbook by another library than the one doorpost reads with: numbers and dates are numbers and dates in it. */
+async function workbook(sheets: readonly { head: string; body: string }[]): Promise<Uint8Array> {
+  const made = sheets.map(({ head, body }) => {
+    const lines = body.split('\n').filter((line) => line !== '');
+    const merges = lines.flatMap((line) => {
+      const m = /^merge ([A-Z])(\d+):([A-Z])(\d+)$/.exec(line);
+      return m
+        ? [
+            {
+              row: +m[2],
+              column: m[1].charCodeAt(0) - 64,
+              rowSpan: +m[4] - +m[2] + 1,
+              columnSpan: m[3].charCodeAt(0) - m[1].charCodeAt(0) + 1,
+            },
+          ]
+        : [];
+    });
+    const data = lines
+      .filter((line) => !line.startsWith('merge '))
+      .map((line, at) =>
+        line.split('|').map((cell, column) => {
+          const merge = merges.find((m) => m.row === at + 1 && m.column === column + 1);
+          const span = merge ? { rowSpan: merge.rowSpan, columnSpan: merge.columnSpan } : {};
+          const value = typedValue(cell);
+          return value === null ? null : { ...value, ...span };
+        }),
+      );
+    return { data, sheet: head.slice('sheet '.length) };
+  });
+  return new Uint8Array(await writeXlsxFile(made as never).toBuffer());
+}
+
+function typedValue(cell: string) {
+  if (cell === '') return null;
+  if (/^\d+(,\d+)?$/.test(cell)) return { type: Number, value: Number(cell.replace(',', '.')) };
+  if (/^\d{4}-\d\d-\d\d$/.test(cell))
+    return { type: Date, value: new Date(`${cell}T12:00:00Z`), format: 'dd/mm/yyyy' };
+  return { type: String, value: cell };
+}
+
+/** What was taken, in the words of the lists. */
+export function takenText(parsed: ParsedCaseload): string[] {
+  const { children, measurements, devices } = parsed.caseload;
+  const nameOf = new Map(children.map((c) => [c.id, c.name || c.id]));
+  return [
+    ...children.map((c) => `child ${nameOf.get(c.id)} ${c.birthDate} ${c.sex}`),
+    ...measurements.map((m) =>
+      ['reading', nameOf.get(m.childId), m.date, m.measure, m.side === 'none' ? '' : m.side[0], m.value]
+        .filter((w) => w !== '')
+        .join(' '),
+    ),
+    ...devices.map((d) => `device ${nameOf.get(d.childId)} ${d.family} ${d.side} ${d.castDate}`),
+    ...parsed.questions.map((q) => `ask ${q.id}`),
+    ...parsed.refused.map((r) => `refused ${r.row} ${r.column}`),
+  ];
+}
