@@ -102,6 +102,8 @@ export const english: FamilyWords = {
   language: 'en',
   direction: 'ltr',
   name: 'English',
+  unchecked:
+    'These words have not yet been checked by a native reader. If something is not clear, please call us.',
   device,
   month: ({ third, month }) => {
     const [year, number] = month.split('-');
@@ -123,6 +125,10 @@ export const english: FamilyWords = {
   longTime: (it) => `${capital(it)} should fit for a long time. We still check it at each visit.`,
   byWear: (it) => `${capital(it)} wears out before it gets too small. We check it at each visit.`,
   wanted,
+  beingMade: (it, date) =>
+    date
+      ? `The next one after ${it} is being made. We plan to fit it about ${date}. This is not yet a visit.`
+      : `The next one after ${it} is being made.`,
   noDevice: 'There is no brace in use in our notes. Please call us if your child wears one.',
   guess: 'Children grow faster at some times and slower at others. A brace can get too small sooner.',
   correctedAge: (weeks) =>
@@ -136,6 +142,7 @@ export const english: FamilyWords = {
     if (region === 'wrist-hand') return 'Take the brace off. Look at the whole hand and arm.';
     return 'Take the brace off. Look at the whole foot and leg, or wherever the brace touches.';
   },
+  marks: 'A red mark that goes away in 20 minutes is usual. A mark that stays is not.',
   skinInsensate:
     'Your child may not feel pain there. Look in the morning and in the evening, every day. Do not wait until it hurts.',
   signs,
@@ -159,6 +166,7 @@ export const english: FamilyWords = {
   chartTitle: 'How your child has grown',
   print: 'Print this page',
   madeOn: (date) => `Made on ${date}.`,
+  linkUntil: (date) => `This link works until ${date}.`,
   otherLanguage: 'Other language',
   letterTo: (name) => `To the parents or carers of ${name}`,
   letterBy: (date) => `Please call us, so that we can see your child before ${date}.`,
@@ -174,5 +182,29 @@ export const english: FamilyWords = {
     check: '',
     review: '',
     none: '',
+  },
+  questions: {
+    title: 'Two questions from the clinic',
+    hint: 'The clinic reads your answers. They do not take the place of a call.',
+    toes: 'When your child stands in the brace, is there the width of a finger in front of the toes?',
+    toesAnswers: {
+      finger: 'yes',
+      less: 'no, less',
+      over: 'the toes touch or pass the edge',
+      unsure: 'I do not know',
+    },
+    marks: 'Are there marks on the skin when the brace is off?',
+    marksHip: 'Are there marks on the skin around the brace? Do not take it off to look.',
+    marksAnswers: {
+      none: 'no',
+      fades: 'yes, they go away in 20 minutes',
+      lasts: 'yes, they stay longer',
+      open: 'a blister or open skin',
+    },
+    where: 'Where?',
+    minutes: 'How many minutes does the mark stay?',
+    send: 'Send to the clinic',
+    thanks: 'Thank you. The clinic has your answers.',
+    incomplete: 'Please answer both questions. Nothing was sent.',
   },
 };

@@ -1,7 +1,13 @@
 import type { Action } from '../../recall/contract.js';
 import type { Device } from '../../records/device.js';
+import type { SkinState } from '../../records/skin-check.js';
 import type { NamesByLanguage, Region } from '../../rules/fit-rule.js';
 import { english } from './english.js';
+import { arabic } from './languages/arabic.js';
+import { french } from './languages/french.js';
+import { polish } from './languages/polish.js';
+import { turkish } from './languages/turkish.js';
+import { ukrainian } from './languages/ukrainian.js';
 import type { MonthThird } from './month-thirds.js';
 import { spanish } from './spanish.js';
 
@@ -21,11 +27,34 @@ export interface Signs {
   readonly signs: readonly string[];
 }
 
+/** What a family saw of the room at the toes. */
+export const toeRooms = ['finger', 'less', 'over', 'unsure'] as const;
+export type ToeRoom = (typeof toeRooms)[number];
+
+/** The two questions a clinic may ask through a family's link. */
+export interface FamilyQuestions {
+  readonly title: string;
+  readonly hint: string;
+  readonly toes: string;
+  readonly toesAnswers: Readonly<Record<ToeRoom, string>>;
+  readonly marks: string;
+  /** The same for a hip orthosis, which is never taken off to look. */
+  readonly marksHip: string;
+  readonly marksAnswers: Readonly<Record<SkinState, string>>;
+  readonly where: string;
+  readonly minutes: string;
+  readonly send: string;
+  readonly thanks: string;
+  readonly incomplete: string;
+}
+
 /** Every sentence a family reads, in one language. Short words: a child of eleven must be able to read it. */
 export interface FamilyWords {
   readonly language: string;
   readonly direction: 'ltr' | 'rtl';
   readonly name: string;
+  /** Shown until a native reader has signed these words for the clinic. */
+  readonly unchecked: string;
   /** 'the left lower leg brace'. */
   readonly device: (device: WornDevice) => string;
   /** 'early March 2027'. */
@@ -38,11 +67,15 @@ export interface FamilyWords {
   readonly byWear: (device: string) => string;
   /** What is wanted of the family, by what the clinic has to do; null where the forecast says it all. */
   readonly wanted: (action: Action, device: WornDevice, why: UrgentReason) => string | null;
+  /** The next one is in the workshop; a day about which it is to be fitted, never an appointment. */
+  readonly beingMade: (device: string, date: string | null) => string;
   readonly noDevice: string;
   readonly guess: string;
   readonly correctedAge: (weeks: number) => string;
   readonly skinTitle: string;
   readonly skinEveryDay: (region: Region) => string;
+  /** Which marks are usual and which are not. */
+  readonly marks: string;
   readonly skinInsensate: string;
   readonly signs: (region: Region, insensate: boolean) => Signs;
   /** What is no question of the brace at all. */
@@ -59,14 +92,30 @@ export interface FamilyWords {
   readonly chartTitle: string;
   readonly print: string;
   readonly madeOn: (date: string) => string;
+  readonly linkUntil: (date: string) => string;
   readonly otherLanguage: string;
   readonly letterTo: (name: string) => string;
   readonly letterBy: (date: string) => string;
   readonly letterSoon: string;
   readonly letterWhy: Readonly<Record<Action, string>>;
+  readonly questions: FamilyQuestions;
 }
 
-export const familyLanguages: readonly FamilyWords[] = [english, spanish];
+export const familyLanguages: readonly FamilyWords[] = [
+  english,
+  spanish,
+  arabic,
+  turkish,
+  polish,
+  french,
+  ukrainian,
+];
+
+/** The first of the languages asked for that there are words in; null without one. */
+export const firstLanguage = (asked: readonly string[]): string | null =>
+  asked
+    .map((tag) => tag.toLowerCase().split('-')[0])
+    .find((tag) => familyLanguages.some((w) => w.language === tag)) ?? null;
 
 /** The words of a language tag ('es-MX' is answered in Spanish); English where we have none. */
 export const familyWords = (language: string): FamilyWords =>

@@ -105,6 +105,7 @@ export const spanish: FamilyWords = {
   language: 'es',
   direction: 'ltr',
   name: 'Español',
+  unchecked: 'Una persona de lengua española aún no ha revisado este texto. Si algo no está claro, llámenos.',
   device,
   month: ({ third, month }) => {
     const [year, number] = month.split('-');
@@ -125,6 +126,10 @@ export const spanish: FamilyWords = {
   longTime: (it) => `${capital(it)} debería servir mucho tiempo. La revisamos en cada visita.`,
   byWear: (it) => `${capital(it)} se gasta antes de quedar pequeña. La revisamos en cada visita.`,
   wanted,
+  beingMade: (it, date) =>
+    date
+      ? `La siguiente (${it}) se está haciendo. Pensamos probarla hacia el ${date}. Todavía no es una cita.`
+      : `La siguiente (${it}) se está haciendo.`,
   noDevice: 'No tenemos apuntada ninguna férula. Llámenos si su hijo o hija lleva una.',
   guess:
     'Los niños crecen unas veces más deprisa y otras más despacio. La férula puede quedar pequeña antes.',
@@ -139,6 +144,7 @@ export const spanish: FamilyWords = {
     if (region === 'wrist-hand') return 'Quite la férula. Mire toda la mano y el brazo.';
     return 'Quite la férula. Mire todo el pie y la pierna, o donde toque la férula.';
   },
+  marks: 'Una marca roja que se va en 20 minutos es normal. Una marca que se queda no lo es.',
   skinInsensate:
     'Puede que su hijo o hija no sienta dolor ahí. Mire por la mañana y por la noche, todos los días. No espere a que duela.',
   signs,
@@ -162,6 +168,7 @@ export const spanish: FamilyWords = {
   chartTitle: 'Cómo ha crecido',
   print: 'Imprimir esta hoja',
   madeOn: (date) => `Hecha el ${date}.`,
+  linkUntil: (date) => `Este enlace funciona hasta el ${date}.`,
   otherLanguage: 'Otro idioma',
   letterTo: (name) => `A la familia de ${name}`,
   letterBy: (date) => `Llámenos, por favor, para ver a su hijo o hija antes del ${date}.`,
@@ -177,5 +184,29 @@ export const spanish: FamilyWords = {
     check: 'La férula puede quedar pequeña pronto. Queremos mirar cómo le queda.',
     review: 'Toca mirar la férula y la piel.',
     none: 'Toca la visita de siempre.',
+  },
+  questions: {
+    title: 'Dos preguntas de la clínica',
+    hint: 'La clínica lee sus respuestas. No sustituyen una llamada.',
+    toes: 'De pie con la férula: ¿queda el ancho de un dedo delante de los dedos del pie?',
+    toesAnswers: {
+      finger: 'sí',
+      less: 'no, menos',
+      over: 'los dedos tocan el borde o lo pasan',
+      unsure: 'no lo sé',
+    },
+    marks: '¿Hay marcas en la piel después de quitar la férula?',
+    marksHip: '¿Hay marcas en la piel alrededor de la férula? Para mirar, déjela puesta.',
+    marksAnswers: {
+      none: 'no',
+      fades: 'sí, se van en 20 minutos',
+      lasts: 'sí, duran más',
+      open: 'una ampolla o la piel abierta',
+    },
+    where: '¿Dónde?',
+    minutes: '¿Cuántos minutos dura la marca?',
+    send: 'Enviar a la clínica',
+    thanks: 'Gracias. La clínica tiene sus respuestas.',
+    incomplete: 'Conteste las dos preguntas, por favor. No se ha enviado nada.',
   },
 };

@@ -1,0 +1,149 @@
+import type { Action } from '../../recall/contract.js';
+import type { Region } from '../../rules/fit-rule.js';
+import type { FamilyQuestions, FamilyWords, UrgentReason, WornDevice } from './family-words.js';
+import type { Third } from './month-thirds.js';
+
+/**
+ * A language as plain sentences: {it} is a device, {month} a part of a month, {date} a day, {name} a child, {n} a number.
+ * Sentences stand after 'device: ', so that no language has to bend the device's name; the names of one language
+ * share one grammatical gender for the same reason.
+ */
+export interface PhraseBook {
+  readonly language: string;
+  readonly direction: 'ltr' | 'rtl';
+  readonly name: string;
+  readonly unchecked: string;
+  readonly devices: Readonly<Record<Region, string>>;
+  readonly sides: { readonly left: string; readonly right: string };
+  readonly thirds: Readonly<Record<Third, string>>;
+  readonly title: string;
+  readonly titleUnnamed: string;
+  readonly fitsUntil: string;
+  /** {month}: still fits then. */
+  readonly meaning: string;
+  /** {month}: too small from then on. */
+  readonly meaningSmall: string;
+  readonly mayBeSmall: string;
+  readonly longTime: string;
+  readonly byWear: string;
+  readonly beingMade: string;
+  readonly beingMadeBy: string;
+  readonly wanted: Readonly<Partial<Record<Action, string>>> & { readonly repairHip: string };
+  readonly urgent: Readonly<Record<'head' | 'breathing' | 'hip' | 'stop', string>>;
+  readonly noDevice: string;
+  readonly guess: string;
+  readonly correctedAge: string;
+  readonly skinTitle: string;
+  readonly skin: Readonly<Record<'hip' | 'head' | 'trunk' | 'hand' | 'leg', string>>;
+  readonly marks: string;
+  readonly skinInsensate: string;
+  readonly signs: {
+    readonly skin: readonly string[];
+    readonly unwell: string;
+    /** In place of pain where the skin cannot warn. */
+    readonly swollen: string;
+    readonly broken: string;
+    readonly titles: Readonly<Record<'limb' | 'head' | 'trunk' | 'hip', string>>;
+    readonly more: Readonly<
+      Record<'head' | 'trunk' | 'hip' | 'hand' | 'boots' | 'shoe' | 'knee' | 'leg', readonly string[]>
+    >;
+  };
+  readonly emergency: string;
+  readonly doNotWait: string;
+  readonly doNotWaitInsensate: string;
+  readonly callUs: string;
+  readonly numberOnCard: string;
+  readonly visitTitle: string;
+  readonly visitBefore: string;
+  readonly visitToday: string;
+  readonly visitNow: string;
+  readonly visitUsual: string;
+  readonly bring: string;
+  readonly chartTitle: string;
+  readonly print: string;
+  readonly madeOn: string;
+  readonly linkUntil: string;
+  readonly otherLanguage: string;
+  readonly letterTo: string;
+  readonly letterBy: string;
+  readonly letterSoon: string;
+  readonly letterWhy: Readonly<Record<Action, string>>;
+  readonly questions: FamilyQuestions;
+}
+
+const fill = (text: string, parts: Readonly<Record<string, string | number>>): string =>
+  text.replace(/\{(\w+)\}/g, (_, name: string) => String(parts[name]));
+
+const SKIN_OF: Partial<Record<Region, 'hip' | 'head' | 'trunk' | 'hand'>> = {
+  hip: 'hip',
+  head: 'head',
+  trunk: 'trunk',
+  'wrist-hand': 'hand',
+};
+const LIMB_OF: Partial<Record<Region, 'hand' | 'boots' | 'shoe' | 'knee'>> = {
+  'wrist-hand': 'hand',
+  boots: 'boots',
+  shoe: 'shoe',
+  knee: 'knee',
+};
+
+/** Every sentence a family reads, from a language's phrases. */
+export function fromPhrases(p: PhraseBook): FamilyWords {
+  const monthName = (month: string) => {
+    const date = new Date(`${month}-05T00:00:00Z`);
+    // Beside a day the month stands in the case that 'the beginning of' wants, too.
+    const parts = new Intl.DateTimeFormat(p.language, {
+      day: 'numeric',
+      month: 'long',
+      timeZone: 'UTC',
+    }).formatToParts(date);
+    return `${parts.find((part) => part.type === 'month')!.value} ${month.slice(0, 4)}`;
+  };
+  const device = ({ region, side }: WornDevice) => {
+    const name = p.devices[region];
+    return side === 'left' || side === 'right' ? `${name} (${p.sides[side]})` : name;
+  };
+  const said = (it: string, text: string) => `${it}: ${text}`;
+  const seeNow = ({ region }: WornDevice, why: UrgentReason): string => {
+    if (why === 'head' || (region === 'head' && why === 'other')) return p.urgent.head;
+    if (why === 'breathing') return p.urgent.breathing;
+    return region === 'hip' ? p.urgent.hip : p.urgent.stop;
+  };
+  return {
+    ...p,
+    device,
+    month: ({ third, month }) => fill(p.thirds[third], { month: monthName(month) }),
+    title: (name) => (name ? fill(p.title, { name }) : p.titleUnnamed),
+    fitsUntil: (it, month) => said(it, fill(p.fitsUntil, { month })),
+    meaning: (stillFits, tooSmall) =>
+      [fill(p.meaning, { month: stillFits }), tooSmall ? fill(p.meaningSmall, { month: tooSmall }) : '']
+        .filter(Boolean)
+        .join(' '),
+    mayBeSmall: (it) => said(it, p.mayBeSmall),
+    longTime: (it) => said(it, p.longTime),
+    byWear: (it) => said(it, p.byWear),
+    beingMade: (it, date) => said(it, date ? fill(p.beingMadeBy, { date }) : p.beingMade),
+    wanted: (action, worn, why) => {
+      if (action === 'see-now') return said(device(worn), seeNow(worn, why));
+      const text = action === 'repair' && worn.region === 'hip' ? p.wanted.repairHip : p.wanted[action];
+      return text ? said(device(worn), text) : null;
+    },
+    correctedAge: (weeks) => fill(p.correctedAge, { n: weeks }),
+    skinEveryDay: (region) => p.skin[SKIN_OF[region] ?? 'leg'],
+    signs: (region, insensate) => {
+      const { skin, unwell, swollen, broken, titles, more } = p.signs;
+      if (region === 'head') return { title: titles.head, signs: [...skin, ...more.head, broken] };
+      if (region === 'hip') return { title: titles.hip, signs: [...skin, ...more.hip, broken] };
+      const own = region === 'trunk' ? more.trunk : more[LIMB_OF[region] ?? 'leg'];
+      const title = region === 'trunk' ? titles.trunk : titles.limb;
+      return { title, signs: [...skin, insensate ? swollen : unwell, ...own, broken] };
+    },
+    emergency: (region) => (region === 'head' ? p.emergency : null),
+    doNotWait: (insensate) => (insensate ? p.doNotWaitInsensate : p.doNotWait),
+    visitBefore: (date) => fill(p.visitBefore, { date }),
+    madeOn: (date) => fill(p.madeOn, { date }),
+    linkUntil: (date) => fill(p.linkUntil, { date }),
+    letterTo: (name) => fill(p.letterTo, { name }),
+    letterBy: (date) => fill(p.letterBy, { date }),
+  };
+}
