@@ -6,7 +6,13 @@ import { addDaysIso } from '../../src/records/dates.js';
 import { regions } from '../../src/rules/fit-rule.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { deviceAnswer } from '../../src/words/family/device-answer.js';
-import { familyLanguages, familyWords, type WornDevice } from '../../src/words/family/family-words.js';
+import {
+  type FamilyWords,
+  familyLanguages,
+  familyWords,
+  firstLanguage,
+  type WornDevice,
+} from '../../src/words/family/family-words.js';
 import {
   firstThirdAfter,
   lastThirdBefore,
@@ -35,38 +41,41 @@ const told = (outcome: ForecastOutcome, p10: string | null, p50: string | null, 
 const fits = told('forecast', '2027-03-13', '2027-05-02', '2027-08-20');
 
 /** Every sentence a family can read of these devices. */
-function sentences(insensate: boolean): string[] {
+function sentences(insensate: boolean, w: FamilyWords = en): string[] {
   const devices = [...rules.values()].map(
     ({ names, region }): WornDevice => ({ names, region, side: 'left' }),
   );
   return [
     ...devices.flatMap((d) =>
       actionIds.flatMap((a) =>
-        (['skin', 'head', 'breathing', 'other'] as const).flatMap((w) => en.wanted(a, d, w) ?? []),
+        (['skin', 'head', 'breathing', 'other'] as const).flatMap((why) => w.wanted(a, d, why) ?? []),
       ),
     ),
-    ...devices.flatMap((d) => [
-      en.mayBeSmall(en.device(d)),
-      en.longTime(en.device(d)),
-      en.byWear(en.device(d)),
-    ]),
+    ...devices.flatMap((d) => [w.mayBeSmall(w.device(d)), w.longTime(w.device(d)), w.byWear(w.device(d))]),
     ...regions.flatMap((r) => {
-      const { title, signs } = en.signs(r, insensate);
-      return [...signs.map((s) => `${title}: ${s}.`), en.skinEveryDay(r), en.emergency(r) ?? ''].filter(
+      const { title, signs } = w.signs(r, insensate);
+      return [...signs.map((s) => `${title}: ${s}.`), w.skinEveryDay(r), w.emergency(r) ?? ''].filter(
         Boolean,
       );
     }),
-    en.meaning('early March 2027', 'the middle of August 2027'),
-    en.guess,
-    en.correctedAge(9),
-    en.skinInsensate,
-    en.doNotWait(insensate),
-    en.visitBefore('12 May 2027'),
-    en.visitToday,
-    en.visitNow,
-    en.visitUsual,
-    en.bring,
-    en.noDevice,
+    w.meaning(w.month({ third: 'early', month: '2027-03' }), w.month({ third: 'middle', month: '2027-08' })),
+    w.guess,
+    w.correctedAge(9),
+    w.skinInsensate,
+    w.doNotWait(insensate),
+    w.visitBefore('12 May 2027'),
+    w.visitToday,
+    w.visitNow,
+    w.visitUsual,
+    w.bring,
+    w.noDevice,
+    w.marks,
+    w.beingMade(w.device(devices[0]), '12 May 2027'),
+    w.beingMade(w.device(devices[0]), null),
+    w.linkUntil('12 May 2027'),
+    w.title('Ana'),
+    ...actionIds.map((a) => w.letterWhy[a]),
+    ...[w.questions.title, w.questions.toes, w.questions.marks, w.questions.marksHip],
   ];
 }
 
@@ -84,6 +93,25 @@ describe('words for a family', () => {
     expect(en.signs('ankle-foot', false).title).toMatch(/Stop wearing it and call us today/);
   });
 
+  it('speaks every language whole: no gap, no English left, day and month where they belong', () => {
+    for (const w of familyLanguages)
+      for (const said of sentences(true, w)) {
+        expect(said, w.language).not.toMatch(/[{}]|undefined|null|NaN/);
+        if (w !== en) expect(said, w.language).not.toMatch(/\b(the|brace|your|skin|call us)\b/i);
+      }
+    for (const w of familyLanguages.filter((l) => l !== en)) {
+      expect(w.fitsUntil('x', w.month({ third: 'early', month: '2027-03' }))).toContain('2027');
+      expect(w.visitBefore('(day)')).toContain('(day)');
+      expect(w.unchecked.length).toBeGreaterThan(20);
+    }
+    // The case that 'beginning of' wants (Intl, Unicode CLDR): marzec would be wrong.
+    expect(familyWords('pl').month({ third: 'early', month: '2027-03' })).toBe('początku marca 2027');
+    expect(familyWords('uk').month({ third: 'middle', month: '2027-03' })).toBe('середини березня 2027');
+    expect(familyWords('ar-EG').direction).toBe('rtl');
+    expect(firstLanguage(['de-DE', 'tr', 'en'])).toBe('tr');
+    expect(firstLanguage(['de'])).toBeNull();
+  });
+
   it('never has a hip orthosis taken off unasked', () => {
     for (const w of familyLanguages)
       for (const action of actionIds) {
@@ -96,6 +124,14 @@ describe('words for a family', () => {
         ];
         expect(told.join(' ')).not.toMatch(/stop wearing|take (it|the brace) off|deje de usar/i);
         expect(told.join(' ').replace(/no (la )?quite/gi, '')).not.toMatch(/\bquite\b/i);
+        const stop = {
+          ar: /توقفوا عن|انزعوا/,
+          tr: /bırakın|(?<!Ortezi )çıkarın/,
+          pl: /przestać|Proszę zdjąć/,
+          fr: /arrêtez|enlevez-la|Enlevez l/i,
+          uk: /перестаньте|Зніміть/i,
+        }[w.language];
+        if (stop) expect(told.join(' '), w.language).not.toMatch(stop);
       }
     expect(deviceAnswer(en, hip, 'see-now', fits, 'skin').say).toMatch(
       /Leave the hip brace on until we tell you/,
@@ -128,7 +164,15 @@ describe('words for a family', () => {
   it('never waits for pain where the skin cannot warn', () => {
     for (const region of regions) {
       expect(en.signs(region, true).signs.join(' ')).not.toMatch(/pain|hurt/);
-      expect(familyWords('es').signs(region, true).signs.join(' ')).not.toMatch(/dolor|duel/);
+      for (const [language, pain] of [
+        ['es', /dolor|duel/],
+        ['fr', /douleur|mal\b/],
+        ['pl', /ból|boli/],
+        ['tr', /ağrı|acı/],
+        ['uk', /біль|болить/],
+        ['ar', /ألم|يؤلم/],
+      ] as const)
+        expect(familyWords(language).signs(region, true).signs.join(' '), language).not.toMatch(pain);
     }
     expect(en.doNotWait(true)).not.toMatch(/hurt/);
     expect(en.signs('foot', false).signs.join(' ')).toMatch(/pain/);
