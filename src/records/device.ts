@@ -1,7 +1,7 @@
 /** Device records and fit rules: plain data that a clinician can read. Knows nothing of growth or chance. */
 import { z } from 'zod';
 import { measureId, side } from './measure.js';
-import { isoDateText } from './records.js';
+import { extra, isoDateText } from './records.js';
 
 export const familyIds = [
   'foot-orthosis',
@@ -50,6 +50,9 @@ export const endReasons = [
 ] as const;
 export type EndReason = (typeof endReasons)[number];
 
+/** What is longer is no part of a body; what fits a device stands in its check. */
+const MOST_MM = 10_000;
+
 export const deviceRecord = z.object({
   id: z.string().min(1).max(80),
   childId: z.string().min(1).max(80),
@@ -65,14 +68,14 @@ export const deviceRecord = z.object({
   footplate: z.enum(['full', 'behind-toes', 'none']).default('full'),
   /** Overrides of the family's allowance (growth since cast at which it is outgrown), mm by dimension. */
   allowancesMm: z
-    .record(measureId, z.number().min(0))
-    .or(z.partialRecord(measureId, z.number().min(0)))
+    .record(measureId, z.number().min(0).max(MOST_MM))
+    .or(z.partialRecord(measureId, z.number().min(0).max(MOST_MM)))
     .default({}),
   /** Largest size the device takes, mm by dimension, where the maker states it (replaces size at cast + allowance). */
-  limitsMm: z.partialRecord(measureId, z.number().positive()).default({}),
+  limitsMm: z.partialRecord(measureId, z.number().positive().max(MOST_MM)).default({}),
   /** Extension left in the side bars when delivered, mm by dimension (knee_height, hip_height). */
-  extensionRangeMm: z.partialRecord(measureId, z.number().min(0)).default({}),
-  extra: z.record(z.string(), z.string()).default({}),
+  extensionRangeMm: z.partialRecord(measureId, z.number().min(0).max(MOST_MM)).default({}),
+  extra,
 });
 export type Device = z.infer<typeof deviceRecord>;
 
@@ -95,7 +98,7 @@ export const deviceEventRecord = z.object({
   /** adjusted: which dimension gained room, and how much. verdict: the dimension judged, or null for the device. */
   measure: measureId.nullable().default(null),
   side: side.nullable().default(null),
-  changeMm: z.number().nullable().default(null),
+  changeMm: z.number().min(-MOST_MM).max(MOST_MM).nullable().default(null),
   adjustment: z
     .enum([...adjustmentKinds, 'other'])
     .nullable()

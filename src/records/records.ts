@@ -2,9 +2,14 @@ import { z } from 'zod';
 import { isIsoDate } from './dates.js';
 import { measureId, side } from './measure.js';
 
+/** Days that a clinic can mean: a span of days is never longer than these years. */
 export const isoDateText = z
   .string()
-  .refine(isIsoDate, { message: 'a calendar date as YYYY-MM-DD is accepted' });
+  .max(10)
+  .refine((text) => isIsoDate(text) && text >= '1900-01-01' && text < '2200-01-01', {
+    message: 'a calendar date as YYYY-MM-DD between 1900 and 2199 is accepted',
+  })
+  .meta({ format: 'date' });
 
 /** 'unknown': both references are shown and neither is chosen for the reader. */
 export const sex = z.enum(['male', 'female', 'unknown']);
@@ -36,7 +41,14 @@ export const conditionId = z.enum(conditionIds);
 export type ConditionId = z.infer<typeof conditionId>;
 
 /** Free columns a file carried that doorpost does not read; kept and written back. */
-const extra = z.record(z.string(), z.string()).default({});
+const MOST_COLUMNS = 200;
+export const extra = z
+  .record(z.string().max(200), z.string().max(10_000))
+  .refine((columns) => Object.keys(columns).length <= MOST_COLUMNS, {
+    message: `at most ${MOST_COLUMNS} are accepted`,
+  })
+  .meta({ maxProperties: MOST_COLUMNS })
+  .default({});
 
 export const childRecord = z.object({
   id: z.string().min(1).max(80),
@@ -46,7 +58,7 @@ export const childRecord = z.object({
   sex,
   /** Completed weeks at birth, null when unknown. */
   gestationWeeks: z.number().min(22).max(44).nullable().default(null),
-  conditions: z.array(conditionId).default([]),
+  conditions: z.array(conditionId).max(40).default([]),
   affectedSide: z.enum(['left', 'right', 'both', 'none']).default('none'),
   insensateSkin: z.boolean().default(false),
   latexAlert: z.boolean().default(false),
@@ -55,7 +67,7 @@ export const childRecord = z.object({
   /** Children with the same text are called together. */
   siblingGroup: z.string().max(80).nullable().default(null),
   /** Weekdays transport is available, 1 Monday .. 7 Sunday; empty for any day. */
-  transportDays: z.array(z.number().int().min(1).max(7)).default([]),
+  transportDays: z.array(z.number().int().min(1).max(7)).max(7).default([]),
   prefersHolidays: z.boolean().default(false),
   /** The clinician who sees this child, by the name the clinic's capacity has; empty for any. */
   clinician: z.string().max(80).default(''),
@@ -100,7 +112,7 @@ export const markerRecord = z.object({
     'pre-pubertal', // date last known pre-pubertal; value ignored
     'maturity-offset', // value: years from peak height velocity, with `sdYears`
   ]),
-  value: z.number().default(0),
-  sdYears: z.number().positive().nullable().default(null),
+  value: z.number().min(-100).max(100).default(0),
+  sdYears: z.number().positive().max(100).nullable().default(null),
 });
 export type MaturityMarker = z.infer<typeof markerRecord>;

@@ -6,6 +6,7 @@ import { exampleCaseload } from '../store/example-children.js';
 import { type JsonSchema, nastyText, randomJson } from './random-json.js';
 import { routeRoles } from './route-roles.js';
 import { type TestService, testService } from './test-service.js';
+import { bodyOf, unbounded } from './unbounded.js';
 
 /** Requests a route; more with DOORPOST_FUZZ_RUNS. */
 const RUNS = Number(process.env.DOORPOST_FUZZ_RUNS ?? 12);
@@ -81,6 +82,37 @@ describe('random requests never break the service', () => {
     },
     300_000,
   );
+
+  it('every text, number, list and date that a request can carry has a bound in the document', () => {
+    expect(unbounded(document)).toEqual([]);
+    // A schema without one is found.
+    const open = { type: 'object', properties: { a: { type: 'string' }, b: { type: 'array', items: {} } } };
+    expect(unbounded({ paths: { '/x': { post: { requestBody: bodyOf(open) } } } })).toEqual([
+      'post /x.a: text of any length',
+      'post /x.b: a list of any length',
+      'post /x.b[]: anything',
+    ]);
+  });
+
+  it.each([
+    [
+      '/api/children/c0/measurements',
+      { measure: 'foot_length', side: 'left', value: 190, date: '9999-12-31' },
+    ],
+    [
+      '/api/children/c0/measurements',
+      { measure: 'foot_length', side: 'left', value: 190, date: '0001-01-01' },
+    ],
+    ['/api/children/c0/what-if', { castDate: '9999-12-31' }],
+    ['/api/recall-runs', { month: '9999-12' }],
+  ])('a date that nobody can mean is refused: %s %j', async (url, payload) => {
+    expect((await service.as('clinician', { method: 'POST', url, payload })).statusCode).toBe(422);
+  });
+
+  it('an address that asks for very much is refused', async () => {
+    const answer = await service.as('clinician', { url: `/children?text=${'x'.repeat(1001)}` });
+    expect(answer.statusCode).toBe(400);
+  });
 
   it('files of random text are refused or read, never a fault', async () => {
     const cell = fc.oneof(

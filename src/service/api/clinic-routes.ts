@@ -21,7 +21,7 @@ const user = z.object({
   hasPassword: z.boolean(),
   version: z.number(),
 });
-const userName = z.string().regex(userNamePattern).describe('letters, digits and . _ @ -');
+const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');
 const password = z.string().min(12).max(200);
 
 const familyLink = z.object({
@@ -69,8 +69,8 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
           childId: z.string().max(80).optional(),
           userId: z.string().max(80).optional(),
           action: z.string().max(40).optional(),
-          from: z.iso.datetime({ offset: true }).optional(),
-          to: z.iso.datetime({ offset: true }).optional(),
+          from: z.iso.datetime({ offset: true }).max(40).optional(),
+          to: z.iso.datetime({ offset: true }).max(40).optional(),
         }),
         response: {
           200: pageOf(

@@ -38,6 +38,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
         body: z.object({
           month: z
             .string()
+            .max(7)
             .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
             .optional()
             .describe('YYYY-MM; today and the next five weeks when absent'),

@@ -23,6 +23,7 @@ export function refuseBodies(app: FastifyInstance): void {
     if (request.is404) await limit(request, reply);
     if (request.is404) throw new DoorpostError('not-found', 'There is nothing at this address');
     refuseRepeated(request.query, 'query', []);
+    refuseLong(request.query);
     const type = request.headers['content-type'];
     if (type === undefined || !hasBody(request)) return;
     const accepted = kindsOf(request);
@@ -44,6 +45,18 @@ function refuseRepeated(given: unknown, where: string, allowed: readonly string[
         accepted: 'one value',
       });
   }
+}
+
+/** No page and no route asks for so much in its address. */
+const MOST_IN_QUERY = 1000;
+
+function refuseLong(query: unknown): void {
+  for (const [field, value] of Object.entries(query ?? {}))
+    if (String(value).length > MOST_IN_QUERY)
+      throw new DoorpostError('bad-request', `${field.slice(0, 40)} in the query is too long`, {
+        field: field.slice(0, 40),
+        accepted: `at most ${MOST_IN_QUERY} characters`,
+      });
 }
 
 const hasBody = ({ headers }: FastifyRequest): boolean =>

@@ -38,6 +38,9 @@ export const newMarker = markerRecord.omit({ id: true, childId: true });
 
 export const newSkinCheck = skinCheckFields.omit({ id: true, childId: true }).superRefine(refuseMinutes);
 
+/** Of a reading, mm or kg; what is plausible for its measure stands in its check. */
+const MOST = 10_000;
+
 export const newVisit = z.object({
   date,
   observer: z.string().max(80).optional(),
@@ -47,9 +50,9 @@ export const newVisit = z.object({
       z.object({
         measure: measurementRecord.shape.measure,
         side: measurementRecord.shape.side,
-        value: z.number().positive().describe('mm; kg for weight'),
+        value: z.number().positive().max(MOST).describe('mm; kg for weight'),
         method: z.string().max(80).optional(),
-        technicalError: z.number().positive().nullish(),
+        technicalError: z.number().positive().max(MOST).nullish(),
         entered: z.string().max(80).optional().describe('what was typed, with its unit'),
       }),
     )
@@ -64,7 +67,7 @@ export const newMeasurement = newVisit.shape.measurements.element.extend({
 });
 
 export const correction = z.object({
-  value: z.number().positive().optional(),
+  value: z.number().positive().max(MOST).optional(),
   side: measurementRecord.shape.side.optional(),
   measure: measurementRecord.shape.measure.optional(),
   date: date.optional(),
