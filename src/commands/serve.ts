@@ -36,7 +36,7 @@ async function start(open: OpenParts, stop: StopRequest): Promise<void> {
   stop.check();
   const store = await openStore(database.url, {
     secretKey: config.secretKey,
-    jobExpireSeconds: config.jobExpireSeconds,
+    jobLeaseSeconds: config.jobLeaseSeconds,
     trouble: database.trouble,
   });
   open.store = store;

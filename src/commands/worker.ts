@@ -19,7 +19,7 @@ export async function worker(): Promise<void> {
     secretKey: config.secretKey,
     connections: 4,
     worker: true,
-    jobExpireSeconds: config.jobExpireSeconds,
+    jobLeaseSeconds: config.jobLeaseSeconds,
     onQueueError: (error) => log.warn({ error: error.name }, 'queue'),
   });
   const time = clock(config);

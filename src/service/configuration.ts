@@ -63,8 +63,8 @@ const environment = z
     LOG_LEVEL: z.enum(['silent', 'fatal', 'error', 'warn', 'info', 'debug']).default('info'),
     /** Worker processes that `serve` starts beside itself. */
     WORKERS: z.coerce.number().int().min(0).max(64).default(1),
-    /** A job whose worker has died is taken up again after so many seconds. */
-    JOB_EXPIRE_SECONDS: z.coerce.number().int().min(1).max(86_400).default(600),
+    /** A job whose worker has been silent for so many seconds is taken up by another. */
+    JOB_LEASE_SECONDS: z.coerce.number().int().min(4).max(3600).default(45),
     JOB_POLL_SECONDS: z.coerce.number().min(0.5).max(60).default(1),
     /** Requests a minute from one address. */
     RATE_LIMIT: z.coerce.number().int().min(1).default(600),
@@ -106,7 +106,7 @@ const environment = z
     demoChildren: e.DEMO_CHILDREN,
     logLevel: e.LOG_LEVEL,
     workers: e.WORKERS,
-    jobExpireSeconds: e.JOB_EXPIRE_SECONDS,
+    jobLeaseSeconds: e.JOB_LEASE_SECONDS,
     jobPollSeconds: e.JOB_POLL_SECONDS,
     rateLimit: e.RATE_LIMIT,
     signInRateLimit: e.SIGN_IN_RATE_LIMIT,

@@ -35,8 +35,7 @@ export async function registerMetrics(app: FastifyInstance, deps: ServiceDeps): 
     labelNames: ['job'],
     registers: [register],
     async collect() {
-      for (const { name } of await deps.store.queue.getQueues())
-        this.set({ job: name }, await deps.store.queue.getQueueSize(name));
+      for (const { name, jobs } of await deps.store.queue.waiting()) this.set({ job: name }, jobs);
     },
   });
   app.addHook('onResponse', async (request, reply) => {

@@ -4,7 +4,6 @@
  * touches a child's data takes the `actor` and writes its own audit row in the same transaction, so nobody can forget.
  * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
  */
-import type PgBoss from 'pg-boss';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import type { KeptForecast } from '../forecast/device/held-against-verdicts.js';
 import type { EarlierVisit } from '../recall/carry-over.js';
@@ -17,7 +16,7 @@ import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit, LimitChange, LimitPlace } from '../rules/clinic-limits.js';
 import type { DeviceGroup } from '../rules/limit-reach.js';
-import type { JobData, JobName } from './work/queue.js';
+import type { JobData, JobName, WorkQueue } from './work/queue.js';
 
 export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
 export type Role = (typeof roles)[number];
@@ -533,8 +532,7 @@ export interface Store {
   };
   /** Puts work into the queue, in this transaction where it is one. */
   enqueue<N extends JobName>(name: N, data: JobData[N]): Promise<void>;
-  /** The queue itself, for workers. */
-  readonly queue: PgBoss;
+  readonly queue: WorkQueue;
   /** A random secret made once and kept, the same on every host. */
   secret(name: string): Promise<string>;
   /** Throws 'database-unavailable' unless the database answers and is migrated. */

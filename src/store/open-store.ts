@@ -37,7 +37,7 @@ export async function openStore(
     connections?: number;
     /** Keeps the clock and sweeps the queue too. */
     worker?: boolean;
-    jobExpireSeconds?: number;
+    jobLeaseSeconds?: number;
     onQueueError?: (error: Error) => void;
     /** What the keeper of the database knows to be wrong with it just now. */
     trouble?: () => DoorpostError | null;
@@ -52,7 +52,7 @@ export async function openStore(
     await migrate(db);
     const queue = await openQueue(url, {
       worker: options.worker ?? false,
-      expireSeconds: options.jobExpireSeconds ?? 600,
+      leaseSeconds: options.jobLeaseSeconds ?? 45,
       onError: options.onQueueError ?? (() => {}),
     });
     const ready = async () => {
@@ -119,7 +119,7 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     sessions: sessionsRepository(db),
     accessTokens: accessTokensRepository(db),
     idempotency: idempotencyRepository(db),
-    queue: queue.boss,
+    queue: queue.work,
     enqueue: (name, data) => sendJob(queue.boss, db, name, data),
     secret,
     ready,

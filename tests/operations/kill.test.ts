@@ -1,21 +1,11 @@
-import { describe, expect, it } from 'vitest';
-import { killMany } from './kill-harness.js';
+import { expect, it } from 'vitest';
+import { kills } from './faults/kills.js';
 
-/** 50 in CI; fewer while working. `node --import tsx tests/operations/kill-many.ts 200` for more. */
-const KILLS = process.env.CI ? 50 : 8;
-
-describe('kill -9 of the server and of workers, during visits, imports and recall runs', () => {
-  it(
-    `${KILLS} times: every acknowledged row is there once, no import is half, every job is done once`,
-    async () => {
-      const report = await killMany(KILLS);
-      expect(report.faults).toEqual([]);
-      expect(report.kills.server).toBeGreaterThan(0);
-      expect(report.kills.worker).toBeGreaterThan(0);
-      expect(report.visitsAcknowledged).toBeGreaterThan(KILLS);
-      expect(report.importsAcknowledged).toBeGreaterThan(0);
-      expect(report.recallRunsAcknowledged).toBeGreaterThan(0);
-    },
-    15 * 60_000,
-  );
-});
+/** A few; `npm run faults -- kills 200` for many. */
+it('kill -9 of server, workers and database: every acknowledged row is there once, every job is done once', async () => {
+  const { faults, figures } = await kills(() => {}, 4);
+  expect(faults).toEqual([]);
+  expect(figures.kills).toEqual({ serve: 1, worker: 2, database: 1 });
+  for (const what of ['visitsAcknowledged', 'importsAcknowledged', 'listsAcknowledged'])
+    expect(figures[what]).toBeGreaterThan(0);
+}, 300_000);

@@ -11,10 +11,12 @@ export class Running {
     process.stderr?.on('data', (chunk) => (this.output += chunk));
   }
 
-  static start(command: 'serve' | 'worker', env: Record<string, string>): Running {
+  /** `through`: a program that starts it, such as `unshare -p`. */
+  static start(command: 'serve' | 'worker', env: Record<string, string>, through: string[] = []): Running {
     const { CI: _ci, ...inherited } = process.env;
+    const [program, ...args] = [...through, process.execPath, launcher, command];
     return new Running(
-      spawn(process.execPath, [launcher, command], {
+      spawn(program, args, {
         env: { ...inherited, NODE_ENV: 'development', LOG_LEVEL: 'info', ...env },
         stdio: ['ignore', 'pipe', 'pipe'],
       }),
@@ -25,7 +27,7 @@ export class Running {
     for (let i = 0; i < seconds * 20; i++) {
       const found = text.exec(this.output);
       if (found) return found;
-      if (this.process.exitCode !== null) break;
+      if (this.process.exitCode !== null || this.process.signalCode !== null) break;
       await new Promise((r) => setTimeout(r, 50));
     }
     throw new Error(`did not say ${text}: ${this.output.slice(-1500)}`);
@@ -37,10 +39,14 @@ export class Running {
   }
 
   end(signal: NodeJS.Signals): Promise<void> {
+    this.process.kill(signal);
+    return this.ended();
+  }
+
+  ended(): Promise<void> {
     return new Promise((resolve) => {
       if (this.process.exitCode !== null || this.process.signalCode !== null) return resolve();
       this.process.on('exit', () => resolve());
-      this.process.kill(signal);
     });
   }
 }

@@ -1,11 +1,10 @@
-import { spawn, spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { freePort, processesOf, until } from './faults/folder-processes.js';
 import { Running } from './running-service.js';
 
 /** The service as it is started in a clinic: npm, the web server, a worker and the built-in database. */
@@ -106,40 +105,3 @@ describe('a running service', () => {
     await until(() => npm.exitCode !== null || npm.signalCode !== null, 5);
   }, 30_000);
 });
-
-/** Node and PostgreSQL processes whose command line or environment names the folder. */
-function processesOf(folder: string): number[] {
-  if (process.platform !== 'linux') {
-    const listed = spawnSync('ps', ['-Aww', '-o', 'pid=,command=']).stdout.toString().split('\n');
-    return listed.filter((line) => line.includes(folder)).map((line) => Number.parseInt(line, 10));
-  }
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name) && Number(name) !== process.pid)
-    .filter((pid) => {
-      const read = (file: string) => {
-        try {
-          return readFileSync(`/proc/${pid}/${file}`, 'utf8');
-        } catch {
-          return '';
-        }
-      };
-      const what = read('cmdline');
-      if (!/doorpost\.mjs|postgres/.test(what)) return false;
-      return `${what} ${read('environ')}`.includes(folder);
-    })
-    .map(Number);
-}
-
-async function until(holds: () => boolean, seconds: number, why = () => ''): Promise<void> {
-  for (let i = 0; i < seconds * 20 && !holds(); i++) await new Promise((r) => setTimeout(r, 50));
-  if (!holds()) throw new Error(`waited ${seconds} s in vain: ${why().slice(-1500)}`);
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const { port } = probe.address() as { port: number };
-      probe.close(() => resolve(port));
-    });
-  });
-}

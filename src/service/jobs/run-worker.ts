@@ -1,5 +1,4 @@
 import type { FastifyBaseLogger } from 'fastify';
-import type PgBoss from 'pg-boss';
 import type { Store } from '../../store/contract.js';
 import type { JobData, JobName } from '../../store/work/queue.js';
 import type { Assessor } from '../assessor.js';
@@ -47,30 +46,24 @@ export async function runWorker(
   };
   for (const name of Object.keys(handlers) as JobName[]) {
     const handle = handlers[name] as (data: unknown) => Promise<unknown>;
-    const workerId: string = await store.queue.work(
-      name,
-      { batchSize: 1, pollingIntervalSeconds: config.jobPollSeconds },
-      async ([job]: PgBoss.Job<object>[]) => {
-        const started = performance.now();
-        try {
-          await handle(job.data);
-        } catch (error) {
-          const { name: kind, code } = error as Error & { code?: string };
-          log.error(
-            { job: name, jobId: job.id, error: kind, code, frames: framesOf(error) },
-            'job failed, will be tried again',
-          );
-          throw new Error(`${kind} ${code ?? ''}`.trim());
-        }
-        log.info({ job: name, jobId: job.id, ms: Math.round(performance.now() - started) }, 'job done');
-        // Look for the next one at once instead of waiting for the poll.
-        store.queue.notifyWorker(workerId);
-      },
-    );
+    store.queue.take(name, config.jobPollSeconds, async (data, jobId) => {
+      const started = performance.now();
+      try {
+        await handle(data);
+      } catch (error) {
+        const { name: kind, code } = error as Error & { code?: string };
+        log.error(
+          { job: name, jobId, error: kind, code, frames: framesOf(error) },
+          'job failed, will be tried again',
+        );
+        throw new Error(`${kind} ${code ?? ''}`.trim());
+      }
+      log.info({ job: name, jobId, ms: Math.round(performance.now() - started) }, 'job done');
+    });
   }
-  await store.queue.schedule('nightly', '15 2 * * *', {}, { tz: config.timeZone });
+  await store.queue.schedule('nightly', '15 2 * * *', config.timeZone);
   // The list looks five weeks ahead from today, so it is made anew every working day.
-  await store.queue.schedule('morning', '0 4 * * 1-5', {}, { tz: config.timeZone });
+  await store.queue.schedule('morning', '0 4 * * 1-5', config.timeZone);
 }
 
 /** Messages may carry values of a record; frames do not. */

@@ -91,7 +91,7 @@ async function ownFolder(dataDir: string): Promise<FolderLock> {
 async function takeOver(dataDir: string, program: PostgresProgram): Promise<string> {
   const until = Date.now() + PATIENCE_MS;
   for (;;) {
-    const raised = await raiseServer(dataDir, program, await freePort());
+    const raised = await raiseServer(dataDir, program, await usualPort(dataDir));
     const url = (raised === 'started' || (await runsHere(dataDir))) && (await findEmbeddedDatabase(dataDir));
     if (url) return url;
     if (Date.now() > until) throw await didNotStart(dataDir, raised);
@@ -142,11 +142,18 @@ async function raiseServer(dataDir: string, program: PostgresProgram, port: numb
   }
 }
 
-function freePort(): Promise<number> {
+/** The port it had before, where it is still free: workers started beside a service then find it again. */
+async function usualPort(dataDir: string): Promise<number> {
+  const options = await readFile(path.join(clusterOf(dataDir), 'postmaster.opts'), 'utf8').catch(() => '');
+  const before = Number(/"-p" "(\d+)"/.exec(options)?.[1] ?? 0);
+  return freePort(before).catch(() => freePort(0));
+}
+
+function freePort(wanted: number): Promise<number> {
   return new Promise((resolve, reject) => {
     const probe = createServer();
     probe.on('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
+    probe.listen(wanted, '127.0.0.1', () => {
       const { port } = probe.address() as { port: number };
       probe.close(() => resolve(port));
     });

@@ -2,6 +2,7 @@ import { CompiledQuery } from 'kysely';
 import PgBoss from 'pg-boss';
 import type { Database } from '../connect.js';
 import { queueConnection } from './queue-connection.js';
+import { type Handle, jobTaker } from './take-jobs.js';
 
 /** Work that any worker process on any host may take up. */
 export interface JobData {
@@ -44,19 +45,19 @@ export const jobNames: readonly JobName[] = [
 const RETRIES = 60;
 
 /**
- * The queue in the same database. A job whose worker died is given to another once `expireSeconds` have passed.
+ * The queue in the same database. A job whose worker has been silent for `leaseSeconds` is given to another.
  * `worker` also keeps the clock and sweeps up; without it jobs can only be sent.
  */
 export async function openQueue(
   url: string,
-  options: { worker: boolean; expireSeconds: number; onError: (error: Error) => void },
+  options: { worker: boolean; leaseSeconds: number; onError: (error: Error) => void },
 ): Promise<Queue> {
   const connection = queueConnection(url, options.worker ? 4 : 2);
   const boss = new PgBoss({
     db: connection as PgBoss.Db,
     supervise: options.worker,
     schedule: options.worker,
-    maintenanceIntervalSeconds: Math.max(1, Math.min(60, Math.ceil(options.expireSeconds / 2))),
+    maintenanceIntervalSeconds: Math.ceil(options.leaseSeconds / 4),
     cronMonitorIntervalSeconds: 30,
   });
   boss.on('error', options.onError);
@@ -67,7 +68,7 @@ export async function openQueue(
         name,
         retryLimit: RETRIES,
         retryDelay: 1,
-        expireInSeconds: options.expireSeconds,
+        expireInSeconds: options.leaseSeconds,
         ...(name === 'gave-up' ? {} : { deadLetter: 'gave-up' }),
       };
       await boss.createQueue(name, queue);
@@ -79,19 +80,43 @@ export async function openQueue(
     throw error;
   }
   if (options.worker) connection.bePatient();
+  const taker = jobTaker(boss, connection, options.leaseSeconds);
   return {
     boss,
+    work: {
+      take: (name, pollSeconds, handle) => taker.take(name, pollSeconds, handle as Handle),
+      schedule: (name, cron, timeZone) => boss.schedule(name, cron, {}, { tz: timeZone }),
+      waiting: () =>
+        Promise.all(jobNames.map(async (name) => ({ name, jobs: await boss.getQueueSize(name) }))),
+    },
     async close(seconds) {
-      // Jobs in hand may end; those that have not are handed back for another worker. A database that has gone is not waited for.
-      const stopped = boss.stop({ graceful: true, timeout: seconds * 1000 }).catch(() => {});
+      const stopped = taker
+        .stop(seconds)
+        .then(() => boss.stop({ graceful: false }))
+        .catch(() => {});
+      // A database that has gone is not waited for.
       await Promise.race([stopped, new Promise((r) => setTimeout(r, (seconds + 1) * 1000).unref())]);
       await connection.close();
     },
   };
 }
 
+/** What a worker does with the queue. */
+export interface WorkQueue {
+  /** Takes jobs of a kind, one at a time, until the store is closed; one that throws is tried again. */
+  take<N extends JobName>(
+    name: N,
+    pollSeconds: number,
+    handle: (data: JobData[N], jobId: string) => Promise<unknown>,
+  ): void;
+  schedule(name: 'nightly' | 'morning', cron: string, timeZone: string): Promise<void>;
+  /** Jobs not yet taken up. */
+  waiting(): Promise<{ readonly name: JobName; readonly jobs: number }[]>;
+}
+
 export interface Queue {
   readonly boss: PgBoss;
+  readonly work: WorkQueue;
   close(seconds: number): Promise<void>;
 }
 
