@@ -90,6 +90,9 @@ export const routeRoles: Readonly<Record<string, string>> = {
 
   'GET /assets/style.css': 'public',
   'GET /assets/mark.svg': 'public',
+  'GET /assets/tour/1-child.png': 'public',
+  'GET /assets/tour/4-recall.png': 'public',
+  'GET /assets/tour/5-family.png': 'public',
   'GET /assets/charts.js': 'public',
   'GET /assets/visit.js': 'public',
   'GET /assets/what-if.js': 'public',
@@ -146,6 +149,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /fit-rules': 'csau',
   'GET /fit-rules/:family': 'csau',
   'POST /fit-rules/:family': 'c',
+  'GET /help': 'csau',
+  'GET /help/:reader': 'csau',
   'GET /sign-offs': 'csau',
   'POST /sign-offs': 'c',
   'GET /import': 'a',

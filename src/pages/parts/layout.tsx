@@ -87,6 +87,7 @@ export function Layout(props: LayoutProps) {
                 <span>
                   {user.displayName || user.name} <small>{user.role}</small>
                 </span>
+                <a href="/help">Help</a>
                 <a href="/password">Password</a>
                 <button type="submit" class="quiet">
                   Sign out

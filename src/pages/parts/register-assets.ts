@@ -10,6 +10,9 @@ const own = (name: string) => new URL(`./assets/${name}`, import.meta.url);
 /** A file beside the module's entry, which lies in its build folder. */
 const installed = (module: string, file: string) => join(dirname(require.resolve(module)), file);
 
+const tourFolder = new URL('../../../charts/tour/', import.meta.url);
+/** Pictures of the invented demo clinic, for the pages of help. */
+const tour = ['1-child.png', '4-recall.png', '5-family.png'];
 const script = 'text/javascript; charset=utf-8';
 /** Name under /assets, file, type. Vega is fetched by a page only once a reader touches a chart. */
 const files: readonly (readonly [string, string | URL, string])[] = [
@@ -19,6 +22,7 @@ const files: readonly (readonly [string, string | URL, string])[] = [
   ['visit.js', own('visit.js'), script],
   ['what-if.js', own('what-if.js'), script],
   ['recall.js', own('recall.js'), script],
+  ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],
   ['font-bold.ttf', chartFonts.bold, 'font/ttf'],
   ['vega.js', require.resolve('vega').replace(/vega[^/]*$/, 'vega.min.js'), script],
