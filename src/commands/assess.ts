@@ -41,7 +41,7 @@ export interface Assessed {
 
 const SEED = 1;
 /** Simulated futures a child. */
-const DRAWS = 1000;
+const DRAWS = 512;
 /** So few children are done before other threads have started. */
 const HERE_UP_TO = 8;
 

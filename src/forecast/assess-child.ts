@@ -25,7 +25,7 @@ export interface AssessmentContext {
   readonly model: GrowthModel;
   readonly rules: FitRules;
   readonly seed: number;
-  /** Simulated futures a child, spread more evenly than chance does; 500 do (see tests/bench). */
+  /** Simulated futures a child, an even number: 512 even ones are as steady as 1,000 left to chance in most directions. */
   readonly draws: number;
   /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */
   readonly failed?: (error: unknown) => void;

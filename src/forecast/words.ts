@@ -3,8 +3,17 @@ import type { IsoDate } from '../records/dates.js';
 import type { AdjustmentKind } from '../records/device.js';
 import { measures, type Series } from '../records/measure.js';
 
+const written = new Map<IsoDate, string>();
+const MOST_WRITTEN = 73_000;
+
 /** '12 March 2027'. */
-export const plainDate = (date: IsoDate): string => format(parseISO(date), 'd MMMM yyyy');
+export function plainDate(date: IsoDate): string {
+  const before = written.get(date);
+  if (before !== undefined) return before;
+  const text = format(parseISO(date), 'd MMMM yyyy');
+  if (written.size < MOST_WRITTEN) written.set(date, text);
+  return text;
+}
 
 /** 'left foot length', 'sitting height'. */
 export function plainSeries({ measure, side }: Series): string {

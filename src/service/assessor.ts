@@ -11,7 +11,7 @@ import type { Clock } from './dependencies.js';
 
 /** One seed for every forecast of the service, so that a date never moves without a reason. */
 const SEED = 1;
-const DRAWS = 1000;
+const DRAWS = 512;
 
 export interface Assessor {
   /** Stored when nothing it was computed from has changed, else computed now and stored. */

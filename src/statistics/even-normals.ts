@@ -1,75 +1,114 @@
 import { normalQuantile } from './normal-quantile.js';
-import { randomStream } from './random-stream.js';
+import { type RandomStream, randomStream } from './random-stream.js';
+import { SOBOL_DIMENSIONS, sobol } from './sobol.js';
 
-/** Directions that are filled evenly, the choice among alternatives first; further ones are left to chance. */
-const EVEN = 8;
-/** Powers of the root of x^(EVEN + 1) = x + 1 make a sequence that fills EVEN directions evenly (Roberts 2018). */
-const STEPS = (() => {
-  let root = 1.5;
-  for (let i = 0; i < 60; i++) root = (1 + root) ** (1 / (EVEN + 1));
-  return Float64Array.from({ length: EVEN }, (_, j) => root ** -(j + 1));
-})();
-
-/** Quantiles at the middles of this many equal shares: finer than any number of draws asks for. */
-const SHARES = 1 << 16;
-/** The same quantiles over and over in random order: chance made once for all. */
-const BANK = 1 << 18;
-
-interface Tables {
-  readonly ascending: Float32Array;
-  readonly shuffled: Float32Array;
-}
-let made: Tables | null = null;
-function tables(): Tables {
-  if (made) return made;
-  const ascending = Float32Array.from({ length: SHARES }, (_, i) => normalQuantile((i + 0.5) / SHARES));
-  const shuffled = Float32Array.from({ length: BANK }, (_, i) => ascending[i % SHARES]);
-  const { uniform } = randomStream(1);
-  for (let i = BANK - 1; i > 0; i--) {
-    const j = Math.floor(uniform() * (i + 1));
-    const kept = shuffled[i];
-    shuffled[i] = shuffled[j];
-    shuffled[j] = kept;
-  }
-  made = { ascending, shuffled };
-  return made;
-}
-
-export interface EvenNormals {
-  /** Per draw, uniform on (0, 1), spread evenly over all draws and any run of them. */
-  readonly choice: Float64Array;
-  /** Writes a draw's first `width` standard normals; those of the first directions are spread evenly over the draws. */
-  write(draw: number, width: number, into: Float32Array, at: number): void;
-}
+/** Directions that normals are kept for; what lies beyond them in a factor is made good in the others. */
+export const WIDTH = 96;
+/** Directions that share Sobol's points: the order of the rows, the first normals, the first uniforms. */
+const EVEN_NORMALS = 7;
+const EVEN_UNIFORMS = SOBOL_DIMENSIONS - 1 - EVEN_NORMALS;
+const UNIFORMS = 64;
+/** So many differently shuffled sets; signs make every child's own out of them. */
+const VARIANTS = 8;
 
 /**
- * Standard normals that fill space more evenly than chance does, so that fewer draws do: an additive recurrence
- * with a random start in the first directions (Cranley & Patterson 1976), chance in the rest.
+ * Numbers for pairs of draws that fill space more evenly than chance does, so that fewer draws do. The second draw of a
+ * pair takes every normal with the other sign and every uniform from the other end.
  */
-export function evenNormals(draws: number, seed: number): EvenNormals {
-  const { ascending, shuffled } = tables();
+export interface EvenNormals {
+  /** pairs x WIDTH standard normals, row-major. In the order of the rows lies one more even direction. */
+  readonly normals: Float32Array;
+  /** Per direction 1 or -1: the seed's own sign. */
+  readonly sign: Int8Array;
+  /** Of the first draw of a pair: uniform on (0, 1), line by line. */
+  uniform(pair: number, line: number): number;
+}
+
+interface Table {
+  readonly normals: Float32Array;
+  readonly uniforms: Float64Array;
+}
+const made = new Map<string, Table>();
+
+/**
+ * Scrambled Sobol points in the first directions, Latin hypercubes (McKay and others 1979) in the rest, the normals made
+ * orthogonal to each other, so that mean and covariance of what is linear in them are exact over all pairs.
+ */
+export function evenNormals(pairs: number, seed: number): EvenNormals {
+  const variant = (seed >>> 0) % VARIANTS;
+  const key = `${pairs}/${variant}`;
+  const table = made.get(key) ?? makeTable(pairs, variant);
+  made.set(key, table);
   const chance = randomStream(seed);
-  const at = Float64Array.from(STEPS, () => chance.uniform());
-  const rest = EVEN - 1;
-  const choice = new Float64Array(draws);
-  const even = new Float32Array(draws * rest);
-  const from = new Float64Array(draws);
-  for (let i = 0; i < draws; i++) {
-    for (let j = 0; j < EVEN; j++) {
-      const next = at[j] + STEPS[j];
-      at[j] = next >= 1 ? next - 1 : next;
-    }
-    choice[i] = at[0];
-    for (let j = 0; j < rest; j++) even[i * rest + j] = ascending[(at[j + 1] * SHARES) | 0];
-    from[i] = chance.uniform();
-  }
   return {
-    choice,
-    write(draw, width, into, to) {
-      const first = Math.min(width, rest);
-      for (let j = 0; j < first; j++) into[to + j] = even[draw * rest + j];
-      const start = Math.floor(from[draw] * (BANK - width));
-      for (let j = rest; j < width; j++) into[to + j] = shuffled[start + j];
-    },
+    normals: table.normals,
+    sign: Int8Array.from({ length: WIDTH }, () => (chance.uniform() < 0.5 ? -1 : 1)),
+    uniform: (pair, line) => table.uniforms[(line % UNIFORMS) * pairs + pair],
   };
+}
+
+function makeTable(pairs: number, variant: number): Table {
+  const chance = randomStream(variant + 1);
+  const scrambled = (dimension: number) => {
+    const shift = Math.floor(chance.uniform() * 2 ** 32);
+    return sobol(pairs, dimension).map((x) => (x ^ shift) >>> 0);
+  };
+  const order = ordered(scrambled(0));
+  const line = (dimension: number): Float64Array => {
+    const ranks =
+      dimension < SOBOL_DIMENSIONS ? ranksOf(scrambled(dimension), order) : shuffled(pairs, chance);
+    // A quarter from the edge: the other draw of the pair falls into the gap left.
+    return Float64Array.from(ranks, (r) => (r + 0.25) / pairs);
+  };
+  const columns = Array.from({ length: WIDTH }, (_, j) =>
+    line(j < EVEN_NORMALS ? 1 + j : SOBOL_DIMENSIONS).map(normalQuantile),
+  );
+  makeOrthogonal(columns, Math.min(WIDTH, pairs >> 1));
+  const normals = new Float32Array(pairs * WIDTH);
+  columns.forEach((column, j) => {
+    for (let i = 0; i < pairs; i++) normals[i * WIDTH + j] = column[i];
+  });
+  const uniforms = new Float64Array(UNIFORMS * pairs);
+  for (let u = 0; u < UNIFORMS; u++)
+    uniforms.set(line(u < EVEN_UNIFORMS ? 1 + EVEN_NORMALS + u : SOBOL_DIMENSIONS), u * pairs);
+  return { normals, uniforms };
+}
+
+/** Indices in ascending order of value. */
+const ordered = (values: Uint32Array): number[] =>
+  Array.from(values.keys()).sort((a, b) => values[a] - values[b]);
+
+/** Rank of each value, the values taken in another's order. */
+function ranksOf(values: Uint32Array, order: readonly number[]): Int32Array {
+  const rank = new Int32Array(values.length);
+  ordered(values).forEach((i, r) => {
+    rank[i] = r;
+  });
+  return Int32Array.from(order, (i) => rank[i]);
+}
+
+function shuffled(n: number, chance: RandomStream): Int32Array {
+  const out = Int32Array.from({ length: n }, (_, i) => i);
+  for (let i = n - 1; i > 0; i--) {
+    const j = Math.floor(chance.uniform() * (i + 1));
+    [out[i], out[j]] = [out[j], out[i]];
+  }
+  return out;
+}
+
+/** Gram and Schmidt on the first columns; each column has a mean square of one. */
+function makeOrthogonal(columns: Float64Array[], first: number): void {
+  columns.forEach((column, j) => {
+    const n = column.length;
+    if (j < first)
+      for (let k = 0; k < j; k++) {
+        let along = 0;
+        for (let i = 0; i < n; i++) along += column[i] * columns[k][i];
+        for (let i = 0; i < n; i++) column[i] -= (along / n) * columns[k][i];
+      }
+    let square = 0;
+    for (let i = 0; i < n; i++) square += column[i] * column[i];
+    const scale = Math.sqrt(n / square);
+    for (let i = 0; i < n; i++) column[i] *= scale;
+  });
 }

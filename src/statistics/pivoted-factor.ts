@@ -6,15 +6,15 @@ export interface PivotedFactor {
 
 /**
  * Pivoted Cholesky factor of a symmetric positive semidefinite n x n matrix (row-major, lower triangle), ended once
- * no point has more than `share` of its variance left. Harbrecht, Peters & Schneider (2012), On the low-rank
+ * no point has more than `share` of its variance left, or at so many directions. Harbrecht, Peters & Schneider (2012), On the low-rank
  * approximation by the pivoted Cholesky decomposition, Applied Numerical Mathematics 62.
  */
-export function pivotedFactor(a: Float64Array, n: number, share: number): PivotedFactor {
+export function pivotedFactor(a: Float64Array, n: number, share: number, most = n): PivotedFactor {
   const whole = Float64Array.from({ length: n }, (_, i) => a[i * n + i]);
   const left = Float64Array.from(whole);
   const factor = new Float64Array(n * n);
   let rank = 0;
-  for (; rank < n; rank++) {
+  for (; rank < Math.min(n, most); rank++) {
     let pivot = -1;
     let most = share;
     for (let i = 0; i < n; i++)

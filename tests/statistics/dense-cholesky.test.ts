@@ -7,8 +7,9 @@ import {
   denseLogDeterminant,
   denseWiden,
 } from '../../src/statistics/dense-cholesky.js';
-import { evenNormals } from '../../src/statistics/even-normals.js';
+import { evenNormals, WIDTH } from '../../src/statistics/even-normals.js';
 import { pivotedFactor } from '../../src/statistics/pivoted-factor.js';
+import { SOBOL_DIMENSIONS, sobol } from '../../src/statistics/sobol.js';
 
 /** Exponential correlation with something on the diagonal: n x n, row-major. */
 const matrix = (n: number) =>
@@ -94,27 +95,35 @@ test('a pivoted factor ended early keeps every variance and nearly every covaria
     }
 });
 
-test('even normals: mean 0, SD 1, uncorrelated, and a run of them more even than chance', () => {
-  const [draws, width] = [2000, 12];
-  const { choice, write } = evenNormals(draws, 5);
-  const z = new Float32Array(draws * width);
-  for (let i = 0; i < draws; i++) write(i, width, z, i * width);
-  for (let j = 0; j < width; j++) {
-    let [sum, square, next] = [0, 0, 0];
-    for (let i = 0; i < draws; i++) {
-      const v = z[i * width + j];
-      sum += v;
-      square += v * v;
-      next += v * z[i * width + ((j + 1) % width)];
+test('even normals: mean square 1, uncorrelated, and any run of rows more even than chance', () => {
+  const [pairs, width] = [1000, 12];
+  const { normals } = evenNormals(pairs, 5);
+  const z = (i: number, j: number) => normals[i * WIDTH + j];
+  for (let j = 0; j < width; j++)
+    for (let k = 0; k <= j; k++) {
+      let sum = 0;
+      for (let i = 0; i < pairs; i++) sum += z(i, j) * z(i, k);
+      expect(Math.abs(sum / pairs - (j === k ? 1 : 0))).toBeLessThan(1e-5);
     }
-    expect(Math.abs(sum / draws)).toBeLessThan(j < 7 ? 0.01 : 0.1);
-    expect(Math.abs(square / draws - 1)).toBeLessThan(j < 7 ? 0.03 : 0.15);
-    expect(Math.abs(next / draws)).toBeLessThan(0.1);
+  // Of any run of 128 rows half lie below the median of an even direction, give or take ten; chance would stray by 17.
+  for (let from = 0; from + 128 <= pairs; from += 128)
+    for (let j = 0; j < 7; j++) {
+      const below = Array.from({ length: 128 }, (_, i) => z(from + i, j)).filter((v) => v < 0).length;
+      expect(Math.abs(below - 64)).toBeLessThan(11);
+    }
+});
+
+test('uniforms and their mirror image fill every hundredth of (0, 1) once', () => {
+  const { uniform } = evenNormals(50, 3);
+  for (const line of [0, 5, 20]) {
+    const both = Array.from({ length: 50 }, (_, i) => [uniform(i, line), 1 - uniform(i, line)]).flat();
+    expect(new Set(both.map((u) => Math.floor(u * 100))).size).toBe(100);
   }
-  // Of any run of 100 draws a tenth of the choices lies in each tenth, give or take four; chance would stray by nine.
-  for (let from = 0; from + 100 <= draws; from += 100)
-    for (let tenth = 0; tenth < 10; tenth++) {
-      const there = choice.subarray(from, from + 100).filter((u) => Math.floor(u * 10) === tenth).length;
-      expect(Math.abs(there - 10)).toBeLessThan(5);
-    }
+});
+
+test('Sobol points: the second direction begins 0, 1/2, 3/4, 1/4 (any account of the sequence), and all are nets', () => {
+  expect(Array.from(sobol(4, 1), (x) => x / 2 ** 32)).toEqual([0, 0.5, 0.75, 0.25]);
+  // Property A of the construction: of 2^k points each of 2^k equal intervals of every dimension holds one.
+  for (let d = 0; d < SOBOL_DIMENSIONS; d++)
+    expect(new Set(Array.from(sobol(64, d), (x) => x >>> 26)).size).toBe(64);
 });

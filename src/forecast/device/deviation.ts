@@ -22,22 +22,18 @@ export function deviationChance(sd: number, low: number, high: number): number {
  */
 export function drawDeviation(sd: number, low: number, high: number, which: number, where: number): number {
   const scale = which < FAR_SHARE ? FAR_FACTOR * sd : sd;
-  if (between(scale, low, high) < NEVER)
-    return low > 0 ? low + 0.1 * scale * where : high - 0.1 * scale * (1 - where);
-  return truncated(scale, low, high, where);
+  if (low > 0) {
+    const [far, near] = [normalCdf(-high / scale), normalCdf(-low / scale)];
+    if (near - far < NEVER) return low + 0.1 * scale * where;
+    return Math.min(high, -scale * normalQuantile(far + (1 - where) * (near - far)));
+  }
+  const [below, above] = [normalCdf(low / scale), normalCdf(high / scale)];
+  if (above - below < NEVER) return high - 0.1 * scale * (1 - where);
+  return Math.min(high, Math.max(low, scale * normalQuantile(below + where * (above - below))));
 }
 
 /** Share of a Normal between two bounds, from the tail they lie in so that small shares keep their digits. */
 function between(sd: number, low: number, high: number): number {
   if (low > 0) return Math.max(0, normalCdf(-low / sd) - normalCdf(-high / sd));
   return Math.max(0, normalCdf(high / sd) - normalCdf(low / sd));
-}
-
-function truncated(sd: number, low: number, high: number, where: number): number {
-  if (low > 0) {
-    const [far, near] = [normalCdf(-high / sd), normalCdf(-low / sd)];
-    return Math.min(high, -sd * normalQuantile(far + (1 - where) * (near - far)));
-  }
-  const [below, above] = [normalCdf(low / sd), normalCdf(high / sd)];
-  return Math.min(high, Math.max(low, sd * normalQuantile(below + where * (above - below))));
 }

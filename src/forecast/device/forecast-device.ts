@@ -1,10 +1,9 @@
 import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
+import { type DayNumber, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
 import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
-import { childSeed } from '../child-seed.js';
 import type {
   AdjustmentDue,
   DataSuggestion,
@@ -60,8 +59,7 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
   const { days, draws } = futures;
   const now = dayNumber(today);
   const castIndex = days.indexOf(dayNumber(history.castDate));
-  const own = childSeed(seed, plan.device.id);
-  const drawn = judgedDraws(futures, limits, plan.judgements, castIndex, own);
+  const drawn = judgedDraws(futures, limits, plan.judgements, castIndex, seed);
   const { deviations } = drawn;
   const weights = new Float64Array(draws).fill(1 / draws);
   const lines = deviceLines(plan, futures, deviations);
@@ -144,18 +142,28 @@ function worthOfReadings(
   futures: Futures,
   at: Int32Array,
 ): NonNullable<DeviceForecast['readingWorth']> {
-  const dayOf = Float64Array.from(at, (i) => search[Math.min(i, search.length - 1)]);
+  const some = everySoMany(at.length);
+  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
   const age = decimalAgeYears(record.child.birthDate, today);
   return limits
     .flatMap(({ series }) => {
       const path = futures.paths.get(seriesKey(series));
       if (!path) return [];
-      const sizes = sizesOn(futures, path, dayNumber(today));
+      const all = sizesOn(futures, path, dayNumber(today));
+      const sizes = Float64Array.from(some, (i) => all[i]);
       const { nowDays, thenDays } = readingWorth(dayOf, sizes, technicalErrorAt(series.measure, age));
       return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
     })
     .sort((a, b) => a.thenDays - b.thenDays);
 }
+
+/** A width of months is told well enough from so many draws. */
+const WORTH_DRAWS = 256;
+/** Draws evenly taken from all of them. */
+const everySoMany = (draws: number): number[] =>
+  Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>
+    Math.floor((k * draws) / Math.min(draws, WORTH_DRAWS)),
+  );
 
 function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
   if (now >= 0.5) return 'already-outgrown';
@@ -192,12 +200,16 @@ function haltsOf(record: ChildRecord, limits: readonly DimensionLimit[]): Map<st
 
 /** No length that limits the device will measurably grow: by the model, or because its readings have stopped. */
 function isGrownUp(
-  { plan, posterior, today }: DeviceQuestion,
+  question: DeviceQuestion,
   room: readonly DimensionRoom[],
   halts: ReadonlyMap<string, Halt>,
 ): boolean {
+  const { plan, posterior, today } = question;
+  // Seldom asked: in most children the limit's own draws grow by more before the horizon ends.
   const further = (l: DimensionLimit, mm: number) =>
-    posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
+    growsBy(question.futures, l, dayNumber(today), mm) >= SURELY_MORE
+      ? 1
+      : posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
   const skeletal = plan.limits.filter((l) => measures[l.series.measure].skeletal);
   return (
     skeletal.length > 0 &&
@@ -209,6 +221,24 @@ function isGrownUp(
           further(l, NOTICED_MM) < SELDOM),
     )
   );
+}
+
+/** Share of the draws above which the model's chance cannot be below the largest that counts as seldom. */
+const SURELY_MORE = 0.3;
+
+/** Share of the draws in which a limit's size grows by so much from a day to the horizon's end. */
+function growsBy(
+  { paths, days, draws }: Futures,
+  { series }: DimensionLimit,
+  day: DayNumber,
+  mm: number,
+): number {
+  const path = paths.get(seriesKey(followedSeries(series)));
+  if (!path || day > days[days.length - 1]) return 0;
+  const now = sizesOn({ paths, days, draws }, path, day);
+  let more = 0;
+  for (let i = 0; i < draws; i++) if (path[(i + 1) * days.length - 1] - now[i] > mm) more++;
+  return more / draws;
 }
 
 /** Every limit that a strap, a flare or a bar still answers, soonest first: the first way to be tried. */

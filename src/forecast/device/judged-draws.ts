@@ -2,7 +2,8 @@ import { isoDate } from '../../records/dates.js';
 import type { DeviceEvent } from '../../records/device.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DimensionLimit } from '../../rules/dimension-limits.js';
-import { randomStream } from '../../statistics/random-stream.js';
+import { evenNormals } from '../../statistics/even-normals.js';
+import { normalQuantile } from '../../statistics/normal-quantile.js';
 import type { Futures } from '../futures.js';
 import { deviationChance, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
@@ -30,38 +31,30 @@ export function judgedDraws(
   const { draws } = futures;
   const low = limits.map(() => new Float64Array(draws).fill(Number.NEGATIVE_INFINITY));
   const high = limits.map(() => new Float64Array(draws).fill(Number.POSITIVE_INFINITY));
-  const doubt = randomStream(seed ^ 0x5bd1e995);
-  const chance = limits.map(() => new Float64Array(draws).fill(1));
+  const even = evenNormals(Math.ceil(draws / 2), seed);
+  const uniform = (i: number, line: number) =>
+    i & 1 ? 1 - even.uniform(i >> 1, line) : even.uniform(i >> 1, line);
+  const n = limits.length;
+  let line = 2 * n;
   const surprise: { event: DeviceEvent; likelihood: number }[] = [];
   for (const judgement of judgements) {
     if (judgement.limits.length === 0) continue;
-    const before = mean(chance, draws);
-    bound(judgement, futures, limits, castIndex, low, high, doubt.normal);
-    for (const d of judgement.limits)
-      for (let i = 0; i < draws; i++)
-        chance[d][i] = deviationChance(limits[d].toleranceMm, low[d][i], high[d][i]);
+    const before = judgement.verdict ? meanChance(limits, low, high, draws) : 1;
+    const first = line;
+    bound(judgement, futures, limits, castIndex, low, high, (i, k) => normalQuantile(uniform(i, first + k)));
+    line += judgement.limits.length;
     if (judgement.verdict)
-      surprise.push({ event: judgement.verdict, likelihood: mean(chance, draws) / Math.max(before, 1e-300) });
+      surprise.push({
+        event: judgement.verdict,
+        likelihood: meanChance(limits, low, high, draws) / Math.max(before, 1e-300),
+      });
   }
-  const dice = randomStream(seed);
-  const deviations = limits.map(({ toleranceMm }, d) => {
-    const which = evenly(dice.uniform(), 2 * d);
-    const where = evenly(dice.uniform(), 2 * d + 1);
-    return Float64Array.from({ length: draws }, (_, i) =>
-      drawDeviation(toleranceMm, low[d][i], high[d][i], which(i), where(i)),
-    );
-  });
+  const deviations = limits.map(({ toleranceMm }, d) =>
+    Float64Array.from({ length: draws }, (_, i) =>
+      drawDeviation(toleranceMm, low[d][i], high[d][i], uniform(i, n + d), uniform(i, d)),
+    ),
+  );
   return { deviations, surprise };
-}
-
-const PRIMES = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
-/**
- * Numbers on (0, 1) that fill it evenly over any run of draws, from a random start; square roots of different primes
- * keep one line's from following another's (Richtmyer 1951).
- */
-function evenly(start: number, line: number): (draw: number) => number {
-  const step = Math.sqrt(PRIMES[line % PRIMES.length]);
-  return (draw) => (start + (draw + 1) * step) % 1 || Number.MIN_VALUE;
 }
 
 /** Narrows what a judgement leaves of the limits it speaks of; of two that exclude each other the later holds. */
@@ -72,7 +65,7 @@ function bound(
   castIndex: number,
   low: readonly Float64Array[],
   high: readonly Float64Array[],
-  doubt: () => number,
+  doubt: (draw: number, limit: number) => number,
 ): void {
   const { draws } = futures;
   const width = futures.days.length;
@@ -91,7 +84,7 @@ function bound(
     judged.forEach((d, k) => {
       const { tightWithinMm, toleranceMm } = limits[d].dimension;
       // A reviewer's eye is as sure as the family's figure is.
-      const seen = Math.max(0, tightWithinMm.value + toleranceMm.value * doubt());
+      const seen = Math.max(0, tightWithinMm.value + toleranceMm.value * doubt(i, k));
       const enough = { room: 0, good: seen, loose: seen + tightWithinMm.value, tight: 0, none: -Infinity }[
         said
       ];
@@ -117,8 +110,18 @@ function scarcest(
   return worst;
 }
 
-function mean(chance: readonly Float64Array[], draws: number): number {
+/** Chance of all that was judged so far, over the draws. */
+function meanChance(
+  limits: readonly DimensionLimit[],
+  low: readonly Float64Array[],
+  high: readonly Float64Array[],
+  draws: number,
+): number {
   let sum = 0;
-  for (let i = 0; i < draws; i++) sum += chance.reduce((product, c) => product * c[i], 1);
+  for (let i = 0; i < draws; i++)
+    sum += limits.reduce(
+      (product, { toleranceMm }, d) => product * deviationChance(toleranceMm, low[d][i], high[d][i]),
+      1,
+    );
   return sum / draws;
 }

@@ -20,31 +20,35 @@ export function readingWorth(
   errors: readonly number[] = QUANTILES,
 ): BandWidths {
   const n = dayOf.length;
-  const order = Array.from({ length: n }, (_, i) => i).sort((a, b) => dayOf[a] - dayOf[b]);
+  const order = ascending(dayOf);
+  const [days, sizes] = [dayOf, size].map((of) => Float64Array.from(order, (i) => of[i]));
   const weights = new Float64Array(n);
-  const width = (weight: (i: number) => number): number => {
+  const width = (): number => {
     let total = 0;
-    for (let i = 0; i < n; i++) total += weights[i] = weight(i);
+    for (let i = 0; i < n; i++) total += weights[i];
     const at = (p: number) => {
       let sum = 0;
-      for (const i of order) {
-        sum += weights[i];
-        if (sum >= p * total) return dayOf[i];
-      }
-      return dayOf[order[n - 1]];
+      for (let i = 0; i < n; i++) if ((sum += weights[i]) >= p * total) return days[i];
+      return days[n - 1];
     };
     return at(0.9) - at(0.1);
   };
-  const bySize = Array.from({ length: n }, (_, i) => i).sort((a, b) => size[a] - size[b]);
+  weights.fill(1);
+  const nowDays = width();
+  const bySize = Float64Array.from(size).sort();
   let sum = 0;
   for (let k = 0; k < TRIED; k++) {
     // Sizes in order and errors out of order, so that neither follows the other.
-    const truth = size[bySize[Math.floor(((k + 0.5) * n) / TRIED)]];
+    const truth = bySize[Math.floor(((k + 0.5) * n) / TRIED)];
     const result = truth + errorSd * errors[(k * 7) % errors.length];
-    sum += width((i) => Math.exp(-0.5 * ((size[i] - result) / errorSd) ** 2));
+    for (let i = 0; i < n; i++) weights[i] = Math.exp(-0.5 * ((sizes[i] - result) / errorSd) ** 2);
+    sum += width();
   }
-  return { nowDays: width(() => 1), thenDays: sum / TRIED };
+  return { nowDays, thenDays: sum / TRIED };
 }
+
+const ascending = (of: ArrayLike<number>): Int32Array =>
+  Int32Array.from({ length: of.length }, (_, i) => i).sort((a, b) => of[a] - of[b]);
 
 /** Normal quantiles of 24 equal shares: the errors of the results tried. */
 const QUANTILES = [

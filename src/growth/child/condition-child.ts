@@ -1,5 +1,6 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
+import { isLogMeasure } from '../population/growth-scale.js';
 import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
 import type { Conditioned } from './conditioned.js';
@@ -26,10 +27,13 @@ export function conditionChild(
   const candidates = list
     .filter(({ member }) => speaking(member, at))
     .map((c): Candidate => ({ ...c, grid: c.member.grid }));
+  const telling = tellingOfTempo(seen, model);
+  const bones = telling.map((i) => seen[i]);
   let believed: Float64Array = variance;
   for (let look = 1; ; look++) {
+    const errors = Float64Array.from(telling, (i) => believed[i]);
     const placed = candidates.map((c) =>
-      c.member.seeksTempo ? { ...c, grid: seekTempo(c, seen, believed, prior, evidence) } : c,
+      c.member.seeksTempo ? { ...c, grid: seekTempo(c, bones, errors, prior, evidence) } : c,
     );
     const worlds = conditionWorlds(placed, { at, value, variance }, prior, evidence);
     const doubts = doubt(worlds, seen, at);
@@ -38,6 +42,14 @@ export function conditionChild(
     believed = doubts.variance;
   }
 }
+
+/** Bones say where a child's tempo is; girths and weight add little but work, unless there is little else. */
+function tellingOfTempo(seen: readonly Reading[], model: GrowthModel): number[] {
+  const all = seen.map((_, i) => i);
+  const bones = all.filter((i) => !isLogMeasure(model.measures[seen[i].measure]));
+  return bones.length >= FEWEST_BONES ? bones : all;
+}
+const FEWEST_BONES = 6;
 
 /** The readings now doubted are those that were doubted when the tempo was looked for. */
 function sameDoubts({ variance }: Doubt, believed: Float64Array): boolean {

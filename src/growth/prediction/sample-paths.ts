@@ -21,18 +21,20 @@ export function pathsOf(
     const skeletal = measures[id].skeletal;
     const log = isLogMeasure(id);
     const out = new Float64Array(draws * nd);
-    parts.forEach(({ rows, world, courses }, p) => {
+    parts.forEach(({ from: first, world, courses }, p) => {
       const bend = bends[p];
-      for (let d = 0; d < rows.length; d++) {
-        const course = courses[world[d]];
-        const from = d * q + s * nk;
-        const to = rows[d] * nd;
+      for (let d = 0; d < 2 * world.length && 2 * first + d < draws; d++) {
+        const pair = d >> 1;
+        const course = courses[world[pair]];
+        const to = (2 * first + d) * nd;
+        const from = pair * q + s * nk;
+        const sign = d & 1 ? -1 : 1;
         let highest = Number.NEGATIVE_INFINITY;
         for (let j = 0; j < nd; j++) {
           const k = from + before[j];
           const f = fraction[j];
           const strays = f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f;
-          const scaled = course[s * nd + j] + strays;
+          const scaled = course[s * nd + j] + sign * strays;
           const size = log ? Math.exp(scaled) : scaled;
           if (size > highest) highest = size;
           out[to + order[j]] = skeletal ? highest : size;
