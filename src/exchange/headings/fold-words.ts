@@ -6,6 +6,7 @@ export function foldWords(text: string): string[] {
   const folded = text
     .slice(0, 500)
     .replace(/\b(\p{L})\.(?=\p{L}(?:\.|\b))/gu, '$1')
+    .replace(/\bDoB\b/g, 'DOB')
     .replace(/([\p{Ll}])(\p{Lu})/gu, '$1 $2')
     .replace(/ß/g, 'ss')
     .replace(/œ/gi, 'oe')

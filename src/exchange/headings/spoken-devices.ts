@@ -77,3 +77,15 @@ export const openDevices: Readonly<Record<string, { readonly words: string; read
       'afo|afos|ankle foot orthosis|ankle foot orthoses|ankle brace|ankle braces|unterschenkelorthese|unterschenkelorthesen|us orthese|fußheberorthese|orthese suro pedieuse|orthese suropedieuse|osp|orthese de cheville|attelle suro pedieuse|ortesis tobillo pie|ortesis de tobillo|ferula tobillo pie|evo|evo s|evos|enkel voet orthese|enkelvoetorthese|onderbeenorthese|tutore gamba piede|tutore caviglia|ortesi gamba piede|tutore afo|ferula afo|afo orthese|ankle foot orthotic|leg splint|leg splints|knöchel fuß orthese|sprunggelenkorthese|orthese jambiere|orthese jambe pied|ortesi caviglia piede|afo s|ankle splint|ferula antiequino|ankle orthosis',
   },
 };
+
+/** Words that beside an open name say which family it is. */
+export const deviceQualifiers: Readonly<Record<string, string>> = {
+  'articulated-afo':
+    'hinged|hinge|hinges|articulated|articulating|jointed|joint|joints|gelenk|gelenke|gelenken|gelenkig|articule|articulee|articulation|articulado|articulada|articulacion|articolato|articolata|snodo|snodato|snodata|scharnier|scharnieren|scharnierend|scharnierende|gescharnierd|gescharnierde',
+  'solid-afo':
+    'solid|rigid|fixed|static|resting|night|starr|starre|statisch|statische|nacht|rigide|fixe|nuit|rigido|rigida|fijo|fija|nocturno|nocturna|stijf|stijve|star|fisso|fissa|notturno|notturna',
+  'afo-with-straps':
+    'dynamic|flexible|spring|strap|straps|dynamisch|dynamische|feder|dynamique|dinamico|dinamica|veer|molla',
+  'ground-reaction-afo':
+    'ground|floor|reaction|ventral|ventrale|ventraler|anterior|frontal|anterieur|suelo|reaccion|grondreactie|reazione',
+};

@@ -1,5 +1,5 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
-import { openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
 
 export type DeviceSide = 'left' | 'right' | 'both';
@@ -19,6 +19,11 @@ for (const [family, list] of Object.entries(spokenDevices))
   for (const phrase of phrasesOf(`${list}|${family}`)) NAMES.set(phrase, family);
 for (const [families, { words }] of Object.entries(openDevices))
   for (const phrase of phrasesOf(words)) NAMES.set(phrase, families);
+const QUALIFIERS = new Map(
+  Object.entries(deviceQualifiers).flatMap(([family, list]) =>
+    phrasesOf(list).map((word) => [word, family] as const),
+  ),
+);
 const PLURALS = new Set(
   phrasesOf(
     'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
@@ -84,6 +89,7 @@ function spoken(text: string): SpokenDevice {
     NAMES.get(word) ??
     NAMES.get(word.replace(/s$/, '')) ??
     longestName(rest) ??
+    qualified(rest) ??
     NAMES.get(words.join(' ')) ??
     null;
   const plural =
@@ -91,6 +97,23 @@ function spoken(text: string): SpokenDevice {
     PLURALS.has(word) ||
     (!NAMES.has(word) && NAMES.has(word.replace(/s$/, '')));
   return { family, side, plural, word };
+}
+
+/** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */
+function qualified(words: readonly string[]): string | null {
+  for (let n = words.length - 1; n >= 1; n--) {
+    for (let at = 0; at + n <= words.length; at++) {
+      const families = NAMES.get(words.slice(at, at + n).join(' '));
+      if (families === undefined || !families.includes('|')) continue;
+      const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
+        (word) => !BESIDE.has(word) || QUALIFIERS.has(word),
+      );
+      const said = new Set(left.map((word) => QUALIFIERS.get(word)));
+      const [family] = said;
+      if (said.size === 1 && family !== undefined && families.split('|').includes(family)) return family;
+    }
+  }
+  return null;
 }
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */

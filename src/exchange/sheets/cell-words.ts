@@ -38,3 +38,12 @@ export function wordIn<K extends string>(
   }
   return null;
 }
+
+/** The side a cell says, where it says nothing else. */
+export function sideIn(cell: string): 'left' | 'right' | 'both' | null {
+  const word = foldText(cell);
+  if (word === '') return null;
+  if (bothWords.has(word)) return 'both';
+  if (leftWords.has(word)) return 'left';
+  return rightWords.has(word) ? 'right' : null;
+}

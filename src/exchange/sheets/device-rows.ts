@@ -8,7 +8,16 @@ import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { cellDate } from './cell-date.js';
 import { cellDevices, type DeviceSide, type SpokenDevice } from './cell-device.js';
-import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
+import {
+  bothWords,
+  leftWords,
+  noWords,
+  rightWords,
+  saysNothing,
+  sideIn,
+  wordIn,
+  yesWords,
+} from './cell-words.js';
 import { dateOf } from './choose-dates.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
@@ -402,11 +411,3 @@ const isDatedDevice = (column: Column): boolean =>
   column.meaning?.kind === 'field' &&
   column.meaning.family !== null &&
   (column.meaning.field === 'device.cast_date' || column.meaning.field === 'device.fitted_date');
-
-export function sideIn(cell: string): DeviceSide | null {
-  const word = foldText(cell);
-  if (word === '') return null;
-  if (bothWords.has(word)) return 'both';
-  if (leftWords.has(word)) return 'left';
-  return rightWords.has(word) ? 'right' : null;
-}

@@ -4,6 +4,7 @@ import { cellDate } from './cell-date.js';
 import { totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { withChildAbove } from './shapes/child-above.js';
+import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { sideBySide } from './shapes/side-by-side.js';
 import { withUnitsRow } from './shapes/units-row.js';
@@ -22,7 +23,9 @@ const strength = (heading: string): number =>
 
 /** The tables of a file or sheet in any of the shapes clinics keep, each as rows under headings. */
 export function findTables(grid: Grid, notices: string[]): SheetTable[] {
-  const found = sideBySide(grid).flatMap((part) => tablesIn(datesAcross(part), notices));
+  const found = sideBySide(grid)
+    .flatMap((part) => childBlocks(part, isHeadingLine))
+    .flatMap((part) => tablesIn(datesAcross(part), notices));
   if (found.length > 0) return found;
   const bare = withoutHeadings(grid);
   return bare === null ? [] : [bare];
@@ -58,6 +61,12 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
   }
   return tables;
 }
+
+/** Words of the vocabulary and no data. */
+const isHeadingLine = ({ cells }: GridRow): boolean => {
+  const { filled, data, known } = lineScore(cells);
+  return filled >= 2 && data === 0 && known >= Math.max(1.5, filled * 0.6);
+};
 
 interface Head {
   readonly from: number;

@@ -3,19 +3,19 @@ import type { IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, technicalErrorAt } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
-import { headingCandidates } from '../headings/heading-meaning.js';
-import type { ColumnSide } from '../headings/meaning.js';
+import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
+import type { ColumnSide, Meaning } from '../headings/meaning.js';
+import type { Language } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
-import { saysNothing } from './cell-words.js';
+import { saysNothing, sideIn } from './cell-words.js';
 import type { ValueColumn } from './choose-units.js';
-import { sideIn } from './device-rows.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import type { Asker } from './questions.js';
 import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import type { Column } from './take-columns.js';
+import { type Column, sheetLanguages, valueFit } from './take-columns.js';
 
 /** One size in one cell of a row, before its unit is known. */
 export interface RawReading {
@@ -148,9 +148,7 @@ function tidy(
   const what = fieldCell(taken.columns, row, 'long.measure');
   if (value === undefined || what.column === null) return;
   if (what.text === '' && cellOf(row, value) === '') return;
-  const named = headingCandidates(what.text).find(
-    (c) => c.meaning.kind === 'reading' && c.strength >= 0.75,
-  )?.meaning;
+  const named = measureOf(what.text, cellOf(row, value), what.column, taken);
   if (named?.kind !== 'reading') {
     refused.push(
       refusal(
@@ -183,6 +181,28 @@ function tidy(
     return;
   }
   take(value, named.measure, named.side, cell, unit ?? named.unit);
+}
+
+/** What a word in a column of measures means: of several, in the language of the column and as the value can be. */
+function measureOf(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
+  const found = headingCandidates(text).filter((c) => c.meaning.kind === 'reading' && c.strength >= 0.75);
+  if (found.length < 2) return found[0]?.meaning ?? null;
+  const language = columnLanguages(taken, column);
+  const weight = (c: Candidate) =>
+    valueFit(c.meaning, value === '' ? [] : [value], '') +
+    (c.languages.some((l) => language.includes(l)) ? 0.5 : 0) +
+    c.strength;
+  return [...found].sort((a, b) => weight(b) - weight(a))[0].meaning;
+}
+
+const languagesOf = new WeakMap<TakenTable, readonly Language[]>();
+function columnLanguages(taken: TakenTable, column: Column): readonly Language[] {
+  const known = languagesOf.get(taken);
+  if (known) return known;
+  const headings = [...new Set(taken.table.rows.slice(0, 400).map((row) => cellOf(row, column)))];
+  const found = sheetLanguages({ headings: [...headings, ...taken.table.headings] });
+  languagesOf.set(taken, found);
+  return found;
 }
 
 /** The side of a size whose heading says none: the row's side column, else asked once a column. */

@@ -229,7 +229,7 @@ export function headingDate(heading: string): string | null {
 }
 
 /** Languages whose words the headings have; the ones with most of them. */
-export function sheetLanguages(table: SheetTable): Language[] {
+export function sheetLanguages(table: Pick<SheetTable, 'headings'>): Language[] {
   const count = new Map<Language, number>(languages.map((l) => [l, 0]));
   for (const heading of table.headings) {
     const best = headingCandidates(heading)[0];

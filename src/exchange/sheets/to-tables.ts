@@ -7,7 +7,8 @@ import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
-import { ChildRows, sexReader } from './child-rows.js';
+import { ChildRows } from './child-rows.js';
+import { sexReader } from './child-sex.js';
 import { chooseDates, dateOf, type Order } from './choose-dates.js';
 import { chooseUnits } from './choose-units.js';
 import { DeviceRows } from './device-rows.js';
@@ -71,7 +72,8 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   }
   const { rows } = meetPeople(taken, asker, settings.today, refused);
   const children = new ChildRows(asker, refused, notices);
-  for (const t of taken) children.add(t, rows.get(t) ?? [], sexReader(t, sheetLanguages(t.table), asker));
+  for (const t of taken)
+    children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table), asker));
   const sides = new Map(
     children
       .made()

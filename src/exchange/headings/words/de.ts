@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 export const de: Vocabulary = {
   fields: {
     'child.id':
-      'nr|pat nr|patnr|patienten nr|patientennummer|patientennr|fallnummer|fall nr|fallnr|aktenzeichen|kunden nr|kundennummer|kdnr|kd nr|kennung|akte|aktennr|akten nr|patienten id|kundennr|id nr|idnr|versichertennummer|kartei nr|karteinr|karteinummer',
+      'kvnr|pid|piz|nr|pat nr|patnr|patienten nr|patientennummer|patientennr|fallnummer|fall nr|fallnr|aktenzeichen|kunden nr|kundennummer|kdnr|kd nr|kennung|akte|aktennr|akten nr|patienten id|kundennr|id nr|idnr|versichertennummer|kartei nr|karteinr|karteinummer',
     'child.name':
       'name vorname|nachname vorname|vor und nachname|vorname nachname|patientenname|name des kindes|kind name|vor und zuname|familienname vorname',
     'child.first_name': 'vorname|rufname|vornamen',
@@ -116,7 +116,7 @@ export const de: Vocabulary = {
   left: 'links|li|l|linker|linkes|linke|lks|linken|lk',
   right: 'rechts|re|r|rechter|rechtes|rechte|rts|rechten|rechtes|rs',
   both: 'beide|beids|beidseitig|beidseits|bds|bd|bilateral|beidseit|li re|re li|li und re|re und li|links und rechts|rechts und links|paar|beider|beiderseits|rechts links|links rechts|l r|r l|bd s|bs|bst|paarig|2 stk|1 paar|2',
-  person: 'kind|patient|pat|patientin|kunde',
+  person: 'baby|säugling|kind|patient|pat|patientin|kunde',
   name: 'name|namen',
   number: 'nr|nummer|id|kennung',
   date: 'datum|am|vom|dat|tag',

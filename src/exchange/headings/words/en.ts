@@ -124,7 +124,7 @@ export const en: Vocabulary = {
   left: 'left|lt|lft|l|lhs|lh|left side|sin',
   right: 'right|rt|rgt|r|rhs|rh|right side',
   both: 'both|bilateral|bilat|bil|bl|b l|pair|prs|pr|x2|l and r|l r|r l|left right|right left|both sides|both feet|both legs|r and l|left and right|right and left|bi|bilaterally|double|2|two|lr|rl|l+r|b',
-  person: 'child|patient|pt|client|kid|pat|user|service user|px',
+  person: 'baby|infant|child|patient|pt|client|kid|pat|user|service user|px',
   name: 'name|names',
   number: 'no|number|num|id|identifier|code|ref',
   date: 'date|on|day|dt|when',

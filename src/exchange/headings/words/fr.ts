@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 export const fr: Vocabulary = {
   fields: {
     'child.id':
-      'n dossier|no dossier|num dossier|numero dossier|numero de dossier|n de dossier|dossier|ipp|n patient|no patient|num patient|identifiant|ident|n ipp|nip|code patient|numero patient|ref patient|n client|reference|n id|matricule|id patient|n° ipp',
+      'nir|nda|iep|matricule|n dossier|no dossier|num dossier|numero dossier|numero de dossier|n de dossier|dossier|ipp|n patient|no patient|num patient|identifiant|ident|n ipp|nip|code patient|numero patient|ref patient|n client|reference|n id|matricule|id patient|n° ipp',
     'child.name':
       'nom prenom|nom et prenom|prenom nom|nom complet|nom de l enfant|nom enfant|nom patient|nom du patient|noms|prenom et nom',
     'child.first_name': 'prenom|prenoms',
@@ -119,7 +119,7 @@ export const fr: Vocabulary = {
   left: 'gauche|g|gche|gch|ga|gau|gauches|cote gauche',
   right: 'droite|droit|d|dte|dt|dr|dro|drt|droits|droites|cote droit',
   both: 'deux|les deux|bilateral|bilaterale|bilateraux|bilat|g d|d g|gauche droite|droite gauche|gauche et droite|droite et gauche|droit et gauche|2|paire|deux cotes|g et d|d et g|bilaterales|x2|bil|les 2|1 paire|2 cotes|des deux cotes',
-  person: 'enfant|patient|patiente',
+  person: 'bébé|nourrisson|enfant|patient|patiente',
   name: 'nom|noms',
   number: 'n|no|num|numero|id|code',
   date: 'date|le|jour|du',

@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 export const it: Vocabulary = {
   fields: {
     'child.id':
-      'n cartella|no cartella|num cartella|numero cartella|cartella|cartella clinica|n cartella clinica|n paziente|id paziente|codice|codice paziente|cod paziente|numero paziente|cod|nosografico|n pratica|pratica|n scheda|scheda|cod paz|n paz|id paz|codice fiscale|cf|rif|num paziente',
+      'cf|codice fiscale|tessera|n pratica|pratica|n cartella|no cartella|num cartella|numero cartella|cartella|cartella clinica|n cartella clinica|n paziente|id paziente|codice|codice paziente|cod paziente|numero paziente|cod|nosografico|n pratica|pratica|n scheda|scheda|cod paz|n paz|id paz|codice fiscale|cf|rif|num paziente',
     'child.name':
       'nome e cognome|cognome e nome|cognome nome|nome cognome|nome completo|nominativo|nome del bambino|nome bambino|nome paziente|nome del paziente',
     'child.first_name': 'nome di battesimo',
@@ -122,7 +122,7 @@ export const it: Vocabulary = {
   left: 'sinistra|sinistro|sx|sin|s|sn|sinist',
   right: 'destra|destro|dx|dex|d|ds|dxt|des',
   both: 'entrambi|entrambe|bilaterale|bilat|bilaterali|ambo|sx dx|dx sx|tutti e due|due|2|paio|ambedue|sx e dx|dx e sx|ambo i lati|bil|destra e sinistra|sinistra e destra|sinistra destra|destra sinistra|coppia|1 paio',
-  person: 'bambino|bambina|paziente|paz|minore|utente|assistito',
+  person: 'neonato|lattante|bambino|bambina|paziente|paz|minore|utente|assistito',
   name: 'nome',
   number: 'n|no|num|numero|id|codice|cod|nr',
   date: 'data|il|giorno|del|dt',

@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 export const nl: Vocabulary = {
   fields: {
     'child.id':
-      'pat nr|patnr|patientnr|patiëntnr|patientnummer|patiëntnummer|patiënt nr|dossier|dossiernr|dossiernummer|dossier nr|clientnr|cliëntnr|cliëntnummer|clientnummer|zkh nr|ziekenhuisnummer|nr patient|registratienummer|zis nr|patient id|klantnr|klantnummer|zisnummer',
+      'bsn|zis|epd nr|registratienr|pat nr|patnr|patientnr|patiëntnr|patientnummer|patiëntnummer|patiënt nr|dossier|dossiernr|dossiernummer|dossier nr|clientnr|cliëntnr|cliëntnummer|clientnummer|zkh nr|ziekenhuisnummer|nr patient|registratienummer|zis nr|patient id|klantnr|klantnummer|zisnummer',
     'child.name':
       'naam kind|volledige naam|voor en achternaam|naam patiënt|naam voornaam|achternaam voornaam|voornaam achternaam|naam cliënt|naam en voornaam',
     'child.first_name': 'voornaam|roepnaam|voornamen',
@@ -115,7 +115,7 @@ export const nl: Vocabulary = {
   left: 'links|li|l|linker|lnks|lks',
   right: 'rechts|re|r|rechter|rchts|rts|rechtse',
   both: 'beide|beiderzijds|bilateraal|bdz|tweezijdig|beide zijden|li re|re li|links en rechts|rechts en links|l r|r l|dubbelzijdig|paar|l en r|r en l|bilat|beide kanten|dubbel|bz|2x|2|links rechts|rechts links|beide benen|li en re|re en li|bds',
-  person: 'kind|patiënt|patient|pat|cliënt|client|pt',
+  person: 'baby|zuigeling|kind|patiënt|patient|pat|cliënt|client|pt',
   name: 'naam',
   number: 'nr|nummer|id|no',
   date: 'datum|op|dag|dd|d d|dat',

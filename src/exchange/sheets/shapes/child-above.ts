@@ -4,19 +4,15 @@ import { wordSet } from '../../headings/phrase-table.js';
 import { cellDate } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
-const HEADINGS: Readonly<Record<string, string>> = {
-  'child.id': 'Patient ID',
-  'child.name': 'Name',
-  'child.first_name': 'First name',
-  'child.last_name': 'Surname',
-  'child.birth_date': 'Date of birth',
-  'child.sex': 'Sex',
-  'child.conditions': 'Diagnosis',
-  'child.latex_alert': 'Latex',
-  'child.insensate_skin': 'Sensation',
-  'child.contact': 'Contact',
-  'child.clinician': 'Clinician',
-};
+/** Said of a child above its table. */
+interface Said {
+  readonly field: string;
+  /** As the sheet words it, so that its language still speaks; a plain word where it gives none. */
+  readonly heading: string;
+  readonly value: string;
+}
+const WHO = /^child\.(id|name|first_name|last_name|birth_date)$/;
+
 const sexWords = new Set(
   [...wordSet((v) => v.female), ...wordSet((v) => v.male)].filter((word) => word.length >= 3),
 );
@@ -28,25 +24,29 @@ const sexWords = new Set(
  */
 export function withChildAbove(table: SheetTable, above: readonly GridRow[], sheet: string): SheetTable {
   if (table.headings.some(saysWho)) return table;
-  const said = new Map<string, string>();
+  const said = new Map<string, Said>();
   for (const { cells } of above)
-    for (const [field, value] of saidIn(cells)) if (!said.has(field)) said.set(field, value);
-  const named = [...said.keys()].some((field) => /^child\.(id|name|first_name|last_name)$/.test(field));
-  if (!named && isName(sheet)) said.set('child.name', sheet);
-  if (![...said.keys()].some((field) => /^child\.(id|name|first_name|last_name|birth_date)$/.test(field)))
-    return table;
-  const columns = [...said].filter(([field]) => Object.hasOwn(HEADINGS, field));
+    for (const one of saidIn(cells)) if (!said.has(one.field)) said.set(one.field, one);
+  const fields = [...said.keys()];
+  if (!fields.some((field) => WHO.test(field) && field !== 'child.birth_date') && isName(sheet))
+    said.set('child.name', { field: 'child.name', heading: 'Name', value: sheet });
+  if (![...said.keys()].some((field) => WHO.test(field))) return table;
+  const columns = [...said.values()];
   const width = Math.max(table.headings.length, ...table.rows.map(({ cells }) => cells.length));
   const pad = (cells: readonly string[]) => Array.from({ length: width }, (_, at) => cells[at] ?? '');
   return {
     ...table,
-    headings: [...pad(table.headings), ...columns.map(([field]) => HEADINGS[field])],
+    headings: [...pad(table.headings), ...columns.map(({ heading }) => heading)],
     rows: table.rows.map(({ row, cells }) => ({
       row,
-      cells: [...pad(cells), ...columns.map(([, value]) => value)],
+      cells: [...pad(cells), ...columns.map(({ value }) => value)],
     })),
   };
 }
+
+/** Whether a line says whose the lines below it are: 'Name: ...', with a label. */
+export const namesChild = (cells: readonly string[]): boolean =>
+  saidIn(cells).some(({ field }) => WHO.test(field));
 
 const fieldOf = (text: string): string | null => {
   const best = text === '' ? undefined : headingCandidates(text)[0];
@@ -56,29 +56,27 @@ const fieldOf = (text: string): string | null => {
 };
 const saysWho = (heading: string): boolean => {
   const field = fieldOf(heading);
-  return field !== null && /^child\.(id|name|first_name|last_name|birth_date)$/.test(field);
+  return field !== null && WHO.test(field);
 };
 
 /** 'Name: Ivy Grant', 'geb. 03.04.2017', a label with its value in the next cell, a word for the sex alone. */
-function saidIn(cells: readonly string[]): [field: string, value: string][] {
-  const said: [string, string][] = [];
+function saidIn(cells: readonly string[]): Said[] {
+  const said: Said[] = [];
   for (let at = 0; at < cells.length; at++) {
     const parts = cells[at].split(/[,;]\s+(?=\p{L}[^,;]*[:.]\s*\S)|\s{3,}/u);
     for (const part of parts) {
       const labelled = /^([^:=]{1,40})[:=]\s*(\S.*)$/.exec(part) ?? /^(\D{2,30}?)\s+(\d.*)$/.exec(part);
-      const label = labelled === null ? null : fieldOf(labelled[1]);
-      if (labelled && label !== null && fits(label, labelled[2])) said.push([label, labelled[2].trim()]);
-      else if (sexWords.has(foldText(part))) said.push(['child.sex', part.trim()]);
+      const field = labelled === null ? null : fieldOf(labelled[1]);
+      if (labelled && field !== null && fits(field, labelled[2]))
+        said.push({ field, heading: labelled[1].trim(), value: labelled[2].trim() });
+      else if (sexWords.has(foldText(part)))
+        said.push({ field: 'child.sex', heading: 'Sex', value: part.trim() });
     }
-    const next = cells.slice(at + 1).findIndex((cell) => cell !== '');
-    const alone = fieldOf(cells[at].replace(/[:=]\s*$/, ''));
-    if (
-      alone !== null &&
-      next !== -1 &&
-      fits(alone, cells[at + 1 + next]) &&
-      fieldOf(cells[at + 1 + next]) === null
-    )
-      said.push([alone, cells[at + 1 + next]]);
+    const label = cells[at].replace(/[:=]\s*$/, '');
+    const field = fieldOf(label);
+    const next = cells.slice(at + 1).find((cell) => cell !== '');
+    if (field !== null && next !== undefined && fits(field, next) && fieldOf(next) === null)
+      said.push({ field, heading: label.trim(), value: next });
   }
   return said;
 }

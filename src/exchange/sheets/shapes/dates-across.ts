@@ -1,6 +1,6 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
 import { cellDate } from '../cell-date.js';
-import { saysNothing } from '../cell-words.js';
+import { saysNothing, sideIn } from '../cell-words.js';
 import type { Grid, GridRow } from '../grid.js';
 
 const LOOK_AT = 40;
@@ -18,37 +18,70 @@ export function datesAcross(grid: Grid): Grid {
   const at = grid.rows.slice(0, LOOK_AT).findIndex((line, index) => isDateLine(grid, line, index));
   if (at === -1) return grid;
   const line = grid.rows[at];
-  const dates = line.cells.flatMap((cell, column) => (isDate(cell) ? [column] : []));
-  const below = grid.rows.slice(at + 1);
-  const left = Array.from({ length: dates[0] }, (_, column) => column);
+  const first = line.cells.findIndex(isDate);
+  const sub = subHeadings(grid.rows[at + 1], first);
+  const below = grid.rows.slice(at + (sub === null ? 1 : 2));
+  const left = Array.from({ length: first }, (_, column) => column);
   const measured = left.find((column) => {
     const words = below.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
     return words.length > 0 && words.filter((word) => sizeOf(word)).length >= words.length * 0.6;
   });
-  const title = grid.rows
-    .slice(0, at)
-    .flatMap(({ cells }) => cells)
-    .concat(line.cells.slice(0, dates[0]), grid.sheet ?? '')
-    .find((cell) => measureInTitle(cell) !== null);
-  if (measured === undefined && title === undefined) return grid;
+  const above = grid.rows.slice(0, at);
+  const title = [
+    ...above.flatMap(({ cells }) => cells),
+    ...line.cells.slice(0, first),
+    grid.sheet ?? '',
+    grid.file.replace(/\.\w+( |$)/, ' ').replace(/[-_]/g, ' '),
+  ].find((cell) => measureInTitle(cell) !== null);
   const what = title === undefined ? '' : (measureInTitle(title) ?? '');
+  const measureAt = (column: number): string => {
+    const own = sub?.[column] ?? '';
+    return sizeOf(own) ? own : `${what} ${own}`.trim();
+  };
+  const values = datesOf(line.cells, first, sub);
+  if (measured === undefined && !values.every(({ column }) => sizeOf(measureAt(column)))) return grid;
   const headings = left.map((column) =>
-    column === measured ? 'Measure' : headingOf(line.cells[column] ?? ''),
+    column === measured ? 'Measure' : headingOf(line.cells[column] || (sub?.[column] ?? '')),
   );
   const rows = below.flatMap(({ row, cells }): GridRow[] => {
     const own = left.map((column) => cells[column] ?? '');
     if (measured !== undefined && own[measured] === '') return [];
     // A line without a value still says who the child is, for the lines below it.
-    const filled = dates.filter((column) => (cells[column] ?? '') !== '');
+    const filled = values.filter(({ column }) => (cells[column] ?? '') !== '');
     if (filled.length === 0)
       return own.some((cell) => cell !== '') && measured === undefined ? [{ row, cells: own }] : [];
-    return filled.map((column) => ({
+    return filled.map(({ column, date }) => ({
       row,
-      cells: [...own, line.cells[column], ...(measured === undefined ? [what] : []), cells[column]],
+      cells: [...own, date, ...(measured === undefined ? [measureAt(column)] : []), cells[column]],
     }));
   });
   const made = [...headings, 'Date', ...(measured === undefined ? ['Measure'] : []), 'Value'];
-  return { ...grid, rows: [...grid.rows.slice(0, at), { row: line.row, cells: made }, ...rows], merged: [] };
+  const titles = above.filter(({ cells }) => title === undefined || !cells.includes(title));
+  return { ...grid, rows: [...titles, { row: line.row, cells: made }, ...rows], merged: [] };
+}
+
+/** Left and right, or measures, in the line under the dates; null where that line holds values. */
+function subHeadings(line: GridRow | undefined, first: number): readonly string[] | null {
+  const words = line?.cells.slice(first).filter((cell) => cell !== '') ?? [];
+  const isWord = (cell: string) => sideIn(cell) !== null || sizeOf(cell) !== undefined;
+  return line && words.length > 0 && words.every((cell) => !/\d/.test(cell) && isWord(cell))
+    ? line.cells
+    : null;
+}
+
+/** The date of each column of values; without a line below, only the dated ones. */
+function datesOf(
+  cells: readonly string[],
+  first: number,
+  sub: readonly string[] | null,
+): { column: number; date: string }[] {
+  const width = Math.max(cells.length, sub?.length ?? 0);
+  let date = '';
+  return Array.from({ length: width - first }, (_, n) => first + n).flatMap((column) => {
+    if (isDate(cells[column] ?? '')) date = cells[column];
+    const holds = sub === null ? isDate(cells[column] ?? '') : (sub[column] ?? '') !== '';
+    return holds ? [{ column, date }] : [];
+  });
 }
 
 /** A heading over measures says nothing of a child. */
@@ -73,7 +106,7 @@ function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
   const right = cells.slice(first).filter((cell) => cell !== '');
   if (right.length < 2 || !right.every(isDate)) return false;
   const below = grid.rows
-    .slice(index + 1, index + 30)
+    .slice(index + 2, index + 30)
     .flatMap((row) => row.cells.slice(first).filter((cell) => cell !== '' && !saysNothing(cell)));
   return (
     below.length > 0 && below.filter((cell) => !isDate(cell) && /\d/.test(cell)).length >= below.length * 0.7

@@ -1,0 +1,95 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { vocabularies } from '../headings/phrase-table.js';
+import { languages } from '../headings/vocabulary.js';
+import { saysNothing } from './cell-words.js';
+import type { Asker } from './questions.js';
+import { cellOf, fieldColumns, type TakenTable } from './sheet-rows.js';
+
+/** How a column's words for sex are read, decided over the whole column: 'M' beside 'J' is a Mädchen or a meisje. */
+export function sexReader(
+  taken: TakenTable,
+  all: readonly TakenTable[],
+  language: readonly string[],
+  asker: Asker,
+): (cell: string) => string | null {
+  const [column] = fieldColumns(taken.columns, 'child.sex');
+  if (column === undefined) return () => null;
+  const counts = new Map<string, number>();
+  // All tables together: one of a single child says little of what the clinic writes.
+  for (const { table, columns } of all) {
+    const [same] = fieldColumns(columns, 'child.sex');
+    for (const row of same ? table.rows : []) {
+      const text = cellOf(row, same);
+      if (!saysNothing(text)) counts.set(foldText(text), (counts.get(foldText(text)) ?? 0) + 1);
+    }
+  }
+  const words = new Set([...counts.keys()].map((w) => w[0] ?? ''));
+  const short = [...counts.keys()].every((w) => w.length <= 2);
+  const has = (...letters: string[]) => letters.every((l) => words.has(l));
+  const m = !short
+    ? null
+    : has('m', 'f') || has('m', 'w')
+      ? 'male'
+      : has('m', 'j') || has('m', 'b') || has('m', 'h') || has('m', 'k')
+        ? 'female'
+        : has('m', 'v')
+          ? language.length === 1
+            ? language[0] === 'es'
+              ? 'female'
+              : language[0] === 'nl'
+                ? 'male'
+                : null
+            : null
+          : null;
+  const read = new Map<string, string | null>();
+  for (const [word, cells] of counts) {
+    let sex: string | null;
+    if (word === 'm' && short)
+      sex =
+        m ?? (words.has('v') || language.some((l) => l === 'es' || l === 'nl' || l === 'de') ? null : 'male');
+    else if (word === 'v' && short) sex = m === 'female' ? 'male' : m === 'male' ? 'female' : null;
+    else if (word === 'g' && short)
+      sex = has('g', 'f')
+        ? 'male'
+        : has('g', 'b')
+          ? 'female'
+          : language.length === 1 && language[0] === 'fr'
+            ? 'male'
+            : null;
+    else sex = plainSex(word);
+    if (sex === null) {
+      const answer = asker.ask({
+        id: `sex:${word}`,
+        file: taken.table.file,
+        asks: `What does "${word}" under "${column.heading}" mean?`,
+        examples: [word],
+        cells,
+        suggested: null,
+        choices: ['female', 'male', 'unknown'].map((a) => ({ answer: a, label: a })),
+      });
+      sex = answer;
+    }
+    read.set(word, sex);
+  }
+  return (cell) => (saysNothing(cell) ? null : (read.get(foldText(cell)) ?? null));
+}
+
+function plainSex(word: string): string | null {
+  if (
+    /^(u|x|d|unknown|other|unbekannt|inconnu|divers|onbekend|desconocido|sconosciuto|indeterminate|nd)$/.test(
+      word,
+    )
+  )
+    return 'unknown';
+  const female = languages.some((l) => phrasesOf(vocabularies[l].female).includes(word));
+  const male = languages.some((l) => phrasesOf(vocabularies[l].male).includes(word));
+  return female === male
+    ? word === 'f'
+      ? 'female'
+      : word === 'm'
+        ? 'male'
+        : null
+    : female
+      ? 'female'
+      : 'male';
+}
