@@ -7,7 +7,7 @@ import { createGzip } from 'node:zlib';
 import { sql } from 'kysely';
 import { connect, type Database } from './connect.js';
 
-/** In an order that foreign keys allow; sessions, tokens and the queue are not worth keeping. */
+/** In an order that foreign keys allow. */
 export const backedUpTables = [
   'children',
   'tombstones',
@@ -32,6 +32,18 @@ export const backedUpTables = [
   'secrets',
   'idempotency_keys',
 ] as const;
+
+/** What a backup does not hold, and why. The queue's own tables lie in a schema of their own: jobs are asked for again. */
+export const leftOutTables = {
+  kysely_migration: 'the database that is restored into has its own',
+  kysely_migration_lock: 'the same',
+  sessions: 'whoever was signed in signs in again',
+  access_tokens: 'programs are given new ones; a copy of a backup must not open the door',
+  sign_in_tries: 'counts wrong passwords of the last minutes',
+  imports: 'dry runs; what was taken in of them stands in its own tables and in the log',
+  job_runs: 'how far work was that nobody does any more; lists and forecasts themselves are kept',
+  job_run_parts: 'the same',
+} as const;
 
 const ROWS_AT_ONCE = 2000;
 export const FORMAT = 'doorpost-backup/1';
