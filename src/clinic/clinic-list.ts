@@ -1,7 +1,7 @@
 import type { DeviceDecision, RecallLevelling, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallAssessment } from '../recall/decide/build-recall-list.js';
 import { buildRecallList, planContext, type RecallListOptions } from '../recall/decide/build-recall-list.js';
-import { planChild } from '../recall/decide/plan-child.js';
+import { safePlan } from '../recall/decide/safe-plan.js';
 import { type LevelRecallOptions, levelRecallList } from '../recall/level/level-recall-list.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { WorkshopJob } from '../records/device.js';
@@ -72,5 +72,5 @@ export function childDecisions(
   options: RecallListOptions,
 ): readonly DeviceDecision[] {
   const context = planContext([{ ...record, jobs }], turnaroundsOf(jobs, options.today), options);
-  return planChild(record, assessment, context).decisions;
+  return safePlan(record, assessment, context).decisions;
 }

@@ -48,6 +48,7 @@ export const reasonCodes = [
   'being-made',
   'fits-for-now',
   'not-in-use',
+  'not-planned',
 ] as const;
 export type ReasonCode = (typeof reasonCodes)[number];
 export interface Reason {
@@ -199,6 +200,8 @@ export interface RecallList {
   /** The rest of the children with a device in use, with their next dates. */
   readonly notDue: readonly RecallEntry[];
   readonly inProgress: readonly ReplacementInProgress[];
+  /** Children whose record the sums cannot take: on the list to be looked at, and counted where the list is shown. */
+  readonly notPlanned: readonly string[];
   /** What the levelled plan says of the whole list; absent when it was not levelled. */
   readonly levelling?: RecallLevelling;
 }

@@ -127,4 +127,6 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'fits-for-now': (w) =>
     `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks, and ${w.ring}.`,
   'not-in-use': () => 'No longer in use.',
+  'not-planned': (w) =>
+    `Something in the record cannot be right, so nothing can be said of how long ${w.it} will fit: we would like to measure and to look at fit and skin.`,
 };

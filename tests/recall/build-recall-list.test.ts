@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DeviceForecast } from '../../src/forecast/contract.js';
+import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
 import { buildRecallList, type RecallListOptions } from '../../src/recall/decide/build-recall-list.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
@@ -24,6 +24,17 @@ const build = (
     turnaround,
     { today, rules, ...options },
   );
+
+const notANumber = (f: DeviceForecast): DeviceForecast => ({
+  ...f,
+  probabilityOutgrown: f.probabilityOutgrown.map(() => Number.NaN),
+});
+const throwing = (f: DeviceForecast): DeviceForecast =>
+  Object.defineProperty({ ...f }, 'outcome', {
+    get() {
+      throw new Error('a fault in the sums');
+    },
+  });
 
 describe('buildRecallList', () => {
   it('orders by the harm of waiting a week, broken ones before all casts', () => {
@@ -64,6 +75,43 @@ describe('buildRecallList', () => {
     expect(list.entries[1]).toMatchObject({ late: true, reason: { code: 'beyond-use' } });
     const harm = list.entries.slice(1).map((e) => e.harmPerWeek);
     expect(harm).toEqual(harm.toSorted((x, y) => y - x));
+  });
+
+  describe('a child whose record the sums cannot take', () => {
+    const sound = ['a', 'b'].map((id) => testRecord({ id }));
+    const forecasts = [rampForecast('a/d1', 5, 60), rampForecast('b/d1', -60, 20)];
+    const poisoned: [string, ChildRecord, DeviceForecast[]][] = [
+      [
+        'no day of the calendar',
+        { ...testRecord({ id: 'p' }), child: { ...testRecord({ id: 'p' }).child, birthDate: 'never' } },
+        [{ ...rampForecast('p/d1', 5, 60), dates: ['never'] }],
+      ],
+      ['a chance that is not a number', testRecord({ id: 'p' }), [notANumber(rampForecast('p/d1', 5, 60))]],
+      ['what throws when it is read', testRecord({ id: 'p' }), [throwing(rampForecast('p/d1', 5, 60))]],
+    ];
+
+    it.each(poisoned)('%s costs no other child its place, and itself is wanted today', (_, record, own) => {
+      const heard: unknown[] = [];
+      const list = build([...sound, record], [...forecasts, ...own], { failed: (e) => heard.push(e) });
+      const others = build(sound, forecasts);
+      expect(list.entries.filter((e) => e.childId !== 'p')).toEqual(others.entries);
+      expect(list.notPlanned).toEqual(['p']);
+      expect(heard).toHaveLength(1);
+      const entry = withSentences(list).entries.find((e) => e.childId === 'p');
+      expect(entry).toMatchObject({ action: 'measure', dueBy: today, reason: { code: 'not-planned' } });
+      expect(entry?.reason.text).toContain('Something in the record cannot be right');
+    });
+
+    it('keeps its red flag', () => {
+      const flag = { id: 'skin-open', severity: 'act-now', deviceId: null } as unknown as Flag;
+      const list = buildRecallList(
+        [{ childId: 'p', forecasts: [throwing(rampForecast('p/d1', 5, 60))], flags: [flag] }],
+        [testRecord({ id: 'p' })],
+        turnaround,
+        { today, rules },
+      );
+      expect(list.entries[0]).toMatchObject({ action: 'see-now', reason: { code: 'red-flag' } });
+    });
   });
 
   it('looks ahead five weeks from today, whatever the month; a month can be chosen', () => {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Caseload } from '../../src/records/caseload.js';
+import { leftOutText } from '../../src/service/jobs/recall-job.js';
 import { systemActor } from '../../src/store/contract.js';
 import { exampleCaseload } from '../store/example-children.js';
 import { routeRoles } from './route-roles.js';
@@ -106,6 +107,15 @@ describe('a child whose record the sums cannot take', () => {
     await service.store.caseload.write(caseload, 'test', systemActor);
   });
   afterAll(() => service.stop());
+
+  it('is counted where the run is shown', () => {
+    const notForecast = { forecasts: [{ outcome: 'not-computed' }] } as never;
+    expect(leftOutText([], [])).toBe('');
+    expect(leftOutText([notForecast], ['c1', 'c2'])).toBe(
+      '1 child could not be forecast: a value in the record cannot be. The others are done. ' +
+        '2 children could not be planned: the record does not fit together. Look at fit and skin. The others are done',
+    );
+  });
 
   it('costs no other child its forecast, and the run says how many it left out', async () => {
     const started = await service.as('scheduler', { method: 'POST', url: '/api/recall-runs', payload: {} });

@@ -4,8 +4,9 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import { stageDurations } from '../../turnaround/expected-fitting.js';
 import type { RecallEntry, RecallList, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import { monthEnd } from './calendar.js';
-import { type PlanContext, planChild, type RecallAssessment, type TurnaroundOf } from './plan-child.js';
+import type { PlanContext, RecallAssessment, TurnaroundOf } from './plan-child.js';
 import { type RecallSettingsInput, recallSettings } from './recall-settings.js';
+import { safePlan } from './safe-plan.js';
 import { byHarm } from './working-order.js';
 
 export type { RecallAssessment, TurnaroundOf } from './plan-child.js';
@@ -16,6 +17,8 @@ export interface RecallListOptions {
   /** 'YYYY-MM': look ahead to the end of that month; else today and the next five weeks, whatever the month. */
   readonly month?: string | null;
   readonly settings?: RecallSettingsInput;
+  /** Hears why a child could not be planned. */
+  readonly failed?: (error: unknown) => void;
 }
 
 /** What every child is planned by; turnarounds and the workshop's history are read once. */
@@ -56,8 +59,13 @@ export function buildRecallList(
   const entries: RecallEntry[] = [];
   const notDue: RecallEntry[] = [];
   const inProgress: ReplacementInProgress[] = [];
+  const notPlanned: string[] = [];
   for (const record of records) {
-    const plan = planChild(record, byChild.get(record.child.id), context);
+    const plan = safePlan(record, byChild.get(record.child.id), context);
+    if (plan.failed !== null) {
+      notPlanned.push(record.child.id);
+      options.failed?.(plan.failed);
+    }
     inProgress.push(...plan.inProgress);
     if (plan.entry) (plan.due ? entries : notDue).push(plan.entry);
   }
@@ -69,5 +77,6 @@ export function buildRecallList(
     entries: entries.sort(byHarm),
     notDue: notDue.sort((a, b) => next(a).localeCompare(next(b)) || a.childId.localeCompare(b.childId)),
     inProgress,
+    notPlanned,
   };
 }

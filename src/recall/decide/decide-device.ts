@@ -6,7 +6,6 @@ import { type DeviceHistory, deviceHistory } from '../../records/device-history.
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import type {
   AdjustStep,
-  Alert,
   CheckFigure,
   DeviceDecision,
   ReplacementInProgress,
@@ -14,6 +13,7 @@ import type {
 } from '../contract.js';
 import { acceptedChance, harmADay } from './accepted-chance.js';
 import { adjustStep } from './adjust-step.js';
+import { alertsOf } from './alerts-of.js';
 import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
 import { addMonthsIso } from './calendar.js';
 import { castBy, plannedWait } from './cast-by.js';
@@ -180,15 +180,4 @@ function fundedFrom(
   if (months <= 0) return null;
   const from = addMonthsIso(history.fittedDate ?? history.castDate, months);
   return from > today ? from : null;
-}
-
-const SPINA_BIFIDA = ['myelomeningocele-high', 'myelomeningocele-low'];
-
-function alertsOf({ child }: ChildRecord): Alert[] {
-  const latex = child.latexAlert || child.conditions.some((c) => SPINA_BIFIDA.includes(c));
-  return [
-    ...(child.insensateSkin ? (['skin-cannot-warn'] as const) : []),
-    ...(latex ? (['latex'] as const) : []),
-    ...(child.palliative ? (['palliative'] as const) : []),
-  ];
 }

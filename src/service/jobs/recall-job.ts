@@ -60,6 +60,7 @@ export async function recallList(
     settings: recallSettingsOf(settings),
     clinic: clinicWeekOf(settings),
     earlier: await store.recall.earlierVisits(),
+    failed: assessing.context.failed,
   });
   const list = { ...withSentences(answer.list), levelling: answer.list.levelling };
   const using = assessing.context;
@@ -86,16 +87,28 @@ export async function recallList(
           .map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
       ],
     );
-    await tx.jobRuns.end(runId, 'done', notComputedText(assessments), clock.now());
+    await tx.jobRuns.end(runId, 'done', leftOutText(assessments, list.notPlanned), clock.now());
   });
 }
 
-/** Said where the run is shown: a number, never who. The children stand on the list among those not forecast. */
-export function notComputedText(assessments: readonly Pick<StoredAssessment, 'forecasts'>[]): string {
-  const n = assessments.filter((a) => a.forecasts.some((f) => f.outcome === 'not-computed')).length;
-  if (n === 0) return '';
-  return `${n} ${n === 1 ? 'child' : 'children'} could not be forecast: a value in the record cannot be. The others are done`;
+/** Said where the run is shown: numbers, never who. The children stand on the list, to be looked at. */
+export function leftOutText(
+  assessments: readonly Pick<StoredAssessment, 'forecasts'>[],
+  notPlanned: readonly string[],
+): string {
+  const notForecast = assessments.filter((a) => a.forecasts.some((f) => f.outcome === 'not-computed')).length;
+  return [
+    sentence(notForecast, 'forecast: a value in the record cannot be'),
+    sentence(notPlanned.length, 'planned: the record does not fit together. Look at fit and skin'),
+  ]
+    .filter((words) => words !== '')
+    .join('. ');
 }
+
+const sentence = (children: number, why: string): string =>
+  children === 0
+    ? ''
+    : `${children} ${children === 1 ? 'child' : 'children'} could not be ${why}. The others are done`;
 
 /** Booked once when the list is kept, beside the parts counted from 0. */
 const LAST_PART = -1;
