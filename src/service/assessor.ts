@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
+import { withOffsets } from '../growth/population/learn-population-offset.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { clinicRules } from '../rules/clinic-rules.js';
@@ -21,8 +22,10 @@ export interface Assessor {
    * process, or another host, may have changed them since.
    */
   current(): Promise<Assessing>;
-  /** The growth model, which knows no device and no rule. */
+  /** The growth model in force when `current` was last asked: the clinic's own where its children have taught it. */
   model(): GrowthModel;
+  /** As shipped, before the clinic's own children. */
+  shippedModel(): GrowthModel;
 }
 
 /** Assesses by one set of rules, whatever is changed meanwhile. */
@@ -34,20 +37,27 @@ export interface Assessing {
   live(record: ChildRecord): ChildAssessment;
 }
 
-/** Computes and keeps assessments; the model is read once, the clinic's fit rules whenever their version has changed. */
+/** Computes and keeps assessments; the model is read once, the clinic's fit rules and what its children taught whenever their version has changed. */
 export function assessor(store: Store, clock: Clock, failed?: (error: unknown) => void): Assessor {
   let loaded: GrowthModel | null = null;
-  const model = (): GrowthModel => {
+  const shippedModel = (): GrowthModel => {
     loaded ??= loadGrowthModel();
     return loaded;
   };
   let known: ClinicRules | null = null;
+  let own: { readonly version: string | null; readonly model: GrowthModel } | null = null;
   const current = async (): Promise<Assessing> => {
-    if (known?.version !== (await store.fitLimits.version())) known = await readRules(store);
-    return assessing(known, model(), clock, failed);
+    const [rules, learned] = await Promise.all([
+      store.fitLimits.version(),
+      store.populationOffsets.version(shippedModel()),
+    ]);
+    if (known?.version !== rules) known = await readRules(store);
+    if (own?.version !== learned) own = { version: learned, model: await ownModel(store, shippedModel()) };
+    return assessing(known, own?.model ?? shippedModel(), clock, failed);
   };
   return {
-    model,
+    shippedModel,
+    model: () => own?.model ?? shippedModel(),
     current,
     async assess(childId) {
       const [record] = await store.caseload.records([childId]);
@@ -58,6 +68,13 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
       return now;
     },
   };
+}
+
+/** The shipped model, its curves moved to the clinic's own children; named by the day, so that kept forecasts show it. */
+async function ownModel(store: Store, shipped: GrowthModel): Promise<GrowthModel> {
+  const learned = await store.populationOffsets.latest(shipped);
+  if (!learned || learned.offsets.length === 0) return shipped;
+  return { ...withOffsets(shipped, learned.offsets), version: `${shipped.version}+${learned.learnedOn}` };
 }
 
 interface ClinicRules {

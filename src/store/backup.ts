@@ -29,6 +29,7 @@ export const backedUpTables = [
   'settings',
   'fit_limit_changes',
   'sign_offs',
+  'population_offsets',
   'secrets',
   'idempotency_keys',
 ] as const;
@@ -115,6 +116,7 @@ const orderOf: Readonly<Record<string, string>> = {
   skin_checks: 't.seq',
   recall_state_changes: 't.seq',
   fit_limit_changes: 't.seq',
+  population_offsets: 't.seq',
   sign_offs: 't.seq',
 };
 

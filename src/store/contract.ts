@@ -16,6 +16,7 @@ import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit, LimitChange, LimitPlace } from '../rules/clinic-limits.js';
 import type { DeviceGroup } from '../rules/limit-reach.js';
+import type { PopulationOffsets } from './work/population-offsets.js';
 import type { JobData, JobName, WorkQueue } from './work/queue.js';
 
 export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
@@ -476,6 +477,7 @@ export interface Store {
     latest(): Promise<readonly SignOff[]>;
     sign(signed: Omit<SignOff, 'by' | 'at'>, actor: Actor): Promise<void>;
   };
+  readonly populationOffsets: PopulationOffsets;
   readonly jobRuns: {
     /** Newest first, 20 of them; of one kind if given. */
     latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;

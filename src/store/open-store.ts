@@ -26,6 +26,7 @@ import { forecastsRepository } from './work/forecasts.js';
 import { idempotencyRepository } from './work/idempotency.js';
 import { importsRepository } from './work/imports.js';
 import { jobRunsRepository } from './work/job-runs.js';
+import { populationOffsetsRepository } from './work/population-offsets.js';
 import { openQueue, type Queue, sendJob } from './work/queue.js';
 import { recallRepository } from './work/recall.js';
 
@@ -113,6 +114,7 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     settings: settingsRepository(db),
     fitLimits: fitLimitsRepository(db),
     signOffs: signOffsRepository(db),
+    populationOffsets: populationOffsetsRepository(db),
     jobRuns: jobRunsRepository(db),
     caseload: caseloadRepository(db),
     imports: importsRepository(db),

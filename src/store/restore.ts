@@ -25,6 +25,7 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
         'recall_state_changes',
         'fit_limit_changes',
         'sign_offs',
+        'population_offsets',
       ]))
         await sql`select setval(pg_get_serial_sequence(${table}, 'seq'), greatest((select max(seq) from ${sql.table(table)}), 1))`.execute(
           tx,

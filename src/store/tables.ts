@@ -1,6 +1,7 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import type { PopulationOffset } from '../growth/population/population-offset.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
@@ -210,6 +211,14 @@ export interface Tables {
     profession: string;
     signed_by: string;
     signed_at: Stamp;
+  };
+  population_offsets: {
+    seq: Seq;
+    learned_on: string;
+    model_name: string;
+    model_version: string;
+    children: number;
+    offsets: Json<PopulationOffset[]>;
   };
   secrets: { name: string; value: string };
   idempotency_keys: {

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { tableIndex } from '../../src/growth/population/curve-table.js';
+import { logAge } from '../../src/growth/population/growth-age.js';
 import { learnPopulationOffset } from '../../src/growth/population/learn-population-offset.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { mixtureQuantile } from '../../src/growth/prediction/mixture-quantile.js';
@@ -6,12 +8,25 @@ import { child, dayAt, posteriorOf, reading } from './support.js';
 
 const model = loadGrowthModel();
 const leg = { measure: 'leg_length', side: 'none' } as const;
-/** A clinic whose boys have legs 30 mm longer than the model's own boys, 12 of them, a little different each. */
-const caseload = Array.from({ length: 12 }, (_, i) => {
-  const plain = posteriorOf(child([reading('stature', 8 + i * 0.5, 1280 + 28 * i)]));
-  const mean = plain.predict(leg, [dayAt(8 + i * 0.5)]).mean[0];
-  return child([reading('leg_length', 8 + i * 0.5, mean + 30 + 8 * ((i % 3) - 1))]);
-});
+/** A clinic whose boys have legs 30 mm longer than the model's own boys, 20 of them, a little different each. */
+const boy = (
+  i: number,
+  firstAge = 8 + i * 0.3,
+  measure: 'leg_length' | 'foot_length' = 'leg_length',
+  more = {},
+) => {
+  const ages = [firstAge, firstAge + 0.5];
+  const mean = posteriorOf(child([reading('head_circumference', firstAge, 530)])).predict(
+    { measure, side: 'none' },
+    ages.map(dayAt),
+  ).mean;
+  return child(
+    ages.map((age, k) => reading(measure, age, mean[k] + 30 + 8 * ((i % 3) - 1))),
+    more,
+  );
+};
+const twenty = [...Array(20).keys()];
+const caseload = twenty.map((i) => boy(i));
 
 describe("a clinic's own level", () => {
   const own = learnPopulationOffset(model, caseload);
@@ -29,9 +44,8 @@ describe("a clinic's own level", () => {
     expect(at(own, 'foot_length', 'male')).toBeCloseTo(at(model, 'foot_length', 'male'), 6);
   });
   test('learns how much faster its children grow from few seen often', () => {
-    // Legs of six boys each seen at 6 to 13 years, 4 mm a year ahead of the model's, at very different levels: six are
-    // few, so a third of it is believed.
-    const often = Array.from({ length: 6 }, (_, i) =>
+    // Legs of twenty boys each seen at 6 to 13 years, 4 mm a year ahead of the model's, at very different levels.
+    const often = Array.from({ length: 20 }, (_, i) =>
       child(
         Array.from({ length: 8 }, (_, k) => {
           const mean = posteriorOf(child([reading('weight', 6 + k, 20 + 3 * k)])).predict(leg, [
@@ -47,10 +61,28 @@ describe("a clinic's own level", () => {
     const learned = learnPopulationOffset(model, often);
     expect(moved(12.5) - moved(6.5)).toBeGreaterThan(6);
     expect(moved(12.5) - moved(6.5)).toBeLessThan(30);
-    expect(learned.parameters.offsets.every((o) => o.children === 6)).toBe(true);
+    expect(learned.parameters.offsets.every((o) => o.children === 20)).toBe(true);
   });
-  test('is not learned from four children', () => {
-    expect(learnPopulationOffset(model, caseload.slice(0, 4)).parameters.offsets).toEqual([]);
+  test.each([
+    ['from nineteen children', caseload.slice(1)],
+    ['from one visit each', caseload.map((c) => ({ ...c, measurements: c.measurements.slice(0, 1) }))],
+    ['from infants', twenty.map((i) => boy(i, 0.5 + i / 25))],
+    [
+      'from children whose condition moves the measure',
+      twenty.map((i) => boy(i, 8, 'leg_length', { conditions: ['cerebral-palsy'] })),
+    ],
+    ['from children given growth hormone', caseload.map((c) => ({ ...c, hormoneFrom: '2018-01-01' }))],
+  ])('is not learned %s', (_, children) => {
+    expect(learnPopulationOffset(model, children).parameters.offsets).toEqual([]);
+  });
+  test('seen at 8 to 14 only, it is in proportion to the spread below and not larger for an infant', () => {
+    const [male] = [learnPopulationOffset(model, caseload)].map((m) => m.members.male[0].curves.median);
+    const at = (years: number) => tableIndex(logAge(years));
+    const d = model.index.get('leg_length') as number;
+    const moved = (years: number) => male[d][at(years)] - model.members.male[0].curves.median[d][at(years)];
+    expect(moved(8)).toBeGreaterThan(12);
+    expect(moved(1)).toBeGreaterThan(0);
+    expect(moved(1)).toBeLessThan(0.6 * moved(8));
   });
 });
 

@@ -7,7 +7,7 @@ import type { Member } from '../child/member.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
 import { tempoMember } from '../child/tempo-member.js';
 import { zScoreMember } from '../child/z-score-member.js';
-import { type CurveTable, tableLogAge } from './curve-table.js';
+import { type CurveTable, readTable, tableLogAge } from './curve-table.js';
 import { ageOfLogAge, logAge } from './growth-age.js';
 import type { GrowthModel } from './growth-model.js';
 import { isLogMeasure } from './growth-scale.js';
@@ -103,7 +103,13 @@ function membersOf(curves: SexCurves, p: GrowthParameters): Member[] {
   const moved = (tables: readonly CurveTable[]) =>
     tables.map((table, d) => {
       const offset = p.offsets.find((o) => o.sex === sex && o.measure === p.measures[d]);
-      return offset ? table.map((v, i) => v + offsetAt(offset, tableLogAge(i) - tempo.centre)) : table;
+      if (!offset) return table;
+      const sd = curves.sd[d];
+      const fromSd = readTable(sd, tempo.centre + offset.fromU);
+      return table.map((v, i) => {
+        const u = tableLogAge(i) - tempo.centre;
+        return v + offsetAt(offset, u) * (u < offset.fromU ? sd[i] / fromSd : 1);
+      });
     });
   const grid = quadratureGrid(p.tempo.tempoPoints, p.tempo.intensityPoints);
   const settings = { ...p.tempo, wanderYears: p.anchors.wanderYears };

@@ -1,12 +1,17 @@
 import { z } from 'zod';
 import { measureId } from '../../records/measure.js';
+import { ageOfLogAge, logAge } from './growth-age.js';
+import { isLogMeasure } from './growth-scale.js';
 
 /** How many numbers an offset has: level, slope, bend and two finer shapes over growth. */
 export const OFFSET_SIZE = 5;
 
+/** Offsets are learned from this age on: infants have curves of their own. */
+export const OFFSET_FROM_YEARS = 2;
+
 /**
  * By how much a clinic's children stand off a model's mean curve: Legendre polynomials over u, log-age relative to
- * the centre, held beyond the ages they were seen at. Model scale.
+ * the centre, held beyond the ages they were seen at (before them, in population SD). Model scale.
  */
 export const populationOffset = z.object({
   measure: measureId,
@@ -32,4 +37,14 @@ export function offsetBasis(u: number): number[] {
 export function offsetAt(o: PopulationOffset, u: number): number {
   const basis = offsetBasis(Math.min(Math.max(u, o.fromU), o.toU));
   return o.coefficients.reduce((sum, c, k) => sum + c * basis[k], 0);
+}
+
+/** The middle of the ages an offset was seen at, years, and how far the children stand off there: mm, or a share for girths and weight. */
+export function offsetInTheMiddle(o: PopulationOffset, peakVelocityAgeYears: number) {
+  const u = (o.fromU + o.toU) / 2;
+  const off = offsetAt(o, u);
+  const ageYears = ageOfLogAge(u + logAge(peakVelocityAgeYears));
+  return isLogMeasure(o.measure)
+    ? { ageYears, share: Math.expm1(off), mm: null }
+    : { ageYears, share: null, mm: off };
 }

@@ -12,6 +12,8 @@ export function OverviewPage(props: {
   context: PageContext;
   /** Forecasts against verdicts. */
   held: VNode;
+  /** What the clinic's own children taught the forecasts. */
+  learned: VNode;
   waits: Waits;
   year: YearCounts;
   turnaround: readonly TurnaroundEstimate[];
@@ -19,12 +21,13 @@ export function OverviewPage(props: {
   workloadSvg: string;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { context, held, waits, year, turnaround, states, workloadSvg, coverage } = props;
+  const { context, held, learned, waits, year, turnaround, states, workloadSvg, coverage } = props;
   const { format } = context;
   return (
     <Layout title="Overview" context={context} scripts={['charts.js']}>
       <h1>Overview</h1>
       {held}
+      {learned}
       <div class="cards">
         <section>
           <h2>The last twelve months</h2>

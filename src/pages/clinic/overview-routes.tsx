@@ -16,6 +16,7 @@ import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { staff } from '../parts/route-types.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
+import { LearnedPopulation } from './learned-population.js';
 import { OverviewPage } from './overview-page.js';
 import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
 
@@ -37,12 +38,13 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
 
   app.get('/overview', { config: { access: staff } }, async (request, reply) => {
     const today = clock.today();
-    const [context, caseload, past, { rows, chart }, coverage] = await Promise.all([
+    const [context, caseload, past, { rows, chart }, coverage, learned] = await Promise.all([
       pageContext(request, reply, deps),
       store.caseload.all(),
       store.forecasts.history(),
       workload(request),
       store.forecasts.coverage(),
+      store.populationOffsets.latest(deps.assessor.shippedModel()),
     ]);
     const held = heldAgainstVerdicts(caseload.devices, caseload.events, past, today);
     const bins = countInBins(held.distanceDays, BIN_DAYS);
@@ -63,6 +65,13 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             bins={bins}
             dates={enough ? await drawn((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
             distances={enough ? await drawn((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
+          />
+        }
+        learned={
+          <LearnedPopulation
+            context={context}
+            learned={learned}
+            peakVelocityAgeYears={deps.assessor.shippedModel().parameters.peakVelocityAgeYears}
           />
         }
         waits={waitsAfterOutgrown(caseload)}

@@ -25,12 +25,12 @@ export async function runWorker(
   log: Pick<FastifyBaseLogger, 'info' | 'error'>,
 ): Promise<void> {
   // Read before work is taken: a worker that dies young still gets something done.
-  assessor.model();
+  const shipped = assessor.shippedModel();
   const jobs = jobStarter(store, clock);
   const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
-    'forecast-run': ({ runId }) => splitForecastRun(store, clock, runId, null),
+    'forecast-run': ({ runId }) => splitForecastRun(store, clock, shipped, runId, null),
     'forecast-part': (data) => forecastPart(store, clock, assessor, data),
-    'recall-run': ({ runId, month }) => splitForecastRun(store, clock, runId, month),
+    'recall-run': ({ runId, month }) => splitForecastRun(store, clock, shipped, runId, month),
     'recall-list': (data) => recallList(store, clock, assessor, data),
     import: (data) => importJob(store, clock, data),
     nightly: async () => {
