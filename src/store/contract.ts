@@ -122,6 +122,26 @@ export interface MeasurementRevision {
   readonly at: string;
 }
 
+/** A state of a device's record: who left it so and when; `by` null where an event did, `at` null for the first. */
+export interface DeviceVersion {
+  readonly version: number;
+  readonly device: Device;
+  readonly by: string | null;
+  readonly at: string | null;
+}
+/** Revision 1 is the entry as recorded; the highest revision counts. */
+export interface EventRevision {
+  readonly event: DeviceEvent;
+  readonly revision: number;
+  readonly withdrawn: boolean;
+  readonly reason: string;
+  readonly by: string;
+  readonly at: string;
+}
+export type EventCorrection = Partial<
+  Pick<DeviceEvent, 'date' | 'measure' | 'side' | 'changeMm' | 'adjustment' | 'verdict' | 'note'>
+> & { readonly reason: string };
+
 /** What is derived for one child, with what it was derived from. Thrown away and computed again at will. */
 export interface StoredAssessment {
   readonly childId: string;
@@ -307,6 +327,13 @@ export interface Store {
     list(childId: string, actor: Actor): Promise<readonly Visit[]>;
     /** Checks every reading (side, plausible range, date not before birth or after today); all or none are stored. */
     add(childId: string, visit: NewVisit, today: IsoDate, actor: Actor): Promise<readonly Measurement[]>;
+    /** Everything a visit found goes to another day; gives how many entries that were. */
+    move(
+      childId: string,
+      move: { readonly from: IsoDate; readonly to: IsoDate; readonly reason: string },
+      today: IsoDate,
+      actor: Actor,
+    ): Promise<number>;
   };
   readonly measurements: {
     revisions(measurementId: string, actor: Actor): Promise<readonly MeasurementRevision[]>;
@@ -344,11 +371,26 @@ export interface Store {
       expected: Expected,
       actor: Actor,
     ): Promise<Versioned<Device>>;
+    /** Every state of the record, newest first. */
+    versions(deviceId: string, actor: Actor): Promise<readonly DeviceVersion[]>;
+    /** Back to the state before the last change, itself as a new change; throws 'nothing-to-undo'. */
+    undoChange(deviceId: string, today: IsoDate, actor: Actor): Promise<Versioned<Device>>;
   };
   readonly events: {
     /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device, 'delivered' makes one that was ordered worn. */
     add(event: Omit<DeviceEvent, 'id'>, today: IsoDate, actor: Actor): Promise<DeviceEvent>;
+    /** Everything recorded of a device, corrections and what was withdrawn among it, in the order it was entered. */
+    revisions(deviceId: string, actor: Actor): Promise<readonly EventRevision[]>;
+    correct(
+      eventId: string,
+      correction: EventCorrection,
+      today: IsoDate,
+      actor: Actor,
+    ): Promise<EventRevision>;
+    /** The end or delivery of a device withdrawn, the device is as before it. */
     withdraw(eventId: string, reason: string, actor: Actor): Promise<void>;
+    /** Back to the revision before, itself as a new revision. */
+    undoCorrection(eventId: string, today: IsoDate, actor: Actor): Promise<EventRevision>;
   };
   readonly workshopJobs: {
     save(job: WorkshopJob, expected: Expected, actor: Actor): Promise<Versioned<WorkshopJob>>;

@@ -70,6 +70,81 @@ describe('the store', () => {
     ]);
   });
 
+  it('corrects what was recorded of a device and takes it back; the end of a device goes with its entry', async () => {
+    const deviceId = 'c1-d';
+    const about = { deviceId, measure: null, side: null, changeMm: null, adjustment: null } as const;
+    const said = {
+      ...about,
+      date: today,
+      kind: 'verdict',
+      verdict: 'outgrown',
+      endReason: null,
+      note: '',
+    } as const;
+    const verdict = await store.events.add(said, today, clinician);
+    const fix = { verdict: 'good', date: '2026-01-30', reason: 'the other foot' } as const;
+    await store.events.correct(verdict.id, fix, today, clinician);
+    const now = async () =>
+      (await store.children.record('c1', clinician)).events.find((e) => e.id === verdict.id);
+    expect(await now()).toMatchObject({ verdict: 'good', date: '2026-01-30' });
+    await store.events.undoCorrection(verdict.id, today, clinician);
+    expect(await now()).toMatchObject({ verdict: 'outgrown', date: today });
+    await expect(
+      store.events.correct(verdict.id, { date: '2030-01-01', reason: 'x' }, today, clinician),
+    ).rejects.toMatchObject({ code: 'invalid-value' });
+    await store.events.withdraw(verdict.id, 'another child', clinician);
+    expect(await now()).toBeUndefined();
+    await store.events.undoCorrection(verdict.id, today, clinician);
+    expect(await now()).toMatchObject({ verdict: 'outgrown' });
+    const own = (await store.events.revisions(deviceId, clinician)).filter((r) => r.event.id === verdict.id);
+    expect(own.map((r) => [r.revision, r.event.verdict, r.withdrawn])).toEqual([
+      [1, 'outgrown', false],
+      [2, 'good', false],
+      [3, 'outgrown', false],
+      [4, 'outgrown', true],
+      [5, 'outgrown', false],
+    ]);
+    const ended = { ...said, kind: 'retired', verdict: null, endReason: 'outgrown' } as const;
+    const end = await store.events.add(ended, today, clinician);
+    expect((await store.devices.get(deviceId, clinician)).value.status).toBe('retired');
+    await store.events.withdraw(end.id, 'wrong device', clinician);
+    expect((await store.devices.get(deviceId, clinician)).value.status).toBe('worn');
+  });
+
+  it('keeps every state of a device with who changed it, and goes back one', async () => {
+    const before = (await store.devices.get('c2-d', clinician)).value;
+    await store.devices.change('c2-d', { allowancesMm: { foot_length: 12 } }, today, null, clinician);
+    const back = await store.devices.undoChange('c2-d', today, clinician);
+    expect(back.value).toEqual(before);
+    const versions = await store.devices.versions('c2-d', clinician);
+    expect(versions.map((v) => [v.version, v.device.allowancesMm.foot_length ?? null, v.by])).toEqual([
+      [3, before.allowancesMm.foot_length ?? null, 'clin'],
+      [2, 12, 'clin'],
+      [1, before.allowancesMm.foot_length ?? null, null],
+    ]);
+    await expect(store.devices.undoChange('c3-d', today, clinician)).rejects.toMatchObject({
+      code: 'nothing-to-undo',
+    });
+  });
+
+  it('moves a whole visit to another day, and none to a day before birth', async () => {
+    const check = { childId: 'c4', deviceId: 'c4-d', date: '2026-01-12', side: null, state: 'none' } as const;
+    const rest = { minutes: null, where: '', cannotWarn: false, observer: '', note: '' };
+    await store.skinChecks.add({ ...check, ...rest }, today, clinician);
+    const move = { from: '2026-01-12', to: '2026-01-14', reason: 'typed the Monday' };
+    expect(await store.visits.move('c4', move, today, clinician)).toBeGreaterThanOrEqual(3);
+    const record = await store.children.record('c4', clinician);
+    const days = [...record.measurements, ...record.skinChecks].map((x) => x.date);
+    expect(days).not.toContain('2026-01-12');
+    expect(days.filter((d) => d === '2026-01-14').length).toBeGreaterThanOrEqual(3);
+    await expect(
+      store.visits.move('c4', { from: '2026-01-14', to: '2001-01-01', reason: 'x' }, today, clinician),
+    ).rejects.toMatchObject({ code: 'invalid-value' });
+    await expect(
+      store.visits.move('c4', { from: '2020-02-02', to: '2026-01-01', reason: 'x' }, today, clinician),
+    ).rejects.toMatchObject({ code: 'not-found' });
+  });
+
   it.each([
     'measurements',
     'markers',

@@ -8,6 +8,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { deviceBefore, deviceVersions } from './device-versions.js';
 import { changedMeanwhile, notFound, requireChild } from './require-child.js';
 
 /** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
@@ -22,6 +23,18 @@ export const deviceColumns = (device: Device) => ({
 });
 
 export const devicesRepository = (db: Database): Store['devices'] => ({
+  async versions(deviceId, actor) {
+    const versions = await deviceVersions(db, deviceId);
+    const { childId } = versions[0].device;
+    await writeAudit(db, { actor, action: 'read', resource: 'device-versions', childId });
+    return versions;
+  },
+
+  undoChange: (deviceId, today, actor) =>
+    atomically(db, async (tx) =>
+      devicesRepository(tx).change(deviceId, await deviceBefore(tx, deviceId), today, null, actor),
+    ),
+
   async get(deviceId, actor) {
     const { data, version } = await requireDevice(db, deviceId);
     await writeAudit(db, { actor, action: 'read', resource: 'device', childId: data.childId });

@@ -6,8 +6,8 @@ import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { deviceColumns, families, requireDevice } from './devices.js';
-import { notFound } from './require-child.js';
-import { eventColumns, eventOf } from './row-records.js';
+import { eventCorrections } from './event-corrections.js';
+import { eventColumns } from './row-records.js';
 
 const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };
 
@@ -46,31 +46,5 @@ export const eventsRepository = (db: Database): Store['events'] => ({
       return event;
     }),
 
-  withdraw: (eventId, reason, actor) =>
-    atomically(db, async (tx) => {
-      const last = await tx
-        .selectFrom('current_device_events')
-        .selectAll()
-        .where('id', '=', eventId)
-        .executeTakeFirst();
-      if (!last) throw notFound('device event');
-      await tx
-        .insertInto('device_events')
-        .values({
-          ...eventColumns(eventOf(last), last.child_id),
-          revision: last.revision + 1,
-          corrects_seq: last.seq,
-          withdrawn: true,
-          reason,
-          recorded_by: actor.name,
-        })
-        .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'withdraw',
-        resource: 'device-event',
-        childId: last.child_id,
-        detail: { eventId },
-      });
-    }),
+  ...eventCorrections(db),
 });

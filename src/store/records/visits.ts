@@ -7,6 +7,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { moveVisit } from './move-visit.js';
 import { requireChild } from './require-child.js';
 import { measurementColumns, measurementOf } from './row-records.js';
 
@@ -24,6 +25,8 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
     const byDate = groupBy(rows.map(measurementOf), (m) => m.date);
     return [...byDate].map(([date, measurements]) => ({ date, measurements }));
   },
+
+  move: (childId, move, today, actor) => moveVisit(db, childId, move, today, actor),
 
   add: (childId, visit, today, actor) =>
     atomically(db, async (tx) => {
