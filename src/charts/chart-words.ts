@@ -15,6 +15,7 @@ export interface ChartWords {
   readonly centile: string;
   readonly limitAt: string;
   readonly outgrown: string;
+  readonly pace: (side: string, mm: number) => string;
   readonly between: (from: string, to: string) => string;
   readonly after: (from: string) => string;
   readonly doubted: string;
@@ -43,6 +44,7 @@ const en: ChartWords = {
   centile: 'centile',
   limitAt: 'outgrown at',
   outgrown: 'outgrown',
+  pace: (side, mm) => `${side}: ${mm} mm a year`,
   between: (from, to) => `${from} to ${to}`,
   after: (from) => `from ${from}`,
   doubted: 'crossed out: reading in doubt',
@@ -72,6 +74,7 @@ const es: ChartWords = {
   centile: 'percentil',
   limitAt: 'queda pequeño con',
   outgrown: 'queda pequeño',
+  pace: (side, mm) => `${side}: ${mm} mm al año`,
   between: (from, to) => `${from} a ${to}`,
   after: (from) => `desde ${from}`,
   doubted: 'tachado: medida dudosa',

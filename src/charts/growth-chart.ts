@@ -12,8 +12,10 @@ import { type MeasureId, measures, type Series, type Side } from '../records/mea
 import { plainMeasure } from '../words/measure-names.js';
 import { centileRows } from './centile-rows.js';
 import { chartWords } from './chart-words.js';
+import { actionRows, keyedBars, keyedDevices, keyLines, limitTags } from './device-key.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
+import { paceRows } from './pace-rows.js';
 import { readableDate, timeLocale } from './time-locale.js';
 
 /** Size in `measure`'s unit at a centile (0..100) of the reference, or null where the reference ends. */
@@ -41,8 +43,12 @@ export interface GrowthChartInput {
   readonly widthPx?: number;
   /** Replaces the title; a child's name belongs here only on a page or print of that child. */
   readonly title?: string;
+  /** No lines for the devices under the title: what they say is written beside the chart. */
+  readonly unkeyed?: boolean;
   /** What the line at `today` is called where it is a day only imagined. */
   readonly todayLabel?: string;
+  /** What the clinic wants of a device, and by when; marked on its bar. */
+  readonly actions?: readonly { readonly deviceId: string; readonly date: IsoDate; readonly label: string }[];
   /** A line under the title, for a caution such as 'population charts do not suit this child'. */
   readonly caution?: string;
 }
@@ -117,7 +123,9 @@ export function growthChart(input: GrowthChartInput): Spec {
   const sizeDomain =
     sizes.length > 0 ? [Math.floor(low - pad * (family ? 3 : 1.6)), Math.ceil(high + pad)] : [0, 1];
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
-  const outgrown = outgrownRows(forecasts, record.devices, measure, frame, audience);
+  const keyed = family ? [] : keyedDevices(forecasts, record.devices, input.actions ?? []);
+  const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
+  const outgrown = family ? outgrownRows(forecasts, measure, frame) : keyedBars(keyed, measure, frame);
   const note = [words.predictionNote, centiles.lines.length > 0 ? words.centilesNote : ''].join(' ').trim();
   const years = (to - from) / 365.25;
 
@@ -125,9 +133,11 @@ export function growthChart(input: GrowthChartInput): Spec {
     family ? 'family' : 'growth',
     {
       title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language)) : label),
-      subtitle: [input.caution ?? '', family ? words.familyNote : note].flatMap((text) =>
-        wrapped(text, widthPx),
-      ),
+      subtitle: [
+        input.caution ?? '',
+        family ? words.familyNote : note,
+        ...(input.unkeyed ? [] : keyLines(keyed, measure, frame)),
+      ].flatMap((text) => wrapped(text, widthPx)),
       widthPx,
       description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
       dateTitle: words.dateAndAge,
@@ -153,7 +163,16 @@ export function growthChart(input: GrowthChartInput): Spec {
       ),
       outgrown: outgrown.bands,
       notes: outgrown.labels,
-      ...limitRows(forecasts, record.devices, measure, frame, audience),
+      ...(family
+        ? { limitLabels }
+        : {
+            shade: outgrown.bands.slice(0, 1),
+            actions: actionRows(keyed, frame),
+            limitLabels: limitTags(keyed, measure, frame),
+            hatch: fan.filter((f) => f.side === sideWord('right')),
+            paces: paceRows(forecasts, fan, sides, measure, frame),
+          }),
+      limits,
       fan,
       joined: marks.filter((m) => !m.doubted),
       marks,

@@ -3,9 +3,8 @@
 import type { DeviceForecast } from '../forecast/contract.js';
 import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
-import { type MeasureId, measures, type Side } from '../records/measure.js';
+import type { MeasureId, Side } from '../records/measure.js';
 import type { ChartWords } from './chart-words.js';
-import { deviceLabel, familyLabel } from './device-label.js';
 import type { Row } from './fill-spec.js';
 import { readableMonth } from './time-locale.js';
 
@@ -31,7 +30,7 @@ const fitsLeft = (date: IsoDate, label: string, frame: Frame): boolean =>
 const fitsRight = (date: IsoDate, label: string, frame: Frame): boolean =>
   frame.widthPx - xPx(date, frame) > label.length * CHARACTER_PX + 8;
 
-/** One line per limiting series and device; labels of lines that lie close are stacked, never overprinted. */
+/** One line per limiting series and device; a family's chart says in words what the line is. */
 export function limitRows(
   forecasts: readonly DeviceForecast[],
   devices: readonly Device[],
@@ -54,41 +53,24 @@ export function limitRows(
     to: isoDate(frame.span.to),
     limitMm: room.limitMm,
   }));
-  const y = (mm: number) => {
-    const [low, high] = frame.sizeDomain;
-    return frame.heightPx * (1 - (mm - low) / (high - low));
-  };
-  const text = ({ room, family }: (typeof lines)[number]) =>
-    audience === 'family'
-      ? frame.words.braceRoom
-      : `${familyLabel(family)}${room.series.side === 'none' ? '' : `, ${frame.sideWord(room.series.side).toLowerCase()}`}: ${frame.words.limitAt} ${Math.round(room.limitMm)} ${measures[measure].unit}`;
-  let lowest = Number.NEGATIVE_INFINITY;
-  let stack = 0;
-  const limitLabels = limits.map((limit, i) => {
-    const label = text(lines[i]);
-    const line = y(limit.limitMm);
-    // Left of the line is empty paper, since the child was smaller then.
-    if (fitsLeft(limit.from, label, frame)) {
-      lowest = Math.max(line, lowest + LINE_PX);
-      return { date: limit.from, y: lowest, side: limit.side, label, align: 'right' };
-    }
-    // A line that starts near the edge is labelled above; lines that lie close share one stack above the highest.
-    const close = i > 0 && line - y(limits[i - 1].limitMm) < LINE_PX + 6;
-    stack = close ? stack + 1 : 0;
-    const top = y(limits[i - stack].limitMm);
-    return { date: limit.from, y: top - 4 - stack * LINE_PX, side: limit.side, label, align: 'left' };
+  if (audience === 'clinician') return { limits, limitLabels: [] };
+  const [low, high] = frame.sizeDomain;
+  const label = frame.words.braceRoom;
+  // One label for the child: left of the line is empty paper, since the child was smaller then.
+  const limitLabels = limits.slice(0, 1).map((limit) => {
+    const line = frame.heightPx * (1 - (limit.limitMm - low) / (high - low));
+    return fitsLeft(limit.from, label, frame)
+      ? { date: limit.from, y: line, side: limit.side, label, align: 'right' }
+      : { date: limit.from, y: line - 4, side: limit.side, label, align: 'left' };
   });
-  if (audience === 'family') return { limits, limitLabels: limitLabels.slice(0, 1) };
   return { limits, limitLabels };
 }
 
-/** One band per device from the 10 % to the 90 % date, stacked along the time axis; open to the right past the horizon. */
+/** A family's band from the 10 % to the 90 % date along the time axis, with its sentence; open to the right past the horizon. */
 export function outgrownRows(
   forecasts: readonly DeviceForecast[],
-  devices: readonly Device[],
   measure: MeasureId,
   frame: Frame,
-  audience: 'clinician' | 'family',
 ): { bands: Row[]; labels: Row[] } {
   const driven = forecasts.filter((f) => f.p10 && f.drivers.some((d) => d.series.measure === measure));
   const bands: Row[] = [];
@@ -97,17 +79,13 @@ export function outgrownRows(
   for (const [i, f] of driven.entries()) {
     const y = frame.heightPx - 5 - i * LINE_PX;
     const from = within(f.p10 as IsoDate);
-    const device = devices.find((d) => d.id === f.deviceId);
     const month = (date: IsoDate) =>
       date <= frame.today ? frame.words.now : readableMonth(date, frame.language);
     const dates = f.p90
       ? frame.words.between(month(f.p10 as IsoDate), month(f.p90))
       : frame.words.after(month(f.p10 as IsoDate));
     bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), middle: f.p50 && within(f.p50), y });
-    const label =
-      audience === 'family'
-        ? `${frame.words.braceShould}: ${dates}`
-        : `${device ? deviceLabel(device) : familyLabel(f.family)} ${frame.words.outgrown}: ${dates}`;
+    const label = `${frame.words.braceShould}: ${dates}`;
     const to = within(f.p90 ?? isoDate(frame.span.to));
     if (fitsLeft(from, label, frame)) labels.push({ date: from, y, label, align: 'right' });
     else if (fitsRight(to, label, frame)) labels.push({ date: to, y, label, align: 'left' });

@@ -137,13 +137,39 @@ describe('growth chart', () => {
       'Foot length, mm',
       '80 % prediction',
       '50 (centile, girls)',
-      'Solid AFO, left: outgrown at 209 mm',
-      'Solid AFO, left outgrown: Oct 2026 to Apr 2027',
+      '1 Solid AFO, left, cast 20 Jan 2026: full at 209 mm; outgrown Oct 2026 to Apr 2027',
     ])
       expect(svg).toContain(text);
   });
 
-  it('tells left from right by shape and line, not by colour alone', () => {
+  it('writes the growth rate beside each curve, marks the day of the action, and never says now to now', async () => {
+    const [left, right] = forecasts;
+    const paced = { ...left, room: left.room.map((r) => ({ ...r, paceMmAYear: 11.6 })) };
+    const past = { ...right, p10: '2025-11-01', p50: '2025-12-01', p90: '2026-01-10' };
+    const spec = growthChart({
+      ...base,
+      forecasts: [paced, past],
+      actions: [{ deviceId: left.deviceId, date: '2026-09-10', label: 'cast by' }],
+    });
+    const svg = await renderSvg(spec);
+    expect(svg).toContain('Left: 12 mm a year');
+    expect(svg).toContain('◆ cast by 10 Sept 2026');
+    expect(spec.datasets.actions).toMatchObject([{ date: '2026-09-10' }]);
+    expect(svg).toContain('outgrown since about Dec 2025');
+    expect(svg).not.toContain('now to now');
+  });
+
+  it('keeps the numbers of limits that lie on each other apart', () => {
+    const [left] = forecasts;
+    const same = ['a', 'b', 'c'].map((deviceId) => ({ ...left, deviceId }));
+    const tags: Spec[] = growthChart({ ...base, forecasts: same }).datasets.limitLabels;
+    const days = tags.map((t) => Date.parse(t.date)).toSorted((a, b) => a - b);
+    expect(days).toHaveLength(3);
+    for (const [i, day] of days.slice(1).entries()) expect(day - days[i]).toBeGreaterThan(20 * 86_400_000);
+  });
+
+  it('tells left from right by shape, line and hatching, not by colour alone', () => {
+    expect(charts.growth.layer.some((l: Spec) => l.data.name === 'hatch')).toBe(true);
     const layer = (data: string) => charts.growth.layer.find((l: Spec) => l.data.name === data);
     expect(new Set(layer('marks').layer[0].encoding.shape.scale.range).size).toBe(2);
     const line = layer('joined');

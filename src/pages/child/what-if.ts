@@ -61,7 +61,7 @@ export function whatIf(
   };
 }
 
-const MOVED = ['limits', 'limitLabels', 'outgrown', 'notes'] as const;
+const MOVED = ['limits', 'limitLabels', 'outgrown', 'shade', 'notes'] as const;
 
 /** One chart and, for every amount of room, the rows that change in it: a script swaps them as the slider moves. */
 export function whatIfCharts(
@@ -104,7 +104,7 @@ export function whatIfCharts(
   const recast = { ...device, castDate: base.today, fittedDate: base.today };
   const record = { ...base.record, devices: [recast] };
   const input = { ...base, record, posterior, measure: answer.measure, covers: imagined };
-  const charts = imagined.map((forecast) => growthChart({ ...input, forecasts: [forecast] }));
+  const charts = imagined.map((forecast) => growthChart({ ...input, forecasts: [forecast], unkeyed: true }));
   const usual = answer.lives.findIndex((l) => l.allowanceMm >= answer.usualMm && l.p10 !== null);
   return {
     spec: charts[Math.max(0, usual)],

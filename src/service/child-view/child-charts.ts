@@ -6,6 +6,7 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
 import { loadReferences } from '../../reference/reference.js';
+import { actionNames } from '../../words/action-names.js';
 import type { ChildView } from './load-child.js';
 
 /** Children of these conditions grow so differently that a population's centiles mislead. */
@@ -56,6 +57,11 @@ export function growthSpec(
     forecasts: family
       ? shown.toSorted((a, b) => (a.p10 ?? '9').localeCompare(b.p10 ?? '9')).slice(0, 1)
       : shown,
+    actions: view.inUse.flatMap(({ decision: d }) =>
+      d?.dueBy && d.action !== 'none'
+        ? [{ deviceId: d.deviceId, date: d.dueBy, label: `${actionNames[d.action]} by` }]
+        : [],
+    ),
     centileAt: family && unsuited ? null : referenceCentiles(loadReferences()),
     caution:
       unsuited && !family

@@ -1,0 +1,116 @@
+/** The devices of a growth chart by number: the chart carries the numbers, the lines under its title say what they are. */
+
+import type { DeviceForecast } from '../forecast/contract.js';
+import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
+import type { MeasureId, Side } from '../records/measure.js';
+import { measures } from '../records/measure.js';
+import { deviceLabel, familyLabel } from './device-label.js';
+import type { Row } from './fill-spec.js';
+import type { Frame } from './limit-rows.js';
+import { readableDate, readableMonth } from './time-locale.js';
+
+export interface KeyedDevice {
+  readonly number: number;
+  readonly forecast: DeviceForecast;
+  readonly device: Device | undefined;
+  /** Day the clinic's action is wanted by, with its name: 'cast by'. */
+  readonly action: { readonly date: IsoDate; readonly label: string } | null;
+}
+
+/** Number tags stand this far apart, so that no two ever touch. */
+const TAG_PX = 18;
+const BAR_PX = 16;
+
+/** '1 KAFO, left, cast 29 Aug 2025: full at 642 mm; outgrown Dec 2026 to Oct 2028; cast by 22 Nov 2026'. */
+export function keyLines(keyed: readonly KeyedDevice[], measure: MeasureId, frame: Frame): string[] {
+  const { language, words, today } = frame;
+  return keyed.map(({ number, forecast, device, action }) => {
+    const name = device
+      ? `${deviceLabel(device)}, cast ${readableDate(device.castDate, language)}`
+      : familyLabel(forecast.family);
+    const full = forecast.room
+      .filter((r) => r.series.measure === measure && r.limitMm > 0)
+      .map((r) => {
+        const side = device?.side === 'both' ? `${frame.sideWord(r.series.side).toLowerCase()} ` : '';
+        return `${side}full at ${Math.round(r.limitMm)} ${measures[measure].unit}`;
+      });
+    const month = (date: IsoDate) => readableMonth(date, language);
+    const { p10, p50, p90 } = forecast;
+    const limits = forecast.drivers.some((d) => d.series.measure === measure);
+    const dates = () => {
+      if (p10 === null || !limits) return '';
+      if (p90 !== null && p90 <= today) return `outgrown since about ${month(p50 ?? p90)}`;
+      if (p10 <= today)
+        return p90 ? `outgrown by ${month(p90)}, perhaps already` : 'perhaps outgrown already';
+      return `${words.outgrown} ${p90 ? words.between(month(p10), month(p90)) : words.after(month(p10))}`;
+    };
+    const due = action && `◆ ${action.label} ${readableDate(action.date, language)}`;
+    return `${number}  ${name}: ${[...full, dates(), due].filter(Boolean).join('; ')}`;
+  });
+}
+
+/** The limit lines' numbers, at the right edge, each in a column of its own. */
+export function limitTags(keyed: readonly KeyedDevice[], measure: MeasureId, frame: Frame): Row[] {
+  const { span, widthPx, heightPx, sizeDomain, sideWord } = frame;
+  const [low, high] = sizeDomain;
+  const dayAt = (px: number) => isoDate(Math.round(span.from + (px / widthPx) * (span.to - span.from)));
+  let column = 0;
+  return keyed.flatMap(({ number, forecast }) =>
+    forecast.room
+      .filter((r) => r.series.measure === measure && r.limitMm > 0)
+      .map((r): Row => {
+        column += 1;
+        return {
+          date: dayAt(widthPx - 4 - (keyed.length * 2 - column) * TAG_PX),
+          y: heightPx * (1 - (r.limitMm - low) / (high - low)),
+          side: sideWord(r.series.side as Side),
+          label: String(number),
+          align: 'right',
+        };
+      }),
+  );
+}
+
+/** The chart's devices in reading order, each with its number and what is wanted of it. */
+export const keyedDevices = (
+  forecasts: readonly DeviceForecast[],
+  devices: readonly Device[],
+  actions: readonly { readonly deviceId: string; readonly date: IsoDate; readonly label: string }[],
+): KeyedDevice[] =>
+  forecasts.map((forecast, i) => ({
+    number: i + 1,
+    forecast,
+    device: devices.find((d) => d.id === forecast.deviceId),
+    action: actions.find((a) => a.deviceId === forecast.deviceId) ?? null,
+  }));
+
+const barY = (number: number, heightPx: number): number => heightPx - 9 - (number - 1) * BAR_PX;
+
+/** One bar a device from the 10 % to the 90 % date, above the time axis, with its number before it. */
+export function keyedBars(
+  keyed: readonly KeyedDevice[],
+  measure: MeasureId,
+  { span, heightPx }: Frame,
+): { bands: Row[]; labels: Row[] } {
+  const within = (date: IsoDate) => isoDate(Math.max(span.from, Math.min(span.to, dayNumber(date))));
+  const bars = keyed.flatMap(({ number, forecast: { p10, p50, p90, drivers } }) => {
+    if (p10 === null || !drivers.some((d) => d.series.measure === measure)) return [];
+    const from = within(p10);
+    const y = barY(number, heightPx);
+    return [{ number, from, to: within(p90 ?? isoDate(span.to)), middle: p50 && within(p50), y }];
+  });
+  return {
+    bands: bars.map(({ number: _number, ...bar }) => bar),
+    labels: bars.map(({ number, from, y }) => ({ date: from, y, label: String(number), align: 'right' })),
+  };
+}
+
+/** A mark on each device's row on the day its action is wanted, where that lies on the chart. */
+export const actionRows = (keyed: readonly KeyedDevice[], { span, heightPx, language }: Frame): Row[] =>
+  keyed.flatMap(({ number, action }) => {
+    const day = action && dayNumber(action.date);
+    if (!action || day === null || day < span.from || day > span.to) return [];
+    const hint = `${number}: ${action.label} ${readableDate(action.date, language)}`;
+    return [{ date: action.date, y: barY(number, heightPx), hint }];
+  });
