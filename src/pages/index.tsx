@@ -1,6 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../service/dependencies.js';
 import { registerChildPages } from './child/child-routes.js';
+import { registerDeviceForms } from './child/device-form-routes.js';
+import { registerDevicePages } from './child/device-routes.js';
 import { registerEditChildPages } from './child/edit-child-routes.js';
 import { registerVisitPages } from './child/visit-routes.js';
 import { registerWhatIfPages } from './child/what-if-routes.js';
@@ -25,6 +27,8 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerChildPages(app, deps);
   registerEditChildPages(app, deps);
   registerVisitPages(app, deps);
+  registerDeviceForms(app, deps);
+  registerDevicePages(app, deps);
   registerWhatIfPages(app, deps);
   registerRecallPages(app, deps);
   registerFamilyPages(app, deps);

@@ -152,7 +152,11 @@ function sidesOf(measure: MeasureId, device: Device): readonly Side[] {
   return device.side === 'left' || device.side === 'right' ? [device.side] : ['left', 'right'];
 }
 
-function usualAllowance(d: FitDimension, device: Device, ageAtCast: number | null): number {
+export function usualAllowance(
+  d: FitDimension,
+  device: Pick<Device, 'footplate'>,
+  ageAtCast: number | null,
+): number {
   if (device.footplate === 'behind-toes' && d.allowanceBehindToesMm) return d.allowanceBehindToesMm.value;
   const band = d.allowanceByAge.find(
     (b) => ageAtCast !== null && ageAtCast >= b.fromYears && ageAtCast < b.toYears,

@@ -7,7 +7,7 @@ import type { Actor, Store, Versioned } from '../store/contract.js';
 export type NextDevice = Partial<
   Pick<
     Device,
-    'family' | 'side' | 'footplate' | 'castDate' | 'allowancesMm' | 'limitsMm' | 'extensionRangeMm'
+    'family' | 'side' | 'footplate' | 'castDate' | 'allowancesMm' | 'limitsMm' | 'extensionRangeMm' | 'extra'
   >
 >;
 
@@ -52,19 +52,14 @@ export async function castNext(
     today,
     actor,
   );
-  const { id, family, castDate } = next.value;
-  await tx.workshopJobs.save(
-    {
-      id: `${id}-made`.slice(0, 80),
-      deviceId: id,
-      family,
-      stages: { cast: castDate },
-      status: 'in-progress',
-    },
-    0,
-    actor,
-  );
+  await beginJob(tx, next.value, actor);
   return next;
+}
+
+/** The workshop's job of a device that was cast. */
+export async function beginJob(tx: Store, { id, family, castDate }: Device, actor: Actor): Promise<void> {
+  const job = { id: `${id}-made`.slice(0, 80), deviceId: id, family, stages: { cast: castDate } };
+  await tx.workshopJobs.save({ ...job, status: 'in-progress' }, 0, actor);
 }
 
 /** Records what happened to a device; a delivery closes its job in the workshop as well. */

@@ -128,7 +128,7 @@ describe('the clinician', () => {
     const text = await page.textContent('main');
     expect(text).toMatch(/mm left|mm over/);
     expect(text).toMatch(/Cast by/);
-    expect(text).toMatch(/What gives first/);
+    expect(text).toMatch(/Limited first by/);
     expect(await page.locator('#growth ~ figure svg, section figure svg').count()).toBeGreaterThan(1);
     expect(await page.textContent('footer')).toContain('not a diagnosis');
     await context.close();
@@ -203,7 +203,7 @@ describe('the clinician', () => {
     const { page, context } = await signedIn(browser, service.url, 'clinician');
     await page.goto(childPath(`/devices/${child.deviceId}`));
     await page.check('input[name=verdict][value=good]');
-    await page.click('text=Save verdict');
+    await page.click('text=Save the judgement');
     await page.waitForSelector('[role=status] >> text=Saved');
     const { events } = await service.store.children.record(child.id, systemActor);
     expect(events.some((e) => e.verdict === 'good' && e.date === TODAY)).toBe(true);

@@ -1,16 +1,16 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import type { Flag } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, MeasurementRevision } from '../../store/contract.js';
-import { alertNames } from '../../words/action-names.js';
-import { ageText, seriesText } from '../parts/format.js';
+import { ageText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { ChildCautions } from './child-cautions.js';
 import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
 import { ReadingsTable } from './readings-table.js';
+import { ChildAlerts } from './visit-devices.js';
 import { WhyThisDate } from './why-this-date.js';
 
 export interface ChildPageProps {
@@ -29,20 +29,13 @@ export interface ChildPageProps {
   readonly clinical: boolean;
 }
 
-const severities: Readonly<Record<Flag['severity'], string>> = {
-  'act-now': 'Act now',
-  check: 'Check',
-  note: 'Note',
-};
-
 export function ChildPage(props: ChildPageProps) {
   const { context, view, clinical } = props;
   const { record, assessment, inUse } = view;
   const { child } = record;
   const { format, today } = context;
   const base = `/children/${encodeURIComponent(child.id)}`;
-  const rank = { 'act-now': 0, check: 1, note: 2 };
-  const flags = assessment.flags.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+  const measuredOn = new Set(record.measurements.map((m) => m.date));
   return (
     <Layout title={child.name || child.id} context={context} scripts={clinical ? ['charts.js'] : []}>
       <div class="row between">
@@ -57,19 +50,8 @@ export function ChildPage(props: ChildPageProps) {
                 <span class="tag due">{child.status.replace('-', ' ')}</span>
               </>
             )}
-            {child.insensateSkin && (
-              <>
-                {' '}
-                <span class="tag skin-cannot-warn">skin cannot warn: look twice daily, pain is no sign</span>
-              </>
-            )}
-            {child.latexAlert && (
-              <>
-                {' '}
-                <span class="tag latex">{alertNames.latex}</span>
-              </>
-            )}
           </p>
+          <ChildAlerts child={child} />
           {clinical && child.conditions.length > 0 && (
             <p>
               {child.conditions.map((c) => c.replaceAll('-', ' ')).join(', ')}
@@ -104,27 +86,7 @@ export function ChildPage(props: ChildPageProps) {
         </p>
       </div>
 
-      {flags.length > 0 && (
-        <section aria-labelledby="flags">
-          <h2 id="flags">Seen in the record</h2>
-          {flags.map((f) => (
-            <div class={`flag ${f.severity}`} key={f.id}>
-              <h3>
-                <span
-                  class={`tag ${f.severity === 'act-now' ? 'alert' : f.severity === 'check' ? 'due' : ''}`}
-                >
-                  {severities[f.severity]}
-                </span>{' '}
-                {f.title}
-              </h3>
-              <p>{f.seen}</p>
-              <p>
-                {f.caution} <strong>Ask:</strong> {f.askWhom}
-              </p>
-            </div>
-          ))}
-        </section>
-      )}
+      <ChildCautions flags={assessment.flags} />
 
       {clinical && assessment.suggestions.length > 0 && (
         <section aria-labelledby="slips">
@@ -149,6 +111,13 @@ export function ChildPage(props: ChildPageProps) {
         </section>
       )}
 
+      {clinical && measuredOn.size === 1 && inUse.length > 0 && (
+        <p class="notice">
+          <strong>Measured once so far</strong>, on {format.date([...measuredOn][0])}. How fast this child
+          grows is not known yet: the dates rest on how other children of this age and sex grow, and are wide
+          for that. A second visit three months after the first says most.
+        </p>
+      )}
       <h2>Devices in use</h2>
       {inUse.length === 0 ? (
         <Empty>
@@ -206,9 +175,7 @@ export function ChildPage(props: ChildPageProps) {
         </section>
       )}
 
-      {clinical && inUse.length > 0 && (
-        <WhyThisDate context={context} view={view} tempo={props.tempo} seriesText={seriesText} />
-      )}
+      {clinical && inUse.length > 0 && <WhyThisDate context={context} view={view} tempo={props.tempo} />}
 
       {clinical && (
         <Corrections

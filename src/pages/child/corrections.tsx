@@ -51,6 +51,7 @@ export function Corrections(props: {
           })}
         </ul>
       )}
+      {readings.length > 0 && <MoveVisit context={context} base={base} readings={readings} />}
       {readings.length > 0 && (
         <details>
           <summary>Correct a reading</summary>
@@ -85,5 +86,48 @@ export function Corrections(props: {
         </details>
       )}
     </section>
+  );
+}
+
+/** A visit entered on the wrong day. */
+function MoveVisit({
+  context,
+  base,
+  readings,
+}: {
+  context: PageContext;
+  base: string;
+  readings: readonly Measurement[];
+}) {
+  const { format, today } = context;
+  const days = [...new Set(readings.map((m) => m.date))].toSorted().reverse();
+  return (
+    <details>
+      <summary>Correct the day of a visit</summary>
+      <form method="post" action={`${base}/visits/move`} class="row">
+        <Csrf context={context} />
+        <p class="field">
+          <label for="visit-from">Visit entered on</label>
+          <select id="visit-from" name="from">
+            {days.map((d) => (
+              <option key={d} value={d}>
+                {format.date(d)}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p class="field">
+          <label for="visit-to">It was on</label>
+          <input id="visit-to" name="to" type="date" required max={today} />
+        </p>
+        <p class="field">
+          <label for="visit-reason">Reason</label>
+          <input id="visit-reason" name="reason" required maxLength={200} />
+        </p>
+        <p>
+          <button type="submit">Move readings, skin checks and judgements</button>
+        </p>
+      </form>
+    </details>
   );
 }

@@ -1,59 +1,119 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import type { DimensionRoom } from '../../forecast/contract.js';
-import { adjusting, capital } from '../../forecast/words.js';
+import { adjusting, plainSpan } from '../../forecast/words.js';
+import { seriesKey } from '../../records/measure.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
-import { actionNames } from '../../words/action-names.js';
-import { type Format, seriesText } from '../parts/format.js';
+import { clinicianReason } from '../../words/clinician-reason.js';
+import { dueText } from '../parts/due-text.js';
+import { seriesText } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
 import { outgrownText, urgency } from './outgrown-text.js';
+import { RoomBars } from './room-bars.js';
 
-/** One device: when it is outgrown, by what, how sure, how much room is left, and when to cast at the latest. */
+/** One device: what to do and why, by when to cast, the room left, the figures behind it, and where to do it. */
 export function DeviceCard(props: {
   context: PageContext;
   childId: string;
   view: DeviceView;
+  /** On the child's page, with the ways to act; elsewhere the answer alone. */
   detail: boolean;
 }) {
   const { context, childId, view, detail } = props;
-  const { device, forecast, decision, turnaround } = view;
-  const { format, today } = context;
+  const { device, forecast } = view;
+  const { format } = context;
   const Heading = detail ? 'h3' : 'h2';
-  const mark = urgency(forecast, today);
-  const when = outgrownText(forecast, today, format);
-  const base = `/children/${encodeURIComponent(childId)}`;
   return (
-    <article class="card" aria-labelledby={`device-${device.id}`}>
+    <article class="card device" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
-        <Heading id={`device-${device.id}`}>
-          {deviceLabel(device)} <small>cast {format.date(device.castDate)}</small>
-        </Heading>
-        <span class={`tag ${mark}`}>
-          {device.status === 'ordered'
-            ? 'being made'
-            : mark === 'plan'
-              ? 'fits'
-              : mark === 'due' && forecast.outcome === 'forecast'
-                ? 'nearly outgrown'
-                : forecast.outcome.replaceAll('-', ' ')}
-        </span>
+        <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
+        <StateTag context={context} view={view} />
       </div>
-      {decision && (
-        <p class="wanted">
-          <strong>{capital(actionNames[decision.action])}</strong>
-          {decision.dueBy && ` by ${format.date(decision.dueBy)}`}. {decision.reason.text}
-        </p>
-      )}
-      {decision?.checkFigure && (
-        <p class="wanted">
-          At the bench: cast if the room at {seriesText(decision.checkFigure)} is{' '}
-          <strong>{decision.checkFigure.castIfRoomAtMostMm} mm or less</strong>; else not before{' '}
-          {format.date(decision.checkFigure.elseNotBefore)}.
-        </p>
-      )}
-      <p class="band">
-        {forecast.outcome === 'forecast' ? `Outgrown: ${when.replace(/^Now/, 'now')}` : when}
+      <p class="hint">
+        cast {format.date(device.castDate)},{' '}
+        {device.fittedDate ? `fitted ${format.date(device.fittedDate)}` : 'not fitted yet'}
+        {device.extra.funder && `, paid by ${device.extra.funder}`}
       </p>
+      <Wanted context={context} view={view} />
+      {forecast.outcome === 'forecast' && (
+        <p>
+          <strong>
+            Outgrown{' '}
+            {outgrownText(forecast, context.today, format).replace(/^(In|From|Now) /, (w) => w.toLowerCase())}
+          </strong>
+        </p>
+      )}
       <p>{forecast.explanation}</p>
+      <WorthReading view={view} />
+      <RoomBars forecast={forecast} format={format} />
+      <Figures context={context} view={view} />
+      {detail && <Ways childId={childId} view={view} />}
+    </article>
+  );
+}
+
+function StateTag({ context, view: { device, forecast } }: { context: PageContext; view: DeviceView }) {
+  const mark = urgency(forecast, context.today);
+  if (device.status === 'ordered') return <span class="tag plan">being made</span>;
+  const named = forecast.outcome.replaceAll('-', ' ');
+  const fits = mark === 'plan' ? 'fits' : 'nearly outgrown';
+  return <span class={`tag ${mark}`}>{forecast.outcome === 'forecast' ? fits : named}</span>;
+}
+
+/** The action first, then the reason, the figure that decides at the bench, and the day to cast by. */
+function Wanted({ context, view: { decision } }: { context: PageContext; view: DeviceView }) {
+  const { format, today } = context;
+  if (!decision) return null;
+  const { what, when, late } = dueText(decision, today, format);
+  const { checkFigure } = decision;
+  // Once the next one is being made, there is nothing to cast.
+  const castBy = decision.reason.code.startsWith('being-made') ? null : decision.castBy;
+  return (
+    <div class={late ? 'wanted late' : 'wanted'}>
+      <p>
+        <strong class="action">
+          {what}
+          {late && ' now'}
+        </strong>
+        {late && ','} {when && <strong>{when}</strong>}. {clinicianReason(decision)}
+      </p>
+      {checkFigure && (
+        <p>
+          At the bench: cast if the room at the {seriesText(checkFigure)} is{' '}
+          <strong>{checkFigure.castIfRoomAtMostMm} mm or less</strong>; else not before{' '}
+          {format.date(checkFigure.elseNotBefore)}.
+        </p>
+      )}
+      {castBy && castBy !== decision.dueBy && (
+        <p>
+          {castBy < today ? 'Was to be cast by' : 'Cast by'} <strong>{format.date(castBy)}</strong> (
+          {format.away(castBy, today)}).
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What one more reading would buy, where it buys something. */
+function WorthReading({ view: { forecast } }: { view: DeviceView }) {
+  const best = forecast.readingWorth?.[0];
+  // A tenth less is not worth undressing a child for (common practice, no source).
+  if (!best || best.thenDays > 0.9 * best.nowDays || best.nowDays < 14) return null;
+  return (
+    <p class="hint">
+      <strong>What would help most next:</strong> a reading of the {seriesText(best.series)} today would
+      narrow the dates from about {plainSpan(Math.round(best.nowDays))} to{' '}
+      {plainSpan(Math.round(best.thenDays))}.
+    </p>
+  );
+}
+
+function Figures({ context, view }: { context: PageContext; view: DeviceView }) {
+  const { forecast, decision, turnaround } = view;
+  const { format } = context;
+  const drivers = forecast.drivers.filter((d) => d.share >= 0.03).slice(0, 3);
+  if (forecast.dates.length === 0 && !decision) return null;
+  return (
+    <details>
+      <summary>Dates and chances, adjustments to come</summary>
       <dl class="facts">
         {forecast.p50 && forecast.outcome === 'forecast' && (
           <>
@@ -67,25 +127,18 @@ export function DeviceCard(props: {
             <dd>{format.percent(forecast.probabilityOutgrownNow)} chance today</dd>
           </>
         )}
-        {forecast.drivers.length > 0 && (
+        {drivers.length > 0 && (
           <>
-            <dt>What gives first</dt>
-            <dd>
-              {forecast.drivers
-                .filter((d) => d.share >= 0.03)
-                .slice(0, 3)
-                .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
-                .join(', ')}
-            </dd>
+            <dt>Limited first by</dt>
+            <dd>{drivers.map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`).join(', ')}</dd>
           </>
         )}
         {decision?.castBy && (
           <>
             <dt>Cast by</dt>
             <dd>
-              <strong>{format.date(decision.castBy)}</strong> ({format.away(decision.castBy, today)}). From
-              then on the chance of being beyond use before the next is fitted is more than the accepted{' '}
-              {format.percent(decision.acceptedChance)}.
+              {format.date(decision.castBy)}. Cast later, and the chance of being beyond use before the next
+              is fitted is more than the accepted {format.percent(decision.acceptedChance)}.
             </dd>
           </>
         )}
@@ -107,83 +160,68 @@ export function DeviceCard(props: {
         )}
         {forecast.adjustments?.map((a) => (
           <>
-            <dt>Adjust</dt>
+            <dt key={`${seriesKey(a.series)}${a.kind}`}>To adjust</dt>
             <dd>
               {seriesText(a.series)}, {adjusting[a.kind]}:{' '}
               {a.dueNow ? 'now' : a.p10 ? `from ${format.date(a.p10)}` : 'not within the forecast'},{' '}
-              {format.number(a.extensionLeftMm)} mm left. An adjustment resets this dimension and no other.
+              {format.number(a.extensionLeftMm)} mm left
             </dd>
           </>
         ))}
-        <dt>Cast, fitted</dt>
-        <dd>
-          {format.date(device.castDate)},{' '}
-          {device.fittedDate ? format.date(device.fittedDate) : 'not fitted yet'}
-        </dd>
       </dl>
-      {forecast.room.length > 0 && (
-        <>
-          <p class="hint">
-            <strong>Room used since the cast</strong>, what gives first on top
-          </p>
-          <ul class="room">
-            {byDriver(forecast).map((r) => (
-              <RoomGauge key={`${r.series.measure}${r.series.side}`} room={r} format={format} />
-            ))}
-          </ul>
-        </>
+      {(forecast.adjustments?.length ?? 0) > 0 && (
+        <p class="hint">An adjustment resets its own dimension and no other.</p>
       )}
-      {detail && (
-        <p class="row no-print">
-          <a href={`${base}/visit`}>Measure and judge the fit</a>
-          <a href={`${base}/devices/${encodeURIComponent(device.id)}`}>Adjust, cast the next one, retire</a>
-          <a href={`${base}/what-if?device=${encodeURIComponent(device.id)}`}>What if</a>
-          <a href="#why">Why this date</a>
+      {decision?.reason.text && (
+        <p>
+          <strong>To say to the family:</strong> “{decision.reason.text}”
         </p>
       )}
-    </article>
+    </details>
   );
 }
 
-/** Dimensions by how often they give first, then by room; left before right. */
-const byDriver = ({ room, drivers }: DeviceView['forecast']): DimensionRoom[] => {
-  const share = ({ measure, side }: DimensionRoom['series']) =>
-    drivers.find((d) => d.series.measure === measure && d.series.side === side)?.share ?? 0;
-  const most = (r: DimensionRoom) =>
-    Math.max(...room.filter((o) => o.series.measure === r.series.measure).map((o) => share(o.series)));
-  return room.toSorted(
-    (a, b) =>
-      most(b) - most(a) ||
-      (a.series.measure === b.series.measure
-        ? a.series.side.localeCompare(b.series.side)
-        : a.roomMm / a.allowanceMm - b.roomMm / b.allowanceMm),
-  );
-};
-
-/** A bar as long as the allowance, filled by growth since the cast; the pale part is what 8 in 10 futures allow. */
-function RoomGauge({ room, format }: { room: DimensionRoom; format: Format }) {
-  const x = (mm: number) => 200 * Math.min(1, Math.max(0, mm / Math.max(0.1, room.allowanceMm)));
-  const low = x(room.allowanceMm - room.roomHighMm);
-  const high = x(room.allowanceMm - room.roomLowMm);
-  const left = Math.round(room.roomMm);
-  const of = format.stated(Math.round(room.allowanceMm));
-  const text = left < 0 ? `${-left} mm over the ${of} mm there were` : `${left} mm of ${of} mm left`;
+/** Where to do what is wanted. */
+function Ways({ childId, view: { device, decision } }: { childId: string; view: DeviceView }) {
+  const base = `/children/${encodeURIComponent(childId)}`;
+  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
+  const wanted = decision?.action;
+  const main = (is: boolean) => (is ? 'button main-action' : 'button');
+  const about = <span class="unseen"> {deviceLabel(device)}</span>;
+  if (device.status === 'ordered')
+    return (
+      <p class="row ways no-print">
+        <a class="button main-action" href={`${own}#delivered`}>
+          Fitted today{about}
+        </a>
+        <a class="button" href={`${own}/slip`}>
+          Workshop slip{about}
+        </a>
+        <a class="button" href={`${own}/edit`}>
+          Correct{about}
+        </a>
+      </p>
+    );
   return (
-    <li>
-      <span>
-        {seriesText(room.series)}: <strong>{text}</strong>{' '}
-        <small>
-          ({format.number(room.roomLowMm)} to {format.number(room.roomHighMm)}; outgrown at{' '}
-          {format.number(room.limitMm)} mm
-          {room.extensionLeftMm ? `; ${format.number(room.extensionLeftMm)} mm of it by adjusting` : ''})
-        </small>
-      </span>
-      <svg class="gauge" viewBox="0 0 200 12" preserveAspectRatio="none" aria-hidden="true">
-        <rect x="0.5" y="1" width="199" height="10" fill="#ffffff" stroke="#43505b" />
-        <rect x="0" y="1" width={low} height="10" fill="#0b4f7d" />
-        <rect x={low} y="1" width={Math.max(0, high - low)} height="10" fill="#9cc3dc" />
-        <rect x={x(room.allowanceMm - room.roomMm)} y="0" width="1.2" height="12" fill="#16202a" />
-      </svg>
-    </li>
+    <p class="row ways no-print">
+      <a class={main(wanted === 'cast' || wanted === 'check')} href={`${own}/next`}>
+        Cast the next one{about}
+      </a>
+      <a class={main(wanted === 'adjust')} href={`${own}#adjust`}>
+        Adjust{about}
+      </a>
+      <a class={main(wanted === 'review' || wanted === 'measure')} href={`${base}/visit`}>
+        Measure, judge the fit{about}
+      </a>
+      <a class="button" href={`${own}#retire`}>
+        Retire{about}
+      </a>
+      <a class="button" href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}`}>
+        What if{about}
+      </a>
+      <a class="button" href={`${own}/edit`}>
+        Correct{about}
+      </a>
+    </p>
   );
 }

@@ -1,260 +1,283 @@
-import { deviceLabel, familyLabel } from '../../charts/device-label.js';
-import { type Device, type DeviceEvent, endReasons, familyIds } from '../../records/device.js';
-import { type MeasureId, measures } from '../../records/measure.js';
+import { deviceLabel } from '../../charts/device-label.js';
+import { adjusting, capital } from '../../forecast/words.js';
+import { type AdjustmentKind, type Device, endReasons } from '../../records/device.js';
+import { measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
+import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames } from '../../words/event-names.js';
-import { seriesText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
+import { DeviceHistory } from './device-history.js';
+import { adjustments, verdicts } from './event-form.js';
+import { ChildAlerts } from './visit-devices.js';
 
-/** One device: what was done to it, a verdict on its fit, an adjustment, its end. */
-export function DevicePage(props: {
-  context: PageContext;
-  child: Child;
-  device: Device;
-  view: DeviceView | null;
-  events: readonly DeviceEvent[];
-  limiting: readonly MeasureId[];
-  error: string;
-}) {
-  const { context, child, device, view, events, limiting, error } = props;
-  const { format, today } = context;
+export interface DevicePageProps {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly device: Device;
+  /** The device it takes the place of, while that one is still worn. */
+  readonly replaced: Device | null;
+  readonly view: DeviceView | null;
+  readonly rule: FamilyRule | null;
+  readonly events: readonly EventRevision[];
+  readonly versions: readonly DeviceVersion[];
+}
+
+/** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
+export function DevicePage(props: DevicePageProps) {
+  const { context, child, device, view } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
-  const action = `${base}/devices/${encodeURIComponent(device.id)}/events`;
-  const day = (id: string) => (
-    <p class="field">
-      <label for={id}>Date</label>
-      <input id={id} name="date" type="date" required value={today} min={device.castDate} max={today} />
-    </p>
-  );
-  const dimension = (id: string, whole: string) => (
-    <p class="field">
-      <label for={id}>Dimension</label>
-      <select id={id} name="measure">
-        {whole && <option value="">{whole}</option>}
-        {limiting.map((m) => (
-          <option key={m} value={m}>
-            {measures[m].label}
-          </option>
-        ))}
-      </select>
-    </p>
-  );
+  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
   return (
     <Layout title={deviceLabel(device)} context={context}>
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>
-      <h1>{deviceLabel(device)}</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
+      <div class="row between">
+        <h1>{deviceLabel(device)}</h1>
+        <p class="row no-print">
+          {device.status !== 'ordered' && (
+            <a class="button main-action" href={`${own}/next`}>
+              Cast the next one
+            </a>
+          )}
+          <a class="button" href={`${own}/slip`}>
+            Workshop slip
+          </a>
+          <a class="button" href={`${own}/edit`}>
+            Correct the device
+          </a>
         </p>
-      )}
+      </div>
+      <ChildAlerts child={child} />
       <div class="cards">
-        {view && <DeviceCard context={context} childId={child.id} view={view} detail={false} />}
+        {view ? (
+          <DeviceCard context={context} childId={child.id} view={view} detail={false} />
+        ) : (
+          <p class="empty">Not in use: {device.status === 'retired' ? 'no longer worn' : 'no forecast'}.</p>
+        )}
         <div>
-          <section>
-            <h2>Judge the fit</h2>
-            <form method="post" action={action}>
-              <Csrf context={context} />
-              <input type="hidden" name="kind" value="verdict" />
-              <fieldset class="row">
-                <legend>Fit today</legend>
-                {(['loose', 'good', 'tight', 'outgrown'] as const).map((v) => (
-                  <label key={v}>
-                    <input type="radio" name="verdict" value={v} required /> {v}
-                  </label>
-                ))}
-              </fieldset>
-              <div class="row">
-                {dimension('verdict-measure', 'the whole device')}
-                {day('verdict-date')}
-                <p>
-                  <button type="submit" class="main-action">
-                    Save verdict
-                  </button>
-                </p>
-              </div>
-              <p class="hint">
-                A verdict is evidence on this device's real limit; the date moves with it. Redness that lasts
-                over 20 minutes outranks every date.
-              </p>
-            </form>
-          </section>
-          <section>
-            <h2>Adjusted</h2>
-            <form method="post" action={action} class="row">
-              <Csrf context={context} />
-              <input type="hidden" name="kind" value="adjusted" />
-              {dimension('adjusted-measure', '')}
-              <p class="field">
-                <label for="change">Room gained, mm</label>
-                <input id="change" name="change" inputMode="decimal" required size={6} />
-              </p>
-              <p class="field">
-                <label for="adjustment">How</label>
-                <select id="adjustment" name="adjustment">
-                  {(['side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'] as const).map(
-                    (a) => (
-                      <option key={a} value={a}>
-                        {a.replace('-', ' ')}
-                      </option>
-                    ),
-                  )}
-                </select>
-              </p>
-              {day('adjusted-date')}
-              <p>
-                <button type="submit">Save adjustment</button>
-              </p>
-            </form>
-          </section>
-          <section>
-            <h2>Something else</h2>
-            <form method="post" action={action} class="row">
-              <Csrf context={context} />
-              <p class="field">
-                <label for="kind">What</label>
-                <select id="kind" name="kind">
-                  {(['delivered', 're-cast', 'broken', 'lost', 'retired'] as const).map((k) => (
-                    <option key={k} value={k}>
-                      {eventNames[k]}
-                    </option>
-                  ))}
-                </select>
-              </p>
-              <p class="field">
-                <label for="endReason">Why no longer worn</label>
-                <select id="endReason" name="endReason">
-                  <option value="">not said</option>
-                  {endReasons.map((r) => (
-                    <option key={r} value={r}>
-                      {endReasonNames[r]}
-                    </option>
-                  ))}
-                </select>
-              </p>
-              {day('other-date')}
-              <p class="field">
-                <label for="note">Note</label>
-                <input id="note" name="note" maxLength={300} />
-              </p>
-              <p>
-                <button type="submit">Save</button>
-              </p>
-            </form>
-          </section>
+          {device.status === 'ordered' ? (
+            <Delivered {...props} own={own} />
+          ) : (
+            <>
+              <Judge {...props} own={own} />
+              <Adjust {...props} own={own} />
+            </>
+          )}
+          <End {...props} own={own} />
         </div>
       </div>
-      <section>
-        <h2>What was recorded</h2>
-        {events.length === 0 ? (
-          <p>Nothing since the cast.</p>
-        ) : (
-          <ul>
-            {events
-              .toSorted((a, b) => b.date.localeCompare(a.date))
-              .map((e) => (
-                <li key={e.id}>
-                  {format.date(e.date)}: {eventNames[e.kind]}
-                  {e.endReason && `, ${endReasonNames[e.endReason]}`}
-                  {e.verdict && `, ${e.verdict}`}
-                  {e.measure && ` (${seriesText({ measure: e.measure, side: e.side ?? 'none' })})`}
-                  {e.changeMm !== null && `, ${e.changeMm > 0 ? '+' : ''}${format.number(e.changeMm, 1)} mm`}
-                  {e.adjustment && `, ${e.adjustment.replace('-', ' ')}`}
-                  {e.note && `. ${e.note}`}
-                </li>
-              ))}
-          </ul>
-        )}
-      </section>
+      <DeviceHistory {...props} own={own} />
     </Layout>
   );
 }
 
-export function NewDevicePage(props: {
-  context: PageContext;
-  child: Child;
-  typed: Readonly<Record<string, string>>;
-  error: string;
-}) {
-  const { context, child, typed, error } = props;
+type Own = DevicePageProps & { readonly own: string };
+
+function Day({ id, context, device }: { id: string } & Pick<DevicePageProps, 'context' | 'device'>) {
   const { today } = context;
-  const base = `/children/${encodeURIComponent(child.id)}`;
   return (
-    <Layout title="New device" context={context}>
-      <p>
-        <a href={base}>{child.name || child.id}</a>
+    <p class="field">
+      <label for={id}>Date</label>
+      <input id={id} name="date" type="date" required value={today} min={device.castDate} max={today} />
+    </p>
+  );
+}
+
+/** The dimensions of the family, and the side where one frame is for both. */
+function Where({ id, whole, rule, device }: { id: string; whole: string } & Pick<Own, 'rule' | 'device'>) {
+  return (
+    <>
+      <p class="field">
+        <label for={`${id}-measure`}>Dimension</label>
+        <select id={`${id}-measure`} name="measure" required={!whole}>
+          {whole && <option value="">{whole}</option>}
+          {rule?.dimensions.map((d) => (
+            <option key={d.measure} value={d.measure}>
+              {measures[d.measure].label}
+            </option>
+          ))}
+        </select>
       </p>
-      <h1>New device</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
+      {device.side === 'both' && (
+        <p class="field">
+          <label for={`${id}-side`}>Side</label>
+          <select id={`${id}-side`} name="side">
+            <option value="">both</option>
+            <option value="left">left</option>
+            <option value="right">right</option>
+          </select>
         </p>
       )}
-      <form method="post" action={`${base}/devices`} class="card">
+    </>
+  );
+}
+
+function Judge(props: Own) {
+  const { context, own } = props;
+  return (
+    <section id="judge">
+      <h2>Judge the fit</h2>
+      <form method="post" action={`${own}/events`}>
         <Csrf context={context} />
-        <div class="row">
-          <p class="field">
-            <label for="family">Family</label>
-            <select id="family" name="family" autofocus>
-              {familyIds.map((f) => (
-                <option key={f} value={f} selected={f === typed.family}>
-                  {familyLabel(f)}
-                </option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="side">Side</label>
-            <select id="side" name="side">
-              {(['left', 'right', 'both', 'none'] as const).map((s) => (
-                <option key={s} value={s} selected={s === typed.side}>
-                  {s === 'none' ? 'none (trunk or head)' : s}
-                </option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="footplate">Footplate</label>
-            <select id="footplate" name="footplate">
-              {(['full', 'behind-toes', 'none'] as const).map((s) => (
-                <option key={s} value={s} selected={s === typed.footplate}>
-                  {s === 'behind-toes' ? 'ends behind the toes' : s}
-                </option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="castDate">Cast or scanned on</label>
-            <input
-              id="castDate"
-              name="castDate"
-              type="date"
-              required
-              value={typed.castDate ?? today}
-              min={child.birthDate}
-              max={today}
-            />
-          </p>
-          <p class="field">
-            <label for="fittedDate">
-              Fitted on <small>empty while it is being made</small>
+        <input type="hidden" name="kind" value="verdict" />
+        <fieldset class="row">
+          <legend>Fit on the day</legend>
+          {verdicts.map((v) => (
+            <label key={v}>
+              <input type="radio" name="verdict" value={v} required /> {v}
             </label>
-            <input id="fittedDate" name="fittedDate" type="date" value={typed.fittedDate} max={today} />
+          ))}
+        </fieldset>
+        <div class="row">
+          <Where id="judge" whole="the whole device" {...props} />
+          <Day id="judge-date" {...props} />
+          <p class="field wide">
+            <label for="judge-note">Note</label>
+            <input id="judge-note" name="note" maxLength={300} />
+          </p>
+          <p>
+            <button type="submit" class="main-action">
+              Save the judgement
+            </button>
           </p>
         </div>
         <p class="hint">
-          Allowances come from the family's <a href="/fit-rules">fit rule</a>. What if you chose another
-          allowance? Ask the what-if page of the device after saving.
+          What you see says where this device's real limit is; the dates move with it. Redness that lasts over
+          20 minutes outranks every date.
         </p>
-        <button type="submit" class="main-action">
-          Save device
-        </button>
       </form>
-    </Layout>
+    </section>
+  );
+}
+
+function Adjust(props: Own) {
+  const { context, own, view } = props;
+  const step = view?.decision?.adjust;
+  return (
+    <section id="adjust">
+      <h2>Adjusted</h2>
+      {step && (
+        <p>
+          Wanted by {context.format.date(step.by)}:{' '}
+          {adjusting[step.what as AdjustmentKind] ?? 'an adjustment'},{' '}
+          {measures[step.measure].label.toLowerCase()}, {Math.round(step.mm)} mm
+          {step.steps ? `, ${step.steps} ${step.steps === 1 ? 'hole' : 'holes'}` : ''}.
+        </p>
+      )}
+      <form method="post" action={`${own}/events`} class="row">
+        <Csrf context={context} />
+        <input type="hidden" name="kind" value="adjusted" />
+        <Where id="adjusted" whole="" {...props} />
+        <p class="field">
+          <label for="change">Room gained, mm</label>
+          <input id="change" name="change" inputMode="decimal" required size={6} />
+        </p>
+        <p class="field">
+          <label for="adjustment">How</label>
+          <select id="adjustment" name="adjustment">
+            {adjustments.map((a) => (
+              <option key={a} value={a}>
+                {a.replace('-', ' ')}
+              </option>
+            ))}
+          </select>
+        </p>
+        <Day id="adjusted-date" {...props} />
+        <p>
+          <button type="submit">Save the adjustment</button>
+        </p>
+      </form>
+      <p class="hint">An adjustment resets its own dimension and no other.</p>
+    </section>
+  );
+}
+
+/** Being made: the day it is fitted, and what becomes of the one before. */
+function Delivered(props: Own) {
+  const { context, own, replaced } = props;
+  return (
+    <section id="delivered">
+      <h2>Fitted</h2>
+      <form method="post" action={`${own}/delivery`} class="row">
+        <Csrf context={context} />
+        <Day id="delivered-date" {...props} />
+        {replaced && (
+          <p class="field">
+            <label for="retireReplaced">
+              The one before, {deviceLabel(replaced)}, cast {context.format.date(replaced.castDate)}
+            </label>
+            <EndReasons id="retireReplaced" name="retireReplaced" stays="stays in use" chosen="outgrown" />
+          </p>
+        )}
+        <p>
+          <button type="submit" class="main-action">
+            Save: fitted and worn
+          </button>
+        </p>
+      </form>
+    </section>
+  );
+}
+
+function End(props: Own) {
+  const { context, own, device } = props;
+  if (device.status === 'retired') return null;
+  return (
+    <section id="retire">
+      <h2>Broken, lost, no longer worn</h2>
+      <form method="post" action={`${own}/events`} class="row">
+        <Csrf context={context} />
+        <p class="field">
+          <label for="kind">What</label>
+          <select id="kind" name="kind">
+            {(['retired', 'broken', 'lost'] as const).map((k) => (
+              <option key={k} value={k}>
+                {eventNames[k]}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p class="field">
+          <label for="endReason">Why no longer worn</label>
+          <EndReasons id="endReason" name="endReason" stays="not said" chosen="" />
+        </p>
+        <Day id="end-date" {...props} />
+        <p class="field wide">
+          <label for="end-note">Note</label>
+          <input id="end-note" name="note" maxLength={300} />
+        </p>
+        <p>
+          <button type="submit">Save</button>
+        </p>
+      </form>
+    </section>
+  );
+}
+
+function EndReasons({
+  id,
+  name,
+  stays,
+  chosen,
+}: {
+  id: string;
+  name: string;
+  stays: string;
+  chosen: string;
+}) {
+  return (
+    <select id={id} name={name}>
+      <option value="">{stays}</option>
+      {endReasons.map((r) => (
+        <option key={r} value={r} selected={r === chosen}>
+          {capital(endReasonNames[r])}
+        </option>
+      ))}
+    </select>
   );
 }

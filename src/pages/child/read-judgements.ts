@@ -42,7 +42,7 @@ export function readJudgements(
     if (state === null && (minutesText !== '' || where !== ''))
       errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
     if (verdict === null && note !== '')
-      errors[judgedField(device.id, 'verdict')] = 'Say how it fits: a note goes with a verdict.';
+      errors[judgedField(device.id, 'verdict')] = 'Say how it fits: a note goes with that.';
     if (verdict !== null && date < device.castDate)
       errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
     if (state === null && verdict === null) return [];

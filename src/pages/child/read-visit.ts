@@ -62,7 +62,7 @@ export function readVisit(
   if (!visit.errors.date) askAboutExchange(sizes, visit, decimalAgeYears(birthDate, date));
   const judged = readJudgements(body, devices, date, visit);
   if (visit.readings.length === 0 && judged.length === 0 && Object.keys(visit.errors).length === 0)
-    visit.errors.date = 'Nothing was entered: give a reading, a skin check or a verdict.';
+    visit.errors.date = 'Nothing was entered: give a reading, a skin check or how a device fits.';
   return { ...visit, judged };
 }
 

@@ -2,17 +2,16 @@ import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { deviceHistory } from '../../records/device-history.js';
+import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, Store } from '../../store/contract.js';
 import { verdictEvent } from './read-judgements.js';
 import type { TypedVisit } from './read-visit.js';
-
-const SIDES: readonly Device['side'][] = ['left', 'right', 'both', 'none'];
 
 /** Devices the child has on, left before right. */
 export const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>
   devices
     .filter((d) => d.status === 'worn' && deviceHistory(d, events).retiredOn === null)
-    .toSorted((a, b) => a.family.localeCompare(b.family) || SIDES.indexOf(a.side) - SIDES.indexOf(b.side));
+    .toSorted(inReadingOrder);
 
 /** Everything a visit found, in one transaction: all of it is kept or nothing. */
 export async function saveVisit(

@@ -1,29 +1,23 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { readNumber } from '../../exchange/csv/read-number.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
-import { type Device, type DeviceEvent, deviceRecord, endReasons } from '../../records/device.js';
-import { measureIds, measures } from '../../records/measure.js';
 import { actorOf } from '../../service/access.js';
-import { recordEvent } from '../../service/cast-next.js';
-import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
+import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Format } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { refusalOf } from '../parts/refusal-of.js';
 import { clinicians, type Form } from '../parts/route-types.js';
-import { DevicePage, NewDevicePage } from './device-page.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
 import { devicesInUse, saveVisit } from './save-visit.js';
 import { VisitPage } from './visit-page.js';
 
-type Child = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
+type Child = { Params: { id: string }; Querystring: Form; Body: Form };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 const text = (form: Form): Record<string, string> =>
   Object.fromEntries(Object.entries(form ?? {}).map(([k, v]) => [k, String(v ?? '')]));
 
-/** What a clinician enters: visits, devices, events and verdicts. */
+/** A whole visit on one page: readings, skin and fit, one save. */
 export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const access = { config: { access: clinicians } };
@@ -81,106 +75,18 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     return reply.redirect(`${path(id)}?notice=visit-saved`, 303);
   });
 
-  app.get<Child>('/children/:id/devices/new', access, async (request, reply) => {
-    const { value } = await store.children.get(request.params.id, actorOf(request));
-    const context = await pageContext(request, reply, deps);
-    return sendPage(reply, <NewDevicePage context={context} child={value} typed={{}} error="" />);
-  });
-
-  app.post<Child>('/children/:id/devices', access, async (request, reply) => {
+  app.post<Child>('/children/:id/visits/move', access, async (request, reply) => {
     const { id } = request.params;
-    const body = text(request.body);
-    const { value: child } = await store.children.get(id, actorOf(request));
-    const fitted = body.fittedDate || null;
-    const parsed = deviceRecord.omit({ id: true }).safeParse({
-      childId: id,
-      family: body.family,
-      side: body.side,
-      castDate: body.castDate,
-      fittedDate: fitted,
-      status: fitted ? 'worn' : 'ordered',
-      footplate: body.footplate,
-    });
-    const wrong = parsed.success
-      ? await refusalOf(store.devices.create(parsed.data, clock.today(), actorOf(request)))
-      : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
-    if (!wrong) return reply.redirect(`${path(id)}?notice=device-saved`, 303);
-    const context = await pageContext(request, reply, deps);
-    const page = <NewDevicePage context={context} child={child} typed={body} error={wrong} />;
-    return sendPage(reply, page, 422);
+    const { from = '', to = '', reason = '' } = text(request.body);
+    for (const [field, given] of Object.entries({ from, to }))
+      if (!isIsoDate(given))
+        throw new DoorpostError('invalid-value', `${field} '${given}' cannot be; accepted: year-month-day`, {
+          field,
+          given,
+          accepted: 'year-month-day',
+        });
+    const move = { from, to, reason: reason.slice(0, 200) || 'entered on the wrong day' };
+    await store.visits.move(id, move, clock.today(), actorOf(request));
+    return reply.redirect(`${path(id)}?notice=visit-moved`, 303);
   });
-
-  app.get<Child>('/children/:id/devices/:device', access, async (request, reply) => {
-    const view = await loadChildFor(request, request.params.id, deps);
-    const device = view.record.devices.find((d) => d.id === request.params.device);
-    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules } = (await deps.assessor.current()).context;
-    return sendPage(
-      reply,
-      <DevicePage
-        context={await pageContext(request, reply, deps)}
-        child={view.record.child}
-        device={device}
-        view={view.inUse.find((v) => v.device.id === device.id) ?? null}
-        events={view.record.events.filter((e) => e.deviceId === device.id)}
-        limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
-        error=""
-      />,
-    );
-  });
-
-  app.post<Child>('/children/:id/devices/:device/events', access, async (request, reply) => {
-    const { id, device: deviceId } = request.params;
-    const body = text(request.body);
-    const actor = actorOf(request);
-    const { value: device } = await store.devices.get(deviceId, actor);
-    if (device.childId !== id) throw new DoorpostError('not-found', 'This child has no such device');
-    const event = eventOf(body, deviceId, device.side);
-    await store.transaction((tx) => recordEvent(tx, event, clock.today(), actor));
-    return reply.redirect(`${path(id)}?notice=event-saved`, 303);
-  });
-}
-
-/** A submitted event form as an event, or the reason it cannot be one. */
-function eventOf(
-  body: Record<string, string>,
-  deviceId: string,
-  deviceSide: Device['side'],
-): Omit<DeviceEvent, 'id'> {
-  const refuse = (field: string, given: string, accepted: string): never => {
-    throw new DoorpostError('invalid-value', `${field} '${given}' cannot be; accepted: ${accepted}`, {
-      field,
-      given,
-      accepted,
-    });
-  };
-  const kinds = ['delivered', 'adjusted', 're-cast', 'broken', 'lost', 'retired', 'verdict'] as const;
-  const kind = kinds.find((k) => k === body.kind) ?? refuse('kind', body.kind ?? '', kinds.join(', '));
-  const date = isIsoDate(body.date ?? '') ? body.date : refuse('date', body.date ?? '', 'year-month-day');
-  const measure = body.measure
-    ? (measureIds.find((m) => m === body.measure) ?? refuse('measure', body.measure, measureIds.join(', ')))
-    : null;
-  const verdicts = ['loose', 'good', 'tight', 'outgrown'] as const;
-  const adjustments = ['side-bar', 'relief', 'trim', 'relocated-joint', 'strap', 'pad', 'other'] as const;
-  const change = body.change ? readNumber(body.change) : null;
-  return {
-    deviceId,
-    date,
-    kind,
-    measure,
-    // A device of one side is judged on that side; a frame of both is judged as a whole.
-    side:
-      measure && measures[measure].sided && (deviceSide === 'left' || deviceSide === 'right')
-        ? deviceSide
-        : null,
-    changeMm: kind === 'adjusted' ? change : null,
-    adjustment: kind === 'adjusted' ? (adjustments.find((a) => a === body.adjustment) ?? 'other') : null,
-    verdict:
-      kind === 'verdict'
-        ? (verdicts.find((v) => v === body.verdict) ??
-          refuse('verdict', body.verdict ?? '', verdicts.join(', ')))
-        : null,
-    endReason: kind === 'retired' ? (endReasons.find((r) => r === body.endReason) ?? null) : null,
-    note: (body.note ?? '').slice(0, 1000),
-  };
 }

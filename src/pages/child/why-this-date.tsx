@@ -1,6 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import type { Series } from '../../records/measure.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
+import { seriesText } from '../parts/format.js';
 import { ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -9,9 +9,8 @@ export function WhyThisDate(props: {
   context: PageContext;
   view: ChildView;
   tempo: { readonly mean: number; readonly sd: number } | null;
-  seriesText: (series: Series) => string;
 }) {
-  const { context, view, tempo, seriesText } = props;
+  const { context, view, tempo } = props;
   const { record, assessment, inUse } = view;
   const { format } = context;
   const dates = new Set(record.measurements.map((m) => m.date));
@@ -22,14 +21,14 @@ export function WhyThisDate(props: {
       <p>
         <strong>Inputs:</strong> {count(record.measurements.length, 'reading')} on {count(dates.size, 'date')}
         {last && ` (the last on ${format.date(last)})`}, {count(record.markers.length, 'maturity marker')},{' '}
-        {count(record.events.filter((e) => e.kind === 'verdict').length, 'fit verdict')},{' '}
+        {count(record.events.filter((e) => e.kind === 'verdict').length, 'fit check')},{' '}
         {count(record.events.filter((e) => e.kind === 'adjusted').length, 'adjustment')}.
       </p>
       <p>
         <strong>Method:</strong> the child's growth in all dimensions together, left and right apart, is
-        estimated from these readings and a growth reference. Many possible futures are drawn; a device counts
-        as outgrown in a future on the first day one of its dimensions has used up its allowance. The dates
-        above are read off those futures.
+        estimated from these readings and a growth reference, with how sure that is. A device counts as
+        outgrown on the first day one of its dimensions has used up its allowance; the dates above say how
+        likely that is by when.
       </p>
       {tempo && (
         <p>
@@ -52,7 +51,7 @@ export function WhyThisDate(props: {
                 Grown since cast, mm
               </th>
               <th scope="col" class="number">
-                First to give
+                Limits it first
               </th>
             </tr>
           </thead>
@@ -60,11 +59,13 @@ export function WhyThisDate(props: {
             {inUse.flatMap(({ device, forecast }) =>
               forecast.room.map((r) => (
                 <tr key={`${device.id}${r.series.measure}${r.series.side}`}>
-                  <td>{deviceLabel(device)}</td>
+                  <td>
+                    {deviceLabel(device)}, cast {format.date(device.castDate)}
+                  </td>
                   <td>{seriesText(r.series)}</td>
                   <td class="number">{format.stated(r.allowanceMm)}</td>
                   <td class="number">
-                    {format.number(r.grownMm, 1)} ± {format.number(r.grownSdMm, 1)}
+                    {format.number(r.grownMm)} ± {format.number(r.grownSdMm)}
                   </td>
                   <td class="number">
                     {format.percent(
@@ -80,15 +81,16 @@ export function WhyThisDate(props: {
         </table>
       </ScrollBox>
       <p>
-        <strong>What would change it:</strong> a new measurement of the dimension that gives first; a fit
-        verdict (loose, good, tight, outgrown) at a review, which tells where this device's real limit is; an
-        adjustment; a maturity marker such as a bone age in a child near the growth spurt; another allowance.
+        <strong>What would change it:</strong> a new measurement of the dimension that limits it; a judgement
+        of the fit (loose, good, tight, outgrown) at a review, which tells where this device's real limit is;
+        an adjustment; a maturity marker such as a bone age in a child near the growth spurt; another
+        allowance.
       </p>
       <p class="hint">
-        Model {assessment.modelName} {assessment.modelVersion}, as of {format.date(assessment.today)}, seed{' '}
-        {assessment.seed}. Allowances and their sources are in the <a href="/fit-rules">fit rules</a>; a
-        clinician can set them for the clinic or per device. For dimensions nobody has followed over years in
-        children (foot, ankle, knee and hip heights) the bands are widened.
+        Model {assessment.modelName} {assessment.modelVersion}, as of {format.date(assessment.today)}.
+        Allowances and their sources are in the <a href="/fit-rules">fit rules</a>; a clinician can set them
+        for the clinic or per device. For dimensions nobody has followed over years in children (foot, ankle,
+        knee and hip heights) the bands are widened.
       </p>
     </section>
   );

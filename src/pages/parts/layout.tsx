@@ -52,6 +52,7 @@ export function Layout(props: LayoutProps) {
         <title>{`${title} · doorpost`}</title>
         <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/style.css" />
+        <link rel="stylesheet" href="/assets/child.css" />
         {context.csrf && <meta name="csrf" content={context.csrf} />}
         {scripts.map((name) => (
           <script key={name} type="module" src={`/assets/${name}`} />

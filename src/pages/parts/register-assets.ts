@@ -17,9 +17,12 @@ const script = 'text/javascript; charset=utf-8';
 /** Name under /assets, file, type. Vega is fetched by a page only once a reader touches a chart. */
 const files: readonly (readonly [string, string | URL, string])[] = [
   ['style.css', own('style.css'), 'text/css; charset=utf-8'],
+  ['child.css', own('child.css'), 'text/css; charset=utf-8'],
   ['mark.svg', own('mark.svg'), 'image/svg+xml'],
   ['charts.js', own('charts.js'), script],
   ['visit.js', own('visit.js'), script],
+  ['device.js', own('device.js'), script],
+  ['print.js', own('print.js'), script],
   ['what-if.js', own('what-if.js'), script],
   ['recall.js', own('recall.js'), script],
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),

@@ -9,6 +9,7 @@ import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.j
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, StoredAssessment } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
@@ -45,7 +46,7 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
     withDecisionSentences(childDecisions(record, assessment, jobs, options)).map((d) => [d.deviceId, d]),
   );
   const turnaroundOf = turnaroundsOf(jobs, today);
-  const inUse = record.devices.flatMap((device): DeviceView[] => {
+  const inUse = record.devices.toSorted(inReadingOrder).flatMap((device): DeviceView[] => {
     const forecast = assessment.forecasts.find((f) => f.deviceId === device.id);
     if (!forecast || device.status === 'retired' || forecast.outcome === 'not-in-use') return [];
     return [

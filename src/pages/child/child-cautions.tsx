@@ -1,0 +1,52 @@
+import type { Flag } from '../../forecast/contract.js';
+
+const severities: Readonly<Record<Flag['severity'], { rank: number; name: string; mark: string }>> = {
+  'act-now': { rank: 0, name: 'Act now', mark: 'alert' },
+  check: { rank: 1, name: 'Check', mark: 'due' },
+  note: { rank: 2, name: 'Note', mark: '' },
+};
+/** So many are read at once; more are folded, except that nothing to act on now ever is. */
+const SHOWN = 2;
+
+/** What stands in the record that growth does not explain, the gravest first. */
+export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
+  if (flags.length === 0) return null;
+  const ordered = flags.toSorted((a, b) => severities[a.severity].rank - severities[b.severity].rank);
+  const urgent = ordered.filter((f) => f.severity === 'act-now').length;
+  const open = ordered.slice(0, Math.max(SHOWN, urgent));
+  const folded = ordered.slice(open.length);
+  return (
+    <section aria-labelledby="flags">
+      <h2 id="flags">Seen in the record</h2>
+      {open.map((f) => (
+        <Caution key={f.id} flag={f} />
+      ))}
+      {folded.length > 0 && (
+        <details>
+          <summary>
+            {folded.length} more:{' '}
+            {folded.map((f) => f.title.charAt(0).toLowerCase() + f.title.slice(1)).join('; ')}
+          </summary>
+          {folded.map((f) => (
+            <Caution key={f.id} flag={f} />
+          ))}
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Caution({ flag: { severity, title, seen, caution, askWhom } }: { flag: Flag }) {
+  const { name, mark } = severities[severity];
+  return (
+    <div class={`flag ${severity}`}>
+      <h3>
+        <span class={`tag ${mark}`}>{name}</span> {title}
+      </h3>
+      <p>{seen}</p>
+      <p>
+        {caution} <strong>Ask:</strong> {askWhom}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,205 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import { decimalAgeYears } from '../../records/age.js';
+import type { Device } from '../../records/device.js';
+import { measures } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import { usualAllowance } from '../../rules/dimension-limits.js';
+import { type FamilyRule, type FitDimension, sideBarOf } from '../../rules/fit-rule.js';
+import { ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { Form } from '../parts/route-types.js';
+import {
+  allowanceField,
+  asksPlate,
+  barField,
+  limitField,
+  plates,
+  sideNames,
+  sidesOf,
+} from './device-form.js';
+
+export interface DeviceFieldsProps {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly rule: FamilyRule;
+  readonly typed: Form;
+  readonly errors: Readonly<Record<string, string>>;
+  readonly others: readonly Device[];
+  readonly pairs: boolean;
+  /** The next one of a device known: not fitted yet, and what it replaces is said. */
+  readonly next?: boolean;
+}
+
+/** Everything that is known of a device when it is cast or put right: one form for all three pages. */
+export function DeviceFields(props: DeviceFieldsProps) {
+  const { context, child, rule, typed, errors, others, pairs, next } = props;
+  const { today, format } = context;
+  const about = (name: string) => ({
+    id: name,
+    name,
+    class: errors[name] ? 'bad' : undefined,
+    'aria-invalid': errors[name] ? ('true' as const) : undefined,
+    'aria-describedby': errors[name] ? `${name}-error` : undefined,
+  });
+  const wrong = (name: string) =>
+    errors[name] && (
+      <span class="hint warn" id={`${name}-error`}>
+        Accepted is {errors[name]}
+      </span>
+    );
+  const sides = sidesOf(rule, pairs);
+  return (
+    <>
+      <div class="row top-aligned">
+        <p class="field">
+          <label for="side">Side</label>
+          <select {...about('side')} required>
+            {sides.length > 1 && <option value="">choose</option>}
+            {sides.map((s) => (
+              <option key={s} value={s} selected={s === typed.side}>
+                {sideNames[s]}
+              </option>
+            ))}
+          </select>
+          {wrong('side')}
+        </p>
+        {asksPlate(rule) && (
+          <p class="field">
+            <label for="footplate">Footplate</label>
+            <select {...about('footplate')}>
+              {(Object.keys(plates) as Device['footplate'][]).map((p) => (
+                <option key={p} value={p} selected={p === typed.footplate}>
+                  {plates[p]}
+                </option>
+              ))}
+            </select>
+          </p>
+        )}
+        <p class="field">
+          <label for="castDate">Cast or scanned on</label>
+          <input
+            {...about('castDate')}
+            type="date"
+            required
+            value={typed.castDate ?? today}
+            min={child.birthDate}
+            max={today}
+          />
+          {wrong('castDate')}
+        </p>
+        {!next && (
+          <p class="field">
+            <label for="fittedDate">
+              Fitted on <small>empty while it is being made</small>
+            </label>
+            <input {...about('fittedDate')} type="date" value={typed.fittedDate} max={today} />
+            {wrong('fittedDate')}
+          </p>
+        )}
+      </div>
+      <div class="row top-aligned">
+        {!next && (
+          <p class="field">
+            <label for="replaces">Takes the place of</label>
+            <select {...about('replaces')}>
+              <option value="">nothing</option>
+              {others.map((d) => (
+                <option key={d.id} value={d.id} selected={d.id === typed.replaces}>
+                  {deviceLabel(d)}, cast {format.date(d.castDate)}
+                </option>
+              ))}
+            </select>
+            {wrong('replaces')}
+          </p>
+        )}
+        <p class="field">
+          <label for="funder">Paid by</label>
+          <input {...about('funder')} value={typed.funder} maxLength={80} size={20} />
+        </p>
+      </div>
+      <Rooms {...props} about={about} wrong={wrong} />
+    </>
+  );
+}
+
+/** Room dimension by dimension: what is built in, how far bars can follow, where the maker sets an end. */
+function Rooms({
+  context,
+  child,
+  rule,
+  typed,
+  about,
+  wrong,
+}: DeviceFieldsProps & {
+  about: (name: string) => Record<string, unknown>;
+  wrong: (name: string) => preact.ComponentChildren;
+}) {
+  const { format, today } = context;
+  const bars = rule.dimensions.some(sideBarOf);
+  const ageYears = decimalAgeYears(child.birthDate, typed.castDate || today);
+  const usual = (d: FitDimension) =>
+    usualAllowance(d, { footplate: typed.footplate === 'behind-toes' ? 'behind-toes' : 'full' }, ageYears);
+  const field = (name: string, label: string, hint: string) => (
+    <td data-label={label.replace(/^.*: /, '')}>
+      <input
+        {...about(name)}
+        inputMode="decimal"
+        autocomplete="off"
+        size={6}
+        value={typed[name]}
+        aria-label={label}
+      />
+      <span class="hint"> {hint}</span>
+      {wrong(name)}
+    </td>
+  );
+  return (
+    <fieldset>
+      <legend>Room, in mm</legend>
+      <p class="hint">
+        Leave the allowance empty to take the usual one of the <a href={`/fit-rules/${rule.id}`}>fit rule</a>
+        {bars && '. How far a side bar can be moved must be said: without it no travel counts'}. A maker's
+        limit is the largest size the device takes, where the maker states one.
+      </p>
+      <ScrollBox label="Room by dimension">
+        <table class="stack rooms-typed">
+          <thead>
+            <tr>
+              <th scope="col">Dimension</th>
+              <th scope="col">Allowance built in</th>
+              {bars && <th scope="col">Side bar can be moved by</th>}
+              <th scope="col">Maker's limit</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rule.dimensions.map((d) => {
+              const { label } = measures[d.measure];
+              const bar = sideBarOf(d);
+              return (
+                <tr key={d.measure}>
+                  <th scope="row">{label}</th>
+                  {field(
+                    allowanceField(d.measure),
+                    `${label}: allowance built in`,
+                    `usual ${format.stated(usual(d))}`,
+                  )}
+                  {bars &&
+                    (bar ? (
+                      field(
+                        barField(d.measure),
+                        `${label}: side bar can be moved by`,
+                        `usual ${format.stated(bar.upToMm.value)}${bar.stepMm ? `, in holes of ${format.stated(bar.stepMm.value)}` : ''}; 0 without`,
+                      )
+                    ) : (
+                      <td class="none">–</td>
+                    ))}
+                  {field(limitField(d.measure), `${label}: maker's limit`, '')}
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollBox>
+    </fieldset>
+  );
+}

@@ -1,0 +1,139 @@
+import { deviceLabel, familyLabel } from '../../charts/device-label.js';
+import type { Device } from '../../records/device.js';
+import type { Child } from '../../records/records.js';
+import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { Form } from '../parts/route-types.js';
+import { DeviceFields } from './device-fields.js';
+import { ChildAlerts } from './visit-devices.js';
+
+interface Asked {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly rule: FamilyRule;
+  readonly typed: Form;
+  readonly errors: Readonly<Record<string, string>>;
+  /** Why the store refused what the form took. */
+  readonly refused: string;
+  readonly others: readonly Device[];
+}
+
+/** A device of a family chosen first, because what limits it depends on that. */
+export function NewDevicePage(props: Asked & { rules: FitRules }) {
+  const { context, child, rule, rules } = props;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  return (
+    <Layout title="New device" context={context} scripts={['device.js']}>
+      <Opening child={child} title="New device" />
+      <form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
+        <p class="field">
+          <label for="family">What is it?</label>
+          <select id="family" name="family">
+            {[...rules.keys()].map((f) => (
+              <option key={f} value={f} selected={f === rule.id}>
+                {familyLabel(f)}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p>
+          <button type="submit" class="without-script">
+            Show its fields
+          </button>
+        </p>
+      </form>
+      <Ask {...props} action={`${base}/devices`} pairs={true} save="Save device" back={base} />
+    </Layout>
+  );
+}
+
+/** The next one of a device: filled in as the one before, or with what the what-if table found. */
+export function NextDevicePage(props: Asked & { before: Device }) {
+  const { context, child, before } = props;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const own = `${base}/devices/${encodeURIComponent(before.id)}`;
+  return (
+    <Layout title="Cast the next one" context={context}>
+      <Opening child={child} title={`Cast the next ${deviceLabel(before)}`} />
+      <p>
+        Filled in as the one cast on {context.format.date(before.castDate)}; change what is to be different.
+        How much room should it have?{' '}
+        <a href={`${base}/what-if/next?device=${encodeURIComponent(before.id)}`}>
+          Room for 9 months, all dimensions
+        </a>
+      </p>
+      <Ask
+        {...props}
+        next
+        action={`${own}/next`}
+        pairs={false}
+        save="Cast, and open the workshop slip"
+        back={base}
+      />
+    </Layout>
+  );
+}
+
+/** A device put right: what was typed wrongly, or learned later. */
+export function EditDevicePage(props: Asked & { device: Device; version: number }) {
+  const { context, child, device, version } = props;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
+  return (
+    <Layout title="Correct a device" context={context}>
+      <Opening child={child} title={`Correct: ${deviceLabel(device)}`} />
+      <p>
+        What it was before stays on record and can be brought back on the <a href={own}>device's page</a>.
+      </p>
+      <Ask {...props} action={`${own}/edit`} pairs={false} save="Save" back={own} version={version} />
+    </Layout>
+  );
+}
+
+function Opening({ child, title }: { child: Child; title: string }) {
+  return (
+    <>
+      <p>
+        <a href={`/children/${encodeURIComponent(child.id)}`}>{child.name || child.id}</a>
+      </p>
+      <h1>{title}</h1>
+      <ChildAlerts child={child} />
+    </>
+  );
+}
+
+function Ask(
+  props: Asked & {
+    action: string;
+    pairs: boolean;
+    save: string;
+    back: string;
+    version?: number;
+    next?: boolean;
+  },
+) {
+  const { context, rule, errors, refused, action, save, back, version } = props;
+  const wrong = Object.keys(errors).length;
+  return (
+    <form method="post" action={action} class="card" novalidate>
+      <Csrf context={context} />
+      <input type="hidden" name="family" value={rule.id} />
+      {version !== undefined && <input type="hidden" name="version" value={version} />}
+      {(wrong > 0 || refused) && (
+        <p class="error" role="alert">
+          {refused ||
+            `${wrong === 1 ? 'One entry' : `${wrong} entries`} cannot be accepted. Nothing was saved yet; what you typed is still here.`}
+        </p>
+      )}
+      <h2>{familyLabel(rule.id)}</h2>
+      <DeviceFields {...props} />
+      <p class="row">
+        <button type="submit" class="main-action">
+          {save}
+        </button>
+        <a href={back}>Cancel</a>
+      </p>
+    </form>
+  );
+}

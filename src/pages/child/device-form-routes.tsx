@@ -1,0 +1,171 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import type { Device } from '../../records/device.js';
+import { inReadingOrder } from '../../records/device-order.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
+import { actorOf } from '../../service/access.js';
+import { beginJob, castNext } from '../../service/cast-next.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { refusalOf } from '../parts/refusal-of.js';
+import { clinicians, type Form } from '../parts/route-types.js';
+import { type DeviceChoice, readDevice, typedDevice } from './device-form.js';
+import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
+
+type OfDevice = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
+const access = { config: { access: clinicians } };
+
+/** A device typed on a page: a new one, the next of one in use, or one put right. */
+export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+  const opened = async (request: FastifyRequest<OfDevice>) => {
+    const { child, devices } = await store.children.record(request.params.id, actorOf(request));
+    const { rules } = (await deps.assessor.current()).context;
+    const device = devices.find((d) => d.id === request.params.device);
+    if (request.params.device !== undefined && !device)
+      throw new DoorpostError('not-found', 'This child has no such device');
+    const others = devices.filter((d) => d.status === 'worn' && d.id !== device?.id).toSorted(inReadingOrder);
+    return { child, devices, device: device as Device, others, rules };
+  };
+  const ruleOf = (rules: ReadonlyMap<string, FamilyRule>, family: string | undefined): FamilyRule => {
+    const rule = rules.get(family ?? '');
+    if (rule) return rule;
+    throw new DoorpostError('invalid-value', `family '${family}' cannot be; accepted: ${[...rules.keys()]}`, {
+      field: 'family',
+      given: family,
+      accepted: [...rules.keys()].join(', '),
+    });
+  };
+  const asked = async (request: FastifyRequest<OfDevice>, pairs: boolean) => {
+    const start = await opened(request);
+    const body: Form = request.body ?? {};
+    const rule = ruleOf(start.rules, start.device?.family ?? body.family);
+    const { birthDate } = start.child;
+    const extra = start.device?.extra ?? {};
+    const question = { rule, child: { birthDate }, today: clock.today(), pairs, extra };
+    // One that took the place of another that has ended since may go on saying so.
+    const others = start.devices.filter((d) => d.id !== request.params.device || pairs);
+    return { start, rule, read: readDevice(body, { ...question, others }) };
+  };
+
+  app.get<OfDevice>('/children/:id/devices/new', access, async (request, reply) => {
+    const { child, others, rules } = await opened(request);
+    const rule = ruleOf(rules, request.query.family ?? others[0]?.family ?? 'solid-afo');
+    const context = await pageContext(request, reply, deps);
+    const page = { context, child, rule, rules, others, typed: request.query, errors: {}, refused: '' };
+    return sendPage(reply, <NewDevicePage {...page} />);
+  });
+
+  app.post<OfDevice>('/children/:id/devices', access, async (request, reply) => {
+    const { start, rule, read } = await asked(request, true);
+    const { id } = request.params;
+    const clean = Object.keys(read.errors).length === 0;
+    const refused = clean
+      ? await refusalOf(
+          store.transaction(async (tx) => {
+            for (const device of recordsOf(read.choice)) {
+              const made = await tx.devices.create(
+                { childId: id, ...device },
+                clock.today(),
+                actorOf(request),
+              );
+              if (made.value.status === 'ordered') await beginJob(tx, made.value, actorOf(request));
+            }
+          }),
+        )
+      : '';
+    if (clean && !refused)
+      return reply.redirect(`/children/${encodeURIComponent(id)}?notice=device-saved`, 303);
+    const context = await pageContext(request, reply, deps);
+    const page = { context, ...start, rule, typed: read.typed, errors: read.errors, refused };
+    return sendPage(reply, <NewDevicePage {...page} />, 422);
+  });
+
+  app.get<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
+    const { child, device, devices, rules } = await opened(request);
+    const rule = ruleOf(rules, device.family);
+    // Sizes a maker stated are those of the old shell.
+    const as = { ...device, castDate: clock.today(), fittedDate: null, limitsMm: {}, replaces: device.id };
+    const context = await pageContext(request, reply, deps);
+    const typed = { ...typedDevice(as), ...request.query };
+    const page = { context, child, rule, before: device, typed, others: devices, errors: {}, refused: '' };
+    return sendPage(reply, <NextDevicePage {...page} />);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
+    const { start, rule, read } = await asked(request, false);
+    const actor = actorOf(request);
+    const clean = Object.keys(read.errors).length === 0;
+    let next = '';
+    const refused = clean
+      ? await refusalOf(
+          store.transaction(async (tx) => {
+            const { fittedDate: _fitted, replaces: _replaces, ...chosen } = read.choice;
+            const side = chosen.side as Device['side'];
+            const cast = { ...chosen, side };
+            next = (await castNext(tx, start.device.id, cast, clock.today(), actor)).value.id;
+          }),
+        )
+      : '';
+    const path = `/children/${encodeURIComponent(request.params.id)}/devices/`;
+    if (clean && !refused)
+      return reply.redirect(`${path}${encodeURIComponent(next)}/slip?notice=next-cast`, 303);
+    const context = await pageContext(request, reply, deps);
+    const page = { context, ...start, rule, before: start.device, others: start.devices, refused };
+    return sendPage(reply, <NextDevicePage {...page} typed={read.typed} errors={read.errors} />, 422);
+  });
+
+  app.get<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
+    const { child, devices, device, rules } = await opened(request);
+    const { version } = await store.devices.get(device.id, actorOf(request));
+    const rule = ruleOf(rules, device.family);
+    const context = await pageContext(request, reply, deps);
+    const others = devices.filter((d) => d.id !== device.id);
+    const page = { context, child, rule, device, version, others, errors: {}, refused: '' };
+    return sendPage(reply, <EditDevicePage {...page} typed={typedDevice(device)} />);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
+    const { start, rule, read } = await asked(request, false);
+    const { device } = start;
+    const actor = actorOf(request);
+    const version = Number(request.body?.version) || 0;
+    const clean = Object.keys(read.errors).length === 0;
+    const change = {
+      ...read.choice,
+      side: read.choice.side as Device['side'],
+      ...statusOf(read.choice, device),
+    };
+    const refused = clean
+      ? await refusalOf(store.devices.change(device.id, change, clock.today(), version, actor))
+      : '';
+    const path = `/children/${encodeURIComponent(request.params.id)}/devices/${encodeURIComponent(device.id)}`;
+    if (clean && !refused) return reply.redirect(`${path}?notice=device-saved#history`, 303);
+    const context = await pageContext(request, reply, deps);
+    const others = start.devices.filter((d) => d.id !== device.id);
+    const page = {
+      context,
+      ...start,
+      rule,
+      version,
+      others,
+      typed: read.typed,
+      errors: read.errors,
+      refused,
+    };
+    return sendPage(reply, <EditDevicePage {...page} />, 422);
+  });
+}
+
+/** One record, or one a side. */
+const recordsOf = ({ side, ...choice }: DeviceChoice): Omit<Device, 'id' | 'childId'>[] =>
+  (side === 'pair' ? (['left', 'right'] as const) : [side]).map((s) => ({
+    ...choice,
+    side: s,
+    status: choice.fittedDate === null ? 'ordered' : 'worn',
+  }));
+
+/** A fitting day given or taken away says whether it is worn; an end stays an end. */
+const statusOf = ({ fittedDate }: DeviceChoice, { status }: Device): Pick<Device, 'status'> => ({
+  status: status === 'retired' ? status : fittedDate === null ? 'ordered' : 'worn',
+});

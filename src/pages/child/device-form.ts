@@ -1,0 +1,163 @@
+import { readNumber } from '../../exchange/csv/read-number.js';
+import { MOST_ROOM_MM } from '../../records/check/check-device.js';
+import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, measures } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
+import type { Form } from '../parts/route-types.js';
+import { typedSize } from './typed-size.js';
+
+/** 'pair': one of each side, cast together. */
+export type TypedSide = Device['side'] | 'pair';
+
+export const sideNames: Readonly<Record<TypedSide, string>> = {
+  left: 'left',
+  right: 'right',
+  pair: 'left and right, one each',
+  both: 'one for both sides',
+  none: 'trunk or head',
+};
+
+/** Sides a device of the family can be for; a pair only where new ones are made. */
+export function sidesOf({ sides }: FamilyRule, pairs: boolean): readonly TypedSide[] {
+  if (sides === 'none') return ['none'];
+  if (sides === 'both') return ['both', 'left', 'right'];
+  return pairs ? ['left', 'right', 'pair', 'both'] : ['left', 'right', 'both'];
+}
+
+export const plates: Readonly<Record<Device['footplate'], string>> = {
+  full: 'full, to the toes or beyond',
+  'behind-toes': 'ends behind the toes',
+  none: 'none',
+};
+
+/** Does a plate under the toes change what is judged? */
+export const asksPlate = ({ dimensions }: FamilyRule): boolean =>
+  dimensions.some((d) => d.footplates.length < 3 || d.allowanceBehindToesMm !== null);
+
+export const allowanceField = (m: MeasureId) => `allowance.${m}`;
+export const barField = (m: MeasureId) => `bar.${m}`;
+export const limitField = (m: MeasureId) => `limit.${m}`;
+
+export type DeviceChoice = Pick<
+  Device,
+  | 'family'
+  | 'footplate'
+  | 'castDate'
+  | 'fittedDate'
+  | 'replaces'
+  | 'allowancesMm'
+  | 'limitsMm'
+  | 'extensionRangeMm'
+  | 'extra'
+> & { readonly side: TypedSide };
+
+export interface ReadDevice {
+  readonly typed: Form;
+  readonly choice: DeviceChoice;
+  /** By field: what would be accepted. */
+  readonly errors: Readonly<Record<string, string>>;
+}
+
+export interface DeviceQuestion {
+  readonly rule: FamilyRule;
+  readonly child: Pick<Child, 'birthDate'>;
+  /** Devices whose place it can take. */
+  readonly others: readonly Device[];
+  readonly today: IsoDate;
+  readonly pairs: boolean;
+  /** What an older record carries besides. */
+  readonly extra: Device['extra'];
+}
+
+/** A typed device, with every field that cannot be and what would be accepted, all at once. */
+export function readDevice(typed: Form, question: DeviceQuestion): ReadDevice {
+  const { rule, child, others, today, pairs, extra } = question;
+  const errors: Record<string, string> = {};
+  const text = (name: string) => typed[name]?.trim() ?? '';
+  const day = (name: string, from: IsoDate, since: string): IsoDate => {
+    const given = text(name);
+    if (!isIsoDate(given) || given < from || given > today)
+      errors[name] = `a day from ${since} to today as year-month-day`;
+    return given;
+  };
+  const side = sidesOf(rule, pairs).find((s) => s === text('side'));
+  if (!side)
+    errors.side = sidesOf(rule, pairs)
+      .map((s) => sideNames[s])
+      .join('; ');
+  const castDate = day('castDate', child.birthDate, 'birth');
+  const fittedDate = text('fittedDate') === '' ? null : day('fittedDate', castDate, 'the cast');
+  const replaces = text('replaces') || null;
+  if (replaces !== null && !others.some((d) => d.id === replaces))
+    errors.replaces = 'a device of this child, or nothing';
+  const funder = text('funder').slice(0, 80);
+  const { funder: _before, ...rest } = extra;
+  const choice: DeviceChoice = {
+    family: rule.id,
+    side: side ?? 'none',
+    footplate: (Object.keys(plates) as Device['footplate'][]).find((p) => p === text('footplate')) ?? 'full',
+    castDate,
+    fittedDate,
+    replaces,
+    ...readRooms(text, rule, errors),
+    extra: funder === '' ? rest : { ...rest, funder },
+  };
+  return { typed, choice, errors };
+}
+
+/** Allowances, bars and maker's limits of the family's dimensions; a bar is always stated, with 0 where there is none. */
+function readRooms(
+  text: (name: string) => string,
+  rule: FamilyRule,
+  errors: Record<string, string>,
+): Pick<Device, 'allowancesMm' | 'limitsMm' | 'extensionRangeMm'> {
+  const allowancesMm: Device['allowancesMm'] = {};
+  const limitsMm: Device['limitsMm'] = {};
+  const extensionRangeMm: Device['extensionRangeMm'] = {};
+  const room = (name: string): number | undefined => {
+    const given = text(name);
+    if (given === '') return undefined;
+    const mm = readNumber(given.replace(/\s*mm$/i, ''));
+    if (mm !== null && mm >= 0 && mm <= MOST_ROOM_MM) return mm;
+    errors[name] = `0 to ${MOST_ROOM_MM} mm`;
+    return undefined;
+  };
+  for (const dimension of rule.dimensions) {
+    const { measure } = dimension;
+    const allowance = room(allowanceField(measure));
+    if (allowance !== undefined) allowancesMm[measure] = allowance;
+    if (sideBarOf(dimension)) {
+      const travel = room(barField(measure));
+      if (travel !== undefined) extensionRangeMm[measure] = travel;
+      else errors[barField(measure)] ??= `0 to ${MOST_ROOM_MM} mm; 0 where there is no bar to move`;
+    }
+    const limit = text(limitField(measure));
+    if (limit === '') continue;
+    const [least, most] = measures[measure].plausible;
+    const mm = typedSize(limit, measure, 'mm');
+    if (mm !== null && mm >= least && mm <= most) limitsMm[measure] = mm;
+    else errors[limitField(measure)] = `${least} to ${most} mm`;
+  }
+  return { allowancesMm, limitsMm, extensionRangeMm };
+}
+
+/** A device as its form shows it. */
+export function typedDevice(device: Device): Form {
+  const rooms = (of: Partial<Record<MeasureId, number>>, field: (m: MeasureId) => string) =>
+    Object.entries(of).map(([m, mm]) => [field(m as MeasureId), String(mm)]);
+  return {
+    side: device.side,
+    footplate: device.footplate,
+    castDate: device.castDate,
+    fittedDate: device.fittedDate ?? '',
+    replaces: device.replaces ?? '',
+    funder: device.extra.funder ?? '',
+    ...Object.fromEntries([
+      ...rooms(device.allowancesMm, allowanceField),
+      ...rooms(device.extensionRangeMm, barField),
+      ...rooms(device.limitsMm, limitField),
+    ]),
+  };
+}

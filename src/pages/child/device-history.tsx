@@ -1,0 +1,190 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Device } from '../../records/device.js';
+import { groupBy } from '../../statistics/group-by.js';
+import type { EventRevision } from '../../store/contract.js';
+import { endReasonNames, eventNames } from '../../words/event-names.js';
+import { type Format, seriesText } from '../parts/format.js';
+import { Csrf } from '../parts/layout.js';
+import type { DevicePageProps } from './device-page.js';
+import { verdicts } from './event-form.js';
+
+type Own = DevicePageProps & { readonly own: string };
+
+/** Everything that was recorded of a device, newest first, each entry with the way to put it right or take that back. */
+export function DeviceHistory(props: Own) {
+  const { events } = props;
+  const own = [...groupBy(events, (r) => r.event.id).values()].toSorted((a, b) =>
+    b.at(-1)!.event.date.localeCompare(a.at(-1)!.event.date),
+  );
+  return (
+    <section aria-labelledby="history">
+      <h2 id="history">What was recorded</h2>
+      {own.length === 0 ? (
+        <p>Nothing since the cast.</p>
+      ) : (
+        <ul class="history">
+          {own.map((revisions) => (
+            <Entry key={revisions[0].event.id} {...props} revisions={revisions} />
+          ))}
+        </ul>
+      )}
+      <Changes {...props} />
+    </section>
+  );
+}
+
+function Entry(props: Own & { revisions: readonly EventRevision[] }) {
+  const { context, own, device, revisions } = props;
+  const { format, today } = context;
+  const last = revisions.at(-1)!;
+  const { event } = last;
+  const id = event.id;
+  const action = `${own}/events/${encodeURIComponent(id)}`;
+  const text = `${format.date(event.date)}: ${eventText(event, format)}`;
+  return (
+    <li>
+      {last.withdrawn ? <s>{text}</s> : text} <small>entered by {revisions[0].by}</small>
+      {revisions.length > 1 && (
+        <form method="post" action={`${action}/undo`} class="row no-print">
+          <Csrf context={context} />
+          <small>
+            {last.withdrawn ? 'Left out' : 'Corrected'} by {last.by}, {format.date(last.at.slice(0, 10))}:{' '}
+            {last.reason}. It was entered as {format.date(revisions[0].event.date)},{' '}
+            {eventText(revisions[0].event, format)}.
+          </small>
+          <button type="submit" class="quiet">
+            Take that back
+          </button>
+        </form>
+      )}
+      {!last.withdrawn && (
+        <details class="no-print">
+          <summary>Correct</summary>
+          <form method="post" action={action} class="row">
+            <Csrf context={context} />
+            <p class="field">
+              <label for={`date-${id}`}>Date</label>
+              <input
+                id={`date-${id}`}
+                name="date"
+                type="date"
+                required
+                value={event.date}
+                min={device.castDate}
+                max={today}
+              />
+            </p>
+            {event.kind === 'adjusted' && (
+              <p class="field">
+                <label for={`change-${id}`}>Room gained, mm</label>
+                <input
+                  id={`change-${id}`}
+                  name="change"
+                  inputMode="decimal"
+                  size={6}
+                  value={event.changeMm ?? ''}
+                />
+              </p>
+            )}
+            {event.kind === 'verdict' && (
+              <p class="field">
+                <label for={`verdict-${id}`}>Fit</label>
+                <select id={`verdict-${id}`} name="verdict">
+                  {verdicts.map((v) => (
+                    <option key={v} value={v} selected={v === event.verdict}>
+                      {v}
+                    </option>
+                  ))}
+                </select>
+              </p>
+            )}
+            <p class="field">
+              <label for={`note-${id}`}>Note</label>
+              <input id={`note-${id}`} name="note" maxLength={1000} value={event.note} />
+            </p>
+            <p class="field">
+              <label for={`reason-${id}`}>Why it is corrected</label>
+              <input id={`reason-${id}`} name="reason" required maxLength={200} />
+            </p>
+            <p class="row">
+              <button type="submit">Correct</button>
+              <button type="submit" name="leaveOut" value="yes">
+                Leave it out
+              </button>
+            </p>
+          </form>
+        </details>
+      )}
+    </li>
+  );
+}
+
+function eventText(e: EventRevision['event'], format: Format): string {
+  return [
+    eventNames[e.kind],
+    e.endReason && endReasonNames[e.endReason],
+    e.verdict,
+    e.measure && seriesText({ measure: e.measure, side: e.side ?? 'none' }),
+    e.changeMm !== null && `${e.changeMm > 0 ? '+' : ''}${format.stated(e.changeMm)} mm`,
+    e.adjustment?.replace('-', ' '),
+    e.note,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** What was changed of the device itself, and the one way back. */
+function Changes({ context, own, versions }: Own) {
+  const { format } = context;
+  if (versions.length < 2) return null;
+  return (
+    <>
+      <h3>Changes of the device's record</h3>
+      <ul class="history">
+        {versions.slice(0, -1).map((v, i) => (
+          <li key={v.version}>
+            {v.at && `${format.date(v.at.slice(0, 10))}: `}
+            {changed(versions[i + 1].device, v.device, format).join('; ') || 'saved without a change'}{' '}
+            <small>{v.by ? `by ${v.by}` : 'with an entry above'}</small>
+          </li>
+        ))}
+      </ul>
+      <form method="post" action={`${own}/undo`} class="no-print">
+        <Csrf context={context} />
+        <button type="submit">Take the last change back</button>
+      </form>
+    </>
+  );
+}
+
+const fieldNames: Partial<Record<keyof Device, string>> = {
+  family: 'family',
+  side: 'side',
+  castDate: 'cast on',
+  fittedDate: 'fitted on',
+  status: 'state',
+  footplate: 'footplate',
+  replaces: 'takes the place of',
+  allowancesMm: 'allowances',
+  limitsMm: 'maker’s limits',
+  extensionRangeMm: 'side-bar travel',
+  extra: 'paid by',
+};
+
+/** 'cast on 3 May 2026, was 2 May 2026'. */
+function changed(before: Device, after: Device, format: Format): string[] {
+  const text = (field: keyof Device, device: Device): string => {
+    const value = device[field];
+    if (field === 'family') return deviceLabel(device);
+    if (field === 'extra') return device.extra.funder ?? 'nobody said';
+    if (value === null || value === undefined) return 'nothing';
+    if (field === 'castDate' || field === 'fittedDate') return format.date(String(value));
+    if (typeof value !== 'object') return String(value).replaceAll('-', ' ');
+    const rooms = Object.entries(value).map(([m, mm]) => `${m.replaceAll('_', ' ')} ${mm} mm`);
+    return rooms.join(', ') || 'none';
+  };
+  return (Object.keys(fieldNames) as (keyof Device)[])
+    .map((field) => ({ field, now: text(field, after), was: text(field, before) }))
+    .filter(({ now, was }) => now !== was)
+    .map(({ field, now, was }) => `${fieldNames[field]} ${now}, was ${was}`);
+}

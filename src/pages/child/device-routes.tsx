@@ -1,0 +1,146 @@
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { readNumber } from '../../exchange/csv/read-number.js';
+import { isIsoDate } from '../../records/dates.js';
+import { type Device, endReasons } from '../../records/device.js';
+import { actorOf } from '../../service/access.js';
+import { deliver, recordEvent } from '../../service/cast-next.js';
+import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import type { EventCorrection } from '../../store/contract.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import { clinicians, type Form } from '../parts/route-types.js';
+import { DevicePage } from './device-page.js';
+import { readEvent, verdicts } from './event-form.js';
+import { expectedSizes } from './expected-sizes.js';
+import { workshopSlip } from './workshop-slip.js';
+import { WorkshopSlipPage } from './workshop-slip-page.js';
+
+type OfDevice = { Params: { id: string; device: string; event: string }; Querystring: Form; Body: Form };
+const access = { config: { access: clinicians } };
+
+/** One device: what happens to it is recorded, put right and taken back; the slip that goes to the workshop. */
+export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+  const opened = async (request: FastifyRequest<OfDevice>) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const device = view.record.devices.find((d) => d.id === request.params.device);
+    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
+    const { rules } = (await deps.assessor.current()).context;
+    return { view, device, rule: rules.get(device.family) ?? null };
+  };
+  /** The device, when it is this child's: an address cannot reach another's. */
+  const owned = async (request: FastifyRequest<OfDevice>): Promise<Device> => {
+    const { value } = await store.devices.get(request.params.device, actorOf(request));
+    if (value.childId !== request.params.id)
+      throw new DoorpostError('not-found', 'This child has no such device');
+    return value;
+  };
+  const page = ({ id, device }: OfDevice['Params']) =>
+    `/children/${encodeURIComponent(id)}/devices/${encodeURIComponent(device)}`;
+
+  app.get<OfDevice>('/children/:id/devices/:device', access, async (request, reply) => {
+    const { view, device, rule } = await opened(request);
+    const actor = actorOf(request);
+    const replaced = view.record.devices.find((d) => d.id === device.replaces && d.status === 'worn');
+    return sendPage(
+      reply,
+      <DevicePage
+        context={await pageContext(request, reply, deps)}
+        child={view.record.child}
+        device={device}
+        replaced={replaced ?? null}
+        view={view.inUse.find((v) => v.device.id === device.id) ?? null}
+        rule={rule}
+        events={await store.events.revisions(device.id, actor)}
+        versions={await store.devices.versions(device.id, actor)}
+      />,
+    );
+  });
+
+  app.get<OfDevice>('/children/:id/devices/:device/slip', access, async (request, reply) => {
+    const { view, device, rule } = await opened(request);
+    const turnaround = view.inUse.find((v) => v.device.id === device.id)?.turnaround ?? null;
+    const sizes = expectedSizes(view.record, posteriorOf(view.record, deps), device.castDate);
+    return sendPage(
+      reply,
+      <WorkshopSlipPage
+        context={await pageContext(request, reply, deps)}
+        child={view.record.child}
+        rule={rule}
+        slip={workshopSlip(view, device, rule, sizes, turnaround)}
+      />,
+    );
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/events', access, async (request, reply) => {
+    const event = readEvent(request.body ?? {}, await owned(request));
+    await store.transaction((tx) => recordEvent(tx, event, clock.today(), actorOf(request)));
+    return reply.redirect(`/children/${encodeURIComponent(request.params.id)}?notice=event-saved`, 303);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/delivery', access, async (request, reply) => {
+    const device = await owned(request);
+    const { date = '', retireReplaced } = request.body ?? {};
+    if (!isIsoDate(date))
+      throw new DoorpostError('invalid-value', `date '${date}' cannot be; accepted: year-month-day`, {
+        field: 'date',
+        given: date,
+        accepted: 'year-month-day',
+      });
+    const delivery = {
+      date,
+      retireReplaced: endReasons.find((r) => r === retireReplaced) ?? null,
+      note: '',
+    };
+    await store.transaction((tx) => deliver(tx, device.id, delivery, clock.today(), actorOf(request)));
+    return reply.redirect(`/children/${encodeURIComponent(request.params.id)}?notice=device-fitted`, 303);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/events/:event', access, async (request, reply) => {
+    const actor = actorOf(request);
+    await ownEvent(request);
+    const { reason = '', leaveOut, ...typed } = request.body ?? {};
+    if (reason.trim() === '')
+      throw new DoorpostError('invalid-value', 'Say why it is corrected', {
+        field: 'reason',
+        accepted: 'a few words',
+      });
+    const { event: eventId } = request.params;
+    if (leaveOut === 'yes') await store.events.withdraw(eventId, reason.slice(0, 200), actor);
+    else await store.events.correct(eventId, correction(typed, reason), clock.today(), actor);
+    return reply.redirect(`${page(request.params)}?notice=event-corrected#history`, 303);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/events/:event/undo', access, async (request, reply) => {
+    await ownEvent(request);
+    await store.events.undoCorrection(request.params.event, clock.today(), actorOf(request));
+    return reply.redirect(`${page(request.params)}?notice=suggestion-undone#history`, 303);
+  });
+
+  app.post<OfDevice>('/children/:id/devices/:device/undo', access, async (request, reply) => {
+    const device = await owned(request);
+    await store.devices.undoChange(device.id, clock.today(), actorOf(request));
+    return reply.redirect(`${page(request.params)}?notice=device-undone#history`, 303);
+  });
+
+  async function ownEvent(request: FastifyRequest<OfDevice>): Promise<void> {
+    const device = await owned(request);
+    const all = await store.events.revisions(device.id, actorOf(request));
+    if (!all.some((r) => r.event.id === request.params.event))
+      throw new DoorpostError('not-found', 'Nothing of that kind was recorded of this device');
+  }
+}
+
+/** A corrected entry as the form gives it: only what its fields say. */
+function correction(typed: Form, reason: string): EventCorrection {
+  const { date, change, verdict, note } = typed;
+  const verdictGiven = verdicts.find((v) => v === verdict);
+  return {
+    reason: reason.trim().slice(0, 200),
+    ...(date && isIsoDate(date) ? { date } : {}),
+    ...(change === undefined ? {} : { changeMm: readNumber(change.replace(/\s*mm$/i, '')) }),
+    ...(verdictGiven ? { verdict: verdictGiven } : {}),
+    ...(note === undefined ? {} : { note: note.slice(0, 1000) }),
+  };
+}

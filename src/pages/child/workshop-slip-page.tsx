@@ -1,0 +1,164 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Child } from '../../records/records.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
+import { ageText, type Format, seriesText } from '../parts/format.js';
+import { Layout, ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { asksPlate, plates } from './device-form.js';
+import { ChildAlerts } from './visit-devices.js';
+import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
+
+/** What goes to the bench with the cast: one sheet, alerts in large, to be printed or saved as PDF. */
+export function WorkshopSlipPage(props: {
+  context: PageContext;
+  child: Child;
+  rule: FamilyRule | null;
+  slip: WorkshopSlip;
+}) {
+  const { context, child, rule, slip } = props;
+  const { device, rows } = slip;
+  const { format, today } = context;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const bars = rows.some((r) => r.barMm !== null);
+  const maker = rows.some((r) => r.makerLimitMm !== null);
+  return (
+    <Layout title="Workshop slip" context={context} kind="sheet" scripts={['print.js']}>
+      <p class="row no-print">
+        <a href={base}>{child.name || child.id}</a>
+        <button type="button" class="main-action" data-prints hidden>
+          Print, or save as PDF
+        </button>
+      </p>
+      <article class="slip">
+        <h1>Workshop slip: {deviceLabel(device)}</h1>
+        <div class="slip-alerts">
+          <ChildAlerts child={child} />
+        </div>
+        <dl class="facts">
+          <dt>Child</dt>
+          <dd>
+            <strong>{child.name || child.id}</strong>, {child.id}, born {format.date(child.birthDate)} (
+            {ageText(child.birthDate, today)})
+          </dd>
+          <dt>Side</dt>
+          <dd>
+            <strong>{device.side === 'both' ? 'both sides' : device.side}</strong>
+          </dd>
+          <dt>Cast</dt>
+          <dd>{format.longDate(device.castDate)}</dd>
+          <dt>Ready to fit by</dt>
+          <dd>
+            <strong>{dueText(slip, today, format)}</strong>
+          </dd>
+          {rule && asksPlate(rule) && (
+            <>
+              <dt>Footplate</dt>
+              <dd>{plates[device.footplate]}</dd>
+            </>
+          )}
+          {device.extra.funder && (
+            <>
+              <dt>Paid by</dt>
+              <dd>{device.extra.funder}</dd>
+            </>
+          )}
+        </dl>
+        {rows.length === 0 ? (
+          <p class="empty">No fit rule for this family: write sizes and room by hand.</p>
+        ) : (
+          <ScrollBox label="Sizes and room">
+            <table class="stack">
+              <caption>
+                Sizes and room, in mm. Make to: size on the day of the cast and the allowance, before anything
+                is adjusted.
+              </caption>
+              <thead>
+                <tr>
+                  <th scope="col">Dimension</th>
+                  <th scope="col" class="number">
+                    Size
+                  </th>
+                  <th scope="col" class="number">
+                    Allowance
+                  </th>
+                  <th scope="col" class="number">
+                    Make to
+                  </th>
+                  {maker && (
+                    <th scope="col" class="number">
+                      Maker's limit
+                    </th>
+                  )}
+                  {bars && (
+                    <th scope="col" class="number">
+                      Bar travel
+                    </th>
+                  )}
+                  <th scope="col">Trim and landmark</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map((r) => (
+                  <tr key={`${r.measure}${r.side}`}>
+                    <th scope="row">{seriesText(r)}</th>
+                    <td class="number" data-label="Size">
+                      {sizeText(r, device.castDate, format)}
+                    </td>
+                    <td class="number" data-label="Allowance">
+                      {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
+                      {r.chosen && <small> chosen</small>}
+                    </td>
+                    <td class="number" data-label="Make to">
+                      {r.makeToMm === null ? '' : <strong>{format.number(r.makeToMm)}</strong>}
+                    </td>
+                    {maker && (
+                      <td class="number" data-label="Maker's limit">
+                        {r.makerLimitMm ?? ''}
+                      </td>
+                    )}
+                    {bars && (
+                      <td class="number" data-label="Bar travel">
+                        {r.barMm === null ? '' : barText(r, format)}
+                      </td>
+                    )}
+                    <td data-label="Trim">{r.landmark}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </ScrollBox>
+        )}
+        <div class="slip-hand">
+          <p>Colour, straps, padding:</p>
+          <p>Remarks:</p>
+          <p>Cast by: </p>
+          <p>Made by, on:</p>
+        </div>
+        <p class="hint">
+          Sizes expected and not read are estimates. A licensed practitioner answers for what is made and
+          checks fit and skin at the fitting.
+        </p>
+      </article>
+    </Layout>
+  );
+}
+
+function sizeText({ read, expectedMm }: SlipRow, castDate: string, format: Format): string {
+  if (read && read.date === castDate) return format.stated(read.value);
+  const expected = expectedMm === null ? '' : `about ${format.number(expectedMm)}`;
+  if (!read) return expected || 'not measured';
+  return `${expected ? `${expected}; ` : ''}read ${format.stated(read.value)} on ${format.date(read.date)}`;
+}
+
+const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>
+  barMm === 0 ? 'none' : `${format.stated(barMm!)}${holeMm ? `, holes of ${format.stated(holeMm)}` : ''}`;
+
+/** The earlier of the two days; without a day left, as soon as possible. */
+function dueText(slip: WorkshopSlip, today: string, format: Format): string {
+  const { device, fittedBy, neededBy } = slip;
+  if (device.fittedDate !== null) return `fitted on ${format.date(device.fittedDate)}`;
+  if (neededBy !== null && neededBy <= today) return 'as soon as possible: the present one may be beyond use';
+  if (neededBy !== null && (fittedBy === null || neededBy < fittedBy))
+    return `${format.longDate(neededBy)}: the present one is expected to serve until then`;
+  return fittedBy === null ? 'to be agreed' : format.longDate(fittedBy);
+}

@@ -1,0 +1,92 @@
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, measures, type Side, seriesKey } from '../../records/measure.js';
+import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
+import type { ChildView } from '../../service/child-view/load-child.js';
+import type { TurnaroundEstimate } from '../../turnaround/contract.js';
+import type { ExpectedSize } from './expected-sizes.js';
+
+/** One dimension of one side as the bench needs it; all lengths in mm. */
+export interface SlipRow {
+  readonly measure: MeasureId;
+  readonly side: Side;
+  /** Last reading at or before the cast, and its day. */
+  readonly read: { readonly value: number; readonly date: IsoDate } | null;
+  /** Size expected on the day of the cast, where nothing was read on it. */
+  readonly expectedMm: number | null;
+  /** Growth room built in, and whether a clinician chose it for this device. */
+  readonly allowanceMm: number | null;
+  readonly chosen: boolean;
+  /** Size the shell is made to take before anything is adjusted. */
+  readonly makeToMm: number | null;
+  readonly makerLimitMm: number | null;
+  readonly barMm: number | null;
+  readonly holeMm: number | null;
+  /** What on the device is held against what on the body. */
+  readonly landmark: string;
+}
+
+export interface WorkshopSlip {
+  readonly device: Device;
+  readonly rows: readonly SlipRow[];
+  /** Day by which eight of ten such devices are fitted, counted from the cast; null for one that is no longer in use. */
+  readonly fittedBy: IsoDate | null;
+  /** Day from which the present one carries more risk than accepted; null where nothing is being replaced or known. */
+  readonly neededBy: IsoDate | null;
+}
+
+/** What the workshop makes: sizes, room, bars and the day, from the record and the device's own forecast. */
+export function workshopSlip(
+  view: ChildView,
+  device: Device,
+  rule: FamilyRule | null,
+  sizesAtCast: readonly ExpectedSize[],
+  turnaround: TurnaroundEstimate | null,
+): WorkshopSlip {
+  const forecast = view.assessment.forecasts.find((f) => f.deviceId === device.id);
+  const before = view.inUse.find((v) => v.device.id === device.replaces);
+  const castBy = before?.decision?.castBy ?? null;
+  const rows = (rule?.dimensions ?? []).flatMap((dimension): SlipRow[] => {
+    const { measure, landmark } = dimension;
+    if (!dimension.footplates.includes(device.footplate)) return [];
+    const bar = sideBarOf(dimension);
+    return sidesOf(measure, device).map((side): SlipRow => {
+      const room = forecast?.room.find((r) => seriesKey(r.series) === seriesKey({ measure, side }));
+      const size = sizesAtCast.find((s) => s.measure === measure && s.side === side);
+      const last = view.record.measurements
+        .filter((m) => m.measure === measure && m.side === side && m.date <= device.castDate)
+        .toSorted((a, b) => a.date.localeCompare(b.date))
+        .at(-1);
+      const adjustable = room?.extensionLeftMm ?? 0;
+      const readOnCast = last?.date === device.castDate ? last.value : null;
+      const expectedMm = readOnCast === null ? (size?.expected ?? null) : null;
+      const sizeMm = readOnCast ?? expectedMm;
+      const allowanceMm = device.allowancesMm[measure] ?? (room ? room.allowanceMm - adjustable : null);
+      const makerLimitMm = device.limitsMm[measure] ?? null;
+      return {
+        measure,
+        side,
+        read: last ? { value: last.value, date: last.date } : null,
+        expectedMm,
+        allowanceMm,
+        chosen: device.allowancesMm[measure] !== undefined,
+        makeToMm: makerLimitMm ?? (sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm),
+        makerLimitMm,
+        barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
+        holeMm: bar?.stepMm?.value ?? null,
+        landmark,
+      };
+    });
+  });
+  return {
+    device,
+    rows,
+    fittedBy: turnaround && addDaysIso(device.castDate, turnaround.p80Days),
+    neededBy: castBy && turnaround && addDaysIso(castBy, turnaround.p80Days),
+  };
+}
+
+const sidesOf = (measure: MeasureId, { side }: Device): readonly Side[] => {
+  if (!measures[measure].sided) return ['none'];
+  return side === 'left' || side === 'right' ? [side] : ['left', 'right'];
+};

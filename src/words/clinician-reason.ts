@@ -1,0 +1,70 @@
+import { adjusting, plainDate, plainSeries } from '../forecast/words.js';
+import type { DeviceDecision, Reason } from '../recall/contract.js';
+import type { AdjustmentKind } from '../records/device.js';
+import { type MeasureId, measures } from '../records/measure.js';
+
+type Said = Pick<DeviceDecision, 'reason' | 'adjust'>;
+
+/** Why an action is wanted, in a clinician's words; the sentence for a family is another (reason-sentence.ts). */
+export function clinicianReason(decision: Said): string {
+  const { numbers, code } = decision.reason;
+  return reasons[code]({
+    date: (name) => (numbers[name] ? plainDate(String(numbers[name])) : 'an unknown day'),
+    measure: measureText(numbers),
+    adjust: adjustText(decision.adjust),
+  });
+}
+
+interface Words {
+  readonly date: (name: string) => string;
+  readonly measure: string;
+  readonly adjust: string;
+}
+
+const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
+  'red-flag': () => 'Something in the record outranks every date; it stands at the top of this page.',
+  broken: (w) => `Recorded as broken on ${w.date('on')}.`,
+  lost: (w) => `Recorded as lost on ${w.date('on')}.`,
+  'never-measured': (w) => `Nothing to judge it by: no reading of the ${w.measure}.`,
+  'readings-too-old': (w) =>
+    `The last reading of the ${w.measure} is of ${w.date('date')}, too old to rely on.`,
+  'no-reading-near-cast': (w) =>
+    `No reading of the ${w.measure} near the cast, so the size at the cast is a guess.`,
+  'slip-unanswered': (w) => `A doubtful reading of the ${w.measure} has not been answered.`,
+  'growth-stopped': (w) => `The ${w.measure} did not grow where growth was expected.`,
+  'growth-sprang': (w) => `The last ${w.measure} is much larger than expected.`,
+  'no-rule': () => 'No fit rule for this family, so no date: the usual review.',
+  'adjustment-due': (w) => `${w.adjust} is due; the device goes on.`,
+  'part-due': () => 'One part is used up; the rest goes on.',
+  'judged-outgrown': (w) => `Judged outgrown on ${w.date('on')}.`,
+  'judged-tight': (w) => `Judged tight on ${w.date('on')}.`,
+  'beyond-use': (w) => `Probably beyond use since about ${w.date('since')}.`,
+  'cast-late': () => 'The day to cast by has passed; more risk than the clinic accepts.',
+  'cast-due': () => 'The day to cast by is near.',
+  'usual-life-over': () => 'Worn for about as long as such a device lasts.',
+  'not-funded-yet': (w) => `The next one is funded from ${w.date('from')}: a look before then.`,
+  'review-due': () => 'The usual review.',
+  'wear-review': () => 'Growth does not decide here: the usual review of wear, straps and skin.',
+  'being-made-late': () => 'The next one is being made and may come late.',
+  'being-made': () => 'The next one is being made.',
+  'fits-for-now': () => 'It is expected to fit for now.',
+  'not-in-use': () => 'Not in use.',
+  'not-planned': () => 'Something in the record cannot be right, so no date can be worked out: measure.',
+};
+
+function measureText(numbers: Reason['numbers']): string {
+  const measure = numbers.measure as MeasureId | undefined;
+  if (!measure || !(measure in measures)) return 'size';
+  const side = numbers.side === 'left' || numbers.side === 'right' ? numbers.side : 'none';
+  return plainSeries({ measure, side });
+}
+
+/** 'Moving the side bar for left knee joint height by 12 mm (2 holes)'. */
+function adjustText(step: DeviceDecision['adjust']): string {
+  if (!step) return 'An adjustment';
+  const { what, measure, side, mm, steps } = step;
+  const how = what in adjusting ? adjusting[what as AdjustmentKind] : 'an adjustment';
+  const holes = steps ? ` (${steps} ${steps === 1 ? 'hole' : 'holes'})` : '';
+  const text = `${how} for ${plainSeries({ measure, side })} by ${Math.round(mm)} mm${holes}`;
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
