@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { readingWorth } from '../../src/forecast/device/reading-worth.js';
+import { isoDate } from '../../src/records/dates.js';
 import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
+import { helpMostSentence } from '../../src/words/help-most.js';
+import { child, dayAt, posteriorOf, reading } from '../growth/support.js';
 
 const DRAWS = 4000;
 const chance = randomStream(5);
@@ -26,4 +29,51 @@ test('a reading of a size that decides nothing is worth nothing', () => {
 test('a careless reading is worth less than a careful one', () => {
   const day = Float64Array.from(size, (s) => 300 - 10 * s);
   expect(readingWorth(day, size, 1).thenDays).toBeLessThan(0.5 * readingWorth(day, size, 6).thenDays);
+});
+
+const at12 = (age: number, sd: number) =>
+  child([reading('foot_length', age - 1, 225), reading('foot_length', age, 235)], {
+    markers: sd
+      ? [
+          {
+            id: 'k',
+            childId: 'c',
+            date: isoDate(dayAt(age)),
+            kind: 'maturity-offset',
+            value: -1,
+            sdYears: sd,
+          },
+        ]
+      : [],
+  });
+
+test('the tempo of each draw is that of the child drawn: as spread as the posterior says', () => {
+  const p = posteriorOf(at12(12, 0));
+  const tempo = p.tempoOfDraws(400);
+  const mean = tempo.reduce((s, t) => s + t, 0) / 400;
+  const sd = Math.sqrt(tempo.reduce((s, t) => s + (t - mean) ** 2, 0) / 400);
+  expect(Math.abs(mean - p.tempoYears.mean)).toBeLessThan(0.1);
+  expect(Math.abs(sd / p.tempoYears.sd - 1)).toBeLessThan(0.15);
+  // An early child is drawn with a big foot soon and a small gain later: the two go together draw by draw.
+  const [path] = p.sample([{ measure: 'foot_length', side: 'none' }], [dayAt(12), dayAt(15)], 400, 1);
+  const gain = Float64Array.from(tempo, (_, i) => path[2 * i + 1] - path[2 * i]);
+  const mg = gain.reduce((s, g) => s + g, 0) / 400;
+  expect(tempo.reduce((s, t, i) => s + (t - mean) * (gain[i] - mg), 0)).toBeGreaterThan(0);
+  // A second marker, when one is known, has little left to tell.
+  const known = posteriorOf(at12(12, 0.3)).tempoOfDraws(400);
+  const day = (of: Float64Array) => Float64Array.from(of, (t) => 300 + 100 * t);
+  const worth = (of: Float64Array) => {
+    const { nowDays, thenDays } = readingWorth(day(of), of, 0.75);
+    return thenDays / nowDays;
+  };
+  expect(worth(tempo)).toBeLessThan(worth(known));
+});
+
+test('is said in one sentence, and not where it would change little', () => {
+  const foot = { series: { measure: 'foot_length', side: 'left' }, nowDays: 49, thenDays: 21 } as const;
+  expect(helpMostSentence({ readingWorth: [foot], markerWorth: { nowDays: 49, thenDays: 35 } })).toBe(
+    'A reading of the left foot length today would narrow the date from 7 weeks to 3. A maturity marker would narrow it ' +
+      "from 7 weeks to 5: enter a bone age or a stage if there is one already. None is taken for a forecast's sake.",
+  );
+  expect(helpMostSentence({ readingWorth: [{ ...foot, thenDays: 45 }], markerWorth: null })).toBeNull();
 });

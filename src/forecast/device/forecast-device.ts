@@ -2,7 +2,7 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { type DayNumber, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
-import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
+import { measures, seriesKey } from '../../records/measure.js';
 import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
 import type {
   AdjustmentDue,
@@ -25,9 +25,9 @@ import { growthStopped, type Halt } from './growth-stopped.js';
 import { holdStopped } from './hold-stopped.js';
 import { type JudgedDraws, judgedDraws } from './judged-draws.js';
 import { readingNeeded } from './reading-needed.js';
-import { readingWorth } from './reading-worth.js';
 import { sizesOn } from './sizes-on.js';
 import { usualLife } from './usual-life.js';
+import { worthOfMarker, worthOfReadings } from './worth-of-one-more.js';
 
 /** Full-grown: growth to come hardly ever reaches the room left, and seldom as much as a clinic would notice, mm. */
 const MEASURABLE_MM = 3;
@@ -113,6 +113,7 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     adjustments: adjustmentsDue(plan, futures, lines, weights, today),
     parts: partsDue(plan, futures, lines, weights),
     readingWorth: outcome === 'forecast' ? worthOfReadings(question, futures, passage.at) : [],
+    markerWorth: outcome === 'forecast' ? worthOfMarker(question, futures, passage.at) : null,
     readingNeeded: readingNeeded(
       record,
       plan,
@@ -135,35 +136,6 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     surprise: drawn.surprise,
   };
 }
-
-/** What one more reading today of each dimension would narrow the dates to. */
-function worthOfReadings(
-  { plan: { limits, search }, record, today }: DeviceQuestion,
-  futures: Futures,
-  at: Int32Array,
-): NonNullable<DeviceForecast['readingWorth']> {
-  const some = everySoMany(at.length);
-  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
-  const age = decimalAgeYears(record.child.birthDate, today);
-  return limits
-    .flatMap(({ series }) => {
-      const path = futures.paths.get(seriesKey(series));
-      if (!path) return [];
-      const all = sizesOn(futures, path, dayNumber(today));
-      const sizes = Float64Array.from(some, (i) => all[i]);
-      const { nowDays, thenDays } = readingWorth(dayOf, sizes, technicalErrorAt(series.measure, age));
-      return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
-    })
-    .sort((a, b) => a.thenDays - b.thenDays);
-}
-
-/** A width of months is told well enough from so many draws. */
-const WORTH_DRAWS = 256;
-/** Draws evenly taken from all of them. */
-const everySoMany = (draws: number): number[] =>
-  Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>
-    Math.floor((k * draws) / Math.min(draws, WORTH_DRAWS)),
-  );
 
 function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
   if (now >= 0.5) return 'already-outgrown';

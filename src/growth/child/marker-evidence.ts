@@ -14,7 +14,7 @@ interface Stage {
 }
 
 /** Bone age against the age at which the average child is as mature; SD of reading and of bones against growth. */
-const BONE_AGE_SD_YEARS = 0.75;
+export const BONE_AGE_SD_YEARS = 0.75;
 /** Menarche follows peak height velocity; correlation of the two ages about 0.9. From memory (Tanner). */
 const MENARCHE: Stage = { years: 1.2, sd: 0.6 };
 /** First signs of puberty come before the peak: girls' breast, boys' genital stage 2. From memory (Marshall & Tanner). */

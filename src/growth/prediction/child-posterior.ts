@@ -13,7 +13,7 @@ import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { outlooks } from './outlook.js';
 import { pathKnots } from './path-knots.js';
-import { pathPlan } from './path-plan.js';
+import { pathPlan, worldsOfPairs } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
@@ -121,6 +121,13 @@ export function childPosterior(c: Conditioned): ChildPosterior {
         draws,
         plan.parts.map((p) => wideProduct(p.bend)),
       );
+    },
+    tempoOfDraws: (draws) => {
+      const pairs = worldsOfPairs(worlds, Math.ceil(draws / 2));
+      return Float64Array.from({ length: draws }, (_, d) => {
+        const { member, at } = pairs[d >> 1];
+        return member.tempoYears(at.tempo);
+      });
     },
     zScore(series, day, value) {
       const age = referenceAgeYears(input.birthDate, day, input.gestationWeeks);

@@ -146,6 +146,17 @@ function shareOut(strands: readonly World[][], pairs: number): number[] {
   });
 }
 
+/** The world each pair of draws is taken from: the same whatever series, days and seed are drawn. */
+export function worldsOfPairs(worlds: readonly World[], pairs: number): World[] {
+  const strands = strandsOf(worlds);
+  let from = 0;
+  return shareOut(strands, pairs).flatMap((end, i) => {
+    const own = Array.from({ length: Math.max(0, end - from) }, () => strands.flat()[i]);
+    from = Math.max(from, end);
+    return own;
+  });
+}
+
 /** What a world expects of each series on each day: its curve, and between knots a straight line of what the readings add. */
 function course(
   w: World,

@@ -22,6 +22,13 @@ export const forecast = carrying<DeviceForecast>(
     probabilityOutgrown: listOf(z.number()),
     drivers: listOf(z.looseObject({ series, share: z.number() })),
     room: listOf(z.looseObject({ series, roomMm: z.number() })),
+    readingWorth: listOf(z.looseObject({ series, nowDays: z.number(), thenDays: z.number() }))
+      .optional()
+      .describe('Days from P10 to P90 now and, on the average, after one more reading today'),
+    markerWorth: z
+      .looseObject({ nowDays: z.number(), thenDays: z.number() })
+      .nullish()
+      .describe('The same after one marker of maturity as exact as a bone age'),
     probabilityOutgrownNow: z.number(),
     modelName: z.string(),
     modelVersion: z.string(),

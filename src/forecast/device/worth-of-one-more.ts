@@ -1,0 +1,59 @@
+import { BONE_AGE_SD_YEARS } from '../../growth/child/marker-evidence.js';
+import { decimalAgeYears } from '../../records/age.js';
+import { dayNumber } from '../../records/dates.js';
+import { seriesKey, technicalErrorAt } from '../../records/measure.js';
+import type { DeviceForecast } from '../contract.js';
+import type { Futures } from '../futures.js';
+import type { DeviceQuestion } from './forecast-device.js';
+import { readingWorth } from './reading-worth.js';
+import { sizesOn } from './sizes-on.js';
+
+type Question = Pick<DeviceQuestion, 'plan' | 'posterior' | 'record' | 'today'>;
+
+/** What one more reading today of each dimension would narrow the dates to. */
+export function worthOfReadings(
+  { plan: { limits, search }, record, today }: Question,
+  futures: Futures,
+  at: Int32Array,
+): NonNullable<DeviceForecast['readingWorth']> {
+  const some = everySoMany(at.length);
+  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
+  const age = decimalAgeYears(record.child.birthDate, today);
+  return limits
+    .flatMap(({ series }) => {
+      const path = futures.paths.get(seriesKey(series));
+      if (!path) return [];
+      const all = sizesOn(futures, path, dayNumber(today));
+      const sizes = Float64Array.from(some, (i) => all[i]);
+      const { nowDays, thenDays } = readingWorth(dayOf, sizes, technicalErrorAt(series.measure, age));
+      return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
+    })
+    .sort((a, b) => a.thenDays - b.thenDays);
+}
+
+/** Ages at which a marker of maturity can be read and tells something of the months ahead, years; common practice, no source. */
+const MARKER_AGES = { from: 8, to: 17 };
+
+/** What one marker of maturity, as exact as a bone age, would narrow the dates to. */
+export function worthOfMarker(
+  { plan: { search }, posterior, record, today }: Question,
+  futures: Futures,
+  at: Int32Array,
+): DeviceForecast['markerWorth'] {
+  const age = decimalAgeYears(record.child.birthDate, today);
+  if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;
+  const some = everySoMany(at.length);
+  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
+  const all = posterior.tempoOfDraws(futures.draws);
+  const tempo = Float64Array.from(some, (i) => all[i]);
+  const { nowDays, thenDays } = readingWorth(dayOf, tempo, BONE_AGE_SD_YEARS);
+  return { nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) };
+}
+
+/** A width of months is told well enough from so many draws. */
+const WORTH_DRAWS = 256;
+/** Draws evenly taken from all of them. */
+const everySoMany = (draws: number): number[] =>
+  Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>
+    Math.floor((k * draws) / Math.min(draws, WORTH_DRAWS)),
+  );
