@@ -2,6 +2,7 @@ import { DoorpostError } from '../errors.js';
 import type { Caseload } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { measureIds } from '../records/measure.js';
+import { familyFacts } from '../rules/family-facts.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
 import { columnOf, columns, plainWord, type TableName, tableNames } from './csv/columns.js';
@@ -67,11 +68,13 @@ export async function parseCaseload(
   files: readonly NamedFile[],
   options: ParseOptions,
 ): Promise<ParsedCaseload> {
+  const rules = options.rules ?? loadRules();
   const settings: ReadSettings = {
     today: options.today,
     dateOrder: options.dateOrder ?? 'refuse',
     lengthUnit: options.lengthUnit ?? null,
-    rules: options.rules ?? loadRules(),
+    rules,
+    families: familyFacts(rules),
   };
   const tables: TextTable[] = [];
   const notices: string[] = [];
@@ -172,13 +175,11 @@ function readTables(
   const measurements = readAll('measurements', (t) => readMeasurements(t, settings, birthOf));
   const markers = readAll('markers', (text) => readMarkers(text, settings, birthOf));
   const devices = readAll('devices', (text) => readDevices(text, settings, birthOf));
-  const families = new Map(devices.map((device) => [device.id, device.family]));
-  const familyOf = (id: string) => families.get(id) ?? null;
-  const events = readAll('events', (t) => readEvents(t, settings, (id) => families.has(id)));
-  const jobs = readAll('jobs', (text) => readJobs(text, settings, familyOf));
-  const owners = new Map(devices.map((device) => [device.id, device.childId]));
-  const childOf = (id: string) => owners.get(id) ?? null;
-  const skinChecks = readAll('skin', (t) => readSkinChecks(t, settings, birthOf, childOf));
+  const byId = new Map(devices.map((device) => [device.id, device]));
+  const deviceOf = (id: string) => byId.get(id) ?? null;
+  const events = readAll('events', (t) => readEvents(t, settings, deviceOf));
+  const jobs = readAll('jobs', (text) => readJobs(text, settings, birthOf, deviceOf));
+  const skinChecks = readAll('skin', (t) => readSkinChecks(t, settings, birthOf, deviceOf));
   return {
     caseload: { children, measurements, markers, devices, events, jobs, skinChecks },
     refused,

@@ -1,4 +1,4 @@
-import type { Families } from '../records/check/check-device.js';
+import type { Families } from '../records/check/device-faults.js';
 import type { FitRules } from './fit-rule.js';
 
 /** What records are checked against of each family. */

@@ -52,14 +52,19 @@ export async function castNext(
     today,
     actor,
   );
-  await beginJob(tx, next.value, actor);
+  await beginJob(tx, next.value, today, actor);
   return next;
 }
 
 /** The workshop's job of a device that was cast. */
-export async function beginJob(tx: Store, { id, family, castDate }: Device, actor: Actor): Promise<void> {
+export async function beginJob(
+  tx: Store,
+  { id, family, castDate }: Device,
+  today: IsoDate,
+  actor: Actor,
+): Promise<void> {
   const job = { id: `${id}-made`.slice(0, 80), deviceId: id, family, stages: { cast: castDate } };
-  await tx.workshopJobs.save({ ...job, status: 'in-progress' }, 0, actor);
+  await tx.workshopJobs.save({ ...job, status: 'in-progress' }, today, 0, actor);
 }
 
 /** Records what happened to a device; a delivery closes its job in the workshop as well. */
@@ -76,6 +81,7 @@ export async function recordEvent(
   for (const job of jobs.filter((j) => j.deviceId === device.id && j.status === 'in-progress'))
     await tx.workshopJobs.save(
       { ...job, stages: { ...job.stages, fit: event.date }, status: 'fitted' },
+      today,
       null,
       actor,
     );

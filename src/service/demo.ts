@@ -28,7 +28,7 @@ export async function openDemo(
   const clinic = demoClinic({ seed: SEED, today: clock.today(), children: config.demoChildren });
   const all = await signIns();
   await store.transaction(async (tx) => {
-    await tx.caseload.write(clinic.caseload, 'demo clinic', systemActor);
+    await tx.caseload.write(clinic.caseload, 'demo clinic', clock.today(), systemActor);
     for (const { name, password, role } of all)
       await tx.users.create({ name, displayName: `Demo ${role}`, role, password }, systemActor);
     await tx.settings.change({ clinicName: 'Invented clinic (demo)' }, null, systemActor);

@@ -393,7 +393,7 @@ export interface Store {
     undoCorrection(eventId: string, today: IsoDate, actor: Actor): Promise<EventRevision>;
   };
   readonly workshopJobs: {
-    save(job: WorkshopJob, expected: Expected, actor: Actor): Promise<Versioned<WorkshopJob>>;
+    save(job: WorkshopJob, today: IsoDate, expected: Expected, actor: Actor): Promise<Versioned<WorkshopJob>>;
     all(): Promise<readonly WorkshopJob[]>;
   };
   readonly forecasts: {
@@ -544,7 +544,7 @@ export interface Store {
      * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
      * revision with this reason. Whole or not at all.
      */
-    write(rows: Partial<Caseload>, reason: string, actor: Actor): Promise<WriteCounts>;
+    write(rows: Partial<Caseload>, reason: string, today: IsoDate, actor: Actor): Promise<WriteCounts>;
   };
   readonly imports: {
     create(plan: unknown, caseload: Caseload, actor: Actor): Promise<string>;

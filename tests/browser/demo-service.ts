@@ -46,7 +46,7 @@ export async function startDemoService(
   const assess = assessor(store, clock);
   const jobs = jobStarter(store, clock);
   const { caseload } = demoClinic({ children: options.children ?? 60, seed: 7, today: TODAY });
-  await store.caseload.write(caseload, 'demo', systemActor);
+  await store.caseload.write(caseload, 'demo', TODAY, systemActor);
   await store.settings.change(
     { clinicName: 'Doorpost demo clinic', contact: 'the clinic desk, extension 12', castingSlotsPerWeek: 4 },
     null,

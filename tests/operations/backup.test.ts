@@ -34,7 +34,7 @@ describe('backup and restore', () => {
     to = await testDatabase({ bare: true });
     file = path.join(from.folder, 'backup.gz');
     const store = await openStore(from.url);
-    await store.caseload.write(exampleCaseload(700), 'import', systemActor);
+    await store.caseload.write(exampleCaseload(700), 'import', '2026-02-01', systemActor);
     await store.measurements.correct(
       'c0-m0left',
       { value: 170.1, reason: 'misread' },

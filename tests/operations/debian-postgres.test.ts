@@ -43,12 +43,14 @@ describe('a PostgreSQL server of another version', () => {
       const own = await testDatabase();
       try {
         const from = await openStore(own.url);
-        await from.caseload.write(exampleCaseload(20), 'import', systemActor);
+        await from.caseload.write(exampleCaseload(20), 'import', '2026-02-01', systemActor);
         await from.close();
         await writeBackup(own.url, path.join(own.folder, 'b.gz'));
         await restoreBackup(other, path.join(own.folder, 'b.gz'));
         const store = await openStore(other);
-        expect(await store.caseload.write(exampleCaseload(20), 'again', systemActor)).toMatchObject({
+        expect(
+          await store.caseload.write(exampleCaseload(20), 'again', '2026-02-01', systemActor),
+        ).toMatchObject({
           added: 0,
           changed: 0,
         });

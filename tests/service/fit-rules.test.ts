@@ -218,7 +218,7 @@ describe('the clinic’s own fit limits', () => {
     expect(loadRules(file)).toEqual((await service.deps.assessor.current()).context.rules);
 
     // More children than one thread takes: what the command line computes with the file, the service has stored.
-    await service.store.caseload.write(exampleCaseload(4, 'more'), 'test', systemActor);
+    await service.store.caseload.write(exampleCaseload(4, 'more'), 'test', testToday, systemActor);
     const assessed = await assess(await service.store.caseload.all(), {
       today: testToday,
       rules: loadRules(file),

@@ -5,7 +5,7 @@ import { type Role, systemActor } from '../../src/store/contract.js';
 import { exampleCaseload } from '../store/example-children.js';
 import { type JsonSchema, nastyText, randomJson } from './random-json.js';
 import { routeRoles } from './route-roles.js';
-import { type TestService, testService } from './test-service.js';
+import { type TestService, testService, testToday } from './test-service.js';
 import { bodyOf, unbounded } from './unbounded.js';
 
 /** Requests a route; more with DOORPOST_FUZZ_RUNS. */
@@ -159,7 +159,7 @@ describe('random requests never break the service', () => {
   });
 
   it('any visit a store takes in comes back the same', async () => {
-    await service.store.caseload.write(exampleCaseload(1, 'prop'), 'test', systemActor);
+    await service.store.caseload.write(exampleCaseload(1, 'prop'), 'test', testToday, systemActor);
     const reading = fc.record({
       measure: fc.constantFrom('foot_length', 'calf_girth', 'knee_height'),
       side: fc.constantFrom('left', 'right'),

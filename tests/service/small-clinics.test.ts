@@ -48,7 +48,7 @@ describe('a clinic in its first days', () => {
   it.each(clinics)(
     '$name: every page and job works',
     async ({ add, settings }) => {
-      await service.store.caseload.write(add, 'test', systemActor);
+      await service.store.caseload.write(add, 'test', testToday, systemActor);
       if (settings) {
         const answer = await service.as('administrator', {
           method: 'PATCH',
@@ -127,7 +127,7 @@ describe('a clinic in its first days', () => {
     };
     const overview = async () =>
       (await service.as('clinician', { url: '/overview', headers: { accept: 'text/html' } })).body;
-    await service.store.caseload.write(boys(0, 19), 'test', systemActor);
+    await service.store.caseload.write(boys(0, 19), 'test', testToday, systemActor);
     expect(await forecasts()).toEqual([]);
     expect(await overview()).toContain('Nothing yet');
 
@@ -171,7 +171,7 @@ describe('a child whose record the sums cannot take', () => {
           Object.assign(k, marker, { kind: i === 1 ? 'maturity-offset' : 'bone-age' });
     }
     // Past every door, as from a database written by hand.
-    await service.store.caseload.write(caseload, 'test', systemActor);
+    await service.store.caseload.write(caseload, 'test', testToday, systemActor);
   });
   afterAll(() => service.stop());
 

@@ -54,7 +54,7 @@ export async function testService(env: Record<string, string> = {}, children = 6
   const app = await buildService(deps);
   await app.ready();
   await runWorker(store, config, clock, assess, app.log);
-  await store.caseload.write(exampleCaseload(children), 'test', systemActor);
+  await store.caseload.write(exampleCaseload(children), 'test', testToday, systemActor);
   const tokens = {} as Record<Role, string>;
   const passwords = {} as Record<Role, string>;
   for (const role of roles) {

@@ -24,7 +24,7 @@ describe('the store', () => {
     store = await openStore(database.url);
     raw = new pg.Client({ connectionString: database.url });
     await raw.connect();
-    await store.caseload.write(exampleCaseload(12), 'import', systemActor);
+    await store.caseload.write(exampleCaseload(12), 'import', today, systemActor);
   });
   afterAll(async () => {
     await raw.end();
@@ -38,7 +38,7 @@ describe('the store', () => {
     const given = exampleCaseload(12);
     for (const kind of Object.keys(given) as (keyof typeof given)[])
       expect(sorted(all[kind])).toEqual(sorted(given[kind]));
-    expect(await store.caseload.write(all, 'again', systemActor)).toEqual({
+    expect(await store.caseload.write(all, 'again', today, systemActor)).toEqual({
       added: 0,
       changed: 0,
       unchanged: 12 * 10,
@@ -429,7 +429,9 @@ describe('the store', () => {
     }
     expect(kept.sort()).toEqual(['audit', 'tombstones']);
     await expect(store.children.get('c7', clinician)).rejects.toMatchObject({ code: 'not-found' });
-    await expect(store.caseload.write(exampleCaseload(8), 'old file', systemActor)).rejects.toMatchObject({
+    await expect(
+      store.caseload.write(exampleCaseload(8), 'old file', today, systemActor),
+    ).rejects.toMatchObject({
       code: 'already-there',
     });
     const trail = await store.audit.list({ childId: 'c7' }, {});

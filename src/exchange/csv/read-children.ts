@@ -1,3 +1,4 @@
+import { childFaults } from '../../records/check/child-faults.js';
 import { type Child, type ConditionId, conditionIds } from '../../records/records.js';
 import { plainWord } from './columns.js';
 import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
@@ -47,6 +48,7 @@ export function readChildren(text: TextTable, settings: ReadSettings): TableResu
       status: row.oneOf('status', ['active', 'moved-away', 'discharged', 'died'], 'active'),
       extra: row.extra(),
     } satisfies Child;
+    if (row.ok) row.refuseFaults(childFaults(child, settings.today));
     if (!row.ok) return [];
     if (unknown.length === 0) return [child];
     notices.push(

@@ -1,4 +1,4 @@
-import { dayNumber } from '../../records/dates.js';
+import { deviceFaults } from '../../records/check/device-faults.js';
 import type { Device } from '../../records/device.js';
 import type { MeasureId } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
@@ -30,12 +30,6 @@ export function readDevices(
     const side = readSide(row, settings.rules.get(family));
     const castDate = row.requiredDate('cast_date');
     const fittedDate = row.date('fitted_date');
-    if (castDate && birthDate && dayNumber(castDate) < dayNumber(birthDate)) {
-      row.refuse('cast_date', 'lies before the birth of the child');
-    }
-    if (castDate && fittedDate && dayNumber(fittedDate) < dayNumber(castDate)) {
-      row.refuse('fitted_date', `lies before the cast of ${castDate}`, 'a date on or after cast_date');
-    }
     const sizes = readSizes(row, layout);
     const device = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
@@ -52,6 +46,11 @@ export function readDevices(
       extensionRangeMm: sizes.extension,
       extra: row.extra(sizes.columnsRead),
     } satisfies Device;
+    if (row.ok && birthDate)
+      row.refuseFaults(
+        deviceFaults(device, { birthDate, today: settings.today, families: settings.families }),
+        sizes.headings,
+      );
     return row.ok ? [device] : [];
   });
 }
@@ -77,23 +76,14 @@ const writtenAs = ({ id, names, alsoWritten }: FamilyRule): string[] => [
   ...alsoWritten,
 ];
 
-/** The side in words its family's rule can use: none on trunk or head, a leg, or both legs in one frame. */
+/** The side as written; a frame over both legs need not say so. */
 function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] {
   const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', {
     l: 'left',
     r: 'right',
     bilateral: 'both',
   });
-  if (rule?.sides === 'none') {
-    if (side !== 'none')
-      row.refuse('side', `is not a side of a ${rule.names.en.clinical.toLowerCase()}`, 'none, or empty');
-    return 'none';
-  }
-  if (rule?.sides === 'both' && side === 'none') return 'both';
-  if (rule?.sides === 'one' && (side === 'none' || side === 'both')) {
-    row.refuse('side', 'does not say which side', 'left or right; a pair is two rows, one for each side');
-  }
-  return side;
+  return rule?.sides === 'both' && side === 'none' ? 'both' : side;
 }
 
 function readSizes(row: RowReader, layout: TableLayout) {
@@ -103,6 +93,8 @@ function readSizes(row: RowReader, layout: TableLayout) {
     extension: {},
   };
   const columnsRead = new Set<number>();
+  /** By field of the record: the heading it stood under. */
+  const headings: Record<string, string> = {};
   for (const { index, heading } of layout.others) {
     const [, pattern, rest] = /^(allowance|limit|extension)_(.*)$/.exec(plainWord(heading)) ?? [];
     const named = pattern === undefined ? null : measureHeading(rest);
@@ -117,7 +109,10 @@ function readSizes(row: RowReader, layout: TableLayout) {
       row.refuseCell(heading, cell, 'has no unit of length in its heading', accepted);
     } else if (number === null || number < 0 || (pattern === 'limit' && number === 0)) {
       row.refuseCell(heading, cell, 'is not such a number', accepted);
-    } else sizes[pattern as Pattern][named.measure] = toBaseUnit(number, unit);
+    } else {
+      sizes[pattern as Pattern][named.measure] = toBaseUnit(number, unit);
+      headings[`${PATTERNS[pattern as Pattern]}.${named.measure}`] = heading;
+    }
   }
-  return { ...sizes, columnsRead };
+  return { ...sizes, columnsRead, headings };
 }

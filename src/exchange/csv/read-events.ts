@@ -1,4 +1,5 @@
-import { type DeviceEvent, deviceEventRecord, endReasons } from '../../records/device.js';
+import { eventFaults } from '../../records/check/event-faults.js';
+import { type Device, type DeviceEvent, deviceEventRecord, endReasons } from '../../records/device.js';
 import { measureIds, sides } from '../../records/measure.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
@@ -11,19 +12,19 @@ const verdicts = deviceEventRecord.shape.verdict.unwrap().unwrap().options;
 export function readEvents(
   text: TextTable,
   settings: ReadSettings,
-  isDevice: (deviceId: string) => boolean,
+  deviceOf: (deviceId: string) => Device | null,
 ): TableResult<DeviceEvent> {
   const used = new Set<string>();
   return readRows('events', text, settings, (row) => {
     const deviceId = row.required('device_id');
-    if (deviceId !== '' && !isDevice(deviceId))
+    const device = deviceOf(deviceId);
+    if (deviceId !== '' && device === null)
       row.refuse('device_id', 'is not the id of a device that was taken');
     const date = row.requiredDate('date');
     const kind = row.oneOf('kind', kinds, null);
     if (kind === null && row.text('kind') === '') row.refuse('kind', 'is missing');
     const measure = row.oneOf('measure', measureIds, null);
     const verdict = row.oneOf('verdict', verdicts, null);
-    if (kind === 'verdict' && verdict === null) row.refuse('verdict', 'is missing from a verdict');
     const side = row.text('side') === '' ? null : row.oneOf('side', sides, null, { l: 'left', r: 'right' });
     const changeMm = row.number('change_mm');
     const adjustment = row.oneOf('adjustment', adjustments, null);
@@ -43,6 +44,8 @@ export function readEvents(
       endReason,
       note: row.upTo('note', 1000),
     } satisfies DeviceEvent;
+    if (row.ok && device)
+      row.refuseFaults(eventFaults(event, { device, today: settings.today, families: settings.families }));
     return row.ok ? [event] : [];
   });
 }

@@ -1,5 +1,6 @@
-import { dayNumber, type IsoDate } from '../../records/dates.js';
-import { type StageId, stageIds, type WorkshopJob } from '../../records/device.js';
+import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
+import type { IsoDate } from '../../records/dates.js';
+import { type Device, type StageId, stageIds, type WorkshopJob } from '../../records/device.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
@@ -7,29 +8,24 @@ import type { TextTable } from './read-table.js';
 export function readJobs(
   text: TextTable,
   settings: ReadSettings,
-  familyOf: (deviceId: string) => string | null,
+  birthOf: (childId: string) => IsoDate | null,
+  deviceOf: (deviceId: string) => Device | null,
 ): TableResult<WorkshopJob> {
   const used = new Set<string>();
   return readRows('jobs', text, settings, (row) => {
     const deviceId = row.required('device_id');
-    const deviceFamily = familyOf(deviceId);
-    if (deviceId !== '' && deviceFamily === null)
+    const device = deviceOf(deviceId);
+    if (deviceId !== '' && device === null)
       row.refuse('device_id', 'is not the id of a device that was taken');
     const stages: Partial<Record<StageId, IsoDate>> = {};
-    let latest: { stage: StageId; date: IsoDate } | null = null;
     for (const stage of stageIds) {
       const date = row.date(stage);
-      if (date === null) continue;
-      if (latest && dayNumber(date) < dayNumber(latest.date)) {
-        row.refuse(stage, `lies before the stage ${latest.stage} of ${latest.date}`);
-      }
-      stages[stage] = date;
-      latest = { stage, date };
+      if (date !== null) stages[stage] = date;
     }
     const job = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('j', deviceId, stages.cast ?? null)),
       deviceId,
-      family: row.oneOf('family', [...settings.rules.keys()], deviceFamily ?? ''),
+      family: row.oneOf('family', [...settings.rules.keys()], device?.family ?? ''),
       stages,
       status: row.oneOf(
         'status',
@@ -37,6 +33,11 @@ export function readJobs(
         stages.fit ? 'fitted' : 'in-progress',
       ),
     } satisfies WorkshopJob;
+    const birthDate = birthOf(device?.childId ?? '');
+    if (row.ok && birthDate)
+      row.refuseFaults(
+        workshopJobFaults(job, { birthDate, today: settings.today, families: settings.families }),
+      );
     return row.ok ? [job] : [];
   });
 }

@@ -1,4 +1,6 @@
-import { dayNumber } from '../../records/dates.js';
+import { readingFaults } from '../../records/check/reading-faults.js';
+import { dateFaults } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, type Side } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import { ownValue } from '../own-value.js';
@@ -36,11 +38,7 @@ export function readMeasurements(
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
     const date = row.requiredDate('date');
-    if (date && birthDate && dayNumber(date) < dayNumber(birthDate)) {
-      row.refuse('date', 'lies before the birth of the child');
-    }
     const technicalError = row.number('technical_error');
-    if (technicalError !== null && technicalError <= 0) row.refuse('technical_error', 'is not above 0');
     const visit: Visit = {
       id: row.upTo('id', 80),
       childId,
@@ -58,11 +56,17 @@ export function readMeasurements(
         'measure and value, or columns such as foot_length_left_cm',
       );
     }
-    if (!row.ok) return [];
+    if (row.ok && birthDate) {
+      const span = { from: birthDate, since: 'birth', today: settings.today };
+      row.refuseFaults(dateFaults('Reading', 'date', visit.date, span));
+    }
+    if (!row.ok || birthDate === null) return [];
     const long = layout.at.has('measure');
     return cells
       .filter((cell) => long || (row.cells[cell.index] ?? '') !== '')
-      .flatMap((cell) => readReading(row, cell, visit, settings, used, cells.length === 1));
+      .flatMap((cell) =>
+        readReading(row, cell, { visit, birthDate, alone: cells.length === 1 }, settings, used),
+      );
   });
 }
 
@@ -86,10 +90,9 @@ function readingCells(layout: TableLayout): ReadingCell[] {
 function readReading(
   row: RowReader,
   cell: ReadingCell,
-  visit: Visit,
+  { visit, birthDate, alone }: { visit: Visit; birthDate: IsoDate; alone: boolean },
   settings: ReadSettings,
   used: Set<string>,
-  alone: boolean,
 ): Measurement[] {
   const before = row.refused.length;
   const measure = cell.measure ?? readMeasure(row);
@@ -102,16 +105,16 @@ function readReading(
   const { id, childId, date, observer, method } = visit;
   const made = contentId('m', childId, measure, side, date, size.value, observer, method);
   const ownId = alone || id === '' ? id : `${id}-${measure}-${side}`;
-  return [
-    {
-      ...visit,
-      id: ownId || uniqueId(used, made),
-      measure,
-      side,
-      value: size.value,
-      entered: row.text('entered') || size.entered,
-    },
-  ];
+  const reading = {
+    ...visit,
+    id: ownId || uniqueId(used, made),
+    measure,
+    side,
+    value: size.value,
+    entered: row.text('entered') || size.entered,
+  };
+  row.refuseFaults(readingFaults(reading, birthDate, settings.today), { value: cell.heading });
+  return row.refused.length > before ? [] : [reading];
 }
 
 function readMeasure(row: RowReader): MeasureId | null {

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Families } from '../../records/check/device-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
@@ -15,6 +16,8 @@ export interface ReadSettings {
   readonly lengthUnit: string | null;
   /** Device families that can be named, with where each is worn. */
   readonly rules: FitRules;
+  /** What records are checked against of these families. */
+  readonly families: Families;
 }
 
 /** What one table gave: rows that can be used, rows refused, and remarks for the person who sent the file. */

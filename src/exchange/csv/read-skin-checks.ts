@@ -1,3 +1,5 @@
+import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
+import type { Device } from '../../records/device.js';
 import { sides } from '../../records/measure.js';
 import { type SkinCheck, skinCheckRecord, skinStates } from '../../records/skin-check.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
@@ -8,7 +10,7 @@ export function readSkinChecks(
   text: TextTable,
   settings: ReadSettings,
   birthOf: (childId: string) => string | null,
-  childOfDevice: (deviceId: string) => string | null,
+  deviceOf: (deviceId: string) => Device | null,
 ): TableResult<SkinCheck> {
   const used = new Set<string>();
   return readRows('skin', text, settings, (row) => {
@@ -17,10 +19,7 @@ export function readSkinChecks(
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
     const deviceId = row.upTo('device_id', 80) || null;
-    if (deviceId !== null && childOfDevice(deviceId) !== childId)
-      row.refuse('device_id', 'is not the id of a device of this child that was taken');
     const date = row.requiredDate('date');
-    if (date && birthDate && date < birthDate) row.refuse('date', 'lies before the birth of the child');
     if (row.text('state') === '') row.refuse('state', 'is missing');
     // 'none' is a word of this column, not an empty cell.
     const state = row.oneOf('state', skinStates, null);
@@ -41,6 +40,10 @@ export function readSkinChecks(
     const id =
       row.upTo('id', 80) ||
       uniqueId(used, contentId('s', childId, deviceId, date, state, minutes, given.where, side));
+    if (row.ok && birthDate)
+      row.refuseFaults(
+        skinCheckFaults(given, { birthDate, device: deviceOf(deviceId ?? ''), today: settings.today }),
+      );
     if (!row.ok) return [];
     const checked = skinCheckRecord.safeParse({ id, ...given });
     if (checked.success) return [checked.data];

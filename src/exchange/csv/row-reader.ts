@@ -1,4 +1,5 @@
-import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { CANNOT_BE, type Fault } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
 import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
@@ -40,7 +41,7 @@ export class RowReader {
     readonly layout: TableLayout,
     readonly row: number,
     readonly cells: readonly string[],
-    private readonly settings: { readonly today: IsoDate; readonly dateOrder: DateOrder },
+    private readonly settings: { readonly dateOrder: DateOrder },
   ) {}
 
   get ok(): boolean {
@@ -61,6 +62,18 @@ export class RowReader {
   refuseCell(column: string, given: string, why: string, accepted: string): null {
     this.refused.push({ file: this.layout.file, row: this.row, column, given, why, accepted });
     return null;
+  }
+
+  /**
+   * Refuses what a record cannot be, in the words of every other door. A fault's field is the column of that name, unless
+   * `headings` says where it stood.
+   */
+  refuseFaults(faults: Iterable<Fault>, headings: Readonly<Record<string, string>> = {}): void {
+    for (const { field, given = '', accepted } of faults) {
+      const heading = ownValue(headings, field);
+      if (heading === undefined) this.refuse(columnOfField(field), CANNOT_BE, accepted);
+      else this.refuseCell(heading, given, CANNOT_BE, accepted);
+    }
   }
 
   /** Text of a required column, or of any column up to a length. */
@@ -110,16 +123,12 @@ export class RowReader {
     return value;
   }
 
-  /** A date that is not after today; null where empty or refused. */
+  /** A calendar date; null where empty or refused. */
   date(name: string): IsoDate | null {
     const text = this.text(name);
     if (text === '') return null;
     const date = readDate(text, this.settings.dateOrder);
-    if (typeof date !== 'string') return this.refuse(name, date.why);
-    if (dayNumber(date) > dayNumber(this.settings.today)) {
-      return this.refuse(name, 'lies in the future', `a date up to ${this.settings.today}`);
-    }
-    return date;
+    return typeof date === 'string' ? date : this.refuse(name, date.why);
   }
 
   requiredDate(name: string): IsoDate | null {
@@ -139,6 +148,10 @@ export class RowReader {
     return columns[this.layout.table].find((column) => column.name === name);
   }
 }
+
+/** 'castDate' -> 'cast_date', 'stages.cast' -> 'cast'. */
+const columnOfField = (field: string): string =>
+  (field.split('.').at(-1) ?? field).replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 
 /**
  * What a spreadsheet runs as a formula: = + - @ at the start, also fullwidth as some keyboards write them, after quotes

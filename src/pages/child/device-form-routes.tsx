@@ -69,7 +69,8 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
                 clock.today(),
                 actorOf(request),
               );
-              if (made.value.status === 'ordered') await beginJob(tx, made.value, actorOf(request));
+              if (made.value.status === 'ordered')
+                await beginJob(tx, made.value, clock.today(), actorOf(request));
             }
           }),
         )

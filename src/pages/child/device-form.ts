@@ -1,5 +1,5 @@
 import { readNumber } from '../../exchange/csv/read-number.js';
-import { MOST_ROOM_MM } from '../../records/check/check-device.js';
+import { MOST_ROOM_MM } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';

@@ -243,6 +243,7 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
       write(store, request, reply, async (tx, actor) => {
         const saved = await tx.workshopJobs.save(
           { ...request.body, id: id.parse(request.params.id) },
+          clock.today(),
           expectedVersion(request),
           actor,
         );

@@ -16,7 +16,7 @@ export async function importJob(
     }
     const rows = Object.values(found.caseload).reduce((n, table) => n + table.length, 0);
     await tx.jobRuns.setTotal(runId, rows);
-    const counts = await tx.caseload.write(found.caseload, `import ${importId}`, {
+    const counts = await tx.caseload.write(found.caseload, `import ${importId}`, clock.today(), {
       userId: 'import',
       name: actor,
       role: 'system',

@@ -24,5 +24,6 @@ export const caseloadRepository = (db: Database): Store['caseload'] => ({
     return records;
   },
   all: () => loadCaseload(db),
-  write: (rows, reason, actor) => atomically(db, (tx) => writeCaseload(tx, rows, reason, actor)),
+  write: (rows, reason, today, actor) =>
+    atomically(db, (tx) => writeCaseload(tx, rows, reason, today, actor)),
 });

@@ -1,7 +1,9 @@
 import { type SqlBool, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { groupByChild } from '../../records/caseload.js';
-import { checkChild } from '../../records/check/check-child.js';
+import { childFaults } from '../../records/check/child-faults.js';
+import { refuse } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
 import { type Child, childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -98,7 +100,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
 
   create: (child, today, actor) =>
     atomically(db, async (tx) => {
-      checkChild(child, today);
+      refuse(childFaults(child, today));
       await refuseTombstone(tx, [child.id]);
       const added = await tx
         .insertInto('children')
@@ -117,7 +119,13 @@ export const childrenRepository = (db: Database): Store['children'] => ({
       const before = await requireChild(tx, childId, 'update');
       if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
       const value = childRecord.parse({ ...before.value, ...change, id: childId });
-      checkChild(value, today, change.birthDate ? await firstEntry(tx, childId) : null);
+      refuse(
+        childFaults(
+          value,
+          today,
+          change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined,
+        ),
+      );
       const version = before.version + 1;
       await tx
         .updateTable('children')
@@ -172,14 +180,15 @@ function nameFits(word: string, slip: boolean) {
   );
 }
 
-/** The first day on which anything was measured or cast. */
-async function firstEntry(db: Database, childId: string): Promise<string | null> {
-  const { rows } = await sql<{ first: string | null }>`
-    select least(
-      (select min(date) from current_measurements where child_id = ${childId}),
-      (select min(data->>'castDate')::date from devices where child_id = ${childId})
-    )::text as first`.execute(db);
-  return rows[0].first;
+/** The first day on which anything was measured or cast, of the children of whom anything was. */
+export async function firstEntries(db: Database, ids: readonly string[]): Promise<Map<string, IsoDate>> {
+  const { rows } = await sql<{ child_id: string; first: string }>`
+    select child_id, min(day)::text as first from (
+      select child_id, date as day from current_measurements where child_id = any(${ids})
+      union all
+      select child_id, (data->>'castDate')::date from devices where child_id = any(${ids})
+    ) entries group by child_id`.execute(db);
+  return new Map(rows.map((r) => [r.child_id, r.first]));
 }
 
 /** An erased child does not come back by an old file. */

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
-import { checkDevice } from '../../records/check/check-device.js';
+import { deviceFaults } from '../../records/check/device-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import { type Device, deviceRecord } from '../../records/device.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { loadRules } from '../../rules/load-rules.js';
@@ -45,7 +46,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
     atomically(db, async (tx) => {
       const device = deviceRecord.parse({ ...given, id: given.id ?? randomUUID() });
       const child = await requireChild(tx, device.childId, 'share');
-      checkDevice(device, { birthDate: child.value.birthDate, today, families });
+      refuse(deviceFaults(device, { birthDate: child.value.birthDate, today, families }));
       const added = await tx
         .insertInto('devices')
         .values(deviceColumns(device))
@@ -75,7 +76,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
         childId: before.data.childId,
       });
       const { birthDate } = (await requireChild(tx, value.childId)).value;
-      checkDevice(value, { birthDate, today, families });
+      refuse(deviceFaults(value, { birthDate, today, families }));
       const version = before.version + 1;
       await tx
         .updateTable('devices')

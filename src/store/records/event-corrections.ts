@@ -1,6 +1,7 @@
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import { checkEvent } from '../../records/check/check-event.js';
+import { eventFaults } from '../../records/check/event-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import type { DeviceEvent } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -43,7 +44,7 @@ export const eventCorrections = (
       if (!last) throw notFound('device event');
       const device = await requireDevice(tx, last.device_id, true);
       const { event, withdrawn, reason } = next(all);
-      if (!withdrawn) checkEvent(event, { device: device.data, today, families });
+      if (!withdrawn) refuse(eventFaults(event, { device: device.data, today, families }));
       const added = await tx
         .insertInto('device_events')
         .values({

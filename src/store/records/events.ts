@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { checkEvent } from '../../records/check/check-event.js';
+import { eventFaults } from '../../records/check/event-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -24,7 +25,7 @@ export const eventsRepository = (db: Database): Store['events'] => ({
     atomically(db, async (tx) => {
       const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
       const { data: device, version } = await requireDevice(tx, event.deviceId, true);
-      checkEvent(event, { device, today, families });
+      refuse(eventFaults(event, { device, today, families }));
       await tx
         .insertInto('device_events')
         .values({ ...eventColumns(event, device.childId), ...firstRevision, recorded_by: actor.name })

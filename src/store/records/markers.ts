@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { checkMarker } from '../../records/check/check-marker.js';
+import { markerFaults } from '../../records/check/marker-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import { markerRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -13,7 +14,7 @@ export const markersRepository = (db: Database): Store['markers'] => ({
     atomically(db, async (tx) => {
       const marker = markerRecord.parse({ ...given, id: randomUUID() });
       const child = await requireChild(tx, marker.childId, 'share');
-      checkMarker(marker, child.value.birthDate, today);
+      refuse(markerFaults(marker, child.value.birthDate, today));
       await tx
         .insertInto('markers')
         .values({

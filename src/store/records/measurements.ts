@@ -1,6 +1,7 @@
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import { checkReading } from '../../records/check/check-reading.js';
+import { readingFaults } from '../../records/check/reading-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor, MeasurementRevision, Store } from '../contract.js';
@@ -50,7 +51,7 @@ export const measurementsRepository = (db: Database): Store['measurements'] => (
       if (expected !== null && expected !== last.revision) throw changedMeanwhile(expected, last.revision);
       const { reason, withdrawn = false, ...change } = correction;
       const next = { ...measurementOf(last), ...change };
-      if (!withdrawn) checkReading(next, child.value.birthDate, today);
+      if (!withdrawn) refuse(readingFaults(next, child.value.birthDate, today));
       return addRevision(
         tx,
         last,
@@ -65,7 +66,7 @@ export const measurementsRepository = (db: Database): Store['measurements'] => (
       const [before, last] = [revisions.at(-2), revisions.at(-1)!];
       if (!before) throw new DoorpostError('nothing-to-undo', 'This reading was never corrected');
       const child = await requireChild(tx, last.child_id, 'update');
-      if (!before.withdrawn) checkReading(measurementOf(before), child.value.birthDate, today);
+      if (!before.withdrawn) refuse(readingFaults(measurementOf(before), child.value.birthDate, today));
       return addRevision(tx, last, { ...before, reason: `back to revision ${before.revision}` }, actor);
     }),
 });

@@ -1,4 +1,4 @@
-import { checkDate } from '../../records/check/refuse.js';
+import { dateFaults, refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -19,7 +19,7 @@ export const moveVisit = (
 ): Promise<number> =>
   atomically(db, async (tx) => {
     const child = await requireChild(tx, childId, 'update');
-    checkDate('Visit', 'date', to, { from: child.value.birthDate, since: 'birth', today });
+    refuse(dateFaults('Visit', 'date', to, { from: child.value.birthDate, since: 'birth', today }));
     const own = { child_id: childId, date: from };
     const of = (table: 'current_measurements' | 'current_device_events' | 'current_skin_checks') =>
       tx

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { checkDate } from '../../records/check/refuse.js';
+import { refuse } from '../../records/check/refuse.js';
+import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
 import { skinCheckRecord } from '../../records/skin-check.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -14,12 +15,8 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
     atomically(db, async (tx) => {
       const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
       const child = await requireChild(tx, check.childId, 'share');
-      const span = { from: child.value.birthDate, since: 'birth', today };
-      checkDate('Skin check', 'date', check.date, span);
-      if (check.deviceId !== null) {
-        const { data: device } = await requireDevice(tx, check.deviceId);
-        if (device.childId !== check.childId) throw notFound('device of this child');
-      }
+      const device = check.deviceId === null ? null : (await requireDevice(tx, check.deviceId)).data;
+      refuse(skinCheckFaults(check, { birthDate: child.value.birthDate, device, today }));
       await tx
         .insertInto('skin_checks')
         .values({

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
-import { checkReading } from '../../records/check/check-reading.js';
+import { readingFaults } from '../../records/check/reading-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { atomically } from '../atomically.js';
@@ -51,7 +52,7 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
           entered: reading.entered ?? '',
           extra: {},
         };
-        checkReading(measurement, child.value.birthDate, today, i + 1);
+        refuse(readingFaults(measurement, child.value.birthDate, today), i + 1);
         return measurement;
       });
       await tx

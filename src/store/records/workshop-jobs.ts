@@ -1,10 +1,12 @@
+import { refuse } from '../../records/check/refuse.js';
+import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
 import { type WorkshopJob, workshopJobRecord } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
-import { requireDevice } from './devices.js';
-import { changedMeanwhile } from './require-child.js';
+import { families, requireDevice } from './devices.js';
+import { changedMeanwhile, requireChild } from './require-child.js';
 
 export const workshopJobColumns = (job: WorkshopJob, childId: string) => ({
   id: job.id,
@@ -15,10 +17,12 @@ export const workshopJobColumns = (job: WorkshopJob, childId: string) => ({
 });
 
 export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => ({
-  save: (given, expected, actor) =>
+  save: (given, today, expected, actor) =>
     atomically(db, async (tx) => {
       const job = workshopJobRecord.parse(given);
       const { childId } = (await requireDevice(tx, job.deviceId)).data;
+      const { birthDate } = (await requireChild(tx, childId)).value;
+      refuse(workshopJobFaults(job, { birthDate, today, families }));
       const before = await tx
         .selectFrom('workshop_jobs')
         .select('version')

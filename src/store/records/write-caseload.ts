@@ -1,13 +1,17 @@
 import { isDeepStrictEqual } from 'node:util';
 import { type Selectable, sql } from 'kysely';
-import { DoorpostError } from '../../errors.js';
 import { type Caseload, childrenIn } from '../../records/caseload.js';
+import { caseloadFaults } from '../../records/check/caseload-faults.js';
+import { childFaults } from '../../records/check/child-faults.js';
+import { refuse } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import type { Database } from '../connect.js';
 import type { Actor, WriteCounts } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import type { Tables } from '../tables.js';
-import { childColumns, refuseTombstone } from './children.js';
-import { deviceColumns } from './devices.js';
+import { childColumns, firstEntries, refuseTombstone } from './children.js';
+import { deviceColumns, families } from './devices.js';
 import {
   eventColumns,
   eventOf,
@@ -23,11 +27,15 @@ import { workshopJobColumns } from './workshop-jobs.js';
 /** Rows a statement: 500 x 15 columns stays far below PostgreSQL's 65,535 parameters. */
 const CHUNK = 500;
 
-/** Adds what is new and changes what differs, by id; must run in a transaction. See Store.caseload.write. */
+/**
+ * Adds what is new and changes what differs, by id; must run in a transaction, for what cannot be is refused after the
+ * rows it is checked against are written. See Store.caseload.write.
+ */
 export async function writeCaseload(
   tx: Database,
   rows: Partial<Caseload>,
   reason: string,
+  today: IsoDate,
   actor: Actor,
 ): Promise<WriteCounts> {
   const counts = { added: 0, changed: 0, unchanged: 0 };
@@ -38,13 +46,20 @@ export async function writeCaseload(
       tx,
       chunk.map((c) => c.id),
     );
-  await upsert(tx, 'children', children, childColumns, counts);
+  const changed = await upsert(tx, 'children', children, childColumns, counts);
   const devices = rows.devices ?? [];
   await upsert(tx, 'devices', devices, deviceColumns, counts);
-  const childOf = await childOfDevice(tx, [
-    ...(rows.events ?? []).map((e) => e.deviceId),
-    ...(rows.jobs ?? []).map((j) => j.deviceId),
-  ]);
+  const deviceOf = await storedDevices(tx, rows);
+  const birthDates = await storedBirthDates(tx, rows, deviceOf);
+  refuse(
+    caseloadFaults(rows, {
+      birthDateOf: (id) => birthDates.get(id),
+      deviceOf: (id) => deviceOf.get(id),
+      today,
+      families,
+    }),
+  );
+  const childOf = (deviceId: string) => deviceOf.get(deviceId)!.childId;
   await upsert(
     tx,
     'workshop_jobs',
@@ -65,6 +80,11 @@ export async function writeCaseload(
     by,
     counts,
   );
+  const firstEntry = await firstEntries(
+    tx,
+    changed.map(({ id }) => id),
+  );
+  for (const child of changed) refuse(childFaults(child, today, firstEntry.get(child.id)));
   await writeAudit(tx, {
     actor,
     action: 'import',
@@ -81,14 +101,15 @@ function* chunks<T>(rows: readonly T[]): Generator<T[]> {
   for (let i = 0; i < rows.length; i += CHUNK) yield rows.slice(i, i + CHUNK);
 }
 
-/** Rows that change in place. */
+/** Rows that change in place; which of them were changed comes back. */
 async function upsert<T extends { id: string }>(
   tx: Database,
   table: 'children' | 'devices' | 'workshop_jobs',
   rows: readonly T[],
   columns: (row: T) => object,
   counts: Counts,
-): Promise<void> {
+): Promise<T[]> {
+  const changed: T[] = [];
   for (const chunk of chunks(rows)) {
     const known = await tx
       .selectFrom(table)
@@ -114,6 +135,7 @@ async function upsert<T extends { id: string }>(
       if (same(was.data, row)) counts.unchanged++;
       else {
         counts.changed++;
+        changed.push(row);
         await tx
           .updateTable(table)
           .set({ ...columns(row), version: was.version + 1, updated_at: new Date() } as never)
@@ -122,6 +144,7 @@ async function upsert<T extends { id: string }>(
       }
     }
   }
+  return changed;
 }
 
 /** Rows that are never changed: one that differs becomes the next revision of the same id. */
@@ -173,22 +196,36 @@ async function revise<
 const same = (a: unknown, b: unknown) =>
   isDeepStrictEqual(JSON.parse(JSON.stringify(a)), JSON.parse(JSON.stringify(b)));
 
-async function childOfDevice(tx: Database, ids: readonly string[]): Promise<(deviceId: string) => string> {
-  const of = new Map<string, string>();
-  for (const chunk of chunks([...new Set(ids)]))
-    for (const row of await tx
+/** Every device the rows name, as it is now. */
+async function storedDevices(tx: Database, rows: Partial<Caseload>): Promise<Map<string, Device>> {
+  const { events = [], jobs = [], skinChecks = [] } = rows;
+  const ids = new Set([...events, ...jobs, ...skinChecks].flatMap((r) => r.deviceId ?? []));
+  const found = new Map<string, Device>();
+  for (const chunk of chunks([...ids]))
+    for (const { id, data } of await tx
       .selectFrom('devices')
-      .select(['id', 'child_id'])
+      .select(['id', 'data'])
       .where('id', 'in', chunk)
       .execute())
-      of.set(row.id, row.child_id);
-  return (deviceId) => {
-    const child = of.get(deviceId);
-    if (child) return child;
-    throw new DoorpostError('invalid-value', `There is no device '${deviceId}'`, {
-      field: 'deviceId',
-      given: deviceId,
-      accepted: 'a device in the file or in the store',
-    });
-  };
+      found.set(id, data);
+  return found;
+}
+
+/** When every child of the rows was born, as it is now. */
+async function storedBirthDates(
+  tx: Database,
+  rows: Partial<Caseload>,
+  devices: ReadonlyMap<string, Device>,
+): Promise<Map<string, IsoDate>> {
+  const { skinChecks = [] } = rows;
+  const ids = new Set([...childrenIn(rows), ...[...skinChecks, ...devices.values()].map((r) => r.childId)]);
+  const found = new Map<string, IsoDate>();
+  for (const chunk of chunks([...ids]))
+    for (const { id, data } of await tx
+      .selectFrom('children')
+      .select(['id', 'data'])
+      .where('id', 'in', chunk)
+      .execute())
+      found.set(id, data.birthDate);
+  return found;
 }

@@ -50,9 +50,9 @@ export class ClinicAtWork {
     const port = await freePort();
     const database = await startEmbeddedDatabase(folder);
     const store = await openStore(database.url);
-    await store.caseload.write(exampleCaseload(3, 'r'), 'test', systemActor);
+    await store.caseload.write(exampleCaseload(3, 'r'), 'test', TODAY, systemActor);
     const away = exampleCaseload(VISITED).children.map((c) => ({ ...c, status: 'moved-away' as const }));
-    await store.caseload.write({ children: away }, 'test', systemActor);
+    await store.caseload.write({ children: away }, 'test', TODAY, systemActor);
     const token = async (role: 'clinician' | 'administrator') => {
       const user = await store.users.create({ name: role, role, password: 'a long password' }, systemActor);
       return store.accessTokens.create(user.id, new Date(Date.now() + 5 * DAYS_MS));

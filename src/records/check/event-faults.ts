@@ -1,56 +1,49 @@
 import type { IsoDate } from '../dates.js';
 import type { Device, DeviceEvent } from '../device.js';
 import { measures } from '../measure.js';
-import { type Families, MOST_ROOM_MM } from './check-device.js';
-import { checkDate, refuse } from './refuse.js';
+import { type Families, MOST_ROOM_MM } from './device-faults.js';
+import { dateFaults, type Fault, rangeFaults } from './refuse.js';
 
 export interface EventContext {
   readonly device: Pick<Device, 'family' | 'side' | 'castDate'>;
   readonly today: IsoDate;
   readonly families: Families;
-  readonly row?: number;
 }
 
-export function checkEvent(
+export function* eventFaults(
   event: Pick<DeviceEvent, 'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict' | 'endReason'>,
-  { device, today, families, row }: EventContext,
-): void {
+  { device, today, families }: EventContext,
+): Generator<Fault> {
   const what = `Event ${event.kind}`;
-  checkDate(what, 'date', event.date, { from: device.castDate, since: 'the cast', today, row });
+  yield* dateFaults(what, 'date', event.date, { from: device.castDate, since: 'the cast', today });
   if (event.kind === 'verdict' && event.verdict === null)
-    refuse(what, { field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown', row });
+    yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown' };
   if (event.kind === 'adjusted' && event.changeMm === null)
-    refuse(what, { field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm', row });
+    yield { what, field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm' };
   if (event.endReason && event.kind !== 'retired')
-    refuse(what, { field: 'endReason', given: event.endReason, accepted: 'nothing but with retired', row });
-  if (event.changeMm !== null && !(Math.abs(event.changeMm) <= MOST_ROOM_MM))
-    refuse(what, {
-      field: 'changeMm',
-      given: String(event.changeMm),
-      accepted: `-${MOST_ROOM_MM} to ${MOST_ROOM_MM} mm`,
-      row,
-    });
+    yield { what, field: 'endReason', given: event.endReason, accepted: 'nothing but with retired' };
+  if (event.changeMm !== null)
+    yield* rangeFaults(what, 'changeMm', event.changeMm, [-MOST_ROOM_MM, MOST_ROOM_MM], 'mm');
   const limiting = families.get(device.family)?.measures;
   if (event.measure !== null && limiting && !limiting.includes(event.measure))
-    refuse(what, {
+    yield {
+      what,
       field: 'measure',
       given: event.measure,
       accepted: `what limits a ${device.family}: ${limiting.join(', ')}`,
-      row,
-    });
-  checkSide(what, event, device, row);
+    };
+  yield* sideFaults(what, event, device);
 }
 
 /** A side is that of the device; a measure of the whole body has none. */
-function checkSide(
+function* sideFaults(
   what: string,
   { measure, side }: Pick<DeviceEvent, 'measure' | 'side'>,
   device: Pick<Device, 'side'>,
-  row?: number,
-): void {
+): Generator<Fault> {
   if (side === null || side === 'none') return;
   const fits = device.side === 'both' || device.side === 'none' || device.side === side;
-  if (!fits) refuse(what, { field: 'side', given: side, accepted: device.side, row });
+  if (!fits) yield { what, field: 'side', given: side, accepted: device.side };
   if (measure !== null && !measures[measure].sided)
-    refuse(what, { field: 'side', given: side, accepted: 'none', row });
+    yield { what, field: 'side', given: side, accepted: 'none' };
 }
