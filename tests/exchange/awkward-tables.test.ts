@@ -94,7 +94,7 @@ describe('readings', () => {
     ['A,2026-01-10,elbow_width,left,175,mm', 'measure', /not a measure/],
     ['A,2026-02-30,foot_length,left,175,mm', 'date', /not a date/],
     ['A,2027-01-10,foot_length,left,175,mm', 'date', /future/],
-    ['A,2018-01-10,foot_length,left,75,mm', 'date', /before the birth/],
+    ['A,2018-01-10,foot_length,left,75,mm', 'date', /before birth/],
     ['C,2026-01-10,foot_length,left,175,mm', 'child_id', /no child/],
     ['A,,foot_length,left,175,mm', 'date', /missing/],
     ['A,2026-01-10,foot_length,left,,mm', 'value', /missing/],

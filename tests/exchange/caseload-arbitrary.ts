@@ -78,10 +78,14 @@ const size = (measure: MeasureId) => {
   const [min, max] = measures[measure].plausible;
   return fc.integer({ min: Math.ceil(min * 100), max: Math.floor(max * 100) }).map((n) => n / 100);
 };
-const sizes = fc
-  .uniqueArray(fc.constantFrom<MeasureId>('foot_length', 'knee_height', 'calf_girth'), { maxLength: 2 })
-  .chain((ids) => fc.tuple(...ids.map((measure) => size(measure).map((mm) => [measure, mm] as const))))
-  .map((pairs) => Object.fromEntries(pairs) as Partial<Record<MeasureId, number>>);
+/** Some measures with a value each. */
+const some = (value: (measure: MeasureId) => fc.Arbitrary<number>) =>
+  fc
+    .uniqueArray(fc.constantFrom<MeasureId>('foot_length', 'knee_height', 'calf_girth'), { maxLength: 2 })
+    .chain((ids) => fc.tuple(...ids.map((measure) => value(measure).map((mm) => [measure, mm] as const))))
+    .map((pairs) => Object.fromEntries(pairs) as Partial<Record<MeasureId, number>>);
+
+const rooms = some(() => fc.integer({ min: 0, max: 20_000 }).map((n) => n / 100));
 
 /** A caseload of valid records that belong together, with every awkward text a table can carry. */
 export const anyCaseload: fc.Arbitrary<Caseload> = fc
@@ -98,7 +102,9 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
         date: date('2018-06-01', 365 * 8),
         method: text(30),
         observer: text(30),
-        technicalError: fc.option(fc.integer({ min: 1, max: 900 }).map((n) => n / 100)),
+        technicalError: fc.option(
+          fc.integer({ min: 6, max: 1900 }).map((n) => (n / 100) * measures[measure].technicalError),
+        ),
         entered: text(20),
         extra,
       }),
@@ -119,9 +125,9 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             status: fc.constantFrom('ordered', 'worn', 'retired'),
             footplate: fc.constantFrom('full', 'behind-toes', 'none'),
             replaces: fc.option(id),
-            allowancesMm: sizes,
-            limitsMm: sizes,
-            extensionRangeMm: sizes,
+            allowancesMm: rooms,
+            limitsMm: some(size),
+            extensionRangeMm: rooms,
             extra,
           }),
           fc.option(laterDate),
@@ -163,17 +169,31 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
           .record({
             id,
             device: ofDevice,
-            date: date('2018-06-01', 365 * 8),
+            days: fc.integer({ min: 0, max: 365 }),
             kind: fc.constantFrom(...eventKinds),
-            measure: fc.option(fc.constantFrom(...measureIds)),
+            which: fc.option(fc.nat()),
             side: fc.option(fc.constantFrom('left', 'right', 'none')),
-            changeMm: fc.option(fc.integer({ min: -500, max: 500 }).map((n) => n / 10)),
+            changeMm: fc.option(fc.integer({ min: -2000, max: 2000 }).map((n) => n / 10)),
             adjustment: fc.option(fc.constantFrom(...adjustmentKinds, 'other')),
             verdict: fc.constantFrom('loose', 'good', 'tight', 'outgrown'),
             endReason: fc.option(fc.constantFrom(...endReasons)),
             note: text(100),
           })
-          .map(({ device: d, ...e }) => ({ ...e, deviceId: d.id }));
+          .map(({ device: d, days, which, side, endReason, ...e }) => {
+            const limiting = rules.get(d.family)!.dimensions;
+            const measure = which === null ? null : limiting[which % limiting.length].measure;
+            const takesSide = d.side === side && (measure === null || measures[measure].sided);
+            return {
+              ...e,
+              deviceId: d.id,
+              date: addDaysIso(d.castDate, days),
+              measure,
+              side: takesSide || side === 'none' ? side : null,
+              endReason: e.kind === 'retired' ? endReason : null,
+              // An adjustment without its mm is refused.
+              changeMm: e.kind === 'adjusted' ? (e.changeMm ?? 2.5) : e.changeMm,
+            };
+          });
         const skinCheck = fc
           .record({
             id,

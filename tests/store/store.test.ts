@@ -393,7 +393,7 @@ describe('the store', () => {
     expect(await stored()).not.toContain(check.id);
     const add = (more: object) =>
       store.skinChecks.add({ ...given, ...rest, ...more }, '2026-02-01', clinician);
-    await expect(add({ deviceId: 'c5-d' })).rejects.toMatchObject({ code: 'not-found' });
+    await expect(add({ deviceId: 'c5-d' })).rejects.toMatchObject({ place: { field: 'deviceId' } });
     await expect(add({ date: '2026-02-02' })).rejects.toMatchObject({ code: 'invalid-value' });
     await expect(add({ minutes: 5 })).rejects.toThrow(/more than 20 minutes/);
   });

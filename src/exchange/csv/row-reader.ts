@@ -69,10 +69,10 @@ export class RowReader {
    * `headings` says where it stood.
    */
   refuseFaults(faults: Iterable<Fault>, headings: Readonly<Record<string, string>> = {}): void {
-    for (const { field, given = '', accepted } of faults) {
+    for (const { field, given = '', why = CANNOT_BE, accepted } of faults) {
       const heading = ownValue(headings, field);
-      if (heading === undefined) this.refuse(columnOfField(field), CANNOT_BE, accepted);
-      else this.refuseCell(heading, given, CANNOT_BE, accepted);
+      if (heading === undefined) this.refuse(columnOfField(field), why, accepted);
+      else this.refuseCell(heading, given, why, accepted);
     }
   }
 

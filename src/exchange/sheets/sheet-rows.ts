@@ -1,3 +1,4 @@
+import { IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { contentId } from '../csv/read-rows.js';
 import type { FieldId } from '../headings/vocabulary.js';
@@ -133,7 +134,7 @@ function peopleOf(
           refusal(table, row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018'),
         );
       else if (date && date.date > today)
-        refused.push(refusal(table, row, birthColumn, 'lies in the future', `a date up to ${today}`));
+        refused.push(refusal(table, row, birthColumn, IN_FUTURE, 'a date up to today'));
       else birth = date?.date ?? null;
     } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row, today);
     const found = people.meet(id, name, birth);

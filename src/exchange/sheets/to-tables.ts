@@ -1,3 +1,4 @@
+import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Unit } from '../../records/units.js';
 import type { FitRules } from '../../rules/fit-rule.js';
@@ -219,13 +220,7 @@ function visitDates(
     if ('why' in date || date.date > today) {
       if (!told.has(once))
         refused.push(
-          refusal(
-            table,
-            row,
-            column,
-            'why' in date ? date.why : 'lies in the future',
-            `a date up to ${today}`,
-          ),
+          refusal(table, row, column, 'why' in date ? date.why : IN_FUTURE, acceptedDates('birth')),
         );
       told.add(once);
       return null;

@@ -1,6 +1,6 @@
 import type { IsoDate } from '../dates.js';
 import type { Child } from '../records.js';
-import type { Fault } from './refuse.js';
+import { type Fault, IN_FUTURE } from './refuse.js';
 
 /** `firstEntry`: the first day something was measured or cast; nobody is measured before birth. */
 export function* childFaults(
@@ -8,8 +8,13 @@ export function* childFaults(
   today: IsoDate,
   firstEntry?: IsoDate,
 ): Generator<Fault> {
-  const born = (accepted: string): Fault => ({ what: 'Child', field: 'birthDate', accepted });
-  if (child.birthDate > today) yield born('a date up to today');
+  const born = (why: string, accepted: string): Fault => ({
+    what: 'Child',
+    field: 'birthDate',
+    why,
+    accepted,
+  });
+  if (child.birthDate > today) yield born(IN_FUTURE, 'a date up to today');
   if (firstEntry !== undefined && child.birthDate > firstEntry)
-    yield born('a date not after the first reading or cast');
+    yield born('lies after the first reading or cast', 'a date up to that day');
 }

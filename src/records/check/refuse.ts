@@ -8,26 +8,25 @@ export interface Fault {
   readonly field: string;
   /** Left out where the value itself must not stand in an error text, such as a birth date. */
   readonly given?: string;
+  /** Said of the value; 'cannot be' where nothing more is to be said. */
+  readonly why?: string;
   readonly accepted: string;
 }
 
-/** A refusal's words between what was given and what is accepted. */
 export const CANNOT_BE = 'cannot be';
+export const IN_FUTURE = 'lies in the future';
+export const acceptedDates = (since: string): string => `a date from ${since} to today`;
 
 /** Throws at the first fault; `row` counts from 1 where the record is one of several. */
 export function refuse(faults: Iterable<Fault>, row?: number): void {
-  for (const { what, field, given, accepted } of faults) {
+  for (const { what, field, given, why = CANNOT_BE, accepted } of faults) {
     const value = given === undefined ? '' : ` '${given}'`;
-    throw new DoorpostError(
-      'invalid-value',
-      `${what}: ${field}${value} ${CANNOT_BE}; accepted: ${accepted}`,
-      {
-        row,
-        field,
-        given,
-        accepted,
-      },
-    );
+    throw new DoorpostError('invalid-value', `${what}: ${field}${value} ${why}; accepted: ${accepted}`, {
+      row,
+      field,
+      given,
+      accepted,
+    });
   }
 }
 
@@ -38,8 +37,9 @@ export function* dateFaults(
   date: IsoDate,
   { from, since, today }: { from: IsoDate; since: string; today: IsoDate },
 ): Generator<Fault> {
-  if (date < from || date > today)
-    yield { what, field, given: date, accepted: `a date from ${since} to today` };
+  if (date >= from && date <= today) return;
+  const why = date > today ? IN_FUTURE : `lies before ${since}`;
+  yield { what, field, given: date, why, accepted: acceptedDates(since) };
 }
 
 /** A number outside its range; `unit` stands behind it. */
