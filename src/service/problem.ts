@@ -37,6 +37,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
   }
   if (hasZodFastifySchemaValidationErrors(error))
     return say('invalid-value', 'The request does not fit its schema', {
+      ...firstPlace(error.validation.map((v) => [v.instancePath.slice(1), v.message])),
       errors: error.validation.map((v) => ({
         field: `${error.validationContext ?? 'request'}${v.instancePath}`,
         message: v.message ?? 'not accepted',
@@ -44,6 +45,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
     });
   if (error instanceof ZodError)
     return say('invalid-value', 'A value cannot be accepted', {
+      ...firstPlace(error.issues.map((i) => [i.path.join('/'), i.message])),
       errors: error.issues.map((i) => ({ field: i.path.join('.'), message: i.message })),
     });
   const { statusCode, code, message } = error as FastifyError;
@@ -58,6 +60,11 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
     return say('bad-request', message, {}, statusCode);
   return say('unexpected', UNEXPECTED);
+}
+
+/** The first thing to put right, as every other refusal names it. */
+function firstPlace([first]: readonly (readonly [path: string, message?: string])[]): ErrorPlace {
+  return first ? { field: first[0].replaceAll('/', '.'), accepted: first[1] } : {};
 }
 
 const UNEXPECTED =

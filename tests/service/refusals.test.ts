@@ -1,7 +1,16 @@
 /** One check a record: what cannot be is refused in the same words by interface and page, and nothing is stored. */
+import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import writeXlsxFile from 'write-excel-file/node';
+import { csvTables } from '../../src/exchange/csv/write-caseload.js';
+import { toFhirBundle, toFhirResources } from '../../src/exchange/fhir/to-fhir.js';
+import { type NamedFile, parseCaseload } from '../../src/exchange/parse-caseload.js';
+import type { Caseload } from '../../src/records/caseload.js';
+import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import { childRecord, markerRecord, measurementRecord } from '../../src/records/records.js';
 import { type Role, systemActor } from '../../src/store/contract.js';
-import { type TestService, testService } from './test-service.js';
+import { exampleCaseload } from '../store/example-children.js';
+import { type TestService, testService, testToday } from './test-service.js';
 
 let service: TestService;
 beforeAll(async () => {
@@ -125,6 +134,129 @@ describe('a page refuses in the words of the interface', () => {
     expect((await service.store.users.list()).map((u) => u.name)).not.toContain('');
   });
 });
+
+describe('a file refuses in the words of the interface, as CSV, workbook or FHIR', () => {
+  const one = exampleCaseload(1);
+  const eventOf = (more: object) => ({
+    events: [deviceEventRecord.parse({ id: 'wrong', deviceId: 'c0-d', ...more })],
+  });
+  const deviceOf = (more: object) => ({
+    devices: [...one.devices, deviceRecord.parse({ id: 'wrong', childId: 'c0', ...device, ...more })],
+  });
+  const readingOf = (more: object) => ({
+    measurements: [measurementRecord.parse({ id: 'wrong', childId: 'c0', ...reading, ...more })],
+  });
+  const markerOf = (more: object) => ({
+    markers: [markerRecord.parse({ id: 'wrong', childId: 'c0', ...boneAge, ...more })],
+  });
+  it.each<[string, string, object, Partial<Caseload>]>([
+    ...[
+      { ...verdict, date: '2099-01-01' },
+      { ...verdict, date: '2025-06-01' },
+      { ...adjusted, changeMm: 99_999 },
+      { ...verdict, measure: 'head_length' },
+      { ...verdict, side: 'right' },
+    ].map((e) => [JSON.stringify(e), events, e, eventOf(e)] as [string, string, object, Partial<Caseload>]),
+    ...[{ castDate: '2099-01-01' }, { castDate: '2018-02-28' }, { fittedDate: '2026-01-01' }].map(
+      (d) =>
+        [JSON.stringify(d), devices, { ...device, ...d }, deviceOf(d)] as [
+          string,
+          string,
+          object,
+          Partial<Caseload>,
+        ],
+    ),
+    [
+      'a reading of tomorrow',
+      readings,
+      { ...reading, date: '2026-02-02' },
+      readingOf({ date: '2026-02-02' }),
+    ],
+    [
+      'a technical error of 300',
+      readings,
+      { ...reading, technicalError: 300 },
+      readingOf({ technicalError: 300 }),
+    ],
+    [
+      'a hand stage of 2.5',
+      markers,
+      { ...boneAge, kind: 'hand-stage', value: 2.5 },
+      markerOf({ kind: 'hand-stage', value: 2.5 }),
+    ],
+    [
+      'a birth in 2099',
+      children,
+      { ...child, birthDate: '2099-01-01' },
+      { children: [childRecord.parse({ ...child, birthDate: '2099-01-01' })] },
+    ],
+  ])('%s', async (_, url, payload, wrong) => {
+    const said = (await service.as('clinician', { method: 'POST', url, payload })).json();
+    const why = said.detail.replace(/^.*?: \w+( '[^']*')? /, '');
+    const caseload = {
+      ...one,
+      measurements: [],
+      skinChecks: [],
+      jobs: [],
+      markers: [],
+      events: [],
+      ...wrong,
+    };
+    for (const file of await filesOf(caseload)) {
+      const { refused } = await parseCaseload(file, { today: testToday, takeProbable: true });
+      expect(
+        refused.map((r) => `${r.why}; accepted: ${r.accepted}`),
+        file[0].name,
+      ).toContain(why);
+    }
+    await expect(
+      service.store.caseload.write(wrong, 'a program', testToday, systemActor),
+    ).rejects.toMatchObject({ place: { field: said.field, accepted: said.accepted } });
+  });
+
+  it('and an unknown family', async () => {
+    const wrong = deviceOf({ family: 'no-such-family' });
+    for (const file of await filesOf({ ...one, ...wrong })) {
+      const { caseload } = await parseCaseload(file, { today: testToday, takeProbable: true });
+      expect(
+        caseload.devices.map((d) => d.id),
+        file[0].name,
+      ).toEqual(['c0-d']);
+    }
+    await expect(
+      service.store.caseload.write(wrong, 'a program', testToday, systemActor),
+    ).rejects.toMatchObject({ place: { field: 'family' } });
+  });
+
+  it('the store takes no change of birth after the first reading', async () => {
+    const born = { children: [childRecord.parse({ ...one.children[0], birthDate: '2025-06-03' })] };
+    await expect(
+      service.store.caseload.write(born, 'a program', testToday, systemActor),
+    ).rejects.toMatchObject({
+      place: { field: 'birthDate' },
+    });
+    expect(await service.store.caseload.all()).toMatchObject({
+      children: expect.arrayContaining([one.children[0]]),
+    });
+  });
+});
+
+/** The same records as every kind of file. */
+async function filesOf(caseload: Caseload): Promise<NamedFile[][]> {
+  const bytes = (text: string) => new TextEncoder().encode(text);
+  const tables = Object.entries(csvTables(caseload));
+  const cells = (text: string): { value: string; type: StringConstructor }[][] =>
+    parse(text, { bom: true }).map((row: string[]) => row.map((value) => ({ value, type: String })));
+  const workbook = writeXlsxFile(
+    tables.map(([name, text]) => ({ sheet: name.replace('.csv', ''), data: cells(text) })),
+  );
+  const fhir = JSON.stringify(toFhirBundle(toFhirResources(caseload)));
+  return [
+    tables.map(([name, text]) => ({ name, bytes: bytes(text) })),
+    [{ name: 'all.xlsx', bytes: new Uint8Array(await (await workbook).toBuffer()) }],
+    [{ name: 'all.json', bytes: bytes(fhir) }],
+  ];
+}
 
 /** As the page's form sends it. */
 const submit = (role: Role, url: string, fields: Record<string, string>) =>

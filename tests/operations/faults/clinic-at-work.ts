@@ -20,6 +20,8 @@ import {
 } from './clients.js';
 import { freePort, pause, processesOf, until } from './folder-processes.js';
 
+const TODAY = '2026-02-01';
+
 export type Environment = Record<string, string>;
 
 const DAYS_MS = 86_400_000;
@@ -65,7 +67,7 @@ export class ClinicAtWork {
       PORT: String(port),
       WORKERS: '0',
       DEMO: 'off',
-      TODAY: '2026-02-01',
+      TODAY,
       RATE_LIMIT: '1000000',
       JOB_LEASE_SECONDS: '8',
       JOB_POLL_SECONDS: '0.5',
