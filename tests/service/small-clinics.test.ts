@@ -131,7 +131,7 @@ describe('a clinic in its first days', () => {
     expect(await forecasts()).toEqual([]);
     expect(await overview()).toContain('Nothing yet');
 
-    await service.store.caseload.write(boys(19, 20), 'test', systemActor);
+    await service.store.caseload.write(boys(19, 20), 'test', testToday, systemActor);
     const [learned, ...others] = (await forecasts()) ?? [];
     expect(others).toEqual([]);
     expect(learned).toMatchObject({ measure: 'foot_length', sex: 'male', children: 20 });
@@ -143,7 +143,7 @@ describe('a clinic in its first days', () => {
     const kept = await service.store.forecasts.assessment('boy3');
     expect(kept?.modelVersion).toBe(`${model.version}+${testToday}`);
 
-    await service.store.caseload.write(boys(20, 24), 'test', systemActor);
+    await service.store.caseload.write(boys(20, 24), 'test', testToday, systemActor);
     expect((await forecasts())?.[0].children, 'learned once a month').toBe(20);
   }, 60_000);
 });
