@@ -113,7 +113,7 @@ describe('a page refuses in the words of the interface', () => {
       { kind: 'verdict', date: '2026-01-20', verdict: 'good', measure: 'head_length' },
     ],
   ])('%s', async (page, url, record) => {
-    const said = (await service.as('clinician', { method: 'POST', url, payload: record })).json().detail;
+    const said = (await service.as('clinician', { method: 'POST', url, payload: record })).json().accepted;
     const shown = await submit('clinician', `/children/${page}`, { footplate: 'full', ...record });
     expect(shown.statusCode).toBe(422);
     expect(plain(shown.body)).toContain(said);

@@ -15,7 +15,7 @@ import {
   limitField,
   plates,
   sideNames,
-  sidesOf,
+  typedSidesOf,
 } from './device-form.js';
 
 export interface DeviceFieldsProps {
@@ -47,7 +47,7 @@ export function DeviceFields(props: DeviceFieldsProps) {
         Accepted is {errors[name]}
       </span>
     );
-  const sides = sidesOf(rule, pairs);
+  const sides = typedSidesOf(rule, pairs);
   return (
     <>
       <div class="row top-aligned">

@@ -1,7 +1,10 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { familyFaults } from '../../records/check/device-faults.js';
+import { refuse } from '../../records/check/refuse.js';
 import type { Device } from '../../records/device.js';
 import { inReadingOrder } from '../../records/device-order.js';
+import { familyFacts } from '../../rules/family-facts.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
@@ -9,7 +12,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import { clinicians, type Form } from '../parts/route-types.js';
-import { type DeviceChoice, readDevice, typedDevice } from './device-form.js';
+import { type DeviceChoice, readDevice, recordsOf, typedDevice } from './device-form.js';
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 
 type OfDevice = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
@@ -28,13 +31,8 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     return { child, devices, device: device as Device, others, rules };
   };
   const ruleOf = (rules: ReadonlyMap<string, FamilyRule>, family: string | undefined): FamilyRule => {
-    const rule = rules.get(family ?? '');
-    if (rule) return rule;
-    throw new DoorpostError('invalid-value', `family '${family}' cannot be; accepted: ${[...rules.keys()]}`, {
-      field: 'family',
-      given: family,
-      accepted: [...rules.keys()].join(', '),
-    });
+    refuse(familyFaults('Device', family ?? '', familyFacts(rules)));
+    return rules.get(family ?? '') as FamilyRule;
   };
   const asked = async (request: FastifyRequest<OfDevice>, pairs: boolean) => {
     const start = await opened(request);
@@ -157,14 +155,6 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     return sendPage(reply, <EditDevicePage {...page} />, 422);
   });
 }
-
-/** One record, or one a side. */
-const recordsOf = ({ side, ...choice }: DeviceChoice): Omit<Device, 'id' | 'childId'>[] =>
-  (side === 'pair' ? (['left', 'right'] as const) : [side]).map((s) => ({
-    ...choice,
-    side: s,
-    status: choice.fittedDate === null ? 'ordered' : 'worn',
-  }));
 
 /** A fitting day given or taken away says whether it is worn; an end stays an end. */
 const statusOf = ({ fittedDate }: DeviceChoice, { status }: Device): Pick<Device, 'status'> => ({

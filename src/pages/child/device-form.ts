@@ -1,9 +1,10 @@
 import { readNumber } from '../../exchange/csv/read-number.js';
-import { MOST_ROOM_MM } from '../../records/check/device-faults.js';
+import { deviceFaults, MOST_ROOM_MM, sidesOf } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
+import { familyFacts } from '../../rules/family-facts.js';
 import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
 import type { Form } from '../parts/route-types.js';
 import { typedSize } from './typed-size.js';
@@ -20,11 +21,8 @@ export const sideNames: Readonly<Record<TypedSide, string>> = {
 };
 
 /** Sides a device of the family can be for; a pair only where new ones are made. */
-export function sidesOf({ sides }: FamilyRule, pairs: boolean): readonly TypedSide[] {
-  if (sides === 'none') return ['none'];
-  if (sides === 'both') return ['both', 'left', 'right'];
-  return pairs ? ['left', 'right', 'pair', 'both'] : ['left', 'right', 'both'];
-}
+export const typedSidesOf = ({ sides }: FamilyRule, pairs: boolean): readonly TypedSide[] =>
+  pairs && sides === 'one' ? [...sidesOf.one.sides, 'pair'] : sidesOf[sides].sides;
 
 export const plates: Readonly<Record<Device['footplate'], string>> = {
   full: 'full, to the toes or beyond',
@@ -76,19 +74,18 @@ export function readDevice(typed: Form, question: DeviceQuestion): ReadDevice {
   const { rule, child, others, today, pairs, extra } = question;
   const errors: Record<string, string> = {};
   const text = (name: string) => typed[name]?.trim() ?? '';
-  const day = (name: string, from: IsoDate, since: string): IsoDate => {
+  const day = (name: string): IsoDate => {
     const given = text(name);
-    if (!isIsoDate(given) || given < from || given > today)
-      errors[name] = `a day from ${since} to today as year-month-day`;
+    if (!isIsoDate(given)) errors[name] = 'a day as year-month-day';
     return given;
   };
-  const side = sidesOf(rule, pairs).find((s) => s === text('side'));
+  const side = typedSidesOf(rule, pairs).find((s) => s === text('side'));
   if (!side)
-    errors.side = sidesOf(rule, pairs)
+    errors.side = typedSidesOf(rule, pairs)
       .map((s) => sideNames[s])
       .join('; ');
-  const castDate = day('castDate', child.birthDate, 'birth');
-  const fittedDate = text('fittedDate') === '' ? null : day('fittedDate', castDate, 'the cast');
+  const castDate = day('castDate');
+  const fittedDate = text('fittedDate') === '' ? null : day('fittedDate');
   const replaces = text('replaces') || null;
   if (replaces !== null && !others.some((d) => d.id === replaces))
     errors.replaces = 'a device of this child, or nothing';
@@ -104,8 +101,23 @@ export function readDevice(typed: Form, question: DeviceQuestion): ReadDevice {
     ...readRooms(text, rule, errors),
     extra: funder === '' ? rest : { ...rest, funder },
   };
+  for (const one of recordsOf(choice))
+    for (const { field, accepted } of deviceFaults(one, {
+      birthDate: child.birthDate,
+      today,
+      families: familyFacts(new Map([[rule.id, rule]])),
+    }))
+      errors[formField(field)] ??= accepted;
   return { typed, choice, errors };
 }
+
+/** 'limitsMm.foot_length' -> 'limit.foot_length'. */
+const formField = (field: string): string =>
+  field.replace(
+    /^(allowances|limits|extensionRange)Mm\./,
+    (_, kind: 'allowances' | 'limits' | 'extensionRange') =>
+      ({ allowances: 'allowance.', limits: 'limit.', extensionRange: 'bar.' })[kind],
+  );
 
 /** Allowances, bars and maker's limits of the family's dimensions; a bar is always stated, with 0 where there is none. */
 function readRooms(
@@ -120,7 +132,7 @@ function readRooms(
     const given = text(name);
     if (given === '') return undefined;
     const mm = readNumber(given.replace(/\s*mm$/i, ''));
-    if (mm !== null && mm >= 0 && mm <= MOST_ROOM_MM) return mm;
+    if (mm !== null) return mm;
     errors[name] = `0 to ${MOST_ROOM_MM} mm`;
     return undefined;
   };
@@ -135,10 +147,9 @@ function readRooms(
     }
     const limit = text(limitField(measure));
     if (limit === '') continue;
-    const [least, most] = measures[measure].plausible;
     const mm = typedSize(limit, measure, 'mm');
-    if (mm !== null && mm >= least && mm <= most) limitsMm[measure] = mm;
-    else errors[limitField(measure)] = `${least} to ${most} mm`;
+    if (mm !== null) limitsMm[measure] = mm;
+    else errors[limitField(measure)] = `${measures[measure].plausible.join(' to ')} mm`;
   }
   return { allowancesMm, limitsMm, extensionRangeMm };
 }
@@ -161,3 +172,11 @@ export function typedDevice(device: Device): Form {
     ]),
   };
 }
+
+/** One record, or one a side. */
+export const recordsOf = ({ side, ...choice }: DeviceChoice): Omit<Device, 'id' | 'childId'>[] =>
+  (side === 'pair' ? (['left', 'right'] as const) : [side]).map((s) => ({
+    ...choice,
+    side: s,
+    status: choice.fittedDate === null ? 'ordered' : 'worn',
+  }));

@@ -1,5 +1,6 @@
 import { readNumber } from '../../exchange/csv/read-number.js';
 import type { Imagined } from '../../forecast/imagined-record.js';
+import { MOST_ROOM_MM } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Series } from '../../records/measure.js';
@@ -8,8 +9,6 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { furthest } from '../../service/asked-dates.js';
 import type { Form } from '../parts/route-types.js';
 import { typedSize } from './typed-size.js';
-
-const MOST_ROOM_MM = 200;
 
 /** One dimension of a device, with the series it is read in. */
 export interface Dimension {

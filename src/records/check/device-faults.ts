@@ -15,7 +15,8 @@ export type Families = ReadonlyMap<string, FamilyFacts>;
 /** Most room, in mm, that an adjustment, an allowance or a side bar can give: beyond it a digit was doubled. */
 export const MOST_ROOM_MM = 200;
 
-const sidesOf: Readonly<
+/** Sides that a device can be for. */
+export const sidesOf: Readonly<
   Record<FamilyFacts['sides'], { sides: readonly Device['side'][]; accepted: string }>
 > = {
   one: { sides: ['left', 'right'], accepted: 'left or right; a pair is two devices, one for each side' },
