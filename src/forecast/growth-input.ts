@@ -2,7 +2,7 @@ import type { GrowthInput } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { technicalErrorAt } from '../records/measure.js';
-import { growthHormoneStart } from './record-until.js';
+import { growthHormoneEnd, growthHormoneStart } from './record-until.js';
 
 /** Readings from before growth hormone count as if measured this much less exactly (common practice, no source). */
 const BEFORE_TREATMENT = 2;
@@ -22,6 +22,7 @@ export function growthInput(record: ChildRecord): GrowthInput {
     affectedSide: child.affectedSide,
     markers: record.markers,
     hormoneFrom: start,
+    hormoneTo: growthHormoneEnd(record),
     measurements:
       start === null
         ? record.measurements

@@ -16,7 +16,13 @@ export function recordUntil(record: ChildRecord, today: IsoDate): ChildRecord {
 }
 
 /** Date growth hormone was started, from the child's extra column `growth_hormone_start`; null when none. */
-export function growthHormoneStart(record: ChildRecord): IsoDate | null {
-  const text = record.child.extra.growth_hormone_start ?? '';
+export const growthHormoneStart = (record: ChildRecord): IsoDate | null =>
+  dateIn(record, 'growth_hormone_start');
+
+/** Date it was ended, from `growth_hormone_end`; null while it goes on. */
+export const growthHormoneEnd = (record: ChildRecord): IsoDate | null => dateIn(record, 'growth_hormone_end');
+
+function dateIn(record: ChildRecord, column: string): IsoDate | null {
+  const text = record.child.extra[column] ?? '';
   return isIsoDate(text) ? text : null;
 }

@@ -16,6 +16,8 @@ export interface GrowthInput {
   readonly markers: readonly MaturityMarker[];
   /** Day growth hormone was started. */
   readonly hormoneFrom?: IsoDate | null;
+  /** Day it was ended; null or absent while it goes on. */
+  readonly hormoneTo?: IsoDate | null;
 }
 
 /** A child's predicted noise-free size of one series at given days; arrays run over days. */

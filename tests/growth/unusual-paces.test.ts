@@ -1,6 +1,12 @@
 /** Growth that stopped, was held up or was hastened by treatment: what it does to the day a device is outgrown. */
 import { describe, expect, it } from 'vitest';
+import { childPrior } from '../../src/growth/child/child-prior.js';
+import { points } from '../../src/growth/child/points.js';
+import { readings } from '../../src/growth/child/readings.js';
+import { unusualPaces } from '../../src/growth/child/unusual-paces.js';
 import type { GrowthInput } from '../../src/growth/contract.js';
+import { logAge } from '../../src/growth/population/growth-age.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { isoDate } from '../../src/records/dates.js';
 import type { MeasureId } from '../../src/records/measure.js';
 import type { ConditionId } from '../../src/records/records.js';
@@ -72,6 +78,27 @@ describe('growth that has stopped', () => {
   });
 });
 
+describe('growth held up by illness or surgery', () => {
+  // Catch-up growth: Prader, Tanner & von Harnack 1963, J Pediatr 62:646 (from memory) saw up to twice the usual pace.
+  it('may be made up for: faster until the pause is regained, then as if it had not been', () => {
+    const seen = [7, 7.5, 8].map((age) => reading('foot_length', age, 192, { side: 'left' }));
+    const input = child(seen);
+    const model = loadGrowthModel();
+    const usual = model.members.male.find((m) => m.seeksTempo)!;
+    const prior = childPrior(input, model.measures);
+    const paces = unusualPaces(usual, input, readings(input, model), model.measures);
+    const size = (name: string, age: number) => {
+      const { member } = paces.find((p) => p.member.name.endsWith(name))!;
+      const at = points([{ measure: model.index.get('foot_length')!, side: 0, x: logAge(age) }]);
+      return member.place(at, prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean[0];
+    };
+    expect(size('catching up', 8)).toBeCloseTo(size('held up', 8), 6);
+    expect(size('catching up', 8.5)).toBeGreaterThan(size('held up', 8.5) + 1);
+    expect(size('catching up', 10)).toBeCloseTo(size('tempo', 10), 6);
+    expect(paces.reduce((sum, p) => sum + p.probability, 0)).toBeCloseTo(1, 12);
+  });
+});
+
 describe('growth hormone', () => {
   const feet = [[8, 185], [9, 191]] as const; // biome-ignore format: one child a line
   it('brings the dates nearer from its start on', () => {
@@ -79,6 +106,8 @@ describe('growth hormone', () => {
     const started = outgrown(feet, { hormoneFrom: isoDate(dayAt(9)) });
     expect(started.p50).toBeLessThan(0.92 * without.p50);
     expect(started.p10).toBeLessThan(without.p10);
+    const ended = outgrown(feet, { hormoneFrom: isoDate(dayAt(9)), hormoneTo: isoDate(dayAt(9.2)) });
+    expect(ended.p50).toBeGreaterThan(started.p50);
   });
   it('and the readings after it say how much', () => {
     const start = { hormoneFrom: isoDate(dayAt(9)) };
@@ -101,6 +130,11 @@ describe('spina bifida', () => {
       const own = posteriorOf(child(seen, { sex: 'female', conditions: [condition] })).tempoYears.mean;
       expect(healthy).toBeGreaterThan(0);
       expect(own).toBeLessThan(0);
+      // Nor with growth so slow that a healthy child would be told to be a year late.
+      const slow = [7, 8, 9].map((age, i) => reading('stature', age, [1130, 1150, 1170][i]));
+      expect(
+        posteriorOf(child(slow, { sex: 'female', conditions: [condition] })).tempoYears.mean,
+      ).toBeLessThan(0.3);
     },
   );
   it('and its own bone age overrules the belief', () => {

@@ -13,6 +13,12 @@ export interface Candidates {
   readonly evidence: (member: Member, at: GridPoint) => number;
 }
 
+/**
+ * Where a condition brings puberty early, slow growth is no sign of a late one: without a marker, tempo later than the
+ * average is believed only this far, SD. Own.
+ */
+const LATE_WITHOUT_MARKER = 0.2;
+
 export function candidatesOf(input: GrowthInput, model: GrowthModel, seen: readonly Reading[]): Candidates {
   const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
   const paces = sexes.flatMap((sex) =>
@@ -25,12 +31,14 @@ export function candidatesOf(input: GrowthInput, model: GrowthModel, seen: reado
   const belief = new Map(paces.map((p) => [p.member, Math.log(p.probability)]));
   const markers = markerEvidence(input);
   const earlier = Math.min(0, ...input.conditions.map((c) => conditionEffects[c].tempoShift));
+  const doubted = earlier < 0 && input.markers.length === 0;
+  const lateness = (tempo: number) => (doubted && tempo > 0 ? (tempo / LATE_WITHOUT_MARKER) ** 2 / 2 : 0);
   return {
     list: paces.map(({ sex, member }) => ({ sex, member })),
     evidence: (member, at) =>
       markers(member, at) +
       (belief.get(member) ?? 0) +
       // The standard normal belief in tempo, moved by the condition.
-      (member.grid.length === 1 ? 0 : at.tempo * earlier - (earlier * earlier) / 2),
+      (member.grid.length === 1 ? 0 : at.tempo * earlier - (earlier * earlier) / 2 - lateness(at.tempo)),
   };
 }

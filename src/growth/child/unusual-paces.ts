@@ -30,6 +30,9 @@ const END_MOST: Record<BoneGroup, number> = { feet: 0.35, legs: 0.05, trunk: 0.0
 const END_MARKED: Record<BoneGroup, number> = { feet: 0.5, legs: 0.1, trunk: 0.1 };
 /** Growth held up for a while, by illness, surgery or disuse: in health, and with a condition that wanders widely. Own. */
 const HELD_UP = 0.004;
+/** Half of those held up make up for it: the clock then runs so many times as fast until the pause is regained. Own. */
+const CATCHING_UP = 0.5;
+const CATCH_UP_TIMES = 1.7;
 const HELD_UP_ILL = 0.02;
 const WIDE_RESIDUAL = 1.3;
 /** Growth hormone: how much faster the clock runs for two years, and how often. From memory; own weights. */
@@ -63,6 +66,12 @@ function stopped(usual: Member, s: Standstill, input: GrowthInput, measures: rea
     if (!inGroup[d] || x <= s.from) return x;
     return x <= s.to ? s.from : logAge(ageOfLogAge(x) - pause);
   });
+  const caughtUp = clockedMember(usual, `${s.group} catching up`, (d, x) => {
+    if (!inGroup[d] || x <= s.from) return x;
+    if (x <= s.to) return s.from;
+    const regained = Math.min(pause, (CATCH_UP_TIMES - 1) * (ageOfLogAge(x) - ageOfLogAge(s.to)));
+    return logAge(ageOfLogAge(x) - pause + regained);
+  });
   const age = ageOfLogAge(s.to);
   const over = nearlyOver(input, age)
     ? END_MARKED[s.group]
@@ -70,7 +79,8 @@ function stopped(usual: Member, s: Standstill, input: GrowthInput, measures: rea
   const ill = input.conditions.some((c) => conditionEffects[c].residualVariance >= WIDE_RESIDUAL);
   return [
     { member: ended, probability: over },
-    { member: held, probability: ill ? HELD_UP_ILL : HELD_UP },
+    { member: held, probability: (1 - CATCHING_UP) * (ill ? HELD_UP_ILL : HELD_UP) },
+    { member: caughtUp, probability: CATCHING_UP * (ill ? HELD_UP_ILL : HELD_UP) },
   ];
 }
 
@@ -87,11 +97,15 @@ function nearlyOver(input: GrowthInput, ageYears: number): boolean {
 function hastened(usual: Member, input: GrowthInput): Pace[] {
   if (!input.hormoneFrom) return [];
   const from = growthAgeYears(input.birthDate, dayNumber(input.hormoneFrom), input.gestationWeeks);
+  const to = input.hormoneTo
+    ? growthAgeYears(input.birthDate, dayNumber(input.hormoneTo), input.gestationWeeks)
+    : Number.POSITIVE_INFINITY;
+  const lasts = Math.max(0, Math.min(HORMONE_YEARS, to - from));
   return HORMONE.map(([times, probability]) => ({
     probability,
     member: clockedMember(usual, `${times} times as fast`, (_, x) => {
       const since = ageOfLogAge(x) - from;
-      return since <= 0 ? x : logAge(ageOfLogAge(x) + (times - 1) * Math.min(since, HORMONE_YEARS));
+      return since <= 0 ? x : logAge(ageOfLogAge(x) + (times - 1) * Math.min(since, lasts));
     }),
   }));
 }
