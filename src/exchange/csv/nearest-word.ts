@@ -1,3 +1,5 @@
+const MOST_LETTERS = 2;
+
 /**
  * The word of a list that a mistyped one most likely meant, or null when none is near: at most two letters
  * changed, added, left out or swapped (optimal string alignment distance).
@@ -5,12 +7,14 @@
  */
 export function nearestWord(typed: string, words: readonly string[]): string | null {
   if (typed.length > 80) return null;
-  const scored = words.map((word) => ({
+  // A letter more or less is a letter apart: words of quite another length are not looked at.
+  const near = words.filter((word) => Math.abs(word.length - typed.length) <= MOST_LETTERS);
+  const scored = near.map((word) => ({
     word,
     letters: lettersApart(typed.toLowerCase(), word.toLowerCase()),
   }));
   const best = scored.reduce((a, b) => (b.letters < a.letters ? b : a), { word: '', letters: Infinity });
-  return best.letters <= Math.min(2, Math.floor(typed.length / 3)) ? best.word : null;
+  return best.letters <= Math.min(MOST_LETTERS, Math.floor(typed.length / 3)) ? best.word : null;
 }
 
 function lettersApart(a: string, b: string): number {

@@ -17,8 +17,10 @@ import { type FolderLock, noteOf, tryFolderLock } from './folder-lock.js';
 import { type KeptDatabase, keepRunning } from './keep-running.js';
 import { type PostgresProgram, postgresProgram } from './postgres-program.js';
 
-/** How long a server that is just ending (or starting anew after a crash) is waited for. */
+/** How long a server that is just ending elsewhere, or left behind and out of our reach, is waited for. */
 const PATIENCE_MS = 8_000;
+/** How long one that we started may take to answer: a busy machine, or a crash to recover from. */
+const ANSWERS_WITHIN_MS = 60_000;
 
 export interface EmbeddedDatabase {
   readonly url: string;
@@ -89,12 +91,20 @@ async function ownFolder(dataDir: string): Promise<FolderLock> {
 
 /** The address of the server on this folder: one that a killed owner left behind, or one newly started. */
 async function takeOver(dataDir: string, program: PostgresProgram): Promise<string> {
-  const until = Date.now() + PATIENCE_MS;
+  const began = Date.now();
+  let ours = false;
   for (;;) {
     const raised = await raiseServer(dataDir, program, await usualPort(dataDir));
-    const url = (raised === 'started' || (await runsHere(dataDir))) && (await findEmbeddedDatabase(dataDir));
+    ours ||= raised === 'started';
+    const here = ours || (await runsHere(dataDir));
+    const url = here && (await findEmbeddedDatabase(dataDir));
     if (url) return url;
-    if (Date.now() > until) throw await didNotStart(dataDir, raised);
+    const patience = here && raised !== 'failed' ? ANSWERS_WITHIN_MS : PATIENCE_MS;
+    if (Date.now() - began > patience) {
+      // Nothing is left of a start that failed.
+      if (ours) await stopServer(dataDir, program, 'immediate', 5).catch(() => {});
+      throw await didNotStart(dataDir, raised);
+    }
     await new Promise((r) => setTimeout(r, 500));
   }
 }

@@ -83,7 +83,7 @@ export class ClinicAtWork {
 
   async start(kind: 'serve' | 'worker', more: Environment = {}): Promise<Running> {
     const running = Running.start(kind, { ...this.env, ...more });
-    await running.says(saysReady[kind], 180);
+    await running.says(saysReady[kind], 300);
     return running;
   }
 

@@ -11,7 +11,7 @@ import { twoStarts } from './two-starts.js';
  * What breaks in a hospital, done to a real service on a real database while people write.
  *
  *   npm run faults                       every scenario, short
- *   npm run faults -- kills 200          one of them, with how often
+ *   npm run faults -- kills 200 3        one of them, with how often and a seed
  */
 const scenarios: Record<string, Scenario> = {
   kills,
@@ -23,7 +23,7 @@ const scenarios: Record<string, Scenario> = {
   'big-import': bigImport,
 };
 
-const [name, times] = process.argv.slice(2);
+const [name, times, seed] = process.argv.slice(2);
 if (name !== undefined && !(name in scenarios)) {
   console.error(`faults: there is no scenario '${name}'; there are ${Object.keys(scenarios).join(', ')}`);
   process.exit(2);
@@ -35,6 +35,7 @@ for (const [each, run] of Object.entries(scenarios)) {
   const report = await run(
     (line) => console.error(`${each}: ${line}`),
     times === undefined ? undefined : Number(times),
+    seed === undefined ? undefined : Number(seed),
   ).catch((error: Error) => ({ faults: [error.stack ?? error.message], figures: {}, answers: undefined }));
   failed ||= report.faults.length > 0;
   console.log(

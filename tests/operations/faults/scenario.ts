@@ -8,5 +8,9 @@ export interface ScenarioReport {
   readonly skipped?: string;
 }
 
-/** `times`: how often, where the scenario can be longer or shorter. */
-export type Scenario = (say: (line: string) => void, times?: number) => Promise<ScenarioReport>;
+/** `times`: how often, where the scenario can be longer or shorter; `seed` of what is left to chance. */
+export type Scenario = (
+  say: (line: string) => void,
+  times?: number,
+  seed?: number,
+) => Promise<ScenarioReport>;
