@@ -177,6 +177,8 @@ export interface RecallRow {
   readonly childId: string;
   readonly childName: string;
   readonly contact: string;
+  /** Who sees this child, as its record names them; empty for anybody. */
+  readonly clinician: string;
   readonly language: string;
   readonly transportDays: readonly number[];
   readonly latexAlert: boolean;

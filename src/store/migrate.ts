@@ -28,7 +28,9 @@ const migrations = {
 
 /** Brings the tables up to date; several processes may call it at once, and a half-done step is rolled back. */
 export async function migrate(db: Kysely<Tables>): Promise<void> {
-  const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
+  // Steps stand on their own: one with a lower number that came later is still applied to a database that has the others.
+  const provider = { getMigrations: async () => migrations };
+  const migrator = new Migrator({ db, provider, allowUnorderedMigrations: true });
   const { error } = await migrator.migrateToLatest();
   if (error) throw error;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { allowanceToLast } from '../../src/forecast/inverse/allowance-to-last.js';
 import { lifeOfAllowances } from '../../src/forecast/inverse/life-of-allowances.js';
+import { roomByMonth } from '../../src/forecast/inverse/room-by-month.js';
 import { sideBarRange } from '../../src/forecast/inverse/side-bar-range.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -49,6 +50,20 @@ describe('inverse questions', () => {
       const mm = allowanceToLast(ask([foot]), until, 0.9);
       const [life] = lifeOfAllowances(ask([foot]), [mm]);
       expect(Math.abs(dayNumber(life.p10!) - dayNumber(until))).toBeLessThanOrEqual(10);
+    }
+  });
+
+  it('answers every month and odds of every series from one sampling, as asking one by one does', () => {
+    const rooms = roomByMonth(ask([foot, knee]), [6, 12, 24], [0.5, 0.9]);
+    const year = addDaysIso(TODAY, Math.round(12 * 30.44));
+    for (const series of [foot, knee]) {
+      const [even, ninety] = rooms.get(`${series.measure}/left`)!;
+      // Two samplings of 4,000 agree to their own error.
+      expect(Math.abs(even[1] - allowanceToLast(ask([series]), year, 0.5))).toBeLessThan(0.5);
+      expect(Math.abs(ninety[1] - allowanceToLast(ask([series]), year, 0.9))).toBeLessThan(0.8);
+      expect(even[0]).toBeLessThan(even[1]);
+      expect(ninety[1]).toBeLessThan(ninety[2]);
+      expect(even[1]).toBeLessThan(ninety[1]);
     }
   });
 

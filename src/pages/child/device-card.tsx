@@ -216,7 +216,7 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
       <a class="button" href={`${own}#retire`}>
         Retire{about}
       </a>
-      <a class="button" href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}`}>
+      <a class="button" href={`${base}/what-if/next?device=${encodeURIComponent(device.id)}`}>
         What if{about}
       </a>
       <a class="button" href={`${own}/edit`}>

@@ -12,6 +12,8 @@ import { seriesText } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form } from '../parts/route-types.js';
 import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
+import { RoomPage } from './room-page.js';
+import { monthsAsked, oddsAsked, pairOf, roomTable, usually } from './room-table.js';
 import { expectedText } from './visit-words.js';
 import { whatIf, whatIfCharts } from './what-if.js';
 import { WhatIfPage } from './what-if-page.js';
@@ -76,6 +78,30 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
       spec: charts.spec,
       steps: charts.steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
     };
+  });
+
+  app.get<Child>('/children/:id/what-if/next', access, async (request, reply) => {
+    const view = await loadChildFor(request, request.params.id, deps);
+    const { record, inUse, assessment } = view;
+    const device = record.devices.find((d) => d.id === request.query.device);
+    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
+    const { rules } = (await deps.assessor.current()).context;
+    const pair = pairOf(device, inUse);
+    const posterior = posteriorOf(record, deps);
+    const { birthDate } = record.child;
+    return sendPage(
+      reply,
+      <RoomPage
+        context={await pageContext(request, reply, deps)}
+        child={record.child}
+        device={device}
+        devices={pair.map((v) => v.device)}
+        limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
+        rows={posterior ? roomTable(posterior, pair, rules, birthDate, clock.today(), assessment.seed) : []}
+        months={monthsAsked.find((m) => String(m) === request.query.months) ?? usually.months}
+        odds={oddsAsked.find((p) => String(p) === request.query.odds) ?? usually.odds}
+      />,
+    );
   });
 
   app.get<Child>('/children/:id/what-if/several', access, async (request, reply) => {

@@ -1,7 +1,9 @@
 import { deviceLabels } from '../../charts/device-label.js';
-import { capital } from '../../forecast/words.js';
 import type { RecallRow } from '../../store/contract.js';
-import { actionNames, alertNames } from '../../words/action-names.js';
+import { alertNames } from '../../words/action-names.js';
+import { clinicianReason } from '../../words/clinician-reason.js';
+import { Contact } from '../parts/contact.js';
+import { dueText } from '../parts/due-text.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -12,6 +14,8 @@ export interface TodayPageProps {
   readonly appointments: readonly RecallRow[];
   /** The rest of the list in working order. */
   readonly byHarm: readonly RecallRow[];
+  /** The reader's own children or everybody's; null where no child has a clinician of its own. */
+  readonly whose: 'mine' | 'all' | null;
   /** How many of the list are not shown here. */
   readonly more: number;
   /** The day the list was made; null before the first. */
@@ -20,12 +24,12 @@ export interface TodayPageProps {
 
 /** Where a clinician starts: who is here today and tomorrow, who cannot wait, who comes next. */
 export function TodayPage(props: TodayPageProps) {
-  const { context, urgent, appointments, byHarm, more, listMade } = props;
+  const { context, urgent, appointments, byHarm, whose, more, listMade } = props;
   const { format, today } = context;
   return (
     <Layout title="Today" context={context}>
       <h1>Today, {format.longDate(today)}</h1>
-      <form method="get" action="/children" class="row card" aria-label="Find a child">
+      <form method="get" action="/children" class="row card find" aria-label="Find a child">
         <p class="field wide">
           <label for="text">Find a child: name, initials, number or birth date</label>
           <input id="text" name="text" type="search" autofocus />
@@ -41,7 +45,7 @@ export function TodayPage(props: TodayPageProps) {
           There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
         </Empty>
       )}
-      {urgent.length > 0 && <Section title="Ring or see today" rows={urgent} context={context} />}
+      <Section title="Ring or see today" rows={urgent} context={context} rings />
       <Section
         title="Booked for today and tomorrow"
         rows={appointments}
@@ -50,26 +54,41 @@ export function TodayPage(props: TodayPageProps) {
       />
       {listMade !== null && (
         <Section
-          title="Who comes next, by the harm of waiting"
+          title={whose === 'mine' ? 'My children, most harm of waiting first' : 'Most harm of waiting first'}
           rows={byHarm}
           context={context}
           empty="Nobody is due in the next five weeks. Usual reviews go on all the same."
-        />
+        >
+          {whose !== null && (
+            <p>
+              <a href={whose === 'mine' ? '/today?whose=all' : '/today'}>
+                {whose === 'mine' ? 'Show everybody’s children' : 'Show my children'}
+              </a>
+            </p>
+          )}
+        </Section>
       )}
-      <p>
-        {more > 0 && (
+      {listMade !== null && (
+        <p>
           <a href="/recall">
-            {more} more on the recall list of {format.date(listMade ?? today)}
+            {more > 0 ? `${more} more on the recall list` : 'The recall list'} of {format.date(listMade)}
           </a>
-        )}
-      </p>
+        </p>
+      )}
     </Layout>
   );
 }
 
-function Section(props: { title: string; rows: readonly RecallRow[]; context: PageContext; empty?: string }) {
-  const { title, rows, context, empty } = props;
-  const { format, today } = context;
+function Section(props: {
+  title: string;
+  rows: readonly RecallRow[];
+  context: PageContext;
+  empty?: string;
+  /** The family has to be rung: how stands in the row. */
+  rings?: boolean;
+  children?: preact.ComponentChildren;
+}) {
+  const { title, rows, context, empty, rings, children } = props;
   if (rows.length === 0 && !empty) return null;
   return (
     <section class="card" aria-label={title}>
@@ -79,22 +98,51 @@ function Section(props: { title: string; rows: readonly RecallRow[]; context: Pa
       ) : (
         <ul class="today">
           {rows.map((r) => (
-            <li key={r.id}>
-              <a href={`/children/${encodeURIComponent(r.childId)}`}>{r.childName || r.childId}</a>{' '}
-              {r.entry.alerts.map((alert) => (
-                <span key={alert} class={`tag ${alert}`}>
-                  {alertNames[alert]}
-                </span>
-              ))}{' '}
-              <strong>{capital(actionNames[r.entry.action])}</strong>
-              {r.entry.dueBy && ` by ${format.date(r.entry.dueBy)}`}
-              {r.appointment && `, booked ${r.appointment === today ? 'today' : format.date(r.appointment)}`}:{' '}
-              {deviceLabels(r.entry.devices) || 'no device'}.{' '}
-              <a href={`/children/${encodeURIComponent(r.childId)}/visit`}>Enter the visit</a>
-            </li>
+            <Row key={r.id} row={r} context={context} rings={rings ?? false} />
           ))}
         </ul>
       )}
+      {children}
     </section>
+  );
+}
+
+function Row({ row, context, rings }: { row: RecallRow; context: PageContext; rings: boolean }) {
+  const { format, today } = context;
+  const { entry, appointment } = row;
+  const name = row.childName || row.childId;
+  const path = `/children/${encodeURIComponent(row.childId)}`;
+  const { what, when, late } = dueText(entry, today, format);
+  const booked = appointment === today ? 'today' : appointment && format.date(appointment);
+  const first = entry.devices.find((d) => d.action === entry.action);
+  return (
+    <li>
+      <div>
+        <p>
+          <a href={path} class="child-name">
+            {name}
+          </a>{' '}
+          {entry.alerts.map((alert) => (
+            <span key={alert} class={`tag ${alert}`}>
+              {alertNames[alert]}
+            </span>
+          ))}
+        </p>
+        <p>
+          <strong>{what}</strong>
+          {when && <span class={late ? 'late-day' : undefined}> {when}</span>}
+          {booked && `, booked for ${booked}`}. {deviceLabels(entry.devices) || 'No device'}.{' '}
+          {clinicianReason({ reason: entry.reason, adjust: first?.adjust ?? null })}
+        </p>
+        {rings && (
+          <p>
+            <Contact text={row.contact} />
+          </p>
+        )}
+      </div>
+      <a class="button" href={`${path}/visit`}>
+        Enter the visit<span class="unseen"> of {name}</span>
+      </a>
+    </li>
   );
 }

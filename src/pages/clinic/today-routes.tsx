@@ -4,15 +4,16 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { RecallRow } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { planners } from '../parts/route-types.js';
+import { type Form, planners } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';
 
 /** So many names are read before one starts. */
 const SHOWN = 12;
 const OVER = ['done', 'declined', 'moved-away'];
 
-export function registerTodayPage(app: FastifyInstance, { store, clock, ...deps }: ServiceDeps): void {
-  app.get('/today', { config: { access: planners } }, async (request, reply) => {
+export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
+  app.get<{ Querystring: Form }>('/today', { config: { access: planners } }, async (request, reply) => {
     const today = clock.today();
     const run = await store.recall.latestRun();
     const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
@@ -20,14 +21,20 @@ export function registerTodayPage(app: FastifyInstance, { store, clock, ...deps 
     const isUrgent = (r: RecallRow) => r.entry.action === 'see-now' || r.entry.action === 'repair';
     const isSoon = (r: RecallRow) => r.appointment === today || r.appointment === addDaysIso(today, 1);
     const next = open.filter((r) => !isUrgent(r) && r.appointment === null);
+    // Children who have a clinician are that person's list; a clinic that names nobody has one list for all.
+    const me = request.user?.displayName.trim().toLowerCase() ?? '';
+    const mine = next.filter((r) => me !== '' && r.clinician.trim().toLowerCase() === me);
+    const whose = mine.length === 0 ? null : request.query.whose === 'all' ? 'all' : 'mine';
+    const list = whose === 'mine' ? mine : next;
     return sendPage(
       reply,
       <TodayPage
-        context={await pageContext(request, reply, { store, clock, ...deps })}
+        context={await pageContext(request, reply, deps)}
         urgent={open.filter((r) => isUrgent(r) && !isSoon(r))}
         appointments={open.filter(isSoon).toSorted((a, b) => a.appointment!.localeCompare(b.appointment!))}
-        byHarm={next.slice(0, SHOWN)}
-        more={Math.max(0, next.length - SHOWN)}
+        byHarm={list.slice(0, SHOWN)}
+        whose={whose}
+        more={Math.max(0, list.length - SHOWN)}
         listMade={run?.today ?? null}
       />,
     );

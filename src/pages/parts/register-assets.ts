@@ -23,6 +23,7 @@ const files: readonly (readonly [string, string | URL, string])[] = [
   ['visit.js', own('visit.js'), script],
   ['device.js', own('device.js'), script],
   ['print.js', own('print.js'), script],
+  ['room.js', own('room.js'), script],
   ['what-if.js', own('what-if.js'), script],
   ['recall.js', own('recall.js'), script],
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),

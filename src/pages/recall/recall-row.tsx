@@ -1,6 +1,7 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames, alertNames } from '../../words/action-names.js';
+import { Contact } from '../parts/contact.js';
 import type { PageContext } from '../parts/page-context.js';
 import { CallState } from './recall-call.js';
 import { passedTags, weekdays } from './recall-words.js';
@@ -75,23 +76,6 @@ function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
       {row.transportDays.length > 0 && (
         <p class="small">transport {row.transportDays.map((d) => weekdays[d]).join(', ')}</p>
       )}
-    </>
-  );
-}
-
-/** A telephone number in the contact can be tapped. */
-function Contact({ text }: { text: string }) {
-  if (!text) return <em>No contact kept</em>;
-  const number = /\+?\d[\d ()/-]{5,}\d/.exec(text)?.[0];
-  if (!number) return <>{text}</>;
-  const at = text.indexOf(number);
-  return (
-    <>
-      {text.slice(0, at)}
-      <a class="ring" href={`tel:${number.replace(/[^+\d]/g, '')}`}>
-        {number}
-      </a>
-      {text.slice(at + number.length)}
     </>
   );
 }

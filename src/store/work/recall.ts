@@ -190,6 +190,7 @@ const rowOf = (r: EntryRow): RecallRow => ({
   childId: r.child_id,
   childName: r.child.name,
   contact: r.child.contact,
+  clinician: r.child.clinician,
   language: r.child.language,
   transportDays: r.child.transportDays,
   latexAlert: r.child.latexAlert,

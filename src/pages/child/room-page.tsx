@@ -1,0 +1,174 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import type { Device } from '../../records/device.js';
+import { type MeasureId, seriesKey } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import { seriesText } from '../parts/format.js';
+import { Empty, Layout, ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { allowanceField, barField } from './device-form.js';
+import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
+import { WhatIfTabs } from './what-if-tabs.js';
+
+export interface RoomPageProps {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly device: Device;
+  /** The device and its twin, left first. */
+  readonly devices: readonly Device[];
+  readonly limiting: readonly MeasureId[];
+  readonly rows: readonly RoomRow[];
+  readonly months: number;
+  readonly odds: (typeof oddsAsked)[number];
+}
+
+/** How much room the next one needs to last: every dimension and side at once, carried to the cast by one button. */
+export function RoomPage(props: RoomPageProps) {
+  const { context, child, device, devices, limiting, rows, months, odds } = props;
+  const { format } = context;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const m = monthsAsked.indexOf(months);
+  const o = oddsAsked.indexOf(odds);
+  return (
+    <Layout title="Room for the next cast" context={context} scripts={['room.js']}>
+      <p>
+        <a href={base}>{child.name || child.id}</a>
+      </p>
+      <h1>Room for the next {deviceLabel(device)}, cast today</h1>
+      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current="next" />
+      {rows.length === 0 ? (
+        <Empty>Too few readings to answer. Measure this child first.</Empty>
+      ) : (
+        <section id="room-table" data-rows={JSON.stringify(rows)} data-months={JSON.stringify(monthsAsked)}>
+          <form method="get" class="row">
+            <input type="hidden" name="device" value={device.id} />
+            <p class="field wide">
+              <label for="months">
+                It is to last <output for="months">{months}</output> months
+              </label>
+              <input
+                id="months"
+                name="months"
+                type="range"
+                min={monthsAsked[0]}
+                max={monthsAsked.at(-1)}
+                value={months}
+              />
+            </p>
+            <p class="field">
+              <label for="odds">in so many of 100 children like this one</label>
+              <select id="odds" name="odds">
+                {oddsAsked.map((p) => (
+                  <option key={p} value={p} selected={p === odds}>
+                    {Math.round(p * 100)}
+                  </option>
+                ))}
+              </select>
+            </p>
+            <p>
+              <button type="submit" class="without-script">
+                Show
+              </button>
+            </p>
+          </form>
+          <ScrollBox label="Room by dimension and side">
+            <table class="stack">
+              <caption>What limits first is on top. All lengths in mm, rounded up.</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Dimension</th>
+                  <th scope="col" class="number">
+                    Room needed
+                  </th>
+                  <th scope="col" class="number">
+                    In force now
+                  </th>
+                  <th scope="col" class="number">
+                    In force lasts
+                  </th>
+                  <th scope="col">For the next one</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map((r) => {
+                  const needed = r.neededMm[o][m];
+                  const lasts = monthsInForce(r, o);
+                  const own = r.bar?.travelMm ? ` + ${format.stated(r.bar.travelMm)} by the bar` : '';
+                  return (
+                    <tr key={seriesKey(r.series)}>
+                      <th scope="row">{seriesText(r.series)}</th>
+                      <td class="number" data-label="Room needed">
+                        <strong data-needed>{needed}</strong>
+                      </td>
+                      <td class="number" data-label="In force now">
+                        {format.stated(r.inForceMm)}
+                        {own}
+                      </td>
+                      <td class="number" data-label="In force lasts" data-lasts>
+                        {lastsText(lasts)}
+                      </td>
+                      <td data-label="For the next one" data-chosen>
+                        {chosenText(r, needed)}
+                      </td>
+                    </tr>
+                  );
+                })}
+              </tbody>
+            </table>
+          </ScrollBox>
+          <div class="row">
+            {devices.map((d) => (
+              <form
+                method="get"
+                key={d.id}
+                action={`${base}/devices/${encodeURIComponent(d.id)}/next`}
+                data-device={d.id}
+              >
+                {roomFields(
+                  rows.filter((r) => r.deviceId === d.id),
+                  o,
+                  m,
+                ).map(([name, mm]) => (
+                  <input key={name} type="hidden" name={name} value={mm} />
+                ))}
+                <button type="submit" class="main-action">
+                  Cast the next {deviceLabel(d)} with this room
+                </button>
+              </form>
+            ))}
+          </div>
+          <p class="hint">
+            More room is not better fit: too long a plate spoils rollover and shoe fit, and a loose girth lets
+            the shell move. Where more is needed than the device can take, plan the next cast earlier. The
+            clinician decides; nothing is saved on this page.
+          </p>
+        </section>
+      )}
+    </Layout>
+  );
+}
+
+/** Fields of the next one's form: one figure a measure, the larger side's where one frame is for both. */
+export function roomFields(rows: readonly RoomRow[], odds: number, month: number): [string, number][] {
+  const fields = new Map<string, number>();
+  const most = (name: string, mm: number) => fields.set(name, Math.max(fields.get(name) ?? 0, mm));
+  for (const row of rows) {
+    const { allowanceMm, barMm } = chosenRoom(row, row.neededMm[odds][month]);
+    most(allowanceField(row.series.measure), allowanceMm);
+    if (barMm !== null) most(barField(row.series.measure), barMm);
+  }
+  return [...fields];
+}
+
+function lastsText(months: number | null): string {
+  if (months === null) return `under ${monthsAsked[0]} months`;
+  return months === monthsAsked.at(-1) ? `${months} months or more` : `${months} months`;
+}
+
+function chosenText(row: RoomRow, needed: number): string {
+  const { allowanceMm, barMm } = chosenRoom(row, needed);
+  const more = allowanceMm - row.usualMm;
+  const than = more > 0 ? `, ${Math.round(more)} more than usual` : '';
+  return barMm === null
+    ? `allowance ${Math.round(allowanceMm)}${than}`
+    : `allowance ${Math.round(allowanceMm)}, bar ${barMm}`;
+}

@@ -1,0 +1,95 @@
+/** What a clinician's page says in words: checked as text, on the components themselves. */
+import { renderToString } from 'preact-render-to-string';
+import { describe, expect, it } from 'vitest';
+import type { Flag } from '../../src/forecast/contract.js';
+import { ChildCautions } from '../../src/pages/child/child-cautions.js';
+import { byDriver, roomText } from '../../src/pages/child/room-bars.js';
+import { chosenRoom, monthsInForce } from '../../src/pages/child/room-table.js';
+import { dueText } from '../../src/pages/parts/due-text.js';
+import { formatFor } from '../../src/pages/parts/format.js';
+
+const format = formatFor('en-GB');
+const room = (measure: string, side: string, roomMm: number, allowanceMm = 8) =>
+  ({ series: { measure, side }, roomMm, allowanceMm }) as never;
+
+describe('room', () => {
+  it('is told in whole millimetres, and past its limit by how much', () => {
+    expect(roomText(room('foot_length', 'left', 2.6))).toBe('3 of 8 mm left');
+    expect(roomText(room('foot_length', 'left', -11.7))).toBe('12 mm over');
+    expect(roomText(room('foot_length', 'left', 0.3))).toBe('none left of 8 mm');
+  });
+
+  it('stands with what limits first on top, left before right', () => {
+    const rooms = [
+      room('calf_girth', 'right', 1),
+      room('foot_length', 'right', 4),
+      room('foot_length', 'left', 5),
+      room('calf_girth', 'left', 9),
+    ];
+    const drivers = [{ series: { measure: 'foot_length', side: 'right' }, share: 0.8 }] as never;
+    expect(byDriver({ room: rooms, drivers }).map((r) => `${r.series.measure} ${r.series.side}`)).toEqual([
+      'foot_length left',
+      'foot_length right',
+      'calf_girth left',
+      'calf_girth right',
+    ]);
+  });
+
+  it('for the next one is built in, or set by a bar in whole holes beyond the allowance', () => {
+    const base = {
+      deviceId: 'd',
+      series: { measure: 'knee_height', side: 'left' },
+      inForceMm: 11,
+      usualMm: 11,
+    };
+    const bar = { ...base, bar: { travelMm: 12, holeMm: 6 }, neededMm: [] } as never;
+    expect(chosenRoom(bar, 20)).toEqual({ allowanceMm: 11, barMm: 12 });
+    expect(chosenRoom(bar, 9)).toEqual({ allowanceMm: 11, barMm: 0 });
+    expect(chosenRoom({ ...(bar as object), bar: null } as never, 20)).toEqual({
+      allowanceMm: 20,
+      barMm: null,
+    });
+    const row = { ...(bar as object), neededMm: [[8, 15, 23, 24]] } as never;
+    expect(monthsInForce(row, 0)).toBe(5);
+  });
+});
+
+describe('what is wanted', () => {
+  it('says how late it is, and never a later day than it was', () => {
+    const today = '2026-06-15';
+    expect(dueText({ action: 'cast', dueBy: '2025-12-24' }, today, format)).toEqual({
+      what: 'Cast',
+      when: 'was due by 24 Dec 2025, 6 months ago',
+      late: true,
+    });
+    expect(dueText({ action: 'see-now', dueBy: today }, today, format).when).toBe('today');
+    expect(dueText({ action: 'none', dueBy: '2026-07-15' }, today, format).when).toMatch(/^before 15 Jul/);
+  });
+});
+
+describe('cautions', () => {
+  const flag = (id: string, severity: Flag['severity']): Flag => ({
+    id,
+    childId: 'c',
+    severity,
+    title: `Title ${id}`,
+    seen: `Seen ${id}`,
+    caution: '',
+    askWhom: '',
+    series: null,
+    deviceId: null,
+  });
+  const open = (flags: Flag[]) => renderToString(<ChildCautions flags={flags} />).split('<details')[0];
+
+  it('are folded after two, the gravest first', () => {
+    const html = open([flag('a', 'note'), flag('b', 'check'), flag('c', 'note')]);
+    expect(html.indexOf('Seen b')).toBeLessThan(html.indexOf('Seen a'));
+    expect(html).not.toContain('Seen c');
+  });
+
+  it('that must be acted on now are never folded', () => {
+    const html = open([flag('n', 'note'), flag('a', 'act-now'), flag('b', 'act-now'), flag('c', 'act-now')]);
+    for (const id of ['a', 'b', 'c']) expect(html).toContain(`Seen ${id}`);
+    expect(html).not.toContain('Seen n');
+  });
+});
