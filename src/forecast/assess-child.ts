@@ -89,7 +89,7 @@ function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAsses
   const { today, model, rules } = context;
   const record = recordUntil(fullRecord, today);
   const seed = childSeed(context.seed, record.child.id);
-  const growth = fitChild(growthInput(record), model);
+  const growth = fitChild(growthInput(record, model), model);
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
   const suggestions = findSuggestions(record, posterior);
 

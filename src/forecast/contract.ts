@@ -2,6 +2,7 @@
 import type { IsoDate } from '../records/dates.js';
 import type { AdjustmentKind, DeviceEvent } from '../records/device.js';
 import type { MeasureId, Series } from '../records/measure.js';
+import type { FindingKind } from './flags/finding.js';
 
 export type ForecastOutcome =
   | 'forecast'
@@ -143,6 +144,8 @@ export interface Flag {
   readonly askWhom: string;
   readonly series: Series | null;
   readonly deviceId: string | null;
+  /** What a skin check or note found, and when, where the flag comes of one. */
+  readonly finding?: { readonly kind: FindingKind; readonly date: IsoDate };
 }
 
 /** A likely slip in the data, with the correction a person may accept. Nothing is changed silently. */

@@ -1,6 +1,6 @@
 import type { ChildPosterior } from '../growth/contract.js';
 import { type DayNumber, dayNumber } from '../records/dates.js';
-import { type MeasureId, type Series, seriesKey, technicalErrorAt } from '../records/measure.js';
+import { type MeasureId, measures, type Series, seriesKey, technicalErrorAt } from '../records/measure.js';
 import type { Measurement } from '../records/records.js';
 import { randomStream } from '../statistics/random-stream.js';
 
@@ -13,16 +13,53 @@ export interface Futures {
   readonly paths: ReadonlyMap<string, Float64Array>;
 }
 
-/** The model has no curve for these; they keep their proportion to the head's circumference. */
-const PROPORTIONAL: Partial<Record<MeasureId, MeasureId>> = {
-  head_breadth: 'head_circumference',
-  head_length: 'head_circumference',
+interface Proportion {
+  readonly of: MeasureId;
+  /** Usual share of it at REFERENCE_MM; null where nothing stands in for it. */
+  readonly share: number | null;
+  /** Grows as this power of it: a boy's hand of 130 mm at 6 and 150 at 10 grows slower than his stature. */
+  readonly power: number;
+}
+const REFERENCE_MM = 1200;
+
+/**
+ * The model has no curve for these; they keep their proportion to a measure that has one. Shares of stature: Drillis and
+ * Contini 1966, Body segment parameters (hand 0.108, forearm 0.146), breadth, girth and the power common practice, no source; all
+ * from memory, and replaced by the child's own readings.
+ */
+const PROPORTIONAL: Partial<Record<MeasureId, Proportion>> = {
+  head_breadth: { of: 'head_circumference', share: null, power: 1 },
+  head_length: { of: 'head_circumference', share: null, power: 1 },
+  hand_length: { of: 'stature', share: 0.108, power: 0.8 },
+  hand_breadth: { of: 'stature', share: 0.048, power: 0.8 },
+  forearm_length: { of: 'stature', share: 0.146, power: 0.8 },
+  forearm_girth: { of: 'stature', share: 0.135, power: 0.8 },
+};
+const baseOf = ({ measure, side }: Series): Series | null => {
+  const base = PROPORTIONAL[measure];
+  return base ? { measure: base.of, side: measures[base.of].sided ? side : 'none' } : null;
 };
 /** The series whose growth decides a series': its own, or the one it keeps its proportion to. */
-export const followedSeries = (s: Series): Series => ({
-  ...s,
-  measure: PROPORTIONAL[s.measure] ?? s.measure,
-});
+export const followedSeries = (s: Series): Series => baseOf(s) ?? s;
+
+/**
+ * Where nothing that has a curve was measured of a child, a reading that keeps a usual share of such a measure stands in
+ * for it, so that its pace is the child's own; else the readings as they are.
+ */
+export function withStandIns(
+  measurements: readonly Measurement[],
+  follows: (measure: MeasureId) => boolean,
+): readonly Measurement[] {
+  if (measurements.some((m) => follows(m.measure))) return measurements;
+  return measurements.map((m) => {
+    const base = PROPORTIONAL[m.measure];
+    if (!base?.share) return m;
+    const value = REFERENCE_MM * (m.value / (base.share * REFERENCE_MM)) ** (1 / base.power);
+    const error = m.technicalError ?? technicalErrorAt(m.measure, 0);
+    const technicalError = (value * error) / (base.power * m.value);
+    return { ...m, measure: base.of, side: baseOf(m)!.side, value, technicalError };
+  });
+}
 
 /** Relative SD of the proportion over a course, because a cranial orthosis is meant to change it (no source). */
 const PROPORTION_SD = 0.01;
@@ -35,7 +72,7 @@ export function modelFollows(
   const known = new Set(model.measures);
   const measured = new Set(measurements.map((m) => m.measure));
   return (measure) => {
-    const base = PROPORTIONAL[measure];
+    const base = PROPORTIONAL[measure]?.of;
     return known.has(measure) || (base !== undefined && known.has(base) && measured.has(measure));
   };
 }
@@ -53,15 +90,15 @@ export function sampleFutures(
   const known = new Set(model.measures);
   const wanted = new Map<string, Series>();
   for (const s of series) {
-    const base = known.has(s.measure) ? s.measure : PROPORTIONAL[s.measure];
-    if (base && known.has(base)) wanted.set(seriesKey({ ...s, measure: base }), { ...s, measure: base });
+    const base = known.has(s.measure) ? s : baseOf(s);
+    if (base && known.has(base.measure)) wanted.set(seriesKey(base), base);
   }
   const list = [...wanted.values()];
   const values = list.length > 0 ? posterior.sample(list, days, draws, seed) : [];
   const paths = new Map(list.map((s, i) => [seriesKey(s), values[i]]));
   for (const s of series) {
-    const base = PROPORTIONAL[s.measure];
-    const path = base && paths.get(seriesKey({ ...s, measure: base }));
+    const base = baseOf(s);
+    const path = base && paths.get(seriesKey(base));
     if (!path || known.has(s.measure)) continue;
     const scaled = scaledPath(posterior, s, base, path, days.length, draws, seed, measurements);
     if (scaled) paths.set(seriesKey(s), scaled);
@@ -73,7 +110,7 @@ export function sampleFutures(
 function scaledPath(
   posterior: ChildPosterior,
   series: Series,
-  base: MeasureId,
+  base: Series,
   path: Float64Array,
   width: number,
   draws: number,
@@ -83,17 +120,18 @@ function scaledPath(
   const own = measurements.filter((m) => m.measure === series.measure && m.side === series.side);
   if (own.length === 0) return null;
   const expected = posterior.predict(
-    { ...series, measure: base },
+    base,
     own.map((m) => dayNumber(m.date)),
   ).mean;
-  const ratio = own.reduce((sum, m, i) => sum + m.value / expected[i], 0) / own.length;
+  const power = PROPORTIONAL[series.measure]?.power ?? 1;
+  const ratio = own.reduce((sum, m, i) => sum + m.value / expected[i] ** power, 0) / own.length;
   const error = technicalErrorAt(series.measure, 0) / own[0].value / Math.sqrt(own.length);
   const sd = Math.hypot(error, PROPORTION_SD);
   const chance = randomStream(childlessSeed(seed, series.measure.length));
   const result = new Float64Array(path.length);
   for (let i = 0; i < draws; i++) {
     const factor = ratio * (1 + sd * chance.normal());
-    for (let j = 0; j < width; j++) result[i * width + j] = factor * path[i * width + j];
+    for (let j = 0; j < width; j++) result[i * width + j] = factor * path[i * width + j] ** power;
   }
   return result;
 }

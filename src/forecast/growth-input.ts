@@ -1,7 +1,8 @@
 import type { GrowthInput } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { technicalErrorAt } from '../records/measure.js';
+import { type MeasureId, technicalErrorAt } from '../records/measure.js';
+import { withStandIns } from './futures.js';
 import { growthHormoneEnd, growthHormoneStart } from './record-until.js';
 
 /** Readings from before growth hormone count as if measured this much less exactly (common practice, no source). */
@@ -11,9 +12,16 @@ const BEFORE_TREATMENT = 2;
  * What the growth room is told of a child. Where growth hormone was started the growth clock may run faster from that
  * day, and earlier readings are weighted down, so that the new pace can be followed.
  */
-export function growthInput(record: ChildRecord): GrowthInput {
+export function growthInput(
+  record: ChildRecord,
+  model: { readonly measures: readonly MeasureId[] } | null = null,
+): GrowthInput {
   const { child } = record;
   const start = growthHormoneStart(record);
+  // What is learned from is only what was read.
+  const measurements = model
+    ? withStandIns(record.measurements, (m) => model.measures.includes(m))
+    : record.measurements;
   return {
     birthDate: child.birthDate,
     sex: child.sex,
@@ -25,8 +33,8 @@ export function growthInput(record: ChildRecord): GrowthInput {
     hormoneTo: growthHormoneEnd(record),
     measurements:
       start === null
-        ? record.measurements
-        : record.measurements.map((m) =>
+        ? measurements
+        : measurements.map((m) =>
             m.date >= start
               ? m
               : {

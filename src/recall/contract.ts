@@ -45,6 +45,9 @@ export const reasonCodes = [
   'review-due',
   'wear-review',
   'being-made-late',
+  'never-fitted',
+  'replaced',
+  'readings-say-less',
   'being-made',
   'fits-for-now',
   'not-in-use',
@@ -182,6 +185,8 @@ export interface ReplacementInProgress {
   readonly childId: string;
   readonly deviceId: string;
   readonly replacementDeviceId: string;
+  /** Day it was cast. */
+  readonly castOn: IsoDate;
   /** Null where it has been longer with the workshop than any job was: it must be asked for. */
   readonly expectedFitting: IsoDate | null;
   /** Chance that the worn device is beyond use by the expected fitting; null without a forecast. */

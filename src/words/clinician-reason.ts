@@ -45,8 +45,13 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'not-funded-yet': (w) => `The next one is funded from ${w.date('from')}: a look before then.`,
   'review-due': () => 'The usual review.',
   'wear-review': () => 'Growth does not decide here: the usual review of wear, straps and skin.',
+  'never-fitted': (w) =>
+    `Cast on ${w.date('on')} and not recorded as fitted: find it, and see whether it still fits.`,
+  replaced: (w) => `A newer one has been worn since ${w.date('on')}: record the end of this one.`,
+  'readings-say-less': (w) =>
+    `The readings as they stand leave next to no room at the ${w.measure}, though less growth is expected: look.`,
   'being-made-late': () => 'The next one is being made and may come late.',
-  'being-made': () => 'The next one is being made.',
+  'being-made': (w) => `The next one is being made; fitting about ${w.date('expected')}.`,
   'fits-for-now': () => 'It is expected to fit for now.',
   'not-in-use': () => 'Not in use.',
   'not-planned': () => 'Something in the record cannot be right, so no date can be worked out: measure.',

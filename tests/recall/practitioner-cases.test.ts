@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
-import { type PractitionerCase, practitionerCases, TODAY } from './practitioner-cases.js';
+import { type PractitionerCase, TODAY } from './case-kit.js';
+import { practitionerCases as firstCases } from './practitioner-cases.js';
+import { secondCases } from './second-cases.js';
+import { thirdCases } from './third-cases.js';
+
+const practitionerCases = [...firstCases, ...secondCases, ...thirdCases];
 
 function listed(c: PractitionerCase) {
   const built = c.child();

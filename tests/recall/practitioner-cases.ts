@@ -1,26 +1,6 @@
-import type { Action } from '../../src/recall/contract.js';
 import type { MeasureId, Side } from '../../src/records/measure.js';
-import { buildChild } from '../forecast/build-record.js';
+import { type Built, kid as child, type PractitionerCase } from './case-kit.js';
 
-export const TODAY = '2026-11-25';
-type Built = ReturnType<typeof buildChild>;
-
-export interface PractitionerCase {
-  readonly name: string;
-  readonly child: () => Built;
-  /** What someone who does the job would do; null: not on any list. */
-  readonly action: Action | null;
-  /** Why. Common practice, no source, every one of them. */
-  readonly why: string;
-  /** Devices the visit is for, by place in the record, where that is the point. */
-  readonly devices?: readonly number[];
-  readonly eligibleAfterMonths?: Record<string, number>;
-  /** Where the answer is another one, and why: left to see, not made to agree. */
-  readonly differs?: { readonly action: Action; readonly why: string };
-}
-
-const child = (ageYears: number, sex: 'male' | 'female', more: Record<string, unknown> = {}) =>
-  buildChild(TODAY, ageYears, { sex, ...more });
 /** Readings months before today. */
 type Rows = readonly (readonly [monthsAgo: number, mm: number])[];
 const foot = (b: Built, rows: Rows, side: Side = 'left') => b.series('foot_length', side, rows);
@@ -246,10 +226,6 @@ export const practitionerCases: readonly PractitionerCase[] = [
     },
     action: 'review',
     why: 'every four weeks at this age',
-    differs: {
-      action: 'check',
-      why: 'the same visit on the same day, with a figure for the bench: hip height is read to 7 mm',
-    },
   },
   {
     name: 'SMO, toddler',

@@ -46,8 +46,10 @@ export function readingNeeded(
   const known = judged !== null && judged > last.date ? judged : last.date;
   const stopped = deciding && growthStopped(record, deciding);
   if (stopped?.proved) return null;
-  if (daysBetween(known, today) > staleAfterDays(rule, age))
-    return { why: 'readings-too-old', ...about, date: last.date };
+  // One reading shows no pace: it speaks for one interval.
+  const lasts =
+    new Set(own.map((m) => m.date)).size > 1 || judged ? staleAfterDays(rule, age) : nearCastDays(rule, age);
+  if (daysBetween(known, today) > lasts) return { why: 'readings-too-old', ...about, date: last.date };
   const castDay = dayNumber(history.castDate);
   const near = Math.min(...own.map((m) => Math.abs(dayNumber(m.date) - castDay)));
   const onGrowth = plan.limits.some((l) => l.series.measure === measure && l.kind === 'growth');

@@ -53,9 +53,12 @@ export function findingFlags(input: FlagInput): Flag[] {
       f.severity === 'see-now' && cautionOf[f.kind] === cautions.skinLook
         ? cautions.skinNow
         : cautionOf[f.kind];
-    return flag(input, `finding-${key}`, f.severity === 'see-now' ? 'act-now' : 'check', text, seen(f), {
-      deviceId: f.deviceId ?? undefined,
-    });
+    const severity = f.severity === 'see-now' ? 'act-now' : 'check';
+    const about = { deviceId: f.deviceId ?? undefined };
+    return {
+      ...flag(input, `finding-${key}`, severity, text, seen(f), about),
+      finding: { kind: f.kind, date: f.date },
+    };
   });
 }
 

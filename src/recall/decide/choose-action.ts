@@ -4,9 +4,11 @@ import type { DeviceFacts } from './decide-device.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 
-/** From this chance that the visit finds it needed a cast is planned; from the other a look with the deciding figure. */
+/** From this chance that the visit finds it needed a cast is planned (ordinary skin); from the other a look with the deciding figure. */
 const PLAIN = 0.8;
 const WORTH_A_LOOK = 0.2;
+/** A fortnight more or less is no matter. */
+const SAME_DAYS = 14;
 /** So near the end of usual life a look at wear counts as the look at its end, days. */
 const LIFE_LOOK_DAYS = 61;
 
@@ -40,19 +42,29 @@ const seeNow: Rule = ({ flags, device, rule, today }) => {
   return flag ? choose('see-now', today, 'red-flag', { flag: flag.id }) : null;
 };
 
-const repair: Rule = ({ history, today }) =>
-  history.brokenOn ? choose('repair', today, 'broken', { on: history.brokenOn }) : null;
+/** Recorded as broken or lost, or said so in a note. */
+const repair: Rule = ({ history, flags, device, today }) => {
+  if (history.lostOn) return choose('repair', today, 'lost', { on: history.lostOn });
+  if (history.brokenOn) return choose('repair', today, 'broken', { on: history.brokenOn });
+  const said = flags.find((f) => f.deviceId === device.id && ofTheDevice(f.finding?.kind))?.finding;
+  return said ? choose('repair', today, said.kind === 'lost' ? 'lost' : 'broken', { on: said.date }) : null;
+};
+const ofTheDevice = (kind: string | undefined): boolean => kind === 'broken' || kind === 'lost';
 
-/** The next one is on its way: no second recall, and nothing is said to fit. */
-const beingMade: Rule = ({ replacement }) => {
+/** A newer one is worn in its place, and this one was never taken off the books: it asks for nothing. */
+const replaced: Rule = ({ successor, castBy, today, beyondUseSince }) => {
+  if (!successor) return null;
+  // Two of a kind may be worn in turn while both fit.
+  if (!successor.linked && beyondUseSince === null && !(castBy !== null && castBy < today)) return null;
+  return choose('none', null, 'replaced', { on: successor.fittedOn });
+};
+
+/** The next one is on its way: no second recall, and nothing is said to fit; longer on its way than any was before, it is looked for. */
+const beingMade: Rule = ({ replacement, today }) => {
   if (!replacement) return null;
-  const expected = replacement.expectedFitting;
-  return choose(
-    'none',
-    expected,
-    replacement.late ? 'being-made-late' : 'being-made',
-    expected ? { expected } : {},
-  );
+  const { expectedFitting: expected, castOn, late } = replacement;
+  if (expected === null) return choose('check', today, 'never-fitted', { on: castOn });
+  return choose('none', expected, late ? 'being-made-late' : 'being-made', { expected });
 };
 
 /** A reviewer's 'outgrown' needs no reading to be believed. */
@@ -94,36 +106,78 @@ const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy 
 const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
   castBy !== null && castBy <= until && (neededAtVisit ?? 0) >= WORTH_A_LOOK;
 
+/**
+ * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the day to cast
+ * by has passed by a whole workshop's time, or the even chance is nearer than that; or where the even chance falls within
+ * reach of the list's weeks and a visit would find it needed (80 % for ordinary skin, less where a day beyond use matters
+ * more). What rests on a look older than the usual review is looked at first, unless it is all but sure.
+ */
+function isPlain(facts: DeviceFacts): boolean {
+  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm, shortOn } = facts;
+  if (!isKnown(facts)) return false;
+  if (shortOn !== null) return true;
+  if (castBy === null || evenCastBy === null) return false;
+  if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
+  const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
+  return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
+}
+
+/** Looked at within the usual review interval, or so far beyond use that no look is needed to say so. */
+const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>
+  reviewBy >= today || (chanceToday ?? 0) >= PLAIN;
+
 /** A cast that is plainly due, or due before anything else, comes before adjusting or renewing a part. */
 const castComesFirst = (facts: DeviceFacts, by: IsoDate): boolean =>
-  castIsDue(facts) && ((facts.neededAtVisit ?? 0) >= PLAIN || (facts.castBy ?? by) <= by);
+  castIsDue(facts) && (isPlain(facts) || (facts.castBy ?? by) <= by);
+
+/** What falls due after the next usual review is seen to there. */
+const atTheReview = ({ reviewBy, until }: DeviceFacts, by: IsoDate): boolean =>
+  reviewBy <= until && by > reviewBy;
 
 const adjust: Rule = (facts) => {
   const step = facts.adjust;
-  if (!step || step.by > facts.until || castComesFirst(facts, step.by)) return null;
+  if (!step || step.by > facts.until || castComesFirst(facts, step.by) || atTheReview(facts, step.by))
+    return null;
+  // A part that is wanted sooner gives the visit its name; both are done in it.
+  if (facts.part && facts.part.by <= step.by) return null;
   const { what, measure: of, side, mm, by } = step;
   return choose('adjust', by, 'adjustment-due', { what, measure: of, side, mm, by });
 };
 
 const renewPart: Rule = (facts) => {
-  if (!facts.part || facts.part.by > facts.until || castComesFirst(facts, facts.part.by)) return null;
-  return choose('renew-part', facts.part.by, 'part-due', { part: facts.part.part, by: facts.part.by });
+  const { part, until } = facts;
+  if (!part || part.by > until || castComesFirst(facts, part.by) || atTheReview(facts, part.by)) return null;
+  return choose('renew-part', part.by, 'part-due', { part: part.part, by: part.by });
 };
 
+/** The usual review comes while a look is early enough: half as much again of the accepted chance is not reached before. */
+const reviewWillDo = (facts: DeviceFacts): boolean =>
+  facts.reviewBy >= facts.today &&
+  facts.lookBy !== null &&
+  facts.reviewBy <= facts.lookBy &&
+  !isPlain(facts) &&
+  facts.beyondUseSince === null;
+
 const castOrCheck: Rule = (facts) => {
-  const { castBy, today, neededAtVisit, beyondUseSince, forecast, fundedFrom } = facts;
-  if (castBy === null || !castIsDue(facts)) return null;
+  const { castBy, today, beyondUseSince, forecast, fundedFrom } = facts;
+  if (castBy === null || !castIsDue(facts) || reviewWillDo(facts)) return null;
   const tight = forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
-  if (beyondUseSince) return choose('cast', castBy, 'beyond-use', { since: beyondUseSince });
+  if (beyondUseSince)
+    return choose(isKnown(facts) ? 'cast' : 'check', castBy, 'beyond-use', { since: beyondUseSince });
   if (tight) return choose('cast', castBy, 'judged-tight', { on: tight });
   // Nobody pays yet: a look in the meantime instead of a cast.
   if (fundedFrom && fundedFrom > castBy)
     return choose('check', castBy, 'not-funded-yet', { from: fundedFrom });
-  const late = castBy < today;
-  return choose((neededAtVisit ?? 0) >= PLAIN ? 'cast' : 'check', castBy, late ? 'cast-late' : 'cast-due', {
+  return choose(isPlain(facts) ? 'cast' : 'check', castBy, castBy < today ? 'cast-late' : 'cast-due', {
     castBy,
   });
 };
+
+/** The readings as they stand leave next to nothing, though growth is expected to have been less: it is looked at. */
+const readingsSayLess: Rule = ({ shortOn, today }) =>
+  shortOn
+    ? choose('check', today, 'readings-say-less', { measure: shortOn.measure, date: shortOn.date })
+    : null;
 
 /** Grown up with little room left: no date will come, so it is looked at now. */
 const grownIntoIt: Rule = ({ forecast, chanceToday, accepted, today }) =>
@@ -151,6 +205,7 @@ const review: Rule = ({ reviewBy, until, forecast, record, rule }) => {
 
 const inOrder: readonly Rule[] = [
   seeNow,
+  replaced,
   repair,
   beingMade,
   judgedOutgrown,
@@ -158,6 +213,7 @@ const inOrder: readonly Rule[] = [
   adjust,
   renewPart,
   castOrCheck,
+  readingsSayLess,
   grownIntoIt,
   usualLifeOver,
   review,

@@ -3,6 +3,7 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
+import type { MeasureId } from '../../records/measure.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import type {
   AdjustStep,
@@ -23,6 +24,8 @@ import { chanceDueBy } from './due-by-chance.js';
 import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
+import { shortByReadings } from './short-by-readings.js';
+import type { Successor } from './successor-of.js';
 
 export interface DeviceQuestion {
   readonly record: ChildRecord;
@@ -33,6 +36,8 @@ export interface DeviceQuestion {
   readonly flags: readonly Flag[];
   readonly turnaround: TurnaroundEstimate;
   readonly replacement: ReplacementInProgress | null;
+  /** The device worn in its place already, where there is one. */
+  readonly successor: Successor | null;
   readonly today: IsoDate;
   /** What falls due by this day is wanted now. */
   readonly until: IsoDate;
@@ -44,6 +49,15 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly history: DeviceHistory;
   readonly chance: BeyondUseChance | null;
   readonly accepted: number;
+  readonly harm: number;
+  /** Days from a cast to its fitting that are planned for. */
+  readonly waitDays: number;
+  /** The same as castBy at an even chance: when it would be cast after a look in between. */
+  readonly evenCastBy: IsoDate | null;
+  /** The same at half as much again of the accepted chance: a look is early enough until then. */
+  readonly lookBy: IsoDate | null;
+  /** A reading by which, taken as it stands, next to no room is left. */
+  readonly shortOn: { readonly measure: MeasureId; readonly date: IsoDate } | null;
   readonly castBy: IsoDate | null;
   readonly beyondUseSince: IsoDate | null;
   readonly chanceToday: number | null;
@@ -60,6 +74,8 @@ export interface DeviceFacts extends DeviceQuestion {
 const UNKNOWN = 0.5;
 /** A joint or strap that waits for its adjustment harms half as much as a device beyond use (common practice, no source). */
 const ADJUSTING_SHARE = 0.5;
+/** A look is early enough until half as much again of the accepted chance is reached (common practice, no source). */
+const LOOK = 1.5;
 const WEEK = 7;
 /** Actions after which the device goes on: what else is due on it is done in the same visit. */
 const KEEPS: readonly Choice['action'][] = ['adjust', 'renew-part', 'check', 'review'];
@@ -88,7 +104,7 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
     acceptedChance: facts.accepted,
     chanceToday: facts.chanceToday,
     chanceByEarliestFitting: byFitting,
-    checkFigure: choice.action === 'check' ? facts.figure : null,
+    checkFigure: ['check', 'review'].includes(choice.action) && dueSoon(facts) ? facts.figure : null,
     adjust:
       KEEPS.includes(choice.action) && facts.adjust && facts.adjust.by <= facts.until ? facts.adjust : null,
     part:
@@ -101,6 +117,8 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
   };
 }
 
+const dueSoon = ({ castBy: by, until }: DeviceFacts): boolean => by !== null && by <= until;
+
 function factsOf(question: DeviceQuestion): DeviceFacts {
   const { record, device, rule, forecast, turnaround, today, settings } = question;
   const history = deviceHistory(device, record.events);
@@ -108,7 +126,8 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const accepted = acceptedChance(harm, settings);
   const chance = forecast ? beyondUseChance(forecast) : null;
   const wait = plannedWait(turnaround, settings.fitWaitDays);
-  const cast = chance ? castBy(chance, accepted, wait, lastRoom(history, forecast)) : null;
+  const room = lastRoom(history, forecast);
+  const cast = chance ? castBy(chance, accepted, wait, room) : null;
   const every = reviewDays(rule, record, today);
   const half = chance?.dayOf(0.5) ?? null;
   const visit = cast === null || cast < today ? today : cast;
@@ -122,6 +141,11 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     history,
     chance,
     accepted,
+    harm,
+    waitDays: wait,
+    evenCastBy: chance ? castBy(chance, 0.5, wait, room) : null,
+    lookBy: chance ? castBy(chance, LOOK * accepted, wait, room) : null,
+    shortOn: forecast ? shortByReadings(record, forecast, history, today, wait, rule) : null,
     castBy: cast,
     beyondUseSince: half !== null && half <= dayNumber(today) ? isoDate(half) : null,
     chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),
@@ -163,7 +187,8 @@ function chanceToCount(
   byFitting: number | null,
   earliest: IsoDate,
 ): number {
-  const beyond = byFitting ?? facts.chanceToday ?? (choice.action === 'measure' ? UNKNOWN : 0);
+  const beyond =
+    byFitting ?? facts.chanceToday ?? (['measure', 'check'].includes(choice.action) ? UNKNOWN : 0);
   if (choice.action === 'repair') return Math.max(beyond, 1);
   if (choice.action !== 'adjust' || !facts.forecast) return beyond;
   const due = Math.max(...(facts.forecast.adjustments ?? []).map((a) => chanceDueBy(a.days, earliest)), 0);

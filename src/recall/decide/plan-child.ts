@@ -1,15 +1,17 @@
 import type { DeviceForecast, Flag } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
-import type { FitRules } from '../../rules/fit-rule.js';
+import type { Device } from '../../records/device.js';
+import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import type { StageDurations } from '../../turnaround/expected-fitting.js';
 import type { DeviceDecision, RecallEntry, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import { acceptedChance, harmADay } from './accepted-chance.js';
 import { type DeviceQuestion, decideDevice } from './decide-device.js';
 import { lastSeen } from './last-seen.js';
 import type { RecallSettings } from './recall-settings.js';
-import { replacementInProgress } from './replacement-in-progress.js';
+import { beingMade, type Replacement, replacementInProgress } from './replacement-in-progress.js';
 import { replacementStatus } from './replacement-status.js';
+import { successorOf } from './successor-of.js';
 import { castsJoinUntil, isWanted, visitOf } from './visit-of.js';
 
 /** What recall reads of an assessment; the forecast room's own result fits. */
@@ -93,15 +95,15 @@ function questionsOf(
   { rules, turnaroundOf, history, today, until, settings }: PlanContext,
 ): DeviceQuestion[] {
   const forecasts = new Map(assessment?.forecasts.map((f) => [f.deviceId, f]));
-  const worn = record.devices.filter(
-    (d) => d.status === 'worn' && d.castDate <= today && forecasts.get(d.id)?.outcome !== 'not-in-use',
-  );
-  return worn.map((device): DeviceQuestion => {
-    const forecast = forecasts.get(device.id) ?? null;
+  const accepted = (rule: FamilyRule | null) =>
+    acceptedChance(harmADay(rule, record.child.insensateSkin, settings), settings);
+  const about = (
+    device: Device,
+    forecast: DeviceForecast | null,
+    next: Replacement | null,
+  ): DeviceQuestion => {
     const rule = rules.get(device.family) ?? null;
     const turnaround = turnaroundOf(device.family);
-    const next = replacementInProgress(device, record, rules, today);
-    const accepted = acceptedChance(harmADay(rule, record.child.insensateSkin, settings), settings);
     return {
       record,
       device,
@@ -109,10 +111,24 @@ function questionsOf(
       forecast,
       flags: assessment?.flags ?? [],
       turnaround,
-      replacement: next && replacementStatus(device, forecast, next, turnaround, history, today, accepted),
+      replacement:
+        next && replacementStatus(device, forecast, next, turnaround, history, today, accepted(rule)),
+      successor: successorOf(device, record, today),
       today,
       until,
       settings,
     };
-  });
+  };
+  const worn = record.devices.filter(
+    (d) => d.status === 'worn' && d.castDate <= today && forecasts.get(d.id)?.outcome !== 'not-in-use',
+  );
+  const questions = worn.map((device) =>
+    about(device, forecasts.get(device.id) ?? null, replacementInProgress(device, record, rules, today)),
+  );
+  // A device that is being made in nobody's place is followed too: a cast that is never fitted must not be forgotten.
+  const followed = new Set(questions.flatMap((q) => q.replacement?.replacementDeviceId ?? []));
+  const made = record.devices.filter(
+    (d) => d.status === 'ordered' && d.castDate <= today && !d.fittedDate && !followed.has(d.id),
+  );
+  return [...questions, ...made.map((device) => about(device, null, beingMade(device, record)))];
 }

@@ -23,8 +23,6 @@ export function replacementInProgress(
   rules: FitRules,
   today: IsoDate,
 ): Replacement | null {
-  const openJob = (deviceId: string) =>
-    record.jobs.find((j) => j.deviceId === deviceId && j.status === 'in-progress' && !j.stages.fit) ?? null;
   const next = record.devices.find(
     (d) =>
       d.id !== worn.id &&
@@ -35,14 +33,23 @@ export function replacementInProgress(
       regionOf(d.family, rules) === regionOf(worn.family, rules) &&
       sidesOverlap(d.side, worn.side),
   );
-  if (next) return { device: next, job: openJob(next.id) };
-  const own = openJob(worn.id);
+  if (next) return beingMade(next, record);
+  const own = openJob(worn.id, record);
   const begun = own?.stages.cast;
   return own && begun && worn.fittedDate !== null && begun > worn.fittedDate
     ? { device: worn, job: own }
     : null;
 }
 
-function sidesOverlap(a: Device['side'], b: Device['side']): boolean {
+const openJob = (deviceId: string, { jobs }: ChildRecord): WorkshopJob | null =>
+  jobs.find((j) => j.deviceId === deviceId && j.status === 'in-progress' && !j.stages.fit) ?? null;
+
+/** An ordered device with its job. */
+export const beingMade = (device: Device, record: ChildRecord): Replacement => ({
+  device,
+  job: openJob(device.id, record),
+});
+
+export function sidesOverlap(a: Device['side'], b: Device['side']): boolean {
   return a === b || a === 'both' || b === 'both';
 }

@@ -34,6 +34,7 @@ export function replacementStatus(
     childId: worn.childId,
     deviceId: worn.id,
     replacementDeviceId: replacement.device.id,
+    castOn: begun,
     expectedFitting: lost ? null : addDaysIso(today, ahead[Math.floor(ahead.length / 2)]),
     riskUntilFitted: risk,
     late: lost || (risk !== null && risk > accepted),

@@ -72,7 +72,7 @@ export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPoster
   const today = deps.clock.today();
   const known = recordUntil(record, today);
   try {
-    const outcome = fitChild(growthInput(known), deps.assessor.model());
+    const outcome = fitChild(growthInput(known, deps.assessor.model()), deps.assessor.model());
     if (outcome.kind !== 'posterior') return null;
     const { mean, sd } = outcome.posterior.predict({ measure: 'stature', side: 'none' }, [dayNumber(today)]);
     return Number.isFinite(mean[0] + sd[0]) ? outcome.posterior : null;

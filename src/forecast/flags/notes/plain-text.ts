@@ -29,7 +29,10 @@ const NUMBERS: Readonly<Record<string, number>> = {
   cuarenta: 40,
 };
 const SPANS: readonly [RegExp, string][] = [
-  [/\bpins (?:and|&) needles\b/g, 'pins needles'],
+  [/\bpins (?:and|&|\+|n) needles\b/g, 'pins needles'],
+  // As times are written in notes: 45/60 minutes, 2/24 hours.
+  [/\b(\d+)\s?\/60\b/g, '$1 min'],
+  [/\b(\d+)\s?\/24\b/g, '$1 hours'],
   [
     /\b(red|pink|blue|black|white|green|yellow|purple|orange) (?:and|&) (red|pink|blue|black|white|green|yellow|purple|orange)\b/g,
     '$1 $2',

@@ -64,13 +64,16 @@ type Silenced = 'denied' | 'advice' | 'others' | null;
 export function readNote(note: string, region: Region | null = null): ReadNote {
   const text = plainText(note).replace(patterns.notFindings, (m) => ' '.repeat(m.length));
   const found: NoteFinding[] = [];
+  let spoken: FindingKind | null = null;
   for (const sentence of splitClauses(text)) {
     let silenced: Silenced = null;
     let current = found.at(-1);
     /** 'Off for 40 minutes, still pink': said before what it is said of. */
     let offMinutes: number | null = null;
     for (const clause of sentence) {
-      const terms = termsOf(clause.text, region);
+      const named = termsOf(clause.text, region);
+      const terms = named.length > 0 ? named : anotherOf(clause.text, spoken);
+      if (named.length > 0) spoken = named[named.length - 1].kind;
       if (terms.length === 0) {
         if (current) current = amend(found, current, clause.text);
         else offMinutes = /\boff\b/.test(clause.text) ? lastedMinutes(clause.text) : null;
@@ -80,7 +83,7 @@ export function readNote(note: string, region: Region | null = null): ReadNote {
       const carried: Silenced = clause.continues && isBare(clause.text, terms) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
-        if (silenced !== null || isPast(clause.text, term) || isColour(clause.text, term)) continue;
+        if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
         const finding = findingOf(clause.text, term, offMinutes);
         // 'Red mark' is one mark.
         if (finding && current?.words === finding.words && isMark(current) && isMark(finding)) continue;
@@ -101,6 +104,14 @@ function termsOf(clause: string, region: Region | null): Term[] {
     .filter((t) => !all.some((o) => o !== t && o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at))
     .filter((t) => fitsPlace(t, clause, region))
     .sort((a, b) => a.at - b.at);
+}
+
+/** 'Old mark settled; new one on L': one more of what was spoken of. */
+function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
+  const another = spoken && /\b(?:new|another|fresh|second) (?:1|one)\b/.exec(clause);
+  if (!another) return [];
+  const { index: at, 0: text } = another;
+  return spoken.startsWith('skin') ? [{ at, end: at + text.length, text, kind: spoken }] : [];
 }
 
 const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
@@ -171,15 +182,30 @@ const isResolved = (text: string): boolean => {
   );
 };
 
-/** 'red strap wanted' speaks of a colour, 'red strap mark' of the skin. */
-function isColour(clause: string, term: Term): boolean {
+/** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
+function isOfThings(clause: string, term: Term): boolean {
+  // Swelling above a sock is of the leg.
+  if (term.kind === 'swelling')
+    return (
+      term.text === 'swollen' &&
+      has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
+    );
   if (term.kind !== 'skin-mark' || !has(new RegExp(`^(?:${patterns.colours.source})$`), term.text))
     return false;
-  const next = clause.slice(term.end).trim().split(/\s+/).slice(0, 2).join(' ');
+  const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
   return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
 }
+
+/** The two words behind a term. */
+const followedBy = (clause: string, term: Term): string =>
+  clause
+    .slice(term.end)
+    .replace(/^[\s-]+/, '')
+    .split(/[\s-]+/)
+    .slice(0, 2)
+    .join(' ');
 
 function findingOf(clause: string, term: Term, offMinutes: number | null): NoteFinding | null {
   const minutes = lastedMinutes(clause) ?? (has(patterns.still, clause) ? offMinutes : null);
