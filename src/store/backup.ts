@@ -26,6 +26,7 @@ export const backedUpTables = [
   'recall_state_changes',
   'users',
   'family_links',
+  'family_questions',
   'settings',
   'fit_limit_changes',
   'sign_offs',

@@ -11,6 +11,7 @@ import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Caseload, ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import type { FamilyAnswer } from '../records/family-answer.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
@@ -220,6 +221,20 @@ export interface FamilyLink {
 }
 /** `token` is shown once; only its signature can be checked afterwards. */
 export type NewFamilyLink = FamilyLink & { readonly token: string };
+
+/** Two questions asked through a family's link. An answer is evidence for a clinician; by itself it changes nothing. */
+export interface FamilyQuestion {
+  readonly id: string;
+  readonly childId: string;
+  readonly deviceId: string | null;
+  readonly askedBy: string;
+  readonly askedAt: string;
+  readonly answer: (FamilyAnswer & { readonly at: string }) | null;
+}
+export interface WaitingAnswer extends FamilyQuestion {
+  readonly childName: string;
+  readonly contact: string;
+}
 
 export interface AuditRow {
   readonly id: string;
@@ -437,6 +452,29 @@ export interface Store {
     withdraw(linkId: string, now: Date, actor: Actor): Promise<void>;
     /** The child a token opens and the actor to read it as; throws 'link-not-valid' when forged, expired or withdrawn. */
     open(token: string, now: Date): Promise<{ readonly childId: string; readonly actor: Actor }>;
+  };
+  readonly familyQuestions: {
+    /** One open question a child; asked again it is for the device given now. */
+    ask(childId: string, deviceId: string, now: Date, actor: Actor): Promise<void>;
+    /** Open and answered ones a clinician has not decided on, newest first; whoever asks has read the child's record. */
+    ofChild(childId: string): Promise<readonly FamilyQuestion[]>;
+    /** Answers of active children that wait for a clinician, oldest first. */
+    waiting(actor: Actor): Promise<readonly WaitingAnswer[]>;
+    /** Throws 'not-found' where it is another child's or was answered. */
+    answer(
+      id: string,
+      childId: string,
+      answer: FamilyAnswer,
+      now: Date,
+      actor: Actor,
+    ): Promise<FamilyQuestion>;
+    decide(
+      id: string,
+      childId: string,
+      decision: 'accepted' | 'set-aside',
+      now: Date,
+      actor: Actor,
+    ): Promise<FamilyQuestion>;
   };
   readonly audit: {
     record(row: {

@@ -7,6 +7,7 @@ import type { Store } from './contract.js';
 import { isMigrated, migrate } from './migrate.js';
 import { auditRepository } from './people/audit.js';
 import { familyLinksRepository } from './people/family-links.js';
+import { familyQuestionsRepository } from './people/family-questions.js';
 import { settingsRepository } from './people/settings.js';
 import { accessTokensRepository, sessionsRepository } from './people/sign-in-state.js';
 import { signInTriesRepository } from './people/sign-in-tries.js';
@@ -107,6 +108,7 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     workshopJobs: workshopJobsRepository(db),
     forecasts: forecastsRepository(db),
     recall: recallRepository(db),
+    familyQuestions: familyQuestionsRepository(db),
     familyLinks: familyLinksRepository(db, () => secret('family-links')),
     audit: auditRepository(db),
     users: usersRepository(db),

@@ -4,6 +4,7 @@ import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.
 import type { PopulationOffset } from '../growth/population/population-offset.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import type { ToeRoom } from '../records/family-answer.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit } from '../rules/clinic-limits.js';
@@ -183,6 +184,22 @@ export interface Tables {
     created_by: string;
     created_at: Stamp;
     last_used_at: MaybeStamp;
+  };
+  family_questions: {
+    id: string;
+    child_id: string;
+    device_id: string | null;
+    asked_by: string;
+    asked_at: Stamp;
+    answered_at: MaybeStamp;
+    link_id: string | null;
+    toes: ToeRoom | null;
+    marks: SkinCheck['state'] | null;
+    place: Generated<string>;
+    minutes: number | null;
+    decided_at: MaybeStamp;
+    decided_by: string | null;
+    decision: 'accepted' | 'set-aside' | null;
   };
   settings: {
     name: string;

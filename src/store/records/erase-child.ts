@@ -11,6 +11,7 @@ const tables = [
   'forecast_history',
   'assessments',
   'family_links',
+  'family_questions',
   'workshop_jobs',
   'device_events',
   'skin_checks',

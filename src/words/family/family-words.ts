@@ -1,5 +1,6 @@
 import type { Action } from '../../recall/contract.js';
 import type { Device } from '../../records/device.js';
+import type { ToeRoom } from '../../records/family-answer.js';
 import type { SkinState } from '../../records/skin-check.js';
 import type { NamesByLanguage, Region } from '../../rules/fit-rule.js';
 import { english } from './english.js';
@@ -26,10 +27,6 @@ export interface Signs {
   readonly title: string;
   readonly signs: readonly string[];
 }
-
-/** What a family saw of the room at the toes. */
-export const toeRooms = ['finger', 'less', 'over', 'unsure'] as const;
-export type ToeRoom = (typeof toeRooms)[number];
 
 /** The two questions a clinic may ask through a family's link. */
 export interface FamilyQuestions {
