@@ -1,3 +1,5 @@
+import { familyChartWords } from './family-chart-words.js';
+
 /** Every word a chart shows, by language. A language without its own words is answered in English. */
 export interface ChartWords {
   readonly left: string;
@@ -88,4 +90,7 @@ const es: ChartWords = {
   yearsOld: 'años',
 };
 
-export const chartWords = (language: string): ChartWords => (language.startsWith('es') ? es : en);
+export function chartWords(language: string): ChartWords {
+  const tag = language.split('-')[0];
+  return tag === 'es' ? es : { ...en, ...familyChartWords[tag] };
+}

@@ -451,7 +451,10 @@ export interface Store {
     create(childId: string, label: string, days: number, now: Date, actor: Actor): Promise<NewFamilyLink>;
     withdraw(linkId: string, now: Date, actor: Actor): Promise<void>;
     /** The child a token opens and the actor to read it as; throws 'link-not-valid' when forged, expired or withdrawn. */
-    open(token: string, now: Date): Promise<{ readonly childId: string; readonly actor: Actor }>;
+    open(
+      token: string,
+      now: Date,
+    ): Promise<{ readonly childId: string; readonly actor: Actor; readonly expiresAt: string }>;
   };
   readonly familyQuestions: {
     /** One open question a child; asked again it is for the device given now. */

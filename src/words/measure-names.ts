@@ -34,6 +34,59 @@ const spanish: Readonly<Record<MeasureId, string>> = {
   weight: 'peso',
 };
 
+/** What charts are most often drawn of; any other measure is called what `any` says. */
+const others: Readonly<Record<string, { readonly any: string } & Partial<Record<MeasureId, string>>>> = {
+  fr: {
+    foot_length: 'la longueur du pied',
+    stature: 'la taille debout',
+    head_circumference: 'le tour de tête',
+    sitting_height: 'la taille assise',
+    knee_height: 'la hauteur du genou',
+    calf_girth: 'le tour du mollet',
+    any: 'la mesure',
+  },
+  pl: {
+    foot_length: 'długość stopy',
+    stature: 'wzrost',
+    head_circumference: 'obwód głowy',
+    sitting_height: 'wysokość siedząc',
+    knee_height: 'wysokość kolana',
+    calf_girth: 'obwód łydki',
+    any: 'wymiar',
+  },
+  tr: {
+    foot_length: 'ayak uzunluğu',
+    stature: 'boy',
+    head_circumference: 'baş çevresi',
+    sitting_height: 'oturma boyu',
+    knee_height: 'diz yüksekliği',
+    calf_girth: 'baldır çevresi',
+    any: 'ölçü',
+  },
+  uk: {
+    foot_length: 'довжина стопи',
+    stature: 'зріст',
+    head_circumference: 'обвід голови',
+    sitting_height: 'зріст сидячи',
+    knee_height: 'висота коліна',
+    calf_girth: 'обвід гомілки',
+    any: 'розмір',
+  },
+  ar: {
+    foot_length: 'طول القدم',
+    stature: 'الطول',
+    head_circumference: 'محيط الرأس',
+    sitting_height: 'الطول جالسًا',
+    knee_height: 'ارتفاع الركبة',
+    calf_girth: 'محيط الساق',
+    any: 'القياس',
+  },
+};
+
 /** What a family calls a measure, in its language; English where we have none. plainMeasure('foot_length', 'es-MX') = 'largo del pie'. */
-export const plainMeasure = (measure: MeasureId, language: string): string =>
-  language.startsWith('es') ? spanish[measure] : measures[measure].plainLabel;
+export function plainMeasure(measure: MeasureId, language: string): string {
+  const tag = language.split('-')[0];
+  if (tag === 'es') return spanish[measure];
+  const words = others[tag];
+  return words ? (words[measure] ?? words.any) : measures[measure].plainLabel;
+}

@@ -89,6 +89,8 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /api/sign-offs': 'c',
 
   'GET /assets/style.css': 'public',
+  'GET /assets/family.css': 'public',
+  'GET /assets/copy.js': 'public',
   'GET /assets/mark.svg': 'public',
   'GET /assets/tour/1-child.png': 'public',
   'GET /assets/tour/4-recall.png': 'public',
@@ -155,6 +157,9 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /recall/calendar.ics': 'cs',
   'GET /children/:id/family': 'csa',
   'GET /family/:token': 'public',
+  'POST /family/:token/answers': 'public',
+  'POST /children/:id/questions': 'c',
+  'POST /children/:id/answers/:answer': 'c',
   'POST /children/:id/links': 'c',
   'POST /children/:id/links/withdraw': 'c',
   'GET /overview': 'csa',

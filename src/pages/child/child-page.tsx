@@ -2,7 +2,8 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
-import type { FamilyLink, MeasurementRevision } from '../../store/contract.js';
+import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
+import { QuestionsSection } from '../family/family-answers.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -24,6 +25,7 @@ export interface ChildPageProps {
   readonly readings: readonly ScoredReading[];
   readonly tempo: { readonly mean: number; readonly sd: number } | null;
   readonly links: readonly FamilyLink[];
+  readonly questions: readonly FamilyQuestion[];
   readonly revisions: readonly MeasurementRevision[];
   /** Diagnoses, charts and corrections: for clinicians. */
   readonly clinical: boolean;
@@ -185,6 +187,8 @@ export function ChildPage(props: ChildPageProps) {
           revisions={props.revisions}
         />
       )}
+
+      {clinical && <QuestionsSection context={context} view={view} questions={props.questions} />}
 
       {clinical && <FamilyLinks context={context} base={base} links={props.links} />}
     </Layout>

@@ -100,11 +100,12 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [context, growthSvg, timelineSvg, links, revisions] = await Promise.all([
+    const [context, growthSvg, timelineSvg, links, questions, revisions] = await Promise.all([
       pageContext(request, reply, deps),
       clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
       clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
       clinical ? store.familyLinks.list(id, actorOf(request)) : [],
+      clinical ? store.familyQuestions.ofChild(id) : [],
       clinical ? store.measurements.corrected(id, actorOf(request)) : [],
     ]);
     return sendPage(
@@ -119,6 +120,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         readings={measure ? scoredReadings(view, measure, posterior) : []}
         tempo={posterior?.tempoYears ?? null}
         links={links}
+        questions={questions}
         revisions={revisions}
         clinical={clinical}
       />,

@@ -1,7 +1,8 @@
 import { deviceLabels } from '../../charts/device-label.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallRow, WaitingAnswer } from '../../store/contract.js';
 import { alertNames } from '../../words/action-names.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
+import { WaitingAnswers } from '../family/family-answers.js';
 import { Contact } from '../parts/contact.js';
 import { dueText } from '../parts/due-text.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -11,6 +12,8 @@ export interface TodayPageProps {
   readonly context: PageContext;
   /** See now and repair, in working order. */
   readonly urgent: readonly RecallRow[];
+  /** Only for a clinician. */
+  readonly waiting: readonly WaitingAnswer[];
   readonly appointments: readonly RecallRow[];
   /** The rest of the list in working order. */
   readonly byHarm: readonly RecallRow[];
@@ -45,6 +48,7 @@ export function TodayPage(props: TodayPageProps) {
           There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
         </Empty>
       )}
+      <WaitingAnswers context={context} waiting={props.waiting} />
       <Section title="Ring or see today" rows={urgent} context={context} rings />
       <Section
         title="Booked for today and tomorrow"

@@ -30,6 +30,9 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
       reply,
       <TodayPage
         context={await pageContext(request, reply, deps)}
+        waiting={
+          request.user?.role === 'clinician' ? await store.familyQuestions.waiting(actorOf(request)) : []
+        }
         urgent={open.filter((r) => isUrgent(r) && !isSoon(r))}
         appointments={open.filter(isSoon).toSorted((a, b) => a.appointment!.localeCompare(b.appointment!))}
         byHarm={list.slice(0, SHOWN)}

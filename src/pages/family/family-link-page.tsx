@@ -1,8 +1,9 @@
+import { renderSVG } from 'uqr';
 import type { NewFamilyLink } from '../../store/contract.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
-/** The new link, shown this once. */
+/** The new link, shown this once: to be copied, scanned or printed. */
 export function FamilyLinkPage(props: {
   context: PageContext;
   childId: string;
@@ -10,19 +11,39 @@ export function FamilyLinkPage(props: {
   url: string;
 }) {
   const { context, childId, link, url } = props;
+  const until = context.format.longDate(link.expiresAt.slice(0, 10));
   return (
-    <Layout title="Link for the family" context={context}>
+    <Layout title="Link for the family" context={context} scripts={['copy.js']}>
       <section>
         <h1>Link for the family</h1>
         <p>
-          Copy it now and give it to the family yourself: it is not shown again. It opens this child's sheet
-          until {context.format.date(link.expiresAt.slice(0, 10))}, for whoever has it.
-        </p>
-        <p class="field">
-          <label for="url">Link</label>
-          <input id="url" readonly value={url} />
+          Give it to the family yourself, now: it is not shown again. Whoever has it sees this child's sheet,
+          and can answer your two questions where you have asked them.
         </p>
         <p>
+          <strong>It works until {until}</strong>, or until you withdraw it.
+        </p>
+        <div class="row">
+          <p class="field wide">
+            <label for="url">Link</label>
+            <input id="url" readonly value={url} />
+          </p>
+          <p>
+            <button type="button" class="main-action" data-copy="url" hidden>
+              Copy
+            </button>
+          </p>
+        </div>
+        <figure
+          class="qr"
+          role="img"
+          aria-label="The same link as a picture for the family's telephone to scan"
+          dangerouslySetInnerHTML={{
+            __html: renderSVG(url, { border: 2 }).replace('<svg ', '<svg aria-hidden="true" '),
+          }}
+        />
+        <p>Scanned with a telephone's camera the picture opens the same page. Until {until}.</p>
+        <p class="no-print">
           <a href={`/children/${encodeURIComponent(childId)}`}>Back to the child</a>
         </p>
       </section>

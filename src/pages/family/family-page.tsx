@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Action } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { Region } from '../../rules/fit-rule.js';
@@ -14,98 +15,93 @@ import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { TelText } from '../parts/tel-text.js';
+import { Signs } from './signs.js';
+import { drawnOnce, SkinDrawing } from './skin-drawing.js';
 
-/** One sheet for a family: how long the brace fits, the child's own marks, the skin, when to call, the next visit. */
+/** One sheet for a family: how long the brace fits, when to stop and ring, the skin, the next visit, the child's own marks. */
 export function FamilyPage(props: {
   context: PageContext;
   view: ChildView;
   words: FamilyWords;
+  /** Have a native reader's eyes been over these words? */
+  checked: boolean;
   /** Empty where nothing was measured yet. */
   charts: { readonly wide: string; readonly narrow: string };
   contact: string;
+  /** Last day of the link it was opened by; null for the clinic's own print. */
+  linkUntil: string | null;
   /** Where a link to the same sheet in another language leads. */
   languageHref: (language: string) => string;
+  /** The clinic's two questions, where it has asked. */
+  children?: ComponentChildren;
 }) {
-  const { context, view, words, charts, contact } = props;
+  const { context, view, words, charts } = props;
   const { child } = view.record;
-  const format = formatFor(words.language);
-  const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
-  const devices = worn.length > 0 ? worn : view.inUse;
-  const kinds = devices.map((v) => wornDevice(v.device, rules).region);
-  const regions: readonly Region[] = kinds.length > 0 ? unique(kinds) : ['ankle-foot'];
+  const format = formatFor(localeOf(words));
+  const devices = devicesTold(view);
+  const regions = regionsOf(devices);
   const early = weeksCorrectedFor(child, context.today);
   return (
     <Layout
       title={words.title('')}
       context={context}
       kind="sheet"
+      styles={['family.css']}
       language={words.language}
       direction={words.direction}
     >
-      <nav class="row no-print" aria-label={words.otherLanguage}>
-        {familyLanguages.map((w) =>
-          w.language === words.language ? (
-            <strong key={w.language}>{w.name}</strong>
-          ) : (
-            <a key={w.language} href={props.languageHref(w.language)} lang={w.language} hreflang={w.language}>
-              {w.name}
-            </a>
-          ),
-        )}
-      </nav>
+      <Languages words={words} href={props.languageHref} />
+      {!props.checked && <p class="unchecked">{words.unchecked}</p>}
       <h1>{words.title(child.name)}</h1>
       {devices.length === 0 && <p class="answer">{words.noDevice}</p>}
-      {answers(devices, words).map((a) => (
-        <div key={a.say}>
-          <p class="answer">{a.say}</p>
-          {a.meaning && <p>{a.meaning}</p>}
+      {answers(devices, words, format).map((a) => (
+        <div key={a.say} class="answer">
+          <p>{a.say}</p>
+          {a.next && <p>{a.next}</p>}
+          {a.meaning && <p class="meaning">{a.meaning}</p>}
         </div>
       ))}
-      {devices.length > 0 && <p>{words.guess}</p>}
-      {early !== null && <p>{words.correctedAge(early)}</p>}
-      {charts.wide && (
-        <section aria-labelledby="chart">
-          <h2 id="chart">{words.chartTitle}</h2>
-          {(['wide', 'narrow'] as const).map((size) => (
-            <figure
-              key={size}
-              class={`chart ${size}`}
-              role="img"
-              aria-label={words.chartTitle}
-              dangerouslySetInnerHTML={{ __html: charts[size].replace('<svg ', '<svg aria-hidden="true" ') }}
-            />
-          ))}
-        </section>
-      )}
+      {props.children}
       <div class="two">
-        <section>
+        <section class="card stop">
+          <Signs words={words} regions={regions} insensate={child.insensateSkin} />
+          <p>
+            <strong>{words.doNotWait(child.insensateSkin)}</strong>
+          </p>
+          <p class="call">
+            {words.callUs}{' '}
+            <strong>{props.contact ? <TelText text={props.contact} /> : words.numberOnCard}</strong>
+          </p>
+        </section>
+        <section class="card">
           <h2>{words.skinTitle}</h2>
+          {drawnOnce(regions).map((region) => (
+            <SkinDrawing key={region} region={region} />
+          ))}
           {unique(regions.map(words.skinEveryDay)).map((text) => (
             <p key={text}>{text}</p>
           ))}
+          <p>{words.marks}</p>
           {child.insensateSkin && (
             <p>
               <strong>{words.skinInsensate}</strong>
             </p>
           )}
-          <h2>{words.visitTitle}</h2>
-          <p>{nextVisit(view, words, format, context.today)}</p>
-          <p>{words.bring}</p>
-        </section>
-        <section>
-          <Signs words={words} regions={regions} insensate={child.insensateSkin} />
-          <p>
-            <strong>{words.doNotWait(child.insensateSkin)}</strong>
-          </p>
-          <p>
-            {words.callUs} <strong>{contact || words.numberOnCard}</strong>
-          </p>
         </section>
       </div>
-      <p>
-        <small>
-          {context.clinicName} {words.madeOn(format.date(context.today))}
-        </small>
+      <section class="card">
+        <h2>{words.visitTitle}</h2>
+        <p>
+          {nextVisit(view, words, format, context.today)} {words.bring}
+        </p>
+      </section>
+      {devices.length > 0 && <p>{words.guess}</p>}
+      {early !== null && <p>{words.correctedAge(early)}</p>}
+      {charts.wide && <GrowthFigure words={words} charts={charts} />}
+      <p class="small">
+        {context.clinicName} {words.madeOn(format.date(context.today))}{' '}
+        {props.linkUntil && words.linkUntil(format.date(props.linkUntil))}
       </p>
     </Layout>
   );
@@ -114,37 +110,51 @@ export function FamilyPage(props: {
 const rules = loadRules();
 const unique = <T,>(items: readonly T[]): T[] => [...new Set(items)];
 
-/** What to look for, a list for each kind of device worn. */
-export function Signs(props: { words: FamilyWords; regions: readonly Region[]; insensate: boolean }) {
-  const { words, regions, insensate } = props;
-  const lists = new Map(regions.map((region) => [words.signs(region, insensate).signs.join(), region]));
-  return (
-    <>
-      {[...lists.values()].map((region) => {
-        const { title, signs } = words.signs(region, insensate);
-        const emergency = words.emergency(region);
-        return (
-          <div key={region}>
-            <h2>{title}</h2>
-            <ul>
-              {signs.map((sign) => (
-                <li key={sign}>{sign}</li>
-              ))}
-            </ul>
-            {emergency && (
-              <p>
-                <strong>{emergency}</strong>
-              </p>
-            )}
-          </div>
-        );
-      })}
-    </>
-  );
+/** Dates with the figures of the clinic's card and telephone, whatever the language's own are. */
+export const localeOf = ({ language }: FamilyWords): string =>
+  language === 'ar' ? 'ar-u-nu-latn' : language;
+
+/** What a family is told of: the devices worn; those in the workshop only where none is. */
+export function devicesTold(view: ChildView): readonly DeviceView[] {
+  const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
+  return worn.length > 0 ? worn : view.inUse;
 }
 
+const regionsOf = (devices: readonly DeviceView[]): readonly Region[] =>
+  devices.length > 0 ? unique(devices.map((v) => wornDevice(v.device, rules).region)) : ['ankle-foot'];
+
+const Languages = ({ words, href }: { words: FamilyWords; href: (language: string) => string }) => (
+  <nav class="languages no-print" aria-label={words.otherLanguage}>
+    {familyLanguages.map((w) =>
+      w.language === words.language ? (
+        <strong key={w.language}>{w.name}</strong>
+      ) : (
+        <a key={w.language} href={href(w.language)} lang={w.language} dir={w.direction} hreflang={w.language}>
+          {w.name}
+        </a>
+      ),
+    )}
+  </nav>
+);
+
+const GrowthFigure = (props: { words: FamilyWords; charts: { wide: string; narrow: string } }) => (
+  <section class="card" aria-labelledby="chart">
+    <h2 id="chart">{props.words.chartTitle}</h2>
+    {(['wide', 'narrow'] as const).map((size) => (
+      <figure
+        key={size}
+        class={`chart ${size}`}
+        role="img"
+        aria-label={props.words.chartTitle}
+        dir="ltr"
+        dangerouslySetInnerHTML={{ __html: props.charts[size].replace('<svg ', '<svg aria-hidden="true" ') }}
+      />
+    ))}
+  </section>
+);
+
 /** One answer per device; left and right that get the same answer keep their own sentence, with its meaning said once. */
-function answers(devices: readonly DeviceView[], words: FamilyWords) {
+function answers(devices: readonly DeviceView[], words: FamilyWords, format: Format) {
   const seen = new Set<string>();
   return devices.map((v) => {
     const worn = wornDevice(v.device, rules);
@@ -152,8 +162,16 @@ function answers(devices: readonly DeviceView[], words: FamilyWords) {
     const answer = deviceAnswer(words, worn, action, v.forecast, why);
     const meaning = seen.has(answer.meaning) ? '' : answer.meaning;
     seen.add(answer.meaning);
-    return { ...answer, meaning };
+    return { ...answer, meaning, next: beingMade(v, words.device(worn), words, format) };
   });
+}
+
+/** How far the next one is, where it is in the workshop. */
+function beingMade(v: DeviceView, it: string, words: FamilyWords, format: Format): string {
+  const reason = v.decision?.reason;
+  if (reason?.code !== 'being-made' && reason?.code !== 'being-made-late') return '';
+  const { expected } = reason.numbers;
+  return words.beingMade(it, typeof expected === 'string' ? format.dayAndMonth(expected) : null);
 }
 
 /** The clinic's one decision for the device, and for a red flag what kind it is. */

@@ -1,32 +1,57 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
+import { familyAnswerFields, stopsWearing } from '../../records/family-answer.js';
+import { loadRules } from '../../rules/load-rules.js';
 import { actorOf } from '../../service/access.js';
 import { chartableMeasures, growthSpec } from '../../service/child-view/child-charts.js';
-import { loadChild, posteriorOf } from '../../service/child-view/load-child.js';
+import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import type { Actor } from '../../store/contract.js';
-import { familyWords } from '../../words/family/family-words.js';
+import { readLanguages } from '../../service/native-readers.js';
+import type { Actor, FamilyQuestion } from '../../store/contract.js';
+import { familyWords, firstLanguage } from '../../words/family/family-words.js';
+import { wornDevice } from '../../words/family/worn-device.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form, staff } from '../parts/route-types.js';
+import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';
+import { hasToes, QuestionsForm } from './questions-form.js';
+import { registerQuestionPages } from './questions-routes.js';
 
 type Sheet = { Params: { id: string; token: string }; Querystring: Form; Body: Form };
+/** Answers a minute from one address: a family sends one. */
+const ANSWERS_A_MINUTE = 6;
+const rules = loadRules();
 
 export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
+  registerQuestionPages(app, deps);
 
-  const sheet = async (
-    request: FastifyRequest<Sheet>,
-    reply: FastifyReply,
-    childId: string,
-    actor: Actor,
-    path: string,
-  ) => {
+  interface Shown {
+    readonly childId: string;
+    readonly actor: Actor;
+    readonly path: string;
+    readonly linkUntil: string | null;
+    /** Only through a link: the clinic's print asks nothing. */
+    readonly asked: FamilyQuestion | null;
+    readonly language?: string;
+    readonly typed?: Form;
+  }
+
+  const sheet = async (request: FastifyRequest<Sheet>, reply: FastifyReply, shown: Shown) => {
+    const { childId, actor, path, asked } = shown;
     const today = clock.today();
     const view = await loadChild(childId, deps, actor);
-    const words = familyWords(request.query.language ?? view.record.child.language);
+    const [context, { value: settings }, languages] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.settings.get(),
+      readLanguages(store),
+    ]);
+    const telephone = shown.linkUntil === null ? undefined : request.headers['accept-language'];
+    const words = familyWords(
+      shown.language ?? request.query.language ?? languageOf(view, settings.language, telephone),
+    );
     // A scheduler's view of the record lacks what the growth estimate needs; the sheet then goes without a chart.
     const whole = actor.role === 'clinician' || actor.role === 'family';
     const [measure] = chartableMeasures(view);
@@ -41,34 +66,101 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
             }),
           )
         : '';
-    const [wide, narrow] = await Promise.all([draw(720), draw(340)]);
-    const [context, { value: settings }] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.settings.get(),
-    ]);
+    const [wide, narrow] = (await Promise.all([draw(720), draw(340)])).map(shortened);
+    const worn = asked && wornOf(view, asked);
     return sendPage(
       reply.header('referrer-policy', 'no-referrer'),
       <FamilyPage
         context={context}
         view={view}
         words={words}
+        checked={languages.some((l) => l.language === words.language && l.signed !== null)}
         charts={{ wide, narrow }}
         contact={settings.contact}
+        linkUntil={shown.linkUntil}
         languageHref={(language) => `${path}?language=${language}`}
-      />,
+      >
+        {worn && (
+          <QuestionsForm
+            context={context}
+            words={words}
+            region={worn.region}
+            device={words.device(worn)}
+            questionId={asked.id}
+            action={`${path}/answers`}
+            typed={shown.typed ?? {}}
+            incomplete={shown.typed !== undefined}
+          />
+        )}
+      </FamilyPage>,
+      shown.typed ? 422 : 200,
     );
   };
 
   app.get<Sheet>('/children/:id/family', { config: { access: staff } }, async (request, reply) => {
     const { id } = request.params;
-    return sheet(request, reply, id, actorOf(request), `/children/${encodeURIComponent(id)}/family`);
+    const path = `/children/${encodeURIComponent(id)}/family`;
+    return sheet(request, reply, {
+      childId: id,
+      actor: actorOf(request),
+      path,
+      linkUntil: null,
+      asked: null,
+    });
   });
 
-  app.get<Sheet>('/family/:token', { config: { access: 'public' } }, async (request, reply) => {
-    const { token } = request.params;
-    const { childId, actor } = await store.familyLinks.open(token, clock.now());
-    return sheet(request, reply, childId, actor, `/family/${encodeURIComponent(token)}`);
-  });
+  const opened = async (token: string): Promise<Shown> => {
+    const { childId, actor, expiresAt } = await store.familyLinks.open(token, clock.now());
+    const questions = await store.familyQuestions.ofChild(childId);
+    return {
+      childId,
+      actor,
+      path: `/family/${encodeURIComponent(token)}`,
+      linkUntil: expiresAt.slice(0, 10),
+      asked: questions.find((q) => q.answer === null) ?? null,
+    };
+  };
+
+  app.get<Sheet>('/family/:token', { config: { access: 'public' } }, async (request, reply) =>
+    sheet(request, reply, await opened(request.params.token)),
+  );
+
+  app.post<Sheet>(
+    '/family/:token/answers',
+    { config: { access: 'public', rateLimit: { max: ANSWERS_A_MINUTE, timeWindow: '1 minute' } } },
+    async (request, reply) => {
+      const body = request.body ?? {};
+      const shown = await opened(request.params.token);
+      const view = await loadChild(shown.childId, deps, shown.actor);
+      const worn = shown.asked && wornOf(view, shown.asked);
+      if (!worn || shown.asked?.id !== body.question)
+        throw new DoorpostError('not-found', 'These questions are not open any more');
+      const read = familyAnswerFields.safeParse({
+        toes: hasToes(worn.region) ? body.toes : null,
+        marks: body.marks,
+        place: body.place ?? '',
+        minutes: body.minutes ? Number(body.minutes) : null,
+      });
+      if (!read.success || (hasToes(worn.region) && !body.toes))
+        return sheet(request, reply, { ...shown, language: body.language, typed: body });
+      await store.familyQuestions.answer(shown.asked.id, shown.childId, read.data, clock.now(), shown.actor);
+      const [context, { value: settings }] = await Promise.all([
+        pageContext(request, reply, deps),
+        store.settings.get(),
+      ]);
+      return sendPage(
+        reply.header('referrer-policy', 'no-referrer'),
+        <AnsweredPage
+          context={context}
+          words={familyWords(body.language ?? view.record.child.language)}
+          worn={worn}
+          stop={stopsWearing(read.data)}
+          contact={settings.contact}
+          back={`${shown.path}?language=${encodeURIComponent(body.language ?? '')}`}
+        />,
+      );
+    },
+  );
 
   app.post<Sheet>('/children/:id/links', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
@@ -114,4 +206,22 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       return reply.redirect(`/children/${encodeURIComponent(id)}?notice=link-withdrawn#links`, 303);
     },
   );
+}
+
+/** The record's language where it says another than the clinic's own; else the telephone's; else the clinic's. */
+function languageOf(view: ChildView, clinic: string, telephone: string | undefined): string {
+  const own = view.record.child.language;
+  if (own && own.split('-')[0] !== clinic.split('-')[0]) return own;
+  const asked = (telephone ?? '').split(',').map((part) => part.split(';')[0].trim());
+  return firstLanguage(asked) ?? own ?? clinic;
+}
+
+/** The same picture in fewer bytes: a tenth of a pixel is finer than any telephone shows. */
+const shortened = (svg: string): string =>
+  svg.replace(/\d+\.\d{2,}/g, (n) => String(Math.round(10 * Number(n)) / 10));
+
+/** The device asked about, if it is still worn. */
+function wornOf(view: ChildView, { deviceId }: FamilyQuestion) {
+  const found = view.inUse.find((v) => v.device.id === deviceId);
+  return found ? wornDevice(found.device, rules) : null;
 }

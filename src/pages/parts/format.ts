@@ -9,6 +9,8 @@ export interface Format {
   date(iso: IsoDate): string;
   /** Tuesday 20 January 2026 */
   longDate(iso: IsoDate): string;
+  /** 20 January */
+  dayAndMonth(iso: IsoDate): string;
   /** Jan 2026 */
   month(iso: IsoDate): string;
   /** 'in 3 weeks', '12 days ago' */
@@ -50,6 +52,7 @@ export function formatFor(locale: string): Format {
     locale,
     date: dates({ day: 'numeric', month: 'short', year: 'numeric' }),
     longDate: dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+    dayAndMonth: dates({ day: 'numeric', month: 'long' }),
     month: dates({ month: 'short', year: 'numeric' }),
     away: (iso, today) => {
       const days = daysBetween(today, iso);

@@ -37,6 +37,8 @@ export interface LayoutProps {
   readonly direction?: 'ltr' | 'rtl';
   /** 'sheet' is one printed page without navigation. */
   readonly kind?: 'app' | 'sheet';
+  /** Instead of the clinic's own. */
+  readonly styles?: readonly string[];
   readonly children: ComponentChildren;
 }
 
@@ -51,8 +53,9 @@ export function Layout(props: LayoutProps) {
         <meta name="robots" content="noindex" />
         <title>{`${title} · doorpost`}</title>
         <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
-        <link rel="stylesheet" href="/assets/style.css" />
-        <link rel="stylesheet" href="/assets/child.css" />
+        {(props.styles ?? ['style.css', 'child.css']).map((name) => (
+          <link key={name} rel="stylesheet" href={`/assets/${name}`} />
+        ))}
         {context.csrf && <meta name="csrf" content={context.csrf} />}
         {scripts.map((name) => (
           <script key={name} type="module" src={`/assets/${name}`} />

@@ -18,6 +18,7 @@ const script = 'text/javascript; charset=utf-8';
 const files: readonly (readonly [string, string | URL, string])[] = [
   ['style.css', own('style.css'), 'text/css; charset=utf-8'],
   ['child.css', own('child.css'), 'text/css; charset=utf-8'],
+  ['family.css', own('family.css'), 'text/css; charset=utf-8'],
   ['mark.svg', own('mark.svg'), 'image/svg+xml'],
   ['charts.js', own('charts.js'), script],
   ['visit.js', own('visit.js'), script],
@@ -25,6 +26,7 @@ const files: readonly (readonly [string, string | URL, string])[] = [
   ['print.js', own('print.js'), script],
   ['room.js', own('room.js'), script],
   ['what-if.js', own('what-if.js'), script],
+  ['copy.js', own('copy.js'), script],
   ['recall.js', own('recall.js'), script],
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],

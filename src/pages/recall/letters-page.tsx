@@ -2,7 +2,8 @@ import { loadRules } from '../../rules/load-rules.js';
 import type { RecallRow } from '../../store/contract.js';
 import { familyWords } from '../../words/family/family-words.js';
 import { wornDevice } from '../../words/family/worn-device.js';
-import { Signs } from '../family/family-page.js';
+import { localeOf } from '../family/family-page.js';
+import { Signs } from '../family/signs.js';
 import { formatFor } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -22,7 +23,7 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
       {rows.length === 0 && <Empty>Nobody fits the filters of the list.</Empty>}
       {rows.map((r) => {
         const words = familyWords(r.language);
-        const format = formatFor(words.language);
+        const format = formatFor(localeOf(words));
         const numb = r.entry.alerts.includes('skin-cannot-warn');
         const by = r.entry.dueBy && r.entry.dueBy > context.today ? r.entry.dueBy : null;
         return (

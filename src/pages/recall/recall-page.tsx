@@ -1,7 +1,8 @@
 import { capital } from '../../forecast/words.js';
-import type { JobRun, RecallRow, RecallRun } from '../../store/contract.js';
+import type { JobRun, RecallRow, RecallRun, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { Chart } from '../child/child-page.js';
+import { RingToday } from '../family/family-answers.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
@@ -23,6 +24,8 @@ export interface RecallPageProps {
     readonly neverSeen: number;
     readonly done: number;
   };
+  /** Answers of families that wait for a clinician. */
+  readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
   readonly changes: readonly RecallChange[] | null;
   readonly capacitySvg: string;
@@ -54,6 +57,7 @@ export function RecallPage(props: RecallPageProps) {
         </div>
         <Tools context={context} run={run} working={working} query={query} calendarUrl={props.calendarUrl} />
       </div>
+      <RingToday waiting={props.waiting} />
       <JobState job={job} working={working} />
       {!run && !working && <Empty>There is no list yet. Make the list to see who must be called.</Empty>}
       {run && (

@@ -67,6 +67,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
+        waiting={await store.familyQuestions.waiting(actor)}
         query={query}
         changes={
           old &&

@@ -93,7 +93,11 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
       .returning('child_id')
       .executeTakeFirst();
     if (!row) throw refused();
-    return { childId: row.child_id, actor: { userId: id, name: 'family-link', role: 'family' as const } };
+    return {
+      childId: row.child_id,
+      expiresAt: expiresAt.toISOString(),
+      actor: { userId: id, name: 'family-link', role: 'family' as const },
+    };
   },
 });
 

@@ -1,0 +1,157 @@
+import { deviceLabel } from '../../charts/device-label.js';
+import { stopsWearing } from '../../records/family-answer.js';
+import type { ChildView } from '../../service/child-view/load-child.js';
+import type { FamilyQuestion, WaitingAnswer } from '../../store/contract.js';
+import { english } from '../../words/family/english.js';
+import { Csrf } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { TelText } from '../parts/tel-text.js';
+
+const q = english.questions;
+
+/** What a family answered, in a clinician's words. */
+function said({ answer }: FamilyQuestion): string {
+  if (!answer) return '';
+  const { toes, marks, place, minutes } = answer;
+  return [
+    toes && `A finger's width at the toes: ${q.toesAnswers[toes]}.`,
+    `Marks: ${q.marksAnswers[marks]}${place && `, ${place}`}${minutes === null ? '' : `, ${minutes} minutes`}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** Accepting keeps the marks as a skin check told by the family; nothing else of the record changes. */
+function Decide(props: { context: PageContext; question: FamilyQuestion }) {
+  const { context, question } = props;
+  const base = `/children/${encodeURIComponent(question.childId)}`;
+  return (
+    <form method="post" action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">
+      <Csrf context={context} />
+      <button type="submit" name="decision" value="accepted" class="main-action">
+        Accept as a skin check
+      </button>
+      {question.deviceId && question.answer?.toes && (
+        <a class="button" href={`${base}/devices/${encodeURIComponent(question.deviceId)}`}>
+          Judge the fit
+        </a>
+      )}
+      <button type="submit" name="decision" value="set-aside">
+        Set aside
+      </button>
+    </form>
+  );
+}
+
+/** On the child's page: ask, see that it was asked, decide on what came back. */
+export function QuestionsSection(props: {
+  context: PageContext;
+  view: ChildView;
+  questions: readonly FamilyQuestion[];
+}) {
+  const { context, view, questions } = props;
+  const { format } = context;
+  const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
+  const open = questions.find((x) => x.answer === null);
+  return (
+    <section aria-labelledby="questions">
+      <h2 id="questions">Two questions for the family</h2>
+      {questions
+        .filter((x) => x.answer)
+        .map((x) => (
+          <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
+            <p>
+              <strong>{format.date(x.answer!.at.slice(0, 10))}:</strong> {said(x)}
+              {stopsWearing(x.answer!) && (
+                <strong> The family was told to stop wearing it and to ring.</strong>
+              )}
+            </p>
+            <Decide context={context} question={x} />
+          </div>
+        ))}
+      <p>
+        Is there a finger's width at the toes; are there marks, where, how long. Asked through the family's
+        link; the answer waits here until you accept it and changes no forecast by itself.
+      </p>
+      {open && (
+        <p>
+          Asked by {open.askedBy} on {format.date(open.askedAt.slice(0, 10))}, not answered yet.
+        </p>
+      )}
+      <form
+        method="post"
+        action={`/children/${encodeURIComponent(view.record.child.id)}/questions`}
+        class="row no-print"
+      >
+        <Csrf context={context} />
+        <p class="field">
+          <label for="ask-device">About</label>
+          <select id="ask-device" name="device">
+            {worn.map((v) => (
+              <option key={v.device.id} value={v.device.id}>
+                {deviceLabel(v.device)}, cast {format.date(v.device.castDate)}
+              </option>
+            ))}
+          </select>
+        </p>
+        <p>
+          <button type="submit" disabled={worn.length === 0}>
+            {open ? 'Ask again' : 'Ask the family'}
+          </button>
+        </p>
+      </form>
+    </section>
+  );
+}
+
+/** On the clinician's first page: every answer that waits, marks that last before all else. */
+export function WaitingAnswers({
+  context,
+  waiting,
+}: {
+  context: PageContext;
+  waiting: readonly WaitingAnswer[];
+}) {
+  if (waiting.length === 0) return null;
+  const ordered = waiting.toSorted(
+    (a, b) => Number(stopsWearing(b.answer!)) - Number(stopsWearing(a.answer!)),
+  );
+  return (
+    <section class="card" aria-labelledby="answers">
+      <h2 id="answers">Answers from families</h2>
+      {ordered.map((x) => (
+        <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
+          <p>
+            {stopsWearing(x.answer!) && (
+              <>
+                <span class="tag alert">ring today</span>{' '}
+              </>
+            )}
+            <a href={`/children/${encodeURIComponent(x.childId)}#questions`}>{x.childName || x.childId}</a>{' '}
+            <small>{context.format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
+            {x.contact && <TelText text={x.contact} />}
+          </p>
+          <Decide context={context} question={x} />
+        </div>
+      ))}
+    </section>
+  );
+}
+
+/** For whoever rings: families that told of marks that last, before the first row of the list. */
+export function RingToday({ waiting }: { waiting: readonly WaitingAnswer[] }) {
+  const urgent = waiting.filter((x) => stopsWearing(x.answer!));
+  if (urgent.length === 0) return null;
+  return (
+    <p class="error" role="alert">
+      <strong>Ring now, a clinician must hear of it today:</strong>{' '}
+      {urgent.map((x) => (
+        <span key={x.id}>
+          <a href={`/children/${encodeURIComponent(x.childId)}`}>{x.childName || x.childId}</a>{' '}
+          {x.contact && <TelText text={x.contact} />}{' '}
+        </span>
+      ))}
+      told us through the link of skin that must be looked at and was told to stop wearing the brace.
+    </p>
+  );
+}

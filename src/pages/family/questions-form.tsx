@@ -1,0 +1,87 @@
+import { capital } from '../../forecast/words.js';
+import { toeRooms } from '../../records/family-answer.js';
+import { skinStates } from '../../records/skin-check.js';
+import type { Region } from '../../rules/fit-rule.js';
+import type { FamilyWords } from '../../words/family/family-words.js';
+import { Csrf } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { Form } from '../parts/route-types.js';
+
+const TOES: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
+/** Whether the device has an end that toes can reach. */
+export const hasToes = (region: Region): boolean => TOES.includes(region);
+
+/** The two questions the clinic asked, to be answered without script. */
+export function QuestionsForm(props: {
+  context: PageContext;
+  words: FamilyWords;
+  region: Region;
+  device: string;
+  questionId: string;
+  action: string;
+  typed: Form;
+  incomplete: boolean;
+}) {
+  const { context, words, region, typed } = props;
+  const { questions: q } = words;
+  const choice = (name: string, options: readonly (readonly [string, string])[]) => (
+    <div class="choices">
+      {options.map(([value, label]) => (
+        <label key={value}>
+          <input type="radio" name={name} value={value} required checked={typed[name] === value} /> {label}
+        </label>
+      ))}
+    </div>
+  );
+  return (
+    <form method="post" action={props.action} class="card questions no-print" id="questions">
+      <h2>{q.title}</h2>
+      <p>
+        {capital(props.device)}. {q.hint}
+      </p>
+      {props.incomplete && (
+        <p class="error" role="alert">
+          {q.incomplete}
+        </p>
+      )}
+      <Csrf context={context} />
+      <input type="hidden" name="question" value={props.questionId} />
+      <input type="hidden" name="language" value={words.language} />
+      {hasToes(region) && (
+        <fieldset>
+          <legend>{q.toes}</legend>
+          {choice(
+            'toes',
+            toeRooms.map((v) => [v, q.toesAnswers[v]] as const),
+          )}
+        </fieldset>
+      )}
+      <fieldset>
+        <legend>{region === 'hip' ? q.marksHip : q.marks}</legend>
+        {choice(
+          'marks',
+          skinStates.map((v) => [v, q.marksAnswers[v]] as const),
+        )}
+      </fieldset>
+      <p class="field">
+        <label for="place">{q.where}</label>
+        <input id="place" name="place" maxLength={120} value={typed.place ?? ''} />
+      </p>
+      <p class="field">
+        <label for="minutes">{q.minutes}</label>
+        <input
+          id="minutes"
+          name="minutes"
+          type="number"
+          min={0}
+          max={10080}
+          value={typed.minutes ?? ''}
+          class="short"
+        />
+      </p>
+      <button type="submit" class="main-action">
+        {q.send}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,55 @@
+import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { minutesThatFit } from '../../records/family-answer.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { clinicians, type Form } from '../parts/route-types.js';
+
+type Asked = { Params: { id: string; answer: string }; Body: Form };
+
+/** The clinic's side of the two questions: ask, accept as evidence, set aside. */
+export function registerQuestionPages(app: FastifyInstance, { store, clock }: ServiceDeps): void {
+  app.post<Asked>('/children/:id/questions', { config: { access: clinicians } }, async (request, reply) => {
+    const { id } = request.params;
+    await store.familyQuestions.ask(id, request.body?.device ?? '', clock.now(), actorOf(request));
+    return reply.redirect(`/children/${encodeURIComponent(id)}?notice=family-asked#questions`, 303);
+  });
+
+  app.post<Asked>(
+    '/children/:id/answers/:answer',
+    { config: { access: clinicians } },
+    async (request, reply) => {
+      const { id, answer } = request.params;
+      const { decision } = request.body ?? {};
+      if (decision !== 'accepted' && decision !== 'set-aside')
+        throw new DoorpostError('invalid-value', `An answer cannot be '${decision ?? ''}'`, {
+          field: 'decision',
+          accepted: 'accepted, set-aside',
+        });
+      const actor = actorOf(request);
+      await store.transaction(async (tx) => {
+        const decided = await tx.familyQuestions.decide(answer, id, decision, clock.now(), actor);
+        if (decision === 'set-aside' || !decided.answer) return;
+        const { at, marks, place } = decided.answer;
+        const today = clock.today();
+        await tx.skinChecks.add(
+          {
+            childId: id,
+            deviceId: decided.deviceId,
+            date: [at.slice(0, 10), today].toSorted()[0],
+            state: marks,
+            minutes: minutesThatFit(decided.answer),
+            where: place,
+            side: null,
+            cannotWarn: false,
+            observer: 'family',
+            note: `told through the family's link, accepted by ${actor.name}`,
+          },
+          today,
+          actor,
+        );
+      });
+      return reply.redirect(`/children/${encodeURIComponent(id)}?notice=answer-${decision}#questions`, 303);
+    },
+  );
+}

@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs';
+import type { Actor, SignOff, Store } from '../store/contract.js';
+import { familyLanguages } from '../words/family/family-words.js';
+
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
+const subjectOf = (language: string) => `family-language-${language}`;
+
+/** A language of the family's sheet, and the native reader who signed its words as this version has them. */
+export interface ReadLanguage {
+  readonly language: string;
+  readonly name: string;
+  readonly signed: SignOff | null;
+}
+
+export async function readLanguages(store: Store): Promise<readonly ReadLanguage[]> {
+  const latest = await store.signOffs.latest();
+  return familyLanguages.map(({ language, name }) => {
+    const signed = latest.find((s) => s.subject === subjectOf(language) && s.content === version) ?? null;
+    return { language, name, signed };
+  });
+}
+
+/** Keeps that a native reader found the words of a language right. */
+export const signLanguage = (
+  store: Store,
+  language: string,
+  reader: { readonly name: string; readonly profession: string },
+  actor: Actor,
+): Promise<void> => store.signOffs.sign({ subject: subjectOf(language), content: version, ...reader }, actor);
