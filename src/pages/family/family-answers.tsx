@@ -62,9 +62,7 @@ export function QuestionsSection(props: {
           <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
             <p>
               <strong>{format.date(x.answer!.at.slice(0, 10))}:</strong> {said(x)}
-              {stopsWearing(x.answer!) && (
-                <strong> The family was told to stop wearing it and to ring.</strong>
-              )}
+              {stopsWearing(x.answer!) && <strong> The family was told to ring today.</strong>}
             </p>
             <Decide context={context} question={x} />
           </div>
@@ -151,7 +149,7 @@ export function RingToday({ waiting }: { waiting: readonly WaitingAnswer[] }) {
           {x.contact && <TelText text={x.contact} />}{' '}
         </span>
       ))}
-      told us through the link of skin that must be looked at and was told to stop wearing the brace.
+      told us through the link of skin that must be looked at.
     </p>
   );
 }
