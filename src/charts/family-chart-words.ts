@@ -3,7 +3,7 @@ import type { ChartWords } from './chart-words.js';
 /** What a family's chart says in further languages; a clinician's chart is in English or Spanish. */
 type FamilyChartWords = Omit<
   ChartWords,
-  'prediction' | 'predictionNote' | 'centilesNote' | 'centile' | 'limitAt' | 'outgrown' | 'doubted'
+  'prediction' | 'predictionNote' | 'centilesNote' | 'centile' | 'limitAt' | 'outgrown' | 'doubted' | 'pace'
 >;
 
 const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);

@@ -170,4 +170,78 @@ describe('editing a child', () => {
     const answer = await post('clinician', 'c4', { contact: 'x' });
     expect(answer.statusCode).toBe(428);
   });
+
+  // What lasting marks lead to: leaflet of NHS Fife, read as an excerpt; the rest common practice, no source.
+  it('asks a family two questions; the answer is evidence, and lasting marks lead to stopping and ringing', async () => {
+    const { familyLinks, familyQuestions } = service.store;
+    const clinician = { userId: 'u', name: 'clinician', role: 'clinician' } as const;
+    const link = (child: string) => familyLinks.create(child, '', 30, new Date(), clinician);
+    const [own, other] = [await link('c4'), await link('c5')];
+    const form = (role: Role | null, url: string, fields: Record<string, string>) =>
+      service.as(role, {
+        method: 'POST',
+        url,
+        headers: {
+          accept: 'text/html',
+          'accept-language': 'pl',
+          'content-type': 'application/x-www-form-urlencoded',
+        },
+        payload: new URLSearchParams(fields).toString(),
+      });
+    const sheet = (token: string, language = 'pl') =>
+      service.as(null, { url: `/family/${token}`, headers: { 'accept-language': language } });
+    expect((await sheet(own.token)).body).not.toContain('name="question"');
+    expect((await form('scheduler', '/children/c4/questions', { device: 'c4-d' })).statusCode).toBe(403);
+    expect((await form('clinician', '/children/c4/questions', { device: 'c5-d' })).statusCode).toBe(404);
+    expect((await form('clinician', '/children/c4/questions', { device: 'c4-d' })).statusCode).toBe(303);
+
+    const page = (await sheet(own.token)).body;
+    expect(page, 'the telephone’s language').toContain('lang="pl"');
+    expect(page, 'and the link’s end').toContain('Ten link działa do');
+    const question = /name="question" value="([^"]+)"/.exec(page)?.[1] ?? '';
+    const answer = { question, toes: 'less', marks: 'lasts', place: 'inner ankle', minutes: '40' };
+    // Another child's link cannot answer, nor can half an answer or a forged link.
+    expect((await form(null, `/family/${other.token}/answers`, answer)).statusCode).toBe(404);
+    expect((await form(null, `/family/${own.token}x/answers`, answer)).statusCode).toBeGreaterThan(399);
+    const half = await form(null, `/family/${own.token}/answers`, { question, toes: 'less', language: 'pl' });
+    expect(half.statusCode).toBe(422);
+    expect(half.body).toContain('Nic nie zostało wysłane');
+
+    const before = await service.store.children.record('c4', systemActor);
+    const sent = await form(null, `/family/${own.token}/answers`, { ...answer, language: 'en' });
+    expect(sent.statusCode).toBe(200);
+    expect(sent.body).toContain('Stop wearing the left lower leg brace and call us today.');
+    expect(await service.store.children.record('c4', systemActor), 'nothing changed by itself').toEqual(
+      before,
+    );
+    expect((await form(null, `/family/${own.token}/answers`, answer)).statusCode, 'once').toBe(404);
+    expect((await service.as('clinician', { url: '/today' })).body).toContain('inner ankle');
+    expect((await service.as('scheduler', { url: '/recall' })).body).toContain('Ring now');
+
+    expect(
+      (await form('scheduler', `/children/c4/answers/${question}`, { decision: 'accepted' })).statusCode,
+    ).toBe(403);
+    expect(
+      (await form('clinician', `/children/c5/answers/${question}`, { decision: 'accepted' })).statusCode,
+    ).toBe(404);
+    expect(
+      (await form('clinician', `/children/c4/answers/${question}`, { decision: 'accepted' })).statusCode,
+    ).toBe(303);
+    const { skinChecks } = await service.store.children.record('c4', systemActor);
+    expect(skinChecks.at(-1)).toMatchObject({
+      deviceId: 'c4-d',
+      state: 'lasts',
+      minutes: 40,
+      where: 'inner ankle',
+      observer: 'family',
+    });
+    expect(await familyQuestions.waiting(systemActor)).toEqual([]);
+    const { items } = await service.store.audit.list({ childId: 'c4' }, { limit: 50 });
+    for (const action of ['ask', 'answer', 'accept']) expect(items.map((r) => r.action)).toContain(action);
+
+    // A family sends one answer a minute: whoever sends many is stopped.
+    let last = 0;
+    for (let i = 0; i < 8; i++) last = (await form(null, `/family/${own.token}/answers`, answer)).statusCode;
+    expect(last).toBe(429);
+  });
 });

@@ -1,7 +1,7 @@
 import type { FamilyWords, WornDevice } from '../../words/family/family-words.js';
+import { Contact } from '../parts/contact.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { TelText } from '../parts/tel-text.js';
 
 /** What a family reads after it answered: marks that last lead straight to stopping and ringing. */
 export function AnsweredPage(props: {
@@ -26,7 +26,7 @@ export function AnsweredPage(props: {
         <div class="card stop" role="alert">
           <h1>{words.wanted('see-now', worn, 'skin')}</h1>
           <p>
-            {words.callUs} <strong>{contact ? <TelText text={contact} /> : words.numberOnCard}</strong>
+            {words.callUs} <strong>{contact ? <Contact text={contact} /> : words.numberOnCard}</strong>
           </p>
         </div>
       )}

@@ -3,9 +3,9 @@ import { stopsWearing } from '../../records/family-answer.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyQuestion, WaitingAnswer } from '../../store/contract.js';
 import { english } from '../../words/family/english.js';
+import { Contact } from '../parts/contact.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { TelText } from '../parts/tel-text.js';
 
 const q = english.questions;
 
@@ -127,7 +127,7 @@ export function WaitingAnswers({
             )}
             <a href={`/children/${encodeURIComponent(x.childId)}#questions`}>{x.childName || x.childId}</a>{' '}
             <small>{context.format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
-            {x.contact && <TelText text={x.contact} />}
+            {x.contact && <Contact text={x.contact} />}
           </p>
           <Decide context={context} question={x} />
         </div>
@@ -146,7 +146,7 @@ export function RingToday({ waiting }: { waiting: readonly WaitingAnswer[] }) {
       {urgent.map((x) => (
         <span key={x.id}>
           <a href={`/children/${encodeURIComponent(x.childId)}`}>{x.childName || x.childId}</a>{' '}
-          {x.contact && <TelText text={x.contact} />}{' '}
+          {x.contact && <Contact text={x.contact} />}{' '}
         </span>
       ))}
       told us through the link of skin that must be looked at.

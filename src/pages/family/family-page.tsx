@@ -12,10 +12,10 @@ import {
   type WornDevice,
 } from '../../words/family/family-words.js';
 import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
+import { Contact } from '../parts/contact.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { TelText } from '../parts/tel-text.js';
 import { Signs } from './signs.js';
 import { drawnOnce, SkinDrawing } from './skin-drawing.js';
 
@@ -71,7 +71,7 @@ export function FamilyPage(props: {
           </p>
           <p class="call">
             {words.callUs}{' '}
-            <strong>{props.contact ? <TelText text={props.contact} /> : words.numberOnCard}</strong>
+            <strong>{props.contact ? <Contact text={props.contact} /> : words.numberOnCard}</strong>
           </p>
         </section>
         <section class="card">

@@ -7,7 +7,7 @@ export function Contact({ text }: { text: string }) {
   return (
     <>
       {text.slice(0, at)}
-      <a class="ring" href={`tel:${number.replace(/[^+\d]/g, '')}`}>
+      <a class="ring" dir="ltr" href={`tel:${number.replace(/[^+\d]/g, '')}`}>
         {number}
       </a>
       {text.slice(at + number.length)}

@@ -3,7 +3,6 @@ import type { RecallRow } from '../../store/contract.js';
 import { actionNames, alertNames } from '../../words/action-names.js';
 import { Contact } from '../parts/contact.js';
 import type { PageContext } from '../parts/page-context.js';
-import { TelText } from '../parts/tel-text.js';
 import { CallState } from './recall-call.js';
 import { passedTags, weekdays } from './recall-words.js';
 
@@ -32,7 +31,7 @@ export function Row({ context, row, back }: { context: PageContext; row: RecallR
       </td>
       <td class="states">
         <p class="contact">
-          {row.contact ? <TelText text={row.contact} /> : <em>No contact kept</em>}
+          <Contact text={row.contact} />
           {row.language !== 'en' && <small> speaks {languageName(row.language)}</small>}
         </p>
         <CallState context={context} row={row} back={back} />
