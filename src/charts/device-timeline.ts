@@ -18,7 +18,7 @@ export interface DeviceTimelineInput {
   readonly title?: string;
 }
 
-const stages = ['being made', 'worn', 'outgrown here, 80 % of futures'] as const;
+const stages = ['being made', 'worn', 'outgrown here, 8 in 10'] as const;
 const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   adjusted: 'adjusted',
   verdict: 'fit judged',
@@ -30,13 +30,14 @@ const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const { record, forecasts, decisions = [], today, language = 'en' } = input;
   const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
-  const seen = new Map<string, number>();
+  const seen = new Set<string>();
   const names = new Map(
     devices.map((d) => {
-      const label = deviceLabel(d);
-      const nth = (seen.get(label) ?? 0) + 1;
-      seen.set(label, nth);
-      return [d.id, nth > 1 ? `${label} (${nth})` : label];
+      // The day of the cast tells devices of a family apart; two of one side cast on a day are numbered.
+      let name = `${deviceLabel(d)}, ${readableDate(d.castDate, language)}`;
+      for (let nth = 2; seen.has(name); nth++) name = `${name.replace(/ \(\d+\)$/, '')} (${nth})`;
+      seen.add(name);
+      return [d.id, name];
     }),
   );
   const spans: Row[] = [];

@@ -22,7 +22,7 @@ interface Words {
 }
 
 const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
-  'red-flag': () => 'Something in the record outranks every date; it stands at the top of this page.',
+  'red-flag': () => 'A finding outranks every date: read what was seen in the record first.',
   broken: (w) => `Recorded as broken on ${w.date('on')}.`,
   lost: (w) => `Recorded as lost on ${w.date('on')}.`,
   'never-measured': (w) => `Nothing to judge it by: no reading of the ${w.measure}.`,
@@ -40,7 +40,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'judged-tight': (w) => `Judged tight on ${w.date('on')}.`,
   'beyond-use': (w) => `Probably beyond use since about ${w.date('since')}.`,
   'cast-late': () => 'The day to cast by has passed; more risk than the clinic accepts.',
-  'cast-due': () => 'The day to cast by is near.',
+  'cast-due': () => 'The room runs out about as fast as a new one can be made.',
   'usual-life-over': () => 'Worn for about as long as such a device lasts.',
   'not-funded-yet': (w) => `The next one is funded from ${w.date('from')}: a look before then.`,
   'review-due': () => 'The usual review.',

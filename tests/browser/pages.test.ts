@@ -50,6 +50,11 @@ const placesOf: Record<string, () => string[]> = {
     childPath('/visit'),
     childPath('/devices/new'),
     childPath(`/devices/${child.deviceId}`),
+    childPath(`/devices/${child.deviceId}/next`),
+    childPath(`/devices/${child.deviceId}/edit`),
+    childPath(`/devices/${child.deviceId}/slip`),
+    childPath(`/what-if/next?device=${child.deviceId}`),
+    '/today',
     childPath(`/what-if?device=${child.deviceId}`),
     childPath('/family'),
     childPath('/family?language=es'),
@@ -182,8 +187,11 @@ describe('the clinician', () => {
     await page.check(`input[name="skin/${child.deviceId}"][value=fades]`);
     await page.fill(`[id="minutes/${child.deviceId}"]`, '8');
     await page.check(`input[name="verdict/${child.deviceId}"][value=tight]`);
+    let pages = 0;
+    page.on('framenavigated', () => pages++);
     await page.keyboard.press('Control+Enter');
     await page.waitForURL((url) => url.pathname === childPath());
+    expect(pages, 'readings, skin and fit in one page and one save').toBe(1);
     const [latest] = await service.store.visits.list(child.id, systemActor);
     expect(latest.date).toBe(TODAY);
     const saved = latest.measurements.find((m) => m.measure === reading.measure && m.side === reading.side);
@@ -242,6 +250,90 @@ describe('the clinician', () => {
       expect(ordered.at(-1)?.measurement.value).toBe(ordered[0].measurement.value);
       expect(ordered.at(-1)?.measurement.side).toBe(ordered[0].measurement.side);
     }
+    await context.close();
+  });
+
+  it('replaces a device in two pages and two presses, with the room the table found, down to the workshop slip', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    let pages = 0;
+    let presses = 0;
+    page.on('framenavigated', () => pages++);
+    const own = `/devices/${encodeURIComponent(child.deviceId)}`;
+    await page.goto(childPath(`/what-if/next?device=${encodeURIComponent(child.deviceId)}`));
+    await page.waitForSelector('#room-table[data-ready=yes]');
+    // The slider answers at once: no page is fetched.
+    const rows = page.locator('#room-table tbody tr');
+    const before = await rows.first().locator('[data-needed]').textContent();
+    pages = 0;
+    await page.focus('#months');
+    await page.keyboard.press('End');
+    await page.waitForSelector('#room-table[data-shown^="24 "]');
+    const needed = Number(await rows.first().locator('[data-needed]').textContent());
+    expect(needed).toBeGreaterThanOrEqual(Number(before));
+    expect(pages).toBe(0);
+    const form = page.locator(`#room-table form[data-device="${child.deviceId}"]`);
+    const wanted = await form.locator('input[name="allowance.foot_length"]').inputValue();
+    presses++;
+    await form.locator('button').click();
+    await page.waitForURL((url) => url.pathname === childPath(`${own}/next`));
+    expect(await page.inputValue('[name="allowance.foot_length"]')).toBe(wanted);
+    for (const bar of await page.locator('input[name^="bar."]').all())
+      if ((await bar.inputValue()) === '') await bar.fill('0');
+    presses++;
+    await page.click('text=Cast, and open the workshop slip');
+    await page.waitForURL((url) => url.pathname.endsWith('/slip'));
+    expect(pages, 'pages from the table to the slip').toBe(2);
+    expect(presses, 'presses from the table to the slip').toBe(2);
+    const slip = await page.textContent('main');
+    expect(slip).toContain('Make to');
+    expect(slip).toContain(child.name);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    const pdf = (await page.pdf({ format: 'A4' })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page[^s]/g)?.length, 'one printed page').toBe(1);
+
+    // Fitted: worn from that day, and the one before ends with its reason.
+    const { devices } = await service.store.children.record(child.id, systemActor);
+    const next = devices.find((d) => d.replaces === child.deviceId)!;
+    expect(next).toMatchObject({ status: 'ordered', allowancesMm: { foot_length: Number(wanted) } });
+    await page.goto(childPath(`/devices/${encodeURIComponent(next.id)}`));
+    await page.click('text=Save: fitted and worn');
+    await page.waitForSelector('[role=status] >> text=fitted and worn');
+    const after = (await service.store.children.record(child.id, systemActor)).devices;
+    expect(after.find((d) => d.id === next.id)).toMatchObject({ status: 'worn', fittedDate: TODAY });
+    expect(after.find((d) => d.id === child.deviceId)?.status).toBe('retired');
+
+    // What was recorded wrongly is put right and taken back from the device's own page.
+    await page.goto(childPath(`${own}#history`));
+    const entry = page.locator('.history > li', { hasText: 'no longer worn' });
+    await entry.locator('summary').click();
+    await entry.locator('input[name=reason]').fill('it is worn as a spare');
+    await entry.getByRole('button', { name: 'Leave it out' }).click();
+    await page.waitForSelector('[role=status] >> text=Corrected');
+    const status = async () => (await service.store.devices.get(child.deviceId, systemActor)).value.status;
+    expect(await status()).toBe('worn');
+    await page.getByRole('button', { name: 'Take that back' }).first().click();
+    await page.waitForSelector('[role=status] >> text=taken back');
+    expect(await status()).toBe('retired');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await service.store.devices.change(next.id, { status: 'retired' }, TODAY, null, systemActor);
+    await service.store.devices.change(child.deviceId, { status: 'worn' }, TODAY, null, systemActor);
+    await context.close();
+  });
+
+  it('cannot type a device with side bars without saying how far they go; what was typed is kept', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(childPath('/devices/new'));
+    await page.selectOption('#family', 'kafo');
+    await page.waitForURL((url) => url.searchParams.get('family') === 'kafo');
+    await page.selectOption('#side', 'left');
+    await page.fill('[name="allowance.foot_length"]', '9');
+    await page.click('text=Save device');
+    await page.waitForSelector('[role=alert]');
+    expect(await page.getAttribute('[name="bar.knee_height"]', 'aria-invalid')).toBe('true');
+    expect(await page.inputValue('[name="allowance.foot_length"]')).toBe('9');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await overflow(page)).toBe(0);
     await context.close();
   });
 

@@ -67,6 +67,20 @@ describe('inverse questions', () => {
     }
   });
 
+  it('a bar further down spares a height what it lifts, and no more than its travel', () => {
+    const alone = roomByMonth(ask([foot, knee]), [12], [0.9]).get('knee_height/left')![0][0];
+    const by = (travelMm: number) =>
+      roomByMonth(
+        ask([foot, knee]),
+        [12],
+        [0.9],
+        new Map([['knee_height/left', { by: foot, travelMm }]]),
+      ).get('knee_height/left')![0][0];
+    expect(by(0)).toBe(alone);
+    expect(alone - by(3)).toBeCloseTo(3, 1);
+    expect(by(200)).toBeLessThan(by(3));
+  });
+
   it('larger allowances last longer, each with P10 <= P50 <= P90', () => {
     const lives = lifeOfAllowances(ask([foot]), [3, 6, 9, 12]);
     for (const l of lives) expect(l.p10! <= l.p50! && l.p50! <= (l.p90 ?? '9999')).toBe(true);

@@ -1,5 +1,5 @@
 import { addDaysIso, dayNumber } from '../../records/dates.js';
-import { seriesKey } from '../../records/measure.js';
+import { type Series, seriesKey } from '../../records/measure.js';
 import type { CastQuestion } from './growth-from-cast.js';
 
 const MONTH_DAYS = 30.44;
@@ -7,21 +7,27 @@ const MONTH_DAYS = 30.44;
 /**
  * Room that a device cast on `castDate` needs in each of its series to last so many months at each of the odds (0..1):
  * the odds' quantile of the most growth since the cast, mm. By series key: odds x months. One sampling answers all.
+ * `lifts`: a height that a bar further down lifts, as far as its own joint grows and its travel reaches, needs that much less.
  */
 export function roomByMonth(
   { posterior, series, castDate, draws, seed }: CastQuestion,
   months: readonly number[],
   odds: readonly number[],
+  lifts: ReadonlyMap<string, { readonly by: Series; readonly travelMm: number }> = new Map(),
 ): ReadonlyMap<string, readonly (readonly number[])[]> {
   const days = [0, ...months].map((m) => dayNumber(addDaysIso(castDate, Math.round(m * MONTH_DAYS))));
   const paths = posterior.sample(series, days, draws, seed);
   const width = days.length;
   return new Map(
     series.map((s, k) => {
+      const lift = lifts.get(seriesKey(s));
+      const lower = lift && paths[series.findIndex((x) => seriesKey(x) === seriesKey(lift.by))];
+      const grown = (path: Float64Array, i: number, j: number) => path[i * width + j + 1] - path[i * width];
+      const lifted = (i: number, j: number) =>
+        lift && lower ? Math.min(lift.travelMm, Math.max(0, grown(lower, i, j))) : 0;
       const most = new Float64Array(draws);
       const columns = months.map((_, j) => {
-        for (let i = 0; i < draws; i++)
-          most[i] = Math.max(most[i], paths[k][i * width + j + 1] - paths[k][i * width]);
+        for (let i = 0; i < draws; i++) most[i] = Math.max(most[i], grown(paths[k], i, j) - lifted(i, j));
         const sorted = most.toSorted();
         return odds.map((p) => sorted[Math.min(draws - 1, Math.max(0, Math.ceil(p * draws) - 1))]);
       });

@@ -13,7 +13,7 @@ export const textFields = [
     hint: 'same words, same visit',
     maxLength: 80,
   },
-  { field: 'clinician', label: 'Seen by', hint: 'a name of Clinic’s weeks; empty: anybody', maxLength: 80 },
+  { field: 'clinician', label: 'Seen by', hint: 'a name of Capacity; empty: anybody', maxLength: 80 },
   { field: 'name', label: 'Name', hint: '', maxLength: 200 },
 ] as const satisfies readonly { field: keyof Child; label: string; hint: string; maxLength: number }[];
 

@@ -21,6 +21,8 @@ export interface ChildPageProps {
   readonly chartable: readonly MeasureId[];
   readonly measure: MeasureId | null;
   readonly growthSvg: string;
+  /** The same for a telephone. */
+  readonly narrowSvg: string;
   readonly timelineSvg: string;
   readonly readings: readonly ScoredReading[];
   readonly tempo: { readonly mean: number; readonly sd: number } | null;
@@ -156,8 +158,14 @@ export function ChildPage(props: ChildPageProps) {
                 ))}
               </ul>
               <Chart
+                kind="wide"
                 svg={props.growthSvg}
                 spec={`${base}/charts/growth.json?measure=${props.measure}`}
+                label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
+              />
+              <Chart
+                kind="narrow"
+                svg={props.narrowSvg}
                 label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
               />
               <ReadingsTable context={context} readings={props.readings} childId={child.id} />
@@ -196,10 +204,11 @@ export function ChildPage(props: ChildPageProps) {
 }
 
 /** A chart drawn on the server; touched with pointer or keyboard it becomes interactive. */
-export function Chart({ svg, spec, label }: { svg: string; spec: string; label: string }) {
+export function Chart(props: { svg: string; spec?: string; label: string; kind?: 'wide' | 'narrow' }) {
+  const { svg, spec, label, kind } = props;
   return (
     <figure
-      class="chart"
+      class={kind ? `chart ${kind}` : 'chart'}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
       tabIndex={0}
       role="img"

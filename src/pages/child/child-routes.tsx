@@ -24,6 +24,8 @@ import { NewChildPage } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
+/** Width of a growth chart's plot that is whole on a telephone held upright. */
+const NARROW_PX = 250;
 type Child = { Params: { id: string }; Querystring: Form; Body: Form };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 
@@ -100,9 +102,12 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [context, growthSvg, timelineSvg, links, questions, revisions] = await Promise.all([
+    const [context, growthSvg, narrowSvg, timelineSvg, links, questions, revisions] = await Promise.all([
       pageContext(request, reply, deps),
       clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
+      clinical && measure
+        ? renderSvg(growthSpec(view, measure, posterior, today, { widthPx: NARROW_PX }))
+        : '',
       clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
       clinical ? store.familyLinks.list(id, actorOf(request)) : [],
       clinical ? store.familyQuestions.ofChild(id) : [],
@@ -116,6 +121,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         chartable={chartable}
         measure={measure}
         growthSvg={growthSvg}
+        narrowSvg={narrowSvg}
         timelineSvg={timelineSvg}
         readings={measure ? scoredReadings(view, measure, posterior) : []}
         tempo={posterior?.tempoYears ?? null}

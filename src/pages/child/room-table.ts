@@ -38,11 +38,8 @@ export function roomTable(
 ): RoomRow[] {
   const series = views.flatMap((v) => v.forecast.room.map((r) => r.series));
   if (series.length === 0) return [];
-  const needed = roomByMonth(
-    { posterior, series, castDate: today, draws: DRAWS, seed },
-    monthsAsked,
-    oddsAsked,
-  );
+  const question = { posterior, series, castDate: today, draws: DRAWS, seed };
+  const needed = roomByMonth(question, monthsAsked, oddsAsked, liftsOf(views, rules));
   const ageYears = decimalAgeYears(birthDate, today);
   return byDriver({
     room: views.flatMap((v) => v.forecast.room),
@@ -70,6 +67,20 @@ export function roomTable(
       },
     ];
   });
+}
+
+/** Heights that a bar of a joint further down lifts, with the travel it has now. */
+function liftsOf(views: readonly DeviceView[], rules: FitRules) {
+  const lifts = new Map<string, { by: Series; travelMm: number }>();
+  for (const { device, forecast } of views)
+    for (const lower of rules.get(device.family)?.dimensions ?? [])
+      for (const raised of sideBarOf(lower)?.raises ?? [])
+        for (const { series } of forecast.room.filter((r) => r.series.measure === raised))
+          lifts.set(seriesKey(series), {
+            by: { measure: lower.measure, side: series.side },
+            travelMm: device.extensionRangeMm[lower.measure] ?? 0,
+          });
+  return lifts;
 }
 
 /** The room chosen for the next one: a bar follows beyond the allowance in whole holes; without a bar it is built in. */

@@ -59,8 +59,8 @@ export function CapacityPage({ context, form, version, error, weeks }: CapacityP
   const usual = Math.max(...weeks.values());
   const short = [...weeks].filter(([, slots]) => slots < usual);
   return (
-    <Layout title="Clinic's weeks" context={context}>
-      <h1>Clinic's weeks</h1>
+    <Layout title="Capacity" context={context}>
+      <h1>Capacity, week by week</h1>
       <p>
         What there is room for. The next recall list is planned with it; appointments already booked stay.
         {short.length > 0 &&

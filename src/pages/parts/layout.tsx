@@ -13,7 +13,7 @@ const places: readonly Place[] = [
   { href: '/children', label: 'Children', roles: ['clinician', 'scheduler', 'administrator'] },
   { href: '/recall', label: 'Recall list', roles: ['clinician', 'scheduler'] },
   { href: '/overview', label: 'Overview', roles: ['clinician', 'scheduler', 'administrator'] },
-  { href: '/capacity', label: "Clinic's weeks", roles: ['clinician', 'scheduler', 'administrator'] },
+  { href: '/capacity', label: 'Capacity', roles: ['clinician', 'scheduler', 'administrator'] },
   { href: '/fit-rules', label: 'Fit rules', roles: ['clinician', 'scheduler', 'administrator', 'auditor'] },
   { href: '/import', label: 'Import', roles: ['administrator'] },
   { href: '/users', label: 'Users', roles: ['administrator'] },
