@@ -19,6 +19,8 @@ export function OverviewPage(props: {
   turnaround: readonly TurnaroundEstimate[];
   states: Readonly<Record<string, number>>;
   workloadSvg: string;
+  /** Months ahead by family, and why devices ended. */
+  months: VNode;
   coverage: { readonly done: number; readonly total: number };
 }) {
   const { context, held, learned, waits, year, turnaround, states, workloadSvg, coverage } = props;
@@ -61,7 +63,7 @@ export function OverviewPage(props: {
           </dl>
         </section>
         <section>
-          <h2>This month's calls</h2>
+          <h2>Calls of this list</h2>
           {Object.keys(states).length === 0 ? (
             <Empty>No list yet.</Empty>
           ) : (
@@ -87,6 +89,7 @@ export function OverviewPage(props: {
         ) : (
           <Empty>No recall list has been made yet.</Empty>
         )}
+        {props.months}
       </section>
       <section>
         <h2>Days from cast to fitting</h2>

@@ -17,8 +17,10 @@ import { pageContext, sendPage } from '../parts/page-context.js';
 import { staff } from '../parts/route-types.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
+import { MonthsAhead } from './months-ahead.js';
 import { OverviewPage } from './overview-page.js';
 import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
+import { whyEnded, workloadAhead } from './workload-ahead.js';
 
 const WEEKS_AHEAD = 26;
 
@@ -52,6 +54,10 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const families = [
       ...new Set(caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family)),
     ];
+    const turnaround = families.toSorted().map((f) => estimateTurnaround(caseload.jobs, f, today));
+    // Oldest first: the latest answer of a device stands.
+    const middle = new Map(past.map((f) => [f.deviceId, f.p50]));
+    const { rules } = (await deps.assessor.current()).context;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
     return sendPage(
@@ -76,8 +82,21 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         }
         waits={waitsAfterOutgrown(caseload)}
         year={yearCounts(caseload, today)}
-        turnaround={families.toSorted().map((f) => estimateTurnaround(caseload.jobs, f, today))}
+        turnaround={turnaround}
         states={states}
+        months={
+          <MonthsAhead
+            context={context}
+            ahead={workloadAhead(
+              caseload,
+              (id) => middle.get(id) ?? null,
+              (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
+              rules,
+              today,
+            )}
+            ended={whyEnded(caseload, today)}
+          />
+        }
         workloadSvg={chart ? await renderSvg(chart) : ''}
         coverage={coverage}
       />,

@@ -6,13 +6,15 @@ export function SignInPage(props: {
   context: PageContext;
   then: string;
   /** 'yes' where name or password was wrong, 'wait' after too many tries. */
-  failed: string;
+  failed: '' | 'yes' | 'wait';
+  /** As it was typed, so that only the password is typed again. */
+  name: string;
   oidc: boolean;
   demoSignIns: ServiceDeps['demoSignIns'];
   /** Only where the page is read on the machine that serves it. */
   showPasswords: boolean;
 }) {
-  const { context, then, failed, oidc, demoSignIns, showPasswords } = props;
+  const { context, then, failed, name, oidc, demoSignIns, showPasswords } = props;
   return (
     <Layout title="Sign in" context={context}>
       <div class="cards">
@@ -33,11 +35,27 @@ export function SignInPage(props: {
             <input type="hidden" name="then" value={then} />
             <p class="field">
               <label for="name">Name</label>
-              <input id="name" name="name" autocomplete="username" required autofocus autocapitalize="none" />
+              <input
+                id="name"
+                name="name"
+                autocomplete="username"
+                required
+                autofocus={name === ''}
+                autocapitalize="none"
+                maxLength={80}
+                value={name}
+              />
             </p>
             <p class="field">
               <label for="password">Password</label>
-              <input id="password" name="password" type="password" autocomplete="current-password" required />
+              <input
+                id="password"
+                name="password"
+                type="password"
+                autocomplete="current-password"
+                autofocus={name !== ''}
+                required
+              />
             </p>
             <button type="submit" class="main-action">
               Sign in

@@ -1,4 +1,4 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -20,19 +20,29 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     reply.redirect(request.user ? homeOf[request.user.role] : '/sign-in', 303),
   );
 
-  app.get<{ Querystring: Form }>('/sign-in', { config: { access: 'public' } }, async (request, reply) => {
-    if (request.user) return reply.redirect(homeOf[request.user.role], 303);
-    return sendPage(
+  /** `name` is given back in the page alone: typed into the wrong field it may be a password, and addresses are kept. */
+  const show = async (
+    request: FastifyRequest,
+    reply: FastifyReply,
+    tried: { target: string; failed: '' | 'yes' | 'wait'; name: string },
+  ) =>
+    sendPage(
       reply,
       <SignInPage
         context={await pageContext(request, reply, deps)}
-        then={ownPath(request.query.then)}
-        failed={request.query.failed ?? ''}
+        then={tried.target}
+        failed={tried.failed}
+        name={tried.name}
         oidc={config.oidc !== null}
         demoSignIns={deps.demoSignIns}
         showPasswords={config.trustedProxies.length === 0 && isFromThisMachine(request)}
       />,
+      { '': 200, yes: 401, wait: 429 }[tried.failed],
     );
+
+  app.get<{ Querystring: Form }>('/sign-in', { config: { access: 'public' } }, async (request, reply) => {
+    if (request.user) return reply.redirect(homeOf[request.user.role], 303);
+    return show(request, reply, { target: ownPath(request.query.then), failed: '', name: '' });
   });
 
   app.post<{ Body: Form }>(
@@ -43,8 +53,8 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     async (request, reply) => {
       const { name = '', password = '', then } = request.body ?? {};
       const target = ownPath(then);
-      const back = (failed: string) =>
-        reply.redirect(`/sign-in?failed=${failed}&then=${encodeURIComponent(target)}`, 303);
+      const back = (failed: 'yes' | 'wait') =>
+        show(request, reply, { target, failed, name: String(name).slice(0, 80) });
       try {
         const user = await passwordSignIn(
           request,
