@@ -55,21 +55,18 @@ export function limitTags(keyed: readonly KeyedDevice[], measure: MeasureId, fra
   const { span, widthPx, heightPx, sizeDomain, sideWord } = frame;
   const [low, high] = sizeDomain;
   const dayAt = (px: number) => isoDate(Math.round(span.from + (px / widthPx) * (span.to - span.from)));
-  let column = 0;
-  return keyed.flatMap(({ number, forecast }) =>
+  const lines = keyed.flatMap(({ number, forecast }) =>
     forecast.room
       .filter((r) => r.series.measure === measure && r.limitMm > 0)
-      .map((r): Row => {
-        column += 1;
-        return {
-          date: dayAt(widthPx - 4 - (keyed.length * 2 - column) * TAG_PX),
-          y: heightPx * (1 - (r.limitMm - low) / (high - low)),
-          side: sideWord(r.series.side as Side),
-          label: String(number),
-          align: 'right',
-        };
-      }),
+      .map((r) => ({ number, side: r.series.side as Side, limitMm: r.limitMm })),
   );
+  return lines.map(({ number, side, limitMm }, column) => ({
+    date: dayAt(widthPx - 4 - (lines.length - 1 - column) * TAG_PX),
+    y: heightPx * (1 - (limitMm - low) / (high - low)),
+    side: sideWord(side),
+    label: String(number),
+    align: 'right',
+  }));
 }
 
 /** The chart's devices in reading order, each with its number and what is wanted of it. */

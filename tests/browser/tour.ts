@@ -36,11 +36,13 @@ async function main(): Promise<void> {
   await clinician.page.screenshot({ path: `${folder}1-child.png` });
   await clinician.page.locator('#growth').scrollIntoViewIfNeeded();
   await clinician.page.locator('section:has(#growth)').screenshot({ path: `${folder}2-growth.png` });
-  await clinician.page.goto(`${path}/what-if?device=${encodeURIComponent(child.soonest?.deviceId ?? '')}`);
-  await clinician.page.waitForSelector('#what-if[data-ready=yes]');
-  await clinician.page.focus('#room');
+  await clinician.page.goto(
+    `${path}/what-if/next?device=${encodeURIComponent(child.soonest?.deviceId ?? '')}`,
+  );
+  await clinician.page.waitForSelector('#room-table[data-ready=yes]');
+  await clinician.page.focus('#months');
   for (let i = 0; i < 3; i++) await clinician.page.keyboard.press('ArrowRight');
-  await clinician.page.waitForSelector('#room-chart[data-room]');
+  await clinician.page.waitForSelector('#room-table[data-shown]');
   await clinician.page.screenshot({ path: `${folder}3-what-if.png` });
   await scheduler.page.goto('/recall');
   await scheduler.page.screenshot({ path: `${folder}4-recall.png` });

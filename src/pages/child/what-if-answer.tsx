@@ -56,7 +56,7 @@ export function WhatIfAnswer({
     ['1 in 10 by', (f) => day(f.p10)],
     ['As likely as not by', (f) => day(f.p50)],
     ['9 in 10 by', (f) => day(f.p90)],
-    ['What gives first', drivers],
+    ['Limited first by', drivers],
     [`Outgrown by ${format.date(then.today)}`, (f) => chanceBy(f, then.today, format)],
   ];
   const mm = (n: number) => format.number(n).replace('-', '\u2212');
@@ -102,7 +102,7 @@ export function WhatIfAnswer({
       <details>
         <summary>Room left in every dimension</summary>
         <table>
-          <caption>Expected room; 8 in 10 futures lie in the brackets. Below 0 it is too small.</caption>
+          <caption>Expected room; in brackets where it lies 8 times in 10. Below 0 it is too small.</caption>
           {head}
           <tbody>
             {keys.map(([key, s]) => (

@@ -42,7 +42,7 @@ export function WhatIfPage(props: {
           >
             <p>
               One dimension at a time: {measures[answer.measure].label.toLowerCase()}, judged from a cast on{' '}
-              {format.date(context.today)}. Another dimension may give first: ask for{' '}
+              {format.date(context.today)}. Another dimension may limit it first: ask for{' '}
               <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}&how=new-cast`}>
                 several at once
               </a>

@@ -131,7 +131,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
             forecasts: [then],
             centileAt: null,
             ...(on > using.today && { todayLabel: 'day asked for' }),
-            title: `What if: ${measures[gives].label.toLowerCase()}, which gives first`,
+            title: `What if: ${measures[gives].label.toLowerCase()}, which limits it first`,
           })
         : null;
     return sendPage(

@@ -76,7 +76,7 @@ export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
               // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
               tabIndex={0}
               role="img"
-              aria-label={`Growth chart of ${measures[chart.measure].label.toLowerCase()}, which gives first, as it would stand; the dates are in the table above`}
+              aria-label={`Growth chart of ${measures[chart.measure].label.toLowerCase()}, which limits it first, as it would stand; the dates are in the table above`}
               dangerouslySetInnerHTML={{ __html: chart.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
             />
           )}

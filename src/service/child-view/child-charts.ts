@@ -17,7 +17,7 @@ const OWN_GROWTH = [
   'spinal-muscular-atrophy',
 ];
 
-/** Measures with a reading or a device limit, the one that gives first in front. */
+/** Measures with a reading or a device limit, the one that limits first in front. */
 export function chartableMeasures(view: ChildView): MeasureId[] {
   const driver = view.inUse
     .flatMap((v) => v.forecast.drivers.map((d) => ({ measure: d.series.measure, share: d.share })))

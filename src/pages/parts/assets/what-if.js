@@ -29,7 +29,7 @@ function say(step) {
   const until = day(step.p10);
   answer.textContent = until
     ? `${step.allowanceMm} mm${bar}: 9 in 10 still fit until ${until}; as likely as not outgrown by ${day(step.p50) ?? 'more than 5 years from now'}.`
-    : `${step.allowanceMm} mm${bar}: lasts more than 5 years in 9 of 10 futures.`;
+    : `${step.allowanceMm} mm${bar}: 9 in 10 still fit after more than 5 years.`;
   slider.setAttribute('aria-valuetext', answer.textContent);
 }
 
