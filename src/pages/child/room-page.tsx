@@ -72,7 +72,10 @@ export function RoomPage(props: RoomPageProps) {
           </form>
           <ScrollBox label="Room by dimension and side">
             <table class="stack">
-              <caption>What limits first is on top. All lengths in mm, rounded up.</caption>
+              <caption>
+                What limits first is on top. All lengths in mm, rounded up. Side bars count; what straps and
+                flares can still give does not.
+              </caption>
               <thead>
                 <tr>
                   <th scope="col">Dimension</th>
