@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { z } from 'zod';
 import type { Actor, SignOff, Store } from '../store/contract.js';
 import { familyLanguages } from '../words/family/family-words.js';
 
@@ -6,6 +7,11 @@ const { version } = JSON.parse(readFileSync(new URL('../../package.json', import
   version: string;
 };
 const subjectOf = (language: string) => `family-language-${language}`;
+
+export const nativeReader = z.object({
+  name: z.string().trim().min(2).max(120),
+  profession: z.string().trim().min(2).max(160),
+});
 
 /** A language of the family's sheet, and the native reader who signed its words as this version has them. */
 export interface ReadLanguage {
@@ -26,6 +32,6 @@ export async function readLanguages(store: Store): Promise<readonly ReadLanguage
 export const signLanguage = (
   store: Store,
   language: string,
-  reader: { readonly name: string; readonly profession: string },
+  reader: z.infer<typeof nativeReader>,
   actor: Actor,
 ): Promise<void> => store.signOffs.sign({ subject: subjectOf(language), content: version, ...reader }, actor);

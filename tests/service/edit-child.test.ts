@@ -207,6 +207,17 @@ describe('editing a child', () => {
     expect(half.statusCode).toBe(422);
     expect(half.body).toContain('Nic nie zostało wysłane');
 
+    expect(page).toContain('ojczystym');
+    const signed = { language: 'pl', name: 'A. Reader', profession: 'interpreter' };
+    expect((await form('clinician', '/settings/languages', signed)).statusCode).toBe(403);
+    expect((await form('administrator', '/settings/languages', { ...signed, name: '' })).statusCode).toBe(
+      422,
+    );
+    expect((await form('administrator', '/settings/languages', signed)).statusCode).toBe(303);
+    expect((await sheet(own.token)).body, 'the mark goes once a native reader has signed').not.toContain(
+      'ojczystym',
+    );
+
     const before = await service.store.children.record('c4', systemActor);
     const sent = await form(null, `/family/${own.token}/answers`, { ...answer, language: 'en' });
     expect(sent.statusCode).toBe(200);

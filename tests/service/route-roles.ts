@@ -182,6 +182,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /users/:id/password': 'a',
   'GET /settings': 'a',
   'POST /settings': 'a',
+  'POST /settings/languages': 'a',
   'GET /access-log': 'au',
   'GET /capacity': 'csa',
   'POST /capacity': 'csa',

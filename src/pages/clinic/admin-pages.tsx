@@ -1,4 +1,5 @@
 import { acceptedChance } from '../../recall/decide/accepted-chance.js';
+import type { ReadLanguage } from '../../service/native-readers.js';
 import {
   type AuditRow,
   type ClinicSettings,
@@ -9,6 +10,7 @@ import {
 } from '../../store/contract.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { LanguagesSection } from './languages-section.js';
 
 const Problem = ({ error }: { error: string }) =>
   error ? (
@@ -118,6 +120,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
 export function SettingsPage(props: {
   context: PageContext;
   settings: Versioned<ClinicSettings>;
+  languages: readonly ReadLanguage[];
   error: string;
 }) {
   const { context, settings, error } = props;
@@ -135,7 +138,10 @@ export function SettingsPage(props: {
             <input id="clinicName" name="clinicName" value={value.clinicName} maxLength={120} />
           </p>
           <p class="field">
-            <label for="contact">Whom families call</label>
+            <label for="contact">
+              Whom families call{' '}
+              <small>with the telephone number: it stands on sheet, page and letters</small>
+            </label>
             <input id="contact" name="contact" value={value.contact} maxLength={200} />
           </p>
         </div>
@@ -181,6 +187,7 @@ export function SettingsPage(props: {
           Save settings
         </button>
       </form>
+      <LanguagesSection context={context} languages={props.languages} />
     </Layout>
   );
 }

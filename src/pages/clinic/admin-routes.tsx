@@ -2,8 +2,10 @@ import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
 import { shownLog } from '../../service/shown-log.js';
 import { type Role, roles } from '../../store/contract.js';
+import { familyLanguages } from '../../words/family/family-words.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import { administrators, type Form } from '../parts/route-types.js';
@@ -73,10 +75,25 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
       <SettingsPage
         context={await pageContext(request, reply, deps)}
         settings={await store.settings.get()}
+        languages={await readLanguages(store)}
         error=""
       />,
     ),
   );
+
+  app.post<Admin>('/settings/languages', access, async (request, reply) => {
+    const { language = '', ...rest } = request.body ?? {};
+    const reader = nativeReader.safeParse({ name: rest.name, profession: rest.profession });
+    if (!reader.success || !familyLanguages.some((l) => l.language === language))
+      throw new DoorpostError('invalid-value', 'A language is signed by a native reader', {
+        field: reader.success ? 'language' : 'name',
+        accepted: reader.success
+          ? familyLanguages.map((l) => l.language).join(', ')
+          : 'name and work of the reader, 2 letters at least',
+      });
+    await signLanguage(store, language, reader.data, actorOf(request));
+    return reply.redirect('/settings?notice=settings-saved#languages', 303);
+  });
 
   app.post<Admin>('/settings', access, async (request, reply) => {
     const body = request.body ?? {};

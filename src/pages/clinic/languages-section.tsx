@@ -1,0 +1,61 @@
+import type { ReadLanguage } from '../../service/native-readers.js';
+import { Csrf } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** Which languages of the family's page a native reader has found right; the others say on the page that nobody has. */
+export function LanguagesSection(props: { context: PageContext; languages: readonly ReadLanguage[] }) {
+  const { context, languages } = props;
+  const unsigned = languages.filter((l) => !l.signed);
+  return (
+    <section aria-labelledby="languages">
+      <h2 id="languages">Languages of the family's page</h2>
+      <p>
+        Until a native reader has read the page and signed it here, the page itself says that nobody has. A
+        new version of doorpost is to be read again.
+      </p>
+      <ul>
+        {languages.map(({ language, name, signed }) => (
+          <li key={language}>
+            <span lang={language}>{name}</span>:{' '}
+            {signed
+              ? `read by ${signed.name}, ${signed.profession}, on ${context.format.date(signed.at.slice(0, 10))}`
+              : 'not yet read by a native reader'}
+          </li>
+        ))}
+      </ul>
+      {unsigned.length > 0 && (
+        <form method="post" action="/settings/languages" class="row">
+          <Csrf context={context} />
+          <p class="field">
+            <label for="language">Language</label>
+            <select id="language" name="language">
+              {unsigned.map((l) => (
+                <option key={l.language} value={l.language}>
+                  {l.name}
+                </option>
+              ))}
+            </select>
+          </p>
+          <p class="field">
+            <label for="reader">Native reader</label>
+            <input id="reader" name="name" required minLength={2} maxLength={120} />
+          </p>
+          <p class="field">
+            <label for="reader-work">Work</label>
+            <input
+              id="reader-work"
+              name="profession"
+              required
+              minLength={2}
+              maxLength={160}
+              placeholder="interpreter, nurse"
+            />
+          </p>
+          <p>
+            <button type="submit">Read and found right</button>
+          </p>
+        </form>
+      )}
+    </section>
+  );
+}
