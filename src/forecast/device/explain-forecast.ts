@@ -39,6 +39,8 @@ function main(facts: Facts, plan: DevicePlan, record: ChildRecord, staleDays: nu
     case 'too-few-measurements':
       return `Cannot forecast: the last measurement is ${plainSpan(staleDays)} old. From it alone the device may be outgrown ${range}; measure before relying on any date.`;
     case 'beyond-horizon':
+      if (facts.readingNeeded?.why === 'never-measured')
+        return `Cannot say how long it will fit: ${plainSeries({ measure: facts.readingNeeded.measure, side: 'none' })} has never been measured. Of what was measured ${plainSeries(driver)} would be first. Usual reviews go on.`;
       return `Less than 1 chance in 10 of being outgrown within ${plainSpan(plan.rule.horizonDays.value)}; ${plainSeries(driver)} would be first. Usual reviews go on.`;
     default: {
       const inferred = record.measurements.some((m) => m.measure === driver.measure)
