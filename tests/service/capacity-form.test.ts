@@ -62,4 +62,15 @@ describe('the form of the clinic’s weeks', () => {
   ])('names row and value of what it cannot take: %j', (fields, message) => {
     expect(() => readCapacity({ castingSlotsPerWeek: '4', ...fields })).toThrow(message);
   });
+
+  it('names everything that has to be mended at once', () => {
+    const form = { castingSlotsPerWeek: 'some', closures: '2026-02-30\nsoon', 'clinician-0-any': '4' };
+    for (const part of [
+      /Casting slots a week: 'some'/,
+      /line 1.*2026-02-30/,
+      /line 2: 'soon'/,
+      /row 1: name/,
+    ])
+      expect(() => readCapacity(form)).toThrow(part);
+  });
 });

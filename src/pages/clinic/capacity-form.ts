@@ -38,25 +38,27 @@ export const rowsOf = (form: Form, kind: 'clinician' | 'workshop'): number =>
     ...Object.keys(form).map((name) => 1 + Number(new RegExp(`^${kind}-(\\d+)-`).exec(name)?.[1] ?? -1)),
   );
 
-/** What was entered; throws 'invalid-value' naming row, field and what is accepted. Rows left empty are no rows. */
+/** What was entered; throws one 'invalid-value' that names every row and field it cannot take. Rows left empty are no rows. */
 export function readCapacity(form: Form): ClinicCapacitySettings {
+  const problems: DoorpostError[] = [];
+  const note: Note = (problem) => void problems.push(problem);
   const text = (name: string) => (form[name] ?? '').trim();
   const clinicians = Array.from({ length: rowsOf(form, 'clinician') }, (_, k) => {
     const field = (name: string) => text(`clinician-${k}-${name}`);
     const filled = ['any', 'away', ...WEEK_DAYS].some((name) => field(String(name)) !== '');
     if (field('name') === '' && !filled) return [];
     if (field('name') === '')
-      throw refused(`Clinician, row ${k + 1}: name`, '', 'a name, or the row left empty');
+      note(refused(`Clinician, row ${k + 1}: name`, '', 'a name, or the row left empty'));
     const where = `Slots of ${field('name')}`;
     return [
       {
         name: field('name'),
-        slotsPerWeek: wholeNumber(`${where}, any day`, field('any') || '0', 1000),
+        slotsPerWeek: wholeNumber(note, `${where}, any day`, field('any') || '0', 1000),
         slotsByWeekday: WEEK_DAYS.flatMap((weekday) => {
-          const slots = wholeNumber(`${where}, day ${weekday}`, field(String(weekday)) || '0', 100);
+          const slots = wholeNumber(note, `${where}, day ${weekday}`, field(String(weekday)) || '0', 100);
           return slots > 0 ? [{ weekday, slots }] : [];
         }),
-        away: readSpans(`${field('name')} away`, field('away')).map(({ from, to }) => ({ from, to })),
+        away: readSpans(note, `${field('name')} away`, field('away')).map(({ from, to }) => ({ from, to })),
       },
     ];
   }).flat();
@@ -67,19 +69,21 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
     );
     const jobs = text(`workshop-${k}-jobs`);
     if (jobs === '' && families.length === 0) return [];
-    return [{ families, jobsPerWeek: wholeNumber(`Workshop, row ${k + 1}: jobs a week`, jobs, 5000) }];
+    return [{ families, jobsPerWeek: wholeNumber(note, `Workshop, row ${k + 1}: jobs a week`, jobs, 5000) }];
   }).flat();
   const capacity = {
-    castingSlotsPerWeek: wholeNumber('Casting slots a week', text('castingSlotsPerWeek'), 1000),
+    castingSlotsPerWeek: wholeNumber(note, 'Casting slots a week', text('castingSlotsPerWeek'), 1000),
     clinicians,
     workshop,
-    holidays: readSpans('School holidays', text('holidays')),
-    closures: [...new Set(readSpans('Clinic closed', text('closures')).flatMap(daysOf))].sort(),
-    workshopClosures: readSpans('Workshop closed', text('workshopClosures')).map(({ from, to }) => ({
+    holidays: readSpans(note, 'School holidays', text('holidays')),
+    closures: [...new Set(readSpans(note, 'Clinic closed', text('closures')).flatMap(daysOf))].sort(),
+    workshopClosures: readSpans(note, 'Workshop closed', text('workshopClosures')).map(({ from, to }) => ({
       from,
       to,
     })),
   };
+  if (problems.length === 1) throw problems[0];
+  if (problems.length > 1) throw allOf(problems);
   const checked = clinicCapacitySettings.safeParse(capacity);
   if (checked.success) return checked.data;
   const [issue] = checked.error.issues;
@@ -93,15 +97,17 @@ interface NamedSpan {
 }
 
 /** A line each: '2026-12-21', '2026-12-21 to 2027-01-03', with a name after it. */
-function readSpans(field: string, text: string): NamedSpan[] {
+function readSpans(note: Note, field: string, text: string): NamedSpan[] {
   return text.split('\n').flatMap((raw, i) => {
     const line = raw.trim();
     if (line === '') return [];
     const [, from, to = from, name] = /^(\S+)(?:\s+(?:to|until|-|–)\s+(\S+))?(?:\s+(.+))?$/.exec(line) ?? [];
     const where = `${field}, line ${i + 1}`;
     const accepted = "'2026-12-21' or '2026-12-21 to 2027-01-03', at most a year";
-    if (!isIsoDate(from) || !isIsoDate(to) || to < from) throw refused(where, line, accepted);
-    if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) throw refused(where, line, accepted);
+    if (!isIsoDate(from) || !isIsoDate(to) || to < from || to > addDaysIso(from, LONGEST_SPAN_DAYS)) {
+      note(refused(where, line, accepted));
+      return [];
+    }
     return [{ from, to, name: (name ?? '').slice(0, 80) }];
   });
 }
@@ -125,11 +131,21 @@ function spansOf(days: readonly IsoDate[]): { from: IsoDate; to: IsoDate }[] {
   return spans;
 }
 
-function wholeNumber(field: string, given: string, most: number): number {
-  if (!/^\d+$/.test(given) || Number(given) > most)
-    throw refused(field, given, `a whole number from 0 to ${most}`);
-  return Number(given);
+function wholeNumber(note: Note, field: string, given: string, most: number): number {
+  if (/^\d+$/.test(given) && Number(given) <= most) return Number(given);
+  note(refused(field, given, `a whole number from 0 to ${most}`));
+  return 0;
 }
 
 const refused = (field: string, given: string, accepted: string) =>
   new DoorpostError('invalid-value', `${field}: '${given}' is not accepted`, { field, given, accepted });
+
+type Note = (problem: DoorpostError) => void;
+
+/** Everything that has to be mended, at once. */
+const allOf = (problems: readonly DoorpostError[]) =>
+  new DoorpostError(
+    'invalid-value',
+    problems.map((p) => `${p.message} (accepted: ${p.place.accepted})`).join('. '),
+    { field: String(problems[0].place.field) },
+  );
