@@ -10,14 +10,16 @@ interface Interval {
 
 export interface PolicyRow {
   readonly policy: string;
-  readonly daysOutgrown: Interval;
+  readonly weightedDays: Interval;
+  readonly thrownAwayDays: Interval;
   readonly visits: Interval;
   readonly casts: Interval;
   readonly overtimeWeeks: Interval;
 }
 
 const panels = [
-  ['daysOutgrown', 'Days outgrown a child-year'],
+  ['weightedDays', 'Weighted days beyond use a child-year'],
+  ['thrownAwayDays', 'Days of wear thrown away a child-year'],
   ['visits', 'Visits a child-year'],
   ['casts', 'Casts a child-year'],
   ['overtimeWeeks', 'Overtime weeks a clinic-year'],

@@ -45,7 +45,9 @@ const policies: readonly RecallPolicy[] = [
     [0, 0.25, 0.5, 0.75].map((castAheadShare): RecallPolicy => ({ kind: 'fixed', months, castAheadShare })),
   ),
   { kind: 'forecast', levelled: false },
-  { kind: 'forecast', levelled: true },
+  ...[0.1, 0.2, 1 / 3, 0.5].map(
+    (acceptedChance): RecallPolicy => ({ kind: 'forecast', levelled: true, acceptedChance }),
+  ),
 ];
 
 /** `doorpost simulate`: a caseload lived through under each recall policy, and what each costs children and clinic. */
@@ -147,14 +149,23 @@ function text(
     `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week, where the busiest year needs at least ${report.replacementNeed.toFixed(2)} replacements a child. Per child-year with 95 % intervals:`,
     '',
     textTable(
-      ['Policy', 'Days outgrown', 'Visits', 'Casts', 'Overtime weeks a year', 'Days from cast to fitting'],
+      [
+        'Policy',
+        'Weighted days beyond use',
+        'Wear thrown away, days',
+        'Both as one cost',
+        'Visits',
+        'Casts',
+        'Overtime weeks a year',
+      ],
       summaries.map((s) => [
         s.policy,
-        cell(s.daysOutgrown, 1),
+        cell(s.weightedDays, 1),
+        cell(s.thrownAwayDays, 0),
+        cell(s.cost, 1),
         cell(s.visits, 2),
         cell(s.casts, 2),
-        cell(s.overtimeWeeks, 1),
-        s.meanTurnaroundDays.toFixed(1),
+        s.overtimeWeeks.mean.toFixed(1),
       ]),
     ),
     '',

@@ -31,8 +31,8 @@ export type SimulationReading = (child: SimulatedChild, day: DayNumber) => numbe
 export type RecallPolicy =
   /** Seen every so many months; cast when outgrown or when measured growth since the cast reaches a share of the allowance. */
   | { readonly kind: 'fixed'; readonly months: number; readonly castAheadShare: number }
-  /** Seen when the forecast says so, at the latest after a year. */
-  | { readonly kind: 'forecast'; readonly levelled: boolean };
+  /** Seen when the forecast says so, at the latest after a year; without an accepted chance the shipped one. */
+  | { readonly kind: 'forecast'; readonly levelled: boolean; readonly acceptedChance?: number };
 
 export interface World {
   readonly start: IsoDate;
@@ -48,6 +48,10 @@ export interface ChildOutcome {
   readonly childId: string;
   readonly years: number;
   readonly daysOutgrown: number;
+  /** The same, each day as much as it matters to this child's skin. */
+  readonly weightedDays: number;
+  /** Days that devices would still have fitted on the day the next was given: wear thrown away. */
+  readonly thrownAwayDays: number;
   readonly casts: number;
   readonly visits: number;
   readonly missed: number;

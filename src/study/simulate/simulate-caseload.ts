@@ -45,6 +45,7 @@ interface Life {
   castBy: IsoDate | null;
   forecast: Wanted['forecast'];
   daysOutgrown: number;
+  thrownAwayDays: number;
   casts: number;
   visits: number;
   missed: number;
@@ -59,7 +60,9 @@ export async function simulateCaseload(
   reading: SimulationReading,
   progress: (share: number) => void = () => {},
 ): Promise<PolicyOutcome> {
-  const settings = recallSettings.parse({});
+  const chosen = policy.kind === 'forecast' ? policy.acceptedChance : undefined;
+  const settings = recallSettings.parse(chosen === undefined ? {} : { acceptedChance: chosen });
+  const harmOf = (child: SimulatedChild): number => (child.insensateSkin ? settings.harmInsensate : 1);
   const start = dayNumber(world.start);
   const weeks = Math.round((world.years * 365.25) / WEEK);
   const benchRandom = randomStream(hash(`${world.seed}|benches`));
@@ -86,6 +89,7 @@ export async function simulateCaseload(
       castBy: null,
       forecast: null,
       daysOutgrown: 0,
+      thrownAwayDays: 0,
       casts: 0,
       visits: 0,
       missed: 0,
@@ -99,8 +103,7 @@ export async function simulateCaseload(
     const chances = forecast(life.child, life.seenDays, device, today);
     life.forecast = chances;
     const chance = beyondUseChance(chances);
-    const harm = life.child.insensateSkin ? settings.harmInsensate : 1;
-    life.castBy = chance && castBy(chance, acceptedChance(harm, settings), turnaround.p80Days, null);
+    life.castBy = chance && castBy(chance, acceptedChance(harmOf(life.child), settings), turnaround.p80Days, null);
     const latest = life.castBy === null ? Number.POSITIVE_INFINITY : dayNumber(life.castBy);
     // Nobody is called for the device after the one being made: at its fitting they look again.
     const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
@@ -167,6 +170,7 @@ export async function simulateCaseload(
     }
     for (const life of lives) {
       if (life.making?.fitDay !== undefined && life.making.fitDay !== null && life.making.fitDay <= today) {
+        life.thrownAwayDays += daysLeft(life, today);
         life.castDay = life.making.castDay;
         life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
         life.making = null;
@@ -182,6 +186,8 @@ export async function simulateCaseload(
         childId: l.child.id,
         years: world.years,
         daysOutgrown: l.daysOutgrown,
+        weightedDays: l.daysOutgrown * harmOf(l.child),
+        thrownAwayDays: l.thrownAwayDays,
         casts: l.casts,
         visits: l.visits,
         missed: l.missed,
@@ -191,6 +197,15 @@ export async function simulateCaseload(
     overtimeWeeks: visitsByWeek.map((v) => v > world.slotsPerWeek),
     turnaroundDays: jobs.map((j) => dayNumber(j.stages.fit!) - dayNumber(j.stages.cast!)),
   };
+}
+
+/** Growth that is over never fills a device: wear thrown away counts for this long at most (usual life, no source). */
+const LONGEST_DAYS = 365;
+/** Days the worn device would still have fitted. */
+function daysLeft({ child, limitMm }: Life, today: DayNumber): number {
+  let days = 0;
+  while (days < LONGEST_DAYS && child.trueSize(today + days + WEEK) <= limitMm) days += WEEK;
+  return child.trueSize(today) > limitMm ? 0 : days;
 }
 
 const wanted = (life: Life): Wanted => ({

@@ -1,4 +1,5 @@
 import { quantileSorted } from 'simple-statistics';
+import { recallSettings } from '../../recall/decide/recall-settings.js';
 import { randomStream } from '../../statistics/random-stream.js';
 import type { PolicyOutcome, RecallPolicy } from './contract.js';
 
@@ -15,6 +16,10 @@ export interface PolicySummary {
   readonly childYears: number;
   /** Per child-year; children resampled. */
   readonly daysOutgrown: Interval;
+  readonly weightedDays: Interval;
+  readonly thrownAwayDays: Interval;
+  /** Weighted days beyond use, and wear thrown away at what the clinic gives for a day longer in use: what is to be small. */
+  readonly cost: Interval;
   readonly visits: Interval;
   readonly casts: Interval;
   readonly missed: Interval;
@@ -24,11 +29,17 @@ export interface PolicySummary {
   readonly meanTurnaroundDays: number;
 }
 
+/** A day longer in use against a day beyond use, as the shipped accepted chance has it: p / (1 - p), one half. */
+const { acceptedChance: SHIPPED } = recallSettings.parse({});
+const WASTE = SHIPPED / (1 - SHIPPED);
 const RESAMPLES = 1000;
 const QUARTER_WEEKS = 13;
 
 export function policyName(policy: RecallPolicy): string {
-  if (policy.kind === 'forecast') return policy.levelled ? 'forecast, levelled' : 'forecast, not levelled';
+  if (policy.kind === 'forecast') {
+    const accepted = policy.acceptedChance === undefined ? '' : `, accepted ${Math.round(100 * policy.acceptedChance)} %`;
+    return `forecast${accepted}${policy.levelled ? ', levelled' : ', not levelled'}`;
+  }
   if (policy.castAheadShare <= 0) return `${policy.months}-monthly, cast every time`;
   return `${policy.months}-monthly, cast at ${Math.round(policy.castAheadShare * 100)} %`;
 }
@@ -53,6 +64,9 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     children: children.length,
     childYears: children.reduce((s, c) => s + c.years, 0),
     daysOutgrown: perYear((c) => c.daysOutgrown),
+    weightedDays: perYear((c) => c.weightedDays),
+    thrownAwayDays: perYear((c) => c.thrownAwayDays),
+    cost: perYear((c) => c.weightedDays + WASTE * c.thrownAwayDays),
     visits: perYear((c) => c.visits),
     casts: perYear((c) => c.casts),
     missed: perYear((c) => c.missed),
