@@ -12,7 +12,7 @@ import { actorOf } from '../../service/access.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { setRecallState } from '../../service/set-recall-state.js';
+import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
@@ -136,7 +136,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<Entry>('/recall/entries/:entry/undo', access, async (request, reply) => {
     const { entry } = request.params;
-    await store.recall.undo(entry, actorOf(request));
+    await store.transaction((tx) => undoRecallState(tx, entry, clock.today(), actorOf(request)));
     return reply.redirect(backTo(request.body, entry, 'state-undone'), 303);
   });
 

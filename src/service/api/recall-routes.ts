@@ -1,16 +1,28 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
+import { nextPlaces } from '../../recall/level/next-places.js';
 import { recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
+import { clinicWeekOf } from '../clinic-week-of.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { setRecallState } from '../set-recall-state.js';
+import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, everyday, planning } from './api.js';
-import { date, failures, idParams, itemsOf, jobStarted, pageOf, pageQuery } from './schemas/common.js';
+import {
+  date,
+  failures,
+  idParams,
+  itemsOf,
+  jobStarted,
+  listOf,
+  pageOf,
+  pageQuery,
+} from './schemas/common.js';
 import { jobRun, recallRow, recallRun } from './schemas/derived.js';
 
 const tags = ['Recall'];
+const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 
 export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
   api.get(
@@ -102,12 +114,35 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
             .optional(),
           childId: z.string().max(80).optional(),
         }),
-        response: { 200: itemsOf(recallRow), ...failures },
+        response: {
+          200: itemsOf(recallRow).extend({
+            groups: listOf(z.object({ action: z.enum(actionIds), entryIds: listOf(z.string()) })),
+            seeNow: z
+              .object({ wanted: z.number(), days: listOf(dayPlaces) })
+              .describe('how many must be seen now, and the places of today and the next working day'),
+          }),
+          ...failures,
+        },
       },
     },
     async (request) => {
       await store.recall.run(request.params.id);
-      return { items: await store.recall.entries(request.params.id, request.query, actorOf(request)) };
+      const actor = actorOf(request);
+      const items = await store.recall.entries(request.params.id, request.query, actor);
+      const { value: settings } = await store.settings.get();
+      const booked = items.flatMap((r) => (r.state === 'booked' && r.appointment ? [r.appointment] : []));
+      const groups = actionIds.map((action) => ({
+        action,
+        entryIds: items.filter((r) => r.entry.action === action).map((r) => r.id),
+      }));
+      return {
+        items,
+        groups: groups.filter((g) => g.entryIds.length > 0),
+        seeNow: {
+          wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
+          days: nextPlaces(clinicWeekOf(settings), booked, clock.today()),
+        },
+      };
     },
   );
 
@@ -179,7 +214,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     },
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
-        const row = await tx.recall.undo(request.params.id, actor);
+        const row = await undoRecallState(tx, request.params.id, clock.today(), actor);
         return { status: 200, body: row, headers: etag(row.version) };
       }),
   );

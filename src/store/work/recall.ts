@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import type { WorkState } from '../../recall/contract.js';
+import { ringAgainOn } from '../../recall/ring-again.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
@@ -201,6 +202,7 @@ const rowOf = (r: EntryRow): RecallRow => ({
   stateNote: r.note ?? '',
   stateBy: r.by_name ?? '',
   stateAt: r.at ? r.at.toISOString() : null,
+  ringAgainOn: r.state === 'left-message' && r.at ? ringAgainOn(r.at.toISOString().slice(0, 10)) : null,
   canUndo: r.can_undo,
   version: r.version,
 });
