@@ -15,7 +15,8 @@ export const kills: Scenario = async (say, times = 12, seed = 1) => {
   const life = randomLives(seed);
   const killed = (kind: keyof typeof count) => {
     count[kind]++;
-    if (++ended % 10 === 0) say(`${ended} of ${times} kills, ${clinic.acknowledged.visits.length} visits`);
+    ended++;
+    say(`${kind}: ${ended} of ${times} kills, ${clinic.acknowledged.visits.length} visits`);
   };
   const serving: { now?: Running } = {};
   const raise = async (kind: 'serve' | 'worker'): Promise<Running> => {
