@@ -6,6 +6,7 @@ import {
   type PenalisedLmsFit,
 } from '../statistics/fit-penalised-lms.js';
 import type { Lms } from '../statistics/lms.js';
+import { atReferenceStature } from './at-reference-stature.js';
 import { ageAt, growthAxis } from './growth-axis.js';
 import { growthTemplate } from './growth-templates.js';
 import { infantAnchors } from './infant-anchors.js';
@@ -64,9 +65,13 @@ export function fitSurveyReference(
 
 function fitMeasure(records: readonly SurveyRecord[], measure: MeasureId, sex: ReferenceSex): MeasureFit {
   const group = records.filter((r) => r.sex === sex && r.ageYears <= LAST_YEARS + 0.5);
-  const children: LmsObservation[] = group.flatMap(({ ageYears, values }) => {
-    const y = values[measure];
-    return y === undefined ? [] : [{ x: growthAxis(Math.min(ageYears, LAST_YEARS)), y }];
+  const stature = growthTemplate('stature', sex);
+  const sizeOf = FEET.includes(measure)
+    ? atReferenceStature(group, measure, stature)
+    : (r: SurveyRecord) => r.values[measure];
+  const children: LmsObservation[] = group.flatMap((r) => {
+    const y = sizeOf(r);
+    return y === undefined ? [] : [{ x: growthAxis(Math.min(r.ageYears, LAST_YEARS)), y }];
   });
   if (children.length < LEAST_RECORDS)
     throw new DoorpostError(
@@ -75,7 +80,6 @@ function fitMeasure(records: readonly SurveyRecord[], measure: MeasureId, sex: R
       { field: measure, given: String(children.length), accepted: `${LEAST_RECORDS} or more` },
     );
   const template = growthTemplate(measure, sex);
-  const stature = growthTemplate('stature', sex);
   const { skeletal } = measures[measure];
   const options = {
     to: growthAxis(LAST_YEARS),

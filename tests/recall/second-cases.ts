@@ -155,10 +155,6 @@ export const secondCases: readonly PractitionerCase[] = [
       read(kid(13.5, 'male'), 'foot_length/left 10:250 5:255 0:262').device('foot-orthosis', 'left', 5),
     action: 'cast',
     why: '7 of 8 in five months',
-    differs: {
-      action: 'check',
-      why: '12 mm in ten months is taken for partly an error of reading; the readings as they stand ask for a look',
-    },
   },
   {
     name: 'foot orthosis that ends behind the toes, half used',

@@ -13,6 +13,11 @@ import { growthModel } from './model.js';
 import { OFFSET_FROM_YEARS, OFFSET_SIZE, offsetBasis, type PopulationOffset } from './population-offset.js';
 
 const GRID = quadratureGrid(7, 5, 2.6);
+/**
+ * Share of a reading's variance that is the child's own level, the same at every visit. The model's own covariance in its
+ * place was no better on simulated clinics and 5 % worse on followed children a year ahead, references alone.
+ */
+const ALIKE = 0.85;
 /** Belief before the caseload, population SD, for each shape of the offset: references err in level first. */
 const PRIOR_SD = [0.5, 0.25, 0.2, 0.15, 0.15];
 /** A residual counts as at most this many SD, so that one slip does not move everybody. */
@@ -34,7 +39,7 @@ export interface OffsetLearner {
 
 /**
  * By how much a clinic's own children stand off the model's mean curves: generalised least squares per sex and measure
- * with the model's own covariance of a child's visits, and a prior. A child seen often says little of the level and
+ * with an error all visits of a child share (V = D + aa') and a prior. A child seen often says little of the level and
  * much of the slope. Not asked are children whose condition itself moves the measure, lest a guess about the condition
  * be learned as the clinic's, and those given growth hormone.
  */
@@ -118,7 +123,7 @@ interface OffsetRows {
   readonly measure: number;
   readonly us: readonly number[];
   readonly residual: Float64Array;
-  /** Of the readings of one child, n x n row-major, lower triangle: between children, of timing, of the reading. */
+  /** Of the readings of one child, n x n row-major, lower triangle. */
   readonly covariance: Float64Array;
 }
 
@@ -144,20 +149,15 @@ function offsetRows(input: GrowthInput, model: GrowthModel, member: Member): Off
     GRID.forEach((g, k) => {
       for (let i = 0; i < n; i++) expected[i] += Math.exp(g.logPrior) * means[k][i];
     });
-    const middle = member.place(at, prior, { tempo: 0, intensity: 0, logPrior: 0 });
+    const sd = seen.map((r) => readTable(member.curves.sd[measure], r.x) * prior.spread[measure]);
     const covariance = new Float64Array(n * n);
-    member.covariance(middle, middle, member.fixedCovariance(at, at, prior), prior, covariance);
-    GRID.forEach((g, k) => {
-      const weight = Math.exp(g.logPrior);
-      for (let i = 0; i < n; i++)
-        for (let j = 0; j <= i; j++)
-          covariance[i * n + j] += weight * (means[k][i] - expected[i]) * (means[k][j] - expected[j]);
-    });
-    const residual = Float64Array.from(seen, (r, i) => {
-      const most = CAP * Math.sqrt(covariance[i * n + i]);
-      covariance[i * n + i] += r.variance;
-      return Math.min(Math.max(r.value - expected[i], -most), most);
-    });
+    for (let i = 0; i < n; i++) {
+      for (let j = 0; j < i; j++) covariance[i * n + j] = ALIKE * sd[i] * sd[j];
+      covariance[i * n + i] = sd[i] ** 2 + seen[i].variance;
+    }
+    const residual = Float64Array.from(seen, (r, i) =>
+      Math.min(Math.max(r.value - expected[i], -CAP * sd[i]), CAP * sd[i]),
+    );
     return { measure, us: seen.map((r) => r.x - centre), residual, covariance };
   });
 }

@@ -1,6 +1,7 @@
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
 import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
 import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
+import { rising } from '../../statistics/rising.js';
 import { tempoVariance, unsmear } from '../child/unsmear.js';
 import type { AnchorPopulation } from './anchor-population.js';
 import { type CurveTable, readTable, tableIndex, tableLogAge } from './curve-table.js';
@@ -55,7 +56,8 @@ export function tempoPopulation(
   const anchorAt = anchors.measures.map((id) => measures.indexOf(id));
   const A = anchorAt.length;
   const x = Float64Array.from(spline.abscissae, (u) => tempo.centre + u);
-  const plain = curves.median.map((m) => unsmear(m, tempo));
+  // Taking the smear out overshoots where growth stops at once: a bone's curve would fall again.
+  const plain = curves.median.map((m, d) => (soft[d] ? unsmear(m, tempo) : rising(unsmear(m, tempo))));
   const mean: CurveTable[] = plain.map((m) => Float64Array.from(m));
   anchorAt.forEach((d, a) => {
     mean[d] = anchorCurve(

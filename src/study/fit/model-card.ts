@@ -1,4 +1,5 @@
 import type { GrowthParameters } from '../../growth/population/parameters.js';
+import { normalCdf } from '../../statistics/normal-cdf.js';
 import type { InfantWandering } from './infant-wandering.js';
 import type { MeasuredError } from './measured-error.js';
 
@@ -46,23 +47,26 @@ ${curves}
   ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for years**, but for
   sitting height: the followed children's is their stature less leg length, and the model is not fitted to it.
 - **Head circumference** has no serial records here: its wandering is that of the infants' length, the rest is print.
+- Growth that stood still may have stopped, be held up or be caught up; growth hormone may hasten it from its date to its
+  end. How often and how much is our own or from memory (src/growth/child/unusual-paces.ts); nobody checked it on records.
 - The calendar wandering's SD is 25 % and the variance of children's own shapes 15 % wider than estimated, so that 80 %
   bands cover 80 % of children left out.
 - Girths and weight are modelled as logarithms, bones in mm.
 - Left and right share the child; each side has a small deviation of its own (SD 0.12 population SD in health, more
   by condition).
 - Conditions move the mean and widen the spread before the child's own data speak; sources in
-  src/growth/condition-effects.ts, most from memory.
+  src/growth/population/condition-effects.ts, most from memory. Spina bifida without a marker is not called late.
 - Maturity markers act on tempo; figures from memory unless a reading brings its own SD
-  (src/growth/marker-evidence.ts).
+  (src/growth/child/marker-evidence.ts).
 - Any reading may be a gross error (3 in 1000, spread 8 population SD); what is doubted is shown, never dropped.
 - Sex 'unknown' is a mixture of both sexes.
 
 ## Valid ages
 Birth to 20 years. Below about 2.2 years a child is held near its own centile (z-score level plus Matern 3/2
 wandering${infants ? `, estimated from the length of ${infants.children} infants: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from 3 years the tempo population alone; a
-mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not valid: children
-given growth hormone, with early or absent puberty under treatment, with bone disease, or after limb surgery.
+mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
+record, so treat with reserve: children given growth hormone, with early or absent puberty under treatment, with bone
+disease, or after limb surgery.
 
 ## Measured error
 ${errors.length ? errorTable(errors) : 'Not measured in this run.'}
@@ -71,13 +75,27 @@ An estimate from measurements. Not a diagnosis; no reason to skip a review.
 `;
 }
 
+/** Cells whose cover is not what it should be, and how many would not be by chance alone. */
+function outside(errors: readonly MeasuredError[]): string {
+  const off = (e: MeasuredError) => e.coverage80 - 0.8;
+  const cells = errors.filter((e) => Math.abs(off(e)) > 0.04);
+  const sure = errors.filter((e) => Math.abs(off(e)) > 2 * e.coverage80Se);
+  const chance = errors.reduce((sum, e) => sum + 2 * normalCdf(-0.04 / Math.max(e.coverage80Se, 1e-3)), 0);
+  const narrow = sure.filter((e) => off(e) < 0);
+  const names = (list: readonly MeasuredError[]) =>
+    list.map((e) => `${e.measure} ${e.sex} ${e.ages} +${e.horizonYears}`).join('; ') || 'none';
+  return `Of the
+${errors.length} cells ${cells.length} lie outside 76-84 %; were every band right, about ${chance.toFixed(0)} would by chance alone. Beyond two standard errors
+lie ${sure.length}: too narrow ${narrow.length} (${names(narrow)}), too wide ${sure.length - narrow.length} (${names(sure.filter((e) => off(e) > 0))}).`;
+}
+
 function errorTable(errors: readonly MeasuredError[]): string {
   const rows = errors.map(
     (e) =>
       `| ${e.measure} | ${e.sex} | ${e.ages} | ${e.horizonYears} | ${e.n} | ${e.maeMm.toFixed(1)} (${e.maeSeMm.toFixed(1)}) | ${e.biasMm.toFixed(1)} | ${(100 * e.coverage80).toFixed(0)} (${(100 * e.coverage80Se).toFixed(0)}) |`,
   );
   return `Children left out of the estimate in turn (5 groups of children), three yearly visits known, error of 4 mm added to
-stature and 5 mm to leg length. In brackets the standard error, counted by child.
+stature and 5 mm to leg length. In brackets the standard error, counted by child. ${outside(errors)}
 
 | measure | sex | age at forecast | years ahead | n | mean absolute error, mm | bias, mm | 80 % band covers, % |
 |---|---|---|---|---|---|---|---|
