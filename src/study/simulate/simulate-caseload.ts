@@ -103,7 +103,8 @@ export async function simulateCaseload(
     const chances = forecast(life.child, life.seenDays, device, today);
     life.forecast = chances;
     const chance = beyondUseChance(chances);
-    life.castBy = chance && castBy(chance, acceptedChance(harmOf(life.child), settings), turnaround.p80Days, null);
+    life.castBy =
+      chance && castBy(chance, acceptedChance(harmOf(life.child), settings), turnaround.p80Days, null);
     const latest = life.castBy === null ? Number.POSITIVE_INFINITY : dayNumber(life.castBy);
     // Nobody is called for the device after the one being made: at its fitting they look again.
     const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);

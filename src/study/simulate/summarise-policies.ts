@@ -37,7 +37,8 @@ const QUARTER_WEEKS = 13;
 
 export function policyName(policy: RecallPolicy): string {
   if (policy.kind === 'forecast') {
-    const accepted = policy.acceptedChance === undefined ? '' : `, accepted ${Math.round(100 * policy.acceptedChance)} %`;
+    const accepted =
+      policy.acceptedChance === undefined ? '' : `, accepted ${Math.round(100 * policy.acceptedChance)} %`;
     return `forecast${accepted}${policy.levelled ? ', levelled' : ', not levelled'}`;
   }
   if (policy.castAheadShare <= 0) return `${policy.months}-monthly, cast every time`;
