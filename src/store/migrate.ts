@@ -8,6 +8,7 @@ import * as doors from './migrations/0005-doors.js';
 
 import * as skinChecks from './migrations/0006-skin-checks.js';
 import * as deviceReplaces from './migrations/0008-device-replaces.js';
+import * as sheetAnswers from './migrations/0010-sheet-answers.js';
 import * as familyQuestions from './migrations/0016-family-questions.js';
 import * as populationOffsets from './migrations/0020-population-offsets.js';
 
@@ -23,6 +24,7 @@ const migrations = {
   '0005-doors': doors,
   '0006-skin-checks': skinChecks,
   '0008-device-replaces': deviceReplaces,
+  '0010-sheet-answers': sheetAnswers,
   '0016-family-questions': familyQuestions,
   '0020-population-offsets': populationOffsets,
   '0021-sign-offs': signOffs,

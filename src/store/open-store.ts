@@ -30,6 +30,7 @@ import { jobRunsRepository } from './work/job-runs.js';
 import { populationOffsetsRepository } from './work/population-offsets.js';
 import { openQueue, type Queue, sendJob } from './work/queue.js';
 import { recallRepository } from './work/recall.js';
+import { sheetAnswersRepository } from './work/sheet-answers.js';
 
 /** Connects and brings the tables up to date. `secretKey` overrides the one made and kept in the database. */
 export async function openStore(
@@ -120,6 +121,7 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     jobRuns: jobRunsRepository(db),
     caseload: caseloadRepository(db),
     imports: importsRepository(db),
+    sheetAnswers: sheetAnswersRepository(db),
     sessions: sessionsRepository(db),
     accessTokens: accessTokensRepository(db),
     idempotency: idempotencyRepository(db),

@@ -8,7 +8,7 @@ import type { ToeRoom } from '../records/family-answer.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit } from '../rules/clinic-limits.js';
-import type { ForecastSummary, JobRun, RecallListName, Role } from './contract.js';
+import type { ForecastSummary, JobRun, RecallListName, Role, StoredImport } from './contract.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
 type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;
@@ -249,12 +249,24 @@ export interface Tables {
   };
   imports: {
     id: string;
-    status: 'checked' | 'queued' | 'committed' | 'refused';
+    status: StoredImport['status'];
+    files: ColumnType<Buffer | null, Buffer | null | undefined, Buffer | null>;
+    options: ColumnType<unknown, string | undefined, string>;
+    added: ColumnType<unknown, string | null | undefined, string | null>;
     caseload: Json<unknown> | null;
     plan: Json<unknown>;
     created_by: string;
     created_at: Stamp;
     committed_at: MaybeStamp;
+  };
+  sheet_answers: {
+    sheet: string;
+    question: string;
+    asks: string;
+    headings: string;
+    answer: string;
+    updated_by: string;
+    updated_at: Date;
   };
   job_runs: {
     id: string;

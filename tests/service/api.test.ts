@@ -268,6 +268,84 @@ describe('the HTTP API', () => {
     expect(again.statusCode).toBe(409);
   });
 
+  describe('a sheet as the clinic keeps it', () => {
+    const post = (url: string, payload: object = {}) =>
+      service.as('administrator', { method: 'POST', url, payload });
+    const tried = async (text: string) =>
+      (await post('/api/imports', { files: [{ name: 'list.csv', text }] })).json();
+    const taken = async (id: string) =>
+      expect(await service.jobEnded((await post(`/api/imports/${id}/commit`)).json().jobRunId)).toBe('done');
+    const added = (plan: { tables: { table: string; added: number }[] }) =>
+      Object.fromEntries(plan.tables.filter((t) => t.added > 0).map((t) => [t.table, t.added]));
+    const head = 'Hosp No,Name,DOB,Date,Foot L mm,Orthosis,Side,Cast\n';
+    const visit = (date: string, foot: number) =>
+      `ask-1,Invented Ask,14/03/2018,${date},${foot},AFO,L,15/01/2025\n`;
+    let second = '';
+
+    it('is asked once; next month adds only what is new', async () => {
+      const first = await tried(head + visit('15/01/2025', 175));
+      expect(first.plan.questions.map((q: { id: string }) => q.id)).toEqual(['device:afo']);
+      expect(added(first.plan)).toEqual({ children: 1, measurements: 1 });
+      const wrong = await post(`/api/imports/${first.id}/answers`, {
+        answers: [{ question: 'device:afo', answer: 'moon boot' }],
+      });
+      expect([wrong.statusCode, wrong.body]).toEqual([422, expect.stringContaining('articulated-afo')]);
+      const answered = await post(`/api/imports/${first.id}/answers`, {
+        answers: [{ question: 'device:afo', answer: 'articulated-afo' }],
+      });
+      expect(answered.statusCode, answered.body).toBe(200);
+      expect(answered.json().plan.questions).toEqual([]);
+      expect(added(answered.json().plan)).toEqual({ children: 1, measurements: 1, devices: 1 });
+      await taken(first.id);
+      const next = await tried(head + visit('15/01/2025', 175) + visit('16/06/2025', 181));
+      expect(next.plan.questions).toEqual([]);
+      expect(added(next.plan)).toEqual({ measurements: 1 });
+      await taken(next.id);
+      second = next.id;
+    });
+
+    it('keeps answers by the headings of the sheet, and forgets them when told', async () => {
+      const sheet = (order: string[]) =>
+        `${order.join(',')}\n${order.map((h) => ({ Name: 'Invented Ask', DOB: '14/03/2018', Date: '17/06/2025', Zz: '182' })[h]).join(',')}\n`;
+      const first = await tried(sheet(['Name', 'DOB', 'Date', 'Zz']));
+      const [question] = first.plan.questions;
+      await post(`/api/imports/${first.id}/answers`, {
+        answers: [{ sheet: question.sheet, question: question.id, answer: 'foot_length left mm' }],
+      });
+      const again = await tried(sheet(['Zz', 'Date', 'DOB', 'Name']));
+      expect([again.plan.questions, added(again.plan)]).toEqual([[], { children: 1, measurements: 1 }]);
+      expect(again.plan.notices[0]).toContain('is kept already as ask-1');
+      const url = `/api/sheet-answers?sheet=${question.sheet}&question=${encodeURIComponent(question.id)}`;
+      expect((await service.as('scheduler', { method: 'DELETE', url })).statusCode).toBe(403);
+      expect((await service.as('clinician', { method: 'DELETE', url })).json()).toEqual({ removed: true });
+      expect((await tried(sheet(['Name', 'DOB', 'Date', 'Zz']))).plan.questions).toHaveLength(1);
+    });
+
+    it('is taken back: what it added goes, what was built on stays and is told', async () => {
+      expect((await post(`/api/imports/${second}/take-back`)).json()).toEqual({ removed: 1, stays: [] });
+      expect((await post(`/api/imports/${second}/take-back`)).statusCode).toBe(409);
+      const child = (await service.as('clinician', { url: '/api/children/ask-1' })).json();
+      expect(child.name).toBe('Invented Ask');
+      const fresh = await tried(
+        head.concat(visit('15/01/2025', 175)).replaceAll('ask-1', 'ask-2').replaceAll('Ask', 'Back'),
+      );
+      await taken(fresh.id);
+      expect((await post(`/api/imports/${fresh.id}/take-back`)).json()).toEqual({ removed: 3, stays: [] });
+      expect((await service.as('clinician', { url: '/api/children/ask-2' })).statusCode).toBe(404);
+      const worked = await tried(
+        head.concat(visit('15/01/2025', 175)).replaceAll('ask-1', 'ask-2').replaceAll('Ask', 'Back'),
+      );
+      await taken(worked.id);
+      const more = await tried(
+        head.concat(visit('16/06/2025', 180)).replaceAll('ask-1', 'ask-2').replaceAll('Ask', 'Back'),
+      );
+      await taken(more.id);
+      const { stays } = (await post(`/api/imports/${worked.id}/take-back`)).json();
+      expect(stays).toEqual([{ why: 'children with records or work added since', count: 1 }]);
+      expect((await service.as('clinician', { url: '/api/children/ask-2' })).statusCode).toBe(200);
+    });
+  });
+
   it('exports what it holds; CSV comes back as no change', async () => {
     const files = [];
     for (const table of ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin']) {

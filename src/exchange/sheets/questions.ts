@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { foldText } from '../headings/fold-words.js';
+
 /** How sure a reading of a sheet is: taken, taken once somebody agrees, or asked openly. */
 export type Certainty = 'certain' | 'probable' | 'unknown';
 
@@ -6,6 +9,8 @@ export interface Question {
   /** The same for the same heading or word in every sheet, so that an answer holds next month too: 'column:foot l'. */
   readonly id: string;
   readonly file: string;
+  /** The sheet it belongs to, by its headings; empty for a word that means the same in every sheet of the clinic. */
+  readonly sheet: string;
   readonly asks: string;
   readonly examples: readonly string[];
   /** How many cells wait for the answer. */
@@ -15,7 +20,10 @@ export interface Question {
   readonly choices: readonly { readonly answer: string; readonly label: string }[];
 }
 
-/** A clinic's reading of its sheets: the answer by the question's id. */
+/** A question as it is put; the sheet is filled in. */
+export type Asked = Omit<Question, 'sheet'>;
+
+/** A clinic's reading of its sheets: the answer by the question's id, for one sheet as 'SHEET ID'. */
 export type Answers = Readonly<Record<string, string>>;
 
 /** Collects questions; gives the clinic's answer where there is one, and the likely one where it may take it. */
@@ -23,25 +31,41 @@ export class Asker {
   private readonly open = new Map<string, Question>();
   /** What was taken on an answer or a likely answer. */
   readonly used = new Map<string, string>();
+  private readonly sheets = new Map<string, string>();
   constructor(
     private readonly answers: Answers,
     private readonly takeProbable: boolean,
   ) {}
 
-  ask(question: Question): string | null {
-    const given = Object.hasOwn(this.answers, question.id) ? this.answers[question.id] : null;
+  /** Which sheet a file holds: the same headings in any order are the same sheet. */
+  meet(file: string, headings: readonly string[]): void {
+    const words = [...new Set(headings.map(foldText))].filter((word) => word !== '').sort();
+    this.sheets.set(file, createHash('sha256').update(words.join('\n')).digest('hex').slice(0, 12));
+  }
+
+  sheetOf(file: string): string {
+    return this.sheets.get(file) ?? '';
+  }
+
+  ask(asked: Asked): string | null {
+    const sheet = OF_WORDS.test(asked.id) ? '' : this.sheetOf(asked.file);
+    const question = { ...asked, sheet };
+    const given = this.known(asked.id, asked.file);
     const answer = given ?? (this.takeProbable ? question.suggested : null);
     if (answer !== null) {
       this.used.set(question.id, answer);
       return answer;
     }
-    const before = this.open.get(question.id);
-    this.open.set(question.id, before ? { ...question, cells: question.cells + before.cells } : question);
+    const key = `${sheet} ${question.id}`;
+    const before = this.open.get(key);
+    this.open.set(key, before ? { ...before, cells: question.cells + before.cells } : question);
     return null;
   }
 
-  /** An answer given before, without asking. */
-  known(id: string): string | null {
+  /** An answer given before, without asking: for this sheet, else for every one. */
+  known(id: string, file: string): string | null {
+    const own = `${this.sheetOf(file)} ${id}`;
+    if (Object.hasOwn(this.answers, own)) return this.answers[own];
     return Object.hasOwn(this.answers, id) ? this.answers[id] : null;
   }
 
@@ -49,3 +73,6 @@ export class Asker {
     return [...this.open.values()];
   }
 }
+
+/** Questions about a word and not about a column: one answer holds in every sheet. */
+const OF_WORDS = /^(device|side|sex|spina-bifida):/;

@@ -3,6 +3,7 @@ import { lengthUnits, massUnits, toBaseUnit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
+import { answerLabel } from '../headings/meaning-label.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { vocabularies, wordSet } from '../headings/phrase-table.js';
 import { type Language, languages } from '../headings/vocabulary.js';
@@ -110,20 +111,20 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
 
 /** The clinic's own answer for a column, else what is certain; a probable or unknown one is asked. */
 function answered(column: Column, table: SheetTable, asker: Asker): Column {
-  const { heading, index, cells, examples, certainty, meaning } = column;
+  const { cells, examples, certainty, meaning } = column;
   if (cells === 0) return { ...column, meaning: certainty === 'certain' ? meaning : null };
-  const name = heading === '' ? `column ${letters(index)}` : heading;
-  const id = `column:${foldText(name)}`;
-  const said = asker.known(id);
+  const name = columnName(column);
+  const id = columnQuestion(column);
+  const said = asker.known(id, table.file);
   const named = said === null ? null : meaningNamed(said);
   if (named) {
-    asker.ask({ id, file: table.file, asks: '', examples: [], cells, suggested: null, choices: [] });
+    asker.used.set(id, said ?? '');
     return { ...column, meaning: named, certainty: 'certain' };
   }
   if (certainty === 'certain') return column;
   const suggested = meaning === null ? null : meaningText(meaning);
   const choices = [...new Set([...column.candidates.map((c) => meaningText(c.meaning)), 'keep'])].map(
-    (answer) => ({ answer, label: answer }),
+    (answer) => ({ answer, label: answerLabel(answer) }),
   );
   const answer = asker.ask({
     id,
@@ -131,7 +132,7 @@ function answered(column: Column, table: SheetTable, asker: Asker): Column {
     asks:
       suggested === null
         ? `What does the column "${name}" hold?`
-        : `Does the column "${name}" hold ${suggested}?`,
+        : `Does the column "${name}" hold ${answerLabel(suggested)}?`,
     examples,
     cells,
     suggested,
@@ -140,6 +141,13 @@ function answered(column: Column, table: SheetTable, asker: Asker): Column {
   const chosen = answer === null ? null : meaningNamed(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
 }
+
+/** A column by its heading, or by its letter. */
+export const columnName = ({ heading, index }: Pick<Column, 'heading' | 'index'>): string =>
+  heading === '' ? `column ${letters(index)}` : heading;
+/** What asks for a column's meaning, and what answers it. */
+export const columnQuestion = (column: Pick<Column, 'heading' | 'index'>): string =>
+  `column:${foldText(columnName(column))}`;
 
 export const letters = (index: number): string =>
   (index < 26 ? '' : String.fromCharCode(64 + Math.floor(index / 26))) +

@@ -4,6 +4,7 @@ import type { Unit } from '../../records/units.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { contentId } from '../csv/read-rows.js';
 import type { TextTable } from '../csv/read-table.js';
+import { meaningText } from '../headings/meaning.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
 import { cellAge, dateAtAge } from './cell-date.js';
@@ -25,7 +26,15 @@ import {
   refusal,
   type TakenTable,
 } from './sheet-rows.js';
-import { type Column, headingDate, letters, sheetLanguages, takeColumns } from './take-columns.js';
+import {
+  type Column,
+  columnName,
+  columnQuestion,
+  headingDate,
+  letters,
+  sheetLanguages,
+  takeColumns,
+} from './take-columns.js';
 
 export interface SheetSettings {
   readonly today: IsoDate;
@@ -36,6 +45,9 @@ export interface SheetSettings {
 
 export interface ColumnShown {
   readonly file: string;
+  /** The sheet by its headings, and the question that asks what the column holds. */
+  readonly sheet: string;
+  readonly question: string;
   readonly heading: string;
   readonly meaning: string;
   readonly certainty: string;
@@ -58,13 +70,18 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   const doubtful: RefusedRow[] = [];
   const shown: ColumnShown[] = [];
   const taken: TakenTable[] = [];
+  for (const file of new Set(sheets.map((t) => t.file)))
+    asker.meet(
+      file,
+      sheets.filter((t) => t.file === file).flatMap((t) => t.headings),
+    );
   for (const table of sheets) {
     const columns = takeColumns(table, asker, settings.today);
     if (!isOfUse(columns)) {
       notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
       continue;
     }
-    shown.push(...columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c)));
+    shown.push(...columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)));
     taken.push({
       table,
       columns,
@@ -97,22 +114,15 @@ interface Shared {
   readonly sides: ReadonlyMap<string, string>;
 }
 
-const shownColumn = (table: SheetTable, c: Column): ColumnShown => ({
+const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown => ({
   file: table.file,
-  heading: c.heading || `column ${letters(c.index)}`,
-  meaning: c.meaning === null ? '' : meaningWord(c),
+  sheet: asker.sheetOf(table.file),
+  question: columnQuestion(c),
+  heading: columnName(c),
+  meaning: c.meaning === null ? '' : meaningText(c.meaning),
   certainty: c.certainty,
   examples: c.examples,
 });
-const meaningWord = (c: Column): string => {
-  const m = c.meaning;
-  if (m === null) return '';
-  if (m.kind === 'field') return [m.field, m.side ?? ''].join(' ').trim();
-  if (m.kind === 'reading')
-    return [m.measure, m.side === 'none' ? '' : m.side, m.unit ?? ''].filter((w) => w !== '').join(' ');
-  return m.kind === 'device' ? `device ${m.family}` : m.kind === 'device-size' ? m.heading : 'keep';
-};
-
 /** A sheet with a child and something to say of it, or one the others' children can be found in. */
 function isOfUse(columns: readonly Column[]): boolean {
   const kinds = columns.map((c) => c.meaning ?? c.candidates[0]?.meaning ?? null);

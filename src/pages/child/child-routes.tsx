@@ -164,7 +164,9 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
           actor,
         );
     });
-    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+    const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
+    const back = from ? `/import/${from[0]}/slips` : path(id);
+    return reply.redirect(`${back}?notice=suggestion-accepted`, 303);
   });
 
   app.post<Child>('/children/:id/corrections', { config: { access: clinicians } }, async (request, reply) => {

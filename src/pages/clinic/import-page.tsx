@@ -1,10 +1,23 @@
-import type { ImportPlan } from '../../service/plan-import.js';
-import type { JobRun } from '../../store/contract.js';
+import type { ImportRun, JobRun } from '../../store/contract.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
-export function ImportPage(props: { context: PageContext; runs: readonly JobRun[]; error: string }) {
-  const { context, runs, error } = props;
+const STATES: Readonly<Record<ImportRun['status'], string>> = {
+  checked: 'tried, not taken in',
+  queued: 'being taken in',
+  committed: 'taken in',
+  refused: 'refused',
+  'taken-back': 'taken back',
+};
+
+export function ImportPage(props: {
+  context: PageContext;
+  imports: readonly ImportRun[];
+  runs: readonly JobRun[];
+  error: string;
+}) {
+  const { context, imports, runs, error } = props;
+  const running = runs.find((r) => r.status === 'queued' || r.status === 'running');
   return (
     <Layout title="Import" context={context}>
       <h1>Import</h1>
@@ -15,9 +28,10 @@ export function ImportPage(props: { context: PageContext; runs: readonly JobRun[
       )}
       <section>
         <p>
-          Choose children.csv, measurements.csv and devices.csv (also events, markers and jobs), an XLSX
-          workbook, or FHIR R4 files. First comes a dry run: it says what would be added, changed and refused,
-          and writes nothing.
+          Choose the list the clinic keeps, in any shape: CSV, an XLSX workbook, or FHIR R4 files. First comes
+          a dry run: it says what each column was taken for, what would be new or changed and what is refused,
+          and writes nothing. What only the clinic can say is asked once and remembered:{' '}
+          <a href="/import/readings">how this clinic's sheets are read</a>.
         </p>
         <form method="post" action="/import" encType="multipart/form-data">
           <Csrf context={context} />
@@ -36,7 +50,7 @@ export function ImportPage(props: { context: PageContext; runs: readonly JobRun[
             <p class="field">
               <label for="dateOrder">Dates such as 03/04/2025</label>
               <select id="dateOrder" name="dateOrder">
-                <option value="refuse">refuse: cannot be told</option>
+                <option value="refuse">as the column says, else ask</option>
                 <option value="dmy">day first</option>
                 <option value="mdy">month first</option>
               </select>
@@ -44,7 +58,7 @@ export function ImportPage(props: { context: PageContext; runs: readonly JobRun[
             <p class="field">
               <label for="lengthUnit">Lengths without a unit</label>
               <select id="lengthUnit" name="lengthUnit">
-                <option value="">refuse</option>
+                <option value="">as the values say, else ask</option>
                 <option>mm</option>
                 <option>cm</option>
                 <option>inch</option>
@@ -58,90 +72,39 @@ export function ImportPage(props: { context: PageContext; runs: readonly JobRun[
       </section>
       <section>
         <h2>Imports so far</h2>
-        {runs.length === 0 ? (
+        {running && (
+          <p>
+            Being taken in: {running.done} of {running.total} rows.
+          </p>
+        )}
+        {imports.length === 0 ? (
           <Empty>None yet.</Empty>
         ) : (
           <ul>
-            {runs.map((r) => (
+            {imports.map((r) => (
               <li key={r.id}>
-                {context.format.date(r.startedAt.slice(0, 10))}: {r.status}
-                {r.status === 'running' && `, ${r.done} of ${r.total}`}
-                {r.message && ` (${r.message})`}
+                <a href={`/import/${encodeURIComponent(r.id)}`}>
+                  {context.format.date(r.createdAt.slice(0, 10))}, {r.createdAt.slice(11, 16)}
+                </a>
+                : {STATES[r.status]}, by {r.createdBy}
               </li>
             ))}
           </ul>
         )}
+        {runs.some((r) => r.message) && (
+          <details>
+            <summary>What each run wrote</summary>
+            <ul>
+              {runs.map((r) => (
+                <li key={r.id}>
+                  {context.format.date(r.startedAt.slice(0, 10))}: {r.status}
+                  {r.message && ` (${r.message})`}
+                </li>
+              ))}
+            </ul>
+          </details>
+        )}
       </section>
-    </Layout>
-  );
-}
-
-export function ImportPlanPage(props: { context: PageContext; id: string; plan: ImportPlan }) {
-  const { context, id, plan } = props;
-  const work = plan.tables.reduce((n, t) => n + t.added + t.changed, 0);
-  return (
-    <Layout title="Dry run" context={context}>
-      <h1>Dry run</h1>
-      <p>Nothing has been written. This is what the import would do:</p>
-      <section>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Table</th>
-              <th scope="col" class="number">
-                Added
-              </th>
-              <th scope="col" class="number">
-                Changed
-              </th>
-              <th scope="col" class="number">
-                As it is
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {plan.tables.map((t) => (
-              <tr key={t.table}>
-                <th scope="row">{t.table}</th>
-                <td class="number">{t.added}</td>
-                <td class="number">{t.changed}</td>
-                <td class="number">{t.unchanged}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-      {plan.refusedCount > 0 && (
-        <section>
-          <h2>{plan.refusedCount} entries refused</h2>
-          <p>Good rows are not lost with bad ones: these entries stay out, everything else can be written.</p>
-          <ul>
-            {plan.refused.map((r) => (
-              <li key={r}>{r}</li>
-            ))}
-            {plan.refusedCount > plan.refused.length && (
-              <li>and {plan.refusedCount - plan.refused.length} more</li>
-            )}
-          </ul>
-        </section>
-      )}
-      {plan.notices.length > 0 && (
-        <section>
-          <h2>Good to know</h2>
-          <ul>
-            {plan.notices.map((n) => (
-              <li key={n}>{n}</li>
-            ))}
-          </ul>
-        </section>
-      )}
-      <form method="post" action={`/import/${encodeURIComponent(id)}/commit`} class="row">
-        <Csrf context={context} />
-        <button type="submit" class="main-action" disabled={work === 0}>
-          Write {work} rows
-        </button>
-        <a href="/import">Leave it</a>
-      </form>
     </Layout>
   );
 }

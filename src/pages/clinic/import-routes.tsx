@@ -1,36 +1,52 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { meaningNamed } from '../../exchange/headings/meaning.js';
+import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { planImport } from '../../service/plan-import.js';
+import { answerImport, type ImportPlan, planImport } from '../../service/plan-import.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
+import { refusalOf } from '../parts/refusal-of.js';
 import { administrators, type Form } from '../parts/route-types.js';
-import { ImportPage, ImportPlanPage } from './import-page.js';
+import { ImportPage } from './import-page.js';
+import { ImportPlanPage } from './import-plan-page.js';
+import { fieldOf } from './import-questions.js';
+import { ImportSlipsPage } from './import-slips-page.js';
+import { SheetAnswersPage } from './sheet-answers-page.js';
 
 const REFUSED_SHOWN = 200;
+/** A page of slips is to be worked through, not scrolled. */
+const CHILDREN_LOOKED_AT = 200;
 const dateOrders = ['refuse', 'dmy', 'mdy'] as const;
 const units = ['mm', 'cm', 'inch'] as const;
+type OneImport = { Params: { id: string }; Body: Form };
+const readers = { config: { access: ['clinician', 'administrator'] as const } };
 
+/** Long because it is the list of the import's addresses, one after another. */
 export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const access = { config: { access: administrators } };
-
-  app.get('/import', access, async (request, reply) => {
-    const [context, runs] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.jobRuns.latest('import'),
-    ]);
-    return sendPage(reply, <ImportPage context={context} runs={runs} error="" />);
+  const reading = { store, uploads: app.uploads, refusedShown: REFUSED_SHOWN };
+  const page = (id: string) => `/import/${encodeURIComponent(id)}`;
+  const lists = async () => ({
+    imports: await store.imports.latest(),
+    runs: await store.jobRuns.latest('import'),
   });
+
+  app.get('/import', access, async (request, reply) =>
+    sendPage(
+      reply,
+      <ImportPage context={await pageContext(request, reply, deps)} {...(await lists())} error="" />,
+    ),
+  );
 
   /** The dry run: says what would be added, changed and refused, and keeps it; nothing is written yet. */
   app.post('/import', { config: { access: administrators, upload: true } }, async (request, reply) => {
     const { files, fields } = request.upload ?? { files: [], fields: {} as Form };
-    const context = await pageContext(request, reply, deps);
     const refuse = async (error: string) =>
       sendPage(
         reply,
-        <ImportPage context={context} runs={await store.jobRuns.latest('import')} error={error} />,
+        <ImportPage context={await pageContext(request, reply, deps)} {...(await lists())} error={error} />,
         422,
       );
     if (files.length === 0) return refuse('No file was chosen. CSV, XLSX and FHIR JSON files are accepted.');
@@ -40,23 +56,136 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
         dateOrder: dateOrders.find((d) => d === fields.dateOrder) ?? 'refuse',
         lengthUnit: units.find((u) => u === fields.lengthUnit) ?? null,
       };
-      const { id, plan } = await planImport(
-        store,
-        app.uploads,
-        files,
-        options,
-        REFUSED_SHOWN,
-        actorOf(request),
-      );
-      return sendPage(reply, <ImportPlanPage context={context} id={id} plan={plan} />);
+      const { id } = await planImport(reading, files, options, actorOf(request));
+      return reply.redirect(page(id), 303);
     } catch (error) {
       if (error instanceof DoorpostError && error.status < 500) return refuse(error.message);
       throw error;
     }
   });
 
-  app.post<{ Params: { id: string } }>('/import/:id/commit', access, async (request, reply) => {
+  app.get('/import/readings', readers, async (request, reply) =>
+    sendPage(
+      reply,
+      <SheetAnswersPage
+        context={await pageContext(request, reply, deps)}
+        answers={await store.sheetAnswers.list()}
+        error=""
+      />,
+    ),
+  );
+
+  app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
+    const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
+    const answers = await store.sheetAnswers.list();
+    const kept = answers.find((a) => a.sheet === sheet && a.question === question);
+    if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
+    const wrong = what === 'change' && question.startsWith('column:') && meaningNamed(answer) === null;
+    if (wrong || (what === 'change' && answer.trim() === ''))
+      return sendPage(
+        reply,
+        <SheetAnswersPage
+          context={await pageContext(request, reply, deps)}
+          answers={answers}
+          error={`A column cannot hold "${answer.slice(0, 60)}": keep, a field such as child.birth_date, or a measure such as foot_length left cm.`}
+        />,
+        422,
+      );
+    if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
+    else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
+    return reply.redirect('/import/readings?notice=reading-saved', 303);
+  });
+
+  app.get<OneImport>('/import/:id', access, async (request, reply) => {
+    const { id, status, plan, caseload } = await store.imports.get(request.params.id);
+    await store.audit.record({
+      actor: actorOf(request),
+      action: 'read',
+      resource: 'import',
+      childIds: childrenIn(caseload ?? {}),
+      detail: { importId: id },
+    });
+    const context = await pageContext(request, reply, deps);
+    return sendPage(
+      reply,
+      <ImportPlanPage context={context} id={id} status={status} plan={plan as ImportPlan} />,
+    );
+  });
+
+  app.post<OneImport>('/import/:id/answers', access, async (request, reply) => {
+    const { id, status, plan } = await store.imports.get(request.params.id);
+    const shown = plan as ImportPlan;
+    const error = await refusalOf(
+      answerImport(reading, id, answersIn(shown, request.body ?? {}), actorOf(request)),
+    );
+    if (!error) return reply.redirect(`${page(id)}?notice=reading-saved`, 303);
+    const context = await pageContext(request, reply, deps);
+    return sendPage(
+      reply,
+      <ImportPlanPage context={context} id={id} status={status} plan={shown} error={error} />,
+      422,
+    );
+  });
+
+  app.post<OneImport>('/import/:id/commit', access, async (request, reply) => {
     await jobs.startImport(request.params.id, actorOf(request));
     return reply.redirect('/import?notice=import-started', 303);
   });
+
+  app.post<OneImport>('/import/:id/take-back', access, async (request, reply) => {
+    const { id, plan, status } = await store.imports.get(request.params.id);
+    const context = await pageContext(request, reply, deps);
+    let said = '';
+    const error = await refusalOf(
+      store.imports.takeBack(id, actorOf(request)).then(({ removed, stays }) => {
+        said = `${removed} records taken out. ${stays.map(({ why, count }) => `${count} ${why} stay.`).join(' ')}`;
+      }),
+    );
+    const now = error ? status : 'taken-back';
+    const shown = {
+      ...(plan as ImportPlan),
+      notices: said ? [said, ...(plan as ImportPlan).notices] : (plan as ImportPlan).notices,
+    };
+    return sendPage(
+      reply,
+      <ImportPlanPage context={context} id={id} status={now} plan={shown} error={error} />,
+      error ? 422 : 200,
+    );
+  });
+
+  app.get<OneImport>('/import/:id/slips', readers, async (request, reply) => {
+    const children = await store.imports.children(request.params.id);
+    const looked = children.slice(0, CHILDREN_LOOKED_AT);
+    const found = [];
+    for (const childId of looked) {
+      const { suggestions } = await deps.assess(childId);
+      if (suggestions.length === 0) continue;
+      const { child } = await store.children.record(childId, actorOf(request));
+      found.push({ childId, name: child.name, slips: suggestions });
+    }
+    const context = await pageContext(request, reply, deps);
+    return sendPage(
+      reply,
+      <ImportSlipsPage
+        context={context}
+        id={request.params.id}
+        found={found}
+        looked={looked.length}
+        of={children.length}
+      />,
+    );
+  });
+}
+
+/** What the form answers: columns that were changed or asked, and questions with an answer. */
+function answersIn(plan: ImportPlan, form: Form) {
+  const columns = plan.columns.flatMap(({ sheet, question, meaning }, at) => {
+    const answer = form[fieldOf('column', at)] ?? '';
+    return answer === '' || answer === meaning ? [] : [{ sheet, question, answer }];
+  });
+  const questions = plan.questions.flatMap(({ sheet, id }, at) => {
+    const answer = form[fieldOf('question', at)] ?? '';
+    return answer === '' ? [] : [{ sheet, question: id, answer }];
+  });
+  return [...columns, ...questions];
 }

@@ -73,6 +73,7 @@ const notices: Readonly<Record<string, string>> = {
   'settings-saved': 'Settings saved.',
   'default-signed': 'Signed.',
   'import-started': 'The import is being written.',
+  'reading-saved': 'Kept for the next sheets of this kind.',
   'password-changed': 'Your password was changed. Everywhere else you have to sign in again.',
   'signed-out': 'You are signed out.',
 };

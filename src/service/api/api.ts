@@ -19,4 +19,6 @@ export const clinical = only('clinician');
 export const planning = only('clinician', 'scheduler');
 export const everyday = only('clinician', 'scheduler', 'administrator');
 export const administration = only('administrator');
+/** Who may see and change how the clinic's sheets are read. */
+export const sheetReaders = only('clinician', 'administrator');
 export const signedIn = only('clinician', 'scheduler', 'administrator', 'auditor');

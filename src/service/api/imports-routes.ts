@@ -5,9 +5,9 @@ import type { NamedFile, ParseOptions } from '../../exchange/parse-caseload.js';
 import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { planImport } from '../plan-import.js';
+import { answerImport, planImport } from '../plan-import.js';
 import { write } from '../write.js';
-import { type Api, administration } from './api.js';
+import { type Api, administration, sheetReaders } from './api.js';
 import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
 
 const tags = ['Imports'];
@@ -34,10 +34,57 @@ const plan = z.object({
   ),
   refused: listOf(z.string()).describe('row, column, what was given, why, what is accepted'),
   refusedCount: z.number(),
+  doubtful: listOf(z.string()).describe('readings written with a doubt; they count for less'),
+  doubtfulCount: z.number(),
   notices: listOf(z.string()),
+  questions: listOf(
+    z.object({
+      id: z.string(),
+      file: z.string(),
+      sheet: z.string().describe('the sheet by its headings; empty for a word that holds in every sheet'),
+      asks: z.string(),
+      examples: listOf(z.string()),
+      cells: z.number(),
+      suggested: z.string().nullable(),
+      choices: listOf(z.object({ answer: z.string(), label: z.string() })),
+    }),
+  ).describe('what only the clinic can say; what waits for an answer is not taken'),
+  columns: listOf(
+    z.object({
+      file: z.string(),
+      sheet: z.string(),
+      question: z.string(),
+      heading: z.string(),
+      meaning: z.string(),
+      certainty: z.string(),
+      examples: listOf(z.string()),
+    }),
+  ).describe('what each column was taken for'),
+});
+const answers = z.object({
+  answers: z
+    .array(
+      z.object({
+        sheet: z.string().max(40).default(''),
+        question: z.string().min(1).max(300),
+        answer: z.string().min(1).max(200),
+      }),
+    )
+    .min(1)
+    .max(500),
+});
+const sheetAnswer = z.object({
+  sheet: z.string(),
+  question: z.string(),
+  asks: z.string(),
+  headings: z.string(),
+  answer: z.string(),
+  updatedBy: z.string(),
+  updatedAt: z.string(),
 });
 
 export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+  const reading = { store, uploads: api.uploads, refusedShown: REFUSED_SHOWN };
   api.post(
     '/imports',
     {
@@ -56,7 +103,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
     },
     async (request, reply) => {
       const { files, options } = filesOf(request, clock.today());
-      const planned = await planImport(store, api.uploads, files, options, REFUSED_SHOWN, actorOf(request));
+      const planned = await planImport(reading, files, options, actorOf(request));
       return reply.code(201).send(planned);
     },
   );
@@ -102,6 +149,81 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
         status: 202,
         body: { jobRunId: await jobs.startImport(request.params.id, actor, tx) },
       })),
+  );
+
+  api.post(
+    '/imports/:id/answers',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary:
+          "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
+        params: idParams,
+        body: answers,
+        response: { 200: z.object({ plan }), ...failures },
+      },
+    },
+    async (request) => ({
+      plan: await answerImport(reading, request.params.id, request.body.answers, actorOf(request)),
+    }),
+  );
+
+  api.post(
+    '/imports/:id/take-back',
+    {
+      config: administration,
+      schema: {
+        tags,
+        summary: 'Takes back what an import added and nothing was built on since; says what stays and why',
+        params: idParams,
+        body: z.object({}).nullish(),
+        response: {
+          200: z.object({
+            removed: z.number(),
+            stays: listOf(z.object({ why: z.string(), count: z.number() })),
+          }),
+          ...failures,
+        },
+      },
+    },
+    (request, reply) =>
+      write(store, request, reply, async (tx, actor) => ({
+        status: 200,
+        body: await tx.imports.takeBack(request.params.id, actor),
+      })),
+  );
+
+  api.get(
+    '/sheet-answers',
+    {
+      config: sheetReaders,
+      schema: {
+        tags,
+        summary: "The clinic's reading of its sheets: every answer it gave",
+        response: { 200: z.object({ answers: listOf(sheetAnswer) }), ...failures },
+      },
+    },
+    async () => ({ answers: [...(await store.sheetAnswers.list())] }),
+  );
+
+  api.delete(
+    '/sheet-answers',
+    {
+      config: sheetReaders,
+      schema: {
+        tags,
+        summary: 'Forgets an answer: the next such sheet is asked again',
+        querystring: z.object({
+          sheet: z.string().max(40).default(''),
+          question: z.string().min(1).max(300),
+        }),
+        response: { 200: z.object({ removed: z.boolean() }), ...failures },
+      },
+    },
+    async (request) => ({
+      removed: await store.sheetAnswers.remove(request.query.sheet, request.query.question, actorOf(request)),
+    }),
   );
 }
 

@@ -16,12 +16,13 @@ export async function importJob(
     }
     const rows = Object.values(found.caseload).reduce((n, table) => n + table.length, 0);
     await tx.jobRuns.setTotal(runId, rows);
+    const added = await tx.imports.fresh(found.caseload);
     const counts = await tx.caseload.write(found.caseload, `import ${importId}`, clock.today(), {
       userId: 'import',
       name: actor,
       role: 'system',
     });
-    await tx.imports.setStatus(importId, 'committed');
+    await tx.imports.committed(importId, added);
     await tx.jobRuns.partDone(runId, 0, rows);
     await tx.jobRuns.end(
       runId,

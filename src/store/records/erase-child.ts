@@ -31,7 +31,11 @@ export async function eraseChild(tx: Database, childId: string, reason: string, 
   for (const table of tables) await tx.deleteFrom(table).where('child_id', '=', childId).execute();
   await tx.deleteFrom('children').where('id', '=', childId).execute();
   await tx.updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null).execute();
-  await tx.updateTable('imports').set({ caseload: null }).where('status', '!=', 'queued').execute();
+  await tx
+    .updateTable('imports')
+    .set({ caseload: null, files: null })
+    .where('status', '!=', 'queued')
+    .execute();
   await tx.insertInto('tombstones').values({ child_id: childId, erased_by: actor.name, reason }).execute();
   await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
   await writeAudit(tx, { actor, action: 'erase', resource: 'child', childId, detail: { reason } });

@@ -1,13 +1,15 @@
 import { randomUUID } from 'node:crypto';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import type { Caseload } from '../../records/caseload.js';
 import { childrenIn } from '../../records/caseload.js';
 import type { Database } from '../connect.js';
-import type { Store, StoredImport } from '../contract.js';
+import type { AddedIds, CheckedImport, Store, StoredImport } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { notFound } from '../records/require-child.js';
+import { freshIds, takeBackImport } from './take-back-import.js';
 
 export const importsRepository = (db: Database): Store['imports'] => ({
-  async create(plan, caseload, actor) {
+  async create({ plan, caseload, files, options }, actor) {
     const id = randomUUID();
     await db
       .insertInto('imports')
@@ -16,6 +18,8 @@ export const importsRepository = (db: Database): Store['imports'] => ({
         status: 'checked',
         plan: JSON.stringify(plan),
         caseload: JSON.stringify(caseload),
+        files: packed(files),
+        options: JSON.stringify(options),
         created_by: actor.name,
       })
       .execute();
@@ -28,16 +32,67 @@ export const importsRepository = (db: Database): Store['imports'] => ({
     });
     return id;
   },
+  async again(id, { plan, caseload }, actor) {
+    await db
+      .updateTable('imports')
+      .set({ plan: JSON.stringify(plan), caseload: JSON.stringify(caseload) })
+      .where('id', '=', id)
+      .where('status', '=', 'checked')
+      .execute();
+    await writeAudit(db, {
+      actor,
+      action: 'change',
+      resource: 'import',
+      childIds: childrenIn(caseload),
+      detail: { importId: id },
+    });
+  },
+  async latest() {
+    const rows = await db
+      .selectFrom('imports')
+      .select(['id', 'status', 'created_at', 'created_by'])
+      .orderBy('created_at', 'desc')
+      .limit(20)
+      .execute();
+    return rows.map((r) => ({
+      id: r.id,
+      status: r.status,
+      createdAt: r.created_at.toISOString(),
+      createdBy: r.created_by,
+    }));
+  },
+  async children(id) {
+    const { added } = await read(db, id, false);
+    if (added === null) return [];
+    const rows = await db
+      .selectFrom('measurements')
+      .select('child_id')
+      .distinct()
+      .where('id', 'in', ['', ...added.measurements])
+      .execute();
+    return [...new Set([...added.children, ...rows.map((r) => r.child_id)])].sort();
+  },
   get: (id) => read(db, id, false),
   lock: (id) => read(db, id, true),
-  async setStatus(id, status, plan) {
+  fresh: (caseload) => freshIds(db, caseload),
+  takeBack: (id, actor) => takeBackImport(db, id, actor),
+  async committed(id, added) {
     await db
       .updateTable('imports')
       .set({
-        status,
-        ...(plan === undefined ? {} : { plan: JSON.stringify(plan) }),
-        ...(status === 'committed' ? { committed_at: new Date(), caseload: null } : {}),
+        status: 'committed',
+        committed_at: new Date(),
+        caseload: null,
+        files: null,
+        added: JSON.stringify(added),
       })
+      .where('id', '=', id)
+      .execute();
+  },
+  async setStatus(id, status, plan) {
+    await db
+      .updateTable('imports')
+      .set({ status, ...(plan === undefined ? {} : { plan: JSON.stringify(plan) }) })
       .where('id', '=', id)
       .execute();
   },
@@ -56,6 +111,19 @@ async function read(db: Database, id: string, lock: boolean): Promise<StoredImpo
     status: row.status,
     plan: row.plan,
     caseload: row.caseload as Caseload | null,
+    files: row.files === null ? null : unpacked(row.files),
+    options: row.options,
+    added: row.added as AddedIds | null,
     createdBy: row.created_by,
   };
 }
+
+const packed = (files: CheckedImport['files']): Buffer =>
+  gzipSync(
+    JSON.stringify(files.map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') }))),
+  );
+
+const unpacked = (kept: Buffer): CheckedImport['files'] =>
+  (JSON.parse(gunzipSync(kept).toString('utf8')) as { name: string; base64: string }[]).map(
+    ({ name, base64 }) => ({ name, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }),
+  );

@@ -1,0 +1,151 @@
+import type { ImportPlan } from '../../service/plan-import.js';
+import type { StoredImport } from '../../store/contract.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+import { OtherQuestions, SheetColumns } from './import-questions.js';
+
+const NAMES: Readonly<Record<string, string>> = {
+  children: 'Children',
+  measurements: 'Measurements',
+  markers: 'Maturity markers',
+  devices: 'Devices',
+  events: 'Device events',
+  jobs: 'Workshop jobs',
+  skinChecks: 'Skin checks',
+};
+const TITLES: Readonly<Record<StoredImport['status'], readonly [title: string, says: string]>> = {
+  checked: ['Dry run', 'Nothing has been written. This is what the import would do:'],
+  queued: ['Import', 'This import is being taken in:'],
+  committed: ['Import', 'This import was taken in:'],
+  refused: ['Import', 'This import was refused:'],
+  'taken-back': ['Import', 'This import was taken back. It had done:'],
+};
+
+export function ImportPlanPage(props: {
+  context: PageContext;
+  id: string;
+  status: StoredImport['status'];
+  plan: ImportPlan;
+  error?: string;
+}) {
+  const { context, id, status, plan, error } = props;
+  const work = plan.tables.reduce((n, t) => n + t.added + t.changed, 0);
+  const base = `/import/${encodeURIComponent(id)}`;
+  const [title, says] = TITLES[status];
+  const open = plan.questions?.length ?? 0;
+  return (
+    <Layout title={title} context={context}>
+      <h1>{title}</h1>
+      {error && (
+        <p class="error" role="alert">
+          {error}
+        </p>
+      )}
+      <p>{says}</p>
+      <Counts plan={plan} />
+      {status === 'checked' && (
+        <form method="post" action={`${base}/commit`} class="row">
+          <Csrf context={context} />
+          <button type="submit" class="main-action" disabled={work === 0}>
+            Write {work} rows
+          </button>
+          <a href="/import">Leave it</a>
+          {open > 0 && (
+            <p>
+              {open === 1 ? '1 question is' : `${open} questions are`} open below; what waits for an answer
+              stays out.
+            </p>
+          )}
+        </form>
+      )}
+      {status === 'committed' && (
+        <form method="post" action={`${base}/take-back`} class="row">
+          <Csrf context={context} />
+          <button type="submit">Take this import back</button>
+          <p>
+            Takes out what it added. Children with records or work added since stay, and what it changed stays
+            changed; the next page says how many.{' '}
+            <a href={`${base}/slips`}>Slips seen in what was taken in</a>
+          </p>
+        </form>
+      )}
+      {status === 'checked' && (plan.columns.length > 0 || open > 0) && (
+        <form method="post" action={`${base}/answers`}>
+          <Csrf context={context} />
+          <OtherQuestions plan={plan} />
+          {[...new Set(plan.columns.map((c) => c.file))].map((file) => (
+            <SheetColumns key={file} plan={plan} file={file} />
+          ))}
+          <p>
+            The answers are kept for this clinic's next sheets with the same headings and can be{' '}
+            <a href="/import/readings">seen and changed</a>.
+          </p>
+          <button type="submit" class="main-action">
+            Keep these answers and read again
+          </button>
+        </form>
+      )}
+      <Remarks
+        title={`${plan.refusedCount} entries refused`}
+        says="Good rows are not lost with bad ones: these entries stay out, everything else can be written."
+        lines={plan.refused}
+        count={plan.refusedCount}
+      />
+      <Remarks
+        title={`${plan.doubtfulCount ?? 0} readings written with a doubt`}
+        says="They are taken and count for less."
+        lines={plan.doubtful ?? []}
+        count={plan.doubtfulCount ?? 0}
+      />
+      <Remarks title="Good to know" says="" lines={plan.notices} count={plan.notices.length} />
+    </Layout>
+  );
+}
+
+function Counts({ plan }: { plan: ImportPlan }) {
+  return (
+    <section>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Table</th>
+            {['New', 'Changed', 'The same'].map((heading) => (
+              <th scope="col" class="number" key={heading}>
+                {heading}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {plan.tables
+            .filter((t) => t.added + t.changed + t.unchanged > 0)
+            .map((t) => (
+              <tr key={t.table}>
+                <th scope="row">{NAMES[t.table] ?? t.table}</th>
+                <td class="number">{t.added}</td>
+                <td class="number">{t.changed}</td>
+                <td class="number">{t.unchanged}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Remarks(props: { title: string; says: string; lines: readonly string[]; count: number }) {
+  const { title, says, lines, count } = props;
+  if (count === 0) return null;
+  return (
+    <section>
+      <h2>{title}</h2>
+      {says && <p>{says}</p>}
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+        {count > lines.length && <li>and {count - lines.length} more</li>}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,22 @@
+import { type Kysely, sql } from 'kysely';
+
+/** What the clinic answered about its sheets, and what an import needs to be read again and to be taken back. */
+const statements = `
+create table sheet_answers (
+  sheet text not null,
+  question text not null,
+  asks text not null,
+  headings text not null,
+  answer text not null,
+  updated_by text not null,
+  updated_at timestamptz not null default now(),
+  primary key (sheet, question)
+);
+alter table imports add column files bytea;
+alter table imports add column options jsonb not null default '{}';
+alter table imports add column added jsonb;
+`;
+
+export async function up(db: Kysely<unknown>): Promise<void> {
+  await sql.raw(statements).execute(db);
+}
