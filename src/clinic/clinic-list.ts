@@ -5,6 +5,7 @@ import { safePlan } from '../recall/decide/safe-plan.js';
 import { type LevelRecallOptions, levelRecallList } from '../recall/level/level-recall-list.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { WorkshopJob } from '../records/device.js';
+import { onceFor } from '../statistics/once-for.js';
 import { estimateTurnaround } from '../turnaround/estimate-turnaround.js';
 
 /** A clinic's records with what was assessed of them: all that the list is made of. */
@@ -22,18 +23,17 @@ export interface ClinicAnswer {
   readonly turnaroundOf: (family: string) => TurnaroundEstimate;
 }
 
-/** The clinic's turnarounds, each worked out once. */
-export function turnaroundsOf(
-  jobs: readonly WorkshopJob[],
-  today: string,
-): (family: string) => TurnaroundEstimate {
-  const known = new Map<string, TurnaroundEstimate>();
-  return (family) => {
-    const estimate = known.get(family) ?? estimateTurnaround(jobs, family, today);
-    known.set(family, estimate);
-    return estimate;
-  };
-}
+/** The clinic's turnarounds, each worked out once for the same jobs and day. */
+export const turnaroundsOf = onceFor(
+  (jobs: readonly WorkshopJob[], today: string): ((family: string) => TurnaroundEstimate) => {
+    const known = new Map<string, TurnaroundEstimate>();
+    return (family) => {
+      const estimate = known.get(family) ?? estimateTurnaround(jobs, family, today);
+      known.set(family, estimate);
+      return estimate;
+    };
+  },
+);
 
 /** The whole day's work: what every device in use asks for, and who is wanted when. */
 export function clinicList(question: ClinicQuestion): ClinicAnswer {
@@ -71,6 +71,6 @@ export function childDecisions(
   jobs: readonly WorkshopJob[],
   options: RecallListOptions,
 ): readonly DeviceDecision[] {
-  const context = planContext([{ ...record, jobs }], turnaroundsOf(jobs, options.today), options);
+  const context = planContext(jobs, turnaroundsOf(jobs, options.today), options);
   return safePlan(record, assessment, context).decisions;
 }

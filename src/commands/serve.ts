@@ -1,4 +1,5 @@
 import { buildService } from '../app.js';
+import { drawChartsAside } from '../charts/draw-aside.js';
 import { listen } from '../server.js';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
@@ -55,6 +56,7 @@ async function start(open: OpenParts, stop: StopRequest): Promise<void> {
     assess: assess.assess,
     demoSignIns,
   });
+  open.app.addHook('onClose', drawChartsAside());
   const address = await listen(open.app, config);
   stop.check();
   open.workers = startWorkers(config.workers, database.url);

@@ -323,6 +323,12 @@ export interface Versioned<T> {
 /** A write on a versioned row: pass the version read; a mismatch throws 'changed-meanwhile'; null writes regardless. */
 export type Expected = number | null;
 
+export interface VisitDays {
+  readonly visits: number;
+  /** Active children only; null without any reading. */
+  readonly last: readonly { readonly childId: string; readonly date: IsoDate | null }[];
+}
+
 export interface Store {
   readonly children: {
     search(query: ChildSearch, page: PageRequest, actor: Actor): Promise<Page<ChildSummary>>;
@@ -418,6 +424,8 @@ export interface Store {
   readonly forecasts: {
     latestByChild(childId: string, actor: Actor): Promise<readonly DeviceForecast[]>;
     assessment(childId: string): Promise<StoredAssessment | null>;
+    /** Of many children at once, by child; who has none is left out. */
+    assessments(childIds: readonly string[]): Promise<ReadonlyMap<string, StoredAssessment>>;
     save(assessment: StoredAssessment): Promise<void>;
     /** How many active children have an assessment, of how many. */
     coverage(): Promise<{ readonly done: number; readonly total: number }>;
@@ -583,8 +591,16 @@ export interface Store {
   readonly caseload: {
     /** Ids of active children (of all, with 'any'), ascending. */
     ids(status?: 'any'): Promise<readonly string[]>;
+    /** Those of the ids that are still children here. */
+    present(ids: readonly string[]): Promise<readonly string[]>;
     records(ids: readonly string[]): Promise<readonly ChildRecord[]>;
     all(): Promise<Caseload>;
+    /** Without readings, markers and skin checks, which are nine rows in ten. */
+    devices(): Promise<Pick<Caseload, 'children' | 'devices' | 'events' | 'jobs'>>;
+    /** Days on which active children were measured: how many in all since a day, and each child's last. */
+    visitDays(since: IsoDate, until: IsoDate): Promise<VisitDays>;
+    /** Changes whenever anything a person entered, or a forecast or recall list, does. */
+    version(): Promise<string>;
     /**
      * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
      * revision with this reason. Whole or not at all.

@@ -3,23 +3,24 @@ import { capacityChart } from '../../charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
 import type { Spec } from '../../charts/fill-spec.js';
 import { renderSvg } from '../../charts/render-chart.js';
+import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import {
   type HeldAgainstVerdicts,
   heldAgainstVerdicts,
 } from '../../forecast/device/held-against-verdicts.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { keptAnswer } from '../../service/kept-answer.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
-import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { staff } from '../parts/route-types.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
 import { OverviewPage } from './overview-page.js';
-import { castsByWeek, waitsAfterOutgrown, yearCounts } from './overview-view.js';
+import { castsByWeek, waitsAfterOutgrown, yearBefore, yearCounts } from './overview-view.js';
 import { whyEnded, workloadAhead } from './workload-ahead.js';
 
 const WEEKS_AHEAD = 26;
@@ -38,26 +39,51 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     };
   };
 
+  const counts = keptAnswer(
+    async () => {
+      const versions = await Promise.all([store.caseload.version(), store.fitLimits.version()]);
+      return [clock.today(), ...versions].join(' ');
+    },
+    async () => {
+      const today = clock.today();
+      const [caseload, past, days] = await Promise.all([
+        store.caseload.devices(),
+        store.forecasts.history(),
+        store.caseload.visitDays(yearBefore(today), today),
+      ]);
+      const inUse = caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family);
+      const turnaround = [...new Set(inUse)].toSorted().map((f) => turnaroundsOf(caseload.jobs, today)(f));
+      // Oldest first: the latest answer of a device stands.
+      const middle = new Map(past.map((f) => [f.deviceId, f.p50]));
+      const { rules } = (await deps.assessor.current()).context;
+      return {
+        held: heldAgainstVerdicts(caseload.devices, caseload.events, past, today),
+        waits: waitsAfterOutgrown(caseload),
+        year: yearCounts(caseload, days, today),
+        turnaround,
+        ahead: workloadAhead(
+          caseload,
+          (id) => middle.get(id) ?? null,
+          (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
+          rules,
+          today,
+        ),
+        ended: whyEnded(caseload, today),
+      };
+    },
+  );
+
   app.get('/overview', { config: { access: staff } }, async (request, reply) => {
-    const today = clock.today();
-    const [context, caseload, past, { rows, chart }, coverage, learned] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.caseload.all(),
-      store.forecasts.history(),
-      workload(request),
-      store.forecasts.coverage(),
-      store.populationOffsets.latest(deps.assessor.shippedModel()),
-    ]);
-    const held = heldAgainstVerdicts(caseload.devices, caseload.events, past, today);
+    const [context, { held, waits, year, turnaround, ahead, ended }, { rows, chart }, coverage, learned] =
+      await Promise.all([
+        pageContext(request, reply, deps),
+        counts(),
+        workload(request),
+        store.forecasts.coverage(),
+        store.populationOffsets.latest(deps.assessor.shippedModel()),
+      ]);
     const bins = countInBins(held.distanceDays, BIN_DAYS);
     const enough = held.judged >= FEWEST_JUDGED;
-    const families = [
-      ...new Set(caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family)),
-    ];
-    const turnaround = families.toSorted().map((f) => estimateTurnaround(caseload.jobs, f, today));
-    // Oldest first: the latest answer of a device stands.
-    const middle = new Map(past.map((f) => [f.deviceId, f.p50]));
-    const { rules } = (await deps.assessor.current()).context;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
     return sendPage(
@@ -80,23 +106,11 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             peakVelocityAgeYears={deps.assessor.shippedModel().parameters.peakVelocityAgeYears}
           />
         }
-        waits={waitsAfterOutgrown(caseload)}
-        year={yearCounts(caseload, today)}
+        waits={waits}
+        year={year}
         turnaround={turnaround}
         states={states}
-        months={
-          <MonthsAhead
-            context={context}
-            ahead={workloadAhead(
-              caseload,
-              (id) => middle.get(id) ?? null,
-              (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
-              rules,
-              today,
-            )}
-            ended={whyEnded(caseload, today)}
-          />
-        }
+        months={<MonthsAhead context={context} ahead={ahead} ended={ended} />}
         workloadSvg={chart ? await renderSvg(chart) : ''}
         coverage={coverage}
       />,
@@ -108,10 +122,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     return chart ?? {};
   });
 
-  const heldNow = async () => {
-    const [caseload, past] = await Promise.all([store.caseload.all(), store.forecasts.history()]);
-    return heldAgainstVerdicts(caseload.devices, caseload.events, past, clock.today());
-  };
+  const heldNow = async () => (await counts()).held;
 
   app.get('/overview/dates-held.json', { config: { access: staff } }, async () =>
     datesHeldChart((await heldNow()).dates),

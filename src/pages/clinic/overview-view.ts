@@ -4,7 +4,7 @@ import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { median } from '../../statistics/median.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallRow, VisitDays } from '../../store/contract.js';
 
 /** How long children went on with a device judged outgrown. */
 export interface Waits {
@@ -13,7 +13,7 @@ export interface Waits {
   readonly middleDays: number | null;
 }
 
-export function waitsAfterOutgrown(caseload: Caseload): Waits {
+export function waitsAfterOutgrown(caseload: Pick<Caseload, 'devices' | 'events'>): Waits {
   const eventsOf = groupBy(caseload.events, (e) => e.deviceId);
   const devicesOf = groupBy(caseload.devices, (d) => d.childId);
   const waits = caseload.devices.flatMap((device) => {
@@ -37,27 +37,22 @@ export interface YearCounts {
   readonly notSeenForAYear: number;
 }
 
+/** The day before the year counted. */
+export const yearBefore = (today: IsoDate): IsoDate => addDaysIso(today, -365);
+
 /** What was done in the year to `today`, counted. */
-export function yearCounts(caseload: Caseload, today: IsoDate): YearCounts {
-  const since = addDaysIso(today, -365);
-  const active = caseload.children.filter((c) => c.status === 'active');
-  const days = groupBy(caseload.measurements, (m) => m.childId);
-  const visits = new Set(
-    caseload.measurements
-      .filter((m) => m.date > since && m.date <= today)
-      .map((m) => `${m.childId} ${m.date}`),
-  );
-  const last = (id: string) =>
-    (days.get(id) ?? [])
-      .map((m) => m.date)
-      .toSorted()
-      .at(-1) ?? '';
+export function yearCounts(
+  { children, devices }: Pick<Caseload, 'children' | 'devices'>,
+  { visits, last }: VisitDays,
+  today: IsoDate,
+): YearCounts {
+  const since = yearBefore(today);
   return {
-    children: active.length,
-    visits: visits.size,
-    casts: caseload.devices.filter((d) => d.castDate > since && d.castDate <= today).length,
-    neverMeasured: active.filter((c) => last(c.id) === '').length,
-    notSeenForAYear: active.filter((c) => last(c.id) !== '' && last(c.id) <= since).length,
+    children: children.filter((c) => c.status === 'active').length,
+    visits,
+    casts: devices.filter((d) => d.castDate > since && d.castDate <= today).length,
+    neverMeasured: last.filter((l) => l.date === null).length,
+    notSeenForAYear: last.filter((l) => l.date !== null && l.date <= since).length,
   };
 }
 

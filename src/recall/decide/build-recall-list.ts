@@ -1,6 +1,8 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { WorkshopJob } from '../../records/device.js';
 import type { FitRules } from '../../rules/fit-rule.js';
+import { onceFor } from '../../statistics/once-for.js';
 import { stageDurations } from '../../turnaround/expected-fitting.js';
 import type { RecallEntry, RecallList, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import { monthEnd } from './calendar.js';
@@ -21,15 +23,16 @@ export interface RecallListOptions {
   readonly failed?: (error: unknown) => void;
 }
 
+const durationsOf = onceFor(stageDurations);
+
 /** What every child is planned by; turnarounds and the workshop's history are read once. */
 export function planContext(
-  records: readonly ChildRecord[],
+  jobs: readonly WorkshopJob[],
   turnaround: TurnaroundOf,
   { today, rules, month, settings: given = {} }: RecallListOptions,
 ): PlanContext {
   const settings = recallSettings.parse(given);
   const estimates = new Map<string, TurnaroundEstimate>();
-  const jobs = records.flatMap((r) => r.jobs);
   return {
     rules,
     turnaroundOf: (family) => {
@@ -37,7 +40,7 @@ export function planContext(
       estimates.set(family, known);
       return known;
     },
-    history: stageDurations(jobs, today),
+    history: durationsOf(jobs, today),
     today,
     until: month ? monthEnd(month) : addDaysIso(today, settings.aheadDays),
     settings,
@@ -54,7 +57,11 @@ export function buildRecallList(
   turnaround: TurnaroundOf,
   options: RecallListOptions,
 ): RecallList {
-  const context = planContext(records, turnaround, options);
+  const context = planContext(
+    records.flatMap((r) => r.jobs),
+    turnaround,
+    options,
+  );
   const byChild = new Map(assessments.map((a) => [a.childId, a]));
   const entries: RecallEntry[] = [];
   const notDue: RecallEntry[] = [];

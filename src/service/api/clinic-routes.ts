@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { userNamePattern } from '../../records/check/check-account.js';
 import type { AuditRow } from '../../store/contract.js';
 import { roles } from '../../store/contract.js';
-import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { shownLog } from '../shown-log.js';
@@ -48,10 +48,11 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
     },
     async () => {
       const jobs = await store.workshopJobs.all();
+      const turnaroundOf = turnaroundsOf(jobs, clock.today());
       const families = [...(await assessor.current()).context.rules.keys()];
       return {
         items: families.map((family) => {
-          const t = estimateTurnaround(jobs, family, clock.today());
+          const t = turnaroundOf(family);
           return { ...t, samplesDays: [...t.samplesDays] };
         }),
       };

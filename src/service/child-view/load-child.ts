@@ -1,13 +1,15 @@
+import { createHash } from 'node:crypto';
 import type { FastifyRequest } from 'fastify';
 import { childDecisions, turnaroundsOf } from '../../clinic/clinic-list.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { growthInput } from '../../forecast/growth-input.js';
 import { recordUntil } from '../../forecast/record-until.js';
-import type { ChildPosterior } from '../../growth/contract.js';
+import type { ChildPosterior, GrowthInput } from '../../growth/contract.js';
+import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
 import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { dayNumber } from '../../records/dates.js';
+import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, StoredAssessment } from '../../store/contract.js';
@@ -67,12 +69,28 @@ export const loadChildFor = (
   deps: ServiceDeps,
 ): Promise<ChildView> => loadChild(childId, deps, actorOf(request));
 
+/** Posteriors of the records last looked at: page, charts and what-if of one child fit it once. */
+const known = new Map<string, ChildPosterior | null>();
+const MOST_KNOWN = 64;
+
 /** The child's own growth posterior, null without enough readings or where the sums cannot take one of them. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
   const today = deps.clock.today();
-  const known = recordUntil(record, today);
+  const model = deps.assessor.model();
+  const input = growthInput(recordUntil(record, today), model);
+  const key = createHash('sha256')
+    .update(JSON.stringify([model.name, model.version, today, input]))
+    .digest('base64');
+  const posterior = known.get(key) ?? fitted(input, model, today);
+  known.delete(key);
+  known.set(key, posterior);
+  if (known.size > MOST_KNOWN) known.delete(known.keys().next().value as string);
+  return posterior;
+}
+
+function fitted(input: GrowthInput, model: GrowthModel, today: IsoDate): ChildPosterior | null {
   try {
-    const outcome = fitChild(growthInput(known, deps.assessor.model()), deps.assessor.model());
+    const outcome = fitChild(input, model);
     if (outcome.kind !== 'posterior') return null;
     const { mean, sd } = outcome.posterior.predict({ measure: 'stature', side: 'none' }, [dayNumber(today)]);
     return Number.isFinite(mean[0] + sd[0]) ? outcome.posterior : null;

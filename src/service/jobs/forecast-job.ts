@@ -48,15 +48,16 @@ export async function forecastPart(
   const assessing = await assessor.current();
   const records = await store.caseload.records(ids);
   const fresh: StoredAssessment[] = [];
+  const kept = await store.forecasts.assessments(ids);
   for (const record of records) {
-    const stored = await store.forecasts.assessment(record.child.id);
+    const stored = kept.get(record.child.id) ?? null;
     const now = assessing.of(record, stored);
     if (now !== stored) fresh.push(now);
   }
   await store.transaction(async (tx) => {
     const { first, complete } = await tx.jobRuns.partDone(runId, part, ids.length);
     if (!first) return;
-    const stillThere = new Set((await tx.caseload.records(ids)).map((r) => r.child.id));
+    const stillThere = new Set(await tx.caseload.present(ids));
     for (const assessment of fresh)
       if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
     if (complete) await follow(tx, clock, job);

@@ -38,9 +38,13 @@ export async function recallList(
   const records: ChildRecord[] = [];
   const assessments: StoredAssessment[] = [];
   for (let part = 0; part * CHUNK < ids.length; part++) {
-    const chunk = await store.caseload.records(ids.slice(part * CHUNK, (part + 1) * CHUNK));
+    const these = ids.slice(part * CHUNK, (part + 1) * CHUNK);
+    const [chunk, kept] = await Promise.all([
+      store.caseload.records(these),
+      store.forecasts.assessments(these),
+    ]);
     for (const record of chunk) {
-      const stored = await store.forecasts.assessment(record.child.id);
+      const stored = kept.get(record.child.id) ?? null;
       const now = assessing.of(record, stored);
       if (now !== stored) await store.forecasts.save(now);
       records.push(record);

@@ -5,6 +5,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { rowsVersion } from '../rows-version.js';
 import { families, requireDevice } from './devices.js';
 import { changedMeanwhile, requireChild } from './require-child.js';
 
@@ -52,7 +53,15 @@ export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => (
     }),
 
   async all() {
+    const version = await rowsVersion(db, 'workshop_jobs');
+    const before = known.get(db);
+    if (before?.version === version) return before.jobs;
     const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
-    return rows.map((r) => r.data);
+    const jobs = rows.map((r) => r.data);
+    known.set(db, { version, jobs });
+    return jobs;
   },
 });
+
+/** Every child's page asks for all jobs: they are read and parsed again only once one has changed. */
+const known = new WeakMap<Database, { readonly version: string; readonly jobs: readonly WorkshopJob[] }>();

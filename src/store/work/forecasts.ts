@@ -10,10 +10,12 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
   async latestByChild(childId, actor) {
     await requireChild(db, childId);
     await writeAudit(db, { actor, action: 'read', resource: 'forecasts', childId });
-    return (await stored(db, childId))?.forecasts ?? [];
+    return (await stored(db, [childId])).get(childId)?.forecasts ?? [];
   },
 
-  assessment: (childId) => stored(db, childId),
+  assessment: async (childId) => (await stored(db, [childId])).get(childId) ?? null,
+
+  assessments: (childIds) => stored(db, childIds),
 
   save: (assessment) => atomically(db, (tx) => save(tx, assessment)),
 
@@ -50,11 +52,14 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
   },
 });
 
-async function stored(db: Database, childId: string): Promise<StoredAssessment | null> {
-  const r = await db.selectFrom('assessments').selectAll().where('child_id', '=', childId).executeTakeFirst();
-  return r
-    ? {
-        childId,
+async function stored(db: Database, childIds: readonly string[]): Promise<Map<string, StoredAssessment>> {
+  if (childIds.length === 0) return new Map();
+  const rows = await db.selectFrom('assessments').selectAll().where('child_id', 'in', childIds).execute();
+  return new Map(
+    rows.map((r) => [
+      r.child_id,
+      {
+        childId: r.child_id,
         today: r.today,
         ...r.data,
         inputsHash: r.inputs_hash,
@@ -62,8 +67,9 @@ async function stored(db: Database, childId: string): Promise<StoredAssessment |
         modelVersion: r.model_version,
         seed: Number(r.seed),
         computedAt: r.computed_at.toISOString(),
-      }
-    : null;
+      },
+    ]),
+  );
 }
 
 /** Day by which a device sorts among those outgrown soonest; null without a forecast. */

@@ -1,0 +1,51 @@
+import { expect, test } from 'vitest';
+import { keptAnswer } from '../../src/service/kept-answer.js';
+
+const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+test('a cheap answer follows every change and is kept without one', async () => {
+  let version = 1;
+  let worked = 0;
+  const answer = keptAnswer(
+    async () => `${version}`,
+    async () => {
+      worked++;
+      return version;
+    },
+  );
+  expect(await answer()).toBe(1);
+  expect(await answer()).toBe(1);
+  expect(worked).toBe(1);
+  version = 2;
+  expect(await answer()).toBe(2);
+});
+
+test('a dear answer is worked out once for all who ask, and not again with every change', async () => {
+  let version = 1;
+  let worked = 0;
+  const answer = keptAnswer(
+    async () => `${version}`,
+    async () => {
+      worked++;
+      await sleep(200);
+      return worked;
+    },
+  );
+  expect(await Promise.all([answer(), answer(), answer()])).toEqual([1, 1, 1]);
+  version = 2;
+  expect(await answer()).toBe(1);
+});
+
+test('an answer that failed is not kept', async () => {
+  let fails = true;
+  const answer = keptAnswer(
+    async () => 'same',
+    async () => {
+      if (fails) throw new Error('database gone');
+      return 'well';
+    },
+  );
+  await expect(answer()).rejects.toThrow('database gone');
+  fails = false;
+  expect(await answer()).toBe('well');
+});
