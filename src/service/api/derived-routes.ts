@@ -7,6 +7,7 @@ import { addDaysIso } from '../../records/dates.js';
 import { measureId, measures, side as sideSchema } from '../../records/measure.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js';
+import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { write } from '../write.js';
 import { type Api, clinical, planning } from './api.js';
@@ -132,9 +133,12 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
       const { measure, sides, castDate, allowancesMm, lastUntil } = request.body;
       const record = await store.children.record(request.params.id, actorOf(request));
       const assessing = await assessor.current();
-      const { growth } = assessing.live(record);
-      if (growth.kind !== 'posterior')
-        throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${growth.advice}`);
+      const posterior = posteriorOf(record, deps);
+      if (posterior === null) {
+        const { growth } = assessing.live(record);
+        const why = growth.kind === 'posterior' ? 'a value in the record cannot be' : growth.advice;
+        throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${why}`);
+      }
       for (const side of sides)
         if (measures[measure].sided !== (side !== 'none'))
           throw new DoorpostError('invalid-value', `${measures[measure].label} has no side '${side}'`, {
@@ -149,7 +153,7 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
         checkAsked('until', until, addDaysIso(cast, 1), lastDayAsked(record.child.birthDate, cast));
       const { seed, model } = assessing.context;
       const question = {
-        posterior: growth.posterior,
+        posterior,
         series: sides.map((side) => ({ measure, side })),
         castDate: cast,
         draws: WHAT_IF_DRAWS,
