@@ -59,7 +59,6 @@ export const sideBarOf = (d: FitDimension): Means | undefined =>
 const names = z.strictObject({ clinical: z.string().min(1), plain: z.string().min(1) });
 /** By language; English is always there and stands in for a language that is not. */
 const namesByLanguage = z.record(z.string().regex(/^[a-z]{2}$/), names).and(z.object({ en: names }));
-export type Names = z.infer<typeof names>;
 export type NamesByLanguage = z.infer<typeof namesByLanguage>;
 
 /** A part that is renewed alone while the rest of the device goes on. */
@@ -71,7 +70,6 @@ const part = z.strictObject({
   /** Days from measuring or casting it to having it in place, half of the time. */
   turnaroundDays: figure,
 });
-export type Part = z.infer<typeof part>;
 
 /** Where it is worn. A device takes the place of another of the same region; the signs a family looks for are those of the region. */
 export const regions = [

@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { allowanceToLast } from '../../src/forecast/inverse/allowance-to-last.js';
 import { lifeOfAllowances } from '../../src/forecast/inverse/life-of-allowances.js';
 import { roomByMonth } from '../../src/forecast/inverse/room-by-month.js';
-import { sideBarRange } from '../../src/forecast/inverse/side-bar-range.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
-import { loadRules } from '../../src/rules/load-rules.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';
@@ -85,20 +83,5 @@ describe('inverse questions', () => {
     const lives = lifeOfAllowances(ask([foot]), [3, 6, 9, 12]);
     for (const l of lives) expect(l.p10! <= l.p50! && l.p50! <= (l.p90 ?? '9999')).toBe(true);
     for (let i = 1; i < lives.length; i++) expect(lives[i].p10! > lives[i - 1].p10!).toBe(true);
-  });
-
-  it('orders side bars in whole hole steps, enough for the growth beyond the allowance, and says when it is too much', () => {
-    const rule = loadRules().get('kafo')!;
-    const order = sideBarRange(ask([knee]), rule, 'knee_height', addDaysIso(TODAY, 600), 0.9);
-    expect(order.rangeMm % order.stepMm).toBe(0);
-    expect(order.rangeMm + 11).toBeGreaterThanOrEqual(order.growthMm);
-    expect(order.rangeMm - order.stepMm + 11).toBeLessThan(order.growthMm);
-    expect(order.withinUsual).toBe(true);
-    expect(sideBarRange(ask([knee]), rule, 'knee_height', addDaysIso(TODAY, 1800), 0.9).withinUsual).toBe(
-      false,
-    );
-    expect(() => sideBarRange(ask([foot]), rule, 'foot_length', addDaysIso(TODAY, 600), 0.9)).toThrow(
-      /no side bar/,
-    );
   });
 });

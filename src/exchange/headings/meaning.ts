@@ -1,4 +1,4 @@
-import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 import { type Unit, unitNamed } from '../../records/units.js';
 import { type FieldId, fieldIds } from './vocabulary.js';
 
@@ -64,8 +64,3 @@ export function meaningNamed(text: string): Meaning | null {
   const measure = first as MeasureId;
   return { kind: 'reading', measure, side: measures[measure].sided ? (side ?? 'row') : 'none', unit };
 }
-
-export const sameMeaning = (a: Meaning, b: Meaning): boolean => meaningText(a) === meaningText(b);
-
-export const sideOf = (side: ColumnSide): Side | null =>
-  side === 'left' || side === 'right' || side === 'none' ? side : null;

@@ -1,6 +1,5 @@
 import { IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
-import { contentId } from '../csv/read-rows.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import { cellAge, dateAtAge } from './cell-date.js';
@@ -191,4 +190,3 @@ export function dateInText(text: string, today: IsoDate): IsoDate | null {
   const date = written === null ? null : dateOf(written, undefined, today);
   return date && 'date' in date && date.date <= today ? date.date : null;
 }
-export { contentId };

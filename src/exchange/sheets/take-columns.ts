@@ -5,7 +5,7 @@ import { type Candidate, headingCandidates } from '../headings/heading-meaning.j
 import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
 import { answerLabel } from '../headings/meaning-label.js';
 import { ownMeanings } from '../headings/own-columns.js';
-import { vocabularies, wordSet } from '../headings/phrase-table.js';
+import { wordSet } from '../headings/phrase-table.js';
 import { type Language, languages } from '../headings/vocabulary.js';
 import { cellAge, cellDate } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
@@ -355,5 +355,3 @@ function readingFit(measure: MeasureId, side: string, unit: string | null, cells
   };
   return share(cells, fits);
 }
-
-export { vocabularies };

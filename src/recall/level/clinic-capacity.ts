@@ -37,7 +37,6 @@ export const clinicWeek = z.object({
   clinicClosures: z.array(span).default([]),
   workshopClosures: z.array(span).default([]),
 });
-export type ClinicWeek = z.infer<typeof clinicWeek>;
 export type ClinicWeekInput = z.input<typeof clinicWeek>;
 
 const WORKING_DAYS = [0, 1, 2, 3, 4];
