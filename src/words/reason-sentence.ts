@@ -98,8 +98,8 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `The last reading of the ${w.measure} is much larger than we expected, so we would like to measure again and look at the fit.`,
   'no-rule': (w) => `The usual look at ${w.it} is due by ${w.date('by')}; please bring it and the shoes.`,
   'adjustment-due': (w) =>
-    `${w.It} should be adjusted to your child's growth by ${w.date('by')}; after that ${w.is === 'are' ? 'they go' : 'it goes'} on being worn.`,
-  'part-due': (w) => `A part of ${w.it} should be renewed by ${w.date('by')}; the rest goes on being worn.`,
+    `${w.It} ${w.is === 'are' ? 'need' : 'needs'} adjusting to your child's growth (due ${w.date('by')}); after that ${w.is === 'are' ? 'they go' : 'it goes'} on being worn.`,
+  'part-due': (w) => `A part of ${w.it} needs renewing (due ${w.date('by')}); the rest goes on being worn.`,
   'judged-outgrown': (w) =>
     `${w.It} ${w.is} too small, as was found on ${w.date('on')}, so we would like to cast ${w.next} as soon as we can; ${w.ring}.`,
   'judged-tight': (w) =>

@@ -70,7 +70,7 @@ export function harmedVisits(p: CompactProblem, capacity: Capacity, week: readon
           week: monday,
           latestSafe: r.latestSafe,
           extraOutgrownDays: extra,
-          text: `${r.action === 'cast' ? 'Cast' : 'Seen'} ${when}, past the latest safe day ${plainDate(r.latestSafe)}: ${days(Math.max(0, extra))} more in an outgrown device to be expected.`,
+          text: `Seen ${when}, past the latest safe day ${plainDate(r.latestSafe)}: ${days(Math.max(0, extra))} more in an outgrown device to be expected.`,
         },
       ];
     })
