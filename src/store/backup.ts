@@ -31,6 +31,7 @@ export const backedUpTables = [
   'fit_limit_changes',
   'sign_offs',
   'population_offsets',
+  'sheet_answers',
   'secrets',
   'idempotency_keys',
 ] as const;
