@@ -19,18 +19,21 @@ let browser: Browser;
 /** A child on its feet with a forecast, and its device. */
 let child: { id: string; name: string; deviceId: string };
 
-const hasFootLength = async (id: string): Promise<boolean> =>
-  (await service.store.children.record(id, systemActor)).measurements.some(
-    (m) => m.measure === 'foot_length',
+/** A foot that was measured, and no next device on its way: what the tests below ask of a child. */
+const suits = async (id: string, deviceId: string | undefined): Promise<boolean> => {
+  const { measurements, devices } = await service.store.children.record(id, systemActor);
+  return (
+    measurements.some((m) => m.measure === 'foot_length') && !devices.some((d) => d.replaces === deviceId)
   );
+};
 
 beforeAll(async () => {
   database = await testDatabase();
   [service, browser] = await Promise.all([startDemoService(database.url, { children: 24 }), launchBrowser()]);
   const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
   const named = items.filter((c) => c.soonest?.outcome === 'forecast' && c.name !== '');
-  const footed = await Promise.all(named.map((c) => hasFootLength(c.id)));
-  const found = named.find((_, i) => footed[i]);
+  const suitable = await Promise.all(named.map((c) => suits(c.id, c.soonest?.deviceId)));
+  const found = named.find((_, i) => suitable[i]);
   if (!found?.soonest) throw new Error('the demo clinic has no child with a forecast');
   child = { id: found.id, name: found.name, deviceId: found.soonest.deviceId };
 }, 300_000);
@@ -253,8 +256,7 @@ describe('the clinician', () => {
     await context.close();
   });
 
-  // Left to mend: the demo's device is refused at the last press, and why is not found yet.
-  it.skip('replaces a device in two pages and two presses, with the room the table found, down to the workshop slip', async () => {
+  it('replaces a device in two pages and two presses, with the room the table found, down to the workshop slip', async () => {
     const { page, context } = await signedIn(browser, service.url, 'clinician');
     let pages = 0;
     let presses = 0;
