@@ -57,8 +57,19 @@ export function fillSpec(
   return {
     ...filled,
     // A layer with nothing to draw is left out: Vega warns of scales over no rows.
-    ...(filled.layer && { layer: filled.layer.filter((l: Spec) => datasets[l.data.name].length > 0) }),
+    ...(filled.layer && { layer: filled.layer.flatMap((l: Spec) => withRows(l, datasets[l.data.name])) }),
     datasets: Object.fromEntries(Object.entries(datasets).filter(([, rows]) => rows.length > 0)),
     config: { ...cached('style.json'), locale },
   };
+}
+
+/** The layer without those of its parts whose place is empty in every row; nothing where there is no row. */
+function withRows(layer: Spec, rows: readonly Row[]): Spec[] {
+  if (rows.length === 0) return [];
+  if (!layer.layer) return [layer];
+  const placed = (part: Spec) =>
+    [part.encoding?.x?.field, part.encoding?.y?.field].every(
+      (field) => field === undefined || rows.some((row) => row[field] !== null && row[field] !== undefined),
+    );
+  return [{ ...layer, layer: layer.layer.filter(placed) }];
 }

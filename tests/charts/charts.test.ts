@@ -115,6 +115,14 @@ describe('every chart', () => {
       await expect(await renderSvg(spec)).toMatchFileSnapshot(`../snapshots/charts/${name}.svg`);
     });
 
+  it.each(['clinician', 'family'] as const)(
+    'of a %s draws where the even chance lies past the forecast',
+    async (audience) => {
+      const late = forecasts.map((f) => ({ ...f, p50: null, p90: null }));
+      await expect(renderSvg(growthChart({ ...base, audience, forecasts: late }))).resolves.toContain('<svg');
+    },
+  );
+
   it('draws the same twice', async () => {
     expect(await renderSvg(growthChart(base))).toBe(await renderSvg(growthChart(base)));
   });
