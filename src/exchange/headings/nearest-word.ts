@@ -11,6 +11,5 @@ for (const phrase of phraseTable.keys()) {
 /** The word of the vocabulary that a mistyped one most likely meant: 'lenght' is 'length'. */
 export function nearestPhraseWord(word: string): string | null {
   if (word.length < 5) return null;
-  const near = (words.get(word[0]) ?? []).filter((w) => Math.abs(w.length - word.length) <= 2);
-  return nearestWord(word, near);
+  return nearestWord(word, words.get(word[0]) ?? []);
 }

@@ -1,4 +1,5 @@
 import { randomStream } from '../../statistics/random-stream.js';
+import { textHash } from '../../statistics/text-hash.js';
 import type { BacktestMeasure, GrowthRecord, Visit } from './growth-record.js';
 
 export type Noise = 'clean' | 'clinic';
@@ -40,10 +41,9 @@ export function noisyVisit(childId: string, visit: Visit, seed: number): Visit {
   return { ageYears: visit.ageYears, sizes: Object.fromEntries(sizes) };
 }
 
-/** 32-bit FNV-1a hash of a text (Fowler, Noll, Vo 1991), with a final mix so that near texts part. */
+/** A text's hash with a final mix, so that near texts part. */
 export function hash(text: string): number {
-  let h = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193);
+  let h = textHash(text);
   h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
   h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
   return (h ^ (h >>> 16)) | 0;

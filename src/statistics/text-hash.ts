@@ -1,0 +1,6 @@
+/** 32-bit FNV-1a hash of a text (Fowler, Noll, Vo 1991), from a start other than its own where one is given. */
+export function textHash(text: string, start = 0): number {
+  let hash = 0x811c9dc5 ^ start;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return hash | 0;
+}
