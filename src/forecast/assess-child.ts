@@ -25,7 +25,7 @@ export interface AssessmentContext {
   readonly model: GrowthModel;
   readonly rules: FitRules;
   readonly seed: number;
-  /** Simulated futures a child, an even number: 512 even ones are as steady as 1,000 left to chance in most directions. */
+  /** Simulated futures a child, an even number. Against 40,000 draws 512 move P10 by 2.4 days in the median (54 devices of the demo). */
   readonly draws: number;
   /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */
   readonly failed?: (error: unknown) => void;

@@ -4,6 +4,7 @@ import { renderToString } from 'preact-render-to-string';
 import type { IsoDate } from '../../records/dates.js';
 import type { ServiceDeps, SignedInUser } from '../../service/dependencies.js';
 import { signOffViews } from '../../service/sign-offs.js';
+import type { ClinicSettings } from '../../store/contract.js';
 import { type Format, formatFor, readerLocale } from './format.js';
 
 /** What every page needs of the request it answers. */
@@ -37,14 +38,14 @@ export async function pageContext(
     today: deps.clock.today(),
     clinicName: settings.clinicName,
     demo: deps.config.demo,
-    unsigned: deps.config.demo || !request.user ? [] : await unsignedLabels(deps),
+    unsigned: deps.config.demo || !request.user ? [] : await unsignedLabels(deps, settings),
     path: request.url.split('?')[0],
     notice: notices[query.notice ?? ''] ?? '',
   };
 }
 
-const unsignedLabels = async ({ store }: ServiceDeps) =>
-  (await signOffViews(store)).filter((view) => !view.holds).map((view) => view.label);
+const unsignedLabels = async ({ store }: ServiceDeps, settings: ClinicSettings) =>
+  (await signOffViews(store, settings)).filter((view) => !view.holds).map((view) => view.label);
 
 /** Only these can be shown, so that a link cannot put words into the page. */
 const notices: Readonly<Record<string, string>> = {
