@@ -13,7 +13,8 @@ export interface SignOffView {
   readonly label: string;
   /** What exactly is signed, in a sentence with its figures. */
   readonly says: string;
-  readonly href: string;
+  /** Where it is read; null where the sentence says it all. */
+  readonly href: string | null;
   /** Digest of what stands now; a signature of another content no longer counts. */
   readonly content: string;
   readonly signed: SignOff | null;
@@ -57,7 +58,7 @@ export async function signOffViews(store: Store, known?: ClinicSettings): Promis
         `A cast is due before the chance of being beyond use reaches ${percent(1)} for ordinary skin, ` +
         `${percent(settings.harmInsensate)} for skin that cannot warn (a day beyond use counts ${settings.harmInsensate} times), ` +
         `${percent(2)} for spinal and cranial orthoses; wear is reviewed every ${wearReviewMonths} months where growth does not decide.`,
-      href: '/settings',
+      href: null,
       content: digest([percent(1), settings.harmInsensate, wearReviewMonths]),
     },
     {

@@ -26,7 +26,7 @@ export function SignOffsPage(props: {
         <section class="card" key={view.subject}>
           <h2>{view.label}</h2>
           <p>
-            {view.says} <a href={view.href}>Read it</a>
+            {view.says} {view.href && <a href={view.href}>Read it</a>}
           </p>
           <p>
             <Standing view={view} context={context} />

@@ -11,7 +11,7 @@ const view = z.object({
   subject,
   label: z.string(),
   says: z.string(),
-  href: z.string(),
+  href: z.string().nullable(),
   content: z.string(),
   signed: z
     .object({
