@@ -51,7 +51,9 @@ test('every picture and page a document leads to is there', () => {
 
 test('every script the guides run is one of package.json', () => {
   const { scripts } = JSON.parse(read('package.json')) as { scripts: Record<string, string> };
-  const named = guides.flatMap((guide) => [...read(guide).matchAll(/npm run ([\w:-]+)/g)].map(([, name]) => name));
+  const named = guides.flatMap((guide) =>
+    [...read(guide).matchAll(/npm run ([\w:-]+)/g)].map(([, name]) => name),
+  );
   expect(named.length).toBeGreaterThan(5);
   expect(named.filter((name) => !(name in scripts))).toEqual([]);
 });
@@ -61,20 +63,22 @@ test('every command and option the guides show is one of the command line', () =
   const load = (() => async () => undefined) as never;
   for (const add of [caseloadCommands, studyCommands, serviceCommands]) add(program, load);
   const unknown = guides.flatMap((guide) =>
-    [...read(guide).matchAll(/(?:npx doorpost|npm run (?:fit|backtest) --) *(.*)/g)].flatMap(([line, rest]) => {
-      const script = /npm run (fit|backtest)/.exec(line)?.[1];
-      const words = [...(script ? [script] : []), ...rest.split(/[`#]/)[0].trim().split(/\s+/)];
-      let command = program;
-      for (const word of words) {
-        const next = command.commands.find((c) => c.name() === word || c.aliases().includes(word));
-        if (!next) break;
-        command = next;
-      }
-      if (command === program) return [line];
-      return words
-        .filter((word) => word.startsWith('--') && !command.options.some((option) => option.long === word))
-        .map((word) => `${line}: ${word}`);
-    }),
+    [...read(guide).matchAll(/(?:npx doorpost|npm run (?:fit|backtest) --) *(.*)/g)].flatMap(
+      ([line, rest]) => {
+        const script = /npm run (fit|backtest)/.exec(line)?.[1];
+        const words = [...(script ? [script] : []), ...rest.split(/[`#]/)[0].trim().split(/\s+/)];
+        let command = program;
+        for (const word of words) {
+          const next = command.commands.find((c) => c.name() === word || c.aliases().includes(word));
+          if (!next) break;
+          command = next;
+        }
+        if (command === program) return [line];
+        return words
+          .filter((word) => word.startsWith('--') && !command.options.some((option) => option.long === word))
+          .map((word) => `${line}: ${word}`);
+      },
+    ),
   );
   expect(unknown).toEqual([]);
 });
