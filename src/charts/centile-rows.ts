@@ -2,9 +2,16 @@ import { referenceAgeYears } from '../records/age.js';
 import { type DayNumber, isoDate } from '../records/dates.js';
 import type { MeasureId } from '../records/measure.js';
 import type { Child } from '../records/records.js';
-import type { ChartWords } from './chart-words.js';
 import type { Row } from './fill-spec.js';
-import type { CentileAt } from './growth-chart.js';
+import type { ChartWords } from './words-of-a-chart.js';
+
+/** Size in `measure`'s unit at a centile (0..100) of the reference, or null where the reference ends. */
+export type CentileAt = (
+  sex: 'male' | 'female',
+  measure: MeasureId,
+  ageYears: number,
+  centile: number,
+) => number | null;
 
 const CENTILES = [3, 10, 25, 50, 75, 90, 97];
 const BANDS: readonly (readonly [number, number])[] = [

@@ -1,4 +1,4 @@
-import type { ChartWords } from './chart-words.js';
+import type { ChartWords } from './words-of-a-chart.js';
 
 /** What a family's chart says in further languages; a clinician's chart is in English or Spanish. */
 type FamilyChartWords = Omit<

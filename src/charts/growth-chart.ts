@@ -10,21 +10,13 @@ import type { ChildRecord } from '../records/caseload.js';
 import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
 import { plainMeasure } from '../words/measure-names.js';
-import { centileRows } from './centile-rows.js';
+import { type CentileAt, centileRows } from './centile-rows.js';
 import { chartWords } from './chart-words.js';
 import { actionRows, keyedBars, keyedDevices, keyLines, limitTags } from './device-key.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
 import { paceRows } from './pace-rows.js';
 import { readableDate, timeLocale } from './time-locale.js';
-
-/** Size in `measure`'s unit at a centile (0..100) of the reference, or null where the reference ends. */
-export type CentileAt = (
-  sex: 'male' | 'female',
-  measure: MeasureId,
-  ageYears: number,
-  centile: number,
-) => number | null;
 
 export interface GrowthChartInput {
   readonly record: Pick<ChildRecord, 'child' | 'measurements' | 'devices'>;

@@ -1,6 +1,6 @@
 import { lmsAt, type References, sizeAtZ } from '../reference/reference.js';
 import { normalQuantile } from '../statistics/normal-quantile.js';
-import type { CentileAt } from './growth-chart.js';
+import type { CentileAt } from './centile-rows.js';
 
 /** Centile lines of a loaded reference, for a growth chart. */
 export const referenceCentiles =

@@ -1,8 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { CentileAt } from '../charts/centile-rows.js';
 import { deviceTimeline } from '../charts/device-timeline.js';
 import type { Spec } from '../charts/fill-spec.js';
-import { type CentileAt, growthChart } from '../charts/growth-chart.js';
+import { growthChart } from '../charts/growth-chart.js';
 import { renderPng, renderSvg } from '../charts/render-chart.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildRecord } from '../records/caseload.js';

@@ -90,6 +90,10 @@ export const eventKinds = [
   'verdict',
 ] as const;
 
+/** How a device fits, as a person judged it, from too large to too small. */
+export const verdicts = ['loose', 'good', 'tight', 'outgrown'] as const;
+export type Verdict = (typeof verdicts)[number];
+
 export const deviceEventRecord = z.object({
   id: z.string().min(1).max(80),
   deviceId: z.string().min(1).max(80),
@@ -103,7 +107,7 @@ export const deviceEventRecord = z.object({
     .enum([...adjustmentKinds, 'other'])
     .nullable()
     .default(null),
-  verdict: z.enum(['loose', 'good', 'tight', 'outgrown']).nullable().default(null),
+  verdict: z.enum(verdicts).nullable().default(null),
   /** retired: why. */
   endReason: z.enum(endReasons).nullable().default(null),
   note: z.string().max(1000).default(''),

@@ -8,7 +8,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import { clinicRules } from '../rules/clinic-rules.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import type { Store, StoredAssessment } from '../store/contract.js';
-import type { Clock } from './dependencies.js';
+import type { Clock } from './clock.js';
 
 /** One seed for every forecast of the service, so that a date never moves without a reason. */
 const SEED = 1;

@@ -1,7 +1,8 @@
 import { createHmac } from 'node:crypto';
 import { type Role, roles, type Store, systemActor } from '../store/contract.js';
+import type { Clock } from './clock.js';
 import type { Configuration } from './configuration.js';
-import type { Clock, Jobs, ServiceDeps } from './dependencies.js';
+import type { Jobs, ServiceDeps } from './dependencies.js';
 
 const SEED = 20240317;
 

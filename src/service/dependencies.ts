@@ -25,6 +25,7 @@
 import type { IsoDate } from '../records/dates.js';
 import type { Actor, Role, Store, StoredAssessment } from '../store/contract.js';
 import type { Assessor } from './assessor.js';
+import type { Clock } from './clock.js';
 import type { Configuration } from './configuration.js';
 
 export interface SignedInUser {
@@ -36,12 +37,6 @@ export interface SignedInUser {
 }
 
 export type Access = readonly Role[] | 'public';
-
-export interface Clock {
-  now(): Date;
-  /** Today's date in the clinic's time zone (configuration TIME_ZONE), or the fixed TODAY of the demo. */
-  today(): IsoDate;
-}
 
 export interface Jobs {
   /** Puts the work in the queue and gives its job-run id (progress: store.jobRuns.get). One at a time of a kind. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import type { Actor, SignOff, Store } from '../store/contract.js';
-import { familyLanguages } from '../words/family/family-words.js';
+import { familyLanguages } from '../words/family/family-languages.js';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
   version: string;

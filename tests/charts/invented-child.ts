@@ -2,7 +2,7 @@
  * One invented child for the charts' tests and snapshots: straight-line growth made up here, no model and no
  * reference, so that a snapshot changes only when a chart does.
  */
-import type { CentileAt } from '../../src/charts/growth-chart.js';
+import type { CentileAt } from '../../src/charts/centile-rows.js';
 import type { DeviceForecast } from '../../src/forecast/contract.js';
 import type { ChildPosterior } from '../../src/growth/contract.js';
 import type { ChildRecord } from '../../src/records/caseload.js';

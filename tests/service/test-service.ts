@@ -1,8 +1,9 @@
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import { buildService } from '../../src/app.js';
 import { assessor } from '../../src/service/assessor.js';
+import type { Clock } from '../../src/service/clock.js';
 import { configuration } from '../../src/service/configuration.js';
-import type { Clock, ServiceDeps } from '../../src/service/dependencies.js';
+import type { ServiceDeps } from '../../src/service/dependencies.js';
 import { runWorker } from '../../src/service/jobs/run-worker.js';
 import { jobStarter } from '../../src/service/jobs/start-jobs.js';
 import { type Role, roles, type Store, systemActor } from '../../src/store/contract.js';

@@ -6,13 +6,8 @@ import { addDaysIso } from '../../src/records/dates.js';
 import { regions } from '../../src/rules/fit-rule.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { deviceAnswer } from '../../src/words/family/device-answer.js';
-import {
-  type FamilyWords,
-  familyLanguages,
-  familyWords,
-  firstLanguage,
-  type WornDevice,
-} from '../../src/words/family/family-words.js';
+import { familyLanguages, familyWords, firstLanguage } from '../../src/words/family/family-languages.js';
+import type { FamilyWords, WornDevice } from '../../src/words/family/family-words.js';
 import {
   firstThirdAfter,
   lastThirdBefore,

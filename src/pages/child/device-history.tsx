@@ -1,12 +1,12 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
+import { verdicts } from '../../records/device.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames } from '../../words/event-names.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
-import type { DevicePageProps } from './device-page.js';
-import { verdicts } from './event-form.js';
+import type { DevicePageProps } from './device-page-props.js';
 
 type Own = DevicePageProps & { readonly own: string };
 

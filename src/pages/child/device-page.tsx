@@ -1,30 +1,14 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
-import { type AdjustmentKind, type Device, endReasons } from '../../records/device.js';
+import { type AdjustmentKind, endReasons, verdicts } from '../../records/device.js';
 import { measures } from '../../records/measure.js';
-import type { Child } from '../../records/records.js';
-import type { FamilyRule } from '../../rules/fit-rule.js';
-import type { DeviceView } from '../../service/child-view/load-child.js';
-import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
-import { adjustments, verdicts } from './event-form.js';
+import type { DevicePageProps } from './device-page-props.js';
+import { adjustments } from './event-form.js';
 import { ChildAlerts } from './visit-devices.js';
-
-export interface DevicePageProps {
-  readonly context: PageContext;
-  readonly child: Child;
-  readonly device: Device;
-  /** The device it takes the place of, while that one is still worn. */
-  readonly replaced: Device | null;
-  readonly view: DeviceView | null;
-  readonly rule: FamilyRule | null;
-  readonly events: readonly EventRevision[];
-  readonly versions: readonly DeviceVersion[];
-}
 
 /** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
 export function DevicePage(props: DevicePageProps) {

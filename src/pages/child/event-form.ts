@@ -1,7 +1,13 @@
 import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { isIsoDate } from '../../records/dates.js';
-import { adjustmentKinds, type Device, type DeviceEvent, endReasons } from '../../records/device.js';
+import {
+  adjustmentKinds,
+  type Device,
+  type DeviceEvent,
+  endReasons,
+  verdicts,
+} from '../../records/device.js';
 import { measureIds, measures } from '../../records/measure.js';
 import type { Form } from '../parts/route-types.js';
 
@@ -15,7 +21,6 @@ export const recordedKinds = [
   'retired',
   'verdict',
 ] as const;
-export const verdicts = ['loose', 'good', 'tight', 'outgrown'] as const;
 export const adjustments = [...adjustmentKinds, 'other'] as const;
 
 /** A submitted event form as an event; throws with field, value and what would be accepted. */

@@ -1,21 +1,6 @@
-import type { Device, DeviceEvent } from '../../records/device.js';
-import { type SkinState, skinCheckFields, skinStates } from '../../records/skin-check.js';
-import type { TypedVisit } from './read-visit.js';
-
-const verdicts = ['good', 'tight', 'outgrown', 'loose'] as const;
-export type Verdict = (typeof verdicts)[number];
-
-/** What a person saw of one device at a visit: the skin under it, and how it fits. */
-export interface Judged {
-  readonly device: Device;
-  readonly skin: {
-    readonly state: SkinState;
-    readonly minutes: number | null;
-    readonly where: string;
-  } | null;
-  readonly verdict: Verdict | null;
-  readonly note: string;
-}
+import { type Device, type DeviceEvent, verdicts } from '../../records/device.js';
+import { skinCheckFields, skinStates } from '../../records/skin-check.js';
+import type { Judged, TypedVisit } from './typed-visit.js';
 
 export const judgedField = (
   deviceId: string,

@@ -3,32 +3,17 @@ import { decimalAgeYears } from '../../records/age.js';
 import { isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Side, technicalErrorAt } from '../../records/measure.js';
-import type { NewReading } from '../../store/contract.js';
 import type { Format } from '../parts/format.js';
 import type { ExpectedSize } from './expected-sizes.js';
-import { type Judged, readJudgements } from './read-judgements.js';
+import { readJudgements } from './read-judgements.js';
 import { type SizeUnit, sizeUnits, typedSize } from './typed-size.js';
+import type { TypedVisit } from './typed-visit.js';
 import { expectedText, fieldName, RANGE_SD } from './visit-words.js';
 
 /** Further from its expectation than this many standard deviations, a reading must be confirmed by a person. */
 const CONFIRM_BEYOND_SD = 3;
 /** Left and right are asked about when exchanging them is this much likelier, as a log likelihood ratio. */
 const EXCHANGED = 3;
-
-export interface TypedVisit {
-  readonly date: string;
-  readonly unit: SizeUnit;
-  readonly observer: string;
-  readonly typed: Record<string, string>;
-  readonly readings: NewReading[];
-  readonly judged: readonly Judged[];
-  /** Fields that cannot be accepted, with the reason. */
-  readonly errors: Record<string, string>;
-  /** Fields to be confirmed by a person before they are saved. */
-  readonly doubts: Record<string, string>;
-  /** What else is worth saying beside a field. */
-  readonly remarks: Record<string, string>;
-}
 
 /**
  * A submitted visit form: readings in mm and kg, skin checks and verdicts, and for each field that is wrong or doubtful

@@ -5,7 +5,7 @@ import { deviceHistory } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, Store } from '../../store/contract.js';
 import { verdictEvent } from './read-judgements.js';
-import type { TypedVisit } from './read-visit.js';
+import type { TypedVisit } from './typed-visit.js';
 
 /** Devices the child has on, left before right. */
 export const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>

@@ -1,11 +1,11 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Alert } from '../../recall/contract.js';
-import type { Device } from '../../records/device.js';
+import type { Device, Verdict } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
 import type { Format } from '../parts/format.js';
-import { judgedField, type Verdict } from './read-judgements.js';
+import { judgedField } from './read-judgements.js';
 
 /** What must be known before anybody touches the child. */
 export function ChildAlerts({ child }: { child: Child }) {

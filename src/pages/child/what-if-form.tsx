@@ -1,19 +1,34 @@
+import type { DeviceForecast } from '../../forecast/contract.js';
+import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
 import { seriesText } from '../parts/format.js';
+import type { PageContext } from '../parts/page-context.js';
+import type { ExpectedSize } from './expected-sizes.js';
 import { expectedText } from './visit-words.js';
 import {
   type Dimension,
   gainField,
+  type ReadWhatIf,
   readingField,
   readSeries,
   roomField,
   shortLabel,
 } from './what-if-several.js';
-import type { WhatIfSeveralProps } from './what-if-several-page.js';
+
+export interface WhatIfFormProps {
+  readonly context: PageContext;
+  readonly child: Child;
+  readonly device: Device;
+  readonly dimensions: readonly Dimension[];
+  readonly read: ReadWhatIf;
+  readonly expected: readonly ExpectedSize[];
+  readonly now: DeviceForecast | null;
+}
 
 /** The form to ask with: sent by GET, so that nothing can be written by it. */
-export function WhatIfForm({ context, child, device, dimensions, read, expected, now }: WhatIfSeveralProps) {
+export function WhatIfForm({ context, child, device, dimensions, read, expected, now }: WhatIfFormProps) {
   const { format, today } = context;
   const { typed, errors, imagined } = read;
   const base = `/children/${encodeURIComponent(child.id)}`;

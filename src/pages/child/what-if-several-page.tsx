@@ -1,24 +1,12 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { Device } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
-import type { Child } from '../../records/records.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
-import type { ExpectedSize } from './expected-sizes.js';
 import { asked, WhatIfAnswer } from './what-if-answer.js';
-import { WhatIfForm } from './what-if-form.js';
-import type { Dimension, ReadWhatIf } from './what-if-several.js';
+import { WhatIfForm, type WhatIfFormProps } from './what-if-form.js';
 import { WhatIfTabs } from './what-if-tabs.js';
 
-export interface WhatIfSeveralProps {
-  readonly context: PageContext;
-  readonly child: Child;
-  readonly device: Device;
-  readonly dimensions: readonly Dimension[];
-  readonly read: ReadWhatIf;
-  readonly expected: readonly ExpectedSize[];
-  readonly now: DeviceForecast | null;
+export interface WhatIfSeveralProps extends WhatIfFormProps {
   /** The answer; null until something is asked that can be answered. */
   readonly then: DeviceForecast | null;
   /** Imagined readings the model does not believe, in words. */

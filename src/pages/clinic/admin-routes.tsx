@@ -5,7 +5,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
 import { shownLog } from '../../service/shown-log.js';
 import { type Role, roles } from '../../store/contract.js';
-import { familyLanguages } from '../../words/family/family-words.js';
+import { familyLanguages } from '../../words/family/family-languages.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import { administrators, type Form } from '../parts/route-types.js';

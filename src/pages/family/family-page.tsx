@@ -5,12 +5,8 @@ import type { Region } from '../../rules/fit-rule.js';
 import { loadRules } from '../../rules/load-rules.js';
 import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
 import { deviceAnswer } from '../../words/family/device-answer.js';
-import {
-  type FamilyWords,
-  familyLanguages,
-  type UrgentReason,
-  type WornDevice,
-} from '../../words/family/family-words.js';
+import { familyLanguages } from '../../words/family/family-languages.js';
+import type { FamilyWords, UrgentReason, WornDevice } from '../../words/family/family-words.js';
 import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
 import { Contact } from '../parts/contact.js';
 import { type Format, formatFor } from '../parts/format.js';

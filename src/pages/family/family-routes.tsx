@@ -9,7 +9,7 @@ import { type ChildView, loadChild, posteriorOf } from '../../service/child-view
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
 import type { Actor, FamilyQuestion } from '../../store/contract.js';
-import { familyWords, firstLanguage } from '../../words/family/family-words.js';
+import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { clinicians, type Form, staff } from '../parts/route-types.js';

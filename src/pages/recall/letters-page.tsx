@@ -1,6 +1,6 @@
 import { loadRules } from '../../rules/load-rules.js';
 import type { RecallRow } from '../../store/contract.js';
-import { familyWords } from '../../words/family/family-words.js';
+import { familyWords } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { localeOf } from '../family/family-page.js';
 import { Signs } from '../family/signs.js';

@@ -2,7 +2,7 @@ import type { GrowthModel } from '../../growth/population/growth-model.js';
 import type { Store, StoredAssessment } from '../../store/contract.js';
 import type { JobData } from '../../store/work/queue.js';
 import type { Assessor } from '../assessor.js';
-import type { Clock } from '../dependencies.js';
+import type { Clock } from '../clock.js';
 import { learnPopulation } from './learn-population.js';
 import { jobStarter } from './start-jobs.js';
 

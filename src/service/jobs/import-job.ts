@@ -1,6 +1,6 @@
 import type { Store } from '../../store/contract.js';
 import type { JobData } from '../../store/work/queue.js';
-import type { Clock } from '../dependencies.js';
+import type { Clock } from '../clock.js';
 
 /** Takes in what the dry run showed, whole or not at all; a second time does nothing. */
 export async function importJob(

@@ -3,7 +3,7 @@ import { recordUntil } from '../../forecast/record-until.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { offsetLearner } from '../../growth/population/learn-population-offset.js';
 import type { Store } from '../../store/contract.js';
-import type { Clock } from '../dependencies.js';
+import type { Clock } from '../clock.js';
 
 const CHUNK = 200;
 

@@ -15,7 +15,7 @@ import type { JobData } from '../../store/work/queue.js';
 import { withSentences } from '../../words/reason-sentence.js';
 import type { Assessor } from '../assessor.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
-import type { Clock } from '../dependencies.js';
+import type { Clock } from '../clock.js';
 import { recallSettingsOf } from '../recall-settings-of.js';
 
 const CHUNK = 200;

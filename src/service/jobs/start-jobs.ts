@@ -1,7 +1,8 @@
 import { DoorpostError } from '../../errors.js';
 import type { JobRun, Store } from '../../store/contract.js';
 import type { JobData, JobName } from '../../store/work/queue.js';
-import type { Clock, Jobs } from '../dependencies.js';
+import type { Clock } from '../clock.js';
+import type { Jobs } from '../dependencies.js';
 
 /** Puts work into the queue. Asked again while the same is still under way, it names that run instead. */
 export function jobStarter(store: Store, clock: Clock): Jobs {

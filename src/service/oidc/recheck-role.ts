@@ -2,7 +2,6 @@ import type { FastifyRequest } from 'fastify';
 import * as oidc from 'openid-client';
 import type { Role, User } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
-import type {} from '../fastify-types.js';
 import type { OidcClient } from './oidc-client.js';
 import { roleInClaims } from './role-in-claims.js';
 

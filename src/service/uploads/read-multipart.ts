@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import type { NamedFile } from '../../exchange/parse-caseload.js';
-import type {} from '../fastify-types.js';
 
 /** What a form with files becomes: its fields as text, and the files of its field `files`. */
 export interface Upload {

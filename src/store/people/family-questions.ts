@@ -4,8 +4,8 @@ import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { FamilyQuestion, Store } from '../contract.js';
-import { requireDevice } from '../records/devices.js';
 import { notFound, requireChild } from '../records/require-child.js';
+import { requireDevice } from '../records/require-device.js';
 import type { Tables } from '../tables.js';
 import { writeAudit } from './audit.js';
 

@@ -2,7 +2,7 @@ import { DoorpostError } from '../../errors.js';
 import type { Device } from '../../records/device.js';
 import type { Database } from '../connect.js';
 import type { DeviceVersion } from '../contract.js';
-import { requireDevice } from './devices.js';
+import { requireDevice } from './require-device.js';
 
 /** Every state a device's record had, newest first, with who left it so; null where an event did. */
 export async function deviceVersions(db: Database, deviceId: string): Promise<DeviceVersion[]> {

@@ -10,7 +10,8 @@ import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { deviceBefore, deviceVersions } from './device-versions.js';
-import { changedMeanwhile, notFound, requireChild } from './require-child.js';
+import { changedMeanwhile, requireChild } from './require-child.js';
+import { requireDevice } from './require-device.js';
 
 /** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
 export const families = familyFacts(loadRules());
@@ -93,14 +94,3 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
       return { value, version };
     }),
 });
-
-export async function requireDevice(db: Database, id: string, lock = false) {
-  const row = await db
-    .selectFrom('devices')
-    .select(['data', 'version'])
-    .where('id', '=', id)
-    .$if(lock, (q) => q.forUpdate())
-    .executeTakeFirst();
-  if (!row) throw notFound('device');
-  return row;
-}

@@ -8,8 +8,9 @@ import type { Database } from '../connect.js';
 import type { Actor, EventRevision, Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import type { Tables } from '../tables.js';
-import { deviceColumns, families, requireDevice } from './devices.js';
+import { deviceColumns, families } from './devices.js';
 import { notFound } from './require-child.js';
+import { requireDevice } from './require-device.js';
 import { eventColumns, eventOf } from './row-records.js';
 
 type Row = Selectable<Tables['device_events']>;

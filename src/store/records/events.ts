@@ -6,8 +6,9 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
-import { deviceColumns, families, requireDevice } from './devices.js';
+import { deviceColumns, families } from './devices.js';
 import { eventCorrections } from './event-corrections.js';
+import { requireDevice } from './require-device.js';
 import { eventColumns } from './row-records.js';
 
 const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };

@@ -6,8 +6,8 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
-import { requireDevice } from './devices.js';
 import { notFound, requireChild } from './require-child.js';
+import { requireDevice } from './require-device.js';
 import { skinCheckColumns, skinCheckOf } from './row-records.js';
 
 export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({

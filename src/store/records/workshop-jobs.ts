@@ -6,8 +6,9 @@ import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { rowsVersion } from '../rows-version.js';
-import { families, requireDevice } from './devices.js';
+import { families } from './devices.js';
 import { changedMeanwhile, requireChild } from './require-child.js';
+import { requireDevice } from './require-device.js';
 
 export const workshopJobColumns = (job: WorkshopJob, childId: string) => ({
   id: job.id,

@@ -3,14 +3,7 @@ import type { Device } from '../../records/device.js';
 import type { ToeRoom } from '../../records/family-answer.js';
 import type { SkinState } from '../../records/skin-check.js';
 import type { NamesByLanguage, Region } from '../../rules/fit-rule.js';
-import { english } from './english.js';
-import { arabic } from './languages/arabic.js';
-import { french } from './languages/french.js';
-import { polish } from './languages/polish.js';
-import { turkish } from './languages/turkish.js';
-import { ukrainian } from './languages/ukrainian.js';
 import type { MonthThird } from './month-thirds.js';
-import { spanish } from './spanish.js';
 
 /** What decides which words a worn device gets. */
 export interface WornDevice {
@@ -97,23 +90,3 @@ export interface FamilyWords {
   readonly letterWhy: Readonly<Record<Action, string>>;
   readonly questions: FamilyQuestions;
 }
-
-export const familyLanguages: readonly FamilyWords[] = [
-  english,
-  spanish,
-  arabic,
-  turkish,
-  polish,
-  french,
-  ukrainian,
-];
-
-/** The first of the languages asked for that there are words in; null without one. */
-export const firstLanguage = (asked: readonly string[]): string | null =>
-  asked
-    .map((tag) => tag.toLowerCase().split('-')[0])
-    .find((tag) => familyLanguages.some((w) => w.language === tag)) ?? null;
-
-/** The words of a language tag ('es-MX' is answered in Spanish); English where we have none. */
-export const familyWords = (language: string): FamilyWords =>
-  familyLanguages.find((w) => language.toLowerCase().split('-')[0] === w.language) ?? english;
