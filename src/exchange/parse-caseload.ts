@@ -126,8 +126,10 @@ function isOwnTable(text: TextTable): boolean {
   return tableNames.some((table) => {
     const all = columns[table];
     if (all.every(({ name }) => headings.has(name))) return true;
-    const special = table !== 'children' && table !== 'measurements' && table !== 'devices';
-    return special && tableOf(text) === table;
+    if (table === 'children' || table === 'measurements' || table === 'devices') return false;
+    // 'Device' and 'Date' head many a clinic's list: only our own names, or the file's, make it one of our tables.
+    const own = all.every(({ name, required }) => !required || headings.has(name));
+    return (own || plainWord(text.file).split('_').includes(table)) && tableOf(text) === table;
   });
 }
 
@@ -142,7 +144,13 @@ function noTable(text: TextTable): DoorpostError {
 
 function gridOf(text: TextTable): Grid {
   const first = { row: text.headingRow ?? 1, cells: text.headings };
-  return { file: text.file, sheet: text.sheet, rows: [first, ...text.rows], merged: text.merged ?? [] };
+  return {
+    file: text.file,
+    sheet: text.sheet,
+    separator: text.separator,
+    rows: [first, ...text.rows],
+    merged: text.merged ?? [],
+  };
 }
 
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */

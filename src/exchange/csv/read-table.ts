@@ -9,6 +9,8 @@ export interface TextTable {
   readonly file: string;
   /** The sheet's name in its workbook. */
   readonly sheet?: string;
+  /** What stands between the cells of a delimited file. */
+  readonly separator?: string;
   /** Which table it is, where its maker knows; else read off its name or headings. */
   readonly table?: TableName;
   readonly headings: readonly string[];
@@ -34,7 +36,7 @@ export function readTable(file: string, bytes: Uint8Array): TextTable {
   const delimiter = declared ?? sniffDelimiter(body);
   let records: { record: string[]; info: { lines: number } }[];
   try {
-    records = parse(body, {
+    records = parse(withQuotedDittos(body, delimiter), {
       delimiter,
       info: true,
       trim: true,
@@ -61,7 +63,29 @@ export function readTable(file: string, bytes: Uint8Array): TextTable {
       accepted: 'one heading line and one line a record',
     });
   }
-  return { file, headings: filled[0].cells, headingRow: filled[0].row, rows: filled.slice(1) };
+  return {
+    file,
+    separator: delimiter,
+    headings: filled[0].cells,
+    headingRow: filled[0].row,
+    rows: filled.slice(1),
+  };
+}
+
+/** A quotation mark alone in a cell is a ditto mark and opens nothing: it is quoted itself. */
+function withQuotedDittos(body: string, delimiter: string): string {
+  if (!body.includes('"')) return body;
+  const isAlone = (cell: string) => cell.trim() === '"';
+  return body
+    .split('\n')
+    .map((line) => {
+      const cells = line.split(delimiter);
+      if (!cells.some(isAlone)) return line;
+      const others = cells.map((cell) => cell.trim()).filter((cell) => cell.includes('"') && !isAlone(cell));
+      if (!others.every((cell) => cell.length > 1 && cell.startsWith('"') && cell.endsWith('"'))) return line;
+      return cells.map((cell) => (isAlone(cell) ? '""""' : cell)).join(delimiter);
+    })
+    .join('\n');
 }
 
 function decode(bytes: Uint8Array): string {

@@ -220,6 +220,13 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
   const field = (id: (typeof fields)[number], weight = 1) => [
     { meaning: { kind: 'field', field: id, side: oneSide, family } as Meaning, weight },
   ];
+  // 'Age (months)' is an age; 'Wear (months)' is nothing that is read.
+  if (
+    has('age-unit') &&
+    !has('age') &&
+    !/^(?:visit\.age|marker\.bone_age|child\.gestation_weeks)$/.test(fields[0] ?? '')
+  )
+    return [];
   if (has('kept')) return fields.length === 0 && !bodily ? [{ meaning: { kind: 'keep' }, weight: 1 }] : [];
   if (fields.length === 1 && !bodily) {
     const [id] = fields;
@@ -248,7 +255,8 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
     ];
   }
   if (has('person')) {
-    if (has('age') || has('today')) return [{ meaning: { kind: 'keep' }, weight: 0.9 }];
+    if (has('today')) return [{ meaning: { kind: 'keep' }, weight: 0.9 }];
+    if (has('age')) return field('visit.age', 0.9);
     if (has('name')) return field('child.name');
     if (has('number')) return field('child.id');
     return [...field('child.name', 0.92), ...field('child.id', 0.9)];

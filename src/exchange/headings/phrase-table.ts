@@ -28,7 +28,7 @@ export type Concept =
   | { readonly is: 'side'; readonly side: 'left' | 'right' | 'both' }
   | { readonly is: 'unit'; readonly unit: string }
   | { readonly is: 'device'; readonly family: string }
-  | { readonly is: 'person' | 'name' | 'number' | 'date' | 'age' | 'today' | 'noise' | 'kept' };
+  | { readonly is: 'person' | 'name' | 'number' | 'date' | 'age' | 'age-unit' | 'today' | 'noise' | 'kept' };
 
 export interface PhraseSense {
   readonly concept: Concept;
@@ -64,6 +64,8 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     }
     for (const side of ['left', 'right'] as const) add(v[side], { is: 'side', side }, language);
     add(withoutOrder(v), { is: 'side', side: 'both' }, language);
+    add(v.ageMonths, { is: 'age-unit' }, language);
+    add(v.ageWeeks, { is: 'age-unit' }, language);
     for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
       add(v[is], { is }, language);
   }

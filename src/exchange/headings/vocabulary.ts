@@ -90,6 +90,9 @@ export interface Vocabulary {
   readonly number: string;
   readonly date: string;
   readonly age: string;
+  /** Units of an age in a heading: 'Age (months)'. */
+  readonly ageMonths: string;
+  readonly ageWeeks: string;
   readonly today: string;
   /** Words that say nothing: of, the, current. */
   readonly noise: string;
@@ -99,6 +102,8 @@ export interface Vocabulary {
   readonly no: string;
   /** Not measured, did not attend, unknown. */
   readonly nothing: string;
+  /** The same as the cell above. */
+  readonly ditto: string;
   /** About, in shoes: a value to be kept with its doubt. */
   readonly doubt: string;
   readonly months: string;

@@ -1,7 +1,7 @@
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
-import { foldText } from '../headings/fold-words.js';
-import { vocabularies } from '../headings/phrase-table.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
+import { vocabularies, wordSet } from '../headings/phrase-table.js';
 import { languages } from '../headings/vocabulary.js';
 
 /** What a date cell can be read as. */
@@ -77,7 +77,7 @@ function middle(year: string, month: number): CellDate | null {
 }
 
 /** An age in years, months and weeks, as years: '6y 6m', '7;0', '7,5', '18 Mo', '10/12', '3 J 4 M'. Null where it is none. */
-export function cellAge(cell: string): number | null {
+export function cellAge(cell: string, heading = ''): number | null {
   if (cell.length > 40) return null;
   const text = cell.trim().toLowerCase().replace(/\s+/g, ' ');
   const years = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
@@ -96,9 +96,25 @@ export function cellAge(cell: string): number | null {
   if (match) return +match[1] + +match[2] / 12;
   match = /^(\d{1,3})\s*(?:w|wk|wks|weeks?|wochen?|sem|semaines?|semanas?|settimane?|weken)$/.exec(text);
   if (match) return (+match[1] * 7) / 365.25;
-  match = new RegExp(`^(\\d{1,2}(?:[.,]\\d+)?)\\s*${years}?\\.?$`).exec(text);
-  return match ? Number(match[1].replace(',', '.')) : null;
+  match = new RegExp(`^(\\d{1,3}(?:[.,]\\d+)?)\\s*(${years})?\\.?$`).exec(text);
+  if (!match) return null;
+  const age = Number(match[1].replace(',', '.'));
+  const inUnit = match[2] === undefined ? age / perYear(heading) : age;
+  return inUnit < 100 ? inUnit : null;
 }
+
+/** In how many parts of a year a column of bare ages counts: 'Age (mths)', 'Alter in Wochen'. */
+function perYear(heading: string): number {
+  const words = foldWords(heading);
+  if (words.some((w) => ageMonthWords.has(w))) return 12;
+  return words.some((w) => ageWeekWords.has(w)) ? 365.25 / 7 : 1;
+}
+const ageMonthWords = wordSet((v) => v.ageMonths);
+const ageWeekWords = wordSet((v) => v.ageWeeks);
+
+/** A birth date of which only the year is known. */
+export const birthYear = (cell: string): number | null =>
+  /^(?:19|20)\d\d$/.test(cell.trim()) ? Number(cell) : null;
 
 export const dateAtAge = (birth: IsoDate, years: number): IsoDate =>
   isoDate(dayNumber(birth) + years * 365.25);

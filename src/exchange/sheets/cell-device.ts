@@ -1,5 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { deviceDates } from './cell-device-dates.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
 
 export type DeviceSide = 'left' | 'right' | 'both';
@@ -12,6 +13,9 @@ export interface SpokenDevice {
   readonly plural: boolean;
   /** The name without its side, folded: what is asked about. */
   readonly word: string;
+  /** Days the cell itself gives, as written. */
+  readonly cast: string | null;
+  readonly fitted: string | null;
 }
 
 const NAMES = new Map<string, string>();
@@ -36,10 +40,22 @@ const BESIDE = new Set(
   ),
 );
 
+/** Words that are a side alone ('AFO sin'), and 'the', 'of', 'without' between others. */
+const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
+
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export function cellDevices(cell: string): SpokenDevice[] {
   if (cell.length > 300)
-    return [{ family: null, side: null, plural: false, word: foldText(cell.slice(0, 60)) }];
+    return [
+      {
+        family: null,
+        side: null,
+        plural: false,
+        word: foldText(cell.slice(0, 60)),
+        cast: null,
+        fitted: null,
+      },
+    ];
   const whole = spoken(cell);
   if (whole.family !== null) return [whole];
   const parts = cell
@@ -53,6 +69,15 @@ export function cellDevices(cell: string): SpokenDevice[] {
   let waiting: DeviceSide | null = null;
   for (const device of devices) {
     const last = merged[merged.length - 1];
+    if (device.word === '' && device.side === null) {
+      if (last)
+        merged[merged.length - 1] = {
+          ...last,
+          cast: last.cast ?? device.cast,
+          fitted: last.fitted ?? device.fitted,
+        };
+      continue;
+    }
     if (device.word !== '' || device.side === null) {
       merged.push(waiting === null ? device : { ...device, side: joinSides(waiting, device.side) });
       waiting = null;
@@ -68,7 +93,8 @@ function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | nul
 }
 
 function spoken(text: string): SpokenDevice {
-  const words = foldText(text.replace(/\(.*?\d{2,}.*?\)|\b\d{1,4}[-/.]\d{1,2}[-/.]\d{2,4}\b/g, ' '))
+  const { rest: named, cast, fitted } = deviceDates(text);
+  const words = foldText(named.replace(/\(.*?\d{2,}.*?\)/g, ' '))
     .split(' ')
     .filter((w) => w !== '');
   let side: DeviceSide | null = null;
@@ -79,6 +105,7 @@ function spoken(text: string): SpokenDevice {
     const known = NAMES.has(two) || (words.length === 1 && NAMES.has(words[at]));
     if (!known && bothWords.has(three) && three.includes(' ')) [side, at] = ['both', at + 2];
     else if (!known && bothWords.has(two) && two.includes(' ')) [side, at] = ['both', at + 1];
+    else if (EITHER.has(words[at]) && at > 0 && at < words.length - 1) rest.push(words[at]);
     else if (bothWords.has(words[at])) side = 'both';
     else if (leftWords.has(words[at]) && !rightWords.has(words[at])) side = joinSides(side, 'left');
     else if (rightWords.has(words[at])) side = joinSides(side, 'right');
@@ -96,7 +123,7 @@ function spoken(text: string): SpokenDevice {
     rest.some((w) => PLURALS.has(w)) ||
     PLURALS.has(word) ||
     (!NAMES.has(word) && NAMES.has(word.replace(/s$/, '')));
-  return { family, side, plural, word };
+  return { family, side, plural, word, cast, fitted };
 }
 
 /** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */

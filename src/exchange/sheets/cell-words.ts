@@ -11,11 +11,14 @@ export const leftWords = wordSet((v) => v.left);
 export const rightWords = wordSet((v) => v.right);
 export const bothWords = wordSet((v) => v.both);
 
+/** Dashes, dots and question marks alone. */
+export const isDash = (cell: string): boolean => /^[-–—./\\?\s]*$/.test(cell);
+
 /** Not measured, did not attend, a dash: the cell holds nothing. */
 export function saysNothing(cell: string): boolean {
   if (cell.length > 60) return false;
   const text = cell.trim();
-  return text === '' || /^[-–—./\\?]+$/.test(text) || nothingWords.has(foldText(text));
+  return isDash(text) || nothingWords.has(foldText(text));
 }
 
 /** Whether a remark beside a value says that it is not sure. */

@@ -60,7 +60,7 @@ export function chooseUnits(
     if (possible.length === 1) {
       chosen.set(column.key, possible[0]);
       notices.push(
-        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.values.length} values, so it was read in ${possible[0]}.`,
+        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.values.length === 1 ? 'value' : `${column.values.length} values`}, so it was read in ${possible[0]}.`,
       );
     } else
       open.push({

@@ -28,6 +28,8 @@ import type { Column } from './take-columns.js';
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */
 const DAYS_TO_FITTING = 21;
 
+const NO_DATES = { cast: null, fitted: null };
+
 interface Found {
   readonly device: SpokenDevice;
   readonly family: string;
@@ -46,12 +48,14 @@ interface Made {
 export class DeviceRows {
   private readonly made = new Map<string, Made>();
   readonly events: MadeRow[] = [];
+  private readonly told = new Set<string>();
   constructor(
     private readonly taken: TakenTable,
     private readonly rules: FitRules,
     private readonly asker: Asker,
     private readonly refused: RefusedRow[],
     private readonly today: IsoDate,
+    private readonly notices: string[],
   ) {}
 
   get rows(): MadeRow[] {
@@ -91,7 +95,7 @@ export class DeviceRows {
           ...this.settled(
             row,
             column,
-            { family: meaning.family, side, plural: false, word: foldText(column.heading) },
+            { ...NO_DATES, family: meaning.family, side, plural: false, word: foldText(column.heading) },
             conditionSide,
           ),
         );
@@ -108,7 +112,7 @@ export class DeviceRows {
           ...this.settled(
             row,
             column,
-            { family, side, plural: false, word: foldText(family) },
+            { ...NO_DATES, family, side, plural: false, word: foldText(family) },
             conditionSide,
           ),
         );
@@ -198,14 +202,17 @@ export class DeviceRows {
     row: GridRow,
     person: Person,
     visit: IsoDate | null,
-    { family, column }: Found,
+    { device, family, column }: Found,
     side: string,
   ): MadeRow | null {
     const cast = this.dateIn(row, 'device.cast_date', family, side);
-    const fitted = this.dateIn(row, 'device.fitted_date', family, side);
+    const fitted =
+      this.dateIn(row, 'device.fitted_date', family, side) ?? this.dateSaid(column, device.fitted);
     if (cast === 'unread' || fitted === 'unread') return null;
     let castDate =
-      cast?.date ?? (isField(column, 'device.fitted_date') ? null : this.dateInCell(row, column));
+      cast?.date ??
+      this.dateSaid(column, device.cast)?.date ??
+      (column.meaning?.kind === 'device' ? this.dateInCell(row, column) : null);
     const known = [...this.made.values()].filter(
       (m) => m.cells.child_id === person.id && m.cells.family === family && m.cells.side === side,
     );
@@ -355,6 +362,14 @@ export class DeviceRows {
     return { date: date.date, column: slot.column };
   }
 
+  /** A day a device's own cell gives, in the order of the sheet's other dates. */
+  private dateSaid(column: Column, text: string | null): { date: IsoDate; column: Column } | null {
+    if (text === null) return null;
+    const orders = [...new Set(this.taken.orders.values())].filter((o) => o === 'dmy' || o === 'mdy');
+    const date = dateOf(text, orders.length === 1 ? orders[0] : 'dmy', this.today);
+    return date && 'date' in date && date.date <= this.today ? { date: date.date, column } : null;
+  }
+
   /** 'AFO L 03/2024', or a column headed 'AFO cast' with the date in it. */
   private dateInCell(row: GridRow, column: Column): IsoDate | null {
     const text = cellOf(row, column);
@@ -401,6 +416,13 @@ export class DeviceRows {
       ],
     });
     if (answer !== 'yes') return null;
+    if (!this.told.has(from))
+      this.notices.push(
+        from === 'fitting'
+          ? `${this.taken.table.file}: devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`
+          : `${this.taken.table.file}: devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.`,
+      );
+    this.told.add(from);
     return fitted !== null ? addDaysIso(fitted, -DAYS_TO_FITTING) : visit;
   }
 }

@@ -6,6 +6,8 @@ import type { Grid, GridRow, SheetTable } from './grid.js';
 import { withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
+import { withoutDittos } from './shapes/ditto.js';
+import { withoutOverflow } from './shapes/overflow.js';
 import { sideBySide } from './shapes/side-by-side.js';
 import { withUnitsRow } from './shapes/units-row.js';
 import { withoutHeadings } from './shapes/without-headings.js';
@@ -47,13 +49,11 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const next = nextHeading(rest, head.headings);
     const body = next === -1 ? rest : rest.slice(0, next);
     const rows = body.filter((row) => isRecord(row, head.headings, grid.file, notices));
-    const table = withUnitsRow({
-      file: grid.file,
-      headingRow: grid.rows[head.to].row,
-      headings: head.headings,
-      rows: filledDown(rows, grid),
-      titles,
-    });
+    const whole = { file: grid.file, headingRow: grid.rows[head.to].row, headings: head.headings, titles };
+    const filled = withoutDittos({ ...whole, rows: filledDown(rows, grid) }, notices);
+    const table = withUnitsRow(
+      grid.separator === undefined ? filled : withoutOverflow(filled, lineWidth(grid, head), grid.separator),
+    );
     const sheet = grid.sheet ?? '';
     tables.push(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet));
     if (next === -1) break;
@@ -61,6 +61,10 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
   }
   return tables;
 }
+
+/** How many cells the lines of a heading have, empty ones too. */
+const lineWidth = (grid: Grid, head: Head): number =>
+  Math.max(...grid.rows.slice(head.from, head.to + 1).map(({ cells }) => cells.length));
 
 /** Words of the vocabulary and no data. */
 const isHeadingLine = ({ cells }: GridRow): boolean => {
@@ -92,7 +96,8 @@ function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
       )
         continue;
       const headings = combined(lines, grid);
-      const score = headings.reduce((sum, h) => sum + strength(h), 0) - single.data - up * 0.45;
+      // One heading over several columns says as much as over one.
+      const score = [...new Set(headings)].reduce((sum, h) => sum + strength(h), 0) - single.data - up * 0.45;
       if (best === null || score > best.score + 0.01)
         best = { head: { from: at - up, to: at, headings }, score };
     }

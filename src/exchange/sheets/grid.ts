@@ -14,6 +14,8 @@ export interface Grid {
   readonly file: string;
   /** The sheet's name in its workbook. */
   readonly sheet?: string;
+  /** What stands between the cells of a delimited file. */
+  readonly separator?: string;
   readonly rows: readonly GridRow[];
   /** Merged cells, rows from 1 and columns from 0; the value is in the first. */
   readonly merged: readonly Range[];

@@ -15,7 +15,8 @@ import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import type { Asker } from './questions.js';
 import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import { type Column, sheetLanguages, valueFit } from './take-columns.js';
+import { type Column, sheetLanguages } from './take-columns.js';
+import { valueFit } from './value-fit.js';
 
 /** One size in one cell of a row, before its unit is known. */
 export interface RawReading {

@@ -1,9 +1,9 @@
 import { IN_FUTURE } from '../../records/check/refuse.js';
-import type { IsoDate } from '../../records/dates.js';
+import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
-import { cellAge, dateAtAge } from './cell-date.js';
-import { saysNothing } from './cell-words.js';
+import { birthYear, cellAge, dateAtAge } from './cell-date.js';
+import { isDash, saysNothing } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { People, type Person } from './people.js';
@@ -38,9 +38,11 @@ export function fieldCell(
   row: GridRow,
   field: FieldId,
 ): { text: string; column: Column | null } {
+  // 'Noé' and 'An' are names, whatever the word says elsewhere.
+  const empty = /^child\.(name|first_name|last_name|id)$/.test(field) ? isDash : saysNothing;
   for (const column of fieldColumns(columns, field)) {
     const text = cellOf(row, column);
-    if (text !== '' && !saysNothing(text)) return { text, column };
+    if (text !== '' && !empty(text)) return { text, column };
   }
   return { text: '', column: fieldColumns(columns, field)[0] ?? null };
 }
@@ -69,6 +71,7 @@ export function meetPeople(
   asker: Asker,
   today: IsoDate,
   refused: RefusedRow[],
+  notices: string[],
 ): { people: People; rows: Map<TakenTable, PersonRow[]> } {
   const people = new People();
   const rows = new Map<TakenTable, PersonRow[]>();
@@ -76,7 +79,7 @@ export function meetPeople(
     (t) => fieldColumns(t.columns, 'child.birth_date').length > 0 || reckonedFromAge(t, asker),
   );
   for (const taken of [...withBirth, ...tables.filter((t) => !withBirth.includes(t))]) {
-    rows.set(taken, peopleOf(taken, people, today, refused, withBirth.includes(taken)));
+    rows.set(taken, peopleOf(taken, people, asker, today, refused, notices, withBirth.includes(taken)));
   }
   return { people, rows };
 }
@@ -104,8 +107,10 @@ function reckonedFromAge(taken: TakenTable, asker: Asker): boolean {
 function peopleOf(
   taken: TakenTable,
   people: People,
+  asker: Asker,
   today: IsoDate,
   refused: RefusedRow[],
+  notices: string[],
   withBirth: boolean,
 ): PersonRow[] {
   const { table, columns, orders } = taken;
@@ -126,7 +131,10 @@ function peopleOf(
     }
     let birth: IsoDate | null = null;
     const before = refused.length;
-    if (birthColumn !== undefined && birthText !== '') {
+    const year = birthYear(birthText);
+    if (birthColumn !== undefined && year !== null) {
+      if (birthYearsAsked(taken, birthColumn, asker, notices)) birth = isoDate(dayNumber(`${year}-07-01`));
+    } else if (birthColumn !== undefined && birthText !== '') {
       const date = dateOf(birthText, orders.get(birthColumn.index), today);
       if (date && 'why' in date)
         refused.push(
@@ -136,7 +144,9 @@ function peopleOf(
         refused.push(refusal(table, row, birthColumn, IN_FUTURE, 'a date up to today'));
       else birth = date?.date ?? null;
     } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row, today);
-    const found = people.meet(id, name, birth);
+    // A birth date alone, repeated under a name, goes on with the child above.
+    const goesOn = id === '' && name === '' && last !== null && last.birthDate === birth;
+    const found: Person | null = goesOn ? last : people.meet(id, name, birth);
     last = found;
     if (found && birth !== null && found.birthDate !== birth && birthColumn !== undefined) {
       refused.push(
@@ -159,8 +169,28 @@ function peopleOf(
   });
 }
 
+/** A sheet with birth years and no birthdays: the middle of the year, once somebody agrees. */
+function birthYearsAsked(taken: TakenTable, column: Column, asker: Asker, notices: string[]): boolean {
+  const answer = asker.ask({
+    id: 'birth:from-year',
+    file: taken.table.file,
+    asks: `"${column.heading}" holds years. Shall the middle of the year stand for the birth date?`,
+    examples: column.examples,
+    cells: 1,
+    suggested: 'yes',
+    choices: [
+      { answer: 'yes', label: 'yes, half a year more or less is enough' },
+      { answer: 'no', label: 'no, leave these children out' },
+    ],
+  });
+  const told = `${taken.table.file}: birth years are read as 1 July of the year; ages can be wrong by half a year.`;
+  if (answer === 'yes' && !notices.includes(told)) notices.push(told);
+  return answer === 'yes';
+}
+
 function fromAge({ columns, orders }: TakenTable, row: GridRow, today: IsoDate): IsoDate | null {
-  const years = cellAge(fieldCell(columns, row, 'visit.age').text);
+  const age = fieldCell(columns, row, 'visit.age');
+  const years = cellAge(age.text, age.column?.heading);
   const visit = fieldCell(columns, row, 'visit.date');
   const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), today) : null;
   return years === null || date === null || 'why' in date ? null : dateAtAge(date.date, -years);

@@ -88,7 +88,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       orders: chooseDates(table, columns, asker, settings.today, settings.order, notices),
     });
   }
-  const { rows } = meetPeople(taken, asker, settings.today, refused);
+  const { rows } = meetPeople(taken, asker, settings.today, refused, notices);
   const children = new ChildRows(asker, refused, notices);
   for (const t of taken)
     children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table), asker));
@@ -148,7 +148,7 @@ function oneTable(
 ): TextTable[] {
   const { table, columns } = taken;
   const { refused, notices, doubtful } = shared;
-  const devices = new DeviceRows(taken, settings.rules, asker, refused, settings.today);
+  const devices = new DeviceRows(taken, settings.rules, asker, refused, settings.today, notices);
   const visits = visitDates(taken, settings.today, asker, notices, refused);
   const readings: RawReading[] = [];
   const markers: MadeRow[] = [];
@@ -253,7 +253,7 @@ function visitDates(
       const other = grouped ? undefined : dateColumns.find((c) => c !== own && cellOf(row, c) !== '');
       if (other) return read(row, other);
     }
-    const age = ages.length > 0 && birth !== null ? cellAge(cellOf(row, ages[0])) : null;
+    const age = ages.length > 0 && birth !== null ? cellAge(cellOf(row, ages[0]), ages[0].heading) : null;
     if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
     if (casts.length > 0 && column !== null) {
       const cast =

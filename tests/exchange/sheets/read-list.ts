@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import writeXlsxFile from 'write-excel-file/node';
 import type { NamedFile, ParsedCaseload } from '../../../src/exchange/parse-caseload.js';
+import type { Answers } from '../../../src/exchange/sheets/questions.js';
 
 /**
  * One list as a clinic keeps it, in lists/*.txt: a line that says what is special about it, then the file, or the
@@ -9,6 +10,8 @@ import type { NamedFile, ParsedCaseload } from '../../../src/exchange/parse-case
 export interface TypedList {
   readonly title: string;
   readonly file: NamedFile;
+  /** What the clinic answers when it is asked. */
+  readonly answers: Answers;
   /** 'child ...', 'reading ...', 'device ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT'. */
   readonly taken: readonly string[];
 }
@@ -25,15 +28,24 @@ export async function readList(path: string): Promise<TypedList> {
   const file = text
     ? textFile(text.head.slice('file '.length), text.body)
     : { name: 'list.xlsx', bytes: await workbook(sheets) };
-  return { title: title.trim(), file, taken: taken.split('\n').filter((line) => line !== '') };
+  const answers = sections.find(({ head }) => head === 'answers')?.body ?? '';
+  return {
+    title: title.trim(),
+    file,
+    answers: Object.fromEntries(linesOf(answers).map((line) => line.split(' = ') as [string, string])),
+    taken: linesOf(taken),
+  };
 }
 
-/** 'list.csv latin1': the name, and how it is written where that is not UTF-8. */
+const linesOf = (text: string): string[] => text.split('\n').filter((line) => line !== '');
+
+/** 'list.csv latin1': the name, and how it is written where that is not UTF-8; 'bom' is UTF-8 with its mark. */
 function textFile(head: string, body: string): NamedFile {
-  const [name, encoding] = head.split(' ');
+  const [name, encoding = 'utf8'] = head.split(' ');
+  const marked = encoding === 'bom' || encoding === 'utf16le' ? `\ufeff${body}` : body;
   return {
     name,
-    bytes: new Uint8Array(Buffer.from(body, encoding === 'latin1' ? 'latin1' : 'utf8')),
+    bytes: new Uint8Array(Buffer.from(marked, encoding === 'bom' ? 'utf8' : (encoding as BufferEncoding))),
   };
 }
 

@@ -5,11 +5,11 @@ export const de: Vocabulary = {
     'child.id':
       'kvnr|pid|piz|nr|pat nr|patnr|patienten nr|patientennummer|patientennr|fallnummer|fall nr|fallnr|aktenzeichen|kunden nr|kundennummer|kdnr|kd nr|kennung|akte|aktennr|akten nr|patienten id|kundennr|id nr|idnr|versichertennummer|kartei nr|karteinr|karteinummer',
     'child.name':
-      'name vorname|nachname vorname|vor und nachname|vorname nachname|patientenname|name des kindes|kind name|vor und zuname|familienname vorname',
+      'name vorname|nachname vorname|vor und nachname|vorname nachname|patientenname|name des kindes|kind name|vor und zuname|familienname vorname|kürzel|initialen',
     'child.first_name': 'vorname|rufname|vornamen',
     'child.last_name': 'nachname|familienname|zuname',
     'child.birth_date':
-      'geburt|geb|geburtsdatum|geb datum|geburtstag|geb am|gebdat|geboren|geb dat|geboren am|gebdatum|gd|geb tag|gebtag',
+      'geburt|geb|geburtsdatum|geb datum|geburtstag|geb am|gebdat|geboren|geb dat|geboren am|gebdatum|gd|geb tag|gebtag|geburtsjahr|jahrgang|geb jahr|jg',
     'child.sex': 'geschlecht|geschl|m w|w m|j m|m j|sex|m w d|ges|gesch|bub mädchen|junge mädchen',
     'child.gestation_weeks':
       'ssw|schwangerschaftswoche|schwangerschaftswochen|gestationswoche|gestationsalter|geburt ssw|frühgeburt ssw',
@@ -35,18 +35,18 @@ export const de: Vocabulary = {
     'visit.age':
       'alter bei messung|alter bei kontrolle|alter bei untersuchung|alter beim termin|alter bei termin',
     'visit.method': 'methode|messmethode|gerät|messgerät|messmittel',
-    'visit.observer': 'gemessen von|messende person|untersucher|kürzel|kurzzeichen|messer',
+    'visit.observer': 'gemessen von|messende person|untersucher|kurzzeichen|messer',
     'long.measure': 'maß|messgröße|messwert art|was|maßart|körpermaß|messpunkt|parameter|maßbezeichnung',
     'long.value': 'wert|messwert|ergebnis|größe wert',
     'long.unit': 'einheit|einh',
     side: 'seite|li re|re li|links rechts|seitenangabe|seitigkeit|bein seite',
     'device.id': 'auftrag|auftragsnr|auftrags nr|auftragsnummer|orthesen nr|geräte nr',
     'device.family':
-      'orthese|orthesen|hilfsmittel|versorgung|versorgungen|schiene|schienen|orthesentyp|hilfsmittelart|versorgungsart|art der versorgung|produkt|orthesenart|aktuelle versorgung|art|korsett|gerät versorgung|versorgt mit',
+      'orthese|orthesen|hilfsmittel|versorgung|versorgungen|schiene|schienen|orthesentyp|hilfsmittelart|versorgungsart|art der versorgung|produkt|orthesenart|aktuelle versorgung|art|korsett|gerät versorgung|versorgt mit|behandlung|hilfsmittelversorgung|orthetische versorgung|orthesenversorgung|verordnung|verordnet|orthesen typ|orthese typ',
     'device.cast_date':
       'gips|gipsdatum|gipsabdruck|abdruck|gipsabnahme|scan|scandatum|abformung|gegipst|maßnahme|maßabnahme|abdruckdatum|gips am|gipsen|formabnahme|gips scan|scan gips|abdruck am|gipsnegativ',
     'device.fitted_date':
-      'abgabe|abgabedatum|ausgeliefert|auslieferung|angepasst|anprobe fertig|geliefert|lieferung|lieferdatum|fertigstellung|abgegeben|abgegeben am|versorgt am|anpassung|ausgabe|ausgabedatum|übergabe|getragen seit',
+      'abgabe|abgabedatum|ausgeliefert|auslieferung|angepasst|anprobe fertig|geliefert|lieferung|lieferdatum|fertigstellung|abgegeben|abgegeben am|versorgt am|anpassung|ausgabe|ausgabedatum|übergabe|getragen seit|seit|in gebrauch seit|trägt seit|versorgt seit|ausgegeben|ausgegeben am|geliefert am|übergeben|übergeben am|anprobe',
     'device.status': 'status|status orthese|orthesenstatus|status versorgung|in gebrauch',
     'device.footplate': 'fußplatte|fussplatte|sohle',
     'device.verdict': 'passform|sitz|passt|passung|sitzt|passgenauigkeit|sitz der orthese|paßform',
@@ -56,7 +56,7 @@ export const de: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium|handstadium',
     'marker.bone_age': 'knochenalter|skelettalter',
   },
-  kept: 'lfd nr|lfd|laufende nummer|zeile|bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|haut|rötung|rötungen|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|sonstiges|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv',
+  kept: 'lfd nr|lfd|laufende nummer|zeile|bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|haut|rötung|rötungen|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|sonstiges|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst',
   parts: {
     foot: 'fuß|fuss|füße|fußes|fuss|sohlen',
     heel: 'ferse|fersen',
@@ -121,6 +121,8 @@ export const de: Vocabulary = {
   number: 'nr|nummer|id|kennung',
   date: 'datum|am|vom|dat|tag',
   age: 'alter|lebensalter',
+  ageMonths: 'monate|monaten|monat|mon',
+  ageWeeks: 'wochen|woche|wo',
   today: 'heute|aktuell|jetzt|alter heute|alter aktuell|aktuelles alter|alter jetzt',
   noise:
     'der|die|das|des|im|in|bei|von|vom|zu|zur|und|mit|letzte|letzter|letztes|aktuell|aktuelle|stand|messung|maß|wert|max|größter|ja nein|j n|jahre|tt mm jjjj|tt mm jj|j m|barfuß|barfuss|stehend|belastet|unbelastet|den|dem|bzw|über|ab|bis|boden|mitte|größte|stelle|angabe|laut|lt|seite|jahre monate|maximal|am|innen|gemessen',
@@ -130,6 +132,7 @@ export const de: Vocabulary = {
   no: 'nein|n|falsch|neg|negativ|keine|kein|unauffällig|normal|intakt|nicht bekannt|keine bekannt|o b|ob|unbekannt',
   nothing:
     'k a|ka|keine angabe|nicht gemessen|n g|ng|nicht erschienen|n e|ne|entfällt|unbekannt|nicht möglich|verweigert|n m|nm|fehlt|abgesagt|n v|nv|keine messung|nicht da|nicht bekannt|entf|krank|ausgefallen|nicht messbar|n b|nb|n gem|nicht durchgeführt|offen|keine',
+  ditto: 'dto|dito|desgl|desgleichen|wie oben|siehe oben|wie vorher',
   doubt:
     'ca|circa|etwa|ungefähr|ungef|geschätzt|mit schuh|mit schuhen|im schuh|in schuhen|unsicher|zappelt|unruhig|gesch|fraglich|schätzung|mit socken|liegend|unbelastet|nachmessen|in orthese|lt mutter',
   months:

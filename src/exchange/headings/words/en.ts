@@ -5,11 +5,12 @@ export const en: Vocabulary = {
     'child.id':
       'id|child id|patient id|pt id|pat id|hosp no|hosp num|hospital no|hospital number|hospital num|unit no|unit number|mrn|chi|chi no|nhs no|nhs number|case no|case number|chart no|chart number|chart|record no|record number|file no|file number|med rec no|ref|ref no|reference|local id|client id|client no|patient ref|pt ref|account no|our ref|urn|pin',
     'child.name':
-      'full name|name of child|name of patient|child s name|patient s name|surname forename|last first|name surname first',
+      'full name|name of child|name of patient|child s name|patient s name|surname forename|last first|name surname first|initials|child initials|patient initials|init|inits',
     'child.first_name':
       'first name|forename|forenames|given name|given names|christian name|first|fname|given',
     'child.last_name': 'surname|last name|family name|lname|last name only',
-    'child.birth_date': 'birth|born|dob|d o b|bd|birthday|b day|birthdate|date birth|birth date',
+    'child.birth_date':
+      'birth|born|dob|d o b|bd|birthday|b day|birthdate|date birth|birth date|year of birth|yob|birth year|y o b|born in|birth yr',
     'child.sex': 'sex|gender|m f|f m|boy girl|b g|male female|girl boy|sex at birth',
     'child.gestation_weeks':
       'gestation|gestation weeks|gestational age|ga|weeks at birth|gest|weeks gestation|gestation at birth|born at weeks|born at',
@@ -36,7 +37,8 @@ export const en: Vocabulary = {
     'visit.age':
       'age at visit|age at review|age at measurement|age when seen|age seen|age then|age on day|age at date|age at clinic',
     'visit.method': 'method|instrument|measured with|tool|how measured|gauge',
-    'visit.observer': 'observer|measured by|taken by|initials|by whom|assessor|examiner|by',
+    'visit.observer':
+      'observer|measured by|taken by|by whom|assessor|examiner|by|observer initials|clinician initials|tester',
     'long.measure': 'measure|measurement|dimension|what|parameter|what measured|measurement type|site',
     'long.value': 'value|reading|result|size|mm value|measurement value',
     'long.unit': 'unit|units|uom',
@@ -44,11 +46,11 @@ export const en: Vocabulary = {
     'device.id':
       'device id|device no|device number|orthosis no|job no|job number|serial|serial no|device ref|works order|order no',
     'device.family':
-      'family|device|device type|device family|orthosis|orthoses|orthotic|orthotics|brace|braces|splint|splints|prescription|rx|device prescribed|appliance|type of orthosis|type of device|kit|product|current orthosis|current device|issued|item|splintage|type|device name|orthosis type|brace type',
+      'family|device|device type|device family|orthosis|orthoses|orthotic|orthotics|brace|braces|splint|splints|prescription|rx|device prescribed|appliance|type of orthosis|type of device|kit|product|current orthosis|current device|issued|item|splintage|type|device name|orthosis type|brace type|treatment|device fitted|orthotic prescription|orthosis prescribed|orthotic treatment|orthotic device|treatment given|device supplied|orthosis supplied|orthotic type|afo type|devices',
     'device.cast_date':
       'cast|cast date|casted|date cast|date casted|cast on|impression|scanned|scan date|date scanned|scan|cast scan|cast scan date|mould date|measured for|casting date|casting|date of cast|plaster|cast taken|shape capture|capture date',
     'device.fitted_date':
-      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided',
+      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on',
     'device.status': 'status|device status|status of device|orthosis status|brace status|in use',
     'device.footplate': 'footplate|foot plate|footplate length|plate length',
     'device.verdict':
@@ -59,7 +61,7 @@ export const en: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stage|hand stage|sms|skeletal maturity',
     'marker.bone_age': 'bone age|skeletal age|ba',
   },
-  kept: 'no|nr|row|line|notes|note|comments|comment|remarks|remark|remarks notes|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|outcome|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|skin|skin check|skin notes|red marks|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type',
+  kept: 'no|nr|row|line|notes|note|comments|comment|remarks|remark|remarks notes|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|outcome|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|skin|skin check|skin notes|red marks|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn',
   parts: {
     foot: 'foot|feet|ft|sole',
     heel: 'heel',
@@ -96,7 +98,8 @@ export const en: Vocabulary = {
     ankle_height: 'sphyrion height|ankle height',
     ankle_girth: 'ankle girth',
     calf_girth: 'calf girth|cg|max calf|widest calf|calf max',
-    knee_height: 'knee joint height|tibiale height|knee centre height|knee center height',
+    knee_height:
+      'knee joint height|tibiale height|knee centre height|knee center height|k f|kf|knee floor|floor to knee|knee to floor|floor knee|kh|k h|knee ht|mtp to floor|ktf|floor to mtp|knee centre to floor',
     fibular_head_height: 'fibular head height|fib head height|floor to fib head|fibula head height',
     hip_height: 'trochanterion height|hip joint height|trochanter height|floor to trochanter',
     asis_height: 'asis height|iliospinale height',
@@ -129,6 +132,8 @@ export const en: Vocabulary = {
   number: 'no|number|num|id|identifier|code|ref',
   date: 'date|on|day|dt|when',
   age: 'age|years|yrs|age yrs|age years',
+  ageMonths: 'months|month|mths|mth|mo|mos|mon',
+  ageWeeks: 'weeks|week|wks|wk',
   today: 'current|now|today|age now|current age|age today|age yrs now',
   noise:
     'of|the|in|at|a|an|to|for|and|with|current|latest|recent|most recent|last|measured|measurement|measurements|meas|reading|standing|wb|weight bearing|nwb|non weight bearing|max|maximum|taken|size|new|is|y n|yes no|y n?|all|from|tape|gauge|dd mm yy|dd mm yyyy|mm dd yyyy|dmy|mdy|yyyy mm dd|y m|y mm|years months|yrs mths|body|per|point|widest|level|approx|mid|actual|today|visit|please|only|orthotic|casting|cast|as|was|barefoot|bare|shod off|calliper|caliper|each|side|overall|eu|uk|us|euro|european|ideally|hosp',
@@ -138,6 +143,7 @@ export const en: Vocabulary = {
   no: 'no|n|false|0|nil|negative|neg|none known|nkda|none|normal|intact|full|no known allergy|no known allergies|nka|not known',
   nothing:
     'n a|na|nil|none|null|dna|dnw|not done|nd|not measured|unable|refused|did not attend|unk|unknown|not known|tbc|tba|missing|cancelled|canceled|wnb|was not brought|cna|not taken|not possible|nm|n d|n m|not seen|no|dns|skip|skipped|uta|utm|asleep|crying|uncooperative|not assessed|nk|n k|n r|x|absent|no show|ns|dnk|not tested|not recorded|in plaster|see notes|?',
+  ditto: 'ditto|dito|as above|same as above|see above',
   doubt:
     'approx|about|around|ca|circa|shod|in shoes|with shoes|shoes on|in shoe|estimate|estimated|est|unsure|roughly|wriggly|moving|not sure|guess|poor|difficult|?|with shoe|in socks|c|in brace|curled|contracted|crying|unreliable|repeat|recheck|check|nwb|lying|sitting|parent|by mum|per mum',
   months:

@@ -5,11 +5,11 @@ export const es: Vocabulary = {
     'child.id':
       'dni|nie|nif|expediente|n expediente|cip|tarjeta sanitaria|n historia|nº historia|no historia|num historia|numero historia|historia|historia clinica|nhc|n hc|n historia clinica|numero de historia|numero de historia clinica|n paciente|no paciente|id paciente|expediente|n expediente|codigo|codigo paciente|cip|n de historia|no de historia|num paciente|numero paciente|sip|n ficha|ficha',
     'child.name':
-      'nombre y apellidos|apellidos y nombre|apellidos nombre|nombre completo|nombre apellidos|nombre del niño|nombre paciente|nombre del paciente|nombre y apellido',
+      'nombre y apellidos|apellidos y nombre|apellidos nombre|nombre completo|nombre apellidos|nombre del niño|nombre paciente|nombre del paciente|nombre y apellido|iniciales',
     'child.first_name': 'nombre de pila',
     'child.last_name': 'apellidos|apellido|primer apellido|1er apellido',
     'child.birth_date':
-      'nacimiento|fecha nacimiento|fecha de nacimiento|f nacimiento|f nac|fnac|fecha nac|nacido|nacido el|fdn|fn|f n|nac|f de nacimiento|fecha de nac|nacida el|f de nac|fech nac',
+      'nacimiento|fecha nacimiento|fecha de nacimiento|f nacimiento|f nac|fnac|fecha nac|nacido|nacido el|fdn|fn|f n|nac|f de nacimiento|fecha de nac|nacida el|f de nac|fech nac|año de nacimiento|año nacimiento|año nac',
     'child.sex': 'sexo|genero|v m|m v|h m|m h|niño niña|hombre mujer|varon mujer',
     'child.gestation_weeks':
       'semanas gestacion|semanas de gestacion|eg|edad gestacional|gestacion|sg|prematuro semanas|semanas al nacer',
@@ -35,18 +35,18 @@ export const es: Vocabulary = {
     'visit.age':
       'edad en la visita|edad visita|edad medicion|edad en consulta|edad a la visita|edad al medir|edad en revision',
     'visit.method': 'metodo|instrumento|metodo de medida',
-    'visit.observer': 'medido por|observador|examinador|iniciales|tomado por',
+    'visit.observer': 'medido por|observador|examinador|tomado por',
     'long.measure': 'medida|parametro|dimension|tipo de medida|que|magnitud|variable',
     'long.value': 'valor|resultado|lectura|valor medido',
     'long.unit': 'unidad|unidades|ud|uds',
     side: 'lado|lateralidad|i d|d i|izq der|izquierda derecha|izdo dcho|pierna|izq dcha|miembro',
     'device.id': 'n pedido|pedido|n dispositivo|n ortesis|numero de serie|n serie',
     'device.family':
-      'ortesis|dispositivo|aparato|ferula|ferulas|producto|tipo ortesis|tipo de ortesis|ortetica|prescripcion|tipo de aparato|producto ortopedico|corse|tratamiento ortesico|ayuda tecnica|aparatos|prescrito|articulo|tipo de ferula|tipo',
+      'ortesis|dispositivo|aparato|ferula|ferulas|producto|tipo ortesis|tipo de ortesis|ortetica|prescripcion|tipo de aparato|producto ortopedico|corse|tratamiento ortesico|ayuda tecnica|aparatos|prescrito|articulo|tipo de ferula|tipo|tratamiento|ortesis prescrita|ortesis tipo|tipo de dispositivo|dispositivo prescrito',
     'device.cast_date':
       'molde|fecha molde|fecha de molde|escayola|escaneo|escaneado|fecha escaneo|toma molde|toma de molde|fecha toma de molde|moldeado|negativo|fecha toma molde|f molde|escaneado el|fecha de escaneo|fecha de toma de molde|yeso|fecha yeso',
     'device.fitted_date':
-      'entrega|fecha entrega|fecha de entrega|entregado|entregado el|adaptacion|fecha adaptacion|colocacion|puesta|f entrega|entregada|fecha colocacion|suministro|fecha de adaptacion|lleva desde',
+      'entrega|fecha entrega|fecha de entrega|entregado|entregado el|adaptacion|fecha adaptacion|colocacion|puesta|f entrega|entregada|fecha colocacion|suministro|fecha de adaptacion|lleva desde|desde|en uso desde|lo lleva desde|colocado|colocado el|puesto el|suministrado',
     'device.status': 'estado|estado ortesis|estado aparato|estado de la ortesis|en uso',
     'device.footplate': 'plantilla base|suela',
     'device.verdict':
@@ -58,7 +58,7 @@ export const es: Vocabulary = {
     'marker.hand_stage': 'sanders|estadio sanders|estadio de sanders',
     'marker.bone_age': 'edad osea|eo',
   },
-  kept: 'n|n orden|orden|fila|nota|notas|observaciones|observacion|comentario|comentarios|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|piel|rojeces|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|varios|plan',
+  kept: 'n|n orden|orden|fila|nota|notas|observaciones|observacion|comentario|comentarios|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|piel|rojeces|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|varios|plan|cobb|angulo|angulo de cobb|localidad|telefono medico',
   parts: {
     foot: 'pie|pies|planta',
     heel: 'talon',
@@ -121,13 +121,15 @@ export const es: Vocabulary = {
     weight: 'peso|peso corporal|masa',
   },
   left: 'izquierda|izquierdo|izq|izqda|izqdo|izda|izdo|i|iz|izqu',
-  right: 'derecha|derecho|der|dcha|dcho|d|dch|dr|de|dra',
+  right: 'derecha|derecho|der|dcha|dcho|d|dch|dr|dra',
   both: 'ambos|ambas|bilateral|bilat|los dos|bilaterales|i d|d i|izq y der|par|los 2|ambos lados|izquierda y derecha|derecha e izquierda|derecho e izquierdo|x2|bil|dos|2|izq der|izquierda derecha|derecha izquierda|izq y dcha|dcha e izq|dcho e izdo|i y d|d e i|las dos|un par',
   person: 'bebe|lactante|niño|niña|paciente|pac|menor|usuario|nene',
   name: 'nombre',
   number: 'n|no|num|numero|id|codigo|nº',
   date: 'fecha|dia|el|f|fech',
   age: 'edad',
+  ageMonths: 'meses|mes',
+  ageWeeks: 'semanas|semana|sem',
   today: 'actual|hoy|edad actual',
   noise:
     'de|del|la|el|los|las|en|y|a|al|ultimo|ultima|actual|valor|si no|s n|años|dd mm aaaa|dd mm aa|descalzo|carga|en carga|max|maximo|maxima|medida|toma|por|suelo|bipedestacion|con|lado|mayor|un|una|años meses|desde',
@@ -137,6 +139,7 @@ export const es: Vocabulary = {
   no: 'no|n|falso|negativo|ninguna|ninguno|normal|conservada|intacta|no conocida|no alergias|ninguna conocida',
   nothing:
     'nd|no medido|n a|na|no acude|no procede|sin datos|desconocido|no|imposible|cancelado|n p|np|no medida|sin dato|no consta|nc|no acudio|no vino|s d|sd|no realizado|no se mide|ausente|no valorable|n c|ns|pendiente|no colabora',
+  ditto: 'idem|igual que arriba|como arriba|ver arriba|igual',
   doubt:
     'aprox|aproximado|aproximadamente|unos|con zapatos|con zapato|calzado|estimado|dudoso|se mueve|inquieto|con calzado|a revisar|estimada|con calcetin|tumbado|segun madre|llora',
   months:

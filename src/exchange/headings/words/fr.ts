@@ -5,11 +5,11 @@ export const fr: Vocabulary = {
     'child.id':
       'nir|nda|iep|matricule|n dossier|no dossier|num dossier|numero dossier|numero de dossier|n de dossier|dossier|ipp|n patient|no patient|num patient|identifiant|ident|n ipp|nip|code patient|numero patient|ref patient|n client|reference|n id|matricule|id patient|n° ipp',
     'child.name':
-      'nom prenom|nom et prenom|prenom nom|nom complet|nom de l enfant|nom enfant|nom patient|nom du patient|noms|prenom et nom',
+      'nom prenom|nom et prenom|prenom nom|nom complet|nom de l enfant|nom enfant|nom patient|nom du patient|noms|prenom et nom|initiales',
     'child.first_name': 'prenom|prenoms',
     'child.last_name': 'nom de famille|nom usuel|nom de naissance|nom famille',
     'child.birth_date':
-      'naissance|date naissance|date de naissance|ddn|ne le|nee le|ne e le|dn|d naissance|dnaiss|date naiss|naiss|ne|d de naissance|ddnaiss|dt naissance|date de naiss',
+      'naissance|date naissance|date de naissance|ddn|ne le|nee le|ne e le|dn|d naissance|dnaiss|date naiss|naiss|ne|d de naissance|ddnaiss|dt naissance|date de naiss|annee de naissance|annee naissance|an naissance',
     'child.sex': 'sexe|genre|g f|f g|m f|f m|h f|garçon fille|fille garçon|s',
     'child.gestation_weeks':
       'sa|terme|terme sa|semaines d amenorrhee|age gestationnel|ag|naissance sa|prematurite sa|terme naissance',
@@ -35,18 +35,18 @@ export const fr: Vocabulary = {
     'visit.age':
       'age a la visite|age a la mesure|age lors de la visite|age visite|age mesure|age au controle|age a la consultation|age au rdv',
     'visit.method': 'methode|instrument|outil|mode de mesure',
-    'visit.observer': 'mesure par|observateur|examinateur|initiales|pris par',
+    'visit.observer': 'mesure par|observateur|examinateur|pris par',
     'long.measure': 'mesure|type de mesure|parametre|mensuration|grandeur|dimension',
     'long.value': 'valeur|resultat|mesure valeur|valeur mesuree',
     'long.unit': 'unite|unites',
     side: 'cote|lateralite|g d|d g|gauche droite|droite gauche|jambe',
     'device.id': 'n appareil|numero appareil|n commande|bon de commande|n serie|numero de serie|n os',
     'device.family':
-      'appareil|appareils|orthese|ortheses|appareillage|attelle|attelles|type orthese|type d orthese|dispositif|prescription|type d appareil|type appareil|appareillages|grand appareillage|materiel|type appareillage|type d appareillage|corset|equipement',
+      'appareil|appareils|orthese|ortheses|appareillage|attelle|attelles|type orthese|type d orthese|dispositif|prescription|type d appareil|type appareil|appareillages|grand appareillage|materiel|type appareillage|type d appareillage|corset|equipement|traitement|orthese prescrite|traitement orthopedique|appareil prescrit|appareillage prescrit',
     'device.cast_date':
       'moulage|date moulage|date de moulage|platre|empreinte|date empreinte|scan|date scan|prise d empreinte|moule le|date platre|prise de moulage|date d empreinte|date de prise d empreinte|empreinte le|scanne le|moulage le|numerisation',
     'device.fitted_date':
-      'livraison|livre|livre le|date livraison|date de livraison|pose|mise en place|remis le|date remise|delivre|delivre le|date de pose|delivrance|date delivrance|remise|date de delivrance|livree le|porte depuis|appareille le|mise en service',
+      'livraison|livre|livre le|date livraison|date de livraison|pose|mise en place|remis le|date remise|delivre|delivre le|date de pose|delivrance|date delivrance|remise|date de delivrance|livree le|porte depuis|appareille le|mise en service|depuis|porte depuis le|remis|remise le|fourni le|fournie le|delivree le|pose le|posee le',
     'device.status': 'statut|etat|statut appareil|etat appareil|statut orthese|en service|etat orthese',
     'device.footplate': 'semelle|plaque plantaire|longueur semelle',
     'device.verdict':
@@ -57,7 +57,7 @@ export const fr: Vocabulary = {
     'marker.hand_stage': 'sanders|stade sanders|stade de sanders',
     'marker.bone_age': 'age osseux|ao',
   },
-  kept: 'n|ligne|remarque|remarques|notes|note|commentaire|commentaires|observations|observation|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|peau|rougeurs|mutuelle|securite sociale|prise en charge|medecin traitant|divers|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine',
+  kept: 'n|ligne|remarque|remarques|notes|note|commentaire|commentaires|observations|observation|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|peau|rougeurs|mutuelle|securite sociale|prise en charge|medecin traitant|divers|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre',
   parts: {
     foot: 'pied|pieds|plante',
     heel: 'talon',
@@ -124,6 +124,8 @@ export const fr: Vocabulary = {
   number: 'n|no|num|numero|id|code',
   date: 'date|le|jour|du',
   age: 'age',
+  ageMonths: 'mois',
+  ageWeeks: 'semaines|semaine|sem',
   today: 'actuel|aujourd hui|age actuel|actuelle',
   noise:
     'de|du|des|la|le|les|au|a|aux|en|et|un|dernier|derniere|derniers|actuel|actuelle|valeur|oui non|o n|ans|jj mm aaaa|jj mm aa|pieds nus|debout|en charge|charge|max|maximum|mesure|sur|par|tous|jusqu|sol|niveau|plus|cote|ans mois|sous|sans|decharge',
@@ -132,7 +134,8 @@ export const fr: Vocabulary = {
   yes: 'oui|o|vrai|x|positif|connue|allergie|+|allergique|presente',
   no: 'non|n|faux|negatif|aucune|aucun|normale|normal|intacte|conservee|ras|neant|pas d allergie|rien',
   nothing:
-    'nd|non mesure|n a|na|absent|non fait|nf|pas mesure|inconnu|impossible|refus|non venu|annule|n c|nc|non realise|ne|non communique|n r|nr|non vu|pas venu|absente|excuse|non mesurable|non pris|pas fait|neant|aucune|manquant',
+    'nd|non mesure|n a|na|absent|non fait|nf|pas mesure|inconnu|impossible|refus|non venu|annule|n c|nc|non realise|ne|non communique|n r|nr|non vu|pas venu|absente|excuse|non mesurable|non pris|pas fait|neant|aucune|manquant|abs|np|n p|pas la|hospitalise|malade',
+  ditto: 'idem|comme ci dessus|voir ci dessus|meme',
   doubt:
     'env|environ|vers|approx|avec chaussures|chausse|estime|estimation|incertain|bouge|a revoir|avec chaussure|en chaussures|a verifier|agite|couche|en decharge|a peu pres|pleure|dit la mere',
   months:

@@ -5,11 +5,11 @@ export const it: Vocabulary = {
     'child.id':
       'cf|codice fiscale|tessera|n pratica|pratica|n cartella|no cartella|num cartella|numero cartella|cartella|cartella clinica|n cartella clinica|n paziente|id paziente|codice|codice paziente|cod paziente|numero paziente|cod|nosografico|n pratica|pratica|n scheda|scheda|cod paz|n paz|id paz|codice fiscale|cf|rif|num paziente',
     'child.name':
-      'nome e cognome|cognome e nome|cognome nome|nome cognome|nome completo|nominativo|nome del bambino|nome bambino|nome paziente|nome del paziente',
+      'nome e cognome|cognome e nome|cognome nome|nome cognome|nome completo|nominativo|nome del bambino|nome bambino|nome paziente|nome del paziente|iniziali',
     'child.first_name': 'nome di battesimo',
     'child.last_name': 'cognome',
     'child.birth_date':
-      'nascita|data nascita|data di nascita|nato il|nata il|nato|ddn|d nascita|data nasc|nato a il|dn|nasc|d di nascita|nata|dt nascita|data di nasc',
+      'nascita|data nascita|data di nascita|nato il|nata il|nato|ddn|d nascita|data nasc|nato a il|dn|nasc|d di nascita|nata|dt nascita|data di nasc|anno di nascita|anno nascita|anno nasc',
     'child.sex': 'sesso|genere|m f|f m|maschio femmina|femmina maschio',
     'child.gestation_weeks':
       'settimane gestazione|settimane di gestazione|eg|eta gestazionale|gestazione|sg|sett gest|settimane alla nascita',
@@ -35,18 +35,18 @@ export const it: Vocabulary = {
     'visit.age':
       'eta alla visita|eta visita|eta alla misura|eta al controllo|eta misurazione|eta alla misurazione',
     'visit.method': 'metodo|strumento|metodo di misura',
-    'visit.observer': 'misurato da|osservatore|esaminatore|sigla|rilevato da|iniziali',
+    'visit.observer': 'misurato da|osservatore|esaminatore|sigla|rilevato da',
     'long.measure': 'misura|parametro|grandezza|tipo misura|tipo di misura|cosa|dimensione|tipologia misura',
     'long.value': 'valore|risultato|lettura|valore misurato',
     'long.unit': 'unita|unita di misura|um|u m',
     side: 'lato|lateralita|sx dx|dx sx|destra sinistra|sinistra destra|arto|d s|s d',
     'device.id': 'n ordine|ordine|n commessa|commessa|n ortesi|matricola',
     'device.family':
-      'ortesi|tutore|tutori|ausilio|ausili|dispositivo|apparecchio|busto|tipo ortesi|tipo di ortesi|prescrizione|tipo tutore|presidio|plantare o ortesi|corsetto|doccia|prodotto|tipo di tutore|tipo ausilio|dispositivo prescritto|tipologia',
+      'ortesi|tutore|tutori|ausilio|ausili|dispositivo|apparecchio|busto|tipo ortesi|tipo di ortesi|prescrizione|tipo tutore|presidio|plantare o ortesi|corsetto|doccia|prodotto|tipo di tutore|tipo ausilio|dispositivo prescritto|tipologia|trattamento|ortesi prescritta|ausilio prescritto|tipo di ausilio|tipo di dispositivo',
     'device.cast_date':
       'calco|data calco|gesso|data gesso|scansione|data scansione|impronta|presa calco|calco del|data impronta|presa impronta|rilievo calco|scan|calco gessato|data presa calco|data del calco|presa misure|data di calco|scansionato',
     'device.fitted_date':
-      'consegna|data consegna|consegnato|consegnato il|data di consegna|collaudo|applicazione|data applicazione|data collaudo|consegnata|consegnata il|fornitura|data fornitura|indossato dal|in uso dal',
+      'consegna|data consegna|consegnato|consegnato il|data di consegna|collaudo|applicazione|data applicazione|data collaudo|consegnata|consegnata il|fornitura|data fornitura|indossato dal|in uso dal|dal|porta dal|in uso da|indossa dal|fornito|fornito il|applicato|applicato il',
     'device.status': 'stato|stato ortesi|stato tutore|in uso|stato dispositivo',
     'device.footplate': 'suola|piastra|soletta',
     'device.verdict':
@@ -58,7 +58,7 @@ export const it: Vocabulary = {
     'marker.hand_stage': 'sanders|stadio sanders',
     'marker.bone_age': 'eta ossea|eo',
   },
-  kept: 'n|riga|n progr|progressivo|note|nota|osservazioni|commento|commenti|annotazioni|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|pelle|cute|arrossamenti|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|varie|prossima|rossori',
+  kept: 'n|riga|n progr|progressivo|note|nota|osservazioni|commento|commenti|annotazioni|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|pelle|cute|arrossamenti|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|varie|prossima|rossori|cobb|angolo|angolo di cobb|curva',
   parts: {
     foot: 'piede|piedi|pianta',
     heel: 'tallone|calcagno',
@@ -127,6 +127,8 @@ export const it: Vocabulary = {
   number: 'n|no|num|numero|id|codice|cod|nr',
   date: 'data|il|giorno|del|dt',
   age: 'eta|anni',
+  ageMonths: 'mesi|mese',
+  ageWeeks: 'settimane|settimana|sett',
   today: 'attuale|oggi|eta attuale',
   noise:
     'di|del|della|dello|il|la|lo|le|gli|in|al|alla|ultimo|ultima|attuale|valore|si no|s n|anni|gg mm aaaa|gg mm aa|scalzo|carico|sotto carico|max|massima|misura|a|da|in piedi|terra|suolo|delle|dei|presa|lato|livello|un|anni mesi|dal|massimo|in carico',
@@ -136,6 +138,7 @@ export const it: Vocabulary = {
   no: 'no|n|falso|negativo|nessuna|nessuno|normale|conservata|integra|nn|non nota',
   nothing:
     'nd|n d|non misurato|n a|na|assente|non eseguito|non rilevato|sconosciuto|non presentato|annullato|n r|nr|np|n p|non pervenuto|impossibile|non misurata|non fatto|non rilevabile|non nota|rinviato|manca|non noto|mancante|n m|nm|non valutabile|non collabora',
+  ditto: 'idem|come sopra|vedi sopra|uguale',
   doubt:
     'circa|ca|con scarpe|con scarpa|stimato|stima|dubbio|si muove|approssimativo|agitato|calzato|da rivedere|con calze|da ricontrollare|stimata|sdraiato|secondo la madre|piange',
   months:

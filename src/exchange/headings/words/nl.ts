@@ -5,11 +5,11 @@ export const nl: Vocabulary = {
     'child.id':
       'bsn|zis|epd nr|registratienr|pat nr|patnr|patientnr|patiëntnr|patientnummer|patiëntnummer|patiënt nr|dossier|dossiernr|dossiernummer|dossier nr|clientnr|cliëntnr|cliëntnummer|clientnummer|zkh nr|ziekenhuisnummer|nr patient|registratienummer|zis nr|patient id|klantnr|klantnummer|zisnummer',
     'child.name':
-      'naam kind|volledige naam|voor en achternaam|naam patiënt|naam voornaam|achternaam voornaam|voornaam achternaam|naam cliënt|naam en voornaam',
+      'naam kind|volledige naam|voor en achternaam|naam patiënt|naam voornaam|achternaam voornaam|voornaam achternaam|naam cliënt|naam en voornaam|initialen',
     'child.first_name': 'voornaam|roepnaam|voornamen',
     'child.last_name': 'achternaam|familienaam|geslachtsnaam',
     'child.birth_date':
-      'geboorte|geboortedatum|geb datum|geb|gebdatum|geboren|geboren op|gebdat|geb dat|gdatum|geb dtm|geboortedag|g datum',
+      'geboorte|geboortedatum|geb datum|geb|gebdatum|geboren|geboren op|gebdat|geb dat|gdatum|geb dtm|geboortedag|g datum|geboortejaar|geb jaar',
     'child.sex': 'geslacht|m v|v m|j m|m j|jongen meisje|sekse|geslacht m v|gesl|man vrouw',
     'child.gestation_weeks':
       'zwangerschapsduur|amenorroe|weken|zwangerschapsweken|am duur|termijn weken|geboren bij weken|ad',
@@ -35,18 +35,18 @@ export const nl: Vocabulary = {
     'visit.age':
       'leeftijd bij meting|leeftijd bij controle|leeftijd bij bezoek|leeftijd op meetdatum|leeftijd meting|lft bij meting|leeftijd bij consult',
     'visit.method': 'methode|instrument|meetmethode|meetinstrument',
-    'visit.observer': 'gemeten door|meter door|paraaf|initialen|onderzoeker',
+    'visit.observer': 'gemeten door|meter door|paraaf|onderzoeker',
     'long.measure': 'maat|maatsoort|meting soort|wat|grootheid|soort maat|soort meting|omschrijving maat',
     'long.value': 'waarde|uitkomst|resultaat|meetwaarde|gemeten waarde',
     'long.unit': 'eenheid|eenh',
     side: 'zijde|kant|l r|r l|links rechts|li re|re li|lateraliteit|been|zij',
     'device.id': 'ordernr|ordernummer|order|werkbon|hulpmiddel nr|werkbonnummer',
     'device.family':
-      'orthese|orthesen|orthesetype|hulpmiddel|hulpmiddelen|voorziening|spalk|spalken|beugel|soort orthese|type orthese|soort hulpmiddel|type hulpmiddel|product|korset|verstrekking|verstrekt|voorzieningen|soort voorziening',
+      'orthese|orthesen|orthesetype|hulpmiddel|hulpmiddelen|voorziening|spalk|spalken|beugel|soort orthese|type orthese|soort hulpmiddel|type hulpmiddel|product|korset|verstrekking|verstrekt|voorzieningen|soort voorziening|behandeling|orthese type|orthesevoorziening|soort|type voorziening',
     'device.cast_date':
       'gips|gipsdatum|gipsafdruk|afdruk|gegipst|scan|scandatum|gipsmoment|maatname|datum gips|datum scan|gegipst op|aanmeten|aanmeetdatum|afdruk datum|gips scan|aangemeten|datum aanmeten|gescand|aangemeten op|scan datum|datum maatname',
     'device.fitted_date':
-      'afgeleverd|aflevering|afgegeven|afleverdatum|geleverd|levering|leverdatum|gepast|passen|pasdatum|aflever datum|datum aflevering|afgeleverd op|in gebruik sinds|gedragen sinds|datum levering|afgifte|afgiftedatum|verstrekt op',
+      'afgeleverd|aflevering|afgegeven|afleverdatum|geleverd|levering|leverdatum|gepast|passen|pasdatum|aflever datum|datum aflevering|afgeleverd op|in gebruik sinds|gedragen sinds|datum levering|afgifte|afgiftedatum|verstrekt op|sinds|draagt sinds|gebruik sinds|geleverd op|afgegeven op|uitgeleverd|uitlevering',
     'device.status': 'status|status orthese|status hulpmiddel|in gebruik|status voorziening',
     'device.footplate': 'voetplaat|zool',
     'device.verdict':
@@ -57,7 +57,7 @@ export const nl: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium',
     'marker.bone_age': 'botleeftijd|skeletleeftijd|bl',
   },
-  kept: 'volgnr|volgnummer|rij|nr|opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|huid|roodheid|drukplekken|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over',
+  kept: 'volgnr|volgnummer|rij|nr|opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|huid|roodheid|drukplekken|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad',
   parts: {
     foot: 'voet|voeten|voets|voetzool',
     heel: 'hiel|hak',
@@ -120,6 +120,8 @@ export const nl: Vocabulary = {
   number: 'nr|nummer|id|no',
   date: 'datum|op|dag|dd|d d|dat',
   age: 'leeftijd|lft|leeft',
+  ageMonths: 'maanden|maand|mnd',
+  ageWeeks: 'weken|week|wk',
   today: 'nu|huidig|vandaag|leeftijd nu|huidige leeftijd|huidige',
   noise:
     'van|het|de|een|in|bij|op|en|met|laatste|huidige|waarde|max|ja nee|j n|jaar|dd mm jjjj|dd mm jj|blootsvoets|staand|belast|onbelast|meting|maat|gemeten|vloer|vanaf|grootste|tot|boven|jaar maanden|zijde|niveau|der|jr mnd',
@@ -129,6 +131,7 @@ export const nl: Vocabulary = {
   no: 'nee|n|onwaar|neen|negatief|geen|normaal|intact|niet bekend|onbekend|goed|geen bekend',
   nothing:
     'nvt|n v t|niet gemeten|ng|n g|niet verschenen|onbekend|niet gelukt|afgezegd|geen|niet mogelijk|nb|n b|n t b|ntb|niet bekend|geweigerd|ontbreekt|niet gekomen|niet gedaan|nnb|n n b|niet te meten|no show|ziek|niet bepaald',
+  ditto: 'idem|dito|zie boven|als boven|hetzelfde',
   doubt:
     'ca|ongeveer|circa|met schoen|met schoenen|in schoen|geschat|onzeker|beweeglijk|onrustig|plm|schatting|in schoenen|aan|met sokken|nameten|twijfel|volgens moeder|liggend|huilt',
   months:

@@ -11,6 +11,7 @@ interface Said {
   readonly heading: string;
   readonly value: string;
 }
+const DEVICE = 'device.family';
 const WHO = /^child\.(id|name|first_name|last_name|birth_date)$/;
 
 const sexWords = new Set(
@@ -26,7 +27,13 @@ export function withChildAbove(table: SheetTable, above: readonly GridRow[], she
   if (table.headings.some(saysWho)) return table;
   const said = new Map<string, Said>();
   for (const { cells } of above)
-    for (const one of saidIn(cells)) if (!said.has(one.field)) said.set(one.field, one);
+    for (const one of saidIn(cells)) {
+      const before = said.get(one.field);
+      if (before === undefined) said.set(one.field, one);
+      // A second line of devices is another device, not the first again.
+      else if (one.field === DEVICE && !before.value.includes(one.value))
+        said.set(DEVICE, { ...before, value: `${before.value} + ${one.value}` });
+    }
   const fields = [...said.keys()];
   if (!fields.some((field) => WHO.test(field) && field !== 'child.birth_date') && isName(sheet))
     said.set('child.name', { field: 'child.name', heading: 'Name', value: sheet });
@@ -50,7 +57,9 @@ export const namesChild = (cells: readonly string[]): boolean =>
 
 const fieldOf = (text: string): string | null => {
   const best = text === '' ? undefined : headingCandidates(text)[0];
-  return best?.meaning.kind === 'field' && best.meaning.field.startsWith('child.') && best.strength >= 0.6
+  return best?.meaning.kind === 'field' &&
+    /^(?:child\.|device\.(?:family|cast_date|fitted_date)$)/.test(best.meaning.field) &&
+    best.strength >= 0.6
     ? best.meaning.field
     : null;
 };
@@ -68,7 +77,7 @@ function saidIn(cells: readonly string[]): Said[] {
       const labelled = /^([^:=]{1,40})[:=]\s*(\S.*)$/.exec(part) ?? /^(\D{2,30}?)\s+(\d.*)$/.exec(part);
       const field = labelled === null ? null : fieldOf(labelled[1]);
       if (labelled && field !== null && fits(field, labelled[2]))
-        said.push({ field, heading: labelled[1].trim(), value: labelled[2].trim() });
+        said.push({ field, heading: labelled[1].trim(), value: withRest(field, labelled[2], cells, at) });
       else if (sexWords.has(foldText(part)))
         said.push({ field: 'child.sex', heading: 'Sex', value: part.trim() });
     }
@@ -76,13 +85,26 @@ function saidIn(cells: readonly string[]): Said[] {
     const field = fieldOf(label);
     const next = cells.slice(at + 1).find((cell) => cell !== '');
     if (field !== null && next !== undefined && fits(field, next) && fieldOf(next) === null)
-      said.push({ field, heading: label.trim(), value: next });
+      said.push({
+        field,
+        heading: label.trim(),
+        value: withRest(field, next, cells, cells.indexOf(next, at + 1)),
+      });
   }
   return said;
 }
 
+/** A device goes on in the cells to its right ('L AFO' | 'cast 14/01/2026') up to the next label. */
+function withRest(field: string, value: string, cells: readonly string[], at: number): string {
+  if (field !== DEVICE) return value.trim();
+  const right = cells.slice(at + 1);
+  const end = right.findIndex((cell) => cell.includes(':') || fieldOf(cell) !== null);
+  const rest = (end === -1 ? right : right.slice(0, end)).filter((cell) => cell !== '');
+  return [value.trim(), ...rest].join(', ');
+}
+
 const fits = (field: string, value: string): boolean =>
-  field === 'child.birth_date'
+  field === 'child.birth_date' || field.endsWith('_date')
     ? cellDate(value, '2099-12-31') !== null
     : field === 'child.id' || /\p{L}/u.test(value);
 

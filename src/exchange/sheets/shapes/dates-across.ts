@@ -21,7 +21,12 @@ export function datesAcross(grid: Grid): Grid {
   const first = line.cells.findIndex(isDate);
   const sub = subHeadings(grid.rows[at + 1], first);
   const below = grid.rows.slice(at + (sub === null ? 1 : 2));
-  const left = Array.from({ length: first }, (_, column) => column);
+  const last = lastDate(line.cells, sub);
+  // What stands right of the last date, a column of remarks, belongs to the child as what stands left of the first.
+  const left = [
+    ...Array.from({ length: first }, (_, column) => column),
+    ...line.cells.flatMap((cell, column) => (column > last && cell !== '' ? [column] : [])),
+  ];
   const measured = left.find((column) => {
     const words = below.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
     return words.length > 0 && words.filter((word) => sizeOf(word)).length >= words.length * 0.6;
@@ -44,7 +49,15 @@ export function datesAcross(grid: Grid): Grid {
     column === measured ? 'Measure' : headingOf(line.cells[column] || (sub?.[column] ?? '')),
   );
   const rows = below.flatMap(({ row, cells }): GridRow[] => {
-    const own = left.map((column) => cells[column] ?? '');
+    const own = left.map((column) =>
+      // A separator typed inside the last remark is no cell of its own.
+      column === line.cells.length - 1 && column > last
+        ? cells
+            .slice(column)
+            .filter((cell) => cell !== '')
+            .join(', ')
+        : (cells[column] ?? ''),
+    );
     if (measured !== undefined && own[measured] === '') return [];
     // A line without a value still says who the child is, for the lines below it.
     const filled = values.filter(({ column }) => (cells[column] ?? '') !== '');
@@ -75,7 +88,7 @@ function datesOf(
   first: number,
   sub: readonly string[] | null,
 ): { column: number; date: string }[] {
-  const width = Math.max(cells.length, sub?.length ?? 0);
+  const width = lastDate(cells, sub) + 1;
   let date = '';
   return Array.from({ length: width - first }, (_, n) => first + n).flatMap((column) => {
     if (isDate(cells[column] ?? '')) date = cells[column];
@@ -99,15 +112,20 @@ function measureInTitle(text: string): string | null {
   return null;
 }
 
-/** Two dates or more, to the end of the line, over columns that hold no dates. */
+/** The last column that belongs to a date. */
+const lastDate = (cells: readonly string[], sub: readonly string[] | null): number =>
+  sub === null ? cells.findLastIndex(isDate) : Math.max(cells.length, sub.length) - 1;
+
+/** Two dates or more, one beside the other, over columns that hold no dates. */
 function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
   const first = cells.findIndex(isDate);
   if (first < 1) return false;
-  const right = cells.slice(first).filter((cell) => cell !== '');
+  const last = cells.findLastIndex(isDate);
+  const right = cells.slice(first, last + 1).filter((cell) => cell !== '');
   if (right.length < 2 || !right.every(isDate)) return false;
   const below = grid.rows
     .slice(index + 2, index + 30)
-    .flatMap((row) => row.cells.slice(first).filter((cell) => cell !== '' && !saysNothing(cell)));
+    .flatMap((row) => row.cells.slice(first, last + 1).filter((cell) => cell !== '' && !saysNothing(cell)));
   return (
     below.length > 0 && below.filter((cell) => !isDate(cell) && /\d/.test(cell)).length >= below.length * 0.7
   );

@@ -1,0 +1,43 @@
+import { measureIds, measures } from '../../records/measure.js';
+import { type Meaning, meaningText } from '../headings/meaning.js';
+import { cellDate } from './cell-date.js';
+import { cellSize } from './cell-size.js';
+import { valueFit } from './value-fit.js';
+
+const field = (id: Extract<Meaning, { kind: 'field' }>['field']): Meaning => ({
+  kind: 'field',
+  field: id,
+  side: null,
+  family: null,
+});
+const DATES = (['visit.date', 'child.birth_date', 'device.cast_date', 'device.fitted_date'] as const).map(
+  field,
+);
+const WORDS = (
+  ['child.name', 'child.id', 'child.sex', 'child.conditions', 'device.family', 'side'] as const
+).map(field);
+
+/** What a column nobody's heading explains may hold by its values: what a clinic can choose from. */
+export function valueChoices(cells: readonly string[], today: string): string[] {
+  if (cells.length === 0) return [];
+  const share = (test: (cell: string) => boolean) => cells.filter(test).length / cells.length;
+  if (share((c) => cellDate(c, today) !== null && /\D/.test(c)) >= 0.8) return DATES.map(meaningText);
+  const sizes = share((c) => cellSize(c) !== null) >= 0.8;
+  const named = (sizes ? [field('child.id')] : WORDS).filter((m) => valueFit(m, cells, today) >= 0.8);
+  return [...(sizes ? readingChoices(cells, today) : []), ...named.map(meaningText)];
+}
+
+function readingChoices(cells: readonly string[], today: string): string[] {
+  return measureIds.flatMap((measure) => {
+    const sides = measures[measure].sided ? (['left', 'right', 'row'] as const) : (['none'] as const);
+    return sides
+      .map((side): Meaning => ({ kind: 'reading', measure, side, unit: null }))
+      .filter((m) => valueFit(m, cells, today) >= 0.9)
+      .map(meaningText);
+  });
+}
+
+/** Whether most of a column's cells are words: notes, that is, where the heading says nothing else. */
+export const holdsNotes = (cells: readonly string[], today: string): boolean =>
+  cells.length > 0 &&
+  cells.filter((c) => cellSize(c) === null && cellDate(c, today) === null).length >= cells.length * 0.6;

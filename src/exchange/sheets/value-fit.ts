@@ -1,0 +1,127 @@
+import { type MeasureId, measures } from '../../records/measure.js';
+import { lengthUnits, massUnits, toBaseUnit } from '../../records/units.js';
+import { foldText } from '../headings/fold-words.js';
+import { headingCandidates } from '../headings/heading-meaning.js';
+import type { Meaning } from '../headings/meaning.js';
+import { wordSet } from '../headings/phrase-table.js';
+import { birthYear, cellAge, cellDate } from './cell-date.js';
+import { cellDevices } from './cell-device.js';
+import { cellPair, cellSize } from './cell-size.js';
+import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
+import { canBe } from './usual-size.js';
+
+const sexWords = new Set([
+  ...wordSet((v) => v.female),
+  ...wordSet((v) => v.male),
+  'u',
+  'x',
+  'unknown',
+  'other',
+]);
+
+const share = (cells: readonly string[], test: (cell: string) => boolean): number =>
+  cells.length === 0 ? 0.8 : cells.filter(test).length / cells.length;
+
+/** How many of a column's values can be what the heading says, 0 to 1. */
+export function valueFit(meaning: Meaning, cells: readonly string[], today: string): number {
+  const isDate = (c: string) => cellDate(c, today) !== null;
+  const word = (set: ReadonlySet<string>) => (c: string) => set.has(foldText(c));
+  switch (meaning.kind) {
+    case 'keep':
+      return 0.9;
+    case 'device-size':
+      return 1;
+    case 'reading':
+      return readingFit(meaning.measure, meaning.side, meaning.unit, cells);
+    case 'device':
+      return share(
+        cells,
+        (c) =>
+          isDate(c) ||
+          word(leftWords)(c) ||
+          word(rightWords)(c) ||
+          word(bothWords)(c) ||
+          word(yesWords)(c) ||
+          word(noWords)(c),
+      );
+  }
+  const field = meaning.field;
+  if (field === 'child.birth_date') return share(cells, (c) => isDate(c) || birthYear(c) !== null);
+  if (field.endsWith('_date') || field === 'visit.date' || field === 'marker.menarche')
+    return share(cells, isDate);
+  switch (field) {
+    case 'child.sex':
+      return share(cells, word(sexWords));
+    case 'child.name':
+    case 'child.first_name':
+    case 'child.last_name':
+      return share(cells, (c) => /\p{L}\P{N}*\p{L}/u.test(c) && !isDate(c));
+    case 'child.id':
+      return (
+        share(
+          cells,
+          (c) =>
+            c.length <= 40 &&
+            !/^\d{1,2}[./-]\d{1,2}[./-]\d{2,4}$/.test(c) &&
+            !/\p{L}{3,}[, ]+\p{L}{3,}/u.test(c),
+        ) * (new Set(cells).size > cells.length * 0.1 || cells.length < 5 ? 1 : 0.7)
+      );
+    case 'visit.age':
+    case 'marker.bone_age':
+      return share(cells, (c) => cellAge(c) !== null);
+    case 'child.gestation_weeks':
+      return share(cells, (c) => /^\D*(2[2-9]|3\d|4[0-4])\b/.test(c) || /term/i.test(c));
+    case 'side':
+    case 'child.affected_side':
+      return share(cells, (c) => word(leftWords)(c) || word(rightWords)(c) || word(bothWords)(c));
+    case 'device.family':
+      return Math.min(1, share(cells, (c) => cellDevices(c).some((d) => d.family !== null)) * 1.15);
+    case 'device.verdict':
+      return Math.max(
+        0.3,
+        share(cells, (c) => wordIn(c, (v) => v.verdicts) !== null),
+      );
+    case 'device.status':
+      return share(cells, (c) => wordIn(c, (v) => v.deviceStates) !== null);
+    case 'child.status':
+      return share(cells, (c) => wordIn(c, (v) => v.childStates) !== null);
+    case 'long.measure':
+      return share(cells, (c) => headingCandidates(c).some((m) => m.meaning.kind === 'reading'));
+    case 'long.value':
+      return share(cells, (c) => cellSize(c) !== null);
+    case 'long.unit':
+      return share(cells, (c) => c.length <= 12 && /\p{L}|"/u.test(c));
+    case 'shoe.size':
+      return share(cells, (c) => /\d/.test(c) && c.length < 16);
+    case 'marker.pelvis_stage':
+    case 'marker.hand_stage':
+      return share(cells, (c) => /^\D{0,12}[0-8][ab+-]?$/i.test(c) || /^[ivIV]+$/.test(c));
+    case 'child.latex_alert':
+    case 'child.insensate_skin':
+    case 'child.palliative':
+    case 'child.walks':
+    case 'child.prefers_holidays':
+      return share(cells, (c) => word(yesWords)(c) || word(noWords)(c)) * 0.6 + 0.4;
+    case 'child.conditions':
+      return share(cells, (c) => /\p{L}/u.test(c));
+    default:
+      return share(cells, (c) => !isDate(c) || /\p{L}/u.test(c));
+  }
+}
+
+function readingFit(measure: MeasureId, side: string, unit: string | null, cells: readonly string[]): number {
+  const units = measures[measure].unit === 'kg' ? massUnits : lengthUnits;
+  const pair = side === 'left-right' || side === 'right-left' || side === 'row';
+  const fits = (cell: string): boolean => {
+    const size = cellSize(cell);
+    if (size) {
+      const own = size.unit ?? unit;
+      return (
+        units.some((u) => (own === null || own === u) && canBe(measure, toBaseUnit(size.value, u), null)) ||
+        units.some((u) => canBe(measure, toBaseUnit(size.value, u), null))
+      );
+    }
+    return pair && cellPair(cell) !== null;
+  };
+  return share(cells, fits);
+}
