@@ -124,13 +124,13 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `The usual check of ${w.it} is due by ${w.date('by')}; growth is not what decides here, so please bring the shoes and tell us what has changed.`,
   'being-made-late': (w) => `${capital(w.next)} after ${w.it} may come late; ${w.ring}.`,
   'being-made': (w) =>
-    `${capital(w.next)} ${w.is} being made; fitting about ${w.date('expected')}; please ring us if what is worn meanwhile rubs, marks or hurts.`,
+    `${capital(w.next)} ${w.is} being made; fitting about ${w.date('expected')}; until then ${w.ring}.`,
   'never-fitted': (w) =>
     `The device cast on ${w.date('on')} has not been recorded as fitted: please tell us whether you have it; we would like to see whether it still fits.`,
   replaced: (w) =>
     `A newer one has been worn since ${w.date('on')}; please bring this one along next time if it is still in use.`,
   'readings-say-less': (w) =>
-    `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to look at the fit soon; ${RING}.`,
+    `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to look at the fit soon; ${w.ring}.`,
   'fits-for-now': (w) =>
     `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks, and ${w.ring}.`,
   'not-in-use': () => 'No longer in use.',

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { decimalAgeYears, referenceAgeYears } from '../../src/records/age.js';
+import { growthAgeYears } from '../../src/growth/population/growth-age.js';
+import { decimalAgeYears, referenceAgeYears, weeksCorrectedFor } from '../../src/records/age.js';
+import { dayNumber } from '../../src/records/dates.js';
 import { measures, technicalErrorAt } from '../../src/records/measure.js';
 
 test('decimal age counts leap days', () => {
@@ -31,4 +33,25 @@ test('technical errors stand as usual practice has them', () => {
   expect(measures.knee_height.technicalError).toBe(5);
   expect(measures.hip_height.technicalError).toBe(7);
   expect(measures.calf_girth.technicalError).toBe(4);
+});
+
+test('the growth model’s age fades from corrected to calendar between two and four years, and never jumps', () => {
+  // Twelve weeks early: whole at two years, half at three, none at four (common practice for the first two years).
+  const birth = '2020-01-01';
+  const early = (years: number) => years - growthAgeYears(birth, dayNumber(birth) + years * 365.25, 28);
+  const whole = (12 * 7) / 365.25;
+  expect(early(0.5)).toBeCloseTo(whole, 9);
+  expect(early(1.99)).toBeCloseTo(whole, 9);
+  expect(early(3)).toBeCloseTo(whole / 2, 9);
+  expect(early(4)).toBeCloseTo(0, 9);
+  expect(early(9)).toBeCloseTo(0, 9);
+  expect(growthAgeYears(birth, dayNumber(birth) + 365.25, 36)).toBeCloseTo(1 - 28 / 365.25, 9);
+  expect(growthAgeYears(birth, dayNumber(birth) + 365.25, 37)).toBe(1);
+});
+
+test('a child of 36 weeks is corrected by four, one of 37 not', () => {
+  expect(weeksCorrectedFor({ birthDate: '2026-01-01', gestationWeeks: 36 }, '2026-08-01')).toBe(4);
+  expect(weeksCorrectedFor({ birthDate: '2026-01-01', gestationWeeks: 37 }, '2026-08-01')).toBeNull();
+  expect(weeksCorrectedFor({ birthDate: '2024-01-01', gestationWeeks: 28 }, '2025-12-30')).toBe(12);
+  expect(weeksCorrectedFor({ birthDate: '2024-01-01', gestationWeeks: 28 }, '2026-01-02')).toBeNull();
 });

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { deviceFaults, MOST_ROOM_MM } from '../../src/records/check/device-faults.js';
+import { eventFaults } from '../../src/records/check/event-faults.js';
+import { readingFaults } from '../../src/records/check/reading-faults.js';
+import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import { familyFacts } from '../../src/rules/family-facts.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+
+const BIRTH = '2018-03-01';
+const TODAY = '2026-11-25';
+const families = familyFacts(loadRules());
+const fields = (faults: Iterable<{ field: string }>) => [...faults].map((f) => f.field);
+
+describe('a reading', () => {
+  const of = (more: object) =>
+    fields(
+      readingFaults(
+        {
+          measure: 'foot_length',
+          side: 'left',
+          value: 190,
+          date: TODAY,
+          technicalError: null,
+          ...more,
+        } as never,
+        BIRTH,
+        TODAY,
+      ),
+    );
+  it('from birth to today, of a size that can be, on a side where there is one', () => {
+    expect(of({})).toEqual([]);
+    expect(of({ date: BIRTH })).toEqual([]);
+    expect(of({ date: '2018-02-28' })).toEqual(['date']);
+    expect(of({ date: '2026-11-26' })).toEqual(['date']);
+    expect(of({ date: '2099-01-01' })).toEqual(['date']);
+    expect(of({ value: 19 })).toEqual(['value']);
+    expect(of({ value: 1900 })).toEqual(['value']);
+    expect(of({ value: Number.NaN })).toEqual(['value']);
+    expect(of({ side: 'none' })).toEqual(['side']);
+    expect(of({ measure: 'stature', side: 'left', value: 1200 })).toEqual(['side']);
+    expect(of({ technicalError: 100 })).toEqual(['technicalError']);
+    expect(of({ technicalError: 0.01 })).toEqual(['technicalError']);
+  });
+});
+
+describe('a device', () => {
+  const of = (more: object) =>
+    fields(
+      deviceFaults(
+        deviceRecord.parse({
+          id: 'd',
+          childId: 'c',
+          family: 'solid-afo',
+          side: 'left',
+          castDate: '2026-01-01',
+          ...more,
+        }),
+        { birthDate: BIRTH, today: TODAY, families },
+      ),
+    );
+  it('of a family that is there, for one side, cast in the child’s life and fitted after it', () => {
+    expect(of({ fittedDate: '2026-01-20' })).toEqual([]);
+    expect(of({ family: 'no-such-family' })).toEqual(['family']);
+    expect(of({ side: 'both' })).toEqual(['side']);
+    expect(of({ family: 'spinal-orthosis', side: 'left' })).toEqual(['side']);
+    expect(of({ castDate: '2018-02-01' })).toEqual(['castDate']);
+    expect(of({ castDate: '2026-11-26' })).toEqual(['castDate']);
+    expect(of({ fittedDate: '2025-12-31' })).toEqual(['fittedDate']);
+  });
+  it('with room that a person can have meant', () => {
+    expect(of({ allowancesMm: { foot_length: MOST_ROOM_MM } })).toEqual([]);
+    expect(MOST_ROOM_MM).toBeLessThanOrEqual(300);
+    expect(of({ allowancesMm: { foot_length: 99_999 } })).toEqual(['allowancesMm.foot_length']);
+    expect(of({ extensionRangeMm: { knee_height: 500 } })).toEqual(['extensionRangeMm.knee_height']);
+    expect(of({ limitsMm: { foot_length: 2 } })).toEqual(['limitsMm.foot_length']);
+    expect(of({ limitsMm: { foot_length: 2000 } })).toEqual(['limitsMm.foot_length']);
+  });
+});
+
+describe('what is recorded of a device', () => {
+  const of = (kind: string, more: object, side: 'left' | 'both' = 'left') =>
+    fields(
+      eventFaults(deviceEventRecord.parse({ id: 'e', deviceId: 'd', date: '2026-03-01', kind, ...more }), {
+        device: { family: side === 'both' ? 'kafo' : 'solid-afo', side, castDate: '2026-01-01' },
+        today: TODAY,
+        families,
+      }),
+    );
+  it('a verdict has a verdict, an adjustment its millimetres, and both a day since the cast', () => {
+    expect(of('verdict', { verdict: 'good' })).toEqual([]);
+    expect(of('verdict', {})).toEqual(['verdict']);
+    expect(of('verdict', { verdict: 'good', date: '2025-12-31' })).toEqual(['date']);
+    expect(of('verdict', { verdict: 'good', date: '2099-01-01' })).toEqual(['date']);
+    expect(of('adjusted', {})).toEqual(['changeMm']);
+    expect(of('adjusted', { changeMm: 99_999 })).toEqual(['changeMm']);
+    expect(of('adjusted', { changeMm: -99_999 })).toEqual(['changeMm']);
+    expect(of('broken', { endReason: 'outgrown' })).toEqual(['endReason']);
+  });
+  it('about what limits this device, on its side', () => {
+    expect(of('verdict', { verdict: 'good', measure: 'head_length' })).toEqual(['measure']);
+    expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' })).toEqual(['side']);
+    expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' }, 'both')).toEqual([]);
+  });
+});

@@ -1,0 +1,75 @@
+/** What each role is shown of a child: alerts that protect it always, the diagnosis only who treats it. */
+import { renderToString } from 'preact-render-to-string';
+import { describe, expect, it } from 'vitest';
+import { formatFor } from '../../src/pages/parts/format.js';
+import { Row } from '../../src/pages/recall/recall-row.js';
+import type { ChildRecord } from '../../src/records/caseload.js';
+import { childVisibleTo, recordVisibleTo } from '../../src/store/records/visible-to.js';
+import { buildChild } from '../forecast/build-record.js';
+import { exampleEntry } from '../recall/example-entry.js';
+
+const today = '2026-11-25';
+const built = buildChild(today, 8, {
+  sex: 'female',
+  conditions: ['myelomeningocele-high'],
+  affectedSide: 'left',
+  insensateSkin: true,
+  latexAlert: true,
+  palliative: true,
+  gestationWeeks: 30,
+  extra: { ward: 'x' },
+})
+  .device('solid-afo', 'left', 5, { extra: { ward: 'x' } })
+  .event('verdict', 1, { verdict: 'good', note: 'a word of the clinician' })
+  .marker('menarche', 1);
+const record = {
+  ...built.record,
+  skinChecks: [{ id: 's', state: 'open' }],
+} as unknown as ChildRecord;
+const actor = (role: string) => ({ userId: 'u', name: 'n', role }) as never;
+
+describe.each(['scheduler', 'administrator', 'auditor'])('a %s', (role) => {
+  const seen = recordVisibleTo(actor(role), record);
+  it('sees that skin cannot warn and latex harms', () => {
+    expect(seen.child).toMatchObject({ insensateSkin: true, latexAlert: true });
+    expect(childVisibleTo(actor(role), record.child)).toEqual(seen.child);
+  });
+  it('sees no diagnosis, marker, skin check or note', () => {
+    expect(seen.child).toMatchObject({
+      conditions: [],
+      affectedSide: 'none',
+      palliative: false,
+      gestationWeeks: null,
+      extra: {},
+    });
+    expect([seen.markers, seen.skinChecks, seen.events[0].note, seen.devices[0].extra]).toEqual([
+      [],
+      [],
+      '',
+      {},
+    ]);
+  });
+});
+
+it.each(['clinician', 'system', 'family'])('a %s sees the whole record', (role) => {
+  expect(recordVisibleTo(actor(role), record)).toEqual(record);
+});
+
+it('every row of the list shows its alerts, whoever reads it', () => {
+  for (const role of ['clinician', 'scheduler']) {
+    const row = {
+      id: 'r',
+      childId: 'c',
+      childName: 'Ida',
+      contact: '',
+      language: 'en',
+      state: 'to-call',
+      transportDays: [],
+      entry: exampleEntry({ alerts: ['skin-cannot-warn', 'latex'] }),
+    };
+    const context = { today, format: formatFor('en-GB'), user: { role }, csrf: '' };
+    const shown = renderToString(<Row context={context as never} row={row as never} back="/recall" />);
+    expect(shown).toMatch(/Skin cannot warn/i);
+    expect(shown).toMatch(/Latex/i);
+  }
+});
