@@ -8,13 +8,13 @@ import { DoorpostError } from '../errors.js';
 import type { Spec } from './fill-spec.js';
 
 const require = createRequire(import.meta.url);
-const hyperlegible = (file: string) => require.resolve(`@expo-google-fonts/atkinson-hyperlegible/${file}`);
+const ptSans = (file: string) => require.resolve(`@expo-google-fonts/pt-sans/${file}`);
 const dejavu = (file: string) => require.resolve(`dejavu-fonts-ttf/ttf/${file}`);
 
 /** The two faces every chart is set in; DejaVu Sans stands in for scripts the first one lacks (Arabic, Greek). */
 export const chartFonts = {
-  regular: hyperlegible('400Regular/AtkinsonHyperlegible_400Regular.ttf'),
-  bold: hyperlegible('700Bold/AtkinsonHyperlegible_700Bold.ttf'),
+  regular: ptSans('400Regular/PTSans_400Regular.ttf'),
+  bold: ptSans('700Bold/PTSans_700Bold.ttf'),
   fallback: dejavu('DejaVuSans.ttf'),
   fallbackBold: dejavu('DejaVuSans-Bold.ttf'),
 };
@@ -104,7 +104,7 @@ export async function renderPng(spec: Spec, scale = 2): Promise<Buffer> {
     font: {
       loadSystemFonts: false,
       fontFiles: Object.values(chartFonts),
-      defaultFontFamily: 'Atkinson Hyperlegible',
+      defaultFontFamily: 'PT Sans',
       sansSerifFamily: 'DejaVu Sans',
     },
   });

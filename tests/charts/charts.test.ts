@@ -223,7 +223,7 @@ describe('growth chart', () => {
 
 describe('pictures on a machine without fonts', () => {
   const inked = (text: string, fontFiles: string[]) => {
-    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="200" height="40"><text x="5" y="28" font-size="20" font-family="Atkinson Hyperlegible, DejaVu Sans, sans-serif">${text}</text></svg>`;
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="200" height="40"><text x="5" y="28" font-size="20" font-family="PT Sans, DejaVu Sans, sans-serif">${text}</text></svg>`;
     const { pixels } = new Resvg(svg, {
       background: '#fff',
       font: { loadSystemFonts: false, fontFiles },

@@ -1,3 +1,4 @@
+import { brotliDecompressSync, gzipSync } from 'node:zlib';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { configuration } from '../../src/service/configuration.js';
@@ -257,6 +258,27 @@ describe('sign-in', () => {
     expect((await metrics({ 'x-forwarded-for': '127.0.0.1' }, '10.0.0.5')).statusCode).toBe(401);
     expect((await metrics({ 'x-forwarded-for': '8.8.8.8' })).statusCode).toBe(401);
     expect((await metrics({ host: 'clinic.example' })).statusCode).toBe(401);
+  });
+
+  it('answers go out compressed where a browser takes it; what comes in compressed is not unpacked', async () => {
+    const ask = (encoding: string, more: object = {}) =>
+      service.as('clinician', {
+        url: '/children',
+        headers: { accept: 'text/html', 'accept-encoding': encoding },
+        ...more,
+      } as never);
+    const plain = await ask('identity');
+    const small = await ask('br');
+    expect(small.headers['content-encoding']).toBe('br');
+    expect(small.rawPayload.length).toBeLessThan(plain.rawPayload.length / 2);
+    expect(brotliDecompressSync(small.rawPayload).toString()).toContain('</html>');
+    const packed = await ask('identity', {
+      method: 'POST',
+      url: '/api/children',
+      headers: { 'content-type': 'application/json', 'content-encoding': 'gzip' },
+      payload: gzipSync(Buffer.alloc(50_000_000)),
+    });
+    expect([400, 413, 415]).toContain(packed.statusCode);
   });
 
   it('what comes twice, or to nowhere, or with a control character is 4xx in words', async () => {
