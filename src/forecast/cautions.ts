@@ -4,7 +4,10 @@
  * bifida: very high risk, glossary page; head: EBM Guidelines, excerpt; hips in cerebral palsy: Swedish cohort,
  * abstract; the rest common practice, no source.
  */
+import { populationChartsMislead } from '../growth/population/condition-effects.js';
+import { weeksEarly } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
+import { hasSpinaBifida } from '../records/records.js';
 import type { Flag } from './contract.js';
 
 type Caution = Pick<Flag, 'title' | 'caution' | 'askWhom'>;
@@ -191,7 +194,6 @@ export const cautions = {
 /** Cautions that stand whatever was measured: skin for everyone who wears something, and what the record says. */
 export function standingCautions({ child, devices }: ChildRecord): Flag[] {
   const worn = devices.some((d) => d.status === 'worn');
-  const has = (...ids: string[]) => child.conditions.some((c) => ids.includes(c));
   const make = (id: string, caution: Caution, seen: string, severity: Flag['severity'] = 'note'): Flag => ({
     id: `standing-${id}`,
     childId: child.id,
@@ -201,8 +203,8 @@ export function standingCautions({ child, devices }: ChildRecord): Flag[] {
     deviceId: null,
     ...caution,
   });
-  const spinaBifida = has('myelomeningocele-high', 'myelomeningocele-low');
-  const early = child.gestationWeeks !== null && child.gestationWeeks < 37;
+  const spinaBifida = hasSpinaBifida(child);
+  const early = weeksEarly(child.gestationWeeks) !== null;
   return [
     ...(worn ? [make('skin', cautions.skin, 'A device is being worn.')] : []),
     ...(child.insensateSkin
@@ -220,8 +222,10 @@ export function standingCautions({ child, devices }: ChildRecord): Flag[] {
           ),
         ]
       : []),
-    ...(has('cerebral-palsy') ? [make('hips', cautions.hips, 'Cerebral palsy is recorded.')] : []),
-    ...(spinaBifida || has('arthrogryposis', 'down-syndrome', 'spinal-muscular-atrophy')
+    ...(child.conditions.includes('cerebral-palsy')
+      ? [make('hips', cautions.hips, 'Cerebral palsy is recorded.')]
+      : []),
+    ...(populationChartsMislead(child.conditions)
       ? [make('reference', cautions.unsuitableReference, 'A recorded condition changes growth.')]
       : []),
     ...(early ? [make('corrected-age', cautions.preterm, `Born at ${child.gestationWeeks} weeks.`)] : []),

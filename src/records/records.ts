@@ -40,6 +40,14 @@ export const conditionIds = [
 export const conditionId = z.enum(conditionIds);
 export type ConditionId = z.infer<typeof conditionId>;
 
+export const spinaBifida = [
+  'myelomeningocele-high',
+  'myelomeningocele-low',
+] as const satisfies readonly ConditionId[];
+/** Very high risk of latex allergy, skin that may not feel, early puberty. */
+export const hasSpinaBifida = ({ conditions }: { readonly conditions: readonly ConditionId[] }): boolean =>
+  conditions.some((c) => c === spinaBifida[0] || c === spinaBifida[1]);
+
 /** Free columns a file carried that doorpost does not read; kept and written back. */
 const MOST_COLUMNS = 200;
 export const extra = z

@@ -1,4 +1,5 @@
-import { cumulativeStdNormalProbability, probit } from 'simple-statistics';
+import { normalCdf } from '../statistics/normal-cdf.js';
+import { normalQuantile } from '../statistics/normal-quantile.js';
 
 /** One duration: known to the day, or only known to be longer than `days` (still running). */
 export interface Duration {
@@ -85,9 +86,8 @@ function step(
 /** Mean and variance of Normal(mean, sd) known to exceed `above`. */
 function truncatedMoments(mean: number, sd: number, above: number) {
   const a = (above - mean) / sd;
-  const upper = cumulativeStdNormalProbability(-a);
-  // Far in the tail the hazard is a + 1/a to within 1/a^3 (asymptotic series of Mills' ratio).
-  const hazard = a > 3 || upper < 1e-3 ? a + 1 / a : Math.exp((-a * a) / 2) / Math.sqrt(2 * Math.PI) / upper;
+  // Past the reach of a double the hazard is a + 1/a to within 1/a^3 (asymptotic series of Mills' ratio).
+  const hazard = a > 35 ? a + 1 / a : Math.exp((-a * a) / 2) / Math.sqrt(2 * Math.PI) / normalCdf(-a);
   return { mean: mean + sd * hazard, variance: sd * sd * Math.max(0.02, 1 + a * hazard - hazard * hazard) };
 }
 
@@ -99,11 +99,10 @@ function truncatedMoments(mean: number, sd: number, above: number) {
 export function durationSamples(model: DurationModel, load: number, count: number, longerThan = 0): number[] {
   const location = model.location + model.slope * load;
   const scale = model.scale * Math.sqrt(1 + 1 / model.weight);
-  const below =
-    longerThan > 0 ? cumulativeStdNormalProbability((Math.log(longerThan) - location) / scale) : 0;
+  const below = longerThan > 0 ? normalCdf((Math.log(longerThan) - location) / scale) : 0;
   return Array.from({ length: count }, (_, i) => {
     const p = below + (1 - below) * ((i + 0.5) / count);
-    const days = Math.exp(location + scale * probit(Math.min(p, 1 - 1e-6)));
+    const days = Math.exp(location + scale * normalQuantile(Math.min(p, 1 - 1e-6)));
     return Math.max(1, Math.round(days), Math.ceil(longerThan));
   });
 }

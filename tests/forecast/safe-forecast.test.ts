@@ -345,6 +345,8 @@ describe('standing cautions', () => {
     [{ conditions: ['myelomeningocele-low'] }, ['skin', 'latex', 'reference']],
     [{ conditions: ['myelomeningocele-high'] }, ['skin', 'latex', 'reference']],
     [{ conditions: ['cerebral-palsy'] }, ['skin', 'hips']],
+    [{ conditions: ['down-syndrome'] }, ['skin', 'reference']],
+    [{ conditions: ['muscular-dystrophy'] }, ['skin', 'reference']],
     [{ insensateSkin: true }, ['skin', 'insensate-skin']],
     [{ gestationWeeks: 36 }, ['skin', 'corrected-age']],
     [{ gestationWeeks: 37 }, ['skin']],

@@ -5,7 +5,7 @@ import { deviceHistory } from '../../src/records/device-history.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
 import { cephalicRatio, headShape } from '../../src/rules/head-shape.js';
 import { loadRules } from '../../src/rules/load-rules.js';
-import { roomLeft } from '../../src/rules/room-left.js';
+import { outcomeOf, roomLeft } from '../../src/rules/room-left.js';
 
 const rules = loadRules();
 const device = (family: string, more: Record<string, unknown> = {}) =>
@@ -80,6 +80,25 @@ describe('roomLeft', () => {
       ['foot_length', 4],
       ['knee_height', 9],
     ]);
+  });
+
+  it('is sure of a figure that a person stated: a quarter and a half of the family’s own doubt', () => {
+    const doubt = (more: Record<string, unknown>) =>
+      dimensionLimits(rules.get('solid-afo')!, device('solid-afo', more), [])[0].toleranceMm;
+    const usual = doubt({});
+    expect(doubt({ limitsMm: { foot_length: 180 } })).toBe(usual / 4);
+    expect(doubt({ allowancesMm: { foot_length: 9 } })).toBe(usual / 2);
+  });
+
+  it('on the line itself: as much as is tight is room, nothing left is tight, below it is over', () => {
+    expect([3.01, 3, 2.99, 0, -0.01].map((mm) => outcomeOf(mm, 0, 3))).toEqual([
+      'room',
+      'room',
+      'tight',
+      'tight',
+      'outgrown',
+    ]);
+    expect([-5, -6].map((mm) => outcomeOf(mm, 5, 3))).toEqual(['adjust', 'outgrown']);
   });
 
   it('never has less room with a larger allowance, and no less after an adjustment that gains room', () => {

@@ -68,6 +68,20 @@ describe('estimateTurnaround', () => {
     const then = addDaysIso(today, -50);
     const known = [job(1, 100, 30)];
     expect(estimateTurnaround(jobs, 'solid-afo', then)).toEqual(estimateTurnaround(known, 'solid-afo', then));
+    // A fitting that is only planned says no more than that the job is still running; a cast to come says nothing.
+    const busy = Array.from({ length: 20 }, (_, i) => job(10 + i, 200 + 3 * i, 20 + i));
+    const planned = [...busy, job(4, 40, 60), job(5, -5, null)];
+    const running = [...busy, job(4, 40, null)];
+    expect(estimateTurnaround(planned, 'solid-afo', today, 5)).toEqual(
+      estimateTurnaround(running, 'solid-afo', today, 5),
+    );
+  });
+
+  it('plans for the 80th percentile', () => {
+    // By hand: median 21 days, SD of the log 0.25 x sqrt(1 + 1/8) = 0.265: 21 x exp(0.8416 x 0.265) = 26.2 days.
+    const { p50Days, p80Days, p90Days } = estimateTurnaround([], 'solid-afo', today);
+    expect([p50Days, p80Days]).toEqual([21, 26]);
+    expect(p90Days).toBeGreaterThan(p80Days);
   });
 
   it('is longer when the workshop is fuller, where history says so', () => {

@@ -3,7 +3,7 @@ import { unitNamed } from '../../records/units.js';
 import { foldWords } from './fold-words.js';
 import type { ColumnSide, Meaning } from './meaning.js';
 import { meaningText } from './meaning.js';
-import { nearestPhraseWord } from './nearest-word.js';
+import { nearestPhraseWord } from './nearest-phrase-word.js';
 import {
   type Concept,
   compoundSenses,

@@ -3,11 +3,12 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { type DayNumber, dayNumber, daysBetween } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 
-/** Growth has stopped: less than this between readings at least this far apart; visits half a year apart fall a little early (common practice, no source). */
-const NO_GROWTH_MM = 2;
+/** Less than this is no growth (common practice, no source). */
+export const NO_GROWTH_MM = 2;
+/** Growth has stopped: no more than that between readings at least this far apart; visits half a year apart fall a little early (common practice, no source). */
 const APART_DAYS = 165;
 /** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
-const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
+export const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
 const GROWN_PELVIS_STAGE = 4;
 const YEARS_AFTER_MENARCHE = 2;
 

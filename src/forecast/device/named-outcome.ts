@@ -1,4 +1,4 @@
-import { decimalAgeYears } from '../../records/age.js';
+import { decimalAgeYears, GROWN_YEARS } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
@@ -10,9 +10,6 @@ export interface NamedOutcome {
   readonly outcome: ForecastOutcome;
   readonly explanation: string;
 }
-
-/** From this age no growth is forecast (the references end here). */
-const ADULT_YEARS = 20;
 
 /** Outcomes that need no growth model: not in use, palliative care, adult. Null where growth decides. */
 export function namedOutcome(
@@ -37,7 +34,7 @@ export function namedOutcome(
       explanation:
         'Comfort and skin decide, not growth: review by wear and by what the family asks for; no outgrown date is worked out.',
     };
-  if (decimalAgeYears(child.birthDate, today) >= ADULT_YEARS) return adultOutcome;
+  if (decimalAgeYears(child.birthDate, today) >= GROWN_YEARS) return adultOutcome;
   return null;
 }
 

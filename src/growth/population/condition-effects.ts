@@ -1,5 +1,5 @@
 import type { MeasureId } from '../../records/measure.js';
-import type { ConditionId } from '../../records/records.js';
+import { type ConditionId, spinaBifida } from '../../records/records.js';
 
 /** How a condition moves the growth prior. Every number can be overruled by the child's own measurements. */
 export interface ConditionEffect {
@@ -92,3 +92,15 @@ export const conditionEffects: Readonly<Record<ConditionId, ConditionEffect>> = 
   'leg-length-difference': { ...wide(1.2, 1.1, OWN), sideSd: 0.5 },
   other: { ...wide(1.4, 1.3, OWN), sideSd: 0.25 },
 };
+
+/** Children of these conditions grow so differently that a population's centiles mislead (common practice, no source). */
+const OWN_GROWTH: readonly ConditionId[] = [
+  ...spinaBifida,
+  'arthrogryposis',
+  'down-syndrome',
+  'muscular-dystrophy',
+  'spinal-muscular-atrophy',
+];
+
+export const populationChartsMislead = (conditions: readonly ConditionId[]): boolean =>
+  conditions.some((c) => OWN_GROWTH.includes(c));

@@ -1,8 +1,6 @@
-import { decimalAgeYears } from '../../records/age.js';
+import { CORRECT_UNTIL_YEARS, decimalAgeYears, weeksEarly } from '../../records/age.js';
 import { DAYS_A_YEAR, type DayNumber, type IsoDate } from '../../records/dates.js';
 
-const TERM_WEEKS = 40;
-const FULL_CORRECTION_UNTIL = 2;
 const NO_CORRECTION_FROM = 4;
 
 /**
@@ -12,9 +10,10 @@ const NO_CORRECTION_FROM = 4;
  */
 export function growthAgeYears(birthDate: IsoDate, day: DayNumber, gestationWeeks: number | null): number {
   const age = decimalAgeYears(birthDate, day);
-  if (gestationWeeks === null || gestationWeeks >= 37) return age;
-  const early = ((TERM_WEEKS - gestationWeeks) * 7) / DAYS_A_YEAR;
-  const fade = (NO_CORRECTION_FROM - age) / (NO_CORRECTION_FROM - FULL_CORRECTION_UNTIL);
+  const weeks = weeksEarly(gestationWeeks);
+  if (weeks === null) return age;
+  const early = (weeks * 7) / DAYS_A_YEAR;
+  const fade = (NO_CORRECTION_FROM - age) / (NO_CORRECTION_FROM - CORRECT_UNTIL_YEARS);
   return age - early * Math.min(1, Math.max(0, fade));
 }
 

@@ -1,4 +1,4 @@
-import { referenceAgeYears } from '../../records/age.js';
+import { GROWN_YEARS, referenceAgeYears } from '../../records/age.js';
 import { type DayNumber, dayNumber } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
@@ -18,8 +18,6 @@ import { pathsOf } from './sample-paths.js';
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
-/** Age by which every bone has stopped, for 'further growth'. */
-const GROWN_YEARS = 20.5;
 /** Readings doubted less than this are not worth a person's attention. */
 const WORTH_SHOWING = 0.05;
 

@@ -1,11 +1,9 @@
+import { GROWN_YEARS } from '../../records/age.js';
 import { conditionChild } from '../child/condition-child.js';
 import { readings } from '../child/readings.js';
 import type { GrowthInput, GrowthOutcome } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { childPosterior } from './child-posterior.js';
-
-/** From this age on nobody is a growing child to the model. */
-const ADULT_YEARS = 21;
 
 /**
  * Conditions the growth model on everything known about a child. Readings of measures without a reference are
@@ -18,10 +16,10 @@ export function fitChild(input: GrowthInput, model: GrowthModel): GrowthOutcome 
       kind: 'too-few-measurements',
       advice: 'No dimension with a growth reference has been measured yet: measure the child, then forecast.',
     };
-  if (seen.every((r) => r.ageYears >= ADULT_YEARS))
+  if (seen.every((r) => r.ageYears >= GROWN_YEARS))
     return {
       kind: 'past-reference-age',
-      advice: 'Every measurement was taken at 21 years or later: review for wear and condition, not growth.',
+      advice: `Every measurement was taken at ${GROWN_YEARS} years or later: review for wear and condition, not growth.`,
     };
   return { kind: 'posterior', posterior: childPosterior(conditionChild(input, model, seen)) };
 }

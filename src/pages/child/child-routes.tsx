@@ -13,10 +13,11 @@ import {
 } from '../../service/child-view/child-charts.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import { clinicians, type Form, staff } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
 import { correctedTogether } from './corrected-together.js';
@@ -65,34 +66,30 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     );
   });
 
-  app.get('/children/new', { config: { access: ['clinician', 'administrator'] } }, async (request, reply) =>
+  app.get('/children/new', { config: { access: recordKeepers } }, async (request, reply) =>
     sendPage(reply, <NewChildPage context={await pageContext(request, reply, deps)} typed={{}} error="" />),
   );
 
-  app.post<{ Body: Form }>(
-    '/children',
-    { config: { access: ['clinician', 'administrator'] } },
-    async (request, reply) => {
-      const body = request.body ?? {};
-      const parsed = childRecord.safeParse({
-        id: body.id,
-        name: body.name,
-        birthDate: body.birthDate,
-        sex: body.sex,
-        gestationWeeks: body.gestationWeeks ? Number(body.gestationWeeks) : null,
-        contact: body.contact,
-        language: body.language || 'en',
-        insensateSkin: body.insensateSkin === 'yes',
-        latexAlert: body.latexAlert === 'yes',
-      });
-      const error = parsed.success
-        ? await refusalOf(store.children.create(parsed.data, clock.today(), actorOf(request)))
-        : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
-      if (parsed.success && !error) return reply.redirect(path(parsed.data.id), 303);
-      const context = await pageContext(request, reply, deps);
-      return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
-    },
-  );
+  app.post<{ Body: Form }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
+    const body = request.body ?? {};
+    const parsed = childRecord.safeParse({
+      id: body.id,
+      name: body.name,
+      birthDate: body.birthDate,
+      sex: body.sex,
+      gestationWeeks: body.gestationWeeks ? Number(body.gestationWeeks) : null,
+      contact: body.contact,
+      language: body.language || 'en',
+      insensateSkin: body.insensateSkin === 'yes',
+      latexAlert: body.latexAlert === 'yes',
+    });
+    const error = parsed.success
+      ? await refusalOf(store.children.create(parsed.data, clock.today(), actorOf(request)))
+      : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
+    if (parsed.success && !error) return reply.redirect(path(parsed.data.id), 303);
+    const context = await pageContext(request, reply, deps);
+    return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
+  });
 
   app.get<Child>('/children/:id', { config: { access: staff } }, async (request, reply) => {
     const { id } = request.params;

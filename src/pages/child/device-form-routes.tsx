@@ -9,9 +9,10 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { clinicians } from '../../service/roles.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import { clinicians, type Form } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { type DeviceChoice, readDevice, recordsOf, typedDevice } from './device-form.js';
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 

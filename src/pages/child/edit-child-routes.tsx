@@ -3,9 +3,10 @@ import { DoorpostError } from '../../errors.js';
 import type { IsoDate } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { type Form, planners } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { readChildForm } from './child-form.js';
 import { EditChildPage } from './edit-child-page.js';
 

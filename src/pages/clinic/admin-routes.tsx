@@ -3,12 +3,13 @@ import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
+import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
 import { type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import { administrators, type Form } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { AccessLogPage, SettingsPage, UsersPage } from './admin-pages.js';
 
 type Admin = { Params: { id: string }; Querystring: Form; Body: Form };
@@ -120,30 +121,26 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     return reply.redirect('/settings?notice=settings-saved', 303);
   });
 
-  app.get<Admin>(
-    '/access-log',
-    { config: { access: ['administrator', 'auditor'] } },
-    async (request, reply) => {
-      const { childId = '', action = '', from = '', to = '', cursor } = request.query;
-      const page = await shownLog(
-        store,
-        {
-          childId: childId || undefined,
-          action: action || undefined,
-          from: from || undefined,
-          to: to ? `${to}T23:59:59.999Z` : undefined,
-        },
-        { limit: 100, cursor: cursor || null },
-        actorOf(request),
-      );
-      return sendPage(
-        reply,
-        <AccessLogPage
-          context={await pageContext(request, reply, deps)}
-          page={page}
-          filter={{ childId, action, from, to }}
-        />,
-      );
-    },
-  );
+  app.get<Admin>('/access-log', { config: { access: overseers } }, async (request, reply) => {
+    const { childId = '', action = '', from = '', to = '', cursor } = request.query;
+    const page = await shownLog(
+      store,
+      {
+        childId: childId || undefined,
+        action: action || undefined,
+        from: from || undefined,
+        to: to ? `${to}T23:59:59.999Z` : undefined,
+      },
+      { limit: 100, cursor: cursor || null },
+      actorOf(request),
+    );
+    return sendPage(
+      reply,
+      <AccessLogPage
+        context={await pageContext(request, reply, deps)}
+        page={page}
+        filter={{ childId, action, from, to }}
+      />,
+    );
+  });
 }

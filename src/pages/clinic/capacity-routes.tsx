@@ -3,9 +3,10 @@ import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import { capacityOf } from '../../service/api/schemas/clinic-settings.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { type Form, staff } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
 

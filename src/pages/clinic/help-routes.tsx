@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { everyone } from '../../service/roles.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { everyone } from '../parts/route-types.js';
 import { HelpPage } from './help-page.js';
 import { readers } from './help-words.js';
 

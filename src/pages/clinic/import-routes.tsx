@@ -5,9 +5,10 @@ import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { answerImport, type ImportPlan, planImport } from '../../service/plan-import.js';
+import { administrators, recordKeepers } from '../../service/roles.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import { administrators, type Form } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { ImportPage } from './import-page.js';
 import { ImportPlanPage } from './import-plan-page.js';
 import { fieldOf } from './import-questions.js';
@@ -20,7 +21,7 @@ const CHILDREN_LOOKED_AT = 200;
 const dateOrders = ['refuse', 'dmy', 'mdy'] as const;
 const units = ['mm', 'cm', 'inch'] as const;
 type OneImport = { Params: { id: string }; Body: Form };
-const readers = { config: { access: ['clinician', 'administrator'] as const } };
+const readers = { config: { access: recordKeepers } };
 
 /** Long because it is the list of the import's addresses, one after another. */
 export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): void {

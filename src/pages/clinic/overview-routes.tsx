@@ -11,11 +11,11 @@ import {
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { keptAnswer } from '../../service/kept-answer.js';
+import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { staff } from '../parts/route-types.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';

@@ -1,9 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { clinicians, everyone } from '../../service/roles.js';
 import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { clinicians, everyone, type Form } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { SignOffsPage } from './sign-offs-page.js';
 
 export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): void {

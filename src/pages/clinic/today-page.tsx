@@ -1,8 +1,8 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow, WaitingAnswer } from '../../store/contract.js';
-import { alertNames } from '../../words/action-names.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
+import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import { dueText } from '../parts/due-text.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -126,11 +126,7 @@ function Row({ row, context, rings }: { row: RecallRow; context: PageContext; ri
           <a href={path} class="child-name">
             {name}
           </a>{' '}
-          {entry.alerts.map((alert) => (
-            <span key={alert} class={`tag ${alert}`}>
-              {alertNames[alert]}
-            </span>
-          ))}
+          <AlertTags alerts={entry.alerts} />
         </p>
         <p>
           <strong>{what}</strong>

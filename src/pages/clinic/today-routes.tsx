@@ -2,9 +2,10 @@ import type { FastifyInstance } from 'fastify';
 import { addDaysIso } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { planners } from '../../service/roles.js';
 import type { RecallRow } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { type Form, planners } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';
 
 /** So many names are read before one starts. */

@@ -8,11 +8,12 @@ import { chartableMeasures, growthSpec } from '../../service/child-view/child-ch
 import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
+import { clinicians, staff } from '../../service/roles.js';
 import type { Actor, FamilyQuestion } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { clinicians, type Form, staff } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';

@@ -3,7 +3,8 @@ import { DoorpostError } from '../../errors.js';
 import { minutesThatFit } from '../../records/family-answer.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians, type Form } from '../parts/route-types.js';
+import { clinicians } from '../../service/roles.js';
+import type { Form } from '../parts/route-types.js';
 
 type Asked = { Params: { id: string; answer: string }; Body: Form };
 

@@ -1,5 +1,5 @@
 import { errorCatalogue } from '../../errors.js';
-import type { Role } from '../../store/contract.js';
+import { staff } from '../../service/roles.js';
 import { Layout } from './layout.js';
 import type { PageContext } from './page-context.js';
 
@@ -19,7 +19,6 @@ export function ErrorPage(props: {
   const known = code && code in errorCatalogue ? errorCatalogue[code as keyof typeof errorCatalogue] : null;
   const title =
     known?.title ?? (status === 404 ? 'Not found' : status === 403 ? 'Not allowed' : 'Something failed');
-  const finds: readonly Role[] = ['clinician', 'scheduler', 'administrator'];
   return (
     <Layout title={title} context={context}>
       <section>
@@ -33,7 +32,7 @@ export function ErrorPage(props: {
         {status === 404 && (
           <p>
             The address may be mistyped or old, or the record was removed. Nothing was changed.
-            {user && finds.includes(user.role) && ' Look for the child by name or number instead.'}
+            {user && staff.includes(user.role) && ' Look for the child by name or number instead.'}
           </p>
         )}
         {status === 403 && user && accepted && (
@@ -43,7 +42,7 @@ export function ErrorPage(props: {
           </p>
         )}
         <p class="row">
-          {status === 404 && user && finds.includes(user.role) && <a href="/children">Find a child</a>}
+          {status === 404 && user && staff.includes(user.role) && <a href="/children">Find a child</a>}
           {back && back !== '/' && <a href={back}>Go back</a>}
           <a href="/">{user ? 'Start page' : 'Sign in'}</a>
         </p>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { administrators, everyone, overseers, planners, staff } from '../../service/roles.js';
 import type { Role } from '../../store/contract.js';
 import type { PageContext } from './page-context.js';
 
@@ -9,16 +10,16 @@ interface Place {
 }
 
 const places: readonly Place[] = [
-  { href: '/today', label: 'Today', roles: ['clinician', 'scheduler'] },
-  { href: '/children', label: 'Children', roles: ['clinician', 'scheduler', 'administrator'] },
-  { href: '/recall', label: 'Recall list', roles: ['clinician', 'scheduler'] },
-  { href: '/overview', label: 'Overview', roles: ['clinician', 'scheduler', 'administrator'] },
-  { href: '/capacity', label: 'Capacity', roles: ['clinician', 'scheduler', 'administrator'] },
-  { href: '/fit-rules', label: 'Fit rules', roles: ['clinician', 'scheduler', 'administrator', 'auditor'] },
-  { href: '/import', label: 'Import', roles: ['administrator'] },
-  { href: '/users', label: 'Users', roles: ['administrator'] },
-  { href: '/settings', label: 'Settings', roles: ['administrator'] },
-  { href: '/access-log', label: 'Access log', roles: ['administrator', 'auditor'] },
+  { href: '/today', label: 'Today', roles: planners },
+  { href: '/children', label: 'Children', roles: staff },
+  { href: '/recall', label: 'Recall list', roles: planners },
+  { href: '/overview', label: 'Overview', roles: staff },
+  { href: '/capacity', label: 'Capacity', roles: staff },
+  { href: '/fit-rules', label: 'Fit rules', roles: everyone },
+  { href: '/import', label: 'Import', roles: administrators },
+  { href: '/users', label: 'Users', roles: administrators },
+  { href: '/settings', label: 'Settings', roles: administrators },
+  { href: '/access-log', label: 'Access log', roles: overseers },
 ];
 
 /** Where a person starts by what they do. */

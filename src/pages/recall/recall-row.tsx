@@ -1,6 +1,7 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
-import { actionNames, alertNames } from '../../words/action-names.js';
+import { actionNames } from '../../words/action-names.js';
+import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import type { PageContext } from '../parts/page-context.js';
 import { CallState } from './recall-call.js';
@@ -15,11 +16,7 @@ export function Row({ context, row, back }: { context: PageContext; row: RecallR
         <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>{' '}
         <small>{row.childName && row.childId}</small>
         <span class="alert-tags">
-          {entry.alerts.map((alert) => (
-            <span key={alert} class={`tag ${alert}`}>
-              {alertNames[alert]}
-            </span>
-          ))}
+          <AlertTags alerts={entry.alerts} />
         </span>
       </th>
       <td data-label="By" class="by">

@@ -3,13 +3,14 @@ import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { isFromThisMachine } from '../../service/from-this-machine.js';
+import { everyone } from '../../service/roles.js';
 import { signInSession, signOutSession } from '../../service/session.js';
 import { changeOwnPassword } from '../../service/sign-in/change-own-password.js';
 import { ownPath } from '../../service/sign-in/own-path.js';
 import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { homeOf } from '../parts/layout.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { everyone, type Form } from '../parts/route-types.js';
+import type { Form } from '../parts/route-types.js';
 import { PasswordPage } from './password-page.js';
 import { SignInPage } from './sign-in-page.js';
 

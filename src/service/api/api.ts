@@ -1,7 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { FastifyBaseLogger, FastifyInstance, RawServerDefault } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
-import type { Role } from '../../store/contract.js';
+import { administrators, clinicians, everyone, planners, recordKeepers, staff } from '../roles.js';
 
 /** A Fastify whose handlers see what the zod schemas let through. */
 export type Api = FastifyInstance<
@@ -13,12 +13,9 @@ export type Api = FastifyInstance<
 >;
 
 /** Who may use a route, said as route configuration. */
-export const only = (...access: Role[]) => ({ access });
-
-export const clinical = only('clinician');
-export const planning = only('clinician', 'scheduler');
-export const everyday = only('clinician', 'scheduler', 'administrator');
-export const administration = only('administrator');
-/** Who may see and change how the clinic's sheets are read. */
-export const sheetReaders = only('clinician', 'administrator');
-export const signedIn = only('clinician', 'scheduler', 'administrator', 'auditor');
+export const clinical = { access: clinicians };
+export const planning = { access: planners };
+export const everyday = { access: staff };
+export const administration = { access: administrators };
+export const recordKeeping = { access: recordKeepers };
+export const signedIn = { access: everyone };

@@ -3,7 +3,7 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { refuseOthersFields } from '../scheduler-fields.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, administration, everyday, only, planning } from './api.js';
+import { type Api, administration, everyday, planning, recordKeeping } from './api.js';
 import { failures, idParams, nothing, pageOf, pageQuery, reason } from './schemas/common.js';
 import { childSummary } from './schemas/derived.js';
 import { childChange, childRecord, fullRecord } from './schemas/records.js';
@@ -36,7 +36,7 @@ export function childrenRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.post(
     '/children',
     {
-      config: only('clinician', 'administrator'),
+      config: recordKeeping,
       schema: {
         tags,
         summary: 'Add a child',

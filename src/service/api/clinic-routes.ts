@@ -5,9 +5,10 @@ import type { AuditRow } from '../../store/contract.js';
 import { roles } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, administration, clinical, everyday, only } from './api.js';
+import { type Api, administration, clinical, everyday } from './api.js';
 import { clinicSettings } from './schemas/clinic-settings.js';
 import { carrying, failures, idParams, itemsOf, nothing, pageOf, pageQuery } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
@@ -62,7 +63,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   api.get(
     '/audit',
     {
-      config: only('auditor', 'administrator'),
+      config: { access: overseers },
       schema: {
         tags: ['Audit'],
         summary: 'Who read or wrote what, newest first',

@@ -10,11 +10,10 @@ import { actorOf } from '../access.js';
 import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
-import { type Api, administration, only, planning } from './api.js';
+import { type Api, administration, planning, recordKeeping } from './api.js';
 import { failures, file, idParams } from './schemas/common.js';
 
 const tags = ['Exports'];
-const exporters = only('clinician', 'administrator');
 const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
 
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
@@ -30,7 +29,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   api.get(
     '/children/:id/export',
     {
-      config: exporters,
+      config: recordKeeping,
       schema: {
         tags,
         summary:

@@ -7,7 +7,7 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, planImport } from '../plan-import.js';
 import { write } from '../write.js';
-import { type Api, administration, sheetReaders } from './api.js';
+import { type Api, administration, recordKeeping } from './api.js';
 import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
 
 const tags = ['Imports'];
@@ -197,7 +197,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.get(
     '/sheet-answers',
     {
-      config: sheetReaders,
+      config: recordKeeping,
       schema: {
         tags,
         summary: "The clinic's reading of its sheets: every answer it gave",
@@ -210,7 +210,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   api.delete(
     '/sheet-answers',
     {
-      config: sheetReaders,
+      config: recordKeeping,
       schema: {
         tags,
         summary: 'Forgets an answer: the next such sheet is asked again',

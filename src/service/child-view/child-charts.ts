@@ -3,19 +3,12 @@ import type { Spec } from '../../charts/fill-spec.js';
 import { growthChart } from '../../charts/growth-chart.js';
 import { referenceCentiles } from '../../charts/reference-centiles.js';
 import type { ChildPosterior } from '../../growth/contract.js';
+import { populationChartsMislead } from '../../growth/population/condition-effects.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
 import { loadReferences } from '../../reference/reference.js';
 import { actionNames } from '../../words/action-names.js';
 import type { ChildView } from './load-child.js';
-
-/** Children of these conditions grow so differently that a population's centiles mislead. */
-const OWN_GROWTH = [
-  'myelomeningocele-high',
-  'arthrogryposis',
-  'muscular-dystrophy',
-  'spinal-muscular-atrophy',
-];
 
 /** Measures with a reading or a device limit, the one that limits first in front. */
 export function chartableMeasures(view: ChildView): MeasureId[] {
@@ -43,7 +36,7 @@ export function growthSpec(
   } = {},
 ): Spec {
   const { child } = view.record;
-  const unsuited = child.conditions.some((c) => OWN_GROWTH.includes(c));
+  const unsuited = populationChartsMislead(child.conditions);
   const family = options.audience === 'family';
   const shown = view.inUse
     .map((v) => v.forecast)

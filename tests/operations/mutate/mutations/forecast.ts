@@ -180,8 +180,8 @@ export const forecast: readonly MutationGroup[] = [
       ['child.latexAlert || spinaBifida\n', 'spinaBifida\n'],
       ["worn ? [make('skin'", "!worn ? [make('skin'"],
       ['child.insensateSkin\n', 'child.latexAlert\n'],
-      ["has('cerebral-palsy') ? [make('hips'", "has('hemiplegia') ? [make('hips'"],
-      ['child.gestationWeeks < 37', 'child.gestationWeeks < 27'],
+      ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hemiplegia')"],
+      ['weeksEarly(child.gestationWeeks) !== null', 'false'],
     ],
   },
   {

@@ -120,7 +120,6 @@ export const growth: readonly MutationGroup[] = [
     tests: ['tests/records/age.test.ts'],
     changes: [
       ['return age - early * Math.min', 'return age + early * Math.min'],
-      ['gestationWeeks >= 37', 'gestationWeeks >= 36'],
       ['NO_CORRECTION_FROM = 4', 'NO_CORRECTION_FROM = 2.01'],
       ['(NO_CORRECTION_FROM - age)', '(age - NO_CORRECTION_FROM)'],
     ],
@@ -131,7 +130,7 @@ export const growth: readonly MutationGroup[] = [
     tests: ['tests/records/age.test.ts'],
     changes: [
       ['age - (weeks * 7)', 'age + (weeks * 7)'],
-      ['gestationWeeks >= 37', 'gestationWeeks >= 36'],
+      ['EARLY_BEFORE_WEEKS = 37', 'EARLY_BEFORE_WEEKS = 36'],
       ['CORRECT_UNTIL_YEARS = 2', 'CORRECT_UNTIL_YEARS = 3'],
       ['>= CORRECT_UNTIL_YEARS ? null', '> CORRECT_UNTIL_YEARS + 1 ? null'],
       ['TERM_WEEKS = 40', 'TERM_WEEKS = 37'],

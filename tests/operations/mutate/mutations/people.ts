@@ -90,9 +90,9 @@ export const people: readonly MutationGroup[] = [
   },
   {
     harm: 'who rings the family does not see that its skin cannot warn',
-    file: 'src/pages/recall/recall-row.tsx',
+    file: 'src/pages/parts/alert-tags.tsx',
     tests: ['tests/safety/who-sees-what.test.tsx'],
-    changes: [['{entry.alerts.map((alert) => (', '{[].map((alert) => (']],
+    changes: [['{alerts.map((alert) => (', '{[].map((alert) => (']],
   },
   {
     harm: 'who has left still opens the door',

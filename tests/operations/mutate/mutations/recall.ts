@@ -45,10 +45,18 @@ export const recall: readonly MutationGroup[] = [
     tests: list,
     changes: [
       ['child.latexAlert ||', 'child.latexAlert &&'],
-      ['child.latexAlert || child.conditions', 'child.conditions'],
-      ["['myelomeningocele-high', 'myelomeningocele-low']", "['myelomeningocele-high']"],
-      ["['myelomeningocele-high', 'myelomeningocele-low']", "['myelomeningocele-low']"],
+      ['child.latexAlert || hasSpinaBifida(child)', 'hasSpinaBifida(child)'],
+      ['|| hasSpinaBifida(child)', ''],
       ["child.insensateSkin ? (['skin-cannot-warn']", "!child.insensateSkin ? (['skin-cannot-warn']"],
+    ],
+  },
+  {
+    harm: 'who meets the child does not hear of latex',
+    file: 'src/records/records.ts',
+    tests: list,
+    changes: [
+      ['c === spinaBifida[0] || c === spinaBifida[1]', 'c === spinaBifida[0]'],
+      ['c === spinaBifida[0] || c === spinaBifida[1]', 'c === spinaBifida[1]'],
     ],
   },
   {

@@ -1,4 +1,4 @@
-import { nearestWord } from '../csv/nearest-word.js';
+import { nearestWord } from '../nearest-word.js';
 import { phraseTable } from './phrase-table.js';
 
 /** Single words of the vocabulary long enough to be told from a slip, by their first letter. */
