@@ -150,6 +150,12 @@ export const cautions = {
       'A loss of function is not growth: have the child seen by a doctor before anything is cast. With spina bifida think of the cord and the shunt.',
     askWhom: 'the child’s doctor or specialist team, the same day',
   },
+  fitChanged: {
+    title: 'What it must fit may have changed',
+    caution:
+      'Surgery, toxin, serial casting, tone or a contracture change shape and position, which no forecast of growth knows: look at the fit, and agree with the treating team when to cast.',
+    askWhom: 'the orthotist, with the team that treats the limb or the spine',
+  },
   falls: {
     title: 'More falls',
     caution: 'Look at fit, shoes and strength together; a loss of skill is for a doctor.',

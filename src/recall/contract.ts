@@ -48,6 +48,8 @@ export const reasonCodes = [
   'never-fitted',
   'replaced',
   'readings-say-less',
+  'fit-changed',
+  'noted',
   'being-made',
   'fits-for-now',
   'not-in-use',

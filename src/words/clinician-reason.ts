@@ -50,6 +50,9 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   replaced: (w) => `A newer one has been worn since ${w.date('on')}: record the end of this one.`,
   'readings-say-less': (w) =>
     `The readings as they stand leave next to no room at the ${w.measure}, though less growth is expected: look.`,
+  'fit-changed': (w) =>
+    `A note of ${w.date('on')} speaks of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
+  noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
   'being-made-late': () => 'The next one is being made and may come late.',
   'being-made': (w) => `The next one is being made; fitting about ${w.date('expected')}.`,
   'fits-for-now': () => 'It is expected to fit for now.',

@@ -130,7 +130,11 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   replaced: (w) =>
     `A newer one has been worn since ${w.date('on')}; please bring this one along next time if it is still in use.`,
   'readings-say-less': (w) =>
-    `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to look at the fit soon; ${w.ring}.`,
+    `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to ${w.action === 'cast' ? `cast ${w.next}` : 'look at the fit'} soon; ${w.ring}.`,
+  'fit-changed': (w) =>
+    `Something has changed since ${w.it} ${w.is === 'are' ? 'were' : 'was'} made (noted on ${w.date('on')}), so we would like to see whether ${w.is === 'are' ? 'they still fit' : 'it still fits'}; ${w.ring}.`,
+  noted: (w) =>
+    `Something was noted about ${w.it} on ${w.date('on')} that we would like to look at; ${w.ring}.`,
   'fits-for-now': (w) =>
     `Nothing is due on ${w.it} before ${w.date('next')}; please keep the usual checks, and ${w.ring}.`,
   'not-in-use': () => 'No longer in use.',

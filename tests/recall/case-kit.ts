@@ -12,6 +12,8 @@ export interface PractitionerCase {
   readonly action: Action | null;
   /** Why. Common practice, no source, every one of them. */
   readonly why: string;
+  /** Rough days between which it is to be cast, where that is the point. */
+  readonly castBy?: readonly [from: string, to: string];
   /** Devices the visit is for, by place in the record, where that is the point. */
   readonly devices?: readonly number[];
   readonly eligibleAfterMonths?: Record<string, number>;

@@ -3,11 +3,13 @@ import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
+import { fifthCases } from './fifth-cases.js';
+import { fourthCases } from './fourth-cases.js';
 import { practitionerCases as firstCases } from './practitioner-cases.js';
 import { secondCases } from './second-cases.js';
 import { thirdCases } from './third-cases.js';
 
-const practitionerCases = [...firstCases, ...secondCases, ...thirdCases];
+const practitionerCases = [...firstCases, ...secondCases, ...thirdCases, ...fourthCases, ...fifthCases];
 
 function listed(c: PractitionerCase) {
   const built = c.child();
@@ -38,6 +40,8 @@ describe('a practitioner’s action', () => {
     const { built, entry, action, shown } = listed(c);
     const facts = shown?.devices.map((d) => [d.action, d.reason, d.castBy, d.chanceToday, d.reviewBy]);
     expect(action, `${c.why}; got ${JSON.stringify(facts)}`).toBe(c.differs?.action ?? c.action);
+    const by = shown?.castBy ?? '';
+    if (c.castBy) expect(by >= c.castBy[0] && by <= c.castBy[1], by).toBe(true);
     if (c.devices) expect(entry?.deviceIds).toEqual(c.devices.map((i) => built.record.devices[i].id));
   });
 });

@@ -23,6 +23,8 @@ const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
   'head-warning': 'see-now',
   'function-lost': 'see-now',
   falls: 'look',
+  'fit-changed': 'look',
+  'treatment-planned': 'look',
   broken: 'repair',
   lost: 'repair',
 };

@@ -18,6 +18,8 @@ const cautionOf: Readonly<Record<FindingKind, Pick<Flag, 'title' | 'caution' | '
   'head-warning': cautions.headNow,
   'function-lost': cautions.functionNow,
   falls: cautions.falls,
+  'fit-changed': cautions.fitChanged,
+  'treatment-planned': cautions.fitChanged,
   broken: cautions.broken,
   lost: cautions.broken,
 };
@@ -36,6 +38,8 @@ const whatWasSeen: Readonly<Record<FindingKind, string>> = {
   'head-warning': 'vomiting, drowsiness or a bulging soft spot',
   'function-lost': 'a skill or strength lost',
   falls: 'falls',
+  'treatment-planned': 'surgery or another treatment to come',
+  'fit-changed': 'surgery, toxin, tone, contracture or a changed shape',
   broken: 'a breakage',
   lost: 'a loss',
 };

@@ -16,6 +16,8 @@ export type FindingKind =
   | 'head-warning' // vomiting, drowsiness, a bulging soft spot
   | 'function-lost'
   | 'falls'
+  | 'treatment-planned' // surgery or toxin to come: a cast before it may be for nothing
+  | 'fit-changed' // surgery, toxin, tone, contracture: what it must fit is another
   | 'broken'
   | 'lost';
 

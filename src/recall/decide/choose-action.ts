@@ -7,6 +7,8 @@ export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 /** From this chance that the visit finds it needed a cast is planned (ordinary skin); from the other a look with the deciding figure. */
 const PLAIN = 0.8;
 const WORTH_A_LOOK = 0.2;
+/** Nothing is read finer than a millimetre at the bench. */
+const LEAST_MM = 1;
 /** A fortnight more or less is no matter. */
 const SAME_DAYS = 14;
 /** So near the end of usual life a look at wear counts as the look at its end, days. */
@@ -113,14 +115,31 @@ const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
  * more). What rests on a look older than the usual review is looked at first, unless it is all but sure.
  */
 function isPlain(facts: DeviceFacts): boolean {
-  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm, shortOn } = facts;
-  if (!isKnown(facts)) return false;
-  if (shortOn !== null) return true;
+  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
+  if (!isKnown(facts) || readingsLeaveRoom(facts)) return false;
+  if (readingsLeaveNone(facts)) return true;
   if (castBy === null || evenCastBy === null) return false;
   if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
   const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
   return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
 }
+
+/** A reviewer's word after the readings outweighs them. */
+const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
+  const said = forecast?.lastVerdict;
+  return plainRoom !== null && !(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date);
+};
+
+/** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
+const readingsLeaveNone = (facts: DeviceFacts): boolean =>
+  facts.forecast?.outcome === 'forecast' &&
+  facts.plainRoom !== null &&
+  readAfterVerdict(facts) &&
+  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm;
+
+/** They leave room even then, though more growth is expected than was read. */
+const readingsLeaveRoom = ({ plainRoom }: DeviceFacts): boolean =>
+  plainRoom !== null && plainRoom.leftMm > plainRoom.toleranceMm;
 
 /** Looked at within the usual review interval, or so far beyond use that no look is needed to say so. */
 const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>
@@ -158,13 +177,21 @@ const reviewWillDo = (facts: DeviceFacts): boolean =>
   !isPlain(facts) &&
   facts.beyondUseSince === null;
 
+/** Is it known what is tight: named, or the readings agree? Else it is looked for first. */
+const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
+  (forecast?.lastVerdict?.measure ?? null) !== null ||
+  plainRoom === null ||
+  plainRoom.leftMm <= plainRoom.tightWithinMm;
+
 const castOrCheck: Rule = (facts) => {
   const { castBy, today, beyondUseSince, forecast, fundedFrom } = facts;
   if (castBy === null || !castIsDue(facts) || reviewWillDo(facts)) return null;
   const tight = forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
   if (beyondUseSince)
-    return choose(isKnown(facts) ? 'cast' : 'check', castBy, 'beyond-use', { since: beyondUseSince });
-  if (tight) return choose('cast', castBy, 'judged-tight', { on: tight });
+    return choose(isKnown(facts) && !readingsLeaveRoom(facts) ? 'cast' : 'check', castBy, 'beyond-use', {
+      since: beyondUseSince,
+    });
+  if (tight) return choose(tightWhere(facts) ? 'cast' : 'check', castBy, 'judged-tight', { on: tight });
   // Nobody pays yet: a look in the meantime instead of a cast.
   if (fundedFrom && fundedFrom > castBy)
     return choose('check', castBy, 'not-funded-yet', { from: fundedFrom });
@@ -173,11 +200,35 @@ const castOrCheck: Rule = (facts) => {
   });
 };
 
-/** The readings as they stand leave next to nothing, though growth is expected to have been less: it is looked at. */
-const readingsSayLess: Rule = ({ shortOn, today }) =>
-  shortOn
-    ? choose('check', today, 'readings-say-less', { measure: shortOn.measure, date: shortOn.date })
-    : null;
+/** The readings as they stand leave next to nothing, though growth is expected to have been less: looked at; cast where they leave nothing that could be read. */
+const readingsSayLess: Rule = (facts) => {
+  if (!facts.plainRoom || !readingsLeaveNone(facts)) return null;
+  const { measure, date, leftMm } = facts.plainRoom;
+  return choose(leftMm < LEAST_MM ? 'cast' : 'check', facts.today, 'readings-say-less', { measure, date });
+};
+
+/** What a later word of a reviewer answers; a treatment to come only a later visit does. */
+const openFindings = ({ flags, device, forecast }: DeviceFacts) => {
+  const said = forecast?.lastVerdict;
+  const fits = said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';
+  return flags
+    .filter((f) => f.severity === 'check' && f.deviceId === device.id)
+    .flatMap((f) => f.finding ?? [])
+    .filter(({ kind, date }) => date > fits || (date === fits && kind === 'treatment-planned'));
+};
+const ofTreatment = ['fit-changed', 'treatment-planned'];
+
+/** Surgery, toxin, tone or contracture change what it must fit, which growth does not know: looked at before anything is cast. */
+const fitChanged: Rule = (facts) => {
+  const found = openFindings(facts).find((f) => ofTreatment.includes(f.kind));
+  return found ? choose('check', facts.today, 'fit-changed', { on: found.date }) : null;
+};
+
+/** A mark or falls that were told and not judged since. */
+const noted: Rule = (facts) => {
+  const found = openFindings(facts).find((f) => !ofTreatment.includes(f.kind));
+  return found ? choose('check', facts.today, 'noted', { on: found.date }) : null;
+};
 
 /** Grown up with little room left: no date will come, so it is looked at now. */
 const grownIntoIt: Rule = ({ forecast, chanceToday, accepted, today }) =>
@@ -210,9 +261,11 @@ const inOrder: readonly Rule[] = [
   beingMade,
   judgedOutgrown,
   measure,
+  fitChanged,
   adjust,
   renewPart,
   castOrCheck,
+  noted,
   readingsSayLess,
   grownIntoIt,
   usualLifeOver,

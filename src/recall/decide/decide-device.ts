@@ -3,7 +3,6 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
-import type { MeasureId } from '../../records/measure.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import type {
   AdjustStep,
@@ -13,6 +12,7 @@ import type {
   TurnaroundEstimate,
 } from '../contract.js';
 import { acceptedChance, harmADay } from './accepted-chance.js';
+import { adjustByReadings } from './adjust-by-readings.js';
 import { adjustStep } from './adjust-step.js';
 import { alertsOf } from './alerts-of.js';
 import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
@@ -24,7 +24,7 @@ import { chanceDueBy } from './due-by-chance.js';
 import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
-import { shortByReadings } from './short-by-readings.js';
+import { type RoomByReadings, roomByReadings } from './room-by-readings.js';
 import type { Successor } from './successor-of.js';
 
 export interface DeviceQuestion {
@@ -56,8 +56,8 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly evenCastBy: IsoDate | null;
   /** The same at half as much again of the accepted chance: a look is early enough until then. */
   readonly lookBy: IsoDate | null;
-  /** A reading by which, taken as it stands, next to no room is left. */
-  readonly shortOn: { readonly measure: MeasureId; readonly date: IsoDate } | null;
+  /** What readings as they stand leave at the deciding dimension; null without two. */
+  readonly plainRoom: RoomByReadings | null;
   readonly castBy: IsoDate | null;
   readonly beyondUseSince: IsoDate | null;
   readonly chanceToday: number | null;
@@ -131,7 +131,10 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const every = reviewDays(rule, record, today);
   const half = chance?.dayOf(0.5) ?? null;
   const visit = cast === null || cast < today ? today : cast;
-  const adjust = forecast ? adjustStep(forecast, accepted, today, every) : null;
+  const adjust = forecast
+    ? ((rule && adjustByReadings(rule, device, record, forecast, history.castDate, today)) ??
+      adjustStep(forecast, accepted, today, every))
+    : null;
   const wearOnly =
     record.child.palliative ||
     (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
@@ -145,7 +148,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     waitDays: wait,
     evenCastBy: chance ? castBy(chance, 0.5, wait, room) : null,
     lookBy: chance ? castBy(chance, LOOK * accepted, wait, room) : null,
-    shortOn: forecast ? shortByReadings(record, forecast, history, today, wait, rule) : null,
+    plainRoom: forecast ? roomByReadings(record, forecast, history, today, wait, rule) : null,
     castBy: cast,
     beyondUseSince: half !== null && half <= dayNumber(today) ? isoDate(half) : null,
     chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),

@@ -48,6 +48,8 @@ const patterns = {
   notDurations: anyOf(words.notDurations),
   places: anyOf(words.places),
   clear: anyOf(words.clear),
+  planned: anyOf(words.planned),
+  elsewhere: anyOf(words.elsewhere),
   still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
 };
 
@@ -121,6 +123,8 @@ function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
   const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'lost') return ofDevice;
+  // An operation elsewhere changes nothing that a device must fit.
+  if (term.kind === 'fit-changed') return !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
   if (/\bskin\b/.test(clause)) return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
@@ -210,6 +214,8 @@ const followedBy = (clause: string, term: Term): string =>
 function findingOf(clause: string, term: Term, offMinutes: number | null): NoteFinding | null {
   const minutes = lastedMinutes(clause) ?? (has(patterns.still, clause) ? offMinutes : null);
   const base = { where: placeOf(clause, term), side: sideOf(clause), words: clause.trim() };
+  if (term.kind === 'fit-changed' && has(patterns.planned, clause))
+    return { ...base, kind: 'treatment-planned', minutes: null };
   if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
   const kind = markKind(clause, minutes);
   return kind === null ? null : { ...base, kind, minutes };
