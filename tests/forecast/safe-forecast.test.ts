@@ -248,6 +248,8 @@ describe('what outranks every date', () => {
     'head-warning': 'see-now',
     'function-lost': 'see-now',
     falls: 'look',
+    'fit-changed': 'look',
+    'treatment-planned': 'look',
     broken: 'repair',
     lost: 'repair',
   };
@@ -264,6 +266,8 @@ describe('what outranks every date', () => {
     'head-warning': ['cranial-orthosis', 'none', 'vomiting since Monday, drowsy'],
     'function-lost': ['solid-afo', 'left', 'can no longer stand up, lost strength'],
     falls: ['solid-afo', 'left', 'falls more often'],
+    'fit-changed': ['solid-afo', 'left', 'calf tighter, heel not down in the brace'],
+    'treatment-planned': ['solid-afo', 'left', 'tendon lengthening booked for the spring'],
     broken: ['solid-afo', 'left', 'shell is cracked'],
     lost: ['solid-afo', 'left', 'brace was lost'],
   };
