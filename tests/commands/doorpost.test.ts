@@ -34,16 +34,18 @@ afterAll(() => process.chdir(startedIn));
 
 describe('doorpost', () => {
   it('runs as a program of its own from anywhere, and hands its exit code to the shell', () => {
-    const program = (...args: string[]) =>
-      spawnSync(process.execPath, [doorpost, ...args], { cwd: folder, encoding: 'utf8', timeout: 100_000 });
-    expect(program('columns', '--json')).toMatchObject({
-      status: 0,
-      stdout: expect.stringContaining('foot_length'),
-    });
-    expect(program('forecast', 'nowhere')).toMatchObject({
+    const args = [doorpost, 'forecast', 'nowhere'];
+    expect(
+      spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8', timeout: 100_000 }),
+    ).toMatchObject({
       status: 2,
       stderr: expect.stringContaining('nowhere'),
     });
+  });
+
+  it('names the dimensions it knows', async () => {
+    const { status, stdout } = await run('columns', '--json');
+    expect([status, stdout.includes('foot_length')]).toEqual([0, true]);
   });
 
   it('lists its commands and exit codes', async () => {

@@ -8,7 +8,7 @@ import type { Caseload } from '../../src/records/caseload.js';
 import { anyCaseload, TODAY } from './caseload-arbitrary.js';
 
 const encode = (text: string) => new TextEncoder().encode(text);
-const RUNS = { numRuns: 150 };
+const RUNS = { numRuns: 60 };
 
 async function expectSame(before: Caseload, files: { name: string; bytes: Uint8Array }[]) {
   const { caseload, refused } = await parseCaseload(files, { today: TODAY });

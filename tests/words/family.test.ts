@@ -14,6 +14,7 @@ import {
   type MonthThird,
   thirdOf,
 } from '../../src/words/family/month-thirds.js';
+import { urgentReason } from '../../src/words/family/worn-device.js';
 import { readingGrade } from '../browser/reading-grade.js';
 
 const rules = loadRules();
@@ -130,6 +131,38 @@ describe('words for a family', () => {
       }
     expect(deviceAnswer(en, hip, 'see-now', fits, 'skin').say).toMatch(
       /Leave the hip brace on until we tell you/,
+    );
+  });
+
+  it('a hip orthosis that must be mended, or is looked round, stays on; anything else broken does not', () => {
+    expect(en.wanted('repair', hip, 'other')).toMatch(/Leave it on until we tell you/);
+    for (const other of [helmet, afo])
+      expect(en.wanted('repair', other, 'other')).toMatch(/Do not wear it with a loose or sharp part/);
+    expect(en.questions.marksHip).toMatch(/Do not take it off to look/);
+    expect(en.questions.marksHip).not.toMatch(/(?<!not )take (it|the brace) off/i);
+  });
+
+  it('has the skin that cannot warn looked at morning and evening, every day', () => {
+    expect(en.skinInsensate).toMatch(/morning and in the evening, every day/);
+  });
+
+  it.each([
+    ['head-growth-up', 'head'],
+    ['head-growth-down', 'head'],
+    ['finding-head-warning-child', 'head'],
+    ['finding-breathing-d1', 'breathing'],
+    ['finding-skin-open-d1', 'skin'],
+    ['finding-pain-d1', 'skin'],
+    ['finding-numbness-d1', 'other'],
+  ])('a flag %s is told as %s', (id, why) => expect(urgentReason(id)).toBe(why));
+
+  it('what must be done today is said before that it may be too small, and that before any date', () => {
+    const small = told('already-outgrown', null, null, null);
+    expect(deviceAnswer(en, afo, 'see-now', small, 'skin').say).toMatch(/Stop wearing/);
+    expect(deviceAnswer(en, afo, 'repair', small).say).toMatch(/must be mended/);
+    expect(deviceAnswer(en, afo, 'none', small).say).toMatch(/may be too small now/);
+    expect(deviceAnswer(en, afo, 'none', told('forecast', '2026-01-01', TODAY, null)).say).toMatch(
+      /may be too small/,
     );
   });
 
