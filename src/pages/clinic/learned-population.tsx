@@ -1,7 +1,7 @@
 import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/population/learn-population-offset.js';
 import { offsetInTheMiddle, type PopulationOffset } from '../../growth/population/population-offset.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
-import type { LearnedPopulation as Learned } from '../../store/work/population-offsets.js';
+import type { LearnedPopulation as Learned } from '../../store/contract.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 

@@ -1,6 +1,5 @@
 import type { GrowthModel } from '../../growth/population/growth-model.js';
-import type { Store, StoredAssessment } from '../../store/contract.js';
-import type { JobData } from '../../store/work/queue.js';
+import type { JobData, Store, StoredAssessment } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
 import { learnPopulation } from './learn-population.js';

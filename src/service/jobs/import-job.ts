@@ -1,5 +1,4 @@
-import type { Store } from '../../store/contract.js';
-import type { JobData } from '../../store/work/queue.js';
+import type { JobData, Store } from '../../store/contract.js';
 import type { Clock } from '../clock.js';
 
 /** Takes in what the dry run showed, whole or not at all; a second time does nothing. */

@@ -10,8 +10,7 @@ import {
 } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso } from '../../records/dates.js';
-import type { Store, StoredAssessment } from '../../store/contract.js';
-import type { JobData } from '../../store/work/queue.js';
+import type { JobData, Store, StoredAssessment } from '../../store/contract.js';
 import { withSentences } from '../../words/reason-sentence.js';
 import type { Assessor } from '../assessor.js';
 import { clinicWeekOf } from '../clinic-week-of.js';

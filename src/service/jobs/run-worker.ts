@@ -1,6 +1,5 @@
 import type { FastifyBaseLogger } from 'fastify';
-import type { Store } from '../../store/contract.js';
-import type { JobData, JobName } from '../../store/work/queue.js';
+import type { JobData, JobName, Store } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
 import type { Configuration } from '../configuration.js';

@@ -1,6 +1,5 @@
 import { DoorpostError } from '../../errors.js';
-import type { JobRun, Store } from '../../store/contract.js';
-import type { JobData, JobName } from '../../store/work/queue.js';
+import type { JobData, JobName, JobRun, Store } from '../../store/contract.js';
 import type { Clock } from '../clock.js';
 import type { Jobs } from '../dependencies.js';
 

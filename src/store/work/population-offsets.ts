@@ -1,29 +1,6 @@
-import type { PopulationOffset } from '../../growth/population/population-offset.js';
-import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
-
-/** The growth model an offset was learned for: of another it says nothing. */
-export interface ModelId {
-  readonly name: string;
-  readonly version: string;
-}
-
-export interface LearnedPopulation {
-  readonly learnedOn: IsoDate;
-  /** Children that were looked at, whether or not they had enough readings. */
-  readonly children: number;
-  readonly offsets: readonly PopulationOffset[];
-}
-
-/** What the service learned of the clinic's own children. Derived: thrown away and learned again at will. */
-export interface PopulationOffsets {
-  /** Changes whenever something was learned; null before. Cheap enough to ask before every forecast. */
-  version(model: ModelId): Promise<string | null>;
-  latest(model: ModelId): Promise<LearnedPopulation | null>;
-  /** In place of what was learned of this model on the same day. */
-  keep(model: ModelId, learned: LearnedPopulation): Promise<void>;
-}
+import type { ModelId, PopulationOffsets } from '../contract/work.js';
 
 export const populationOffsetsRepository = (db: Database): PopulationOffsets => {
   const newest = ({ name, version }: ModelId) =>

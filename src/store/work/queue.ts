@@ -1,45 +1,9 @@
 import { CompiledQuery } from 'kysely';
 import PgBoss from 'pg-boss';
 import type { Database } from '../connect.js';
+import { type JobData, type JobName, jobNames, type WorkQueue } from '../contract/work.js';
 import { queueConnection } from './queue-connection.js';
 import { type Handle, jobTaker } from './take-jobs.js';
-
-/** Work that any worker process on any host may take up. */
-export interface JobData {
-  /** Splits the caseload into parts. */
-  readonly 'forecast-run': { readonly runId: string };
-  /** One part of it; doing it again does nothing. */
-  readonly 'forecast-part': {
-    readonly runId: string;
-    readonly part: number;
-    readonly ids: readonly string[];
-    /** The month whose recall list is made once every part is done, '' for the weeks ahead of today; null for forecasts alone. */
-    readonly month: string | null;
-    /** Version of the clinic's fit limits when the run began. */
-    readonly limitsVersion: number;
-  };
-  /** Forecasts in parts, then the list. */
-  readonly 'recall-run': { readonly runId: string; readonly month: string };
-  readonly 'recall-list': { readonly runId: string; readonly month: string };
-  readonly import: { readonly runId: string; readonly importId: string; readonly actor: string };
-  /** On the clock. */
-  readonly nightly: Record<string, never>;
-  readonly morning: Record<string, never>;
-  /** Where a job ends up that failed for good. */
-  readonly 'gave-up': { readonly runId?: string };
-}
-export type JobName = keyof JobData;
-
-export const jobNames: readonly JobName[] = [
-  'gave-up',
-  'forecast-run',
-  'forecast-part',
-  'recall-run',
-  'recall-list',
-  'import',
-  'nightly',
-  'morning',
-];
 
 /** A job may meet many dying workers before it meets a healthy one; a retry costs a second. */
 const RETRIES = 60;
@@ -99,19 +63,6 @@ export async function openQueue(
       await connection.close();
     },
   };
-}
-
-/** What a worker does with the queue. */
-export interface WorkQueue {
-  /** Takes jobs of a kind, one at a time, until the store is closed; one that throws is tried again. */
-  take<N extends JobName>(
-    name: N,
-    pollSeconds: number,
-    handle: (data: JobData[N], jobId: string) => Promise<unknown>,
-  ): void;
-  schedule(name: 'nightly' | 'morning', cron: string, timeZone: string): Promise<void>;
-  /** Jobs not yet taken up. */
-  waiting(): Promise<{ readonly name: JobName; readonly jobs: number }[]>;
 }
 
 export interface Queue {

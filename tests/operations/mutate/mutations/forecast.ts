@@ -87,7 +87,7 @@ export const forecast: readonly MutationGroup[] = [
         'return measured.has(d.measure) || device.limitsMm[d.measure] !== undefined',
         'return measured.has(d.measure)',
       ],
-      ['g.date <= date ? sum + g.mm : sum, limit.baseMm', 'sum + g.mm, limit.baseMm'],
+      ['(g.date <= date ? sum + g.mm : sum), limit.baseMm', 'sum + g.mm, limit.baseMm'],
       ['leftMm >= (stepMm ?? 0)', 'true'],
       ['mm - used(kind, i === 0)', 'mm'],
       [

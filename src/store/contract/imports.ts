@@ -1,0 +1,79 @@
+/** Files that were taken in, and what a clinic said of its sheets. */
+
+import type { Caseload } from '../../records/caseload.js';
+import type { Actor } from './actor.js';
+
+export interface SheetAnswer {
+  /** The sheet by its headings; empty for a word that means the same in every sheet. */
+  readonly sheet: string;
+  readonly question: string;
+  readonly asks: string;
+  /** The headings of the sheet, for people. */
+  readonly headings: string;
+  readonly answer: string;
+  readonly updatedBy: string;
+  readonly updatedAt: string;
+}
+
+export interface CheckedImport {
+  readonly plan: unknown;
+  readonly caseload: Caseload;
+  /** Kept until it is taken in, so that an answer does not need the file again. */
+  readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
+  /** How it was read. */
+  readonly options: unknown;
+}
+
+export type AddedIds = { readonly [K in keyof Caseload]: readonly string[] };
+
+export interface ImportRun {
+  readonly id: string;
+  readonly status: StoredImport['status'];
+  readonly createdAt: string;
+  readonly createdBy: string;
+}
+
+export interface TakenBack {
+  readonly removed: number;
+  /** Records that stay, by why. */
+  readonly stays: readonly { readonly why: string; readonly count: number }[];
+}
+
+export interface StoredImport {
+  readonly id: string;
+  readonly status: 'checked' | 'queued' | 'committed' | 'refused' | 'taken-back';
+  readonly files: CheckedImport['files'] | null;
+  readonly options: unknown;
+  readonly added: AddedIds | null;
+  readonly plan: unknown;
+  /** Gone once committed or when it was erased. */
+  readonly caseload: Caseload | null;
+  readonly createdBy: string;
+}
+
+/** What the clinic answered about its sheets; used without asking the next time. */
+export interface SheetAnswersRepository {
+  list(): Promise<readonly SheetAnswer[]>;
+  keep(answers: readonly Omit<SheetAnswer, 'updatedBy' | 'updatedAt'>[], actor: Actor): Promise<void>;
+  /** False where there is none. */
+  remove(sheet: string, question: string, actor: Actor): Promise<boolean>;
+}
+
+export interface ImportsRepository {
+  create(checked: CheckedImport, actor: Actor): Promise<string>;
+  /** Another dry run of the same files, before it is taken in. */
+  again(id: string, checked: Pick<CheckedImport, 'plan' | 'caseload'>, actor: Actor): Promise<void>;
+  /** Every import with when it was made, the newest first, up to 20. */
+  latest(): Promise<readonly ImportRun[]>;
+  /** The children a taken-in import added something to. */
+  children(id: string): Promise<readonly string[]>;
+  /** Ids in this caseload that are not kept yet, by table: what taking it in would add. */
+  fresh(caseload: Caseload): Promise<AddedIds>;
+  committed(id: string, added: AddedIds): Promise<void>;
+  /** Takes out what the import added and nothing was built on since. What stays is counted by why. */
+  takeBack(id: string, actor: Actor): Promise<TakenBack>;
+  get(id: string): Promise<StoredImport>;
+  /** Locks it for the rest of the transaction. */
+  lock(id: string): Promise<StoredImport>;
+  setStatus(id: string, status: StoredImport['status'], plan?: unknown): Promise<void>;
+}

@@ -1,0 +1,92 @@
+/** Lists that were made, and the work with families. */
+
+import type { EarlierVisit } from '../../recall/carry-over.js';
+import type { RecallEntry, WorkState } from '../../recall/contract.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Actor, Expected, Page, PageRequest } from './actor.js';
+
+export interface RecallRun {
+  readonly id: string;
+  readonly today: IsoDate;
+  /** First of the month the list is for. */
+  readonly month: IsoDate;
+  /** Entries of the lists 'due' and 'cannot-forecast'. */
+  readonly entries: number;
+  readonly overdue: number;
+  readonly modelVersion: string;
+  readonly seed: number;
+  readonly createdAt: string;
+  /** Whatever the recall room says about the whole list (capacity per week, overloads, children not on the list and why). */
+  readonly summary: Readonly<Record<string, unknown>>;
+}
+
+export interface RecallRow {
+  readonly id: string;
+  readonly runId: string;
+  readonly childId: string;
+  readonly childName: string;
+  readonly contact: string;
+  /** Who sees this child, as its record names them; empty for anybody. */
+  readonly clinician: string;
+  readonly language: string;
+  readonly transportDays: readonly number[];
+  readonly latexAlert: boolean;
+  /** Which of the recall room's lists it stands in; everybody who must be rung is in the first two. */
+  readonly list: RecallListName;
+  /** As the recall room made it, planned week and its reason included where the list was levelled. */
+  readonly entry: RecallEntry;
+  readonly state: WorkState;
+  /** The day it is booked for, where one was said. */
+  readonly appointment: IsoDate | null;
+  readonly stateNote: string;
+  readonly stateBy: string;
+  readonly stateAt: string | null;
+  /** The day to ring again after a message was left; null in every other state. */
+  readonly ringAgainOn: IsoDate | null;
+  /** Is there a state change that can be undone? */
+  readonly canUndo: boolean;
+  readonly version: number;
+}
+
+/** 'due' this month, 'cannot-forecast' (must not hide), 'open' (worth casting already, for free slots). */
+export const recallListNames = ['due', 'cannot-forecast', 'open'] as const;
+
+export type RecallListName = (typeof recallListNames)[number];
+
+export interface RecallFilter {
+  readonly list?: RecallListName;
+  readonly state?: WorkState;
+  readonly action?: RecallEntry['action'];
+  readonly overdue?: boolean;
+  readonly childId?: string;
+}
+
+export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'modelVersion' | 'seed'> & {
+  readonly inputsHash: string;
+  readonly modelName: string;
+};
+
+export interface RecallRepository {
+  latestRun(): Promise<RecallRun | null>;
+  runs(page: PageRequest): Promise<Page<RecallRun>>;
+  run(runId: string): Promise<RecallRun>;
+  /** The whole list in its planned order. */
+  entries(runId: string, filter: RecallFilter, actor: Actor): Promise<readonly RecallRow[]>;
+  entry(entryId: string, actor: Actor): Promise<RecallRow>;
+  /** `appointment`: the day booked; left out it stays as it was. */
+  setState(
+    entryId: string,
+    change: { readonly state: WorkState; readonly note: string; readonly appointment?: IsoDate | null },
+    expected: Expected,
+    actor: Actor,
+  ): Promise<RecallRow>;
+  /** How far people came with the latest list, for the plan of the next; empty before the first. */
+  earlierVisits(): Promise<readonly EarlierVisit[]>;
+  /** Keeps a finished list in one piece; what people did with the list before is carried over (recall/carry-over.ts). */
+  keep(
+    run: NewRecallRun,
+    entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
+  ): Promise<RecallRun>;
+  /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
+  undo(entryId: string, actor: Actor): Promise<RecallRow>;
+}

@@ -1,0 +1,103 @@
+/** Work in the queue, and what is derived by it. */
+
+import type { PopulationOffset } from '../../growth/population/population-offset.js';
+import type { IsoDate } from '../../records/dates.js';
+
+/** Work that any worker process on any host may take up. */
+export interface JobData {
+  /** Splits the caseload into parts. */
+  readonly 'forecast-run': { readonly runId: string };
+  /** One part of it; doing it again does nothing. */
+  readonly 'forecast-part': {
+    readonly runId: string;
+    readonly part: number;
+    readonly ids: readonly string[];
+    /** The month whose recall list is made once every part is done, '' for the weeks ahead of today; null for forecasts alone. */
+    readonly month: string | null;
+    /** Version of the clinic's fit limits when the run began. */
+    readonly limitsVersion: number;
+  };
+  /** Forecasts in parts, then the list. */
+  readonly 'recall-run': { readonly runId: string; readonly month: string };
+  readonly 'recall-list': { readonly runId: string; readonly month: string };
+  readonly import: { readonly runId: string; readonly importId: string; readonly actor: string };
+  /** On the clock. */
+  readonly nightly: Record<string, never>;
+  readonly morning: Record<string, never>;
+  /** Where a job ends up that failed for good. */
+  readonly 'gave-up': { readonly runId?: string };
+}
+export type JobName = keyof JobData;
+
+export const jobNames: readonly JobName[] = [
+  'gave-up',
+  'forecast-run',
+  'forecast-part',
+  'recall-run',
+  'recall-list',
+  'import',
+  'nightly',
+  'morning',
+];
+
+/** What a worker does with the queue. */
+export interface WorkQueue {
+  /** Takes jobs of a kind, one at a time, until the store is closed; one that throws is tried again. */
+  take<N extends JobName>(
+    name: N,
+    pollSeconds: number,
+    handle: (data: JobData[N], jobId: string) => Promise<unknown>,
+  ): void;
+  schedule(name: 'nightly' | 'morning', cron: string, timeZone: string): Promise<void>;
+  /** Jobs not yet taken up. */
+  waiting(): Promise<{ readonly name: JobName; readonly jobs: number }[]>;
+}
+
+/** One long piece of work; `done`/`total` count children (rows for an import). */
+export interface JobRun {
+  readonly id: string;
+  readonly kind: 'forecasts' | 'recall' | 'import' | 'demo';
+  readonly status: 'queued' | 'running' | 'done' | 'failed';
+  readonly done: number;
+  readonly total: number;
+  readonly message: string;
+  readonly startedAt: string;
+  readonly finishedAt: string | null;
+}
+
+export interface JobRunsRepository {
+  /** Newest first, 20 of them; of one kind if given. */
+  latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
+  get(id: string): Promise<JobRun>;
+  /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
+  begin(kind: JobRun['kind'], now: Date): Promise<string | null>;
+  setTotal(id: string, total: number): Promise<void>;
+  /** What it is at, in words, while it runs. */
+  say(id: string, message: string): Promise<void>;
+  /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
+  partDone(id: string, part: number, count: number): Promise<{ first: boolean; complete: boolean }>;
+  isPartDone(id: string, part: number): Promise<boolean>;
+  end(id: string, status: 'done' | 'failed', message: string, now: Date): Promise<void>;
+}
+
+/** The growth model an offset was learned for: of another it says nothing. */
+export interface ModelId {
+  readonly name: string;
+  readonly version: string;
+}
+
+export interface LearnedPopulation {
+  readonly learnedOn: IsoDate;
+  /** Children that were looked at, whether or not they had enough readings. */
+  readonly children: number;
+  readonly offsets: readonly PopulationOffset[];
+}
+
+/** What the service learned of the clinic's own children. Derived: thrown away and learned again at will. */
+export interface PopulationOffsets {
+  /** Changes whenever something was learned; null before. Cheap enough to ask before every forecast. */
+  version(model: ModelId): Promise<string | null>;
+  latest(model: ModelId): Promise<LearnedPopulation | null>;
+  /** In place of what was learned of this model on the same day. */
+  keep(model: ModelId, learned: LearnedPopulation): Promise<void>;
+}
