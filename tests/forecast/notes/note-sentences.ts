@@ -34,7 +34,7 @@ export const realNotes: readonly NoteCase[] = [
   ['pressure injury noted L heel', ['skin-open']],
   ['abrasion at calf edge', ['skin-open']],
   ['two sores on the left foot', ['skin-open']],
-  ['raw area behind ear', ['skin-open']],
+  ['raw area behind ear', ['skin-open'], 'head'],
   ['graze from strap, keeping it off', ['skin-open']],
   ['ulcer base of 5th met', ['skin-open']],
   ['skin broken down over navicular, dressed today', ['skin-open']],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
@@ -8,9 +9,15 @@ const kindsIn = ([note, , region]: NoteCase) =>
   readNote(note, region ?? 'ankle-foot').findings.map((f) => f.kind);
 
 describe('free notes, clause by clause (common practice, no source)', () => {
-  for (const c of [...realNotes, ...laterRealNotes, ...lastRealNotes, ...thirdRealNotes])
+  for (const c of [...realNotes, ...laterRealNotes, ...lastRealNotes, ...thirdRealNotes, ...fourthRealNotes])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
-  for (const c of [...harmlessNotes, ...laterHarmlessNotes, ...lastHarmlessNotes, ...thirdHarmlessNotes])
+  for (const c of [
+    ...harmlessNotes,
+    ...laterHarmlessNotes,
+    ...lastHarmlessNotes,
+    ...thirdHarmlessNotes,
+    ...fourthHarmlessNotes,
+  ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 
   it('names place, side and minutes', () => {

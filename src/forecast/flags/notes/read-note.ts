@@ -50,8 +50,15 @@ const patterns = {
   clear: anyOf(words.clear),
   planned: anyOf(words.planned),
   elsewhere: anyOf(words.elsewhere),
+  nothingSeen: anyOf(words.nothingSeen),
+  unbraced: anyOf(words.unbraced.always),
+  unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
+  unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
   still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
 };
+
+/** 'Cracked? No.' */
+const ASKED_AND_DENIED = /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?=\s*(?:[.,;!\n]|$))/g;
 
 interface Term extends Match {
   readonly kind: FindingKind;
@@ -64,7 +71,8 @@ type Silenced = 'denied' | 'advice' | 'others' | null;
  * somebody else's, or is the colour of a strap. Redness with a time of 20 minutes or less is no finding.
  */
 export function readNote(note: string, region: Region | null = null): ReadNote {
-  const text = plainText(note).replace(patterns.notFindings, (m) => ' '.repeat(m.length));
+  const blank = (m: string) => ' '.repeat(m.length);
+  const text = plainText(note).replace(patterns.notFindings, blank).replace(ASKED_AND_DENIED, blank);
   const found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
   for (const sentence of splitClauses(text)) {
@@ -120,6 +128,7 @@ const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-la
 
 /** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
 function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
+  if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
   const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'lost') return ofDevice;
@@ -128,6 +137,23 @@ function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
   if (term.kind !== 'broken') return true;
   if (/\bskin\b/.test(clause)) return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
+}
+
+const ofTheBody = (kind: FindingKind): boolean =>
+  kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
+
+const HELMET = /\b(?:helmet|helm|casque|casco)/;
+
+/** It names a part of the body that this kind of device does not touch, and none that it may. */
+function isElsewhere(clause: string, region: Region | null): boolean {
+  const untouched = [
+    patterns.unbraced,
+    ...(region === 'head' ? [] : [patterns.unbracedByHelmet]),
+    ...(region === 'wrist-hand' ? [] : [patterns.unbracedByHandSplint]),
+  ];
+  if (HELMET.test(clause) || !untouched.some((p) => has(p, clause))) return false;
+  const rest = untouched.reduce((text, p) => text.replace(p, ' '), clause);
+  return !has(patterns.places, rest);
 }
 
 /** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain'. */
@@ -145,7 +171,7 @@ function isBare(clause: string, terms: readonly Term[]): boolean {
 function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
-  if (isDenied(before, after)) return 'denied';
+  if (isDenied(before, after) || has(patterns.nothingSeen, after)) return 'denied';
   if (has(patterns.advice, before) || has(anchored(patterns.adviceAfter), after)) return 'advice';
   return ofSomebodyElse(before, after) ? 'others' : null;
 }
@@ -237,6 +263,8 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
     found.splice(at, 1);
     return undefined;
   };
+  if ((current.kind.startsWith('skin') || current.kind === 'falls') && has(patterns.nothingSeen, clause))
+    return drop();
   if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
   const speaks =
