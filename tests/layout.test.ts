@@ -86,6 +86,26 @@ test('no import runs against the flow', () => {
   expect(wrong).toEqual([]);
 });
 
+test('no file imports itself by way of others, not even a type', () => {
+  const known = new Set(files);
+  const onto = new Map<string, string[]>(files.map((file) => [file, []]));
+  for (const i of local) {
+    const to = [inside(i).replace(/\.js$/, '.ts'), inside(i).replace(/\.js$/, '.tsx')].find((f) =>
+      known.has(f),
+    );
+    if (to) onto.get(i.file)?.push(to);
+  }
+  // What is left once every file that nothing more imports, or that imports nothing more, is taken away.
+  const left = new Set(files);
+  for (let before = -1; before !== left.size; ) {
+    before = left.size;
+    for (const file of left) if (!onto.get(file)?.some((to) => left.has(to))) left.delete(file);
+    const asked = new Set([...left].flatMap((file) => onto.get(file) ?? []));
+    for (const file of left) if (!asked.has(file)) left.delete(file);
+  }
+  expect([...left]).toEqual([]);
+});
+
 test('rooms that must not know each other do not', () => {
   const wrong = local
     .filter((i) => strangers.some(([a, b]) => roomOf(i.file) === a && roomOf(inside(i)) === b))

@@ -1,8 +1,10 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
-import type { Places } from '../sheets/canonical.js';
 import type { Range } from '../sheets/grid.js';
 import type { TableName } from './columns.js';
+
+/** Where the cells of a made row stood in the clinic's own sheet, by our column. */
+export type Places = Readonly<Record<string, { readonly column: string; readonly given: string }>>;
 
 /** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
 export interface TextTable {

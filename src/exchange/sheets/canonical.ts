@@ -1,10 +1,8 @@
 import type { TableName } from '../csv/columns.js';
-import type { TextTable } from '../csv/read-table.js';
+import type { Places, TextTable } from '../csv/read-table.js';
 import { safeCell } from '../csv/row-reader.js';
 import type { RefusedRow } from '../refused-row.js';
 
-/** Where the cells of a made row stood in the clinic's own sheet, by our column. */
-export type Places = Readonly<Record<string, { readonly column: string; readonly given: string }>>;
 export interface MadeRow {
   readonly row: number;
   readonly cells: Readonly<Record<string, string>>;

@@ -1,8 +1,9 @@
+import type { Places } from '../csv/read-table.js';
 import { foldText } from '../headings/fold-words.js';
 import { languageOf } from '../headings/spoken-languages.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
-import type { MadeRow, Places } from './canonical.js';
+import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
 import type { Asker } from './questions.js';

@@ -1,21 +1,14 @@
-import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { type DayNumber, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import { measures, seriesKey } from '../../records/measure.js';
 import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
-import type {
-  AdjustmentDue,
-  DataSuggestion,
-  DeviceForecast,
-  DimensionRoom,
-  ForecastOutcome,
-  PartDue,
-} from '../contract.js';
+import type { AdjustmentDue, DimensionRoom, ForecastOutcome, PartDue } from '../contract.js';
 import { type Futures, followedSeries } from '../futures.js';
 import { staleAfterDays } from '../stale-after.js';
 import { type DeviceLines, deviceLines } from './device-lines.js';
 import type { DevicePlan } from './device-plan.js';
+import type { DeviceAnswer, DeviceQuestion } from './device-question.js';
 import { dimensionRoom } from './dimension-room.js';
 import { dueDays } from './due-days.js';
 import { emptyForecast } from './empty-forecast.js';
@@ -23,7 +16,7 @@ import { explainForecast } from './explain-forecast.js';
 import { chanceOn, dayOfChance, firstPassage, passageChance } from './first-passage.js';
 import { growthStopped, type Halt } from './growth-stopped.js';
 import { holdStopped } from './hold-stopped.js';
-import { type JudgedDraws, judgedDraws } from './judged-draws.js';
+import { judgedDraws } from './judged-draws.js';
 import { readingNeeded } from './reading-needed.js';
 import { sizesOn } from './sizes-on.js';
 import { usualLife } from './usual-life.js';
@@ -34,21 +27,6 @@ const MEASURABLE_MM = 3;
 const NOTICED_MM = 8;
 const SELDOM = 0.2;
 const NEGLIGIBLE_CHANCE = 0.05;
-
-export interface DeviceAnswer {
-  readonly forecast: DeviceForecast;
-  readonly surprise: JudgedDraws['surprise'];
-}
-
-export interface DeviceQuestion {
-  readonly record: ChildRecord;
-  readonly plan: DevicePlan;
-  readonly posterior: ChildPosterior;
-  readonly futures: Futures;
-  readonly suggestions: readonly DataSuggestion[];
-  readonly today: IsoDate;
-  readonly seed: number;
-}
 
 /** First-passage forecast of one device from a child's possible futures. */
 export function forecastDevice(question: DeviceQuestion): DeviceAnswer {

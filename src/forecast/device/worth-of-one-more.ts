@@ -4,7 +4,7 @@ import { dayNumber } from '../../records/dates.js';
 import { seriesKey, technicalErrorAt } from '../../records/measure.js';
 import type { DeviceForecast } from '../contract.js';
 import type { Futures } from '../futures.js';
-import type { DeviceQuestion } from './forecast-device.js';
+import type { DeviceQuestion } from './device-question.js';
 import { readingWorth } from './reading-worth.js';
 import { sizesOn } from './sizes-on.js';
 

@@ -5,7 +5,7 @@ import type { Series } from '../../records/measure.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { Flag } from '../contract.js';
 import type { DevicePlan } from '../device/device-plan.js';
-import type { DeviceAnswer } from '../device/forecast-device.js';
+import type { DeviceAnswer } from '../device/device-question.js';
 import type { Finding } from './finding.js';
 
 /** What a flag may look at. Readings the growth model holds for gross errors are left out of `record.measurements`. */

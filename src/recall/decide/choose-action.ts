@@ -1,6 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
-import type { DeviceFacts } from './decide-device.js';
+import type { DeviceFacts } from './device-facts.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 

@@ -1,16 +1,8 @@
-import type { DeviceForecast, Flag } from '../../forecast/contract.js';
-import type { ChildRecord } from '../../records/caseload.js';
+import type { DeviceForecast } from '../../forecast/contract.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
-import type { FamilyRule } from '../../rules/fit-rule.js';
-import type {
-  AdjustStep,
-  CheckFigure,
-  DeviceDecision,
-  ReplacementInProgress,
-  TurnaroundEstimate,
-} from '../contract.js';
+import type { DeviceDecision } from '../contract.js';
 import { acceptedChance, harmADay } from './accepted-chance.js';
 import { adjustByReadings } from './adjust-by-readings.js';
 import { adjustStep } from './adjust-step.js';
@@ -20,55 +12,12 @@ import { addMonthsIso } from './calendar.js';
 import { castBy, plannedWait } from './cast-by.js';
 import { checkFigure, decidingRoom, paceReserve } from './check-figure.js';
 import { type Choice, chooseAction } from './choose-action.js';
+import type { DeviceFacts, DeviceQuestion } from './device-facts.js';
 import { chanceDueBy } from './due-by-chance.js';
 import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
-import { type RoomByReadings, roomByReadings } from './room-by-readings.js';
-import type { Successor } from './successor-of.js';
-
-export interface DeviceQuestion {
-  readonly record: ChildRecord;
-  readonly device: Device;
-  /** Null where the clinic has no rule for the family. */
-  readonly rule: FamilyRule | null;
-  readonly forecast: DeviceForecast | null;
-  readonly flags: readonly Flag[];
-  readonly turnaround: TurnaroundEstimate;
-  readonly replacement: ReplacementInProgress | null;
-  /** The device worn in its place already, where there is one. */
-  readonly successor: Successor | null;
-  readonly today: IsoDate;
-  /** What falls due by this day is wanted now. */
-  readonly until: IsoDate;
-  readonly settings: RecallSettings;
-}
-
-/** Everything that the choice of an action looks at, worked out once. */
-export interface DeviceFacts extends DeviceQuestion {
-  readonly history: DeviceHistory;
-  readonly chance: BeyondUseChance | null;
-  readonly accepted: number;
-  readonly harm: number;
-  /** Days from a cast to its fitting that are planned for. */
-  readonly waitDays: number;
-  /** The same as castBy at an even chance: when it would be cast after a look in between. */
-  readonly evenCastBy: IsoDate | null;
-  /** The same at half as much again of the accepted chance: a look is early enough until then. */
-  readonly lookBy: IsoDate | null;
-  /** What readings as they stand leave at the deciding dimension; null without two. */
-  readonly plainRoom: RoomByReadings | null;
-  readonly castBy: IsoDate | null;
-  readonly beyondUseSince: IsoDate | null;
-  readonly chanceToday: number | null;
-  /** Chance that a visit on the day it is wanted would find a cast needed. */
-  readonly neededAtVisit: number | null;
-  readonly adjust: AdjustStep | null;
-  readonly part: { readonly part: string; readonly by: IsoDate } | null;
-  readonly figure: CheckFigure | null;
-  readonly reviewBy: IsoDate;
-  readonly fundedFrom: IsoDate | null;
-}
+import { roomByReadings } from './room-by-readings.js';
 
 /** Unknown is not safe: where nothing can be said the chance counts as one half. */
 const UNKNOWN = 0.5;
