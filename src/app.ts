@@ -19,6 +19,7 @@ import { registerMetrics } from './service/metrics.js';
 import { oidcClient } from './service/oidc/oidc-client.js';
 import { registerOidc } from './service/oidc/register-oidc.js';
 import { registerOpenapi } from './service/openapi.js';
+import { refuseWhileStopping } from './service/refuse-while-stopping.js';
 import { registerSession } from './service/session.js';
 import { bodyLimits, refuseBodies } from './service/uploads/body-rules.js';
 import { readUploads } from './service/uploads/read-multipart.js';
@@ -26,6 +27,9 @@ import { uploadReader } from './service/uploads/upload-reader.js';
 
 /** The built-in database is back after a second or two. */
 const RETRY_SECONDS = 5;
+
+/** A request, body and all, is here after so long, or its connection is cut. */
+const REQUEST_WITHIN_MS = 300_000;
 
 /** The whole service on its dependencies; listens nowhere yet. */
 export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> {
@@ -38,12 +42,15 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     bodyLimit: bodyLimits.signedIn,
     routerOptions: { maxParamLength: 400 },
     forceCloseConnections: 'idle',
+    return503OnClosing: false,
+    requestTimeout: REQUEST_WITHIN_MS,
     // Addresses the router itself cannot read.
     frameworkErrors: (error, request, reply) => void sendErrorPage(error, request, reply, deps),
   });
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler((error, request, reply) => sendErrorPage(error, request, reply, deps));
+  refuseWhileStopping(app);
   logRequests(app);
   hearChartWarnings((words) => app.log.warn({ warning: words.slice(0, 200) }, 'a chart raised a warning'));
 

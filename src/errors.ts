@@ -25,6 +25,7 @@ export const errorCatalogue = {
   'unsupported-body': { status: 415, title: 'A body of a kind that is not taken here' },
   unexpected: { status: 500, title: 'Something went wrong on our side' },
   'database-unavailable': { status: 503, title: 'The database cannot be reached' },
+  stopping: { status: 503, title: 'The service is being stopped' },
   'disk-full': { status: 503, title: 'The disk is full' },
   'data-folder-in-use': { status: 503, title: 'The data folder has an owner already' },
   'cannot-restore': { status: 422, title: 'The backup cannot be restored' },

@@ -48,6 +48,17 @@ export function groupByChild(caseload: Caseload): ChildRecord[] {
   });
 }
 
+/** The records of all these children, flat again. */
+export const ungroup = (records: readonly ChildRecord[]): Caseload => ({
+  children: records.map(({ child }) => child),
+  measurements: records.flatMap((r) => r.measurements),
+  markers: records.flatMap((r) => r.markers),
+  devices: records.flatMap((r) => r.devices),
+  events: records.flatMap((r) => r.events),
+  jobs: records.flatMap((r) => r.jobs),
+  skinChecks: records.flatMap((r) => r.skinChecks),
+});
+
 /** Ids of the children whose rows these are. */
 export function childrenIn({
   children = [],

@@ -1,30 +1,11 @@
 import { DoorpostError } from '../errors.js';
-import { caseloadTables, diffCaseload } from '../exchange/diff-caseload.js';
-import { foldText } from '../exchange/headings/fold-words.js';
 import { meaningNamed } from '../exchange/headings/meaning.js';
-import type { NamedFile, ParseOptions } from '../exchange/parse-caseload.js';
-import { refusedRowText } from '../exchange/refused-row.js';
-import type { Answers, Question } from '../exchange/sheets/questions.js';
-import type { ColumnShown } from '../exchange/sheets/to-tables.js';
-import type { Caseload } from '../records/caseload.js';
+import type { ParseOptions } from '../exchange/parse-caseload.js';
+import type { Answers } from '../exchange/sheets/questions.js';
 import type { Actor, SheetAnswer, Store } from '../store/contract.js';
-import type { UploadReader } from './uploads/upload-reader.js';
-
-/** What an import would do, in numbers and words. */
-export interface ImportPlan {
-  readonly tables: { table: string; added: number; changed: number; unchanged: number }[];
-  /** The first refused rows: row, column, what was given, why, what is accepted. */
-  readonly refused: string[];
-  readonly refusedCount: number;
-  /** Readings written with a doubt, which count for less. */
-  readonly doubtful: string[];
-  readonly doubtfulCount: number;
-  readonly notices: readonly string[];
-  /** What only the clinic can say; what waits for it is not taken. */
-  readonly questions: readonly Question[];
-  /** What each column of the clinic's own sheets was taken for. */
-  readonly columns: readonly ColumnShown[];
-}
+import type { ImportPlan } from './import-plan.js';
+import type { ReadUpload, UploadReader } from './uploads/upload-reader.js';
+import type { UploadedFiles } from './uploads/uploaded-files.js';
 
 export type ImportOptions = Pick<ParseOptions, 'today' | 'dateOrder' | 'lengthUnit'>;
 
@@ -37,12 +18,12 @@ interface Reading {
 /** The dry run of an import: read, compared with what is kept, and kept itself until it is carried out; nothing else is written. */
 export async function planImport(
   reading: Reading,
-  files: readonly NamedFile[],
+  files: UploadedFiles,
   options: ImportOptions,
   actor: Actor,
 ): Promise<{ id: string; plan: ImportPlan }> {
-  const { plan, caseload } = await readAgainst(reading, files, options);
-  return { id: await reading.store.imports.create({ plan, caseload, files, options }, actor), plan };
+  const read = await readAgainst(reading, files, options);
+  return { id: await reading.store.imports.create({ ...read, options }, actor), plan: read.plan };
 }
 
 /** Keeps what the clinic answered and reads the files of a dry run again with it. */
@@ -53,8 +34,8 @@ export async function answerImport(
   actor: Actor,
 ): Promise<ImportPlan> {
   const { store } = reading;
-  const { files, options, status, plan: before } = await store.imports.get(id);
-  if (status !== 'checked' || files === null)
+  const { packed, options, status, plan: before } = await store.imports.get(id);
+  if (status !== 'checked' || packed === null)
     throw new DoorpostError(
       'already-there',
       'This import was taken in already, or its files are no longer kept',
@@ -67,51 +48,31 @@ export async function answerImport(
     answers.map((given) => keptAnswer(asked, given)),
     actor,
   );
-  const { plan, caseload } = await readAgainst(reading, files, options as ImportOptions);
-  await store.imports.again(id, { plan, caseload }, actor);
-  return plan;
+  const read = await readAgainst(reading, { packed }, options as ImportOptions);
+  await store.imports.again(id, read, actor);
+  return read.plan;
 }
 
 async function readAgainst(
   { store, uploads, refusedShown }: Reading,
-  files: readonly NamedFile[],
+  files: UploadedFiles,
   options: ImportOptions,
-): Promise<{ plan: ImportPlan; caseload: Caseload }> {
-  const parsed = await uploads.read(files, { ...options, answers: await clinicAnswers(store) });
-  const kept = await store.caseload.all();
-  const diff = diffCaseload(kept, parsed.caseload);
-  const plan = {
-    tables: caseloadTables.map((table) => ({
-      table,
-      added: diff[table].added.length,
-      changed: diff[table].changed.length,
-      unchanged: diff[table].unchanged,
-    })),
-    refused: parsed.refused.slice(0, refusedShown).map(refusedRowText),
-    refusedCount: parsed.refused.length,
-    doubtful: parsed.doubtful
-      .slice(0, refusedShown)
-      .map(({ file, row, column, given }) => `${file} row ${row}, ${column} "${given}"`),
-    doubtfulCount: parsed.doubtful.length,
-    notices: [...twins(kept, parsed.caseload), ...parsed.notices],
-    questions: parsed.questions,
-    columns: parsed.columns,
+): Promise<ReadUpload> {
+  const question = {
+    files,
+    options: { ...options, answers: await clinicAnswers(store) },
+    shown: refusedShown,
   };
-  return { plan, caseload: parsed.caseload };
+  return uploads.read(question, keptInParts(store));
 }
 
-/** Children who are kept already under another number: taking them in would make them twice. */
-function twins(kept: Caseload, given: Caseload): string[] {
-  const key = (c: Caseload['children'][number]) =>
-    `${foldText(c.name).split(' ').sort().join(' ')}/${c.birthDate}`;
-  const ids = new Set(kept.children.map((c) => c.id));
-  const byName = new Map(kept.children.filter((c) => c.name !== '').map((c) => [key(c), c.id]));
-  return given.children
-    .filter((c) => c.name !== '' && !ids.has(c.id) && byName.has(key(c)))
-    .map(
-      (c) =>
-        `${c.name}, born ${c.birthDate}, is kept already as ${byName.get(key(c))}: give the sheet a column with these numbers, or the child stands here twice.`,
-    );
+const CHILDREN_AT_ONCE = 200;
+
+/** A whole clinic is never in the web server's memory at once. */
+async function* keptInParts(store: Store) {
+  const ids = await store.caseload.ids('any');
+  for (let i = 0; i < ids.length; i += CHILDREN_AT_ONCE)
+    yield await store.caseload.records(ids.slice(i, i + CHILDREN_AT_ONCE));
 }
 
 /** The clinic's answers by question, for one sheet or for every one. */

@@ -1,7 +1,16 @@
+import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { request as ask } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { type AddressInfo, connect } from 'node:net';
+import path from 'node:path';
+import { Readable } from 'node:stream';
+import { text } from 'node:stream/consumers';
+import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { uploadLimits } from '../../src/service/uploads/read-multipart.js';
+import {
+  makeUploadFolder,
+  removeLeftUploads,
+  removeUploadFolder,
+} from '../../src/service/uploads/upload-folder.js';
 import { readerLimits, type UploadReader, uploadReader } from '../../src/service/uploads/upload-reader.js';
 import { inlineText, makeWorkbook } from '../exchange/xlsx/make-workbook.js';
 import { type TestService, testService } from './test-service.js';
@@ -27,12 +36,43 @@ const oneFile = form('XX', [['files', 'children.csv', children]]);
 describe('bodies', () => {
   let service: TestService;
   let port: number;
+  const { TMPDIR } = process.env;
   beforeAll(async () => {
     service = await testService({}, 1);
+    process.env.TMPDIR = service.database.folder;
     await service.app.listen({ host: '127.0.0.1', port: 0 });
     port = (service.app.server.address() as AddressInfo).port;
   });
-  afterAll(() => service.stop());
+  afterAll(async () => {
+    if (TMPDIR === undefined) delete process.env.TMPDIR;
+    else process.env.TMPDIR = TMPDIR;
+    await service.stop();
+  });
+  const leftOnDisk = () => readdirSync(service.database.folder).filter((n) => n.includes('upload'));
+
+  /** A form with one file of so many MiB that is no workbook, its size not announced. */
+  const sendUnannounced = (mebibytes: number) =>
+    new Promise<{ status: number; said: string }>((resolve, reject) => {
+      const sent = ask({
+        host: '127.0.0.1',
+        port,
+        method: 'POST',
+        path: '/api/imports',
+        headers: { ...multipart, authorization: `Bearer ${service.tokens.administrator}` },
+      });
+      sent.on('error', reject);
+      sent.on('response', async (answer) => {
+        resolve({ status: answer.statusCode ?? 0, said: await text(answer) });
+        sent.destroy();
+      });
+      const part = Buffer.alloc(64 * 1024, 32);
+      const parts = function* () {
+        yield form('XX', [['files', 'clinic.xlsx', '']]).subarray(0, -'\r\n--XX--\r\n'.length);
+        for (let i = 0; i < mebibytes * 16; i++) yield part;
+        yield '\r\n--XX--\r\n';
+      };
+      Readable.from(parts()).pipe(sent);
+    });
 
   /** Begins a body that never ends: who answers has not waited for it. */
   const answerBeforeBody = (method: string, path: string, headers: Record<string, string>) =>
@@ -113,7 +153,41 @@ describe('bodies', () => {
     const files = Array.from({ length: 9 }, (_, i) => ['files', `children${i}.csv`, part] as const);
     const answer = await upload(form('XX', files));
     expect(answer.statusCode).toBe(413);
-    expect(answer.json().accepted).toContain('64 MiB together');
+    expect(answer.json().accepted).toContain('32 MiB together');
+  });
+
+  it('larger than the limit are 413 also when their size is not announced', async () => {
+    const { status, said } = await sendUnannounced(33);
+    expect(status, said).toBe(413);
+    expect(JSON.parse(said).accepted).toContain('32 MiB together');
+  });
+
+  it('lie on the disk while they come in, three large ones at a time, and are gone with the answer', async () => {
+    const { arrayBuffers: before } = process.memoryUsage();
+    let most = 0;
+    let onDisk = 0;
+    const look = setInterval(() => {
+      most = Math.max(most, process.memoryUsage().arrayBuffers - before);
+      onDisk = Math.max(onDisk, leftOnDisk().length);
+    }, 5);
+    const answers = await Promise.all([30, 30, 30].map(sendUnannounced));
+    clearInterval(look);
+    for (const { status, said } of answers) {
+      expect(status, said).toBe(422);
+      expect(said).toContain('clinic.xlsx');
+    }
+    expect(onDisk).toBe(3);
+    expect(most / 1024 / 1024).toBeLessThan(30);
+    await vi.waitFor(() => expect(leftOnDisk()).toEqual([]));
+  }, 60_000);
+
+  it('left on the disk by a process that was killed are removed at the next start, those of now are not', async () => {
+    const [old, now] = [await makeUploadFolder(), await makeUploadFolder()];
+    const hoursAgo = new Date(Date.now() - 2 * 3_600_000);
+    utimesSync(old, hoursAgo, hoursAgo);
+    await removeLeftUploads(new Date());
+    expect(leftOnDisk()).toEqual([path.basename(now)]);
+    await removeUploadFolder(now);
   });
 
   it('with more files than the limit are 413', async () => {
@@ -132,52 +206,74 @@ describe('bodies', () => {
     expect(answer.json().detail).toContain('there is a value in column XFD');
     expect((await service.as(null, { url: '/ready' })).statusCode).toBe(200);
   });
+
+  // The last: the service is stopped by it.
+  it('begun before a stop are 503 with Retry-After, on an address that is always there too', async () => {
+    const socket = connect(port, '127.0.0.1');
+    socket.write('GET /health HTTP/1.1\r\nHost: doorpost\r\n');
+    await new Promise((r) => setTimeout(r, 100));
+    const closed = service.app.close();
+    await new Promise((r) => setTimeout(r, 100));
+    socket.write('\r\n');
+    const answer = await text(socket);
+    await closed;
+    expect(answer).toMatch(/^HTTP\/1.1 503 /);
+    expect(answer).toMatch(/retry-after: 5/i);
+    expect(answer).toContain('"code":"stopping"');
+  });
 });
 
 describe('the process that reads uploads', () => {
   let reader: UploadReader;
   afterEach(() => reader.stop());
-  const file = (text: string, name = 'children.csv') => [{ name, bytes: new TextEncoder().encode(text) }];
-  const options = { today: '2026-01-01' };
+  const file = (text: string, name = 'children.csv') => ({
+    files: [{ name, bytes: new TextEncoder().encode(text) }],
+    options: { today: '2026-01-01' },
+    shown: 10,
+  });
   const many = `id,birth_date,sex\n${Array.from({ length: 400_000 }, (_, i) => `c${i},2019-02-03,female`).join('\n')}`;
 
   it('that fills its memory is given up in words; the next upload is read', async () => {
     reader = uploadReader({ ...readerLimits, memoryMebibytes: 60 });
-    await expect(reader.read(file(many), options)).rejects.toMatchObject({
+    await expect(reader.read(file(many), [])).rejects.toMatchObject({
       code: 'invalid-file',
       message: 'Reading took too much memory',
     });
-    expect((await reader.read(file(children), options)).caseload.children).toHaveLength(1);
+    expect((await reader.read(file(children), [])).childIds).toEqual(['new1']);
   }, 60_000);
 
   it('that takes too long is given up in words; the web server answers meanwhile', async () => {
     reader = uploadReader({ ...readerLimits, seconds: 5 });
-    await reader.read(file(children), options);
-    const slow = file(`${many}${many.slice(17).replaceAll('c', 'd').repeat(3)}`);
+    await reader.read(file(children), []);
+    const folder = await makeUploadFolder();
+    const onDisk = path.join(folder, 'slow');
+    writeFileSync(onDisk, `${many}${many.slice(17).replaceAll('c', 'd').repeat(3)}`);
+    const slow = { ...file(''), files: [{ name: 'children.csv', path: onDisk }] };
     let longest = 0;
     let last = performance.now();
     const ticking = setInterval(() => {
       longest = Math.max(longest, performance.now() - last);
       last = performance.now();
     }, 20);
-    await expect(reader.read(slow, options)).rejects.toMatchObject({
+    await expect(reader.read(slow, [])).rejects.toMatchObject({
       message: 'Reading took longer than 5 seconds',
     });
     clearInterval(ticking);
+    await removeUploadFolder(folder);
     expect(longest).toBeLessThan(1000);
-    expect((await reader.read(file(children), options)).caseload.children).toHaveLength(1);
+    expect((await reader.read(file(children), [])).childIds).toEqual(['new1']);
   }, 60_000);
 
   it('takes a few in line and refuses more', async () => {
     reader = uploadReader({ ...readerLimits, waiting: 1 });
-    const two = [reader.read(file(children), options), reader.read(file(children), options)];
-    expect(() => reader.read(file(children), options)).toThrowError(/try again in a minute/);
+    const two = [reader.read(file(children), []), reader.read(file(children), [])];
+    expect(() => reader.read(file(children), [])).toThrowError(/try again in a minute/);
     expect((await Promise.all(two)).length).toBe(2);
   }, 30_000);
 
   it('hands on what was refused, with its place', async () => {
     reader = uploadReader();
-    await expect(reader.read(file('', 'children.csv'), options)).rejects.toMatchObject({
+    await expect(reader.read(file('', 'children.csv'), [])).rejects.toMatchObject({
       code: 'invalid-file',
       message: 'children.csv is empty',
       place: { file: 'children.csv' },

@@ -1,4 +1,4 @@
-import type { ImportPlan } from '../../service/plan-import.js';
+import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';

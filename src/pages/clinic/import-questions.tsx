@@ -4,7 +4,7 @@ import { fieldIds } from '../../exchange/headings/vocabulary.js';
 import type { Question } from '../../exchange/sheets/questions.js';
 import type { ColumnShown } from '../../exchange/sheets/to-tables.js';
 import { measureIds, measures } from '../../records/measure.js';
-import type { ImportPlan } from '../../service/plan-import.js';
+import type { ImportPlan } from '../../service/import-plan.js';
 
 /** The name of the form's field for a question or column of a dry run, by its place in the plan. */
 export const fieldOf = (kind: 'column' | 'question', at: number): string => `${kind}-${at}`;

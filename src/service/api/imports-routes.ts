@@ -1,11 +1,11 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
-import type { NamedFile, ParseOptions } from '../../exchange/parse-caseload.js';
 import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { answerImport, planImport } from '../plan-import.js';
+import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
+import type { UploadedFiles } from '../uploads/uploaded-files.js';
 import { write } from '../write.js';
 import { type Api, administration, recordKeeping } from './api.js';
 import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
@@ -227,10 +227,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
   );
 }
 
-function filesOf(
-  request: FastifyRequest,
-  today: string,
-): { files: readonly NamedFile[]; options: ParseOptions } {
+function filesOf(request: FastifyRequest, today: string): { files: UploadedFiles; options: ImportOptions } {
   if (request.upload === null) {
     const { files, dateOrder, lengthUnit } = textFiles.parse(request.body);
     return {

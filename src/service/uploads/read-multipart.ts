@@ -1,48 +1,58 @@
+import { randomUUID } from 'node:crypto';
+import { open } from 'node:fs/promises';
+import path from 'node:path';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { NamedFile } from '../../exchange/parse-caseload.js';
 
-/** What a form with files becomes: its fields as text, and the files of its field `files`. */
+import { makeUploadFolder, removeLeftUploads, removeUploadFolder } from './upload-folder.js';
+import type { FileOnDisk } from './uploaded-files.js';
+
+/** What a form with files becomes: its fields as text, and the files of its field `files`, which go with the answer. */
 export interface Upload {
   readonly fields: Readonly<Record<string, string | undefined>>;
-  readonly files: readonly NamedFile[];
+  readonly files: readonly FileOnDisk[];
 }
 
-export const uploadLimits = { bytes: 64 * 1024 * 1024, files: 12, fields: 20, fieldBytes: 1000, atOnce: 3 };
+export const uploadLimits = { bytes: 32 * 1024 * 1024, files: 12, fields: 20, fieldBytes: 1000, atOnce: 3 };
 
 /**
- * Forms with files are read on the routes that say `upload`, after sign-in and role were checked, counted as they
- * stream in and dropped at the limit. Only so many are held in memory at a time.
+ * Bodies on the routes that say `upload` are let in only so many at a time, after sign-in and role were checked. Forms
+ * with files are counted as they stream to the disk and dropped at the limit; the web server holds none of them.
  */
 export function readUploads(app: FastifyInstance): void {
   let held = 0;
   app.decorateRequest('upload', null);
-  app.addHook('preValidation', async (request, reply) => {
-    if (!request.routeOptions.config.upload || !request.isMultipart()) return;
+  app.addHook('onReady', () => removeLeftUploads(new Date()));
+  app.addHook('preParsing', async (request, reply) => {
+    if (!request.routeOptions.config.upload) return;
     if (held >= uploadLimits.atOnce)
       throw new DoorpostError(
         'too-many-requests',
         'Other files are being sent just now: try again in a minute',
       );
     held++;
-    let released = false;
-    reply.raw.once('close', () => {
-      if (!released) held--;
-      released = true;
-    });
-    const upload = await readParts(request);
-    request.upload = upload;
-    request.body = upload.fields;
+    reply.raw.once('close', () => held--);
+  });
+  app.addHook('preValidation', async (request, reply) => {
+    if (!request.routeOptions.config.upload || !request.isMultipart()) return;
+    refuseAnnounced(request);
+    const folder = await makeUploadFolder();
+    reply.raw.once('close', () => void removeUploadFolder(folder));
+    request.upload = await readParts(request, folder);
+    request.body = request.upload.fields;
   });
 }
 
-async function readParts(request: FastifyRequest): Promise<Upload> {
+function refuseAnnounced(request: FastifyRequest): void {
+  const { bytes, fields, fieldBytes } = uploadLimits;
+  if (Number(request.headers['content-length'] ?? 0) > bytes + fields * fieldBytes) throw tooLarge();
+}
+
+async function readParts(request: FastifyRequest, folder: string): Promise<Upload> {
   const fields: Record<string, string> = Object.create(null);
-  const files: NamedFile[] = [];
+  const files: FileOnDisk[] = [];
   const { bytes, files: most, fields: mostFields, fieldBytes } = uploadLimits;
   let left = bytes;
-  const announced = Number(request.headers['content-length'] ?? 0);
-  if (announced > bytes + mostFields * fieldBytes) throw tooLarge();
   try {
     const parts = request.parts({
       limits: {
@@ -58,24 +68,38 @@ async function readParts(request: FastifyRequest): Promise<Upload> {
         fields[part.fieldname] = String(part.value);
         continue;
       }
-      const chunks: Buffer[] = [];
-      for await (const chunk of part.file as AsyncIterable<Buffer>) {
-        left -= chunk.length;
-        if (left < 0) throw tooLarge();
-        chunks.push(chunk);
-      }
-      const content = Buffer.concat(chunks);
-      if (part.fieldname === 'files' && content.length > 0)
-        files.push({ name: part.filename ?? '', bytes: new Uint8Array(content) });
+      const file = path.join(folder, randomUUID());
+      const length = await toDisk(part.file, file, left);
+      left -= length;
+      if (part.fieldname === 'files' && length > 0) files.push({ name: part.filename ?? '', path: file });
     }
   } catch (error) {
-    if (error instanceof DoorpostError || (error as { statusCode?: number }).statusCode) throw error;
+    const { statusCode, code } = error as { statusCode?: number; code?: string };
+    if (error instanceof DoorpostError || statusCode) throw error;
+    if (code === 'ENOSPC')
+      throw new DoorpostError('disk-full', 'There is no room for uploads on the disk of temporary files');
     // The form's parser says 'Boundary not found', 'Unexpected end of form' and the like.
     throw new DoorpostError('bad-request', `The form cannot be read: ${(error as Error).message}`, {
       accepted: 'multipart/form-data with a boundary, whole',
     });
   }
   return { fields, files };
+}
+
+/** How long it was; refused where it is longer than `most`, what all files of a form may still have together. */
+async function toDisk(chunks: AsyncIterable<Buffer>, file: string, most: number): Promise<number> {
+  const handle = await open(file, 'wx', 0o600);
+  let length = 0;
+  try {
+    for await (const chunk of chunks) {
+      length += chunk.length;
+      if (length > most) throw tooLarge();
+      await handle.writeFile(chunk);
+    }
+  } finally {
+    await handle.close();
+  }
+  return length;
 }
 
 const tooLarge = (): DoorpostError =>

@@ -1,14 +1,29 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError, type ErrorCode, type ErrorPlace } from '../../errors.js';
-import type { NamedFile, ParsedCaseload, ParseOptions } from '../../exchange/parse-caseload.js';
+import type { ParseOptions } from '../../exchange/parse-caseload.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { ImportPlan } from '../import-plan.js';
+import type { UploadedFiles } from './uploaded-files.js';
 
 export interface ReadQuestion {
-  readonly files: readonly NamedFile[];
+  readonly files: UploadedFiles;
   readonly options: ParseOptions;
+  /** How many refused rows are told. */
+  readonly shown: number;
 }
+/** Everything that is large is text or bytes already, for the database: the web server makes no objects of it. */
+export interface ReadUpload {
+  readonly plan: ImportPlan;
+  /** JSON of the caseload. */
+  readonly caseload: string;
+  readonly childIds: readonly string[];
+  readonly packed: Uint8Array;
+}
+/** What the clinic keeps comes in parts, before the question. */
+export type ToReader = ReadQuestion | { readonly kept: readonly ChildRecord[] };
 export type ReadAnswer =
-  | { readonly parsed: ParsedCaseload }
+  | { readonly read: ReadUpload }
   | { readonly refused: { code: ErrorCode; message: string; place: ErrorPlace } }
   | { readonly failed: string };
 
@@ -22,9 +37,12 @@ export interface ReaderLimits {
 
 export const readerLimits: ReaderLimits = { memoryMebibytes: 1024, seconds: 60, waiting: 4, idleSeconds: 60 };
 
+/** What the clinic keeps, in parts. */
+export type Kept = AsyncIterable<readonly ChildRecord[]> | readonly (readonly ChildRecord[])[];
+
 export interface UploadReader {
-  /** What the files say, read where neither a loop nor a full memory reaches the web server. */
-  read(files: readonly NamedFile[], options: ParseOptions): Promise<ParsedCaseload>;
+  /** What the files say and would change, found where neither a loop nor a full memory reaches the web server. */
+  read(question: ReadQuestion, kept: Kept): Promise<ReadUpload>;
   stop(): void;
 }
 
@@ -36,6 +54,7 @@ const launcher = fileURLToPath(new URL('./reader-process.mjs', import.meta.url))
  */
 export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader {
   let child: ChildProcess | null = null;
+  let ready: Promise<void> = Promise.resolve();
   let turn: Promise<unknown> = Promise.resolve();
   let inLine = 0;
   let idle: NodeJS.Timeout | undefined;
@@ -54,13 +73,21 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
     next.once('exit', () => {
       if (child === next) child = null;
     });
+    // Starting is not reading: the limit of time is not spent on it.
+    ready = new Promise((resolve) => {
+      next.once('message', () => resolve()).once('exit', () => resolve());
+      next.once('error', () => resolve());
+    });
     child = next;
     return next;
   };
-  const ask = async (question: ReadQuestion): Promise<ParsedCaseload> => {
+  const ask = async (question: ReadQuestion, kept: Kept): Promise<ReadUpload> => {
     clearTimeout(idle);
     try {
-      return await answerOf(started(), question, limits);
+      const reading = started();
+      await ready;
+      for await (const part of kept) await tell(reading, { kept: part });
+      return await answerOf(reading, question, limits);
     } catch (error) {
       if (!(error instanceof DoorpostError) || error.place.given === GIVEN_UP) end();
       throw error;
@@ -69,14 +96,14 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
     }
   };
   return {
-    read(files, options) {
+    read(question, kept) {
       if (inLine > limits.waiting)
         throw new DoorpostError(
           'too-many-requests',
           'Other files are being read just now: try again in a minute',
         );
       inLine++;
-      const answer = turn.then(() => ask({ files, options }));
+      const answer = turn.then(() => ask(question, kept));
       turn = answer.catch(() => undefined).finally(() => inLine--);
       return answer;
     },
@@ -87,14 +114,18 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
   };
 }
 
+/** Resolves when it is on its way: a slow reader is not buried under what it has not read yet. */
+const tell = (child: ChildProcess, message: ToReader): Promise<void> =>
+  new Promise((resolve) => {
+    if (!child.connected) resolve();
+    // A reader that has ended is told of by `answerOf`.
+    else child.send(message, () => resolve());
+  });
+
 /** Marks a refusal after which the process is of no use any more. */
 const GIVEN_UP = 'the whole upload';
 
-function answerOf(
-  child: ChildProcess,
-  question: ReadQuestion,
-  limits: ReaderLimits,
-): Promise<ParsedCaseload> {
+function answerOf(child: ChildProcess, question: ReadQuestion, limits: ReaderLimits): Promise<ReadUpload> {
   return new Promise((resolve, reject) => {
     const givenUp = (message: string, accepted: string) =>
       settle(() =>
@@ -115,10 +146,9 @@ function answerOf(
     );
     const onEnd = () =>
       givenUp('Reading took too much memory', `what is read within ${limits.memoryMebibytes} MiB`);
-    const onMessage = (answer: ReadAnswer | 'ready') => {
-      if (answer === 'ready') return;
+    const onMessage = (answer: ReadAnswer) => {
       settle(() => {
-        if ('parsed' in answer) resolve(answer.parsed);
+        if ('read' in answer) resolve(answer.read);
         else if ('refused' in answer)
           reject(new DoorpostError(answer.refused.code, answer.refused.message, answer.refused.place));
         else reject(Object.assign(new Error('reading an upload failed'), { stack: answer.failed }));
@@ -130,6 +160,7 @@ function answerOf(
       then();
     };
     child.on('message', onMessage).once('exit', onEnd).once('error', onEnd);
-    child.send(question, (error) => error && onEnd());
+    if (child.connected) child.send(question, (error) => error && onEnd());
+    else onEnd();
   });
 }

@@ -17,9 +17,11 @@ export interface SheetAnswer {
 
 export interface CheckedImport {
   readonly plan: unknown;
-  readonly caseload: Caseload;
-  /** Kept until it is taken in, so that an answer does not need the file again. */
-  readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
+  /** JSON of a `Caseload`: a large one is never an object where it is only passed on. */
+  readonly caseload: string;
+  readonly childIds: readonly string[];
+  /** The files, kept until it is taken in, so that an answer does not need them again. */
+  readonly packed: Uint8Array;
   /** How it was read. */
   readonly options: unknown;
 }
@@ -42,7 +44,7 @@ export interface TakenBack {
 export interface StoredImport {
   readonly id: string;
   readonly status: 'checked' | 'queued' | 'committed' | 'refused' | 'taken-back';
-  readonly files: CheckedImport['files'] | null;
+  readonly packed: Uint8Array | null;
   readonly options: unknown;
   readonly added: AddedIds | null;
   readonly plan: unknown;
@@ -62,7 +64,7 @@ export interface SheetAnswersRepository {
 export interface ImportsRepository {
   create(checked: CheckedImport, actor: Actor): Promise<string>;
   /** Another dry run of the same files, before it is taken in. */
-  again(id: string, checked: Pick<CheckedImport, 'plan' | 'caseload'>, actor: Actor): Promise<void>;
+  again(id: string, checked: Omit<CheckedImport, 'packed' | 'options'>, actor: Actor): Promise<void>;
   /** Every import with when it was made, the newest first, up to 20. */
   latest(): Promise<readonly ImportRun[]>;
   /** The children a taken-in import added something to. */

@@ -1,15 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import { gunzipSync, gzipSync } from 'node:zlib';
 import type { Caseload } from '../../records/caseload.js';
-import { childrenIn } from '../../records/caseload.js';
 import type { Database } from '../connect.js';
-import type { AddedIds, CheckedImport, Store, StoredImport } from '../contract.js';
+import type { AddedIds, Store, StoredImport } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import { notFound } from '../records/require-child.js';
 import { freshIds, takeBackImport } from './take-back-import.js';
 
 export const importsRepository = (db: Database): Store['imports'] => ({
-  async create({ plan, caseload, files, options }, actor) {
+  async create({ plan, caseload, childIds, packed, options }, actor) {
     const id = randomUUID();
     await db
       .insertInto('imports')
@@ -17,8 +15,8 @@ export const importsRepository = (db: Database): Store['imports'] => ({
         id,
         status: 'checked',
         plan: JSON.stringify(plan),
-        caseload: JSON.stringify(caseload),
-        files: packed(files),
+        caseload,
+        files: Buffer.from(packed.buffer, packed.byteOffset, packed.byteLength),
         options: JSON.stringify(options),
         created_by: actor.name,
       })
@@ -27,15 +25,15 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       actor,
       action: 'create',
       resource: 'import',
-      childIds: childrenIn(caseload),
+      childIds,
       detail: { importId: id },
     });
     return id;
   },
-  async again(id, { plan, caseload }, actor) {
+  async again(id, { plan, caseload, childIds }, actor) {
     await db
       .updateTable('imports')
-      .set({ plan: JSON.stringify(plan), caseload: JSON.stringify(caseload) })
+      .set({ plan: JSON.stringify(plan), caseload })
       .where('id', '=', id)
       .where('status', '=', 'checked')
       .execute();
@@ -43,7 +41,7 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       actor,
       action: 'change',
       resource: 'import',
-      childIds: childrenIn(caseload),
+      childIds,
       detail: { importId: id },
     });
   },
@@ -111,19 +109,9 @@ async function read(db: Database, id: string, lock: boolean): Promise<StoredImpo
     status: row.status,
     plan: row.plan,
     caseload: row.caseload as Caseload | null,
-    files: row.files === null ? null : unpacked(row.files),
+    packed: row.files,
     options: row.options,
     added: row.added as AddedIds | null,
     createdBy: row.created_by,
   };
 }
-
-const packed = (files: CheckedImport['files']): Buffer =>
-  gzipSync(
-    JSON.stringify(files.map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') }))),
-  );
-
-const unpacked = (kept: Buffer): CheckedImport['files'] =>
-  (JSON.parse(gunzipSync(kept).toString('utf8')) as { name: string; base64: string }[]).map(
-    ({ name, base64 }) => ({ name, bytes: new Uint8Array(Buffer.from(base64, 'base64')) }),
-  );
