@@ -1,6 +1,6 @@
 import { Kysely, PostgresDialect } from 'kysely';
 import pg from 'pg';
-import { asDatabaseError } from './database-errors.js';
+import { asDatabaseError, asUnavailable } from './database-errors.js';
 import type { Tables } from './tables.js';
 
 const DATE_OID = 1082;
@@ -38,11 +38,11 @@ export function connectionPool(url: string, max: number, name: string): pg.Pool 
 /** Connects lazily. `failed` hears of every failure before the caller does. */
 export function connect(url: string, max = 10, failed: (error: unknown) => void = () => {}): Database {
   const pool = connectionPool(url, max, 'doorpost');
-  const told = async <T>(work: Promise<T>): Promise<T> => {
+  const told = async <T>(work: Promise<T>, named = asDatabaseError): Promise<T> => {
     try {
       return await work;
     } catch (cause) {
-      const error = asDatabaseError(cause);
+      const error = named(cause);
       failed(error);
       throw error;
     }
@@ -51,7 +51,7 @@ export function connect(url: string, max = 10, failed: (error: unknown) => void 
     dialect: new PostgresDialect({
       pool: {
         connect: async () => {
-          const client = await told(pool.connect());
+          const client = await told(pool.connect(), asUnavailable);
           return {
             query: ((sql: string, values: unknown[]) => told(client.query(sql, values))) as never,
             release: (destroy?: boolean) => client.release(destroy),

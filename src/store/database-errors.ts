@@ -23,15 +23,23 @@ export function asDatabaseError(error: unknown): unknown {
     /^(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect|Cannot use a pool after)/.test(
       message,
     );
-  if (!lost) return error;
-  return because(
-    error,
+  return lost ? unavailable(error) : error;
+}
+
+/** Where no connection can be had, whatever the server's reason (no such database, a password changed), it is away. */
+export function asUnavailable(error: unknown): unknown {
+  const named = asDatabaseError(error);
+  return named instanceof DoorpostError || !(named instanceof Error) ? named : unavailable(named);
+}
+
+const unavailable = (cause: Error) =>
+  because(
+    cause,
     new DoorpostError(
       'database-unavailable',
       'The database cannot be reached just now: try again in a moment',
     ),
   );
-}
 
 export const isUnavailable = (error: unknown): boolean =>
   error instanceof DoorpostError && (error.code === 'database-unavailable' || error.code === 'disk-full');

@@ -1,6 +1,7 @@
 import type { InjectOptions } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Role, roles } from '../../src/store/contract.js';
+import { onServer } from '../database/one-postgres.js';
 import { routeRoles } from './route-roles.js';
 import { type TestService, testService } from './test-service.js';
 
@@ -47,6 +48,44 @@ describe('every route and every role', () => {
         expect(status, role).toBeLessThan(500);
       } else expect({ role, status, code }).toEqual({ role, status: 403, code: 'not-allowed' });
     }
+  });
+
+  // The last that asks the database: it is gone after.
+  describe('while the database is away', () => {
+    const database = () => new URL(service.database.url).pathname.slice(1);
+    beforeAll(async () => {
+      const server = service.database.url.replace(/[^/]+$/, 'postgres');
+      await onServer(server, `alter database ${database()} with allow_connections false`);
+      await onServer(
+        server,
+        `select pg_terminate_backend(pid) from pg_stat_activity where datname = '${database()}'`,
+      );
+    });
+    afterAll(async () => {
+      const server = service.database.url.replace(/[^/]+$/, 'postgres');
+      await onServer(server, `alter database ${database()} with allow_connections true`);
+    });
+
+    it.each(Object.entries(routeRoles))('%s answers at once', async (route, allowed) => {
+      const [method, pattern] = route.split(' ');
+      const role = roles.find((r) => allowed !== 'public' && allowed.includes(letter[r])) ?? null;
+      const answer = await service.as(role, {
+        method: method as 'GET',
+        url: pattern.replace(/:\w+/g, 'none'),
+        ...(method === 'GET' || method === 'DELETE' ? {} : { payload: {} }),
+      });
+      if (allowed === 'public' && answer.statusCode < 500) return;
+      expect(answer.statusCode, answer.body).toBe(503);
+      expect(answer.headers['retry-after']).toBe('5');
+      expect(answer.json().code).toBe('database-unavailable');
+    });
+
+    it('readiness says so, health does not mind', async () => {
+      expect((await service.as(null, { url: '/ready' })).json()).toMatchObject({
+        code: 'database-unavailable',
+      });
+      expect((await service.as(null, { url: '/health' })).statusCode).toBe(200);
+    });
   });
 
   it('leads a browser that is not signed in to the sign-in page', async () => {
