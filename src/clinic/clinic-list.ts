@@ -60,6 +60,7 @@ export async function levelledClinicList(
     childOf: (id) => children.get(id),
     turnaroundOf: answer.turnaroundOf,
     settings: question.settings,
+    failed: question.failed,
   });
   return { ...answer, list };
 }

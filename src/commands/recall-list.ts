@@ -99,6 +99,7 @@ function inProgressText(recall: RecallList): string {
 /** Where the places do not suffice, who is late for it and what would help; nothing where they do. */
 function levellingText(levelling: RecallLevelling | undefined): string {
   if (!levelling) return '';
+  if (levelling.notLevelled) return levelling.notLevelled;
   const { weeks, harmed, relief } = levelling;
   const over = weeks.filter((w) => w.overtime > 0);
   return [

@@ -241,4 +241,6 @@ export interface RecallLevelling {
   readonly visitsSaved: number;
   /** Relative distance to the best plan there could be. */
   readonly gap: number;
+  /** Said where the weeks could not be planned: the list stands without them. */
+  readonly notLevelled?: string;
 }

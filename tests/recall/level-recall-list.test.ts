@@ -32,6 +32,21 @@ describe('levelRecallList, on the demo clinic of 40 children', () => {
     list = buildRecallList(assessments, records, turnaroundOf, { today, rules: loadRules() });
   }, 60_000);
 
+  it('keeps everybody, without weeks and said so, where the planning breaks down', async () => {
+    const heard: unknown[] = [];
+    const planned = await levelRecallList(list, {
+      clinic: { clinicians: [{ id: 'clinic', slotsPerWeek: 12 }], workshop: [], clinicClosures: [] },
+      childOf,
+      turnaroundOf: () => {
+        throw new RangeError('broken');
+      },
+      failed: (error) => heard.push(error),
+    });
+    expect(planned.entries).toEqual(list.entries);
+    expect(planned.levelling.notLevelled).toContain('latest safe day');
+    expect(heard).toEqual([new RangeError('broken')]);
+  });
+
   it.each([12, 3])(
     'with %i slots a week gives each due child a week, in its window or said to be late',
     async (slots) => {

@@ -4,7 +4,7 @@ import type { RecallRow } from '../../store/contract.js';
 import type { PageContext } from '../parts/page-context.js';
 
 /** As the recall job keeps it with the run; absent in lists made before they were levelled. */
-export type Levelling = Pick<RecallLevelling, 'weeks' | 'relief' | 'visitsSaved'>;
+export type Levelling = Pick<RecallLevelling, 'weeks' | 'relief' | 'visitsSaved' | 'notLevelled'>;
 const LINES_SHOWN = 60;
 
 /** What the plan of the weeks saves, and where places are missing: which weeks, who is late for it, what would help. */
@@ -15,7 +15,8 @@ export function Weeks(props: {
 }) {
   const { levelling, late, format } = props;
   if (!levelling) return null;
-  const { weeks, relief, visitsSaved } = levelling;
+  const { weeks, relief, visitsSaved, notLevelled } = levelling;
+  if (notLevelled) return <p class="notice">{notLevelled}</p>;
   const missing = weeks.flatMap((w) => {
     const week = `Week of ${format.date(w.week)}: `;
     return [

@@ -32,11 +32,35 @@ function loadHighs(): Promise<Highs> {
   return highs;
 }
 
-/** Solve to optimality, reproducibly: fixed seed, one thread (all this build has), no clock in any stopping rule. */
+/** Many times what the largest clinic needs: a simplex that goes round in circles ends, by no clock. */
+const MOST_ITERATIONS = 2_000_000;
+/** Primal simplex is two to three times faster than dual on these assignment programmes (tests/bench). */
+const STRATEGIES = { usual: 4, second: 1 };
+
+/**
+ * Solve to optimality, reproducibly: fixed seed, one thread (all this build has), no clock in any stopping rule. What
+ * the usual way cannot solve is tried once more by another; a solver that broke down is loaded anew first.
+ */
 export async function solveProgramme(p: Programme, whole?: { mipGap: number }): Promise<Solution> {
   // Nobody to plan for, or everybody settled before: the solver has a status of its own for that, and no plan.
   if (p.columns === 0)
     return { objective: 0, bound: 0, x: new Float64Array(), rowPrice: new Float64Array(whole ? 0 : p.rows) };
+  try {
+    return await solveBy(STRATEGIES.usual, p, whole);
+  } catch (error) {
+    if (!(error instanceof DoorpostError)) highs = null;
+    return solveBy(STRATEGIES.second, p, whole).catch((again) => {
+      if (!(again instanceof DoorpostError)) highs = null;
+      throw again;
+    });
+  }
+}
+
+async function solveBy(
+  simplexStrategy: number,
+  p: Programme,
+  whole: { mipGap: number } | undefined,
+): Promise<Solution> {
   const solver = await loadHighs();
   const data: ModelData = {
     numCols: p.columns,
@@ -59,8 +83,8 @@ export async function solveProgramme(p: Programme, whole?: { mipGap: number }): 
   const model = solver.createModel(data);
   try {
     model.options.set({ output_flag: false, random_seed: 1 });
-    // Primal simplex: two to three times faster than dual on these assignment programmes (tests/bench).
-    if (!whole) model.options.set({ solver: 'simplex', simplex_strategy: 4 });
+    model.options.set({ simplex_iteration_limit: MOST_ITERATIONS });
+    if (!whole) model.options.set({ solver: 'simplex', simplex_strategy: simplexStrategy });
     else model.options.set({ mip_rel_gap: whole.mipGap, mip_abs_gap: 1e-6, mip_max_nodes: 500 });
     model.run();
     const status = model.getModelStatus();
@@ -76,6 +100,15 @@ export async function solveProgramme(p: Programme, whole?: { mipGap: number }): 
     const bound = whole ? Number(model.info.get('mip_dual_bound')) : objective;
     return { objective, bound, x: colValue, rowPrice: whole ? new Float64Array() : rowDual };
   } finally {
+    disposed(model);
+  }
+}
+
+/** A solver that broke down cannot even be tidied up; what it said first is what counts. */
+function disposed(model: { dispose(): void }): void {
+  try {
     model.dispose();
+  } catch {
+    highs = null;
   }
 }

@@ -23,17 +23,38 @@ export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' |
   readonly settings?: RecallSettingsInput;
   /** The list before and what came of it: the new plan moves as few as it can. */
   readonly earlier?: readonly EarlierVisit[];
+  /** Hears why the weeks could not be planned. */
+  readonly failed?: (error: unknown) => void;
+}
+
+export type LevelledList = RecallList & { readonly levelling: RecallLevelling };
+
+const NOT_LEVELLED =
+  'The weeks could not be planned this time. Everybody is on the list with the latest safe day and without a week: plan by that day. Visits that are booked hold.';
+
+/**
+ * The recall list with a week for every entry, and why that week. Where the planning fails, whatever the reason, the
+ * list stands without weeks and says so: who is wanted and by when does not hang on it.
+ */
+export async function levelRecallList(list: RecallList, options: LevelRecallOptions): Promise<LevelledList> {
+  try {
+    return await levelled(list, options);
+  } catch (error) {
+    options.failed?.(error);
+    const nothing = { weeks: [], harmed: [], relief: [], visitsSaved: 0, gap: 0 };
+    return { ...list, levelling: { ...nothing, notLevelled: NOT_LEVELLED } };
+  }
 }
 
 /**
- * The recall list with a week for every entry, and why that week, planned over all the list's children under the
- * clinic's casting slots; `levelling` tells where they do not suffice, who comes too late for it and what would help.
- * Where an entry's devices go at different times, it has the first of their weeks.
+ * Planned over all the list's children under the clinic's casting slots; `levelling` tells where they do not suffice,
+ * who comes too late for it and what would help. Where an entry's devices go at different times, it has the first of
+ * their weeks.
  */
-export async function levelRecallList(
+async function levelled(
   list: RecallList,
   { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
-): Promise<RecallList & { readonly levelling: RecallLevelling }> {
+): Promise<LevelledList> {
   const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
   const isShut = shutDays(clinic);
   const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, isShut)]));
