@@ -22,11 +22,15 @@ export interface EvenNormals {
   readonly sign: Int8Array;
   /** Of the first draw of a pair: uniform on (0, 1), line by line. */
   uniform(pair: number, line: number): number;
+  /** The standard normal at that uniform. */
+  normal(pair: number, line: number): number;
 }
 
 interface Table {
   readonly normals: Float32Array;
   readonly uniforms: Float64Array;
+  /** The uniforms' normals, line by line once they are asked for. */
+  readonly normalLines: (Float64Array | undefined)[];
 }
 const made = new Map<string, Table>();
 
@@ -44,7 +48,15 @@ export function evenNormals(pairs: number, seed: number): EvenNormals {
     normals: table.normals,
     sign: Int8Array.from({ length: WIDTH }, () => (chance.uniform() < 0.5 ? -1 : 1)),
     uniform: (pair, line) => table.uniforms[(line % UNIFORMS) * pairs + pair],
+    normal: (pair, line) => (table.normalLines[line % UNIFORMS] ?? normalLine(table, line % UNIFORMS))[pair],
   };
+}
+
+function normalLine({ uniforms, normalLines }: Table, line: number): Float64Array {
+  const pairs = uniforms.length / UNIFORMS;
+  const normals = uniforms.slice(line * pairs, (line + 1) * pairs).map(normalQuantile);
+  normalLines[line] = normals;
+  return normals;
 }
 
 function makeTable(pairs: number, variant: number): Table {
@@ -71,7 +83,7 @@ function makeTable(pairs: number, variant: number): Table {
   const uniforms = new Float64Array(UNIFORMS * pairs);
   for (let u = 0; u < UNIFORMS; u++)
     uniforms.set(line(u < EVEN_UNIFORMS ? 1 + EVEN_NORMALS + u : SOBOL_DIMENSIONS), u * pairs);
-  return { normals, uniforms };
+  return { normals, uniforms, normalLines: [] };
 }
 
 /** Indices in ascending order of value. */

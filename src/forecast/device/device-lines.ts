@@ -23,7 +23,6 @@ export function deviceLines(
   const dates = search.map((d) => isoDate(d));
   const castIndex = futures.days.indexOf(dayNumber(history.castDate));
   const clear = clearUntil(plan.judgements, limits.length);
-  const perDay = (of: (date: IsoDate) => number) => Float64Array.from(dates, of);
   const wanted = limits.map((limit, d): PassageLimit => {
     const lifts = liftsOf(limit, futures, castIndex, dates);
     return {
@@ -37,7 +36,7 @@ export function deviceLines(
   });
   const spent = wanted.map((line, d) => {
     const left = stepped(limits[d], dates, adjustableLeftOn);
-    return { ...line, limitMm: perDay(() => 0).map((_, j) => line.limitMm[j] + left[j]) };
+    return left.some((mm) => mm > 0) ? { ...line, limitMm: left.map((mm, j) => line.limitMm[j] + mm) } : line;
   });
   return { wanted, spent };
 }
@@ -48,12 +47,10 @@ function stepped(
   dates: readonly IsoDate[],
   of: (limit: DimensionLimit, date: IsoDate) => number,
 ): Float64Array {
-  const steps = new Set(limit.gains.map((g) => g.date));
   const values = new Float64Array(dates.length);
-  for (let j = 0; j < dates.length; j++) {
-    const moved = j === 0 || [...steps].some((day) => day > dates[j - 1] && day <= dates[j]);
-    values[j] = moved ? of(limit, dates[j]) : values[j - 1];
-  }
+  const first = (day: IsoDate) => dates.findIndex((date) => date >= day);
+  const steps = [...new Set([0, ...limit.gains.map((g) => first(g.date))])].filter((j) => j >= 0);
+  for (const j of steps.sort((a, b) => a - b)) values.fill(of(limit, dates[j] ?? ''), j);
   return values;
 }
 

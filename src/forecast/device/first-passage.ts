@@ -31,13 +31,14 @@ export interface Passage {
   readonly by: Int32Array;
 }
 
-/** Search days between two knots of the paths, on which every path is one straight line. */
-interface Stretch {
-  /** Index of the knot before. */
-  readonly knot: number;
-  /** Indices into `search`, the end left out. */
-  readonly start: number;
-  readonly end: number;
+/** Where each search day lies between the knots of the paths, and the days of each pair of knots together. */
+interface Grid {
+  readonly days: readonly DayNumber[];
+  readonly share: Float64Array;
+  /** Per stretch of search days on which every path is one straight line: the knot before, its first day, its end. */
+  readonly knot: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
 }
 
 /** Rounding that a straight line may stray by beyond its ends, mm. */
@@ -54,66 +55,82 @@ export function firstPassage(
   limits: readonly PassageLimit[],
   draws: number,
 ): Passage {
-  const width = days.length;
-  const { share, stretches } = stretched(days, search);
-  const lowest = limits.map(({ limitMm, from = 0 }) => lowestLimits(limitMm, from, stretches));
+  const grid = gridOf(days, search);
   const at = new Int32Array(draws).fill(search.length);
   const by = new Int32Array(draws).fill(-1);
-  const last = width === 1 ? 0 : 1;
-  for (let i = 0; i < draws; i++) {
-    const row = i * width;
-    let excess = Number.NEGATIVE_INFINITY;
-    for (let s = 0; s < limits.length; s++) {
-      const { path, castIndex, limitMm, deviationMm, from = 0, lifts } = limits[s];
-      const base = (castIndex === null ? 0 : path[row + castIndex]) + deviationMm[i];
-      const low = lowest[s];
-      let found = false;
-      for (let g = 0; g < stretches.length && !found; g++) {
-        const { knot, start, end } = stretches[g];
-        if (start > at[i]) break;
-        const before = path[row + knot];
-        const rise = path[row + knot + last] - before;
-        if (before + Math.max(rise, 0) - base + ROUNDING_MM <= low[g]) continue;
-        for (let j = Math.max(start, from); j < end && j <= at[i]; j++) {
-          let over = before + share[j] * rise - base - limitMm[j];
-          if (over > 0 && lifts) over -= lifted(lifts, row, knot, last, share[j], j);
-          if (over <= 0 || (j === at[i] && over <= excess)) continue;
-          at[i] = j;
-          by[i] = s;
-          excess = over;
-          found = true;
-          break;
-        }
-      }
-    }
-  }
+  const excess = new Float64Array(draws).fill(Number.NEGATIVE_INFINITY);
+  for (let s = 0; s < limits.length; s++) passLimit(grid, limits[s], s, at, by, excess);
   return { at, by };
 }
 
-/** Where each search day lies between knots, and the days of each pair of knots together. */
-function stretched(
-  days: readonly DayNumber[],
-  search: readonly DayNumber[],
-): { share: Float64Array; stretches: Stretch[] } {
+/** Brings one limit in: draws it stops sooner, or on the same day by more, are its own from now on. */
+function passLimit(
+  { days, share, knot, start, end }: Grid,
+  { path, castIndex, limitMm, deviationMm, from = 0, lifts }: PassageLimit,
+  s: number,
+  at: Int32Array,
+  by: Int32Array,
+  excess: Float64Array,
+): void {
+  const width = days.length;
+  const last = width === 1 ? 0 : 1;
+  const low = lowestLimits(limitMm, from, start, end);
+  const stretches = knot.length;
+  for (let i = 0; i < at.length; i++) {
+    const row = i * width;
+    const base = (castIndex === null ? 0 : path[row + castIndex]) + deviationMm[i];
+    for (let g = 0, found = false; g < stretches && !found && start[g] <= at[i]; g++) {
+      const before = path[row + knot[g]];
+      const rise = path[row + knot[g] + last] - before;
+      if (before + (rise > 0 ? rise : 0) - base + ROUNDING_MM <= low[g]) continue;
+      for (let j = Math.max(start[g], from); j < end[g] && j <= at[i]; j++) {
+        let over = before + share[j] * rise - base - limitMm[j];
+        if (over > 0 && lifts) over -= lifted(lifts, row, knot[g], last, share[j], j);
+        if (over <= 0 || (j === at[i] && over <= excess[i])) continue;
+        at[i] = j;
+        by[i] = s;
+        excess[i] = over;
+        found = true;
+        break;
+      }
+    }
+  }
+}
+
+/** A device's search days are asked about many times over the same knots. */
+const grids = new WeakMap<readonly DayNumber[], Grid>();
+
+function gridOf(days: readonly DayNumber[], search: readonly DayNumber[]): Grid {
+  const before = grids.get(search);
+  if (before?.days === days) return before;
   const width = days.length;
   const share = new Float64Array(search.length);
-  const stretches: Stretch[] = [];
+  const knot: number[] = [];
+  const start: number[] = [];
   for (let j = 0, k = 0; j < search.length; j++) {
     while (k < width - 2 && days[k + 1] <= search[j]) k++;
     share[j] = width === 1 ? 0 : (search[j] - days[k]) / (days[k + 1] - days[k]);
-    const open = stretches.at(-1);
-    if (open?.knot === k) stretches[stretches.length - 1] = { ...open, end: j + 1 };
-    else stretches.push({ knot: k, start: j, end: j + 1 });
+    if (knot[knot.length - 1] === k) continue;
+    knot.push(k);
+    start.push(j);
   }
-  return { share, stretches };
+  const grid = {
+    days,
+    share,
+    knot: Int32Array.from(knot),
+    start: Int32Array.from(start),
+    end: Int32Array.from(start, (_, g) => start[g + 1] ?? search.length),
+  };
+  grids.set(search, grid);
+  return grid;
 }
 
-function lowestLimits(limitMm: Float64Array, from: number, stretches: readonly Stretch[]): Float64Array {
-  return Float64Array.from(stretches, ({ start, end }) => {
-    let low = Number.POSITIVE_INFINITY;
-    for (let j = Math.max(start, from); j < end; j++) low = Math.min(low, limitMm[j]);
-    return low;
-  });
+function lowestLimits(limitMm: Float64Array, from: number, start: Int32Array, end: Int32Array): Float64Array {
+  const lowest = new Float64Array(start.length).fill(Number.POSITIVE_INFINITY);
+  for (let g = 0; g < start.length; g++)
+    for (let j = Math.max(start[g], from); j < end[g]; j++)
+      if (limitMm[j] < lowest[g]) lowest[g] = limitMm[j];
+  return lowest;
 }
 
 /** By how much bars further down lift the line on a day, mm. */
@@ -145,8 +162,9 @@ export function passageChance(passage: Passage, weights: Float64Array, searchDay
 
 /** Day on which a non-decreasing chance reaches p, linear between search days; null when it does not. */
 export function dayOfChance(search: readonly DayNumber[], chance: Float64Array, p: number): DayNumber | null {
-  const j = chance.findIndex((c) => c >= p);
-  if (j < 0) return null;
+  let j = 0;
+  while (j < chance.length && chance[j] < p) j++;
+  if (j === chance.length) return null;
   if (j === 0) return search[0];
   const part = (p - chance[j - 1]) / (chance[j] - chance[j - 1]);
   return search[j - 1] + part * (search[j] - search[j - 1]);

@@ -216,7 +216,8 @@ function adjustmentsDue(
       },
     ];
   });
-  return due.sort((a, b) => (a.p50 ?? '9999').localeCompare(b.p50 ?? '9999'));
+  const soonest = (a: AdjustmentDue) => a.p50 ?? '9999';
+  return due.sort((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0));
 }
 
 function partsDue(
@@ -235,9 +236,9 @@ function partsDue(
         which.map((d) => lines.spent[d]),
         weights,
       ).days;
-    const first = own
-      .map((d) => ({ d, day: due([d]).find((x) => x !== null) ?? '9999' }))
-      .sort((a, b) => a.day.localeCompare(b.day))[0];
-    return [{ part: part.id, series: limits[first.d].series, days: due(own) }];
+    const each = own.map((d) => ({ d, days: due([d]) }));
+    const soonest = ({ days }: (typeof each)[number]) => days.find((x) => x !== null) ?? '9999';
+    const first = each.toSorted((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0))[0];
+    return [{ part: part.id, series: limits[first.d].series, days: own.length === 1 ? first.days : due(own) }];
   });
 }

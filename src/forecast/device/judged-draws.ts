@@ -3,7 +3,6 @@ import type { DeviceEvent } from '../../records/device.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DimensionLimit } from '../../rules/dimension-limits.js';
 import { evenNormals } from '../../statistics/even-normals.js';
-import { normalQuantile } from '../../statistics/normal-quantile.js';
 import type { Futures } from '../futures.js';
 import { deviationChance, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
@@ -34,26 +33,28 @@ export function judgedDraws(
   const even = evenNormals(Math.ceil(draws / 2), seed);
   const uniform = (i: number, line: number) =>
     i & 1 ? 1 - even.uniform(i >> 1, line) : even.uniform(i >> 1, line);
+  const normal = (i: number, line: number) =>
+    i & 1 ? -even.normal(i >> 1, line) : even.normal(i >> 1, line);
+  const chance = chanceSoFar(limits, low, high, draws);
   const n = limits.length;
   let line = 2 * n;
   const surprise: { event: DeviceEvent; likelihood: number }[] = [];
   for (const judgement of judgements) {
     if (judgement.limits.length === 0) continue;
-    const before = judgement.verdict ? meanChance(limits, low, high, draws) : 1;
+    const before = judgement.verdict ? chance.mean() : 1;
     const first = line;
-    bound(judgement, futures, limits, castIndex, low, high, (i, k) => normalQuantile(uniform(i, first + k)));
+    bound(judgement, futures, limits, castIndex, low, high, (i, k) => normal(i, first + k));
+    chance.changed(judgement.limits);
     line += judgement.limits.length;
     if (judgement.verdict)
-      surprise.push({
-        event: judgement.verdict,
-        likelihood: meanChance(limits, low, high, draws) / Math.max(before, 1e-300),
-      });
+      surprise.push({ event: judgement.verdict, likelihood: chance.mean() / Math.max(before, 1e-300) });
   }
-  const deviations = limits.map(({ toleranceMm }, d) =>
-    Float64Array.from({ length: draws }, (_, i) =>
-      drawDeviation(toleranceMm, low[d][i], high[d][i], uniform(i, n + d), uniform(i, d)),
-    ),
-  );
+  const deviations = limits.map(({ toleranceMm }, d) => {
+    const drawn = new Float64Array(draws);
+    for (let i = 0; i < draws; i++)
+      drawn[i] = drawDeviation(toleranceMm, low[d][i], high[d][i], uniform(i, n + d), uniform(i, d));
+    return drawn;
+  });
   return { deviations, surprise };
 }
 
@@ -79,49 +80,64 @@ function bound(
       used[i] -= line + (limit.kind === 'growth' ? path[i * width + castIndex] : 0);
     return used;
   });
+  const tightWithin = judged.map((d) => limits[d].dimension.tightWithinMm.value);
+  const toleranceOf = judged.map((d) => limits[d].dimension.toleranceMm.value);
   for (let i = 0; i < draws; i++) {
-    const scarce = said === 'tight' || said === 'none' ? scarcest(need, judged, limits, i) : -1;
-    judged.forEach((d, k) => {
-      const { tightWithinMm, toleranceMm } = limits[d].dimension;
+    const scarce = said === 'tight' || said === 'none' ? scarcest(need, toleranceOf, i) : -1;
+    for (let k = 0; k < judged.length; k++) {
+      const d = judged[k];
       // A reviewer's eye is as sure as the family's figure is.
-      const seen = Math.max(0, tightWithinMm.value + toleranceMm.value * doubt(i, k));
-      const enough = { room: 0, good: seen, loose: seen + tightWithinMm.value, tight: 0, none: -Infinity }[
-        said
-      ];
+      const seen = Math.max(0, tightWithin[k] + toleranceOf[k] * doubt(i, k));
+      const enough = leastRoom(said, seen, tightWithin[k]);
       low[d][i] = Math.max(low[d][i], need[k][i] + enough);
       if (high[d][i] <= low[d][i]) high[d][i] = Number.POSITIVE_INFINITY;
-      if (k !== scarce) return;
+      if (k !== scarce) continue;
       high[d][i] = Math.min(high[d][i], need[k][i] + (said === 'tight' ? Math.max(0.5, seen) : 0));
       if (low[d][i] >= high[d][i]) low[d][i] = said === 'tight' ? need[k][i] : Number.NEGATIVE_INFINITY;
-    });
+    }
   }
 }
 
+/** The least room that a word says there is, mm, for a reviewer who calls less than `seen` tight. */
+function leastRoom(said: Judgement['said'], seen: number, tightWithinMm: number): number {
+  if (said === 'good') return seen;
+  if (said === 'loose') return seen + tightWithinMm;
+  return said === 'none' ? Number.NEGATIVE_INFINITY : 0;
+}
+
 /** Which of the judged limits a word on the whole device is about: the one with the least room. */
-function scarcest(
-  need: readonly Float64Array[],
-  judged: readonly number[],
-  limits: readonly DimensionLimit[],
-  draw: number,
-): number {
+function scarcest(need: readonly Float64Array[], toleranceMm: readonly number[], draw: number): number {
   let worst = 0;
-  const short = (k: number) => need[k][draw] / limits[judged[k]].dimension.toleranceMm.value;
+  const short = (k: number) => need[k][draw] / toleranceMm[k];
   for (let k = 1; k < need.length; k++) if (short(k) > short(worst)) worst = k;
   return worst;
 }
 
-/** Chance of all that was judged so far, over the draws. */
-function meanChance(
+/** Chance of all that was judged so far, over the draws; only limits whose bounds have changed are worked out anew. */
+function chanceSoFar(
   limits: readonly DimensionLimit[],
   low: readonly Float64Array[],
   high: readonly Float64Array[],
   draws: number,
-): number {
-  let sum = 0;
-  for (let i = 0; i < draws; i++)
-    sum += limits.reduce(
-      (product, { toleranceMm }, d) => product * deviationChance(toleranceMm, low[d][i], high[d][i]),
-      1,
-    );
-  return sum / draws;
+) {
+  const chances = limits.map(() => new Float64Array(draws).fill(1));
+  const stale = new Set<number>();
+  return {
+    changed(which: readonly number[]) {
+      for (const d of which) stale.add(d);
+    },
+    mean(): number {
+      for (const d of stale)
+        for (let i = 0; i < draws; i++)
+          chances[d][i] = deviationChance(limits[d].toleranceMm, low[d][i], high[d][i]);
+      stale.clear();
+      let sum = 0;
+      for (let i = 0; i < draws; i++) {
+        let product = 1;
+        for (let d = 0; d < chances.length; d++) product *= chances[d][i];
+        sum += product;
+      }
+      return sum / draws;
+    },
+  };
 }

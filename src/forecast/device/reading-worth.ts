@@ -22,18 +22,17 @@ export function readingWorth(
   const n = dayOf.length;
   const order = ascending(dayOf);
   const [days, sizes] = [dayOf, size].map((of) => Float64Array.from(order, (i) => of[i]));
-  const weights = new Float64Array(n);
+  const sums = new Float64Array(n);
+  /** Width between the days at which the weights' running sum reaches 10 and 90 %. */
   const width = (): number => {
-    let total = 0;
-    for (let i = 0; i < n; i++) total += weights[i];
-    const at = (p: number) => {
-      let sum = 0;
-      for (let i = 0; i < n; i++) if ((sum += weights[i]) >= p * total) return days[i];
-      return days[n - 1];
-    };
-    return at(0.9) - at(0.1);
+    const total = sums[n - 1];
+    let from = 0;
+    while (from < n - 1 && sums[from] < 0.1 * total) from++;
+    let to = from;
+    while (to < n - 1 && sums[to] < 0.9 * total) to++;
+    return days[to] - days[from];
   };
-  weights.fill(1);
+  for (let i = 0; i < n; i++) sums[i] = i + 1;
   const nowDays = width();
   const bySize = Float64Array.from(size).sort();
   let sum = 0;
@@ -41,7 +40,13 @@ export function readingWorth(
     // Sizes in order and errors out of order, so that neither follows the other.
     const truth = bySize[Math.floor(((k + 0.5) * n) / TRIED)];
     const result = truth + errorSd * errors[(k * 7) % errors.length];
-    for (let i = 0; i < n; i++) weights[i] = Math.exp(-0.5 * ((sizes[i] - result) / errorSd) ** 2);
+    let running = 0;
+    for (let i = 0; i < n; i++) {
+      const off = (sizes[i] - result) / errorSd;
+      // Farther off than this the weight is none.
+      if (off > -9 && off < 9) running += Math.exp(-0.5 * off * off);
+      sums[i] = running;
+    }
     sum += width();
   }
   return { nowDays, thenDays: sum / TRIED };
