@@ -30,10 +30,8 @@ const farTail = {
 };
 /** Two polynomials of degree 7, written out: this is asked for at every draw of every limit. */
 function ratio({ n, d }: { n: readonly number[]; d: readonly number[] }, x: number): number {
-  const above =
-    ((((((n[0] * x + n[1]) * x + n[2]) * x + n[3]) * x + n[4]) * x + n[5]) * x + n[6]) * x + n[7];
-  const below =
-    ((((((d[0] * x + d[1]) * x + d[2]) * x + d[3]) * x + d[4]) * x + d[5]) * x + d[6]) * x + d[7];
+  const above = ((((((n[0] * x + n[1]) * x + n[2]) * x + n[3]) * x + n[4]) * x + n[5]) * x + n[6]) * x + n[7];
+  const below = ((((((d[0] * x + d[1]) * x + d[2]) * x + d[3]) * x + d[4]) * x + d[5]) * x + d[6]) * x + d[7];
   return above / below;
 }
 

@@ -238,7 +238,11 @@ function partsDue(
       ).days;
     const each = own.map((d) => ({ d, days: due([d]) }));
     const soonest = ({ days }: (typeof each)[number]) => days.find((x) => x !== null) ?? '9999';
-    const first = each.toSorted((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0))[0];
-    return [{ part: part.id, series: limits[first.d].series, days: own.length === 1 ? first.days : due(own) }];
+    const first = each.toSorted((a, b) =>
+      soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0,
+    )[0];
+    return [
+      { part: part.id, series: limits[first.d].series, days: own.length === 1 ? first.days : due(own) },
+    ];
   });
 }

@@ -24,7 +24,7 @@ export function growthStopped(record: ChildRecord, series: Series): Halt | null 
   if (!measures[series.measure].skeletal) return null;
   const own = record.measurements
     .filter((m) => m.measure === series.measure && m.side === series.side)
-    .sort((a, b) => a.date.localeCompare(b.date));
+    .sort((a, b) => dayNumber(a.date) - dayNumber(b.date));
   const last = own.at(-1);
   const before = last && own.findLast((m) => daysBetween(m.date, last.date) >= APART_DAYS);
   if (!last || !before) return null;

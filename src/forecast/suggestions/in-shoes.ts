@@ -1,5 +1,5 @@
 import type { ChildRecord } from '../../records/caseload.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { MeasureId, Side } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 
@@ -29,4 +29,6 @@ export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; 
 }
 
 const byDate = (record: ChildRecord, measure: MeasureId): Measurement[] =>
-  record.measurements.filter((m) => m.measure === measure).sort((a, b) => a.date.localeCompare(b.date));
+  record.measurements
+    .filter((m) => m.measure === measure)
+    .sort((a, b) => dayNumber(a.date) - dayNumber(b.date));

@@ -1,5 +1,6 @@
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
+import { dayNumber } from '../../records/dates.js';
 import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
@@ -15,7 +16,7 @@ export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] 
     (m) => measures[m.measure].skeletal && m.measure !== 'head_diagonal',
   );
   return [...groupBy(bones, (m) => seriesKey(m)).values()].flatMap((rows) => {
-    const sorted = [...rows].sort((a, b) => a.date.localeCompare(b.date));
+    const sorted = [...rows].sort((a, b) => dayNumber(a.date) - dayNumber(b.date));
     return sorted.slice(1).flatMap((m, i) => {
       const before = sorted[i];
       const error = (r: typeof m) =>

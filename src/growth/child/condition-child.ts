@@ -32,8 +32,10 @@ export function conditionChild(
   let believed: Float64Array = variance;
   for (let look = 1; ; look++) {
     const errors = Float64Array.from(telling, (i) => believed[i]);
-    const placed = candidates.map((c) =>
-      c.member.seeksTempo ? { ...c, grid: seekTempo(c, bones, errors, prior, evidence) } : c,
+    const seeking = candidates.filter((c) => c.member.seeksTempo);
+    const sought = seekTempo(seeking, bones, errors, prior, evidence);
+    const placed = candidates.flatMap((c) =>
+      c.member.seeksTempo ? sought.filter((s) => s.member === c.member) : [c],
     );
     const worlds = conditionWorlds(placed, { at, value, variance }, prior, evidence);
     const doubts = doubt(worlds, seen, at);

@@ -37,20 +37,36 @@ interface Normal {
   readonly c: number;
 }
 
+/** Ways of growing this much less likely than another of their pool (log) are not worked out: 6 in a million. */
+const HOPELESS = 12;
+
 /**
  * Quadrature points where this child's tempo and intensity are: the mode of prior x likelihood is looked for, and a
  * Gauss-Hermite rule laid over its curvature. A point's `logPrior` holds its share of the area, so that
  * weights stay comparable between members. Liu & Pierce (1994), A note on Gauss-Hermite quadrature, Biometrika 81.
+ * Candidates that the mode already shows to be out of the question are left out; a later look may bring them back.
  */
 export function seekTempo(
-  candidate: Candidate,
+  candidates: readonly Candidate[],
   seen: readonly Reading[],
   variance: Float64Array,
   prior: ChildPrior,
   evidence: Evidence,
-): GridPoint[] {
-  const density = densityOf(candidate, seen, variance, prior, evidence);
-  return rule(matchMoments(findMode(density), density));
+): Candidate[] {
+  const likeliest = new Map<string, { log: number; mode: Normal }>();
+  const found = candidates.map((candidate) => {
+    const { pool } = candidate.member;
+    const density = densityOf(candidate, seen, variance, prior, evidence);
+    // The same child on another clock: the search begins where the usual one ended.
+    const { best, ...mode } = findMode(density, likeliest.get(`${pool}/${candidate.sex}`)?.mode);
+    const log = best + Math.log(mode.a * mode.c);
+    for (const key of [pool, `${pool}/${candidate.sex}`])
+      if (log > (likeliest.get(key)?.log ?? Number.NEGATIVE_INFINITY)) likeliest.set(key, { log, mode });
+    return { candidate, density, mode, log };
+  });
+  return found
+    .filter(({ candidate, log }) => log >= likeliest.get(candidate.member.pool)!.log - HOPELESS)
+    .map(({ candidate, density, mode }) => ({ ...candidate, grid: rule(matchMoments(mode, density)) }));
 }
 
 function rule({ tempo: centre, intensity: middle, a, b, c }: Normal): GridPoint[] {
@@ -123,11 +139,14 @@ function densityOf(
 }
 
 /** Newton's steps by differences from the best of a few points. */
-function findMode(density: (tempo: number, intensity: number) => number): Normal {
-  let at = { tempo: 0, intensity: 0 };
-  let best = Number.NEGATIVE_INFINITY;
+function findMode(
+  density: (tempo: number, intensity: number) => number,
+  near: Normal | undefined,
+): Normal & { best: number } {
+  let at = { tempo: near?.tempo ?? 0, intensity: near?.intensity ?? 0 };
+  let best = near ? density(at.tempo, at.intensity) : Number.NEGATIVE_INFINITY;
   for (const tempo of SCAN_TEMPO)
-    for (const intensity of SCAN_INTENSITY) {
+    for (const intensity of near ? [near.intensity] : SCAN_INTENSITY) {
       const value = density(tempo, intensity);
       if (value <= best) continue;
       best = value;
@@ -160,7 +179,7 @@ function findMode(density: (tempo: number, intensity: number) => number): Normal
       best = value;
     }
     const ownLength = Math.hypot(dt / a, (di - (b / a) * dt) / c);
-    if (step === MOST_STEPS || ownLength < SHORT) return { ...at, a, b, c };
+    if (step === MOST_STEPS || ownLength < SHORT) return { ...at, a, b, c, best };
     width = Math.min(0.5, Math.max(0.05, better ? 0.7 * Math.min(a, Math.hypot(b, c)) : width / 2));
   }
 }

@@ -150,9 +150,10 @@ function shareOut(strands: readonly World[][], pairs: number): number[] {
 /** The world each pair of draws is taken from: the same whatever series, days and seed are drawn. */
 export function worldsOfPairs(worlds: readonly World[], pairs: number): World[] {
   const strands = strandsOf(worlds);
+  const inOrder = strands.flat();
   let from = 0;
   return shareOut(strands, pairs).flatMap((end, i) => {
-    const own = Array.from({ length: Math.max(0, end - from) }, () => strands.flat()[i]);
+    const own: World[] = new Array(Math.max(0, end - from)).fill(inOrder[i]);
     from = Math.max(from, end);
     return own;
   });
