@@ -82,7 +82,7 @@ function passLimit(
     for (let g = 0, found = false; g < stretches && !found && start[g] <= at[i]; g++) {
       const before = path[row + knot[g]];
       const rise = path[row + knot[g] + last] - before;
-      if (before + (rise > 0 ? rise : 0) - base + ROUNDING_MM <= low[g]) continue;
+      if (before + Math.max(rise, 0) - base + ROUNDING_MM <= low[g]) continue;
       for (let j = Math.max(start[g], from); j < end[g] && j <= at[i]; j++) {
         let over = before + share[j] * rise - base - limitMm[j];
         if (over > 0 && lifts) over -= lifted(lifts, row, knot[g], last, share[j], j);
