@@ -1,16 +1,16 @@
+import { format, parseISO } from 'date-fns';
 import type { IsoDate } from '../records/dates.js';
 import type { AdjustmentKind } from '../records/device.js';
 import { measures, type Series } from '../records/measure.js';
 
 const written = new Map<IsoDate, string>();
 const MOST_WRITTEN = 73_000;
-const inWords = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
 
 /** '12 March 2027'. */
 export function plainDate(date: IsoDate): string {
   const before = written.get(date);
   if (before !== undefined) return before;
-  const text = inWords.format(new Date(date));
+  const text = format(parseISO(date), 'd MMMM yyyy');
   if (written.size < MOST_WRITTEN) written.set(date, text);
   return text;
 }

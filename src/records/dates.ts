@@ -1,3 +1,5 @@
+import { isValid, parseISO } from 'date-fns';
+
 /** Calendar date, ISO 8601 'YYYY-MM-DD', no time zone. */
 export type IsoDate = string;
 /** Whole days since 1970-01-01 (proleptic Gregorian); what arithmetic is done in. */
@@ -8,10 +10,7 @@ const MS_A_DAY = 86_400_000;
 export const DAYS_A_YEAR = 365.25;
 
 export function isIsoDate(text: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
-  const ms = Date.parse(text);
-  // '2026-02-30' is read as 2 March.
-  return Number.isFinite(ms) && new Date(ms).toISOString().startsWith(text);
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && isValid(parseISO(text));
 }
 
 /** Days looked up again and again in a forecast; parsing and writing them took a twentieth of it. */
