@@ -37,6 +37,9 @@ const HOLD = ['whistle', 'acre', 'snap', 'kettle', 'brook', 'latch', 'wick', 'ho
 
 export const inventedGivenName = (c: Chance): string => c.oneOf(FIRST) + c.oneOf(MIDDLE) + c.oneOf(LAST);
 export const inventedSurname = (c: Chance): string => c.oneOf(HOUSE) + c.oneOf(HOLD);
-/** A number that no exchange gives out. */
-export const inventedContact = (c: Chance, surname: string): string =>
-  `Carer ${inventedGivenName(c)} ${surname}, telephone 000 ${c.whole(100, 999)} ${c.whole(1000, 9999)}`;
+/** From a range that the United Kingdom's regulator keeps for films and books, so that nobody is rung (from memory). */
+export function inventedContact(c: Chance, surname: string): string {
+  const carer = `Carer ${inventedGivenName(c)} ${surname}`;
+  const ending = c.whole(100, 999);
+  return `${carer}, telephone ${c.happens(0.5) ? '07700 900' : '01632 960'}${ending}`;
+}

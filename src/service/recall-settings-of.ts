@@ -5,4 +5,5 @@ import type { ClinicSettings } from '../store/contract.js';
 export const recallSettingsOf = (settings: ClinicSettings): RecallSettingsInput => ({
   acceptedChance: settings.acceptedChance,
   harmInsensate: settings.harmInsensate,
+  eligibleAfterMonths: settings.eligibleAfterMonths,
 });

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { rename, rm } from 'node:fs/promises';
-import { Readable } from 'node:stream';
+import { Readable, type Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { createGzip } from 'node:zlib';
 import { sql } from 'kysely';
@@ -51,12 +51,25 @@ export const leftOutTables = {
 const ROWS_AT_ONCE = 2000;
 export const FORMAT = 'doorpost-backup/1';
 
-/**
- * Writes every row as one gzipped file: a line of JSON a row, then a line with the number of rows and a digest. Taken
- * in one snapshot, while the service runs; readable by a server of any version. The file holds health data and the
- * service's secrets: keep it as safe as the database. Gives the number of rows.
- */
+/** The backup as a file of its own; a file begun and not finished does not stay. Gives the number of rows. */
 export async function writeBackup(url: string, path: string): Promise<number> {
+  const part = `${path}.part`;
+  try {
+    const rows = await streamBackup(url, createWriteStream(part, { mode: 0o600 }));
+    await rename(part, path);
+    return rows;
+  } catch (error) {
+    await rm(part, { force: true });
+    throw error;
+  }
+}
+
+/**
+ * Every row, gzipped: a line of JSON a row, then a line with the number of rows and a digest, so that a file cut short
+ * is not restored. Taken in one snapshot, while the service runs; readable by a server of any version. It holds health
+ * data and the service's secrets: keep it as safe as the database. Gives the number of rows.
+ */
+export async function streamBackup(url: string, to: Writable): Promise<number> {
   const db = connect(url, 1);
   let rows = 0;
   try {
@@ -80,17 +93,9 @@ export async function writeBackup(url: string, path: string): Promise<number> {
             }
           yield `${JSON.stringify({ rows, sha256: digest.digest('hex') })}\n`;
         }
-        await pipeline(
-          Readable.from(lines()),
-          createGzip(),
-          createWriteStream(`${path}.part`, { mode: 0o600 }),
-        );
+        await pipeline(Readable.from(lines()), createGzip(), to);
       });
-    await rename(`${path}.part`, path);
     return rows;
-  } catch (error) {
-    await rm(`${path}.part`, { force: true });
-    throw error;
   } finally {
     await db.destroy();
   }

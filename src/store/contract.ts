@@ -5,6 +5,7 @@
  * Ids are stable text; `version` is for lost-update checks (HTTP ETag) and starts at 1.
  */
 
+import type { Writable } from 'node:stream';
 import type { CaseloadRepository } from './contract/caseload.js';
 import type { ChildrenRepository } from './contract/children.js';
 import type { DevicesRepository, EventsRepository, WorkshopJobsRepository } from './contract/devices.js';
@@ -76,6 +77,8 @@ export interface Store {
   secret(name: string): Promise<string>;
   /** Throws 'database-unavailable' unless the database answers and is migrated. */
   ready(): Promise<void>;
+  /** All that is kept, gzipped, as restore reads it; the number of rows once all are written. */
+  backup(to: Writable): Promise<number>;
   /** Jobs in hand have so many seconds to end (5 when not said), then they are handed back. */
   close(seconds?: number): Promise<void>;
   /** Everything written by `work` is kept together or not at all. */

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
 import { atomically } from './atomically.js';
+import { streamBackup } from './backup.js';
 import { connect, type Database } from './connect.js';
 import type { Store } from './contract.js';
 import { isMigrated, migrate } from './migrate.js';
@@ -66,7 +67,7 @@ export async function openStore(
       if (!(await isMigrated(db)))
         throw new DoorpostError('database-unavailable', 'The tables of the database are not up to date');
     };
-    return storeOn(db, queue, options.secretKey ?? null, ready);
+    return storeOn(db, queue, options.secretKey ?? null, ready, (to) => streamBackup(url, to));
   } catch (error) {
     await db.destroy();
     throw error;
@@ -95,7 +96,13 @@ async function tryToWrite(db: Database): Promise<void> {
 }
 
 /** The repositories on a connection or on an open transaction. */
-function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: () => Promise<void>): Store {
+function storeOn(
+  db: Database,
+  queue: Queue,
+  secretKey: string | null,
+  ready: () => Promise<void>,
+  backup: Store['backup'],
+): Store {
   const secret = (name: string) =>
     secretKey === null ? keptSecret(db, name) : Promise.resolve(`${secretKey}/${name}`);
   return {
@@ -129,11 +136,12 @@ function storeOn(db: Database, queue: Queue, secretKey: string | null, ready: ()
     enqueue: (name, data) => sendJob(queue.boss, db, name, data),
     secret,
     ready,
+    backup,
     async close(seconds = 5) {
       await queue.close(seconds);
       await db.destroy();
     },
-    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, queue, secretKey, ready))),
+    transaction: (work) => atomically(db, (tx) => work(storeOn(tx, queue, secretKey, ready, backup))),
   };
 }
 

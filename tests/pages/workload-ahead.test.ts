@@ -1,10 +1,12 @@
 /** Reckoned by hand; usual lives from the family's rule, common practice, no source. */
 import { expect, it } from 'vitest';
-import { workloadAhead } from '../../src/pages/clinic/workload-ahead.js';
-import { deviceRecord } from '../../src/records/device.js';
+import { castsByWeek } from '../../src/pages/clinic/overview-view.js';
+import { whyEnded, workloadAhead } from '../../src/pages/clinic/workload-ahead.js';
+import { type DeviceEvent, deviceRecord } from '../../src/records/device.js';
 import { childRecord } from '../../src/records/records.js';
 import { usualLifetimeMonths } from '../../src/rules/by-age.js';
 import { loadRules } from '../../src/rules/load-rules.js';
+import type { RecallRow } from '../../src/store/contract.js';
 
 const rules = loadRules();
 const today = '2026-11-27';
@@ -21,11 +23,17 @@ const device = (childId: string, rest = {}) =>
     status: 'worn',
     ...rest,
   });
-const ahead = (middle: string | null, children = [child('a', '2022-11-27')], rest = {}) =>
+const ahead = (
+  middle: string | null,
+  children = [child('a', '2022-11-27')],
+  rest = {},
+  funded: Record<string, number> = {},
+) =>
   workloadAhead(
     { children, devices: [device('a', rest)] },
     () => middle,
     () => 21,
+    funded,
     rules,
     today,
   );
@@ -48,7 +56,82 @@ it('puts a late cast into this month, and nothing for the grown up, the retired 
     ahead(null).families[0].casts.some((n) => n > 0),
     'without a forecast the usual life',
   ).toBe(true);
-  expect(ahead('2027-02-10', [child('a', '2005-01-01')]).families).toEqual([]);
+  expect(ahead('2027-02-10', [child('a', '2005-01-01')]).all).toEqual([]);
   expect(ahead('2027-02-10', [child('a', '2022-11-27', 'moved-away')]).families).toEqual([]);
   expect(ahead('2027-02-10', undefined, { status: 'retired' }).families).toEqual([]);
+});
+
+it('waits for the funder, and counts a device whose next is being made once', () => {
+  const [{ casts, inUse }] = ahead('2027-02-10', undefined, {}, { 'solid-afo': 9 }).families;
+  expect(inUse).toBe(1);
+  // Fitted 20 September and paid again nine months on: 20 June; needed on 20 January.
+  expect(casts[2]).toBe(0);
+  expect(casts[7]).toBe(1);
+  const next = device('a', {
+    id: 'a-next',
+    replaces: 'a-d',
+    castDate: '2026-11-20',
+    fittedDate: null,
+    status: 'ordered',
+  });
+  const { all } = workloadAhead(
+    { children: [child('a', '2022-11-27')], devices: [device('a'), next] },
+    () => '2027-02-10',
+    () => 21,
+    {},
+    rules,
+    today,
+  );
+  expect(new Set(all.map((c) => c.deviceId))).toEqual(new Set(['a-next']));
+});
+
+it('goes on in the weeks after the list, both sides of a child as one appointment', () => {
+  const slots = new Map(
+    Array.from({ length: 26 }, (_, i): [string, number] => {
+      const monday = new Date(Date.UTC(2026, 10, 23 + 7 * i));
+      return [monday.toISOString().slice(0, 10), 4];
+    }),
+  );
+  const cast = (deviceId: string, day: string, later = false) => ({
+    childId: 'a',
+    deviceId,
+    family: 'solid-afo',
+    day,
+    later,
+  });
+  const casts = [cast('l', '2027-01-20'), cast('r', '2027-01-22'), cast('l', '2027-04-07', true)];
+  const listed = {
+    childId: 'a',
+    state: 'to-call',
+    entry: { action: 'cast', deviceIds: ['l', 'r'], plannedWeek: '2026-12-07', castBy: '2026-12-10' },
+  } as unknown as RecallRow;
+  const loaded = (rows: RecallRow[]) =>
+    castsByWeek(rows, slots, casts).flatMap((w) => (w.load > 0 ? [[w.weekStart, w.load]] : []));
+  expect(loaded([])).toEqual([
+    ['2027-01-18', 1],
+    ['2027-04-05', 1],
+  ]);
+  expect(loaded([listed]), 'what the list has, in its week').toEqual([
+    ['2026-12-07', 1],
+    ['2027-04-05', 1],
+  ]);
+});
+
+it('says why devices ended: as told, else as judged, else that the next replaced it', () => {
+  const retired = (deviceId: string, endReason: string | null = null) =>
+    ({ kind: 'retired', deviceId, date: '2026-10-01', endReason, verdict: null }) as unknown as DeviceEvent;
+  const judged = {
+    kind: 'verdict',
+    deviceId: 'b',
+    date: '2026-09-01',
+    verdict: 'outgrown',
+  } as unknown as DeviceEvent;
+  const events = [retired('a', 'worn-out'), retired('b'), judged, retired('c'), retired('d')];
+  const devices = [device('x', { replaces: 'c' })];
+  expect(Object.fromEntries(whyEnded({ devices, events }, today))).toEqual({
+    'worn out': 1,
+    outgrown: 1,
+    'replaced by the next, reason not said': 1,
+    'not said': 1,
+  });
 });

@@ -1,4 +1,5 @@
 /** Editing a child's details as the pages post it: by role, against lost updates, field by field. */
+import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Role, systemActor } from '../../src/store/contract.js';
 import { type TestService, testService } from './test-service.js';
@@ -38,6 +39,28 @@ describe('editing a child', () => {
       status: value.status,
     };
   };
+
+  it('an administrator takes the backup away by the own password; the log says so', async () => {
+    const take = (role: Role, password: string) =>
+      service.as(role, {
+        method: 'POST',
+        url: '/settings/backup',
+        headers: { accept: 'text/html', 'content-type': 'application/x-www-form-urlencoded' },
+        payload: new URLSearchParams({ password }).toString(),
+      });
+    expect((await take('clinician', service.passwords.clinician)).statusCode).toBe(403);
+    const wrong = await take('administrator', 'not the password');
+    expect(wrong.statusCode).toBe(422);
+    expect(wrong.body).toContain('password is not right');
+    const taken = await take('administrator', service.passwords.administrator);
+    expect(taken.headers['content-disposition']).toContain('.jsonl.gz');
+    const lines = gunzipSync(taken.rawPayload).toString().trim().split('\n');
+    const { rows } = JSON.parse(lines.at(-1) ?? '');
+    expect(lines).toHaveLength(rows + 2);
+    expect(lines.some((l) => l.includes('"children"'))).toBe(true);
+    const { items } = await service.store.audit.list({ action: 'export' }, { limit: 10 });
+    expect(items.filter((r) => r.resource === 'backup')).toMatchObject([{ userName: 'administrator' }]);
+  });
 
   it('keeps everything when nothing is touched, version included', async () => {
     const before = await stored('c0');

@@ -193,6 +193,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'GET /settings': 'a',
   'POST /settings': 'a',
   'POST /settings/languages': 'a',
+  'POST /settings/backup': 'a',
   'GET /access-log': 'au',
   'GET /capacity': 'csa',
   'POST /capacity': 'csa',

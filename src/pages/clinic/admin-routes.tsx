@@ -1,16 +1,20 @@
-import type { FastifyInstance } from 'fastify';
+import { PassThrough } from 'node:stream';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
+import { families } from '../../service/api/schemas/clinic-settings.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
 import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
+import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
-import { AccessLogPage, SettingsPage, UsersPage } from './admin-pages.js';
+import { AccessLogPage, UsersPage } from './admin-pages.js';
+import { SettingsPage } from './settings-page.js';
 
 type Admin = { Params: { id: string }; Querystring: Form; Body: Form };
 
@@ -70,17 +74,45 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     return reply.redirect('/users?notice=user-saved', 303);
   });
 
-  app.get('/settings', access, async (request, reply) =>
-    sendPage(
-      reply,
+  const showSettings = async (request: FastifyRequest, reply: FastifyReply, error = '') => {
+    const [context, settings, languages, me] = await Promise.all([
+      pageContext(request, reply, deps),
+      store.settings.get(),
+      readLanguages(store),
+      store.users.get(actorOf(request).userId),
+    ]);
+    const page = (
       <SettingsPage
-        context={await pageContext(request, reply, deps)}
-        settings={await store.settings.get()}
-        languages={await readLanguages(store)}
-        error=""
-      />,
-    ),
-  );
+        context={context}
+        settings={settings}
+        languages={languages}
+        askPassword={me.hasPassword}
+        error={error}
+      />
+    );
+    return sendPage(reply, page, error ? 422 : 200);
+  };
+
+  app.get('/settings', access, (request, reply) => showSettings(request, reply));
+
+  app.post<Admin>('/settings/backup', access, async (request, reply) => {
+    const { name, hasPassword } = await store.users.get(actorOf(request).userId);
+    // A session left open at a desk is not enough to carry everything away.
+    const password = request.body?.password ?? '';
+    const again = () => passwordSignIn(request, deps, { name, password }, 'password again, for a backup');
+    const error = hasPassword ? await refusalOf(again()) : '';
+    if (error) return showSettings(request, reply, error);
+    await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'backup' });
+    const file = new PassThrough();
+    store.backup(file).catch((problem) => {
+      request.log.error({ code: problem.code }, 'a backup was cut short');
+      file.destroy(problem);
+    });
+    return reply
+      .type('application/gzip')
+      .header('content-disposition', `attachment; filename="doorpost-${deps.clock.today()}.jsonl.gz"`)
+      .send(file);
+  });
 
   app.post<Admin>('/settings/languages', access, async (request, reply) => {
     const { language = '', ...rest } = request.body ?? {};
@@ -114,6 +146,9 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         contact: (body.contact ?? '').slice(0, 200),
         acceptedChance: number('acceptedChance', 1, 50) / 100,
         harmInsensate: number('harmInsensate', 1, 20),
+        eligibleAfterMonths: Object.fromEntries(
+          families.flatMap((f) => (body[`months-${f}`] ? [[f, number(`months-${f}`, 0, 60)]] : [])),
+        ),
       },
       Number(body.version),
       actorOf(request),

@@ -10,8 +10,9 @@ export function MonthsAhead(props: {
   context: PageContext;
   ahead: WorkloadAhead;
   ended: readonly (readonly [string, number])[];
+  eligibleAfterMonths: Readonly<Record<string, number>>;
 }) {
-  const { ahead, ended } = props;
+  const { ahead, ended, eligibleAfterMonths } = props;
   const { format } = props.context;
   const cells = (counts: readonly number[]) => (
     <>
@@ -30,7 +31,7 @@ export function MonthsAhead(props: {
       <h3>Casts by month, the next twelve</h3>
       <p class="hint">
         From the middle date of every device's forecast, and then its successors at the usual life of that
-        age. Late ones stand in this month.
+        age, none before the funder pays. Late ones stand in this month.
       </p>
       {ahead.families.length === 0 ? (
         <Empty>No device in use that will be followed by another.</Empty>
@@ -40,6 +41,12 @@ export function MonthsAhead(props: {
             <thead>
               <tr>
                 <th scope="col">Family</th>
+                <th scope="col" class="number">
+                  In use
+                </th>
+                <th scope="col" class="number">
+                  Paid again after
+                </th>
                 {ahead.months.map((m) => (
                   <th scope="col" key={m} class="number">
                     {format.month(`${m}-01`)}
@@ -54,11 +61,17 @@ export function MonthsAhead(props: {
               {ahead.families.map((f) => (
                 <tr key={f.family}>
                   <th scope="row">{familyLabel(f.family)}</th>
+                  <td class="number">{f.inUse}</td>
+                  <td class="number">
+                    {eligibleAfterMonths[f.family] ? `${eligibleAfterMonths[f.family]} months` : 'any day'}
+                  </td>
                   {cells(f.casts)}
                 </tr>
               ))}
               <tr>
                 <th scope="row">All</th>
+                <td class="number">{sum(ahead.families.map((f) => f.inUse))}</td>
+                <td />
                 {cells(ahead.months.map((_, i) => sum(ahead.families.map((f) => f.casts[i]))))}
               </tr>
             </tbody>

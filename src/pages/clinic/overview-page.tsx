@@ -28,8 +28,19 @@ export function OverviewPage(props: {
   return (
     <Layout title="Overview" context={context} scripts={['charts.js']}>
       <h1>Overview</h1>
-      {held}
-      {learned}
+      <section>
+        <h2>Workload ahead</h2>
+        {workloadSvg ? (
+          <Chart
+            svg={workloadSvg}
+            spec="/overview/workload.json"
+            label="Appointments to cast, by week, against capacity"
+          />
+        ) : (
+          <Empty>No recall list has been made yet.</Empty>
+        )}
+        {props.months}
+      </section>
       <div class="cards">
         <section>
           <h2>The last twelve months</h2>
@@ -79,19 +90,6 @@ export function OverviewPage(props: {
         </section>
       </div>
       <section>
-        <h2>Workload ahead</h2>
-        {workloadSvg ? (
-          <Chart
-            svg={workloadSvg}
-            spec="/overview/workload.json"
-            label="Casts due by week against capacity"
-          />
-        ) : (
-          <Empty>No recall list has been made yet.</Empty>
-        )}
-        {props.months}
-      </section>
-      <section>
         <h2>Days from cast to fitting</h2>
         {turnaround.length === 0 ? (
           <Empty>No devices yet.</Empty>
@@ -122,6 +120,8 @@ export function OverviewPage(props: {
           </table>
         )}
       </section>
+      {held}
+      {learned}
     </Layout>
   );
 }

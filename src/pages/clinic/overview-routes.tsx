@@ -32,17 +32,16 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const run = await store.recall.latestRun();
     const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
     const { value: settings } = await store.settings.get();
-    const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD));
-    return {
-      rows,
-      chart: run ? capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts due, by week' }) : null,
-    };
+    const { ahead } = await counts();
+    const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD), ahead.all);
+    const title = 'Appointments to cast, by week';
+    return { rows, chart: run ? capacityChart({ weeks, loadTitle: 'Appointments a week', title }) : null };
   };
 
   const counts = keptAnswer(
     async () => {
       const versions = await Promise.all([store.caseload.version(), store.fitLimits.version()]);
-      return [clock.today(), ...versions].join(' ');
+      return [clock.today(), (await store.settings.get()).version, ...versions].join(' ');
     },
     async () => {
       const today = clock.today();
@@ -56,6 +55,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       // Oldest first: the latest answer of a device stands.
       const middle = new Map(past.map((f) => [f.deviceId, f.p50]));
       const { rules } = (await deps.assessor.current()).context;
+      const { eligibleAfterMonths } = (await store.settings.get()).value;
       return {
         held: heldAgainstVerdicts(caseload.devices, caseload.events, past, today),
         waits: waitsAfterOutgrown(caseload),
@@ -65,23 +65,30 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
           caseload,
           (id) => middle.get(id) ?? null,
           (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
+          eligibleAfterMonths,
           rules,
           today,
         ),
         ended: whyEnded(caseload, today),
+        eligibleAfterMonths,
       };
     },
   );
 
   app.get('/overview', { config: { access: staff } }, async (request, reply) => {
-    const [context, { held, waits, year, turnaround, ahead, ended }, { rows, chart }, coverage, learned] =
-      await Promise.all([
-        pageContext(request, reply, deps),
-        counts(),
-        workload(request),
-        store.forecasts.coverage(),
-        store.populationOffsets.latest(deps.assessor.shippedModel()),
-      ]);
+    const [
+      context,
+      { held, waits, year, turnaround, ahead, ended, eligibleAfterMonths },
+      { rows, chart },
+      coverage,
+      learned,
+    ] = await Promise.all([
+      pageContext(request, reply, deps),
+      counts(),
+      workload(request),
+      store.forecasts.coverage(),
+      store.populationOffsets.latest(deps.assessor.shippedModel()),
+    ]);
     const bins = countInBins(held.distanceDays, BIN_DAYS);
     const enough = held.judged >= FEWEST_JUDGED;
     const states: Record<string, number> = {};
@@ -110,7 +117,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         year={year}
         turnaround={turnaround}
         states={states}
-        months={<MonthsAhead context={context} ahead={ahead} ended={ended} />}
+        months={<MonthsAhead {...{ context, ahead, ended, eligibleAfterMonths }} />}
         workloadSvg={chart ? await renderSvg(chart) : ''}
         coverage={coverage}
       />,

@@ -5,6 +5,7 @@ import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { median } from '../../statistics/median.js';
 import type { RecallRow, VisitDays } from '../../store/contract.js';
+import type { CastAhead } from './workload-ahead.js';
 
 /** How long children went on with a device judged outgrown. */
 export interface Waits {
@@ -57,19 +58,32 @@ export function yearCounts(
 }
 
 /**
- * Casts by week against its slots: the booked day, else the planned week where the list was levelled, else the week of
- * the day to cast by; those past it now.
+ * Casting appointments by week against its slots: those of the list on the booked day, else the planned week where the
+ * list was levelled, else the week of the day to cast by; past ones now. Then what the list does not reach: first needs
+ * and successors, the casts of one child in one week as one appointment.
  * @param slots by week (Monday), ascending, as slotsByWeek gives them
  */
-export function castsByWeek(rows: readonly RecallRow[], slots: ReadonlyMap<IsoDate, number>): WeekLoad[] {
+export function castsByWeek(
+  rows: readonly RecallRow[],
+  slots: ReadonlyMap<IsoDate, number>,
+  ahead: readonly CastAhead[] = [],
+): WeekLoad[] {
   const [first] = slots.keys();
-  const load = new Map<IsoDate, number>();
+  const weekOf = (day: IsoDate) => (day < first ? first : weekStart(day));
+  const listed = new Set<string>();
+  const appointments = new Set<string>();
   for (const row of rows) {
-    if (!['cast', 'check'].includes(row.entry.action) || ['done', 'declined'].includes(row.state)) continue;
+    if (!['cast', 'check'].includes(row.entry.action)) continue;
+    for (const id of row.entry.deviceIds) listed.add(id);
     const day = (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.castBy);
-    if (!day) continue;
-    const week = day < first ? first : weekStart(day);
-    load.set(week, (load.get(week) ?? 0) + 1);
+    if (day && !['done', 'declined'].includes(row.state)) appointments.add(`${weekOf(day)} ${row.childId}`);
   }
-  return [...slots].map(([week, capacity]) => ({ weekStart: week, load: load.get(week) ?? 0, capacity }));
+  for (const cast of ahead)
+    if (cast.later || !listed.has(cast.deviceId)) appointments.add(`${weekOf(cast.day)} ${cast.childId}`);
+  const load = groupBy([...appointments], (a) => a.slice(0, first?.length));
+  return [...slots].map(([week, capacity]) => ({
+    weekStart: week,
+    load: load.get(week)?.length ?? 0,
+    capacity,
+  }));
 }

@@ -1,3 +1,4 @@
+import { addMonthsIso } from '../../recall/decide/calendar.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
@@ -10,11 +11,26 @@ const DAYS_A_MONTH = 30.44;
 /** Grown up, a device is renewed by wear and no child's clinic casts it. */
 const ADULT_YEARS = 18;
 
+export interface CastAhead {
+  readonly childId: string;
+  readonly deviceId: string;
+  readonly family: string;
+  readonly day: IsoDate;
+  /** Of a successor of the successor: nobody's list has it yet. */
+  readonly later: boolean;
+}
+
 export interface WorkloadAhead {
+  /** Every one of them, by day. */
+  readonly all: readonly CastAhead[];
   /** 'YYYY-MM', this month first. */
   readonly months: readonly string[];
   /** Casts in each of these months, most first. */
-  readonly families: readonly { readonly family: string; readonly casts: readonly number[] }[];
+  readonly families: readonly {
+    readonly family: string;
+    readonly inUse: number;
+    readonly casts: readonly number[];
+  }[];
 }
 
 /**
@@ -22,22 +38,27 @@ export interface WorkloadAhead {
  * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age.
  * @param middleOf middle date of the latest forecast, null without one
  * @param makingDays days from cast to fitting, half of the time
+ * @param fundedAfterMonths months after which the funder pays the next of a side, by family; a cast waits for it
  */
 export function workloadAhead(
   { children, devices }: Pick<Caseload, 'children' | 'devices'>,
   middleOf: (deviceId: string) => IsoDate | null,
   makingDays: (family: string) => number,
+  fundedAfterMonths: Readonly<Record<string, number>>,
   rules: FitRules,
   today: IsoDate,
 ): WorkloadAhead {
   const months = Array.from({ length: MONTHS }, (_, i) => monthAfter(today.slice(0, 7), i));
   const active = new Map(children.filter((c) => c.status === 'active').map((c) => [c.id, c]));
   const until = addDaysIso(`${months.at(-1)}-28`, 3);
-  const casts: { family: string; month: string }[] = [];
+  const next = new Set(devices.flatMap((d) => (d.status === 'retired' ? [] : (d.replaces ?? []))));
+  const inUse: string[] = [];
+  const casts: CastAhead[] = [];
   for (const device of devices) {
     const child = active.get(device.childId);
     const rule = rules.get(device.family);
     if (!child || !rule || device.status === 'retired') continue;
+    inUse.push(device.family);
     const lifeDays = (from: IsoDate): number | null => {
       const life = usualLifetimeMonths(rule, decimalAgeYears(child.birthDate, from));
       return life ? Math.max(30, ((life.low + life.high) / 2) * DAYS_A_MONTH) : null;
@@ -46,21 +67,31 @@ export function workloadAhead(
     const usual = lifeDays(from);
     const ends = middleOf(device.id) ?? (usual === null ? null : addDaysIso(from, usual));
     if (ends === null) continue;
-    let cast = [today, addDaysIso(ends, -makingDays(device.family))].toSorted()[1];
+    // A device with the next one already cast needs none for now; that one has its own line.
+    if (next.has(device.id)) continue;
+    const waitMonths = fundedAfterMonths[device.family] ?? 0;
+    let cast = latest(today, addDaysIso(ends, -makingDays(device.family)), addMonthsIso(from, waitMonths));
+    let later = false;
     while (cast <= until && decimalAgeYears(child.birthDate, cast) < ADULT_YEARS) {
-      casts.push({ family: device.family, month: cast.slice(0, 7) });
-      const next = lifeDays(cast);
-      if (next === null) break;
-      cast = addDaysIso(cast, next);
+      casts.push({ childId: child.id, deviceId: device.id, family: device.family, day: cast, later });
+      const life = lifeDays(cast);
+      if (life === null) break;
+      cast = latest(addDaysIso(cast, life), addMonthsIso(cast, waitMonths));
+      later = true;
     }
   }
-  const families = [...groupBy(casts, (c) => c.family)].map(([family, own]) => ({
+  const castsOf = groupBy(casts, (c) => c.family);
+  const families = [...groupBy(inUse, (family) => family)].map(([family, devices]) => ({
     family,
-    casts: months.map((m) => own.filter((c) => c.month === m).length),
+    inUse: devices.length,
+    casts: months.map((m) => (castsOf.get(family) ?? []).filter((c) => c.day.startsWith(m)).length),
   }));
   const total = (f: { readonly casts: readonly number[] }) => f.casts.reduce((a, b) => a + b, 0);
-  return { months, families: families.toSorted((a, b) => total(b) - total(a)) };
+  const all = casts.toSorted((a, b) => a.day.localeCompare(b.day));
+  return { all, months, families: families.toSorted((a, b) => total(b) - total(a)) };
 }
+
+const latest = (...days: IsoDate[]): IsoDate => days.toSorted().at(-1) as IsoDate;
 
 function monthAfter(month: string, n: number): string {
   const [year, number] = month.split('-').map(Number);
@@ -68,10 +99,20 @@ function monthAfter(month: string, n: number): string {
 }
 
 /** Why devices ended in the year to `today`, most often first. */
-export function whyEnded({ events }: Pick<Caseload, 'events'>, today: IsoDate): [string, number][] {
+export function whyEnded(
+  { devices, events }: Pick<Caseload, 'devices' | 'events'>,
+  today: IsoDate,
+): [string, number][] {
   const since = addDaysIso(today, -365);
   const ended = events.filter((e) => e.kind === 'retired' && e.date > since && e.date <= today);
-  return [...groupBy(ended, (e) => e.endReason ?? 'not said')]
-    .map(([reason, own]): [string, number] => [reason.replaceAll('-', ' '), own.length])
+  const outgrown = new Set(events.flatMap((e) => (e.verdict === 'outgrown' ? e.deviceId : [])));
+  const replaced = new Set(devices.flatMap((d) => d.replaces ?? []));
+  const reason = (e: (typeof ended)[number]): string => {
+    if (e.endReason) return e.endReason.replaceAll('-', ' ');
+    if (outgrown.has(e.deviceId)) return 'outgrown';
+    return replaced.has(e.deviceId) ? 'replaced by the next, reason not said' : 'not said';
+  };
+  return [...groupBy(ended, reason)]
+    .map(([words, own]): [string, number] => [words, own.length])
     .toSorted((a, b) => b[1] - a[1]);
 }

@@ -11,7 +11,7 @@ export async function passwordSignIn(
   request: FastifyRequest,
   { store, clock }: ServiceDeps,
   given: { readonly name: string; readonly password: string },
-  by: 'password' | 'token',
+  by: 'password' | 'token' | 'password again, for a backup',
 ): Promise<User> {
   const name = printable(given.name).toLowerCase();
   const refused = (why: string) =>

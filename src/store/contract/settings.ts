@@ -13,6 +13,8 @@ export interface ClinicSettings {
   readonly acceptedChance: number;
   /** How much a day beyond use matters where the skin does not feel, against ordinary skin. */
   readonly harmInsensate: number;
+  /** Months before the funder pays for the next device of a side, by family; absent: no rule. */
+  readonly eligibleAfterMonths: Readonly<Record<string, number>>;
   /** Slots of the whole clinic, where `clinicians` says nothing. */
   readonly castingSlotsPerWeek: number;
   /** Who casts, how often and when not; empty: nobody is told apart. */

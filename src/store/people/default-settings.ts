@@ -6,6 +6,7 @@ export const defaultSettings: ClinicSettings = {
   contact: '',
   acceptedChance: 1 / 3,
   harmInsensate: 3,
+  eligibleAfterMonths: {},
   castingSlotsPerWeek: 12,
   clinicians: [],
   workshop: [],

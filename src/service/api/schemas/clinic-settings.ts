@@ -75,5 +75,11 @@ export const clinicSettings = clinicCapacitySettings.extend({
     .min(1)
     .max(20)
     .describe('how much a day beyond use matters where the skin does not feel, against ordinary skin'),
+  eligibleAfterMonths: z
+    .record(z.string(), z.number().int().min(0).max(60))
+    .refine((all) => Object.keys(all).every((family) => families.includes(family)), {
+      message: `a family of ${families.join(', ')} is accepted`,
+    })
+    .describe('months before the funder pays for the next device of a side, by family; 0 or absent: no rule'),
   language: z.string().min(2).max(35),
 });

@@ -1,0 +1,32 @@
+import { Csrf } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** Everything that is kept, as one file to take away, and how it comes back. */
+export function BackupSection({ context, askPassword }: { context: PageContext; askPassword: boolean }) {
+  return (
+    <section aria-labelledby="backup">
+      <h2 id="backup">Backup</h2>
+      <p>
+        One file with every child, reading, device, list, user and log entry of this moment, while the service
+        runs. It holds <strong>health data and the service's secrets</strong>: keep it as safe as the database
+        itself, and not on this computer. The log says who took it and when.
+      </p>
+      <form method="post" action="/settings/backup" class="row">
+        <Csrf context={context} />
+        {askPassword && (
+          <p class="field">
+            <label for="again">Your password again</label>
+            <input id="again" name="password" type="password" required autocomplete="current-password" />
+          </p>
+        )}
+        <p>
+          <button type="submit">Download the backup</button>
+        </p>
+      </form>
+      <p class="hint">
+        To bring it back, whoever runs the server types <code>npx doorpost restore FILE</code> on a new, empty
+        database. A file cut short or changed is refused whole. Try it once before you need it.
+      </p>
+    </section>
+  );
+}
