@@ -264,6 +264,9 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
   if (has('name')) return field('child.name', 0.98);
   if (has('age')) return has('today') ? [{ meaning: { kind: 'keep' }, weight: 1 }] : field('visit.age', 0.8);
   if (has('date')) return oneSide ? [] : field('visit.date', 0.9);
+  // 'mm' alone over a column, beside one that says what was measured.
+  if (has('unit') && concepts.every((c) => c.is === 'unit' || c.is === 'noise'))
+    return field('long.value', 0.6);
   if (has('today')) return [];
   if (has('side') && !has('unit') && !has('number'))
     return oneSide && oneSide !== 'both' ? [] : field('side', 0.9);

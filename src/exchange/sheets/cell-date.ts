@@ -1,3 +1,4 @@
+import { addMonths, formatISO, parseISO } from 'date-fns';
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
@@ -116,5 +117,9 @@ const ageWeekWords = wordSet((v) => v.ageWeeks);
 export const birthYear = (cell: string): number | null =>
   /^(?:19|20)\d\d$/.test(cell.trim()) ? Number(cell) : null;
 
-export const dateAtAge = (birth: IsoDate, years: number): IsoDate =>
-  isoDate(dayNumber(birth) + years * 365.25);
+/** A day so many years after another (before, where negative); whole months by the calendar. */
+export function dateAtAge(from: IsoDate, years: number): IsoDate {
+  const months = Math.round(years * 12);
+  if (Math.abs(years * 12 - months) > 1e-6) return isoDate(dayNumber(from) + years * 365.25);
+  return formatISO(addMonths(parseISO(from), months), { representation: 'date' }) as IsoDate;
+}

@@ -9,6 +9,7 @@ import { datesAcross } from './shapes/dates-across.js';
 import { withoutDittos } from './shapes/ditto.js';
 import { withoutOverflow } from './shapes/overflow.js';
 import { sideBySide } from './shapes/side-by-side.js';
+import { upright } from './shapes/transposed.js';
 import { withUnitsRow } from './shapes/units-row.js';
 import { withoutHeadings } from './shapes/without-headings.js';
 import { withYearAbove } from './shapes/year-above.js';
@@ -25,7 +26,7 @@ const strength = (heading: string): number =>
 
 /** The tables of a file or sheet in any of the shapes clinics keep, each as rows under headings. */
 export function findTables(grid: Grid, notices: string[]): SheetTable[] {
-  const found = sideBySide(grid)
+  const found = sideBySide(upright(grid))
     .flatMap((part) => childBlocks(part, isHeadingLine))
     .flatMap((part) => tablesIn(datesAcross(part), notices));
   if (found.length > 0) return found;

@@ -2,7 +2,7 @@ import { decimalAgeYears } from '../../records/age.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, technicalErrorAt } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
-import { foldText } from '../headings/fold-words.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
@@ -181,8 +181,14 @@ function tidy(
     refused.push(refusal(taken.table, row, value, 'is missing', ACCEPTED));
     return;
   }
-  take(value, named.measure, named.side, cell, unit ?? named.unit);
+  take(value, named.measure, named.side, cell, unit ?? named.unit ?? unitInHeading(value.heading));
 }
+
+/** 'Value (mm)'. */
+const unitInHeading = (heading: string): Unit | null =>
+  foldWords(heading)
+    .map(unitWord)
+    .find((unit) => unit !== null) ?? null;
 
 /** What a word in a column of measures means: of several, in the language of the column and as the value can be. */
 function measureOf(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {

@@ -7,7 +7,7 @@ import { type Language, languages } from '../headings/vocabulary.js';
 import { saysNothing } from './cell-words.js';
 import type { SheetTable } from './grid.js';
 import type { Asker, Certainty } from './questions.js';
-import { holdsNotes, valueChoices } from './value-choices.js';
+import { fieldByValues, holdsNotes, valueChoices } from './value-choices.js';
 import { valueFit } from './value-fit.js';
 
 export interface Column {
@@ -95,6 +95,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     return answered(
       { ...base, meaning: option?.candidate.meaning ?? null, certainty },
       values.cells,
+      used,
       table,
       asker,
       today,
@@ -106,6 +107,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
 function answered(
   column: Column,
   values: readonly string[],
+  taken: ReadonlySet<string | null>,
   table: SheetTable,
   asker: Asker,
   today: string,
@@ -123,10 +125,14 @@ function answered(
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
-  const suggested = meaning !== null ? meaningText(meaning) : keptUnasked ? 'keep' : null;
+  const byValues = meaning === null ? fieldByValues(values, today) : null;
+  const likeliest = meaning ?? (byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null);
+  const suggested = likeliest !== null ? meaningText(likeliest) : keptUnasked ? 'keep' : null;
   const likely = column.candidates.map((c) => meaningText(c.meaning));
   const possible = meaning === null ? valueChoices(values, today) : [];
-  const choices = [...new Set([...likely, 'keep', ...possible])].map((answer) => ({
+  const choices = [
+    ...new Set([...(suggested === null ? [] : [suggested]), ...likely, 'keep', ...possible]),
+  ].map((answer) => ({
     answer,
     label: answerLabel(answer),
   }));
@@ -134,7 +140,7 @@ function answered(
     id,
     file: table.file,
     asks:
-      meaning === null || suggested === null
+      likeliest === null || suggested === null
         ? `What does the column "${name}" hold?`
         : `Does the column "${name}" hold ${answerLabel(suggested)}?`,
     examples,

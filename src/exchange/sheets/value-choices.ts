@@ -40,4 +40,16 @@ function readingChoices(cells: readonly string[], today: string): string[] {
 /** Whether most of a column's cells are words: notes, that is, where the heading says nothing else. */
 export const holdsNotes = (cells: readonly string[], today: string): boolean =>
   cells.length > 0 &&
-  cells.filter((c) => cellSize(c) === null && cellDate(c, today) === null).length >= cells.length * 0.6;
+  cells.filter((c) => /\p{L}{2}/u.test(c) && cellSize(c) === null && cellDate(c, today) === null).length >=
+    cells.length * 0.6 &&
+  cells.filter((c) => /\d/.test(c)).length <= cells.length * 0.3;
+
+/** Words that only one field has: a column full of them holds that, whatever its heading. */
+export function fieldByValues(cells: readonly string[], today: string): Meaning | null {
+  if (cells.length < 2) return null;
+  return (
+    (['device.family', 'child.sex', 'side'] as const)
+      .map(field)
+      .find((m) => valueFit(m, cells, today) >= 0.9) ?? null
+  );
+}

@@ -6,7 +6,7 @@ import type { Meaning } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { birthYear, cellAge, cellDate } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
-import { cellPair, cellSize } from './cell-size.js';
+import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
 import { canBe } from './usual-size.js';
 
@@ -47,6 +47,9 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   }
   const field = meaning.field;
   if (field === 'child.birth_date') return share(cells, (c) => isDate(c) || birthYear(c) !== null);
+  // 'Cast? yes' is the day of the visit.
+  if (field === 'device.cast_date' || field === 'device.fitted_date')
+    return share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c));
   if (field.endsWith('_date') || field === 'visit.date' || field === 'marker.menarche')
     return share(cells, isDate);
   switch (field) {
@@ -121,7 +124,7 @@ function readingFit(measure: MeasureId, side: string, unit: string | null, cells
         units.some((u) => canBe(measure, toBaseUnit(size.value, u), null))
       );
     }
-    return pair && cellPair(cell) !== null;
+    return pair && (cellPair(cell) !== null || cellSides(cell) !== null);
   };
   return share(cells, fits);
 }

@@ -1,0 +1,79 @@
+import type { IsoDate } from '../../../records/dates.js';
+import { contentId } from '../../csv/read-rows.js';
+import { foldText } from '../../headings/fold-words.js';
+import type { MadeRow } from '../canonical.js';
+import { wordIn } from '../cell-words.js';
+import type { GridRow } from '../grid.js';
+import { cellOf, refusal } from '../sheet-rows.js';
+import type { MadeDevice } from './device-register.js';
+import { type DeviceSheet, slot } from './device-sheet.js';
+
+/** State, footplate and maker's sizes of a device; gives back the verdict of the visit where there is one. */
+export function fill(
+  sheet: DeviceSheet,
+  made: MadeDevice,
+  row: GridRow,
+  side: string,
+  family: string,
+  visit: IsoDate | null,
+): MadeRow | null {
+  const status = slot(sheet, row, 'device.status', family, side);
+  if (status) {
+    const state = wordIn(status.text, (v) => v.deviceStates);
+    if (state) made.cells.status = state;
+    else
+      sheet.refused.push(
+        refusal(
+          sheet.taken.table,
+          row,
+          status.column,
+          'is not a state of a device doorpost knows',
+          'ordered, worn or retired',
+        ),
+      );
+  }
+  const plate = slot(sheet, row, 'device.footplate', family, side);
+  if (plate) {
+    const word = foldText(plate.text);
+    const kind = /behind|three quarter|3 4|met|prox|hinter|retro|dietro|achter|detras/.test(word)
+      ? 'behind-toes'
+      : /none|keine|sans|sin|geen|senza/.test(word)
+        ? 'none'
+        : /full|toe|lang|ganz|complet|enter|voll|heel|total|inter/.test(word)
+          ? 'full'
+          : null;
+    if (kind) made.cells.footplate = kind;
+    else
+      sheet.refused.push(
+        refusal(
+          sheet.taken.table,
+          row,
+          plate.column,
+          'is no footplate doorpost knows',
+          'full, behind-toes or none',
+        ),
+      );
+  }
+  for (const column of sheet.taken.columns) {
+    if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
+      made.cells[column.meaning.heading] = cellOf(row, column);
+  }
+  const verdict = slot(sheet, row, 'device.verdict', family, side);
+  if (verdict && visit) {
+    const said = wordIn(verdict.text, (v) => v.verdicts);
+    if (said && visit >= made.cells.cast_date)
+      return {
+        row: row.row,
+        cells: {
+          id: contentId('e', made.id, visit, said),
+          device_id: made.id,
+          date: visit,
+          kind: 'verdict',
+          verdict: said,
+        },
+        places: { verdict: { column: verdict.column.heading, given: verdict.text } },
+      };
+    if (!said) made.cells[`extra:${verdict.column.heading}`] = verdict.text;
+  }
+  return null;
+}

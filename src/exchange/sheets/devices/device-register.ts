@@ -1,0 +1,55 @@
+import { dayNumber, type IsoDate } from '../../../records/dates.js';
+
+/** A device as a row of the table of devices, in the making. */
+export interface MadeDevice {
+  readonly id: string;
+  readonly cells: Record<string, string>;
+  readonly places: Record<string, { column: string; given: string }>;
+  readonly row: number;
+}
+
+/** A fitting this long after a cast is not of that cast (common practice, no source). */
+const LONGEST_WAIT_DAYS = 183;
+
+/** Devices of all tables of an import, each once however many rows and tabs name it. */
+export class DeviceRegister {
+  private readonly ids = new Set<string>();
+  private readonly byPlace = new Map<string, MadeDevice[]>();
+  private readonly byKey = new Map<string, MadeDevice>();
+
+  get(key: string): MadeDevice | undefined {
+    return this.byKey.get(key);
+  }
+
+  put(key: string, device: MadeDevice): void {
+    this.byKey.set(key, device);
+    this.ids.add(device.id);
+    const place = placeOf(device.cells.child_id, device.cells.family, device.cells.side);
+    this.byPlace.set(place, [...(this.byPlace.get(place) ?? []), device]);
+  }
+
+  /** The sheet's own number of a device; where one number stands for a pair, the second carries its side. */
+  idOf(own: string, side: string): string {
+    return own === '' || !this.ids.has(own) ? own : `${own}-${side}`;
+  }
+
+  /** The device a row without a cast means: the last one cast by then that its fitting can be of. */
+  lastBy(
+    child: string,
+    family: string,
+    side: string,
+    visit: IsoDate | null,
+    fitted: IsoDate | null,
+  ): MadeDevice | null {
+    const by = fitted ?? visit;
+    const known = (this.byPlace.get(placeOf(child, family, side)) ?? [])
+      .filter((m) => by === null || m.cells.cast_date <= by)
+      .sort((a, b) => (a.cells.cast_date < b.cells.cast_date ? 1 : -1));
+    const [last] = known;
+    if (last === undefined || fitted === null) return last ?? null;
+    if (last.cells.fitted_date) return last.cells.fitted_date === fitted ? last : null;
+    return dayNumber(fitted) - dayNumber(last.cells.cast_date as IsoDate) <= LONGEST_WAIT_DAYS ? last : null;
+  }
+}
+
+const placeOf = (child: string, family: string, side: string): string => `${child}/${family}/${side}`;

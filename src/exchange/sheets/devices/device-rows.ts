@@ -1,0 +1,93 @@
+import type { IsoDate } from '../../../records/dates.js';
+import { contentId } from '../../csv/read-rows.js';
+import type { MadeRow } from '../canonical.js';
+import type { GridRow } from '../grid.js';
+import type { Person } from '../people.js';
+import { cellOf, fieldColumns } from '../sheet-rows.js';
+import { dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
+import { fill } from './device-fields.js';
+import type { DeviceRegister, MadeDevice } from './device-register.js';
+import type { DeviceSheet } from './device-sheet.js';
+import { devicesIn, type Found } from './named-devices.js';
+
+/** A row that may name devices: whose it is, when, and the side its child's diagnosis says. */
+export interface Mention {
+  readonly row: GridRow;
+  readonly person: Person;
+  readonly visit: IsoDate | null;
+  readonly conditionSide: string;
+}
+
+/** The devices of one table. */
+export class DeviceRows {
+  private readonly own = new Set<MadeDevice>();
+  readonly events: MadeRow[] = [];
+  constructor(
+    private readonly sheet: DeviceSheet,
+    private readonly register: DeviceRegister,
+  ) {}
+
+  get rows(): MadeRow[] {
+    return [...this.own];
+  }
+
+  /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
+  add(mention: Mention): MadeRow | null {
+    let first: MadeRow | null = null;
+    for (const found of devicesIn(this.sheet, mention.row, mention.conditionSide)) {
+      for (const side of found.sides) first = this.one(mention, found, side) ?? first;
+    }
+    return first;
+  }
+
+  private one(
+    { row, person, visit }: Mention,
+    { device, family, column }: Found,
+    side: string,
+  ): MadeRow | null {
+    const { sheet, register } = this;
+    const cast = dateIn(sheet, row, 'device.cast_date', family, side, visit);
+    const given = dateIn(sheet, row, 'device.fitted_date', family, side, visit);
+    if (cast === 'unread' || given === 'unread') return null;
+    const fitted = given ?? dateSaid(sheet, column, device.fitted);
+    const said =
+      cast?.date ??
+      dateSaid(sheet, column, device.cast)?.date ??
+      (column.meaning?.kind === 'device' ? dateInCell(sheet, row, column) : null);
+    const last = said === null ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null) : null;
+    const castDate =
+      said ??
+      (last?.cells.cast_date as IsoDate | undefined) ??
+      reckonedCast(sheet, row, column, fitted?.date ?? null, visit);
+    if (castDate === null) return null;
+    const made = last ?? this.made(row, person.id, family, side, castDate);
+    if (last === null) {
+      made.places.family ??= { column: column.heading, given: cellOf(row, column) };
+      if (cast) made.places.cast_date ??= { column: cast.column.heading, given: cellOf(row, cast.column) };
+    }
+    if (fitted && !made.cells.fitted_date) {
+      made.cells.fitted_date = fitted.date;
+      made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
+    }
+    const event = fill(sheet, made, row, side, family, visit);
+    if (event) this.events.push(event);
+    return made;
+  }
+
+  private made(row: GridRow, child: string, family: string, side: string, castDate: IsoDate): MadeDevice {
+    const own = cellOf(row, fieldColumns(this.sheet.taken.columns, 'device.id')[0]).slice(0, 80);
+    const key = `${child}/${family}/${side}/${castDate}/${own}`;
+    const known = this.register.get(key);
+    if (known) return known;
+    const id = this.register.idOf(own, side) || contentId('d', child, family, side, castDate);
+    const device: MadeDevice = {
+      id,
+      row: row.row,
+      cells: { id, child_id: child, family, side, cast_date: castDate },
+      places: {},
+    };
+    this.register.put(key, device);
+    this.own.add(device);
+    return device;
+  }
+}

@@ -1,0 +1,161 @@
+import { foldText } from '../../headings/fold-words.js';
+import type { FieldId } from '../../headings/vocabulary.js';
+import { cellDevices, type DeviceSide, type SpokenDevice } from '../cell-device.js';
+import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
+import type { GridRow } from '../grid.js';
+import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
+import type { Column } from '../take-columns.js';
+import type { DeviceSheet } from './device-sheet.js';
+
+const NO_DATES = { cast: null, fitted: null };
+
+/** A device a row names, its family and sides settled. */
+export interface Found {
+  readonly device: SpokenDevice;
+  readonly family: string;
+  readonly sides: readonly ('left' | 'right' | 'both' | 'none')[];
+  readonly column: Column;
+}
+
+/** The devices of a row, by the columns that name them. */
+export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: string): Found[] {
+  const { columns } = sheet.taken;
+  const found: Found[] = [];
+  const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
+  for (const column of columns) {
+    const { meaning } = column;
+    const text = cellOf(row, column);
+    if (text === '' || saysNothing(text)) continue;
+    if (meaning?.kind === 'device') {
+      const word = foldText(text);
+      if (noWords.has(word)) continue;
+      const side =
+        meaning.side ??
+        (leftWords.has(word)
+          ? 'left'
+          : rightWords.has(word)
+            ? 'right'
+            : bothWords.has(word) && !yesWords.has(word)
+              ? 'both'
+              : null);
+      found.push(
+        ...settled(
+          sheet,
+          row,
+          column,
+          { ...NO_DATES, family: meaning.family, side, plural: false, word: foldText(column.heading) },
+          conditionSide,
+        ),
+      );
+    } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
+      for (const device of cellDevices(text)) {
+        const side = device.side ?? meaning.side ?? sideColumn(sheet, row);
+        found.push(...settled(sheet, row, column, { ...device, side }, conditionSide));
+      }
+    } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
+      // 'AFO left - cast': the date's own heading names the device.
+      const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
+      if (found.some((f) => f.device.family === family && f.device.side === side)) continue;
+      found.push(
+        ...settled(
+          sheet,
+          row,
+          column,
+          { ...NO_DATES, family, side, plural: false, word: foldText(family) },
+          conditionSide,
+        ),
+      );
+    }
+  }
+  return found;
+}
+
+/** The side a side column says; both for a cell 'L + R'. */
+function sideColumn(sheet: DeviceSheet, row: GridRow): DeviceSide | null {
+  for (const column of fieldColumns(sheet.taken.columns, 'side')) {
+    const side = sideIn(cellOf(row, column));
+    if (side !== null) return side;
+  }
+  return null;
+}
+
+function settled(
+  sheet: DeviceSheet,
+  row: GridRow,
+  column: Column,
+  device: SpokenDevice,
+  conditionSide: string,
+): Found[] {
+  const family = familyOf(sheet, device, column);
+  if (family === null) return [];
+  const rule = sheet.rules.get(family);
+  if (rule === undefined) {
+    sheet.refused.push(
+      refusal(
+        sheet.taken.table,
+        row,
+        column,
+        `is a ${family}, for which there is no fit rule`,
+        [...sheet.rules.keys()].join(', '),
+      ),
+    );
+    return [];
+  }
+  if (rule.sides === 'none') return [{ device, family, sides: ['none'], column }];
+  if (rule.sides === 'both') return [{ device, family, sides: ['both'], column }];
+  if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
+  if (device.side !== null) return [{ device, family, sides: [device.side], column }];
+  const plural = device.plural;
+  const sided = conditionSide === 'left' || conditionSide === 'right';
+  const answer = sheet.asker.ask({
+    id: `side:${device.word}${plural || !sided ? '' : ':one-sided'}`,
+    file: sheet.taken.table.file,
+    asks: plural
+      ? `"${cellOf(row, column)}" says no side. Is it a pair, one for each side?`
+      : sided
+        ? `"${cellOf(row, column)}" says no side, and the child's diagnosis does. Is it for the affected side?`
+        : `"${cellOf(row, column)}" says no side. For which side is it?`,
+    examples: [cellOf(row, column)],
+    cells: 1,
+    suggested: plural ? 'both' : sided ? 'affected' : null,
+    choices: ['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave'].map((a) => ({
+      answer: a,
+      label: a,
+    })),
+  });
+  if (answer === 'both') return [{ device, family, sides: ['left', 'right'], column }];
+  if (answer === 'left' || answer === 'right') return [{ device, family, sides: [answer], column }];
+  if (answer === 'affected' && sided) return [{ device, family, sides: [conditionSide as 'left'], column }];
+  return [];
+}
+
+/** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
+function familyOf(sheet: DeviceSheet, { family, word }: SpokenDevice, column: Column): string | null {
+  const open = family === null ? [] : family.split('|').filter((f) => sheet.rules.has(f));
+  if (family !== null && open.length === 1) return open[0];
+  if (family !== null && !family.includes('|')) return family;
+  const choices = open.length > 0 ? open : [...sheet.rules.keys()];
+  const answer = sheet.asker.ask({
+    id: `device:${word.replace(/s$/, '')}`,
+    file: sheet.taken.table.file,
+    asks:
+      open.length > 0
+        ? `Which device does this clinic mean by "${word}"?`
+        : `Which device is "${word}" under "${column.heading}"?`,
+    examples: [word],
+    cells: 1,
+    suggested: open[0] ?? null,
+    choices: [...choices, 'leave'].map((a) => ({
+      answer: a,
+      label: sheet.rules.get(a)?.names.en.clinical ?? a,
+    })),
+  });
+  return answer !== null && sheet.rules.has(answer) ? answer : null;
+}
+
+const isField = (column: Column, field: FieldId): boolean =>
+  column.meaning?.kind === 'field' && column.meaning.field === field;
+const isDatedDevice = (column: Column): boolean =>
+  column.meaning?.kind === 'field' &&
+  column.meaning.family !== null &&
+  (column.meaning.field === 'device.cast_date' || column.meaning.field === 'device.fitted_date');

@@ -1,0 +1,47 @@
+import type { MadeRow } from './canonical.js';
+import type { ChildRows } from './child-rows.js';
+import type { GridRow } from './grid.js';
+import { cellOf, fieldColumns, type PersonRow, type TakenTable } from './sheet-rows.js';
+import { type Column, letters } from './take-columns.js';
+
+/** Cells nobody reads are kept: with the child, or where a child has several rows with the row's first record. */
+export function keepOthers(
+  taken: TakenTable,
+  rows: readonly PersonRow[],
+  measurements: readonly MadeRow[],
+  devices: ReadonlyMap<GridRow, MadeRow>,
+  children: ChildRows,
+): void {
+  const kept = taken.columns.filter(
+    (c) => c.cells > 0 && (c.meaning === null || c.meaning.kind === 'keep' || unread(c, taken)),
+  );
+  if (kept.length === 0) return;
+  const count = new Map<string, number>();
+  for (const { person } of rows) if (person) count.set(person.id, (count.get(person.id) ?? 0) + 1);
+  const first = new Map<number, MadeRow>();
+  for (const m of measurements) if (!first.has(m.row)) first.set(m.row, m);
+  for (const { row, person } of rows) {
+    if (person === null) continue;
+    for (const column of kept) {
+      const text = cellOf(row, column);
+      if (text === '') continue;
+      const heading = (column.heading || `column ${letters(column.index)}`).replace(/^extra:/, '');
+      const record = (count.get(person.id) ?? 0) > 1 ? (first.get(row.row) ?? devices.get(row)) : undefined;
+      if (record) (record.cells as Record<string, string>)[`extra:${heading}`] = text;
+      else children.keep(person.id, heading, text);
+    }
+  }
+}
+
+/** Fields that are understood and that nothing reads in this sheet: a verdict without a device, a shoe size. */
+function unread(column: Column, taken: TakenTable): boolean {
+  if (column.meaning?.kind !== 'field') return false;
+  const { field } = column.meaning;
+  if (field === 'shoe.size') return true;
+  const devices = taken.columns.some(
+    (c) =>
+      c.meaning?.kind === 'device' || (c.meaning?.kind === 'field' && c.meaning.field === 'device.family'),
+  );
+  if (/^device\.(verdict|status|footplate)$/.test(field)) return !devices;
+  return field === 'visit.age' && fieldColumns(taken.columns, 'visit.date').length > 0;
+}

@@ -1,0 +1,63 @@
+import type { IsoDate } from '../../records/dates.js';
+import { contentId } from '../csv/read-rows.js';
+import type { RefusedRow } from '../refused-row.js';
+import type { MadeRow } from './canonical.js';
+import { cellAge } from './cell-date.js';
+import { saysNothing } from './cell-words.js';
+import { dateOf } from './choose-dates.js';
+import type { GridRow } from './grid.js';
+import { cellOf, refusal, type TakenTable } from './sheet-rows.js';
+
+/** Signs of maturity in a row. */
+export function markersIn(
+  taken: TakenTable,
+  row: GridRow,
+  childId: string,
+  visit: IsoDate | null,
+  refused: RefusedRow[],
+  today: IsoDate,
+): MadeRow[] {
+  const rows: MadeRow[] = [];
+  for (const column of taken.columns) {
+    if (column.meaning?.kind !== 'field' || !column.meaning.field.startsWith('marker.')) continue;
+    const text = cellOf(row, column);
+    if (text === '' || saysNothing(text)) continue;
+    const kind = column.meaning.field.slice('marker.'.length).replace('_', '-');
+    const roman = /^[ivIV]+$/.test(text)
+      ? { i: 1, ii: 2, iii: 3, iv: 4, v: 5 }[text.toLowerCase()]
+      : undefined;
+    const when = kind === 'menarche' ? dateOf(text, taken.orders.get(column.index), today) : null;
+    const date = when && 'date' in when ? when.date : kind === 'menarche' ? null : visit;
+    const value =
+      kind === 'menarche'
+        ? '0'
+        : kind === 'bone-age'
+          ? cellAge(text)
+          : (roman ?? /\d/.exec(text)?.[0] ?? null);
+    if (date === null || value === null) {
+      if (!(kind === 'menarche' && /^(no|n|nein|non|nee)$/i.test(text)))
+        refused.push(
+          refusal(
+            taken.table,
+            row,
+            column,
+            date === null ? 'has no date' : 'is no such stage',
+            'a stage with the date of the visit, or a date',
+          ),
+        );
+      continue;
+    }
+    rows.push({
+      row: row.row,
+      cells: {
+        id: contentId('k', childId, date, kind, String(value)),
+        child_id: childId,
+        date,
+        kind,
+        value: String(value),
+      },
+      places: { value: { column: column.heading, given: text } },
+    });
+  }
+  return rows;
+}

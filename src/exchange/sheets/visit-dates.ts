@@ -1,0 +1,127 @@
+import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { FieldId } from '../headings/vocabulary.js';
+import type { RefusedRow } from '../refused-row.js';
+import { cellAge, dateAtAge } from './cell-date.js';
+import { dateOf } from './choose-dates.js';
+import type { GridRow } from './grid.js';
+import type { Asker } from './questions.js';
+import { cellOf, dateInText, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { type Column, headingDate } from './take-columns.js';
+
+const WHO = /^child\.(?:id|name|first_name|last_name)$/;
+
+/** The date of measuring for a cell: in its heading, its group's visit, the row's visit, the cast, or the title. */
+export function visitDates(
+  taken: TakenTable,
+  today: IsoDate,
+  asker: Asker,
+  notices: string[],
+  refused: RefusedRow[],
+) {
+  const { table, columns, orders } = taken;
+  const dateColumns = fieldColumns(columns, 'visit.date').filter((c) => c.cells > 0);
+  const ages = fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0);
+  const readings = columns.filter(
+    (c) => c.meaning?.kind === 'reading' || (c.meaning?.kind === 'field' && c.meaning.field === 'long.value'),
+  );
+  // One visit a row takes its date from the column that is filled most; several take the nearest to their left.
+  const main =
+    dateColumns.length === 0
+      ? undefined
+      : [...dateColumns].sort((a, b) => b.cells - a.cells || a.index - b.index)[0];
+  const grouped =
+    dateColumns.filter((c, i) =>
+      readings.some(
+        (r) => r.index > c.index && (i + 1 >= dateColumns.length || r.index < dateColumns[i + 1].index),
+      ),
+    ).length > 1;
+  const casts = fieldColumns(columns, 'device.cast_date');
+  const titleDate =
+    table.titles.map((t) => dateInText(t, today)).find((d) => d !== null) ?? dateInText(table.file, today);
+  const told = new Set<string>();
+  const read = (row: GridRow, column: Column): IsoDate | null => {
+    const text = cellOf(row, column);
+    const date = text === '' ? null : dateOf(text, orders.get(column.index), today);
+    if (date === null) return null;
+    const once = `${row.row}/${column.index}`;
+    if ('why' in date || date.date > today) {
+      if (!told.has(once))
+        refused.push(
+          refusal(table, row, column, 'why' in date ? date.why : IN_FUTURE, acceptedDates('birth')),
+        );
+      told.add(once);
+      return null;
+    }
+    if (date.monthOnly && !told.has('month')) {
+      told.add('month');
+      notices.push(`${table.file}: months without a day under "${column.heading}" are taken as their 15th.`);
+    }
+    return date.date;
+  };
+  // One row a side or a measure: a line that names no child and no day goes on with the day above it.
+  const goesOn = ['long.measure', 'side'].some((f) => fieldColumns(columns, f as FieldId).length > 0);
+  const who = columns.filter(({ meaning }) => meaning?.kind === 'field' && WHO.test(meaning.field));
+  let above: IsoDate | null = null;
+  const readOrAbove = (row: GridRow, own: Column): IsoDate | null => {
+    if (cellOf(row, own) !== '') above = read(row, own);
+    else if (who.some((c) => cellOf(row, c) !== '')) above = null;
+    return above;
+  };
+  return (row: GridRow, column: Column | null, birth: IsoDate | null): IsoDate | null => {
+    const inHeading = column === null ? null : headingDate(column.heading);
+    if (inHeading !== null) {
+      const date = dateOf(inHeading, undefined, today);
+      if (date && 'date' in date && date.date <= today) return date.date;
+    }
+    const own = grouped && column !== null ? dateColumns.filter((c) => c.index < column.index).pop() : main;
+    if (own && cellOf(row, own) !== '') return goesOn && !grouped ? readOrAbove(row, own) : read(row, own);
+    if (own && goesOn && !grouped && who.length > 0) {
+      const carried = readOrAbove(row, own);
+      if (carried !== null) return carried;
+    }
+    if (own) {
+      const other = grouped ? undefined : dateColumns.find((c) => c !== own && cellOf(row, c) !== '');
+      if (other) return read(row, other);
+    }
+    const age = ages.length > 0 && birth !== null ? cellAge(cellOf(row, ages[0]), ages[0].heading) : null;
+    if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
+    if (casts.length > 0 && column !== null) {
+      const cast =
+        casts.map((c) => (cellOf(row, c) === '' ? null : read(row, c))).find((d) => d !== null) ?? null;
+      if (cast !== null) {
+        const answer = asker.ask({
+          id: 'visit:from-cast',
+          file: table.file,
+          asks: 'The sheet has no date of measuring. Were the sizes taken on the day of the cast?',
+          examples: casts[0].examples,
+          cells: 1,
+          suggested: 'yes',
+          choices: [
+            { answer: 'yes', label: 'yes' },
+            { answer: 'no', label: 'no, leave the sizes out' },
+          ],
+        });
+        return answer === 'yes' ? cast : null;
+      }
+    }
+    if (column === null && main === undefined) return titleDate;
+    if (titleDate && dateColumns.length === 0) {
+      if (!told.has('title'))
+        notices.push(`${table.file}: sizes are dated ${titleDate}, the date in the title.`);
+      told.add('title');
+      return titleDate;
+    }
+    if (column === null || dateColumns.length > 0) return null;
+    const said = asker.ask({
+      id: `visit:date-of:${table.file}`,
+      file: table.file,
+      asks: 'On which day were these sizes taken? No column says so.',
+      examples: column.examples,
+      cells: 1,
+      suggested: null,
+      choices: [],
+    });
+    return said;
+  };
+}
