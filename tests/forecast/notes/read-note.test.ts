@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { fifthHarmlessNotes, fifthRealNotes } from './fifth-sentences.js';
 import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
@@ -9,7 +10,15 @@ const kindsIn = ([note, , region]: NoteCase) =>
   readNote(note, region ?? 'ankle-foot').findings.map((f) => f.kind);
 
 describe('free notes, clause by clause (common practice, no source)', () => {
-  for (const c of [...realNotes, ...laterRealNotes, ...lastRealNotes, ...thirdRealNotes, ...fourthRealNotes])
+  for (const c of [
+    ...realNotes,
+    ...laterRealNotes,
+    ...lastRealNotes,
+    ...thirdRealNotes,
+    ...fourthRealNotes,
+    ...fifthRealNotes,
+    ...fifthRealNotes,
+  ])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
   for (const c of [
     ...harmlessNotes,
@@ -17,6 +26,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...lastHarmlessNotes,
     ...thirdHarmlessNotes,
     ...fourthHarmlessNotes,
+    ...fifthHarmlessNotes,
   ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 

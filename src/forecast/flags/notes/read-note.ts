@@ -51,6 +51,7 @@ const patterns = {
   planned: anyOf(words.planned),
   elsewhere: anyOf(words.elsewhere),
   nothingSeen: anyOf(words.nothingSeen),
+  noneNow: anyOf(words.noneNow),
   unbraced: anyOf(words.unbraced.always),
   unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
   unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
@@ -171,10 +172,15 @@ function isBare(clause: string, terms: readonly Term[]): boolean {
 function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
-  if (isDenied(before, after) || has(patterns.nothingSeen, after)) return 'denied';
-  if (has(patterns.advice, before) || has(anchored(patterns.adviceAfter), after)) return 'advice';
+  if (isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
+  if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
+  if (has(patterns.advice, before) || TO_LOOK_FOR.test(before) || has(anchored(patterns.adviceAfter), after))
+    return 'advice';
   return ofSomebodyElse(before, after) ? 'others' : null;
 }
+
+/** 'Watch the left heel for'. */
+const TO_LOOK_FOR = /\b(?:watch|check|monitor|observe|inspect|look at)\b.*\bfor(?: any| new)?\s*$/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 function ofSomebodyElse(before: string, after = ''): boolean {
@@ -263,8 +269,8 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
     found.splice(at, 1);
     return undefined;
   };
-  if ((current.kind.startsWith('skin') || current.kind === 'falls') && has(patterns.nothingSeen, clause))
-    return drop();
+  if (has(patterns.noneNow, clause)) return drop();
+  if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
   if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
   const speaks =
