@@ -197,4 +197,17 @@ export const fifthCases: readonly PractitionerCase[] = [
     action: 'none',
     why: 'as it should be',
   },
+  {
+    name: 'KAFO, foot section three past its room, knee bars due to be let out too',
+    child: () =>
+      read(
+        kid(9, 'male', { conditions: ['spinal-muscular-atrophy'] }),
+        'knee_height/left 10.5:330 .5:342; hip_height/left 10.5:650 .5:672; foot_length/left 10.5:182 .5:193',
+      ).device('kafo', 'left', 10.5, {
+        extensionRangeMm: { knee_height: 30, hip_height: 55 },
+        allowancesMm: { foot_length: 8 },
+      }),
+    action: 'renew-part',
+    why: 'the section must be made; the bars are let out in the same visit',
+  },
 ];

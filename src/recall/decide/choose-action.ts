@@ -157,8 +157,10 @@ const adjust: Rule = (facts) => {
   const step = facts.adjust;
   if (!step || step.by > facts.until || castComesFirst(facts, step.by) || atTheReview(facts, step.by))
     return null;
-  // A part that is wanted sooner gives the visit its name; both are done in it.
-  if (facts.part && facts.part.by <= step.by) return null;
+  // A part that is wanted sooner, or has no room left, has to be made and gives the visit its name; both are done in it.
+  const { part, today } = facts;
+  const spent = part?.spentOn && part.spentOn <= today;
+  if (part && (spent || part.by <= step.by)) return null;
   const { what, measure: of, side, mm, by } = step;
   return choose('adjust', by, 'adjustment-due', { what, measure: of, side, mm, by });
 };
