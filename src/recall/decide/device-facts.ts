@@ -47,7 +47,7 @@ export interface DeviceFacts extends DeviceQuestion {
   /** Chance that a visit on the day it is wanted would find a cast needed. */
   readonly neededAtVisit: number | null;
   readonly adjust: AdjustStep | null;
-  readonly part: { readonly part: string; readonly by: IsoDate } | null;
+  readonly part: { readonly part: string; readonly by: IsoDate; readonly spentOn: IsoDate | null } | null;
   readonly figure: CheckFigure | null;
   readonly reviewBy: IsoDate;
   readonly fundedFrom: IsoDate | null;
