@@ -193,6 +193,22 @@ describe('what a device asks for', () => {
     expect(entryOf(testRecord({ id: 'a', measuredDaysAgo: 3 }), [far('a/d1')]).action).toBe('none');
   });
 
+  it('what a note tells is looked at before a cast, until a reviewer found it well; a treatment to come even then', () => {
+    const about = (kind: string, castDays: number, said?: DeviceForecast['lastVerdict']) =>
+      entryOf(
+        record,
+        [rising('a/d1', castDays, castDays + 60, { lastVerdict: said ?? null })],
+        [flag({ severity: 'check', deviceId: 'a/d1', finding: { kind, date: today } as Flag['finding'] })],
+      );
+    const good = { date: today, verdict: 'good', measure: null, side: null } as const;
+    for (const kind of ['fit-changed', 'treatment-planned'])
+      expect(about(kind, -90)).toMatchObject({ action: 'check', reason: { code: 'fit-changed' } });
+    expect(about('treatment-planned', 900, good).reason.code).toBe('fit-changed');
+    expect(about('fit-changed', 900, good).action).not.toBe('check');
+    expect(about('skin-mark', 900)).toMatchObject({ action: 'check', reason: { code: 'noted' } });
+    expect(about('skin-mark', 900, good).reason.code).not.toBe('noted');
+  });
+
   it('a cast that was never fitted is asked about', () => {
     const made = testRecord({
       id: 'a',

@@ -4,6 +4,7 @@ import { fifthHarmlessNotes, fifthRealNotes } from './fifth-sentences.js';
 import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
+import { practiceHarmlessNotes, practiceRealNotes } from './practice-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
@@ -15,6 +16,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...laterRealNotes,
     ...lastRealNotes,
     ...thirdRealNotes,
+    ...practiceRealNotes,
     ...fourthRealNotes,
     ...fifthRealNotes,
     ...fifthRealNotes,
@@ -25,6 +27,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...laterHarmlessNotes,
     ...lastHarmlessNotes,
     ...thirdHarmlessNotes,
+    ...practiceHarmlessNotes,
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
   ])
