@@ -1,6 +1,6 @@
 import { Kysely, PostgresDialect } from 'kysely';
 import pg from 'pg';
-import { asDatabaseError, asUnavailable } from './database-errors.js';
+import { asDatabaseError, asUnavailable, isUnavailable } from './database-errors.js';
 import type { Tables } from './tables.js';
 
 const DATE_OID = 1082;
@@ -21,7 +21,12 @@ class HeardClient extends pg.Client {
 }
 
 /** The one way to connections: the store, its queue and the backups all come through here. */
-export function connectionPool(url: string, max: number, name: string): pg.Pool {
+export function connectionPool(
+  url: string,
+  max: number,
+  name: string,
+  more: Pick<pg.PoolConfig, 'query_timeout'> = {},
+): pg.Pool {
   const pool = new pg.Pool({
     connectionString: url,
     max,
@@ -30,14 +35,25 @@ export function connectionPool(url: string, max: number, name: string): pg.Pool 
     keepAlive: true,
     application_name: name,
     Client: HeardClient,
+    ...more,
   } as pg.PoolConfig);
   pool.on('error', () => {});
   return pool;
 }
 
-/** Connects lazily. `failed` hears of every failure before the caller does. */
-export function connect(url: string, max = 10, failed: (error: unknown) => void = () => {}): Database {
-  const pool = connectionPool(url, max, 'doorpost');
+/**
+ * Connects lazily. `failed` hears of every failure before the caller does. An answer that does not come within
+ * `answersWithinMs` (a network that is broken says nothing) is a lost database, and its connection is not used again.
+ */
+export function connect(
+  url: string,
+  max = 10,
+  {
+    failed = () => {},
+    answersWithinMs,
+  }: { failed?: (error: unknown) => void; answersWithinMs?: number } = {},
+): Database {
+  const pool = connectionPool(url, max, 'doorpost', { query_timeout: answersWithinMs });
   const told = async <T>(work: Promise<T>, named = asDatabaseError): Promise<T> => {
     try {
       return await work;
@@ -52,9 +68,18 @@ export function connect(url: string, max = 10, failed: (error: unknown) => void 
       pool: {
         connect: async () => {
           const client = await told(pool.connect(), asUnavailable);
+          let lost: unknown = null;
+          const ask = async (sql: string, values: unknown[]) => {
+            // The end of a transaction whose connection is lost is not waited for as well.
+            if (lost !== null) throw lost;
+            return told(client.query(sql, values)).catch((error) => {
+              if (isUnavailable(error)) lost = error;
+              throw error;
+            });
+          };
           return {
-            query: ((sql: string, values: unknown[]) => told(client.query(sql, values))) as never,
-            release: (destroy?: boolean) => client.release(destroy),
+            query: ask as never,
+            release: (destroy?: boolean) => client.release(destroy || lost !== null),
           };
         },
         end: () => pool.end(),

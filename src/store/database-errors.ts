@@ -20,7 +20,7 @@ export function asDatabaseError(error: unknown): unknown {
     );
   const lost =
     (code !== undefined && /^((08|53|57)\w{3}|E[A-Z]+)$/.test(code)) ||
-    /^(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect|Cannot use a pool after)/.test(
+    /^(Connection terminated|Client has encountered a connection error|timeout exceeded when trying to connect|Query read timeout|Cannot use a pool after)/.test(
       message,
     );
   return lost ? unavailable(error) : error;

@@ -33,6 +33,12 @@ import { openQueue, type Queue, sendJob } from './work/queue.js';
 import { recallRepository } from './work/recall.js';
 import { sheetAnswersRepository } from './work/sheet-answers.js';
 
+/** A person does not wait longer for a page; a job may ask more at once. */
+const ANSWERS_WITHIN_MS = 15_000;
+const WORKER_ANSWERS_WITHIN_MS = 300_000;
+/** Whoever asks for readiness usually waits five seconds. */
+const READY_WITHIN_MS = 4000;
+
 /** Connects and brings the tables up to date. `secretKey` overrides the one made and kept in the database. */
 export async function openStore(
   url: string,
@@ -48,30 +54,58 @@ export async function openStore(
   } = {},
 ): Promise<Store> {
   let diskFull = false;
-  const db = connect(url, options.connections, (error) => {
-    if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
+  const db = connect(url, options.connections, {
+    failed: (error) => {
+      if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
+    },
+    answersWithinMs: options.worker ? WORKER_ANSWERS_WITHIN_MS : ANSWERS_WITHIN_MS,
   });
   try {
-    await reach(db);
-    await migrate(db);
+    await bringUpToDate(url);
     const queue = await openQueue(url, {
       worker: options.worker ?? false,
       leaseSeconds: options.jobLeaseSeconds ?? 45,
       onError: options.onQueueError ?? (() => {}),
     });
-    const ready = async () => {
-      const trouble = options.trouble?.();
-      if (trouble) throw trouble;
+    const looked = async () => {
       if (diskFull) await tryToWrite(db);
       diskFull = false;
       if (!(await isMigrated(db)))
         throw new DoorpostError('database-unavailable', 'The tables of the database are not up to date');
+    };
+    const ready = async () => {
+      const trouble = options.trouble?.();
+      if (trouble) throw trouble;
+      await within(READY_WITHIN_MS, looked());
     };
     return storeOn(db, queue, options.secretKey ?? null, ready, (to) => streamBackup(url, to));
   } catch (error) {
     await db.destroy();
     throw error;
   }
+}
+
+/** On a connection of its own, which may take its time: a step over a large table does. */
+async function bringUpToDate(url: string): Promise<void> {
+  const db = connect(url, 1);
+  try {
+    await reach(db);
+    await migrate(db);
+  } finally {
+    await db.destroy();
+  }
+}
+
+async function within(ms: number, work: Promise<void>): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(
+      () =>
+        reject(new DoorpostError('database-unavailable', `The database does not answer in ${ms / 1000} s`)),
+      ms,
+    );
+  });
+  await Promise.race([work, late]).finally(() => clearTimeout(timer));
 }
 
 async function reach(db: Database): Promise<void> {

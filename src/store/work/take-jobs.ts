@@ -1,4 +1,5 @@
 import type PgBoss from 'pg-boss';
+import { afterClockJump } from './after-clock-jump.js';
 import type { QueueConnection } from './queue-connection.js';
 
 export type Handle = (data: unknown, jobId: string) => Promise<unknown>;
@@ -27,12 +28,18 @@ export function jobTaker(boss: PgBoss, connection: QueueConnection, leaseSeconds
   const renew = async () => {
     const now = Date.now();
     const ids = [...inHand].filter(([, job]) => now < job.until).map(([id]) => id);
-    if (renewing || ids.length === 0) return;
+    if (renewing) return;
     renewing = true;
-    await connection
-      .executeSql(`update pgboss.job set started_on = now() where id = any($1) and state = 'active'`, [ids])
+    try {
+      if (ids.length > 0)
+        await connection.executeSql(
+          `update pgboss.job set started_on = now() where id = any($1) and state = 'active'`,
+          [ids],
+        );
+      await afterClockJump(connection);
+    } catch {
       // The next beat tries again.
-      .catch(() => {});
+    }
     renewing = false;
   };
   const beat = setInterval(renew, (leaseSeconds * 1000) / 4);

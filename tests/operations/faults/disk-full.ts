@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { statfsSync, writeFileSync } from 'node:fs';
+import { appendFileSync, statfsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -9,6 +9,20 @@ import type { Scenario } from './scenario.js';
 
 const SIZE_MIB = 200;
 const FULL_MS = 10_000;
+
+/** People write meanwhile: a piece at a time, until there is no room for another. */
+function fillUp(disk: string, filler: string): void {
+  const piece = Buffer.alloc(65_536);
+  for (;;) {
+    const { bavail, bsize } = statfsSync(disk);
+    if (bavail * bsize <= piece.length) return;
+    try {
+      appendFileSync(filler, piece);
+    } catch {
+      return;
+    }
+  }
+}
 
 /** The data folder on a small disk that is filled up while people write, and then given room again; `times` over. */
 export const diskFull: Scenario = async (say, times = 2) => {
@@ -24,8 +38,7 @@ export const diskFull: Scenario = async (say, times = 2) => {
     clinic.begin(2);
     for (let n = 0; n < times; n++) {
       await pause(2000);
-      const { bavail, bsize } = statfsSync(disk);
-      writeFileSync(filler, Buffer.alloc(Math.max(0, bavail * bsize - 65_536)));
+      fillUp(disk, filler);
       // Log is written to files made long before: it takes a while until there is none left.
       const full = Date.now() + 90_000;
       const told = () => [...clinic.acknowledged.answers.keys()].some((what) => what.includes('disk-full'));
