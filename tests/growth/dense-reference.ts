@@ -1,8 +1,8 @@
 import { childPrior } from '../../src/growth/child/child-prior.js';
 import { markerEvidence } from '../../src/growth/child/marker-evidence.js';
-import type { GridPoint, Member } from '../../src/growth/child/member.js';
 import { points, sideCode } from '../../src/growth/child/points.js';
 import { readings } from '../../src/growth/child/readings.js';
+import type { GridPoint, Submodel } from '../../src/growth/child/submodel.js';
 import type { GrowthInput } from '../../src/growth/contract.js';
 import { growthAgeYears, logAge } from '../../src/growth/population/growth-age.js';
 import type { GrowthModel } from '../../src/growth/population/growth-model.js';
@@ -13,7 +13,7 @@ import { randomStream } from '../../src/statistics/random-stream.js';
 
 /*
  * The same model worked out the long way, in float64: a dense grid of tempo and intensity instead of a few
- * points, every world's whole covariance conditioned and factored, plain chance, plain loops. Shares the members'
+ * points, every world's whole covariance conditioned and factored, plain chance, plain loops. Shares the submodels'
  * means and covariances with the product and nothing of how they are put to use.
  */
 
@@ -33,7 +33,7 @@ function denseGrid(): GridPoint[] {
 }
 
 interface DenseWorld {
-  readonly member: Member;
+  readonly submodel: Submodel;
   readonly at: GridPoint;
   readonly log: number;
 }
@@ -62,31 +62,31 @@ export function denseSample(
   const there = points(rows);
   const matrix = (n: number, entry: (i: number, j: number) => number) =>
     Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => entry(i, j)));
-  const seenCovariance = (member: Member, g: GridPoint) => {
-    const placed = member.place(at, prior, g);
+  const seenCovariance = (submodel: Submodel, g: GridPoint) => {
+    const placed = submodel.place(at, prior, g);
     const v = new Float64Array(at.n * at.n);
-    member.covariance(placed, placed, member.fixedCovariance(at, at, prior), prior, v);
+    submodel.covariance(placed, placed, submodel.fixedCovariance(at, at, prior), prior, v);
     const factor = cholesky(
       matrix(at.n, (i, j) => v[Math.max(i, j) * at.n + Math.min(i, j)] + (i === j ? seen[i].variance : 0)),
     )!;
     return { placed, factor, off: seen.map((r, i) => r.value - placed.mean[i]) };
   };
   const pools = new Map<string, DenseWorld[]>();
-  for (const member of model.members[sex]) {
-    if (!Number.isFinite(member.logWeight(at.x[at.n - 1]))) continue;
-    const worlds = (member.seeksTempo ? denseGrid() : member.grid).map((g): DenseWorld => {
-      const { factor, off } = seenCovariance(member, g);
+  for (const submodel of model.submodels[sex]) {
+    if (!Number.isFinite(submodel.logWeight(at.x[at.n - 1]))) continue;
+    const worlds = (submodel.seeksTempo ? denseGrid() : submodel.grid).map((g): DenseWorld => {
+      const { factor, off } = seenCovariance(submodel, g);
       const alpha = choleskySolve(factor, off);
       const square = off.reduce((sum, v, i) => sum + v * alpha[i], 0);
       return {
-        member,
+        submodel,
         at: g,
-        log: g.logPrior + evidence(member, g) - (square + choleskyLogDeterminant(factor)) / 2,
+        log: g.logPrior + evidence(submodel, g) - (square + choleskyLogDeterminant(factor)) / 2,
       };
     });
-    pools.set(member.pool, [...(pools.get(member.pool) ?? []), ...worlds]);
+    pools.set(submodel.pool, [...(pools.get(submodel.pool) ?? []), ...worlds]);
   }
-  const shares = [...pools.values()].map(([first]) => Math.exp(first.member.logWeight(at.x[at.n - 1])));
+  const shares = [...pools.values()].map(([first]) => Math.exp(first.submodel.logWeight(at.x[at.n - 1])));
   const all = [...pools.values()].flatMap((pool, p) => {
     const top = Math.max(...pool.map((w) => w.log));
     const total = pool.reduce((sum, w) => sum + Math.exp(w.log - top), 0);
@@ -104,12 +104,18 @@ export function denseSample(
     // Systematic sampling over all worlds.
     const until = Math.min(draws, Math.floor(upTo * draws + 0.5));
     if (until === drawn) continue;
-    const { placed, factor, off } = seenCovariance(w.member, w.at);
-    const placedThere = w.member.place(there, prior, w.at);
+    const { placed, factor, off } = seenCovariance(w.submodel, w.at);
+    const placedThere = w.submodel.place(there, prior, w.at);
     const cross = new Float64Array(at.n * q);
-    w.member.covariance(placed, placedThere, w.member.fixedCovariance(at, there, prior), prior, cross);
+    w.submodel.covariance(placed, placedThere, w.submodel.fixedCovariance(at, there, prior), prior, cross);
     const self = new Float64Array(q * q);
-    w.member.covariance(placedThere, placedThere, w.member.fixedCovariance(there, there, prior), prior, self);
+    w.submodel.covariance(
+      placedThere,
+      placedThere,
+      w.submodel.fixedCovariance(there, there, prior),
+      prior,
+      self,
+    );
     const column = (j: number) => seen.map((_, i) => cross[i * q + j]);
     const alpha = choleskySolve(factor, off);
     const solved = rows.map((_, j) => choleskySolve(factor, column(j)));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { markerEvidence } from '../../src/growth/child/marker-evidence.js';
-import type { Member } from '../../src/growth/child/member.js';
+import type { Submodel } from '../../src/growth/child/submodel.js';
 import { ageOfLogAge, logAge } from '../../src/growth/population/growth-age.js';
 import { isoDate } from '../../src/records/dates.js';
 import type { MaturityMarker } from '../../src/records/records.js';
@@ -8,21 +8,21 @@ import { child, dayAt } from './support.js';
 
 /** The age of peak height velocity of the average child here; a tempo of +1 is a year late. */
 const PEAK = 12;
-const member = (sex: 'male' | 'female') =>
+const submodel = (sex: 'male' | 'female') =>
   ({
     curves: { sex },
     seeksTempo: true,
     peakVelocityAgeYears: PEAK,
     tempoYears: (tempo: number) => tempo,
     maturity: (x: number, { tempo }: { tempo: number }) => logAge(ageOfLogAge(x) - tempo),
-  }) as unknown as Member;
+  }) as unknown as Submodel;
 
 const seen = (kind: MaturityMarker['kind'], ageYears: number, value = 0, sdYears: number | null = null) =>
   [
     { id: 'k', childId: 'invented', date: isoDate(dayAt(ageYears)), kind, value, sdYears },
   ] as MaturityMarker[];
 const at = (markers: MaturityMarker[], tempo: number, sex: 'male' | 'female' = 'female') =>
-  markerEvidence(child([], { sex, markers }))(member(sex), { tempo, intensity: 0, logPrior: 0 });
+  markerEvidence(child([], { sex, markers }))(submodel(sex), { tempo, intensity: 0, logPrior: 0 });
 
 /** The tempo that a marker speaks for most, to a hundredth of a year. */
 function likeliest(markers: MaturityMarker[]): number {

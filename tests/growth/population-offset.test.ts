@@ -76,10 +76,10 @@ describe("a clinic's own level", () => {
     expect(learnPopulationOffset(model, children).parameters.offsets).toEqual([]);
   });
   test('seen at 8 to 14 only, it is in proportion to the spread below and not larger for an infant', () => {
-    const [male] = [learnPopulationOffset(model, caseload)].map((m) => m.members.male[0].curves.median);
+    const [male] = [learnPopulationOffset(model, caseload)].map((m) => m.submodels.male[0].curves.median);
     const at = (years: number) => tableIndex(logAge(years));
     const d = model.index.get('leg_length') as number;
-    const moved = (years: number) => male[d][at(years)] - model.members.male[0].curves.median[d][at(years)];
+    const moved = (years: number) => male[d][at(years)] - model.submodels.male[0].curves.median[d][at(years)];
     expect(moved(8)).toBeGreaterThan(12);
     expect(moved(1)).toBeGreaterThan(0);
     expect(moved(1)).toBeLessThan(0.6 * moved(8));

@@ -26,8 +26,8 @@ function simulate(seed: number) {
   const sex = chance.uniform() < 0.5 ? ('male' as const) : ('female' as const);
   const age = (sex === 'male' ? 9.5 : 8) + 4.5 * chance.uniform();
   const ages = [age - 2, age - 1, age, age + 1];
-  const member = model.members[sex].find((m) => m.name === 'tempo');
-  if (!member) throw new Error('no tempo member');
+  const submodel = model.submodels[sex].find((m) => m.name === 'tempo');
+  if (!submodel) throw new Error('no tempo submodel');
   const at = { tempo: chance.normal(), intensity: chance.normal(), logPrior: 0 };
   const prior = childPrior(child([]), model.measures);
   const real = ages.map((a) => (dayAt(a) - dayAt(0)) / 365.25);
@@ -39,10 +39,10 @@ function simulate(seed: number) {
     })),
   );
   const where = points(rows);
-  const placed = member.place(where, prior, at);
+  const placed = submodel.place(where, prior, at);
   const n = rows.length;
   const v = new Float64Array(n * n);
-  member.covariance(placed, placed, member.fixedCovariance(where, where, prior), prior, v);
+  submodel.covariance(placed, placed, submodel.fixedCovariance(where, where, prior), prior, v);
   for (let i = 0; i < n; i++) v[i * n + i] += 1e-6;
   if (!denseCholesky(v, n)) throw new Error('prior covariance is not positive definite');
   const z = Array.from({ length: n }, () => chance.normal());
@@ -65,7 +65,7 @@ function simulate(seed: number) {
     const levels = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
     return { rank: levels.filter((q) => truth[d * 4 + 3] > p.quantile(q)[0]).length, in80: inside(0.1) };
   });
-  const tempoZ = (member.tempoYears(at.tempo) - posterior.tempoYears.mean) / posterior.tempoYears.sd;
+  const tempoZ = (submodel.tempoYears(at.tempo) - posterior.tempoYears.mean) / posterior.tempoYears.sd;
   return { later, tempoZ };
 }
 

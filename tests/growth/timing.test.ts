@@ -14,9 +14,9 @@ const HALF_YEAR = 10;
 
 /** Sizes of the child of average tempo, on `ages`. */
 function sizes(sex: 'male' | 'female', measure: MeasureId): Float64Array {
-  const member = model.members[sex].find((m) => m.grid.length > 1)!;
+  const submodel = model.submodels[sex].find((m) => m.grid.length > 1)!;
   const at = ages.map((age) => ({ measure: model.index.get(measure)!, side: 0, x: logAge(age) }));
-  return member.place(points(at), prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean;
+  return submodel.place(points(at), prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean;
 }
 const yearly = (size: Float64Array, age: number) => {
   const i = Math.round((age - 6) / 0.05);

@@ -84,13 +84,13 @@ describe('growth held up by illness or surgery', () => {
     const seen = [7, 7.5, 8].map((age) => reading('foot_length', age, 192, { side: 'left' }));
     const input = child(seen);
     const model = loadGrowthModel();
-    const usual = model.members.male.find((m) => m.seeksTempo)!;
+    const usual = model.submodels.male.find((m) => m.seeksTempo)!;
     const prior = childPrior(input, model.measures);
     const paces = unusualPaces(usual, input, readings(input, model), model.measures);
     const size = (name: string, age: number) => {
-      const { member } = paces.find((p) => p.member.name.endsWith(name))!;
+      const { submodel } = paces.find((p) => p.submodel.name.endsWith(name))!;
       const at = points([{ measure: model.index.get('foot_length')!, side: 0, x: logAge(age) }]);
-      return member.place(at, prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean[0];
+      return submodel.place(at, prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean[0];
     };
     expect(size('catching up', 8)).toBeCloseTo(size('held up', 8), 6);
     expect(size('catching up', 8.5)).toBeGreaterThan(size('held up', 8.5) + 1);

@@ -9,14 +9,14 @@ import type { Candidate, Data } from './worlds.js';
  * work. What a child is finally weighed by are the readings themselves.
  */
 export function condense(
-  { member }: Candidate,
+  { submodel }: Candidate,
   seen: readonly Reading[],
   variance: Float64Array,
   prior: ChildPrior,
 ): Data {
   const groups = new Map<string, { reading: Reading; precision: number; sum: number; count: number }>();
   seen.forEach((r, i) => {
-    const sd = readTable(member.curves.sd[r.measure], r.x);
+    const sd = readTable(submodel.curves.sd[r.measure], r.x);
     const lean = r.side < 0 ? prior.left[r.measure] : r.side > 0 ? prior.right[r.measure] : 0;
     const precision = 1 / (variance[i] + (r.side === 0 ? 0 : (sd * prior.sideSd[r.measure]) ** 2));
     const key = `${r.measure}/${r.x}`;

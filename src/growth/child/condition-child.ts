@@ -25,17 +25,17 @@ export function conditionChild(
   const value = Float64Array.from(seen, (r) => r.value);
   const variance = Float64Array.from(seen, (r) => r.variance);
   const candidates = list
-    .filter(({ member }) => speaking(member, at))
-    .map((c): Candidate => ({ ...c, grid: c.member.grid }));
+    .filter(({ submodel }) => speaking(submodel, at))
+    .map((c): Candidate => ({ ...c, grid: c.submodel.grid }));
   const telling = tellingOfTempo(seen, model);
   const bones = telling.map((i) => seen[i]);
   let believed: Float64Array = variance;
   for (let look = 1; ; look++) {
     const errors = Float64Array.from(telling, (i) => believed[i]);
-    const seeking = candidates.filter((c) => c.member.seeksTempo);
+    const seeking = candidates.filter((c) => c.submodel.seeksTempo);
     const sought = seekTempo(seeking, bones, errors, prior, evidence);
     const placed = candidates.flatMap((c) =>
-      c.member.seeksTempo ? sought.filter((s) => s.member === c.member) : [c],
+      c.submodel.seeksTempo ? sought.filter((s) => s.submodel === c.submodel) : [c],
     );
     const worlds = conditionWorlds(placed, { at, value, variance }, prior, evidence);
     const doubts = doubt(worlds, seen, at);

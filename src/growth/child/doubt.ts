@@ -53,7 +53,7 @@ export function doubt(all: readonly World[], seen: readonly Reading[], at: Point
       const { mean, sd, logDensity } = without(weighed, seen[i].value, i);
       expected[i] = mean;
       expectedSd[i] = sd;
-      const wide = GROSS_ERROR_SD * readTable(weighed[0].member.curves.sd[seen[i].measure], seen[i].x);
+      const wide = GROSS_ERROR_SD * readTable(weighed[0].submodel.curves.sd[seen[i].measure], seen[i].x);
       const wideSd = Math.hypot(wide, sd);
       const wideLog = -0.5 * ((seen[i].value - mean) / wideSd) ** 2 - Math.log(wideSd) - HALF_LOG_TWO_PI;
       const logOdds = Math.log(GROSS_ERROR_RATE / (1 - GROSS_ERROR_RATE)) + wideLog - logDensity;
@@ -72,11 +72,11 @@ export function doubt(all: readonly World[], seen: readonly Reading[], at: Point
   return { variance, probability, expected, expectedSd, worlds };
 }
 
-/** Readings that stray in the likeliest world of some member: only these can be slips. */
+/** Readings that stray in the likeliest world of some submodel: only these can be slips. */
 function straying(weighed: readonly World[], n: number): number[] {
   const likeliest = new Map<string, World>();
   for (const w of weighed) {
-    const key = `${w.member.name}/${w.sex}`;
+    const key = `${w.submodel.name}/${w.sex}`;
     if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
   }
   const strays = new Uint8Array(n);

@@ -3,7 +3,7 @@ import type { MaturityMarker } from '../../records/records.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import type { GrowthInput } from '../contract.js';
 import { ageOfLogAge, growthAgeYears, logAge } from '../population/growth-age.js';
-import type { GridPoint, Member } from './member.js';
+import type { GridPoint, Submodel } from './submodel.js';
 
 type Sex = 'male' | 'female';
 /** Where a stage lies, years after the child's own peak height velocity; `before`/`after`: open to that side. */
@@ -44,26 +44,26 @@ const PELVIS: readonly Stage[] = [
 
 /**
  * Log likelihood of a child's maturity markers at a grid point: evidence on tempo besides growth itself. A marker
- * with its own `sdYears` uses that. Members without tempo are left as they are.
+ * with its own `sdYears` uses that. Submodels without tempo are left as they are.
  */
-export function markerEvidence(input: GrowthInput): (member: Member, at: GridPoint) => number {
+export function markerEvidence(input: GrowthInput): (submodel: Submodel, at: GridPoint) => number {
   const markers = input.markers.map((marker) => ({
     marker,
     ageYears: growthAgeYears(input.birthDate, dayNumber(marker.date), input.gestationWeeks),
   }));
-  return (member, at) =>
-    !member.seeksTempo
+  return (submodel, at) =>
+    !submodel.seeksTempo
       ? 0
-      : markers.reduce((sum, m) => sum + logLikelihood(m.marker, m.ageYears, member, at), 0);
+      : markers.reduce((sum, m) => sum + logLikelihood(m.marker, m.ageYears, submodel, at), 0);
 }
 
-function logLikelihood(marker: MaturityMarker, ageYears: number, member: Member, at: GridPoint): number {
-  const sex = member.curves.sex;
-  const sincePeak = ageYears - member.peakVelocityAgeYears - member.tempoYears(at.tempo);
+function logLikelihood(marker: MaturityMarker, ageYears: number, submodel: Submodel, at: GridPoint): number {
+  const sex = submodel.curves.sex;
+  const sincePeak = ageYears - submodel.peakVelocityAgeYears - submodel.tempoYears(at.tempo);
   const given = (s: Stage): Stage => ({ ...s, sd: marker.sdYears ?? s.sd });
   switch (marker.kind) {
     case 'bone-age': {
-      const mature = ageOfLogAge(member.maturity(logAge(ageYears), at));
+      const mature = ageOfLogAge(submodel.maturity(logAge(ageYears), at));
       return normalLog(marker.value - mature, marker.sdYears ?? BONE_AGE_SD_YEARS);
     }
     case 'menarche':

@@ -1,4 +1,4 @@
-import type { GridPoint } from './member.js';
+import type { GridPoint } from './submodel.js';
 
 /** Evenly spaced points over +-3 prior SD of tempo and intensity, weighed by their standard normal density. */
 export function quadratureGrid(tempoPoints: number, intensityPoints: number, span = 3): GridPoint[] {

@@ -1,7 +1,7 @@
 import type { ChildPrior } from './child-prior.js';
 import { condense } from './condense.js';
-import type { GridPoint } from './member.js';
 import type { Reading } from './readings.js';
+import type { GridPoint } from './submodel.js';
 import { type Candidate, type Evidence, logLikelihood } from './worlds.js';
 
 /** Gauss-Hermite rules for the standard normal, Abramowitz & Stegun (1964) table 25.10: node, weight. */
@@ -43,7 +43,7 @@ const HOPELESS = 12;
 /**
  * Quadrature points where this child's tempo and intensity are: the mode of prior x likelihood is looked for, and a
  * Gauss-Hermite rule laid over its curvature. A point's `logPrior` holds its share of the area, so that
- * weights stay comparable between members. Liu & Pierce (1994), A note on Gauss-Hermite quadrature, Biometrika 81.
+ * weights stay comparable between submodels. Liu & Pierce (1994), A note on Gauss-Hermite quadrature, Biometrika 81.
  * Candidates that the mode already shows to be out of the question are left out; a later look may bring them back.
  */
 export function seekTempo(
@@ -55,7 +55,7 @@ export function seekTempo(
 ): Candidate[] {
   const likeliest = new Map<string, { log: number; mode: Normal }>();
   const found = candidates.map((candidate) => {
-    const { pool } = candidate.member;
+    const { pool } = candidate.submodel;
     const density = densityOf(candidate, seen, variance, prior, evidence);
     // The same child on another clock: the search begins where the usual one ended.
     const { best, ...mode } = findMode(density, likeliest.get(`${pool}/${candidate.sex}`)?.mode);
@@ -65,7 +65,7 @@ export function seekTempo(
     return { candidate, density, mode, log };
   });
   return found
-    .filter(({ candidate, log }) => log >= likeliest.get(candidate.member.pool)!.log - HOPELESS)
+    .filter(({ candidate, log }) => log >= likeliest.get(candidate.submodel.pool)!.log - HOPELESS)
     .map(({ candidate, density, mode }) => ({ ...candidate, grid: rule(matchMoments(mode, density)) }));
 }
 
@@ -124,17 +124,17 @@ function densityOf(
   prior: ChildPrior,
   evidence: Evidence,
 ) {
-  const { member } = candidate;
+  const { submodel } = candidate;
   const data = condense(candidate, seen, variance, prior);
   const { n } = data.at;
-  const fixed = member.fixedCovariance(data.at, data.at, prior);
+  const fixed = submodel.fixedCovariance(data.at, data.at, prior);
   const factor = new Float64Array(n * n);
   const alpha = new Float64Array(n);
   return (tempo: number, intensity: number): number => {
     const at = { tempo, intensity, logPrior: -(tempo * tempo + intensity * intensity) / 2 };
-    const placed = member.place(data.at, prior, at);
-    const log = logLikelihood(member, placed, data, fixed, prior, factor, alpha);
-    return log === null ? Number.NEGATIVE_INFINITY : log + at.logPrior + evidence(member, at);
+    const placed = submodel.place(data.at, prior, at);
+    const log = logLikelihood(submodel, placed, data, fixed, prior, factor, alpha);
+    return log === null ? Number.NEGATIVE_INFINITY : log + at.logPrior + evidence(submodel, at);
   };
 }
 

@@ -3,14 +3,14 @@ import type { MeasureId } from '../../records/measure.js';
 import type { GrowthInput } from '../contract.js';
 import { conditionEffects } from '../population/condition-effects.js';
 import { ageOfLogAge, growthAgeYears, logAge } from '../population/growth-age.js';
-import { clockedMember } from './clocked-member.js';
-import type { Member } from './member.js';
+import { clockedSubmodel } from './clocked-submodel.js';
 import type { Reading } from './readings.js';
 import { type BoneGroup, boneGroups, type Standstill, standstills } from './standstills.js';
+import type { Submodel } from './submodel.js';
 
 /** One clock a child's growth may run on, and how likely that is before the readings have a say. */
 export interface Pace {
-  readonly member: Member;
+  readonly submodel: Submodel;
   readonly probability: number;
 }
 
@@ -42,9 +42,9 @@ const HORMONE: readonly (readonly [times: number, probability: number])[] = [
 ];
 const HORMONE_YEARS = 2;
 
-/** The member on its usual clock, and on those that the child's record gives a reason to think of. */
+/** The submodel on its usual clock, and on those that the child's record gives a reason to think of. */
 export function unusualPaces(
-  usual: Member,
+  usual: Submodel,
   input: GrowthInput,
   seen: readonly Reading[],
   measures: readonly MeasureId[],
@@ -54,19 +54,21 @@ export function unusualPaces(
     ...hastened(usual, input),
   ];
   const left = 1 - others.reduce((sum, p) => sum + p.probability, 0);
-  return [{ member: usual, probability: left }, ...others];
+  return [{ submodel: usual, probability: left }, ...others];
 }
 
-function stopped(usual: Member, s: Standstill, input: GrowthInput, measures: readonly MeasureId[]): Pace[] {
+function stopped(usual: Submodel, s: Standstill, input: GrowthInput, measures: readonly MeasureId[]): Pace[] {
   const ids: readonly MeasureId[] = boneGroups[s.group];
   const inGroup = measures.map((id) => ids.includes(id));
-  const ended = clockedMember(usual, `${s.group} stopped`, (d, x) => (inGroup[d] ? Math.min(x, s.from) : x));
+  const ended = clockedSubmodel(usual, `${s.group} stopped`, (d, x) =>
+    inGroup[d] ? Math.min(x, s.from) : x,
+  );
   const pause = ageOfLogAge(s.to) - ageOfLogAge(s.from);
-  const held = clockedMember(usual, `${s.group} held up`, (d, x) => {
+  const held = clockedSubmodel(usual, `${s.group} held up`, (d, x) => {
     if (!inGroup[d] || x <= s.from) return x;
     return x <= s.to ? s.from : logAge(ageOfLogAge(x) - pause);
   });
-  const caughtUp = clockedMember(usual, `${s.group} catching up`, (d, x) => {
+  const caughtUp = clockedSubmodel(usual, `${s.group} catching up`, (d, x) => {
     if (!inGroup[d] || x <= s.from) return x;
     if (x <= s.to) return s.from;
     const regained = Math.min(pause, (CATCH_UP_TIMES - 1) * (ageOfLogAge(x) - ageOfLogAge(s.to)));
@@ -78,9 +80,9 @@ function stopped(usual: Member, s: Standstill, input: GrowthInput, measures: rea
     : END_MOST[s.group] / (1 + Math.exp((ENDS[usual.curves.sex][s.group] - age) / END_SPREAD));
   const ill = input.conditions.some((c) => conditionEffects[c].residualVariance >= WIDE_RESIDUAL);
   return [
-    { member: ended, probability: over },
-    { member: held, probability: (1 - CATCHING_UP) * (ill ? HELD_UP_ILL : HELD_UP) },
-    { member: caughtUp, probability: CATCHING_UP * (ill ? HELD_UP_ILL : HELD_UP) },
+    { submodel: ended, probability: over },
+    { submodel: held, probability: (1 - CATCHING_UP) * (ill ? HELD_UP_ILL : HELD_UP) },
+    { submodel: caughtUp, probability: CATCHING_UP * (ill ? HELD_UP_ILL : HELD_UP) },
   ];
 }
 
@@ -94,7 +96,7 @@ function nearlyOver(input: GrowthInput, ageYears: number): boolean {
   });
 }
 
-function hastened(usual: Member, input: GrowthInput): Pace[] {
+function hastened(usual: Submodel, input: GrowthInput): Pace[] {
   if (!input.hormoneFrom) return [];
   const from = growthAgeYears(input.birthDate, dayNumber(input.hormoneFrom), input.gestationWeeks);
   const to = input.hormoneTo
@@ -103,7 +105,7 @@ function hastened(usual: Member, input: GrowthInput): Pace[] {
   const lasts = Math.max(0, Math.min(HORMONE_YEARS, to - from));
   return HORMONE.map(([times, probability]) => ({
     probability,
-    member: clockedMember(usual, `${times} times as fast`, (_, x) => {
+    submodel: clockedSubmodel(usual, `${times} times as fast`, (_, x) => {
       const since = ageOfLogAge(x) - from;
       return since <= 0 ? x : logAge(ageOfLogAge(x) + (times - 1) * Math.min(since, lasts));
     }),

@@ -5,15 +5,15 @@ import {
   denseLogDeterminant,
 } from '../../statistics/dense-cholesky.js';
 import type { ChildPrior } from './child-prior.js';
-import type { GridPoint, Member, Placed } from './member.js';
 import type { Points } from './points.js';
+import type { GridPoint, Placed, Submodel } from './submodel.js';
 
 type Sex = 'male' | 'female';
 
-/** A sex, a member and a grid point, conditioned on the child's readings. */
+/** A sex, a submodel and a grid point, conditioned on the child's readings. */
 export interface World {
   readonly sex: Sex;
-  readonly member: Member;
+  readonly submodel: Submodel;
   readonly at: GridPoint;
   readonly placed: Placed;
   /** Factor of the readings' covariance, n x n row-major, lower triangle. */
@@ -26,10 +26,10 @@ export interface World {
   readonly weight: number;
 }
 
-/** A sex and a member to look at, with the grid points to try. */
+/** A sex and a submodel to look at, with the grid points to try. */
 export interface Candidate {
   readonly sex: Sex;
-  readonly member: Member;
+  readonly submodel: Submodel;
   readonly grid: readonly GridPoint[];
 }
 
@@ -40,14 +40,14 @@ export interface Data {
   readonly variance: Float64Array;
 }
 
-export type Evidence = (member: Member, at: GridPoint) => number;
+export type Evidence = (submodel: Submodel, at: GridPoint) => number;
 
 /** Worlds lighter than this share of the heaviest are left out. */
 const NEGLIGIBLE = 1e-4;
 
 /** Log likelihood of the data in one world, up to a constant; `factor` and `alpha` are written. Null: not definite. */
 export function logLikelihood(
-  member: Member,
+  submodel: Submodel,
   placed: Placed,
   data: Data,
   fixed: Float64Array,
@@ -56,7 +56,7 @@ export function logLikelihood(
   alpha: Float64Array,
 ): number | null {
   const { n } = placed;
-  member.covariance(placed, placed, fixed, prior, factor);
+  submodel.covariance(placed, placed, fixed, prior, factor);
   for (let i = 0; i < n; i++) {
     factor[i * n + i] += data.variance[i];
     alpha[i] = data.value[i] - placed.mean[i];
@@ -77,17 +77,17 @@ export function conditionWorlds(
 ): World[] {
   const { n } = data.at;
   const out: World[] = [];
-  for (const { sex, member, grid } of candidates) {
-    const fixed = member.fixedCovariance(data.at, data.at, prior);
+  for (const { sex, submodel, grid } of candidates) {
+    const fixed = submodel.fixedCovariance(data.at, data.at, prior);
     for (const at of grid) {
-      const placed = member.place(data.at, prior, at);
+      const placed = submodel.place(data.at, prior, at);
       const factor = new Float64Array(n * n);
       const alpha = new Float64Array(n);
-      const likelihood = logLikelihood(member, placed, data, fixed, prior, factor, alpha);
+      const likelihood = logLikelihood(submodel, placed, data, fixed, prior, factor, alpha);
       if (likelihood === null) continue;
       denseBackward(factor, n, alpha);
-      const log = at.logPrior + evidence(member, at) + likelihood;
-      out.push({ sex, member, at, placed, factor, alpha, log, weight: 0 });
+      const log = at.logPrior + evidence(submodel, at) + likelihood;
+      out.push({ sex, submodel, at, placed, factor, alpha, log, weight: 0 });
     }
   }
   return out;
@@ -96,22 +96,22 @@ export function conditionWorlds(
 /** Log-age that decides between pools for a child without readings. */
 const UNSEEN = Math.log(5.75);
 
-/** Members that have a say at the age last seen. */
-export function speaking(member: Member, at: Points): boolean {
-  return member.logWeight(lastSeen(at)) >= Math.log(NEGLIGIBLE);
+/** Submodels that have a say at the age last seen. */
+export function speaking(submodel: Submodel, at: Points): boolean {
+  return submodel.logWeight(lastSeen(at)) >= Math.log(NEGLIGIBLE);
 }
 const lastSeen = (at: Points) => (at.n ? at.x[at.n - 1] : UNSEEN);
 
-/** The worlds with their posterior weights, those of no weight left out; see `Member.pool`. */
+/** The worlds with their posterior weights, those of no weight left out; see `Submodel.pool`. */
 export function weigh(worlds: readonly World[], at: Points): World[] {
   const pools = new Map<string, World[]>();
   for (const w of worlds) {
-    const pool = pools.get(w.member.pool);
+    const pool = pools.get(w.submodel.pool);
     if (pool) pool.push(w);
-    else pools.set(w.member.pool, [w]);
+    else pools.set(w.submodel.pool, [w]);
   }
   const x = lastSeen(at);
-  const shares = [...pools.values()].map(([first]) => Math.exp(first.member.logWeight(x)));
+  const shares = [...pools.values()].map(([first]) => Math.exp(first.submodel.logWeight(x)));
   const total = shares.reduce((a, b) => a + b, 0);
   return [...pools.values()].flatMap((pool, p) => {
     const top = Math.max(...pool.map((w) => w.log));

@@ -1,10 +1,10 @@
 import type { MeasureId } from '../../records/measure.js';
 import type { References } from '../../reference/reference-curve.js';
-import type { Member } from '../child/member.js';
+import type { Submodel } from '../child/submodel.js';
 import type { GrowthParameters } from './parameters.js';
 import type { SexCurves } from './sex-curves.js';
 
-/** A loaded growth model: references made into curves, and the members that say how children move on them. */
+/** A loaded growth model: references made into curves, and the submodels that say how children move on them. */
 export interface GrowthModel {
   readonly name: string;
   readonly version: string;
@@ -14,7 +14,7 @@ export interface GrowthModel {
   readonly measures: readonly MeasureId[];
   readonly index: ReadonlyMap<MeasureId, number>;
   readonly curves: Readonly<Record<'male' | 'female', SexCurves>>;
-  readonly members: Readonly<Record<'male' | 'female', readonly Member[]>>;
+  readonly submodels: Readonly<Record<'male' | 'female', readonly Submodel[]>>;
   /** z-score of a size against the reference at a reference age, or null outside its ages. */
   zScore(sex: 'male' | 'female', measure: MeasureId, ageYears: number, value: number): number | null;
 }

@@ -1,10 +1,10 @@
 import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { childPrior } from '../child/child-prior.js';
-import type { Member } from '../child/member.js';
 import { points } from '../child/points.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
 import { readings } from '../child/readings.js';
+import type { Submodel } from '../child/submodel.js';
 import type { GrowthInput } from '../contract.js';
 import { readTable } from './curve-table.js';
 import { logAge } from './growth-age.js';
@@ -49,11 +49,11 @@ export function offsetLearner(model: GrowthModel): OffsetLearner {
     add(input) {
       const { sex } = input;
       if (sex === 'unknown' || input.hormoneFrom) return;
-      const member = model.members[sex].find((m) => m.grid.length > 1) ?? model.members[sex][0];
-      for (const rows of offsetRows(input, model, member)) {
+      const submodel = model.submodels[sex].find((m) => m.grid.length > 1) ?? model.submodels[sex][0];
+      for (const rows of offsetRows(input, model, submodel)) {
         if (new Set(rows.us).size < FEWEST_DAYS) continue;
         const key = `${sex}/${rows.measure}`;
-        const sum = sums.get(key) ?? emptySum(sex, rows.measure, sdUnit(member, rows.measure));
+        const sum = sums.get(key) ?? emptySum(sex, rows.measure, sdUnit(submodel, rows.measure));
         sums.set(key, sum);
         addChild(rows, sum.normal, sum.right);
         sum.children++;
@@ -100,8 +100,8 @@ interface OffsetSum {
 }
 
 /** Population SD the belief is counted in. */
-const sdUnit = (member: Member, measure: number): number =>
-  readTable(member.curves.sd[measure], logAge(member.peakVelocityAgeYears));
+const sdUnit = (submodel: Submodel, measure: number): number =>
+  readTable(submodel.curves.sd[measure], logAge(submodel.peakVelocityAgeYears));
 
 function emptySum(sex: 'male' | 'female', measure: number, unit: number): OffsetSum {
   const normal = new Float64Array(OFFSET_SIZE * OFFSET_SIZE);
@@ -128,7 +128,7 @@ interface OffsetRows {
 }
 
 /** What a child's readings of each measure stand off the model's mean over all tempos. */
-function offsetRows(input: GrowthInput, model: GrowthModel, member: Member): OffsetRows[] {
+function offsetRows(input: GrowthInput, model: GrowthModel, submodel: Submodel): OffsetRows[] {
   const prior = childPrior(input, model.measures);
   // One reading that is no number must not cost a whole clinic its offset.
   const usable = readings(input, model).filter(
@@ -140,16 +140,16 @@ function offsetRows(input: GrowthInput, model: GrowthModel, member: Member): Off
       prior.left[r.measure] === 0 &&
       prior.right[r.measure] === 0,
   );
-  const centre = logAge(member.peakVelocityAgeYears);
+  const centre = logAge(submodel.peakVelocityAgeYears);
   return [...groupBy(usable, (r) => r.measure)].map(([measure, seen]) => {
     const at = points(seen);
     const { n } = at;
     const expected = new Float64Array(n);
-    const means = GRID.map((g) => member.place(at, prior, g).mean);
+    const means = GRID.map((g) => submodel.place(at, prior, g).mean);
     GRID.forEach((g, k) => {
       for (let i = 0; i < n; i++) expected[i] += Math.exp(g.logPrior) * means[k][i];
     });
-    const sd = seen.map((r) => readTable(member.curves.sd[measure], r.x) * prior.spread[measure]);
+    const sd = seen.map((r) => readTable(submodel.curves.sd[measure], r.x) * prior.spread[measure]);
     const covariance = new Float64Array(n * n);
     for (let i = 0; i < n; i++) {
       for (let j = 0; j < i; j++) covariance[i * n + j] = ALIKE * sd[i] * sd[j];

@@ -3,10 +3,10 @@ import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../../errors.js';
 import { curveOf, lmsAt, loadReferences, zScore } from '../../reference/reference.js';
 import type { References } from '../../reference/reference-curve.js';
-import type { Member } from '../child/member.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
-import { tempoMember } from '../child/tempo-member.js';
-import { zScoreMember } from '../child/z-score-member.js';
+import type { Submodel } from '../child/submodel.js';
+import { tempoSubmodel } from '../child/tempo-submodel.js';
+import { zScoreSubmodel } from '../child/z-score-submodel.js';
 import { type CurveTable, readTable, tableLogAge } from './curve-table.js';
 import { ageOfLogAge, logAge } from './growth-age.js';
 import type { GrowthModel } from './growth-model.js';
@@ -49,7 +49,7 @@ export function growthModel(all: GrowthParameters, refs: References): GrowthMode
   const sexes = ['male', 'female'] as const;
   const [male, female] = sexes.map((sex) => {
     const curves = referenceCurves(refs, sex, p);
-    return { curves, members: membersOf(curves, p) };
+    return { curves, submodels: submodelsOf(curves, p) };
   });
   return {
     name: p.name,
@@ -59,7 +59,7 @@ export function growthModel(all: GrowthParameters, refs: References): GrowthMode
     measures: p.measures,
     index: new Map(p.measures.map((id, d) => [id, d])),
     curves: { male: male.curves, female: female.curves },
-    members: { male: male.members, female: female.members },
+    submodels: { male: male.submodels, female: female.submodels },
     zScore(sex, measure, ageYears, value) {
       const lms = lmsAt(refs, measure, sex, ageYears);
       return lms && zScore(lms, value);
@@ -79,7 +79,7 @@ function withReferencesOnly(p: GrowthParameters, refs: References): GrowthParame
   };
 }
 
-function membersOf(curves: SexCurves, p: GrowthParameters): Member[] {
+function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
   const { sex } = curves;
   const share = (x: number) => between(p.zScoreShare[sex], ageOfLogAge(x));
   const tempo = {
@@ -116,8 +116,8 @@ function membersOf(curves: SexCurves, p: GrowthParameters): Member[] {
   const own = { ...curves, median: moved(curves.median) };
   const ownPopulation = { ...population, mean: moved(population.mean) };
   return [
-    zScoreMember(own, p.correlation, p.zScore, (x) => Math.log(share(x))),
-    tempoMember(own, p.correlation, ownPopulation, p.anchors.knots, tempo, grid, settings, (x) =>
+    zScoreSubmodel(own, p.correlation, p.zScore, (x) => Math.log(share(x))),
+    tempoSubmodel(own, p.correlation, ownPopulation, p.anchors.knots, tempo, grid, settings, (x) =>
       Math.log(1 - share(x)),
     ),
   ];

@@ -37,7 +37,7 @@ export const growthParameters = z.object({
     infantUntilYears: z.number(),
     infantLength: z.number(),
   }),
-  /** Share of the z-score member by age at the last measurement, straight lines between. */
+  /** Share of the z-score submodel by age at the last measurement, straight lines between. */
   zScoreShare: z.object({ male: z.array(ageShare), female: z.array(ageShare) }),
   /** Learned from a caseload; empty as shipped. */
   offsets: z.array(populationOffset).default([]),

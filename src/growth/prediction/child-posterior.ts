@@ -47,15 +47,15 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       ),
     };
   };
-  // A member without tempo says nothing about it: only members that have it are asked.
-  const late = (w: World) => w.member.tempoYears(w.at.tempo);
+  // A submodel without tempo says nothing about it: only submodels that have it are asked.
+  const late = (w: World) => w.submodel.tempoYears(w.at.tempo);
   return {
     sex: input.sex,
     modelName: model.name,
     modelVersion: model.version,
     observed: observedSeries(c),
     tempoYears: meanAndSd(late),
-    peakVelocityAgeYears: meanAndSd((w) => w.member.peakVelocityAgeYears + late(w)),
+    peakVelocityAgeYears: meanAndSd((w) => w.submodel.peakVelocityAgeYears + late(w)),
     chanceOfFurtherGrowth(series, day, mm) {
       const id = series.measure;
       const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
@@ -123,8 +123,8 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     tempoOfDraws: (draws) => {
       const pairs = worldsOfPairs(worlds, Math.ceil(draws / 2));
       return Float64Array.from({ length: draws }, (_, d) => {
-        const { member, at } = pairs[d >> 1];
-        return member.tempoYears(at.tempo);
+        const { submodel, at } = pairs[d >> 1];
+        return submodel.tempoYears(at.tempo);
       });
     },
     zScore(series, day, value) {
@@ -181,7 +181,7 @@ function predictions(
   return worlds.map((w) => {
     const o = view.of(w);
     const covariance = view.covariance(w, o);
-    const mean = w.member.place(all, prior, w.at).mean;
+    const mean = w.submodel.place(all, prior, w.at).mean;
     const variance = new Float64Array(days.length);
     knots.order.forEach((j, rank) => {
       const k = knots.before[rank];

@@ -1,7 +1,7 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
 import type { ChildPrior } from '../child/child-prior.js';
-import type { Member, Placed } from '../child/member.js';
 import { type Points, points } from '../child/points.js';
+import type { Placed, Submodel } from '../child/submodel.js';
 import type { World } from '../child/worlds.js';
 
 /** A world's Gaussian prediction of noise-free sizes at some points, model scale. */
@@ -30,26 +30,26 @@ type Row = { readonly measure: number; readonly side: number; readonly x: number
 export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
   const at = points(rows);
   const q = at.n;
-  const crossOf = new Map<Member, { seen: Points; cross: Float64Array }>();
-  const selfOf = new Map<Member, Float64Array>();
+  const crossOf = new Map<Submodel, { seen: Points; cross: Float64Array }>();
+  const selfOf = new Map<Submodel, Float64Array>();
   return {
     at,
     of(w) {
-      let known = crossOf.get(w.member);
+      let known = crossOf.get(w.submodel);
       if (known?.seen !== w.placed.points) {
-        known = { seen: w.placed.points, cross: w.member.fixedCovariance(w.placed.points, at, prior) };
-        crossOf.set(w.member, known);
+        known = { seen: w.placed.points, cross: w.submodel.fixedCovariance(w.placed.points, at, prior) };
+        crossOf.set(w.submodel, known);
       }
       return outlook(w, at, known.cross, prior);
     },
     covariance(w, { there, solved }) {
-      let self = selfOf.get(w.member);
+      let self = selfOf.get(w.submodel);
       if (!self) {
-        self = w.member.fixedCovariance(at, at, prior);
-        selfOf.set(w.member, self);
+        self = w.submodel.fixedCovariance(at, at, prior);
+        selfOf.set(w.submodel, self);
       }
       const out = new Float64Array(q * q);
-      w.member.covariance(there, there, self, prior, out);
+      w.submodel.covariance(there, there, self, prior, out);
       takeAway(out, solved(), q, w.placed.n);
       return out;
     },
@@ -59,10 +59,10 @@ export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
 function outlook(w: World, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
   const q = at.n;
   const n = w.placed.n;
-  const there = w.member.place(at, prior, w.at);
+  const there = w.submodel.place(at, prior, w.at);
   // Cross-covariance, readings x points, so that the forward solve runs along rows.
   const cross = new Float64Array(n * q);
-  w.member.covariance(w.placed, there, fixed, prior, cross);
+  w.submodel.covariance(w.placed, there, fixed, prior, cross);
   const mean = Float64Array.from(there.mean);
   for (let i = 0; i < n; i++) {
     const a = w.alpha[i];
@@ -84,7 +84,7 @@ function outlook(w: World, at: Points, fixed: Float64Array, prior: ChildPrior): 
       for (let i = 0; i < n; i++) for (let j = 0; j < r; j++) c[i * r + j] = cross[i * q + which[j]];
       if (!isSolved) denseForward(w.factor, n, c, r);
       const out = new Float64Array(r * r);
-      w.member.covariance(some, some, self, prior, out);
+      w.submodel.covariance(some, some, self, prior, out);
       takeAway(out, c, r, n);
       return out;
     },

@@ -126,12 +126,12 @@ function strays(
 const EMPTY = new Float64Array(0);
 
 /**
- * Worlds of one sex and member, in order of tempo so that neighbours in order are neighbours in kind. One
+ * Worlds of one sex and submodel, in order of tempo so that neighbours in order are neighbours in kind. One
  * strand in place of early, likely and late ones apart moved the error of the chance from 0.0042 to 0.0045 at P10 and
  * from 0.0041 to 0.0051 at P50 (40 demo children against 40,000 draws).
  */
 function strandsOf(worlds: readonly World[]): World[][] {
-  return [...groupBy(worlds, (w) => `${w.member.name}/${w.sex}`).values()].map((list) =>
+  return [...groupBy(worlds, (w) => `${w.submodel.name}/${w.sex}`).values()].map((list) =>
     list.toSorted((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity),
   );
 }
@@ -169,7 +169,7 @@ function course(
 ): Float64Array {
   const nd = knots.order.length;
   const nk = knots.at.length;
-  const out = w.member.place(days, prior, w.at).mean;
+  const out = w.submodel.place(days, prior, w.at).mean;
   const bend = look.mean.map((m, i) => m - look.expected[i]);
   for (let i = 0; i < out.length; i++) {
     const j = i % nd;

@@ -15,7 +15,7 @@ const JITTER = 1e-7;
 
 /**
  * A child drawn from the population model itself: tempo and intensity from their standard normal, all sizes jointly
- * given them. From its tempo member, so for ages at which that member speaks (from about 3 years). A model is
+ * given them. From its tempo submodel, so for ages at which that submodel speaks (from about 3 years). A model is
  * calibrated when its forecasts of such children are right as often as they say.
  */
 export function simulateChild(
@@ -25,17 +25,21 @@ export function simulateChild(
   agesYears: readonly number[],
   chance: RandomStream,
 ): SimulatedSizes {
-  const member = model.members[sex].find((m) => m.grid.length > 1);
-  if (member === undefined) throw new Error(`model ${model.name} has no tempo member to draw from`);
+  const submodel = model.submodels[sex].find((m) => m.grid.length > 1);
+  if (submodel === undefined) throw new Error(`model ${model.name} has no tempo submodel to draw from`);
   const rows = agesYears.flatMap((age) =>
     measures.map((id) => ({ measure: model.index.get(id) as number, side: 0, x: logAge(age) })),
   );
   const at = points(rows);
   const prior = healthyPrior(model.measures.length);
-  const placed = member.place(at, prior, { tempo: chance.normal(), intensity: chance.normal(), logPrior: 0 });
+  const placed = submodel.place(at, prior, {
+    tempo: chance.normal(),
+    intensity: chance.normal(),
+    logPrior: 0,
+  });
   const n = rows.length;
   const factor = new Float64Array(n * n);
-  member.covariance(placed, placed, member.fixedCovariance(at, at, prior), prior, factor);
+  submodel.covariance(placed, placed, submodel.fixedCovariance(at, at, prior), prior, factor);
   for (let i = 0; i < n; i++) factor[i * n + i] *= 1 + JITTER;
   if (!denseCholesky(factor, n)) throw new Error('a simulated covariance is not positive definite');
   const normal = rows.map(() => chance.normal());

@@ -109,8 +109,8 @@ export const growth: readonly MutationGroup[] = [
       ],
       ['marker.sdYears ?? BONE_AGE_SD_YEARS', 'BONE_AGE_SD_YEARS'],
       [
-        '- member.peakVelocityAgeYears - member.tempoYears(at.tempo)',
-        '- member.peakVelocityAgeYears + member.tempoYears(at.tempo)',
+        '- submodel.peakVelocityAgeYears - submodel.tempoYears(at.tempo)',
+        '- submodel.peakVelocityAgeYears + submodel.tempoYears(at.tempo)',
       ],
     ],
   },

@@ -3,8 +3,8 @@ import { growthClock } from '../population/growth-clock.js';
 import type { SexCurves } from '../population/sex-curves.js';
 import { betweenAges } from './between-ages.js';
 import type { ChildPrior } from './child-prior.js';
-import type { GridPoint, Member, Placed } from './member.js';
 import type { Points } from './points.js';
+import type { GridPoint, Placed, Submodel } from './submodel.js';
 
 export interface ZScoreSettings {
   /** Share of a z-score's variance that stays with the child for life. */
@@ -21,12 +21,12 @@ export interface ZScoreSettings {
  * Staying near the own centile: every measure's z-score is a lifelong level plus a Matern 3/2 wandering, both
  * correlated over measures. No tempo: one grid point.
  */
-export function zScoreMember(
+export function zScoreSubmodel(
   curves: SexCurves,
   correlation: readonly (readonly number[])[],
   settings: ZScoreSettings,
   logWeight: (x: number) => number,
-): Member {
+): Submodel {
   const shared = settings.residualSharing;
   return {
     name: 'z-score',

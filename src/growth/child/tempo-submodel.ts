@@ -7,11 +7,11 @@ import type { TempoPopulation } from '../population/tempo-population.js';
 import type { TempoSettings } from '../population/tempo-warp.js';
 import { betweenAges } from './between-ages.js';
 import type { ChildPrior } from './child-prior.js';
-import type { GridPoint, Member, Placed } from './member.js';
 import type { Points } from './points.js';
+import type { GridPoint, Placed, Submodel } from './submodel.js';
 import { maturityLogAge } from './unsmear.js';
 
-export interface TempoMemberSettings {
+export interface TempoSubmodelSettings {
   readonly wanderYears: number;
   readonly wanderSharing: number;
   readonly sideWandering: number;
@@ -28,16 +28,16 @@ interface TempoPlaced extends Placed {
 }
 
 /** Size, tempo and intensity with a residual: see design note in the model card. */
-export function tempoMember(
+export function tempoSubmodel(
   curves: SexCurves,
   correlation: readonly (readonly number[])[],
   population: TempoPopulation,
   knots: readonly number[],
   tempo: TempoSettings,
   grid: readonly GridPoint[],
-  settings: TempoMemberSettings,
+  settings: TempoSubmodelSettings,
   logWeight: (x: number) => number,
-): Member {
+): Submodel {
   const spline = clampedBSpline(knots);
   const { k, covariance } = population;
   const width = k * curves.median.length;

@@ -21,13 +21,13 @@ export interface GridPoint {
 
 /**
  * One way a population of one sex grows. At a grid point all of a child's series are jointly Gaussian;
- * a member says with what mean and covariance. Members are averaged as a mixture with weights by age.
+ * a submodel says with what mean and covariance. Submodels are averaged as a mixture with weights by age.
  */
-export interface Member {
+export interface Submodel {
   readonly curves: SexCurves;
   readonly name: string;
   /**
-   * Members of one pool (both sexes of a child of unknown sex, variants of one way of growing) are weighed by prior x
+   * Submodels of one pool (both sexes of a child of unknown sex, variants of one way of growing) are weighed by prior x
    * likelihood of the child's data; pools against each other by `logWeight` alone. How likely each variant is before
    * the data is part of the evidence (`candidatesOf`).
    */
@@ -40,7 +40,7 @@ export interface Member {
   readonly peakVelocityAgeYears: number;
   /** Log-age at which the average child is as mature as this one is at log-age x. */
   maturity(x: number, at: GridPoint): number;
-  /** Prior log weight of the member's pool for a child last seen at this log-age. */
+  /** Prior log weight of the submodel's pool for a child last seen at this log-age. */
   logWeight(x: number): number;
   place(points: Points, prior: ChildPrior, at: GridPoint): Placed;
   /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */

@@ -1,14 +1,14 @@
-import type { Member } from './member.js';
 import { type Points, points } from './points.js';
+import type { Submodel } from './submodel.js';
 
 /** Log-age at which a measure (index into the model's list) is looked up for a child of log-age x. */
 export type Clock = (measure: number, x: number) => number;
 
 /**
  * The same way of growing on another clock: one that stands still from some day on, pauses or runs faster.
- * All of a member follows its points' ages, mean and covariance alike, so that moving the points is enough.
+ * All of a submodel follows its points' ages, mean and covariance alike, so that moving the points is enough.
  */
-export function clockedMember(base: Member, kind: string, clock: Clock): Member {
+export function clockedSubmodel(base: Submodel, kind: string, clock: Clock): Submodel {
   const known = new WeakMap<Points, Points>();
   const moved = (p: Points): Points => {
     const before = known.get(p);
