@@ -13,7 +13,7 @@ import { randomStream } from '../../src/statistics/random-stream.js';
 
 /*
  * The same model worked out the long way, in float64: a dense grid of tempo and intensity instead of a few
- * points, every world's whole covariance conditioned and factored, plain chance, plain loops. Shares the submodels'
+ * points, every component's whole covariance conditioned and factored, plain chance, plain loops. Shares the submodels'
  * means and covariances with the product and nothing of how they are put to use.
  */
 
@@ -32,7 +32,7 @@ function denseGrid(): GridPoint[] {
   );
 }
 
-interface DenseWorld {
+interface DenseComponent {
   readonly submodel: Submodel;
   readonly at: GridPoint;
   readonly log: number;
@@ -71,10 +71,10 @@ export function denseSample(
     )!;
     return { placed, factor, off: seen.map((r, i) => r.value - placed.mean[i]) };
   };
-  const pools = new Map<string, DenseWorld[]>();
+  const pools = new Map<string, DenseComponent[]>();
   for (const submodel of model.submodels[sex]) {
     if (!Number.isFinite(submodel.logWeight(at.x[at.n - 1]))) continue;
-    const worlds = (submodel.seeksTempo ? denseGrid() : submodel.grid).map((g): DenseWorld => {
+    const components = (submodel.seeksTempo ? denseGrid() : submodel.grid).map((g): DenseComponent => {
       const { factor, off } = seenCovariance(submodel, g);
       const alpha = choleskySolve(factor, off);
       const square = off.reduce((sum, v, i) => sum + v * alpha[i], 0);
@@ -84,7 +84,7 @@ export function denseSample(
         log: g.logPrior + evidence(submodel, g) - (square + choleskyLogDeterminant(factor)) / 2,
       };
     });
-    pools.set(submodel.pool, [...(pools.get(submodel.pool) ?? []), ...worlds]);
+    pools.set(submodel.pool, [...(pools.get(submodel.pool) ?? []), ...components]);
   }
   const shares = [...pools.values()].map(([first]) => Math.exp(first.submodel.logWeight(at.x[at.n - 1])));
   const all = [...pools.values()].flatMap((pool, p) => {
@@ -101,7 +101,7 @@ export function denseSample(
   let drawn = 0;
   for (const w of all) {
     upTo += w.weight / sum;
-    // Systematic sampling over all worlds.
+    // Systematic sampling over all components.
     const until = Math.min(draws, Math.floor(upTo * draws + 0.5));
     if (until === drawn) continue;
     const { placed, factor, off } = seenCovariance(w.submodel, w.at);

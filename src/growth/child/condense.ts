@@ -1,8 +1,8 @@
 import { readTable } from '../population/curve-table.js';
 import type { ChildPrior } from './child-prior.js';
+import type { Candidate, Data } from './components.js';
 import { points } from './points.js';
 import type { Reading } from './readings.js';
-import type { Candidate, Data } from './worlds.js';
 
 /**
  * The readings with both sides of a visit made one: enough to see where the child's tempo lies, at an eighth of the

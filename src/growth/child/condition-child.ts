@@ -3,17 +3,17 @@ import type { GrowthModel } from '../population/growth-model.js';
 import { isLogMeasure } from '../population/growth-scale.js';
 import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
+import { type Candidate, conditionComponents, speaking, weigh } from './components.js';
 import type { Conditioned } from './conditioned.js';
 import { type Doubt, doubt } from './doubt.js';
 import { points } from './points.js';
 import type { Reading } from './readings.js';
 import { seekTempo } from './seek-tempo.js';
-import { type Candidate, conditionWorlds, speaking, weigh } from './worlds.js';
 
 /** A slip found in one look may have hidden where the child's tempo lies: it is looked for again, so often at most. */
 const MOST_LOOKS = 3;
 
-/** All worlds a child may live in, weighed by everything known about it. `seen` must not be empty. */
+/** All components a child may live in, weighed by everything known about it. `seen` must not be empty. */
 export function conditionChild(
   input: GrowthInput,
   model: GrowthModel,
@@ -37,10 +37,10 @@ export function conditionChild(
     const placed = candidates.flatMap((c) =>
       c.submodel.seeksTempo ? sought.filter((s) => s.submodel === c.submodel) : [c],
     );
-    const worlds = conditionWorlds(placed, { at, value, variance }, prior, evidence);
-    const doubts = doubt(worlds, seen, at);
+    const components = conditionComponents(placed, { at, value, variance }, prior, evidence);
+    const doubts = doubt(components, seen, at);
     if (look === MOST_LOOKS || sameDoubts(doubts, believed))
-      return { input, model, seen, prior, doubts, worlds: weigh(doubts.worlds, at) };
+      return { input, model, seen, prior, doubts, components: weigh(doubts.components, at) };
     believed = doubts.variance;
   }
 }

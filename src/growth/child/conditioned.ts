@@ -1,9 +1,9 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import type { ChildPrior } from './child-prior.js';
+import type { Component } from './components.js';
 import type { Doubt } from './doubt.js';
 import type { Reading } from './readings.js';
-import type { World } from './worlds.js';
 
 /** A child conditioned on everything known: what every prediction is made of. */
 export interface Conditioned {
@@ -12,5 +12,5 @@ export interface Conditioned {
   readonly seen: readonly Reading[];
   readonly prior: ChildPrior;
   readonly doubts: Doubt;
-  readonly worlds: readonly World[];
+  readonly components: readonly Component[];
 }

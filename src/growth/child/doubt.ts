@@ -6,9 +6,9 @@ import {
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
+import { type Component, weigh } from './components.js';
 import type { Points } from './points.js';
 import type { Reading } from './readings.js';
-import { type World, weigh } from './worlds.js';
 
 /** Chance that a reading is grossly wrong before anything is known; common practice, no source. */
 const GROSS_ERROR_RATE = 0.003;
@@ -18,7 +18,7 @@ const GROSS_ERROR_SD = 8;
 const LET_BE = Math.log(0.02 / 0.98);
 const HALF_LOG_TWO_PI = 0.9189385332046727;
 const MOST_DOUBTED = 12;
-/** In the likeliest world of each kind a reading must stray so many SD before all worlds are asked about it. */
+/** In the likeliest component of each kind a reading must stray so many SD before all components are asked about it. */
 const WORTH_ASKING = 2;
 
 export interface Doubt {
@@ -28,24 +28,24 @@ export interface Doubt {
   readonly probability: Float64Array;
   readonly expected: Float64Array;
   readonly expectedSd: Float64Array;
-  /** All worlds, not weighed yet, with doubt taken into account. */
-  readonly worlds: readonly World[];
+  /** All components, not weighed yet, with doubt taken into account. */
+  readonly components: readonly Component[];
 }
 
 /**
  * Weighs each reading against all the others: the worst-fitting one is doubted first, given a wide error in
- * proportion, and the rest looked at again, so that one slip does not cast doubt on its neighbours. `all` are worlds
+ * proportion, and the rest looked at again, so that one slip does not cast doubt on its neighbours. `all` are components
  * conditioned on the readings as they stand; where one is doubted they are brought up to date in place.
  */
-export function doubt(all: readonly World[], seen: readonly Reading[], at: Points): Doubt {
+export function doubt(all: readonly Component[], seen: readonly Reading[], at: Points): Doubt {
   const n = seen.length;
   const variance = Float64Array.from(seen, (r) => r.variance);
   const probability = new Float64Array(n);
   const expected = new Float64Array(n);
   const expectedSd = new Float64Array(n);
-  let worlds = all;
+  let components = all;
   for (let round = 0; round < Math.min(n, MOST_DOUBTED); round++) {
-    const weighed = weigh(worlds, at);
+    const weighed = weigh(components, at);
     let worst = -1;
     let most = { logOdds: LET_BE, wide: 1 };
     for (const i of straying(weighed, n)) {
@@ -67,14 +67,14 @@ export function doubt(all: readonly World[], seen: readonly Reading[], at: Point
     probability[worst] = p;
     const precise = (1 - p) / seen[worst].variance + p / most.wide ** 2;
     variance[worst] = 1 / precise;
-    worlds = worlds.map((w) => widened(w, worst, 1 / precise - seen[worst].variance));
+    components = components.map((w) => widened(w, worst, 1 / precise - seen[worst].variance));
   }
-  return { variance, probability, expected, expectedSd, worlds };
+  return { variance, probability, expected, expectedSd, components };
 }
 
-/** Readings that stray in the likeliest world of some submodel: only these can be slips. */
-function straying(weighed: readonly World[], n: number): number[] {
-  const likeliest = new Map<string, World>();
+/** Readings that stray in the likeliest component of some submodel: only these can be slips. */
+function straying(weighed: readonly Component[], n: number): number[] {
+  const likeliest = new Map<string, Component>();
   for (const w of weighed) {
     const key = `${w.submodel.name}/${w.sex}`;
     if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
@@ -88,8 +88,8 @@ function straying(weighed: readonly World[], n: number): number[] {
   return Array.from(strays.keys()).filter((i) => strays[i] === 1);
 }
 
-/** The world with the error variance of reading i wider by `more`: factor, alpha and likelihood by rank one. */
-function widened(w: World, i: number, more: number): World {
+/** The component with the error variance of reading i wider by `more`: factor, alpha and likelihood by rank one. */
+function widened(w: Component, i: number, more: number): Component {
   const n = w.alpha.length;
   const unit = new Float64Array(n);
   unit[i] = 1;
@@ -103,12 +103,12 @@ function widened(w: World, i: number, more: number): World {
 }
 
 /** What the other readings say of reading i: mixture mean, SD (own error included), log density at its value. */
-function without(ws: readonly World[], value: number, i: number) {
+function without(ws: readonly Component[], value: number, i: number) {
   const views = ws.map((w) => {
     const precision = denseInverseEntry(w.factor, w.alpha.length, i);
     const mean = value - w.alpha[i] / precision;
     const log = -0.5 * ((value - mean) ** 2 * precision - Math.log(precision)) - HALF_LOG_TWO_PI;
-    // Reading i's own say in the world's weight is taken out again.
+    // Reading i's own say in the component's weight is taken out again.
     return { mean, variance: 1 / precision, log, logWeight: Math.log(w.weight) - log };
   });
   const top = Math.max(...views.map((v) => v.logWeight));

@@ -1,8 +1,8 @@
 import type { ChildPrior } from './child-prior.js';
+import { type Candidate, type Evidence, logLikelihood } from './components.js';
 import { condense } from './condense.js';
 import type { Reading } from './readings.js';
 import type { GridPoint } from './submodel.js';
-import { type Candidate, type Evidence, logLikelihood } from './worlds.js';
 
 /** Gauss-Hermite rules for the standard normal, Abramowitz & Stegun (1964) table 25.10: node, weight. */
 const TEMPO_RULE = mirrored([

@@ -2,7 +2,7 @@ import type { SexCurves } from '../population/sex-curves.js';
 import type { ChildPrior } from './child-prior.js';
 import type { Points } from './points.js';
 
-/** Points as they look in one world: everything the covariance needs, worked out once per point. */
+/** Points as they look in one component: everything the covariance needs, worked out once per point. */
 export interface Placed {
   readonly n: number;
   readonly points: Points;

@@ -4,16 +4,16 @@ import { measures, type Series } from '../../records/measure.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import { wideProduct } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
+import type { Component } from '../child/components.js';
 import type { Conditioned } from '../child/conditioned.js';
 import { points, sideCode } from '../child/points.js';
-import type { World } from '../child/worlds.js';
 import type { ChildPosterior } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { outlooks } from './outlook.js';
 import { pathKnots } from './path-knots.js';
-import { pathPlan, worldsOfPairs } from './path-plan.js';
+import { componentsOfPairs, pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
@@ -23,7 +23,7 @@ const WORTH_SHOWING = 0.05;
 
 /** The contract's view of a conditioned child. */
 export function childPosterior(c: Conditioned): ChildPosterior {
-  const { input, model, worlds } = c;
+  const { input, model, components } = c;
   const place = (series: Series, days: readonly DayNumber[]) => {
     const measure = model.index.get(series.measure);
     if (measure === undefined) throw new Error(`the growth model has no ${series.measure}`);
@@ -34,8 +34,9 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       x: logAge(growthAgeYears(input.birthDate, day, input.gestationWeeks)),
     }));
   };
-  const average = (value: (w: World) => number) => worlds.reduce((s, w) => s + w.weight * value(w), 0);
-  const meanAndSd = (value: (w: World) => number) => {
+  const average = (value: (w: Component) => number) =>
+    components.reduce((s, w) => s + w.weight * value(w), 0);
+  const meanAndSd = (value: (w: Component) => number) => {
     const mean = average(value);
     return {
       mean,
@@ -48,7 +49,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     };
   };
   // A submodel without tempo says nothing about it: only submodels that have it are asked.
-  const late = (w: World) => w.submodel.tempoYears(w.at.tempo);
+  const late = (w: Component) => w.submodel.tempoYears(w.at.tempo);
   return {
     sex: input.sex,
     modelName: model.name,
@@ -61,7 +62,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
       const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
       const view = outlooks(rows, c.prior);
-      return worlds.reduce((sum, w) => {
+      return components.reduce((sum, w) => {
         const o = view.of(w);
         const covariance = view.covariance(w, o);
         const now = fromScale(id, o.mean[0]);
@@ -76,7 +77,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     predict(series, days) {
       const id = series.measure;
       const rows = place(series, days);
-      const views = predictions(worlds, rows, days, c.prior);
+      const views = predictions(components, rows, days, c.prior);
       const mean = new Float64Array(days.length);
       const sd = new Float64Array(days.length);
       for (let j = 0; j < days.length; j++) {
@@ -112,7 +113,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     },
     sample: (series, days, draws, seed) => {
       const placed = series.map((s) => ({ id: s.measure, rows: place(s, days) }));
-      const plan = pathPlan(worlds, placed, days, draws, seed, c.prior);
+      const plan = pathPlan(components, placed, days, draws, seed, c.prior);
       return pathsOf(
         plan,
         placed,
@@ -121,7 +122,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       );
     },
     tempoOfDraws: (draws) => {
-      const pairs = worldsOfPairs(worlds, Math.ceil(draws / 2));
+      const pairs = componentsOfPairs(components, Math.ceil(draws / 2));
       return Float64Array.from({ length: draws }, (_, d) => {
         const { submodel, at } = pairs[d >> 1];
         return submodel.tempoYears(at.tempo);
@@ -161,9 +162,9 @@ function observedSeries({ input, model }: Conditioned): Series[] {
   return [...seen.values()];
 }
 
-/** Every world's mean and variance per day; deviations from its expected curve are read between knots. */
+/** Every component's mean and variance per day; deviations from its expected curve are read between knots. */
 function predictions(
-  worlds: readonly World[],
+  components: readonly Component[],
   rows: readonly Row[],
   days: readonly DayNumber[],
   prior: ChildPrior,
@@ -178,7 +179,7 @@ function predictions(
   );
   const all = points(rows);
   const nk = knots.at.length;
-  return worlds.map((w) => {
+  return components.map((w) => {
     const o = view.of(w);
     const covariance = view.covariance(w, o);
     const mean = w.submodel.place(all, prior, w.at).mean;

@@ -1,12 +1,12 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
 import type { ChildPrior } from '../child/child-prior.js';
+import type { Component } from '../child/components.js';
 import { type Points, points } from '../child/points.js';
 import type { Placed, Submodel } from '../child/submodel.js';
-import type { World } from '../child/worlds.js';
 
-/** A world's Gaussian prediction of noise-free sizes at some points, model scale. */
+/** A component's Gaussian prediction of noise-free sizes at some points, model scale. */
 export interface Outlook {
-  /** What the world expects without the child's readings' residuals. */
+  /** What the component expects without the child's readings' residuals. */
   readonly expected: Float64Array;
   /** m* + K V^-1 (y - m). */
   readonly mean: Float64Array;
@@ -19,14 +19,14 @@ export interface Outlook {
 
 export interface Outlooks {
   readonly at: Points;
-  of(w: World): Outlook;
+  of(w: Component): Outlook;
   /** K* - K V^-1 K', n x n row-major, lower triangle. */
-  covariance(w: World, o: Outlook): Float64Array;
+  covariance(w: Component, o: Outlook): Float64Array;
 }
 
 type Row = { readonly measure: number; readonly side: number; readonly x: number };
 
-/** Looks at the same points from one world after another; what no grid point changes is worked out once. */
+/** Looks at the same points from one component after another; what no grid point changes is worked out once. */
 export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
   const at = points(rows);
   const q = at.n;
@@ -56,7 +56,7 @@ export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
   };
 }
 
-function outlook(w: World, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
+function outlook(w: Component, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
   const q = at.n;
   const n = w.placed.n;
   const there = w.submodel.place(at, prior, w.at);

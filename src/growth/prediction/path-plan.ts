@@ -6,8 +6,8 @@ import { groupBy } from '../../statistics/group-by.js';
 import { pivotedFactor } from '../../statistics/pivoted-factor.js';
 import type { Product } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
+import type { Component } from '../child/components.js';
 import { points } from '../child/points.js';
-import type { World } from '../child/worlds.js';
 import { type Outlook, outlooks } from './outlook.js';
 import { type PathKnots, pathKnots } from './path-knots.js';
 
@@ -19,13 +19,13 @@ export interface PathSeries {
   readonly rows: readonly { measure: number; side: number; x: number }[];
 }
 
-/** Pairs of draws of neighbouring worlds; a pair strays from its world's mean by the same to either side. */
+/** Pairs of draws of neighbouring components; a pair strays from its component's mean by the same to either side. */
 export interface PathPart {
   /** The first pair of these. */
   readonly from: number;
-  /** Per pair: its world, index into `courses`. */
-  readonly world: Int32Array;
-  /** Per world: its mean course, series x days in time order, model scale. */
+  /** Per pair: its component, index into `courses`. */
+  readonly component: Int32Array;
+  /** Per component: its mean course, series x days in time order, model scale. */
   readonly courses: readonly Float64Array[];
   /** How each pair strays at the knots: pairs x directions times directions x (series x knots). */
   readonly bend: Product;
@@ -38,11 +38,11 @@ export interface PathPlan {
 }
 
 /**
- * Joint draws laid out as few wide products. Every world has its own mean course; worlds of one kind stray about
+ * Joint draws laid out as few wide products. Every component has its own mean course; components of one kind stray about
  * theirs alike, as the likeliest of them does.
  */
 export function pathPlan(
-  worlds: readonly World[],
+  components: readonly Component[],
   series: readonly PathSeries[],
   days: readonly DayNumber[],
   draws: number,
@@ -53,7 +53,7 @@ export function pathPlan(
   const rows = series.flatMap((s) => knots.at.map((j) => s.rows[j]));
   const dayPoints = points(series.flatMap((s) => knots.order.map((j) => s.rows[j])));
   const view = outlooks(rows, prior);
-  const strands = strandsOf(worlds);
+  const strands = strandsOf(components);
   const pairs = Math.ceil(draws / 2);
   const chance = evenNormals(pairs, seed);
   const ends = shareOut(strands, pairs);
@@ -61,13 +61,13 @@ export function pathPlan(
   let from = 0;
   const parts = strands.flatMap((strand): PathPart[] => {
     const begin = from;
-    const world: number[] = [];
+    const component: number[] = [];
     strand.forEach((_, i) => {
-      for (; from < ends[first + i]; from++) world.push(i);
+      for (; from < ends[first + i]; from++) component.push(i);
     });
     first += strand.length;
-    if (world.length === 0) return [];
-    const used = new Set(world);
+    if (component.length === 0) return [];
+    const used = new Set(component);
     const looks = strand.map((w, i) => (used.has(i) ? view.of(w) : null));
     const courses = strand.map((w, i) => {
       const look = looks[i];
@@ -80,7 +80,7 @@ export function pathPlan(
     const covariance = view.covariance(strand[heaviest], looks[heaviest] as Outlook);
     const { rank, factor } = pivotedFactor(covariance, rows.length, UNEXPLAINED, WIDTH);
     const bend = strays(chance.normals, chance.sign, begin, from, rank, factor, rows.length);
-    return [{ from: begin, world: Int32Array.from(world), courses, bend }];
+    return [{ from: begin, component: Int32Array.from(component), courses, bend }];
   });
   return { knots, parts };
 }
@@ -126,18 +126,18 @@ function strays(
 const EMPTY = new Float64Array(0);
 
 /**
- * Worlds of one sex and submodel, in order of tempo so that neighbours in order are neighbours in kind. One
+ * Components of one sex and submodel, in order of tempo so that neighbours in order are neighbours in kind. One
  * strand in place of early, likely and late ones apart moved the error of the chance from 0.0042 to 0.0045 at P10 and
  * from 0.0041 to 0.0051 at P50 (40 demo children against 40,000 draws).
  */
-function strandsOf(worlds: readonly World[]): World[][] {
-  return [...groupBy(worlds, (w) => `${w.submodel.name}/${w.sex}`).values()].map((list) =>
+function strandsOf(components: readonly Component[]): Component[][] {
+  return [...groupBy(components, (w) => `${w.submodel.name}/${w.sex}`).values()].map((list) =>
     list.toSorted((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity),
   );
 }
 
-/** Where each world's pairs end, in proportion to weight. */
-function shareOut(strands: readonly World[][], pairs: number): number[] {
+/** Where each component's pairs end, in proportion to weight. */
+function shareOut(strands: readonly Component[][], pairs: number): number[] {
   const weights = strands.flatMap((s) => s.map((w) => w.weight));
   const total = weights.reduce((s, w) => s + w, 0);
   let sum = 0;
@@ -147,21 +147,21 @@ function shareOut(strands: readonly World[][], pairs: number): number[] {
   });
 }
 
-/** The world each pair of draws is taken from: the same whatever series, days and seed are drawn. */
-export function worldsOfPairs(worlds: readonly World[], pairs: number): World[] {
-  const strands = strandsOf(worlds);
+/** The component each pair of draws is taken from: the same whatever series, days and seed are drawn. */
+export function componentsOfPairs(components: readonly Component[], pairs: number): Component[] {
+  const strands = strandsOf(components);
   const inOrder = strands.flat();
   let from = 0;
   return shareOut(strands, pairs).flatMap((end, i) => {
-    const own: World[] = new Array(Math.max(0, end - from)).fill(inOrder[i]);
+    const own: Component[] = new Array(Math.max(0, end - from)).fill(inOrder[i]);
     from = Math.max(from, end);
     return own;
   });
 }
 
-/** What a world expects of each series on each day: its curve, and between knots a straight line of what the readings add. */
+/** What a component expects of each series on each day: its curve, and between knots a straight line of what the readings add. */
 function course(
-  w: World,
+  w: Component,
   look: Outlook,
   days: ReturnType<typeof points>,
   knots: PathKnots,

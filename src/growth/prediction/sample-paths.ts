@@ -21,11 +21,11 @@ export function pathsOf(
     const skeletal = measures[id].skeletal;
     const log = isLogMeasure(id);
     const out = new Float64Array(draws * nd);
-    parts.forEach(({ from: first, world, courses }, p) => {
+    parts.forEach(({ from: first, component, courses }, p) => {
       const bend = bends[p];
-      for (let d = 0; d < 2 * world.length && 2 * first + d < draws; d++) {
+      for (let d = 0; d < 2 * component.length && 2 * first + d < draws; d++) {
         const pair = d >> 1;
-        const course = courses[world[pair]];
+        const course = courses[component[pair]];
         const to = (2 * first + d) * nd;
         const from = pair * q + s * nk;
         const sign = d & 1 ? -1 : 1;

@@ -10,8 +10,8 @@ import type { GridPoint, Placed, Submodel } from './submodel.js';
 
 type Sex = 'male' | 'female';
 
-/** A sex, a submodel and a grid point, conditioned on the child's readings. */
-export interface World {
+/** A component of the mixture: a sex, a submodel and a grid point, conditioned on the child's readings. */
+export interface Component {
   readonly sex: Sex;
   readonly submodel: Submodel;
   readonly at: GridPoint;
@@ -22,7 +22,7 @@ export interface World {
   readonly alpha: Float64Array;
   /** Log of prior x marker evidence x likelihood, before weighing. */
   readonly log: number;
-  /** Posterior weight; all worlds' weights add up to one. */
+  /** Posterior weight; all components' weights add up to one. */
   readonly weight: number;
 }
 
@@ -42,10 +42,10 @@ export interface Data {
 
 export type Evidence = (submodel: Submodel, at: GridPoint) => number;
 
-/** Worlds lighter than this share of the heaviest are left out. */
+/** Components lighter than this share of the heaviest are left out. */
 const NEGLIGIBLE = 1e-4;
 
-/** Log likelihood of the data in one world, up to a constant; `factor` and `alpha` are written. Null: not definite. */
+/** Log likelihood of the data in one component, up to a constant; `factor` and `alpha` are written. Null: not definite. */
 export function logLikelihood(
   submodel: Submodel,
   placed: Placed,
@@ -68,15 +68,15 @@ export function logLikelihood(
   return -0.5 * (square + denseLogDeterminant(factor, n));
 }
 
-/** Conditions every candidate world on the data; not weighed yet. */
-export function conditionWorlds(
+/** Conditions every candidate component on the data; not weighed yet. */
+export function conditionComponents(
   candidates: readonly Candidate[],
   data: Data,
   prior: ChildPrior,
   evidence: Evidence,
-): World[] {
+): Component[] {
   const { n } = data.at;
-  const out: World[] = [];
+  const out: Component[] = [];
   for (const { sex, submodel, grid } of candidates) {
     const fixed = submodel.fixedCovariance(data.at, data.at, prior);
     for (const at of grid) {
@@ -102,10 +102,10 @@ export function speaking(submodel: Submodel, at: Points): boolean {
 }
 const lastSeen = (at: Points) => (at.n ? at.x[at.n - 1] : UNSEEN);
 
-/** The worlds with their posterior weights, those of no weight left out; see `Submodel.pool`. */
-export function weigh(worlds: readonly World[], at: Points): World[] {
-  const pools = new Map<string, World[]>();
-  for (const w of worlds) {
+/** The components with their posterior weights, those of no weight left out; see `Submodel.pool`. */
+export function weigh(components: readonly Component[], at: Points): Component[] {
+  const pools = new Map<string, Component[]>();
+  for (const w of components) {
     const pool = pools.get(w.submodel.pool);
     if (pool) pool.push(w);
     else pools.set(w.submodel.pool, [w]);
