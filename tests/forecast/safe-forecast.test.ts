@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chanceOn, firstPassage, passageChance } from '../../src/forecast/device/first-passage.js';
+import { outcomeOf } from '../../src/forecast/device/forecast-device.js';
 import { growthStopped } from '../../src/forecast/device/growth-stopped.js';
 import { clearUntil, judgementsOf, lineJudged } from '../../src/forecast/device/judgements.js';
 import { findFindings } from '../../src/forecast/flags/find-findings.js';
@@ -68,6 +69,22 @@ describe('the first passage of a limit', () => {
 });
 
 describe('already outgrown', () => {
+  it('is what is likelier than not, before all else; then full-grown, then too old a reading', () => {
+    expect([0.499, 0.5, 0.55, 1].map((now) => outcomeOf(now, 1, false, false))).toEqual([
+      'forecast',
+      'already-outgrown',
+      'already-outgrown',
+      'already-outgrown',
+    ]);
+    expect(outcomeOf(0.5, 1, true, true)).toBe('already-outgrown');
+    expect(outcomeOf(0.2, 0.9, true, true)).toBe('full-grown');
+    expect(outcomeOf(0.2, 0.9, false, true)).toBe('too-few-measurements');
+    expect([0.099, 0.1].map((end) => outcomeOf(0, end, false, false))).toEqual([
+      'beyond-horizon',
+      'forecast',
+    ]);
+  });
+
   it('from an even chance on, and not below it', () => {
     // The same child at a fine grid of sizes: the outcome changes where the chance passes one half.
     for (const mm of [196, 197, 197.5, 198, 198.5, 199, 199.5, 200, 201, 203]) {
@@ -97,6 +114,17 @@ describe('already outgrown', () => {
       p50: TODAY,
     });
     expect(said.assess({ draws: 64 }).forecasts[0].probabilityOutgrown.at(-1)).toBe(1);
+  });
+
+  it('on the word of a reviewer about a dimension that nobody measured', () => {
+    const built = footAndAfo([
+      [14, 186],
+      [8, 190],
+      [0.3, 193],
+    ]).event('verdict', 0.1, { verdict: 'outgrown', measure: 'knee_height' });
+    const [f] = built.assess({ draws: 64 }).forecasts;
+    expect(f).toMatchObject({ outcome: 'already-outgrown', probabilityOutgrownNow: 1, p50: built.day(0.1) });
+    expect(f.probabilityOutgrown.at(-1)).toBe(1);
   });
 
   it('a reading that is too old gives no date, one within two usual intervals does', () => {

@@ -3,6 +3,8 @@ import { deviceFaults, MOST_ROOM_MM } from '../../src/records/check/device-fault
 import { eventFaults } from '../../src/records/check/event-faults.js';
 import { readingFaults } from '../../src/records/check/reading-faults.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import { fieldLimits } from '../../src/records/field-limits.js';
+import { childRecord } from '../../src/records/records.js';
 import { familyFacts } from '../../src/rules/family-facts.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 
@@ -10,6 +12,19 @@ const BIRTH = '2018-03-01';
 const TODAY = '2026-11-25';
 const families = familyFacts(loadRules());
 const fields = (faults: Iterable<{ field: string }>) => [...faults].map((f) => f.field);
+
+it('a form’s limits are those of the record', () => {
+  const { gestationWeeks, contact, name, sex } = childRecord.shape;
+  expect(fieldLimits(gestationWeeks)).toEqual({ min: 22, max: 44 });
+  expect([contact, name].map((f) => fieldLimits(f).maxLength)).toEqual([400, 200]);
+  expect(fieldLimits(sex)).toEqual({});
+  for (const field of Object.values(childRecord.shape)) {
+    const { maxLength } = fieldLimits(field);
+    if (maxLength === undefined) continue;
+    expect(field.safeParse('x'.repeat(maxLength)).success).toBe(true);
+    expect(field.safeParse('x'.repeat(maxLength + 1)).success).toBe(false);
+  }
+});
 
 describe('a reading', () => {
   const of = (more: object) =>

@@ -115,7 +115,7 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
   };
 }
 
-function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
+export function outcomeOf(now: number, end: number, grownUp: boolean, stale: boolean): ForecastOutcome {
   if (now >= 0.5) return 'already-outgrown';
   if (grownUp) return 'full-grown';
   if (stale) return 'too-few-measurements';

@@ -1,21 +1,21 @@
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { schedulerFields } from '../../service/scheduler-fields.js';
 import type { Role } from '../../store/contract.js';
 
 /** Fields that are one line of text: to add one, add a line here (and to schedulerFields where a scheduler may change it). */
 export const textFields = [
-  { field: 'contact', label: 'Whom to ring, and how', hint: 'as the family wants it', maxLength: 400 },
-  { field: 'language', label: 'Family’s language', hint: 'en, es, pt-BR', maxLength: 35 },
+  { field: 'contact', label: 'Whom to ring, and how', hint: 'as the family wants it' },
+  { field: 'language', label: 'Family’s language', hint: 'en, es, pt-BR' },
   {
     field: 'siblingGroup',
     label: 'Called together with',
     hint: 'same words, same visit',
-    maxLength: 80,
   },
-  { field: 'clinician', label: 'Seen by', hint: 'a name of Capacity; empty: anybody', maxLength: 80 },
-  { field: 'name', label: 'Name', hint: '', maxLength: 200 },
-] as const satisfies readonly { field: keyof Child; label: string; hint: string; maxLength: number }[];
+  { field: 'clinician', label: 'Seen by', hint: 'a name of Capacity; empty: anybody' },
+  { field: 'name', label: 'Name', hint: '' },
+] as const satisfies readonly { field: keyof Child; label: string; hint: string }[];
 
 export const choices = {
   sex: { female: 'female', male: 'male', unknown: 'not known: show both' },
@@ -35,6 +35,8 @@ export const ticks = {
   palliative: 'palliative care: comfort before dates',
   walks: 'walks',
 } as const;
+
+const weeks = fieldLimits(childRecord.shape.gestationWeeks);
 
 export const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
@@ -101,7 +103,7 @@ export function readChildForm(
 
   for (const field of fieldsOf(role)) {
     const text = line(field);
-    const limit = textFields.find((t) => t.field === field)?.maxLength;
+    const limit = fieldLimits(childRecord.shape[field]).maxLength;
     if (field in ticks) typed[field] = text === 'yes';
     else if (field === 'transportDays') {
       const days = many(field).map(Number);
@@ -121,9 +123,10 @@ export function readChildForm(
       if (isIsoDate(text) && text <= latestBirth.date) typed[field] = text;
       else refuse(field, `a calendar date as YYYY-MM-DD, not after ${latestBirth.because}`);
     } else if (field === 'gestationWeeks') {
-      const weeks = text === '' ? null : Number(text);
-      if (weeks === null || (Number.isInteger(weeks) && weeks >= 22 && weeks <= 44)) typed[field] = weeks;
-      else refuse(field, 'whole weeks from 22 to 44, or nothing');
+      const week = text === '' ? null : Number(text);
+      const { success } = childRecord.shape.gestationWeeks.safeParse(week);
+      if (success && (week === null || Number.isInteger(week))) typed[field] = week;
+      else refuse(field, `whole weeks from ${weeks.min} to ${weeks.max}, or nothing`);
     } else if (field === 'language' && !isLanguage(text)) {
       refuse(field, 'a language code such as en, es or pt-BR');
     } else if (limit !== undefined && text.length > limit) {

@@ -1,6 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import type { Device } from '../../records/device.js';
-import { verdicts } from '../../records/device.js';
+import { type Device, deviceEventRecord, verdicts } from '../../records/device.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames } from '../../words/event-names.js';
@@ -100,7 +100,12 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
             )}
             <p class="field">
               <label for={`note-${id}`}>Note</label>
-              <input id={`note-${id}`} name="note" maxLength={1000} value={event.note} />
+              <input
+                id={`note-${id}`}
+                name="note"
+                {...fieldLimits(deviceEventRecord.shape.note)}
+                value={event.note}
+              />
             </p>
             <p class="field">
               <label for={`reason-${id}`}>Why it is corrected</label>

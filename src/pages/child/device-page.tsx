@@ -1,6 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
-import { type AdjustmentKind, endReasons, verdicts } from '../../records/device.js';
+import { type AdjustmentKind, deviceEventRecord, endReasons, verdicts } from '../../records/device.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { measures } from '../../records/measure.js';
 import { endReasonNames, eventNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
@@ -122,7 +123,7 @@ function Judge(props: Own) {
           <Day id="judge-date" {...props} />
           <p class="field wide">
             <label for="judge-note">Note</label>
-            <input id="judge-note" name="note" maxLength={300} />
+            <input id="judge-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
           </p>
           <p>
             <button type="submit" class="main-action">
@@ -233,7 +234,7 @@ function End(props: Own) {
         <Day id="end-date" {...props} />
         <p class="field wide">
           <label for="end-note">Note</label>
-          <input id="end-note" name="note" maxLength={300} />
+          <input id="end-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
         </p>
         <p>
           <button type="submit">Save</button>

@@ -1,8 +1,11 @@
-import { type Child, conditionIds } from '../../records/records.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { type ChildField, labelOf, type ReadChild, textFields, weekdays } from './child-form.js';
 import { Choice, control, Field, group, Remark, Tick } from './edit-child-fields.js';
+
+const weeks = fieldLimits(childRecord.shape.gestationWeeks);
 
 /** What is everyday about a child: how to reach the family, alerts, what the growth reference needs, status. */
 export function EditChildPage(props: {
@@ -22,13 +25,13 @@ export function EditChildPage(props: {
   const wrong = Object.keys(errors) as ChildField[];
   const field = { read, meanwhile };
   const text = (name: (typeof textFields)[number]['field'], wide = false) => {
-    const { label, hint, maxLength } = textFields.find((t) => t.field === name)!;
+    const { label, hint } = textFields.find((t) => t.field === name)!;
     return (
       <Field name={name} label={label} hint={hint} wide={wide} {...field}>
         <input
           {...control(name, read, meanwhile)}
           value={read.raw[name] ?? typed[name] ?? ''}
-          maxLength={maxLength}
+          {...fieldLimits(childRecord.shape[name])}
           autocomplete="off"
         />
       </Field>
@@ -120,7 +123,12 @@ export function EditChildPage(props: {
                   />
                 </Field>
                 <Choice name="sex" {...field} />
-                <Field name="gestationWeeks" label="Born at week" hint="if early, 22 to 44" {...field}>
+                <Field
+                  name="gestationWeeks"
+                  label="Born at week"
+                  hint={`if early, ${weeks.min} to ${weeks.max}`}
+                  {...field}
+                >
                   <input
                     {...control('gestationWeeks', read, meanwhile)}
                     inputMode="numeric"

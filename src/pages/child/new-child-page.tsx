@@ -1,5 +1,10 @@
+import { fieldLimits } from '../../records/field-limits.js';
+import { childRecord } from '../../records/records.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { choices, labelOf } from './child-form.js';
+
+const fields = childRecord.shape;
 
 export function NewChildPage(props: {
   context: PageContext;
@@ -20,14 +25,20 @@ export function NewChildPage(props: {
         <div class="row">
           <p class="field">
             <label for="id">Clinic's number</label>
-            <input id="id" name="id" required maxLength={80} value={typed.id} autofocus />
+            <input id="id" name="id" required {...fieldLimits(fields.id)} value={typed.id} autofocus />
           </p>
           <p class="field">
-            <label for="name">Name</label>
-            <input id="name" name="name" maxLength={200} value={typed.name} autocomplete="off" />
+            <label for="name">{labelOf('name')}</label>
+            <input
+              id="name"
+              name="name"
+              {...fieldLimits(fields.name)}
+              value={typed.name}
+              autocomplete="off"
+            />
           </p>
           <p class="field">
-            <label for="birthDate">Born on</label>
+            <label for="birthDate">{labelOf('birthDate')}</label>
             <input
               id="birthDate"
               name="birthDate"
@@ -38,35 +49,40 @@ export function NewChildPage(props: {
             />
           </p>
           <p class="field">
-            <label for="sex">Sex for the growth reference</label>
+            <label for="sex">{labelOf('sex')}</label>
             <select id="sex" name="sex">
               {(['female', 'male', 'unknown'] as const).map((s) => (
                 <option key={s} value={s} selected={s === typed.sex}>
-                  {s === 'unknown' ? 'not known: show both' : s}
+                  {choices.sex[s]}
                 </option>
               ))}
             </select>
           </p>
           <p class="field">
             <label for="gestationWeeks">
-              Born at week <small>if early</small>
+              {labelOf('gestationWeeks')} <small>if early</small>
             </label>
             <input
               id="gestationWeeks"
               name="gestationWeeks"
               type="number"
-              min={22}
-              max={44}
+              {...fieldLimits(fields.gestationWeeks)}
               value={typed.gestationWeeks}
             />
           </p>
           <p class="field">
-            <label for="contact">Whom to ring, and how</label>
-            <input id="contact" name="contact" maxLength={400} value={typed.contact} />
+            <label for="contact">{labelOf('contact')}</label>
+            <input id="contact" name="contact" {...fieldLimits(fields.contact)} value={typed.contact} />
           </p>
           <p class="field">
-            <label for="language">Family's language</label>
-            <input id="language" name="language" maxLength={35} value={typed.language ?? 'en'} size={6} />
+            <label for="language">{labelOf('language')}</label>
+            <input
+              id="language"
+              name="language"
+              {...fieldLimits(fields.language)}
+              value={typed.language ?? 'en'}
+              size={6}
+            />
           </p>
         </div>
         <p>

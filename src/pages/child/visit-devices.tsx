@@ -1,8 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Alert } from '../../recall/contract.js';
 import type { Device, Verdict } from '../../records/device.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import type { Child } from '../../records/records.js';
-import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
+import { FADES_WITHIN_MINUTES, type SkinState, skinCheckFields } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
 import type { Format } from '../parts/format.js';
 import { judgedField } from './read-judgements.js';
@@ -89,7 +90,7 @@ export function VisitDevices(props: {
               name={field(what)}
               value={typed[field(what)]}
               size={size}
-              maxLength={what === 'note' ? 1000 : 120}
+              maxLength={fieldLimits(skinCheckFields.shape[what]).maxLength}
               inputMode={what === 'minutes' ? 'numeric' : undefined}
               class={errors[field(what)] ? 'bad' : undefined}
             />

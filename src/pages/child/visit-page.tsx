@@ -1,6 +1,7 @@
 import type { Device } from '../../records/device.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
-import type { Child } from '../../records/records.js';
+import { type Child, measurementRecord } from '../../records/records.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -97,7 +98,13 @@ export function VisitPage(props: VisitPageProps) {
           </p>
           <p class="field">
             <label for="observer">Measured by</label>
-            <input id="observer" name="observer" value={observer} maxLength={80} size={16} />
+            <input
+              id="observer"
+              name="observer"
+              value={observer}
+              {...fieldLimits(measurementRecord.shape.observer)}
+              size={16}
+            />
           </p>
           <p class="field">
             <label for="unit">Unit of lengths</label>

@@ -1,6 +1,7 @@
 import { capital } from '../../forecast/words.js';
 import { toeRooms } from '../../records/family-answer.js';
-import { skinStates } from '../../records/skin-check.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
 import { Csrf } from '../parts/layout.js';
@@ -65,7 +66,12 @@ export function QuestionsForm(props: {
       </fieldset>
       <p class="field">
         <label for="place">{q.where}</label>
-        <input id="place" name="place" maxLength={120} value={typed.place ?? ''} />
+        <input
+          id="place"
+          name="place"
+          {...fieldLimits(skinCheckFields.shape.where)}
+          value={typed.place ?? ''}
+        />
       </p>
       <p class="field">
         <label for="minutes">{q.minutes}</label>
@@ -73,8 +79,7 @@ export function QuestionsForm(props: {
           id="minutes"
           name="minutes"
           type="number"
-          min={0}
-          max={10080}
+          {...fieldLimits(skinCheckFields.shape.minutes)}
           value={typed.minutes ?? ''}
           class="short"
         />
