@@ -7,6 +7,7 @@ import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { levelRecallList } from '../../src/recall/level/level-recall-list.js';
 import { groupByChild } from '../../src/records/caseload.js';
 import { addDaysIso, daysBetween } from '../../src/records/dates.js';
+import { deviceEventRecord } from '../../src/records/device.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, today as ramps, testRecord } from './build-a-clinic.js';
@@ -122,4 +123,28 @@ it('on a Sunday plans from the next day on, not into the week that is over', asy
     turnaroundOf: (family) => estimateTurnaround([], family, sunday),
   });
   expect(entries[0]).toMatchObject({ late: true, plannedWeek: addDaysIso(ramps, 7) });
+});
+
+it('never plans a broken brace behind a routine cast', async () => {
+  const casts = ['a', 'b', 'c', 'd'].map((id) => testRecord({ id, devices: [{ id: `${id}/d1` }] }));
+  const event = { id: 'z/e1', deviceId: 'z/d1', date: addDaysIso(ramps, -1), kind: 'broken' };
+  const broken = {
+    ...testRecord({ id: 'z', devices: [{ id: 'z/d1' }] }),
+    events: [deviceEventRecord.parse(event)],
+  };
+  const records = [...casts, broken];
+  const turnaround = (family: string) => estimateTurnaround([], family, ramps);
+  const assessments = records.map((r) => ({
+    childId: r.child.id,
+    forecasts: [rampForecast(`${r.child.id}/d1`, r === broken ? 300 : -60, r === broken ? 500 : 20)],
+  }));
+  const list = buildRecallList(assessments, records, turnaround, { today: ramps, rules: loadRules() });
+  const { entries } = await levelRecallList(list, {
+    clinic: { clinicians: [{ id: 'clinic', slotsPerWeek: 1 }], workshop: [], clinicClosures: [] },
+    childOf: (id) => records.find((r) => r.child.id === id)?.child,
+    turnaroundOf: turnaround,
+  });
+  const weekOf = (id: string) => entries.find((e) => e.childId === id)!.plannedWeek ?? '9999';
+  expect(entries.find((e) => e.childId === 'z')?.action).toBe('repair');
+  for (const { child } of casts) expect(weekOf('z') < weekOf(child.id), child.id).toBe(true);
 });

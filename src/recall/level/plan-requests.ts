@@ -1,4 +1,4 @@
-import { addDaysIso } from '../../records/dates.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Child } from '../../records/records.js';
 import type { CarriedOver } from '../carry-over.js';
 import type { DeviceDecision, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
@@ -12,6 +12,8 @@ const MIDWEEK = 2;
 const REVIEW_WINDOW_DAYS = 28;
 /** A cast this many days before it is due is no waste worth speaking of (common practice, no source). */
 const CAST_WINDOW_DAYS = 28;
+/** A day without the device, broken or lost, weighs like a day beyond use on skin that cannot warn (common practice, no source). */
+const WITHOUT_WEIGHT = 3;
 
 export interface PlanRequestContext {
   /** The child's own record: transport days and wishes. */
@@ -31,7 +33,7 @@ export function planRequests(list: RecallList, context: PlanRequestContext): Pla
   return entries.flatMap((entry) => {
     const devices = [...entry.devices, ...entry.otherDevices];
     const casts = devices.flatMap((d) => castRequest(entry, d, context) ?? []);
-    const review = reviewRequest(entry, devices, context);
+    const review = reviewRequest(entry, devices, list.today, context);
     const requests = review ? [...casts, review] : casts;
     const earlier = context.earlierOf?.(entry.childId);
     if (!earlier) return requests;
@@ -93,6 +95,7 @@ function castRequest(
 function reviewRequest(
   entry: RecallEntry,
   devices: readonly DeviceDecision[],
+  today: IsoDate,
   context: PlanRequestContext,
 ): PlanRequest | null {
   const { weeks } = context.capacity;
@@ -103,7 +106,8 @@ function reviewRequest(
     .flatMap((d) => d ?? [])
     .sort()[0];
   if (due === undefined || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
-  const none = new Array<number>(weeks.length + 1).fill(0);
+  const midweeks = [...weeks, addDaysIso(weeks[weeks.length - 1], 7)].map((w) => addDaysIso(w, MIDWEEK));
+  const aDay = Math.max(0, ...devices.map(harmOfADay));
   return {
     ...common(entry, context),
     id: reviewId(entry.childId),
@@ -112,9 +116,15 @@ function reviewRequest(
     jobs: [],
     worthIt: addDaysIso(due, -REVIEW_WINDOW_DAYS),
     latestSafe: due,
-    outgrownDays: none,
-    wastedDays: none,
+    outgrownDays: midweeks.map((day) => aDay * Math.max(0, daysBetween(today, day))),
+    wastedDays: midweeks.map(() => 0),
   };
+}
+
+/** What a day of waiting costs where no cast is asked for: the child goes without, or in a device that may be too small. */
+function harmOfADay({ action, chanceToday }: DeviceDecision): number {
+  if (action === 'repair') return WITHOUT_WEIGHT;
+  return action === 'measure' ? (chanceToday ?? 0) : 0;
 }
 
 function common(entry: RecallEntry, context: PlanRequestContext) {
