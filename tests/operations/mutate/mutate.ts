@@ -1,7 +1,7 @@
 /**
  * Breaks, one at a time, the lines that keep a child safe, and runs the tests that should notice:
  *   npm run mutate                     all of them
- *   npm run mutate -- --only recall    those whose file's path has this in it
+ *   npm run mutate -- --only recall    those whose file's path has this in it; several with a comma between
  * A change that no test notices is a survivor and ends the run with 1, as does one whose text is no longer there. Works in a copy of the tree, so that a run that
  * is stopped leaves nothing broken behind.
  */
@@ -20,7 +20,8 @@ const copied = ['src', 'tests', 'charts', 'models', 'reference-data', 'package.j
 /** An endless loop is noticed too. */
 const LONGEST_MS = 240_000;
 
-const groups = mutations.filter((g) => g.file.includes(values.only));
+const asked = values.only.split(',');
+const groups = mutations.filter((g) => asked.some((part) => g.file.includes(part)));
 const copy = mkdtempSync(join(tmpdir(), 'doorpost-mutate-'));
 for (const name of [...copied, 'vitest.config.ts'])
   cpSync(join(root, name), join(copy, name), { recursive: true });

@@ -42,7 +42,7 @@ export const forecast: readonly MutationGroup[] = [
       ['j === at[i] && over <= excess', 'j === at[i]'],
       ['j === at[i] && over <= excess', 'j === at[i] && over >= excess'],
       ['if (over <= 0 ||', 'if (over <= 3 ||'],
-      ['if (start > at[i]) break', 'if (start >= 0) break'],
+      ['j < end[g] && j <= at[i]', 'j < end[g] && j < at[i]'],
       [
         'if (j < 0) return 0;\n  if (j === search.length - 1) return chance[j];',
         'if (j < 0) return 0;\n  if (j === search.length - 1) return 0;',
