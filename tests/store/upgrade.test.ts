@@ -1,0 +1,53 @@
+import { readFileSync } from 'node:fs';
+import pg from 'pg';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Store } from '../../src/store/contract.js';
+import { openStore } from '../../src/store/open-store.js';
+import { type TestDatabase, testDatabase } from '../database/test-database.js';
+import { exampleCaseload } from './example-children.js';
+
+const old = readFileSync(new URL('schema-at-0006.sql', import.meta.url), 'utf8');
+const shape = `
+  select table_name, column_name, data_type, is_nullable, column_default from information_schema.columns
+  where table_schema = 'public' order by 1, 2`;
+const guards = `
+  select event_object_table, trigger_name, event_manipulation from information_schema.triggers
+  where trigger_schema = 'public' order by 1, 2, 3`;
+
+let upgraded: TestDatabase;
+let fresh: TestDatabase;
+let store: Store;
+beforeAll(async () => {
+  [upgraded, fresh] = [await testDatabase({ bare: true }), await testDatabase()];
+  await ask(upgraded.url, old);
+  store = await openStore(upgraded.url);
+});
+afterAll(async () => {
+  await store.close();
+  await Promise.all([upgraded.stop(), fresh.stop()]);
+});
+
+async function ask(url: string, sql: string): Promise<unknown[]> {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    return (await client.query(sql)).rows;
+  } finally {
+    await client.end();
+  }
+}
+
+it('a clinic of an older version keeps every row, and works on', async () => {
+  const byId = (rows: readonly { id: string }[]) => [...rows].sort((a, b) => a.id.localeCompare(b.id));
+  const all = await store.caseload.all();
+  const given = exampleCaseload(2);
+  for (const table of Object.keys(given) as (keyof typeof given)[])
+    expect(byId(all[table]), table).toEqual(byId(given[table]));
+  expect(await store.users.signIn('clinician', 'a long password')).toMatchObject({ role: 'clinician' });
+  await store.ready();
+});
+
+it('its tables and what guards them are those of a new clinic', async () => {
+  expect(await ask(upgraded.url, shape)).toEqual(await ask(fresh.url, shape));
+  expect(await ask(upgraded.url, guards)).toEqual(await ask(fresh.url, guards));
+});
