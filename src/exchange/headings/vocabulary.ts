@@ -104,6 +104,8 @@ export interface Vocabulary {
   readonly nothing: string;
   /** The same as the cell above. */
   readonly ditto: string;
+  /** The device of before goes on. */
+  readonly unchanged: string;
   /** About, in shoes: a value to be kept with its doubt. */
   readonly doubt: string;
   readonly months: string;

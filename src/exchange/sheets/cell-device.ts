@@ -94,7 +94,7 @@ function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | nul
 
 function spoken(text: string): SpokenDevice {
   const { rest: named, cast, fitted } = deviceDates(text);
-  const words = foldText(named.replace(/\(.*?\d{2,}.*?\)/g, ' '))
+  const words = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
     .split(' ')
     .filter((w) => w !== '');
   let side: DeviceSide | null = null;

@@ -1,7 +1,7 @@
 import { type Unit, unitNamed } from '../../records/units.js';
 import { readNumber } from '../csv/read-number.js';
 import { plainUnits } from '../headings/unit-words.js';
-import { leftWords, rightWords, saysDoubt } from './cell-words.js';
+import { leftWords, rightWords, saysDoubt, saysNothing } from './cell-words.js';
 
 /** A size as a cell says it. */
 export interface CellSize {
@@ -104,7 +104,11 @@ export function cellPair(cell: string): [string, string] | null {
     String.raw`^\D*?(${NUMBER})\D{0,6}[/|\\;&+–-]\D{0,6}(${NUMBER})\s*([\p{L}"]*)\s*$`,
     'u',
   ).exec(cell.trim());
-  return match ? [`${match[1]} ${match[3]}`.trim(), `${match[2]} ${match[3]}`.trim()] : null;
+  if (match) return [`${match[1]} ${match[3]}`.trim(), `${match[2]} ${match[3]}`.trim()];
+  // '214/-': only one side was measured.
+  const [one, other, ...more] = cell.split(/[/|\\;]/).map((part) => part.trim());
+  if (other === undefined || more.length > 0 || saysNothing(one) === saysNothing(other)) return null;
+  return cellSize(saysNothing(one) ? other : one) === null ? null : [one, other];
 }
 
 /**

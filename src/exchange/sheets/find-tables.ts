@@ -1,7 +1,7 @@
 import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import { cellDate } from './cell-date.js';
-import { totalWords } from './cell-words.js';
+import { sideIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
@@ -21,6 +21,11 @@ const isData = (cell: string): boolean =>
   cell.length < 60 &&
   (/^[~<>≈±]?[+-]?\d+([.,:;/ -]\d+)*\s*([\p{L}"″%?*]{0,4})$/u.test(cell.trim()) ||
     cellDate(cell, '2099-12-31') !== null);
+/** 'Foot width' under RIGHT. */
+const lacksSide = (heading: string): boolean => {
+  const meaning = headingCandidates(heading)[0]?.meaning;
+  return meaning?.kind === 'reading' && meaning.side === 'row';
+};
 const strength = (heading: string): number =>
   heading === '' ? 0 : (headingCandidates(heading)[0]?.strength ?? 0);
 
@@ -141,7 +146,9 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
       // Without merged cells a group ends where the line below can stand alone.
       if (merges.length > 0) return '';
       const below = lowest.cells[column] ?? '';
-      return below !== '' && strength(below) < 0.9 ? group : '';
+      return below !== '' && (strength(below) < 0.9 || (sideIn(group) !== null && lacksSide(below)))
+        ? group
+        : '';
     });
   });
   return Array.from({ length: width }, (_, column) => {

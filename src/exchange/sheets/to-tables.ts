@@ -15,6 +15,7 @@ import { DeviceRows, type Mention } from './devices/device-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { markersIn } from './marker-rows.js';
+import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { measurementRows, type RawReading, readingsIn, valueColumns } from './reading-rows.js';
 import { meetPeople, type PersonRow, refusal, type TakenTable } from './sheet-rows.js';
@@ -53,8 +54,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   const refused: RefusedRow[] = [];
   const notices: string[] = [];
   const doubtful: RefusedRow[] = [];
-  const shown: ColumnShown[] = [];
-  const taken: TakenTable[] = [];
+  const read: TakenTable[] = [];
   for (const file of new Set(sheets.map((t) => t.file)))
     asker.meet(
       file,
@@ -66,13 +66,16 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
       continue;
     }
-    shown.push(...columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)));
-    taken.push({
+    read.push({
       table,
       columns,
       orders: chooseDates(table, columns, asker, settings.today, settings.order, notices),
     });
   }
+  const taken = withSharedNumbers(read, asker);
+  const shown = taken.flatMap(({ table, columns }) =>
+    columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
+  );
   const { rows } = meetPeople(taken, asker, settings.today, refused, notices);
   const children = new ChildRows(asker, refused, notices);
   for (const t of taken)

@@ -56,7 +56,7 @@ export const de: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium|handstadium',
     'marker.bone_age': 'knochenalter|skelettalter',
   },
-  kept: 'lfd nr|lfd|laufende nummer|zeile|bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|haut|rötung|rötungen|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|sonstiges|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst',
+  kept: 'lfd nr|lfd|laufende nummer|zeile|bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|haut|rötung|rötungen|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|sonstiges|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
   parts: {
     foot: 'fuß|fuss|füße|fußes|fuss|sohlen',
     heel: 'ferse|fersen',
@@ -133,6 +133,7 @@ export const de: Vocabulary = {
   nothing:
     'k a|ka|keine angabe|nicht gemessen|n g|ng|nicht erschienen|n e|ne|entfällt|unbekannt|nicht möglich|verweigert|n m|nm|fehlt|abgesagt|n v|nv|keine messung|nicht da|nicht bekannt|entf|krank|ausgefallen|nicht messbar|n b|nb|n gem|nicht durchgeführt|offen|keine',
   ditto: 'dto|dito|desgl|desgleichen|wie oben|siehe oben|wie vorher',
+  unchanged: 'wie bisher|wie zuvor|wie gehabt|unverändert|gleich|dieselbe|weiter',
   doubt:
     'ca|circa|etwa|ungefähr|ungef|geschätzt|mit schuh|mit schuhen|im schuh|in schuhen|unsicher|zappelt|unruhig|gesch|fraglich|schätzung|mit socken|liegend|unbelastet|nachmessen|in orthese|lt mutter',
   months:

@@ -50,7 +50,7 @@ export const en: Vocabulary = {
     'device.cast_date':
       'cast|cast date|casted|date cast|date casted|cast on|impression|scanned|scan date|date scanned|scan|cast scan|cast scan date|mould date|measured for|casting date|casting|date of cast|plaster|cast taken|shape capture|capture date',
     'device.fitted_date':
-      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on',
+      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on|issued',
     'device.status': 'status|device status|status of device|orthosis status|brace status|in use',
     'device.footplate': 'footplate|foot plate|footplate length|plate length',
     'device.verdict':
@@ -61,7 +61,7 @@ export const en: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stage|hand stage|sms|skeletal maturity',
     'marker.bone_age': 'bone age|skeletal age|ba',
   },
-  kept: 'no|nr|row|line|notes|note|comments|comment|remarks|remark|remarks notes|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|outcome|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|skin|skin check|skin notes|red marks|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn',
+  kept: 'no|nr|row|line|notes|note|comments|comment|remarks|remark|remarks notes|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|outcome|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|skin|skin check|skin notes|red marks|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
   parts: {
     foot: 'foot|feet|ft|sole',
     heel: 'heel',
@@ -144,6 +144,8 @@ export const en: Vocabulary = {
   nothing:
     'n a|na|nil|none|null|dna|dnw|not done|nd|not measured|unable|refused|did not attend|unk|unknown|not known|tbc|tba|missing|cancelled|canceled|wnb|was not brought|cna|not taken|not possible|nm|n d|n m|not seen|no|dns|skip|skipped|uta|utm|asleep|crying|uncooperative|not assessed|nk|n k|n r|x|absent|no show|ns|dnk|not tested|not recorded|in plaster|see notes|?',
   ditto: 'ditto|dito|as above|same as above|see above',
+  unchanged:
+    'as before|same|same device|same brace|same afo|same afos|unchanged|no change|continue|continues|current',
   doubt:
     'approx|about|around|ca|circa|shod|in shoes|with shoes|shoes on|in shoe|estimate|estimated|est|unsure|roughly|wriggly|moving|not sure|guess|poor|difficult|?|with shoe|in socks|c|in brace|curled|contracted|crying|unreliable|repeat|recheck|check|nwb|lying|sitting|parent|by mum|per mum',
   months:

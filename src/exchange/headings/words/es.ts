@@ -58,7 +58,7 @@ export const es: Vocabulary = {
     'marker.hand_stage': 'sanders|estadio sanders|estadio de sanders',
     'marker.bone_age': 'edad osea|eo',
   },
-  kept: 'n|n orden|orden|fila|nota|notas|observaciones|observacion|comentario|comentarios|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|piel|rojeces|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|varios|plan|cobb|angulo|angulo de cobb|localidad|telefono medico',
+  kept: 'n|n orden|orden|fila|nota|notas|observaciones|observacion|comentario|comentarios|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|piel|rojeces|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|varios|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
   parts: {
     foot: 'pie|pies|planta',
     heel: 'talon',
@@ -140,6 +140,7 @@ export const es: Vocabulary = {
   nothing:
     'nd|no medido|n a|na|no acude|no procede|sin datos|desconocido|no|imposible|cancelado|n p|np|no medida|sin dato|no consta|nc|no acudio|no vino|s d|sd|no realizado|no se mide|ausente|no valorable|n c|ns|pendiente|no colabora',
   ditto: 'idem|igual que arriba|como arriba|ver arriba|igual',
+  unchanged: 'como antes|sin cambios|el mismo|la misma|mismo|misma',
   doubt:
     'aprox|aproximado|aproximadamente|unos|con zapatos|con zapato|calzado|estimado|dudoso|se mueve|inquieto|con calzado|a revisar|estimada|con calcetin|tumbado|segun madre|llora',
   months:

@@ -57,7 +57,7 @@ export const fr: Vocabulary = {
     'marker.hand_stage': 'sanders|stade sanders|stade de sanders',
     'marker.bone_age': 'age osseux|ao',
   },
-  kept: 'n|ligne|remarque|remarques|notes|note|commentaire|commentaires|observations|observation|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|peau|rougeurs|mutuelle|securite sociale|prise en charge|medecin traitant|divers|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre',
+  kept: 'n|ligne|remarque|remarques|notes|note|commentaire|commentaires|observations|observation|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|peau|rougeurs|mutuelle|securite sociale|prise en charge|medecin traitant|divers|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre|envergure',
   parts: {
     foot: 'pied|pieds|plante',
     heel: 'talon',
@@ -136,6 +136,7 @@ export const fr: Vocabulary = {
   nothing:
     'nd|non mesure|n a|na|absent|non fait|nf|pas mesure|inconnu|impossible|refus|non venu|annule|n c|nc|non realise|ne|non communique|n r|nr|non vu|pas venu|absente|excuse|non mesurable|non pris|pas fait|neant|aucune|manquant|abs|np|n p|pas la|hospitalise|malade',
   ditto: 'idem|comme ci dessus|voir ci dessus|meme',
+  unchanged: 'comme avant|inchange|sans changement|identique|le meme|la meme|memes',
   doubt:
     'env|environ|vers|approx|avec chaussures|chausse|estime|estimation|incertain|bouge|a revoir|avec chaussure|en chaussures|a verifier|agite|couche|en decharge|a peu pres|pleure|dit la mere',
   months:

@@ -58,7 +58,7 @@ export const it: Vocabulary = {
     'marker.hand_stage': 'sanders|stadio sanders',
     'marker.bone_age': 'eta ossea|eo',
   },
-  kept: 'n|riga|n progr|progressivo|note|nota|osservazioni|commento|commenti|annotazioni|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|pelle|cute|arrossamenti|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|varie|prossima|rossori|cobb|angolo|angolo di cobb|curva',
+  kept: 'n|riga|n progr|progressivo|note|nota|osservazioni|commento|commenti|annotazioni|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|pelle|cute|arrossamenti|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|varie|prossima|rossori|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
   parts: {
     foot: 'piede|piedi|pianta',
     heel: 'tallone|calcagno',
@@ -139,6 +139,7 @@ export const it: Vocabulary = {
   nothing:
     'nd|n d|non misurato|n a|na|assente|non eseguito|non rilevato|sconosciuto|non presentato|annullato|n r|nr|np|n p|non pervenuto|impossibile|non misurata|non fatto|non rilevabile|non nota|rinviato|manca|non noto|mancante|n m|nm|non valutabile|non collabora',
   ditto: 'idem|come sopra|vedi sopra|uguale',
+  unchanged: 'come prima|invariato|invariata|stesso|stessa|nessuna modifica',
   doubt:
     'circa|ca|con scarpe|con scarpa|stimato|stima|dubbio|si muove|approssimativo|agitato|calzato|da rivedere|con calze|da ricontrollare|stimata|sdraiato|secondo la madre|piange',
   months:

@@ -57,7 +57,7 @@ export const nl: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium',
     'marker.bone_age': 'botleeftijd|skeletleeftijd|bl',
   },
-  kept: 'volgnr|volgnummer|rij|nr|opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|huid|roodheid|drukplekken|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad',
+  kept: 'volgnr|volgnummer|rij|nr|opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|huid|roodheid|drukplekken|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
   parts: {
     foot: 'voet|voeten|voets|voetzool',
     heel: 'hiel|hak',
@@ -132,6 +132,7 @@ export const nl: Vocabulary = {
   nothing:
     'nvt|n v t|niet gemeten|ng|n g|niet verschenen|onbekend|niet gelukt|afgezegd|geen|niet mogelijk|nb|n b|n t b|ntb|niet bekend|geweigerd|ontbreekt|niet gekomen|niet gedaan|nnb|n n b|niet te meten|no show|ziek|niet bepaald',
   ditto: 'idem|dito|zie boven|als boven|hetzelfde',
+  unchanged: 'zoals eerder|onveranderd|idem als vorige|dezelfde|zelfde|ongewijzigd',
   doubt:
     'ca|ongeveer|circa|met schoen|met schoenen|in schoen|geschat|onzeker|beweeglijk|onrustig|plm|schatting|in schoenen|aan|met sokken|nameten|twijfel|volgens moeder|liggend|huilt',
   months:

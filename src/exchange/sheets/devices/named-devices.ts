@@ -1,4 +1,5 @@
 import { foldText } from '../../headings/fold-words.js';
+import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDevices, type DeviceSide, type SpokenDevice } from '../cell-device.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
@@ -7,6 +8,8 @@ import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
 import type { Column } from '../take-columns.js';
 import type { DeviceSheet } from './device-sheet.js';
 
+/** 'as before': the device goes on, and this line says nothing new of it. */
+const sameWords = wordSet((v) => v.unchanged);
 const NO_DATES = { cast: null, fitted: null };
 
 /** A device a row names, its family and sides settled. */
@@ -25,7 +28,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
   for (const column of columns) {
     const { meaning } = column;
     const text = cellOf(row, column);
-    if (text === '' || saysNothing(text)) continue;
+    if (text === '' || saysNothing(text) || sameWords.has(foldText(text))) continue;
     if (meaning?.kind === 'device') {
       const word = foldText(text);
       if (noWords.has(word)) continue;
@@ -43,7 +46,13 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           sheet,
           row,
           column,
-          { ...NO_DATES, family: meaning.family, side, plural: false, word: foldText(column.heading) },
+          {
+            ...NO_DATES,
+            family: meaning.family,
+            side,
+            plural: cellDevices(column.heading).some((d) => d.plural),
+            word: foldText(column.heading),
+          },
           conditionSide,
         ),
       );
