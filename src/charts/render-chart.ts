@@ -1,7 +1,7 @@
 /** A filled specification to SVG and PNG, on a machine with neither browser nor fonts. */
 import { createHash } from 'node:crypto';
 import { createRequire } from 'node:module';
-import { Resvg } from '@resvg/resvg-js';
+import { renderAsync } from '@resvg/resvg-js';
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { DoorpostError } from '../errors.js';
@@ -96,9 +96,12 @@ function ownIds(svg: string): string {
 }
 
 /** `scale` 2 suits print and dense screens. */
-export async function renderPng(spec: Spec, scale = 2): Promise<Buffer> {
-  const svg = await renderSvg(spec);
-  const image = new Resvg(svg, {
+export const renderPng = async (spec: Spec, scale = 2): Promise<Buffer> =>
+  pngOf(await renderSvg(spec), scale);
+
+/** A picture drawn already, in a thread of its own: a page of it takes longer than to draw it. */
+export async function pngOf(svg: string, scale = 2): Promise<Buffer> {
+  const image = await renderAsync(svg, {
     background: '#ffffff',
     fitTo: { mode: 'zoom', value: scale },
     font: {
@@ -108,5 +111,5 @@ export async function renderPng(spec: Spec, scale = 2): Promise<Buffer> {
       sansSerifFamily: 'DejaVu Sans',
     },
   });
-  return image.render().asPng();
+  return image.asPng();
 }

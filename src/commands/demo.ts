@@ -62,10 +62,11 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const charts = join(folder, 'charts');
   await rm(charts, { recursive: true, force: true });
   const drawn = childrenToDraw(assessed, options.charts);
-  for (const [index, record] of drawn.entries()) {
+  const drawing = drawn.map(async (record, index) => {
     terminal.progress(`Drawing ${index + 1} of ${drawn.length} children ...`);
     await drawChild(record, assessed, charts);
-  }
+  });
+  await Promise.all(drawing);
   terminal.progress('');
   const seconds = Number(process.hrtime.bigint() - began) / 1e9;
   const late = recall.entries.filter((e) => e.late).length;

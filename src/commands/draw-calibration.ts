@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { calibrationCoverage, calibrationHistograms } from '../charts/calibration-charts.js';
-import { renderPng, renderSvg } from '../charts/render-chart.js';
+import { pngOf, renderSvg } from '../charts/render-chart.js';
 import { type MeasureId, measures } from '../records/measure.js';
 import { groupBy } from '../statistics/group-by.js';
 import type { CalibrationRow } from '../study/backtest/calibration.js';
@@ -23,7 +23,7 @@ export async function drawCalibration(rows: readonly CalibrationRow[], folder: s
     for (const [name, spec] of Object.entries(charts)) {
       const svg = await renderSvg(spec);
       writeFileSync(join(folder, `${measure}-${name}.svg`), svg);
-      writeFileSync(join(folder, `${measure}-${name}.png`), await renderPng(spec));
+      writeFileSync(join(folder, `${measure}-${name}.png`), await pngOf(svg));
       figures.push(`<figure>${svg}</figure>`);
     }
   }

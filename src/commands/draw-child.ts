@@ -4,7 +4,7 @@ import type { CentileAt } from '../charts/centile-rows.js';
 import { deviceTimeline } from '../charts/device-timeline.js';
 import type { Spec } from '../charts/fill-spec.js';
 import { growthChart } from '../charts/growth-chart.js';
-import { renderPng, renderSvg } from '../charts/render-chart.js';
+import { pngOf, renderSvg } from '../charts/render-chart.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { MeasureId } from '../records/measure.js';
@@ -35,14 +35,18 @@ export async function drawChild(record: ChildRecord, assessed: Assessed, folder:
     charts.push(['devices', deviceTimeline({ record, forecasts, decisions, today })]);
   }
   await mkdir(folder, { recursive: true });
+  // Drawn one after another here, turned into pixels side by side elsewhere.
+  const pixels: Promise<void>[] = [];
   const paths: string[] = [];
   for (const [name, spec] of charts) {
     const path = join(folder, `${fileName(record.child.id)}-${name.replaceAll('_', '-')}`);
+    const svg = await renderSvg(spec);
+    pixels.push(pngOf(svg).then((png) => writeFile(`${path}.png`, png)));
     await writeFile(`${path}.vl.json`, JSON.stringify(spec));
-    await writeFile(`${path}.svg`, await renderSvg(spec));
-    await writeFile(`${path}.png`, await renderPng(spec));
+    await writeFile(`${path}.svg`, svg);
     paths.push(`${path}.vl.json`, `${path}.svg`, `${path}.png`);
   }
+  await Promise.all(pixels);
   return paths;
 }
 

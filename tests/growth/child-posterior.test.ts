@@ -96,6 +96,32 @@ describe('gross errors', () => {
       0.2,
     );
   });
+  test.each([
+    ['on the same centile', 0],
+    ['a centile band and a half higher, as early spurts are', 1],
+    ['lower', -1],
+  ])('readings after three missing years are believed: %s', (_, shift) => {
+    const { zScore } = loadGrowthModel();
+    const sizeAt = (age: number, z: number) => {
+      let [low, high] = [50, 900];
+      while (high - low > 0.1) {
+        const middle = (low + high) / 2;
+        if ((zScore('male', 'knee_height', age, middle) ?? 0) < z) low = middle;
+        else high = middle;
+      }
+      return Math.round(low);
+    };
+    const knees = [6, 6.5, 7, 7.5, 10.6, 11.1, 11.6, 12.1].flatMap((age) =>
+      (['left', 'right'] as const).map((side) =>
+        reading('knee_height', age, sizeAt(age, age > 9 ? shift : 0) + (side === 'left' ? 2 : 0), { side }),
+      ),
+    );
+    const posterior = posteriorOf(child(knees));
+    expect(posterior.suspicions).toEqual([]);
+    const last = knees[knees.length - 2];
+    const now = posterior.predict({ measure: 'knee_height', side: 'left' }, [dayAt(12.1)]);
+    expect(Math.abs(now.mean[0] - last.value)).toBeLessThan(4);
+  });
   test('a spurt is no gross error', () => {
     const spurt = [11, 12, 13, 14, 15].map((age, i) =>
       reading('stature', age, [1430, 1475, 1545, 1650, 1720][i]),
