@@ -1,4 +1,4 @@
-import type { DeviceEvent, EndReason } from '../records/device.js';
+import type { DeviceEvent, EndReason, Verdict } from '../records/device.js';
 
 /** What happened to a device, as a clinician reads it. */
 export const eventNames: Readonly<Record<DeviceEvent['kind'], string>> = {
@@ -23,4 +23,12 @@ export const endReasonNames: Readonly<Record<EndReason, string>> = {
   skin: 'skin',
   transferred: 'transferred to another clinic',
   'no-longer-wanted': 'no longer wanted',
+};
+
+/** How a device fits, as it is asked and shown, the usual answer first. */
+export const fitNames: Readonly<Record<Verdict, string>> = {
+  good: 'fits well',
+  tight: 'tight, still serves',
+  outgrown: 'outgrown',
+  loose: 'loose',
 };

@@ -81,7 +81,7 @@ describe('the lead', () => {
     page.on('console', (m) => m.type() === 'error' && broken.push(m.text()));
     await page.goto('/overview');
     const section = page.locator('section:has(> #held)');
-    expect(await section.textContent()).toContain('Verdicts come late');
+    expect(await section.textContent()).toContain('Outgrown is found late');
     for (const d of held.dates) {
       const row = section.locator(`tr:has(th:has-text("${Math.round(d.chance * 100)}"))`).first();
       expect(await row.textContent()).toContain(`${d.outgrown} of ${d.outgrown + d.between + d.fitted}`);

@@ -38,8 +38,24 @@ it('plans the weeks anew around what was agreed', async () => {
   await clinician(1, 'Tue').fill('3');
   await clinician(2, 'Name').fill('Oskar');
   await clinician(2, 'Any day').fill('2');
+  await page.getByLabel('Clinic closed: public holidays and other days, row 1, first day').fill('2026-06-22');
+  await page.getByLabel('Clinic closed: public holidays and other days, row 1, last day').fill('2026-06-26');
+  let pages = 0;
+  page.on('framenavigated', () => pages++);
+  const stored = async () => JSON.stringify(await service.store.settings.get());
+  const before = await stored();
+  await page.getByRole('button', { name: 'Show who would move' }).click();
+  await page.waitForSelector('#moved');
+  expect(await page.textContent('section:has(> #moved)')).toMatch(/visits? moves?.*week of 22 Jun 2026 →/s);
+  expect(await stored(), 'a preview saves nothing').toBe(before);
+  expect(await clinician(2, 'Name').inputValue(), 'what was typed is kept').toBe('Oskar');
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await page.getByLabel('Clinic closed: public holidays and other days, row 1, first day').fill('');
+  await page.getByLabel('Clinic closed: public holidays and other days, row 1, last day').fill('');
+  pages = 0;
   await page.getByRole('button', { name: 'Save' }).click();
-  await page.waitForSelector('[role=status]');
+  await page.waitForSelector('[role=status] >> text=saved');
+  expect(pages, 'a change of capacity in one page').toBe(1);
 
   await page.goto('/recall');
   // Rows that have a week: who must be seen at once stands outside the weeks.

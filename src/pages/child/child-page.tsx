@@ -4,6 +4,7 @@ import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
 import { QuestionsSection } from '../family/family-answers.js';
+import { Contact } from '../parts/contact.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -64,7 +65,7 @@ export function ChildPage(props: ChildPageProps) {
           )}
           {child.contact && (
             <p>
-              <span class="hint">To reach the family:</span> {child.contact}
+              <span class="hint">To reach the family:</span> <Contact text={child.contact} />
             </p>
           )}
         </div>

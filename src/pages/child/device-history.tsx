@@ -1,9 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import { type Device, deviceEventRecord, verdicts } from '../../records/device.js';
+import { type Device, deviceEventRecord } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
-import { endReasonNames, eventNames } from '../../words/event-names.js';
+import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
 import type { DevicePageProps } from './device-page-props.js';
@@ -90,9 +90,9 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
               <p class="field">
                 <label for={`verdict-${id}`}>Fit</label>
                 <select id={`verdict-${id}`} name="verdict">
-                  {verdicts.map((v) => (
+                  {Object.entries(fitNames).map(([v, words]) => (
                     <option key={v} value={v} selected={v === event.verdict}>
-                      {v}
+                      {words}
                     </option>
                   ))}
                 </select>
@@ -128,7 +128,7 @@ function eventText(e: EventRevision['event'], format: Format): string {
   return [
     eventNames[e.kind],
     e.endReason && endReasonNames[e.endReason],
-    e.verdict,
+    e.verdict && fitNames[e.verdict],
     e.measure && seriesText({ measure: e.measure, side: e.side ?? 'none' }),
     e.changeMm !== null && `${e.changeMm > 0 ? '+' : ''}${format.stated(e.changeMm)} mm`,
     e.adjustment?.replace('-', ' '),

@@ -1,9 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
-import { type AdjustmentKind, deviceEventRecord, endReasons, verdicts } from '../../records/device.js';
+import { type AdjustmentKind, deviceEventRecord, endReasons } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { measures } from '../../records/measure.js';
-import { endReasonNames, eventNames } from '../../words/event-names.js';
+import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
@@ -112,9 +112,9 @@ function Judge(props: Own) {
         <input type="hidden" name="kind" value="verdict" />
         <fieldset class="row">
           <legend>Fit on the day</legend>
-          {verdicts.map((v) => (
+          {Object.entries(fitNames).map(([v, words]) => (
             <label key={v}>
-              <input type="radio" name="verdict" value={v} required /> {v}
+              <input type="radio" name="verdict" value={v} required /> {words}
             </label>
           ))}
         </fieldset>

@@ -5,6 +5,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import type { Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState, skinCheckFields } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
+import { fitNames } from '../../words/event-names.js';
 import type { Format } from '../parts/format.js';
 import { judgedField } from './read-judgements.js';
 
@@ -34,12 +35,7 @@ const skinWords: readonly (readonly [SkinState, string])[] = [
   ['lasts', 'lasts longer'],
   ['open', 'open or blistered'],
 ];
-const verdictWords: readonly (readonly [Verdict, string])[] = [
-  ['good', 'fits well'],
-  ['tight', 'tight, still serves'],
-  ['outgrown', 'outgrown'],
-  ['loose', 'loose'],
-];
+const verdictWords = Object.entries(fitNames) as [Verdict, string][];
 
 /** Skin and fit of each device in use: looked at, and said, at the same visit. */
 export function VisitDevices(props: {

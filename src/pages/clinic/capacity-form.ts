@@ -14,15 +14,15 @@ const LONGEST_SPAN_DAYS = 366;
 export function capacityForm(capacity: ClinicCapacitySettings): Form {
   const form: Record<string, string> = {
     castingSlotsPerWeek: String(capacity.castingSlotsPerWeek),
-    holidays: capacity.holidays.map((h) => `${spanLine(h)} ${h.name}`.trim()).join('\n'),
-    closures: spansOf(capacity.closures).map(spanLine).join('\n'),
-    workshopClosures: capacity.workshopClosures.map(spanLine).join('\n'),
+    ...spanFields('holidays', capacity.holidays),
+    ...spanFields('closures', spansOf(capacity.closures)),
+    ...spanFields('workshopClosures', capacity.workshopClosures),
   };
   capacity.clinicians.forEach((c, k) => {
     form[`clinician-${k}-name`] = c.name;
     form[`clinician-${k}-any`] = c.slotsPerWeek ? String(c.slotsPerWeek) : '';
     for (const { weekday, slots } of c.slotsByWeekday) form[`clinician-${k}-${weekday}`] = String(slots);
-    form[`clinician-${k}-away`] = c.away.map(spanLine).join('\n');
+    Object.assign(form, spanFields(`clinician-${k}-away`, c.away));
   });
   capacity.workshop.forEach((w, k) => {
     form[`workshop-${k}-jobs`] = String(w.jobsPerWeek);
@@ -32,11 +32,13 @@ export function capacityForm(capacity: ClinicCapacitySettings): Form {
 }
 
 /** How many rows of a kind a form has, counting the last one with anything in it. */
-export const rowsOf = (form: Form, kind: 'clinician' | 'workshop'): number =>
-  Math.max(
+export function rowsOf(form: Form, kind: string): number {
+  const row = new RegExp(`^${kind}-(\\d+)-`);
+  return Math.max(
     0,
-    ...Object.keys(form).map((name) => 1 + Number(new RegExp(`^${kind}-(\\d+)-`).exec(name)?.[1] ?? -1)),
+    ...Object.keys(form).map((name) => (form[name] === '' ? 0 : 1 + Number(row.exec(name)?.[1] ?? -1))),
   );
+}
 
 /** What was entered; throws one 'invalid-value' that names every row and field it cannot take. Rows left empty are no rows. */
 export function readCapacity(form: Form): ClinicCapacitySettings {
@@ -45,7 +47,8 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
   const text = (name: string) => (form[name] ?? '').trim();
   const clinicians = Array.from({ length: rowsOf(form, 'clinician') }, (_, k) => {
     const field = (name: string) => text(`clinician-${k}-${name}`);
-    const filled = ['any', 'away', ...WEEK_DAYS].some((name) => field(String(name)) !== '');
+    const away = readSpans(note, `${field('name')} away`, form, `clinician-${k}-away`);
+    const filled = away.length > 0 || ['any', ...WEEK_DAYS].some((name) => field(String(name)) !== '');
     if (field('name') === '' && !filled) return [];
     if (field('name') === '')
       note(refused(`Clinician, row ${k + 1}: name`, '', 'a name, or the row left empty'));
@@ -58,7 +61,7 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
           const slots = wholeNumber(note, `${where}, day ${weekday}`, field(String(weekday)) || '0', 100);
           return slots > 0 ? [{ weekday, slots }] : [];
         }),
-        away: readSpans(note, `${field('name')} away`, field('away')).map(({ from, to }) => ({ from, to })),
+        away: away.map(({ from, to }) => ({ from, to })),
       },
     ];
   }).flat();
@@ -75,19 +78,18 @@ export function readCapacity(form: Form): ClinicCapacitySettings {
     castingSlotsPerWeek: wholeNumber(note, 'Casting slots a week', text('castingSlotsPerWeek'), 1000),
     clinicians,
     workshop,
-    holidays: readSpans(note, 'School holidays', text('holidays')),
-    closures: [...new Set(readSpans(note, 'Clinic closed', text('closures')).flatMap(daysOf))].sort(),
-    workshopClosures: readSpans(note, 'Workshop closed', text('workshopClosures')).map(({ from, to }) => ({
+    holidays: readSpans(note, 'School holidays', form, 'holidays'),
+    closures: [...new Set(readSpans(note, 'Clinic closed', form, 'closures').flatMap(daysOf))].sort(),
+    workshopClosures: readSpans(note, 'Workshop closed', form, 'workshopClosures').map(({ from, to }) => ({
       from,
       to,
     })),
   };
-  if (problems.length === 1) throw problems[0];
-  if (problems.length > 1) throw allOf(problems);
+  if (problems.length > 0) throw new CapacityRefused(problems);
   const checked = clinicCapacitySettings.safeParse(capacity);
   if (checked.success) return checked.data;
   const [issue] = checked.error.issues;
-  throw refused(issue.path.join(' '), '', issue.message);
+  throw new CapacityRefused([refused(issue.path.join(' '), '', issue.message)]);
 }
 
 interface NamedSpan {
@@ -96,23 +98,36 @@ interface NamedSpan {
   readonly name: string;
 }
 
-/** A line each: '2026-12-21', '2026-12-21 to 2027-01-03', with a name after it. */
-function readSpans(note: Note, field: string, text: string): NamedSpan[] {
-  return text.split('\n').flatMap((raw, i) => {
-    const line = raw.trim();
-    if (line === '') return [];
-    const [, from, to = from, name] = /^(\S+)(?:\s+(?:to|until|-|–)\s+(\S+))?(?:\s+(.+))?$/.exec(line) ?? [];
-    const where = `${field}, line ${i + 1}`;
-    const accepted = "'2026-12-21' or '2026-12-21 to 2027-01-03', at most a year";
-    if (!isIsoDate(from) || !isIsoDate(to) || to < from || to > addDaysIso(from, LONGEST_SPAN_DAYS)) {
-      note(refused(where, line, accepted));
-      return [];
-    }
-    return [{ from, to, name: (name ?? '').slice(0, 80) }];
-  });
+/** The fields of a list of days: first, last, and a name where there is one. */
+function spanFields(
+  kind: string,
+  spans: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name?: string }[],
+): Form {
+  return Object.fromEntries(
+    spans.flatMap(({ from, to, name }, k) => [
+      [`${kind}-${k}-from`, from],
+      [`${kind}-${k}-to`, to],
+      ...(name ? [[`${kind}-${k}-name`, name]] : []),
+    ]),
+  );
 }
 
-const spanLine = ({ from, to }: { from: IsoDate; to: IsoDate }) => (from === to ? from : `${from} to ${to}`);
+/** One row each; without a last day it is the first day alone. Rows left empty are no rows. */
+function readSpans(note: Note, field: string, form: Form, kind: string): NamedSpan[] {
+  return Array.from({ length: rowsOf(form, kind) }, (_, k) => {
+    const text = (name: string) => (form[`${kind}-${k}-${name}`] ?? '').trim();
+    const [from, to, name] = [text('from'), text('to') || text('from'), text('name')];
+    if (from === '' && to === '' && name === '') return [];
+    const given = [from, to].filter((day) => day !== '').join(' to ');
+    const where = `${field}, row ${k + 1}`;
+    if (!isIsoDate(from) || !isIsoDate(to))
+      note(refused(where, given, 'a first day such as 2026-12-21, and a last day or none'));
+    else if (to < from) note(refused(where, given, 'a last day that is not before the first'));
+    else if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) note(refused(where, given, 'at most a year'));
+    else return [{ from, to, name: name.slice(0, 80) }];
+    return [];
+  }).flat();
+}
 
 function daysOf({ from, to }: NamedSpan): IsoDate[] {
   const days: IsoDate[] = [];
@@ -143,9 +158,11 @@ const refused = (field: string, given: string, accepted: string) =>
 type Note = (problem: DoorpostError) => void;
 
 /** Everything that has to be mended, at once. */
-const allOf = (problems: readonly DoorpostError[]) =>
-  new DoorpostError(
-    'invalid-value',
-    problems.map((p) => `${p.message} (accepted: ${p.place.accepted})`).join('. '),
-    { field: String(problems[0].place.field) },
-  );
+export class CapacityRefused extends DoorpostError {
+  readonly problems: readonly string[];
+  constructor(refusals: readonly DoorpostError[]) {
+    const problems = refusals.map((r) => `${r.message}. Accepted: ${r.place.accepted}.`);
+    super('invalid-value', problems.join(' '), refusals[0].place);
+    this.problems = problems;
+  }
+}

@@ -1,11 +1,15 @@
 import { familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
+import type { ClinicCapacitySettings } from '../../service/api/schemas/clinic-settings.js';
 import { families } from '../../service/api/schemas/clinic-settings.js';
+import type { MovedVisit } from '../../service/preview-capacity.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { weekdays } from '../recall/recall-words.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
+import { MovedVisits, WeeksAhead } from './capacity-weeks.js';
+import { DateRows } from './date-rows.js';
 
 const SPARE_ROWS = 2;
 
@@ -30,13 +34,8 @@ function Clinician({ k, form }: { k: number; form: Form }) {
         {field('name', 'Name', 14)}
         {WEEK_DAYS.map((d) => field(String(d), weekdays[d], 2))}
         {field('any', 'Any day', 2)}
-        <p class="field">
-          <label for={`clinician-${k}-away`}>Away</label>
-          <textarea id={`clinician-${k}-away`} name={`clinician-${k}-away`} rows={1} cols={22}>
-            {form[`clinician-${k}-away`] ?? ''}
-          </textarea>
-        </p>
       </div>
+      <DateRows form={form} kind={`clinician-${k}-away`} title="Away" spare={1} />
     </fieldset>
   );
 }
@@ -46,33 +45,38 @@ export interface CapacityPageProps {
   /** As stored, or as entered where something was refused. */
   readonly form: Form;
   readonly version: number;
-  readonly error: string;
+  /** Everything that was refused, one line each. */
+  readonly errors: readonly string[];
+  /** Who would move, where that was asked. */
+  readonly moved: readonly MovedVisit[] | null;
   /** Slots of the next weeks (Mondays) as they now come out. */
   readonly weeks: ReadonlyMap<IsoDate, number>;
+  /** What is stored: the holidays and closed days that stand beside those weeks. */
+  readonly stored: ClinicCapacitySettings;
 }
 
 /** What the planning of weeks reckons with, kept by whoever plans. */
-export function CapacityPage({ context, form, version, error, weeks }: CapacityPageProps) {
-  const { format } = context;
+export function CapacityPage(props: CapacityPageProps) {
+  const { context, form, version, errors, moved } = props;
   const rows = (kind: 'clinician' | 'workshop', spare: number) =>
     Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
-  const usual = Math.max(...weeks.values());
-  const short = [...weeks].filter(([, slots]) => slots < usual);
   return (
     <Layout title="Capacity" context={context}>
       <h1>Capacity, week by week</h1>
       <p>
         What there is room for. The next recall list is planned with it; appointments already booked stay.
-        {short.length > 0 &&
-          ` Weeks with fewer slots than usual in the next half year: ${short
-            .map(([week, slots]) => `${format.date(week)} (${slots} of ${usual})`)
-            .join(', ')}.`}
       </p>
-      {error && (
-        <p class="error" role="alert">
-          {error} Nothing was saved.
-        </p>
+      {errors.length > 0 && (
+        <div class="error" role="alert">
+          <p>Nothing was saved. To be mended:</p>
+          <ul>
+            {errors.map((e) => (
+              <li key={e}>{e}</li>
+            ))}
+          </ul>
+        </div>
       )}
+      {moved && <MovedVisits context={context} moved={moved} />}
       <form method="post" action="/capacity">
         <Csrf context={context} />
         <input type="hidden" name="version" value={version} />
@@ -93,7 +97,7 @@ export function CapacityPage({ context, form, version, error, weeks }: CapacityP
           </p>
           <p class="hint">
             Slots by clinician: on fixed days, or on any day. A child whose details name one of them is
-            planned with that one. Away: a line each, <code>2027-02-15 to 2027-02-19</code>.
+            planned with that one.
           </p>
           {rows('clinician', SPARE_ROWS).map((k) => (
             <Clinician key={k} k={k} form={form} />
@@ -137,31 +141,33 @@ export function CapacityPage({ context, form, version, error, weeks }: CapacityP
         <section class="card">
           <h2>Holidays and closed days</h2>
           <p class="hint">
-            One line each: <code>2026-12-21</code> or <code>2026-12-21 to 2027-01-03</code>, then a name if
-            you like.
+            First and last day; without a last day it is the one day. Saving gives more empty rows.
           </p>
-          <div class="row">
-            {(
-              [
-                ['holidays', 'School holidays', 'Families who asked for them are planned into them.'],
-                ['closures', 'Clinic closed', 'Nobody is planned; bookings on these days must be made anew.'],
-                ['workshopClosures', 'Workshop closed', 'Takes its share of the week’s jobs away.'],
-              ] as const
-            ).map(([name, label, hint]) => (
-              <p class="field" key={name}>
-                <label for={name}>{label}</label>
-                <textarea id={name} name={name} rows={6} cols={34}>
-                  {form[name] ?? ''}
-                </textarea>
-                <small>{hint}</small>
-              </p>
-            ))}
-          </div>
+          <DateRows form={form} kind="holidays" title="School holidays" named spare={2}>
+            Families who asked for them are planned into them.
+          </DateRows>
+          <DateRows
+            form={form}
+            kind="closures"
+            title="Clinic closed: public holidays and other days"
+            spare={2}
+          >
+            Nobody is planned; bookings on these days must be made anew.
+          </DateRows>
+          <DateRows form={form} kind="workshopClosures" title="Workshop closed" spare={2}>
+            Takes its share of the week’s jobs away.
+          </DateRows>
         </section>
-        <button type="submit" class="main-action">
-          Save
-        </button>
+        <p class="row">
+          <button type="submit" class="main-action">
+            Save
+          </button>
+          <button type="submit" name="preview" value="yes" formAction="/capacity#moved">
+            Show who would move
+          </button>
+        </p>
       </form>
+      <WeeksAhead context={context} weeks={props.weeks} stored={props.stored} />
     </Layout>
   );
 }

@@ -3,11 +3,12 @@ import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import { capacityOf } from '../../service/api/schemas/clinic-settings.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { type MovedVisit, previewCapacity } from '../../service/preview-capacity.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
-import { capacityForm, readCapacity } from './capacity-form.js';
+import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
 
 const WEEKS_AHEAD = 26;
@@ -16,32 +17,49 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
   const { store, clock } = deps;
   const access = { config: { access: staff } };
 
-  const show = async (request: FastifyRequest, reply: FastifyReply, entered?: Form, error = '') => {
+  const show = async (
+    request: FastifyRequest,
+    reply: FastifyReply,
+    entered: Form | null,
+    errors: readonly string[] = [],
+    moved: readonly MovedVisit[] | null = null,
+  ) => {
     const { value, version } = await store.settings.get();
+    const stored = capacityOf(value);
     return sendPage(
       reply,
       <CapacityPage
         context={await pageContext(request, reply, deps)}
-        form={entered ?? capacityForm(capacityOf(value))}
+        form={entered ?? capacityForm(stored)}
         version={entered ? Number(entered.version) : version}
-        error={error}
+        errors={errors}
+        moved={moved}
         weeks={slotsByWeek(value, clock.today(), WEEKS_AHEAD)}
+        stored={stored}
       />,
-      error ? 422 : 200,
+      errors.length > 0 ? 422 : 200,
     );
   };
 
-  app.get('/capacity', access, (request, reply) => show(request, reply));
+  app.get('/capacity', access, (request, reply) => show(request, reply, null));
 
   app.post<{ Body: Form }>('/capacity', access, async (request, reply) => {
     const form = request.body ?? {};
     try {
-      await store.settings.change(readCapacity(form), Number(form.version), actorOf(request));
+      const capacity = readCapacity(form);
+      const actor = actorOf(request);
+      if (form.preview === 'yes')
+        return show(request, reply, form, [], await previewCapacity(deps, capacity, actor));
+      await store.settings.change(capacity, Number(form.version), actor);
     } catch (error) {
       if (!(error instanceof DoorpostError)) throw error;
       // What was typed is not lost.
-      const accepted = error.place.accepted ? ` Accepted: ${error.place.accepted}.` : '';
-      return show(request, reply, form, `${error.message}.${accepted}`);
+      return show(
+        request,
+        reply,
+        form,
+        error instanceof CapacityRefused ? error.problems : [`${error.message}.`],
+      );
     }
     return reply.redirect('/capacity?notice=settings-saved', 303);
   });

@@ -73,7 +73,7 @@ export function ForecastsHeld(props: {
       <Pictures
         pictures={distances}
         spec="/overview/date-distances.json"
-        label="Days between the even-chance date and the verdict; the numbers are in the table below"
+        label="Days between the even-chance date and the visit that found the device outgrown; the numbers are in the table below"
       />
       <ScrollBox label="Devices outgrown by each date of their forecast">
         <table class="stack">
@@ -129,8 +129,8 @@ export function ForecastsHeld(props: {
       </ScrollBox>
       <ul class="notes">
         <li>
-          <strong>Verdicts come late.</strong> A device is judged at a visit, so the day it was outgrown lies
-          somewhere between the visit before and the verdict
+          <strong>Outgrown is found late.</strong> A device is judged at a visit, so the day it was outgrown
+          lies somewhere between the visit before and that visit
           {held.visitGapDays !== null && `: here ${days(held.visitGapDays)} apart for the middle device`}. A
           device that still fitted before the date and was judged outgrown after it may or may not have been
           outgrown by then: it counts under ‘with those judged later’ and in the pale bar, not under ‘judged
@@ -149,15 +149,15 @@ export function ForecastsHeld(props: {
         <li>
           <strong>Even-chance date.</strong>{' '}
           {middle === 0
-            ? 'The middle verdict came on the even-chance date.'
-            : `The middle verdict came ${days(middle)} ${middle > 0 ? 'after' : 'before'} it.`}{' '}
+            ? 'The middle device was found outgrown on the even-chance date.'
+            : `The middle device was found outgrown ${days(middle)} ${middle > 0 ? 'after' : 'before'} it.`}{' '}
           Only devices judged outgrown can be in this picture; those that still fit would lie to the right.
         </li>
       </ul>
       <details>
         <summary>The second picture in numbers</summary>
         <table>
-          <caption>Devices by days from the even-chance date to the verdict</caption>
+          <caption>Devices by days from the even-chance date to the visit that found them outgrown</caption>
           <thead>
             <tr>
               <th scope="col">Days</th>

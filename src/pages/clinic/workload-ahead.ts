@@ -5,6 +5,7 @@ import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { usualLifetimeMonths } from '../../rules/by-age.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { groupBy } from '../../statistics/group-by.js';
+import { endReasonNames } from '../../words/event-names.js';
 
 const MONTHS = 12;
 const DAYS_A_MONTH = 30.44;
@@ -108,7 +109,7 @@ export function whyEnded(
   const outgrown = new Set(events.flatMap((e) => (e.verdict === 'outgrown' ? e.deviceId : [])));
   const replaced = new Set(devices.flatMap((d) => d.replaces ?? []));
   const reason = (e: (typeof ended)[number]): string => {
-    if (e.endReason) return e.endReason.replaceAll('-', ' ');
+    if (e.endReason) return endReasonNames[e.endReason];
     if (outgrown.has(e.deviceId)) return 'outgrown';
     return replaced.has(e.deviceId) ? 'replaced by the next, reason not said' : 'not said';
   };

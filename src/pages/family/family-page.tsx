@@ -96,7 +96,8 @@ export function FamilyPage(props: {
       {early !== null && <p>{words.correctedAge(early)}</p>}
       {charts.wide && <GrowthFigure words={words} charts={charts} />}
       <p class="small">
-        {context.clinicName} {words.madeOn(format.date(context.today))}{' '}
+        {context.clinicName && `${context.clinicName}. `}
+        {words.madeOn(format.date(context.today))}{' '}
         {props.linkUntil && words.linkUntil(format.date(props.linkUntil))}
       </p>
     </Layout>

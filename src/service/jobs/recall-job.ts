@@ -8,16 +8,13 @@ import {
   type RecallLevelling,
   type RecallList,
 } from '../../recall/contract.js';
-import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso } from '../../records/dates.js';
 import type { JobData, Store, StoredAssessment } from '../../store/contract.js';
 import { withSentences } from '../../words/reason-sentence.js';
 import type { Assessor } from '../assessor.js';
-import { clinicWeekOf } from '../clinic-week-of.js';
 import type { Clock } from '../clock.js';
-import { recallSettingsOf } from '../recall-settings-of.js';
+import { wholeClinic } from '../whole-clinic.js';
 
-const CHUNK = 200;
 /** A cast so soon after the list's last day may fill a place that stays free. */
 const FILL_DAYS = 56;
 
@@ -32,39 +29,10 @@ export async function recallList(
   { runId, month }: JobData['recall-list'],
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
-  const assessing = await assessor.current();
-  const ids = await store.caseload.ids();
-  const records: ChildRecord[] = [];
-  const assessments: StoredAssessment[] = [];
-  for (let part = 0; part * CHUNK < ids.length; part++) {
-    const these = ids.slice(part * CHUNK, (part + 1) * CHUNK);
-    const [chunk, kept] = await Promise.all([
-      store.caseload.records(these),
-      store.forecasts.assessments(these),
-    ]);
-    for (const record of chunk) {
-      const stored = kept.get(record.child.id) ?? null;
-      const now = assessing.of(record, stored);
-      if (now !== stored) await store.forecasts.save(now);
-      records.push(record);
-      assessments.push(now);
-    }
-  }
-  const { value: settings } = await store.settings.get();
-  const today = clock.today();
   await store.jobRuns.say(runId, 'planning the weeks');
-  const answer = await levelledClinicList({
-    records,
-    assessments,
-    jobs: await store.workshopJobs.all(),
-    today,
-    rules: assessing.context.rules,
-    month: month === '' ? null : month.slice(0, 7),
-    settings: recallSettingsOf(settings),
-    clinic: clinicWeekOf(settings),
-    earlier: await store.recall.earlierVisits(),
-    failed: assessing.context.failed,
-  });
+  const { question, assessments, settings, assessing } = await wholeClinic(store, clock, assessor, month);
+  const answer = await levelledClinicList(question);
+  const { today } = question;
   const list = { ...withSentences(answer.list), levelling: answer.list.levelling };
   const using = assessing.context;
   await store.transaction(async (tx) => {

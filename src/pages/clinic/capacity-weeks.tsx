@@ -1,0 +1,87 @@
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { ClinicCapacitySettings } from '../../service/api/schemas/clinic-settings.js';
+import type { MovedVisit } from '../../service/preview-capacity.js';
+import { Empty, ScrollBox } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+type Span = { readonly from: IsoDate; readonly to: IsoDate };
+
+/** The half year ahead, week by week: slots, and what takes them away. */
+export function WeeksAhead(props: {
+  context: PageContext;
+  /** Slots by week (Monday). */
+  weeks: ReadonlyMap<IsoDate, number>;
+  stored: ClinicCapacitySettings;
+}) {
+  const { context, weeks, stored } = props;
+  const { format } = context;
+  const usual = Math.max(...weeks.values());
+  const inWeek = (monday: IsoDate) => (span: Span) => span.from <= addDaysIso(monday, 6) && span.to >= monday;
+  const daysOf = (n: number) => (n === 1 ? '1 day' : `${n} days`);
+  const notes = (monday: IsoDate): string => {
+    const within = inWeek(monday);
+    const closed = stored.closures.filter((day) => within({ from: day, to: day })).length;
+    return [
+      ...stored.holidays.filter(within).map((h) => h.name || 'school holidays'),
+      closed > 0 ? `clinic closed ${daysOf(closed)}` : '',
+      stored.workshopClosures.some(within) ? 'workshop closed' : '',
+      ...stored.clinicians.filter((c) => c.away.some(within)).map((c) => `${c.name} away`),
+    ]
+      .filter((words) => words !== '')
+      .join(', ');
+  };
+  return (
+    <section class="card" aria-labelledby="weeks">
+      <h2 id="weeks">The weeks ahead, as saved</h2>
+      <ScrollBox label="Weeks ahead">
+        <table class="weeks">
+          <thead>
+            <tr>
+              <th scope="col">Week of</th>
+              <th scope="col" class="number">
+                Slots
+              </th>
+              <th scope="col">Holidays, closed, away</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...weeks].map(([monday, slots]) => (
+              <tr key={monday}>
+                <th scope="row">{format.date(monday)}</th>
+                <td class="number">{slots < usual ? <strong>{`${slots} of ${usual}`}</strong> : slots}</td>
+                <td>{notes(monday)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollBox>
+    </section>
+  );
+}
+
+/** Who would be planned into another week; nothing is saved yet. */
+export function MovedVisits({ context, moved }: { context: PageContext; moved: readonly MovedVisit[] }) {
+  const { format } = context;
+  const week = (monday: IsoDate | null) => (monday ? `week of ${format.date(monday)}` : 'no week');
+  return (
+    <section class="card" aria-labelledby="moved" role="status">
+      <h2 id="moved">
+        With what is typed below {moved.length === 1 ? '1 visit moves' : `${moved.length} visits move`}
+      </h2>
+      <p>Nothing is saved yet, and who is booked stays.</p>
+      {moved.length === 0 ? (
+        <Empty>Everybody keeps the planned week.</Empty>
+      ) : (
+        <ul>
+          {moved.map((m) => (
+            <li key={m.childId}>
+              <a href={`/children/${encodeURIComponent(m.childId)}`}>{m.name || m.childId}</a>: {week(m.from)}{' '}
+              → {week(m.to)}
+              {m.tooLate && <strong>. {m.tooLate}</strong>}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
