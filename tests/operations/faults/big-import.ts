@@ -62,9 +62,9 @@ export const bigImport: Scenario = async (say) => {
       thrice(() => send(administrator, 12, 57, false)),
     );
     await measure(
-      '3 x 60 MB, as much as is taken',
+      '3 x 30 MiB, as much as is taken',
       [201, 422, 429],
-      thrice(() => send(administrator, 1, 57)),
+      thrice(() => send(administrator, 1, 30)),
     );
     figures.processes = processesOf(clinic.folder).length;
     await clinic.end();

@@ -83,10 +83,7 @@ export const doors: readonly MutationGroup[] = [
     file: 'src/store/connect.ts',
     tests: ['tests/store/lost-answers.test.ts'],
     name: 'an answer that does not come',
-    changes: [
-      ['query_timeout: answersWithinMs', 'query_timeout: undefined'],
-      ['client.release(destroy || lost !== null)', 'client.release(destroy)'],
-    ],
+    changes: [['query_timeout: answersWithinMs', 'query_timeout: undefined']],
   },
   {
     harm: 'work stands still for a day after a clock was put right',
