@@ -33,28 +33,34 @@ export function WeeksAhead(props: {
   return (
     <section class="card" aria-labelledby="weeks">
       <h2 id="weeks">The weeks ahead, as saved</h2>
-      <ScrollBox label="Weeks ahead">
-        <table class="weeks">
-          <thead>
-            <tr>
-              <th scope="col">Week of</th>
-              <th scope="col" class="number">
-                Slots
-              </th>
-              <th scope="col">Holidays, closed, away</th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...weeks].map(([monday, slots]) => (
-              <tr key={monday}>
-                <th scope="row">{format.date(monday)}</th>
-                <td class="number">{slots < usual ? <strong>{`${slots} of ${usual}`}</strong> : slots}</td>
-                <td>{notes(monday)}</td>
+      <details>
+        <summary>
+          {weeks.size} weeks, {[...weeks.values()].filter((slots) => slots < usual).length} of them with fewer
+          slots than the {usual} usual
+        </summary>
+        <ScrollBox label="Weeks ahead">
+          <table class="weeks">
+            <thead>
+              <tr>
+                <th scope="col">Week of</th>
+                <th scope="col" class="number">
+                  Slots
+                </th>
+                <th scope="col">Holidays, closed, away</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+            </thead>
+            <tbody>
+              {[...weeks].map(([monday, slots]) => (
+                <tr key={monday}>
+                  <th scope="row">{format.date(monday)}</th>
+                  <td class="number">{slots < usual ? <strong>{`${slots} of ${usual}`}</strong> : slots}</td>
+                  <td>{notes(monday)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollBox>
+      </details>
     </section>
   );
 }
