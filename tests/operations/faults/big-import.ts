@@ -58,7 +58,8 @@ export const bigImport: Scenario = async (say) => {
     );
     await measure(
       '3 x 12 x 60 MB, size not announced',
-      [413],
+      // The clinic's own import may hold one of the places.
+      [413, 429],
       thrice(() => send(administrator, 12, 57, false)),
     );
     await measure(
