@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: speeds that matter, side by side in one run, so that only ratios need to be compared between
- * machines. CPU seconds of this process beside wall-clock seconds: on a busy machine the first is the fairer figure.
+ * machines. The figures are written to measured.json; `npm run bench:table` puts them into DEVELOPERS.md.
  * `npm run bench -- 20000` plans for that many children at the end (default 20,000; 0 leaves it out).
  */
 
@@ -20,36 +20,14 @@ import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
 import { randomPlan } from '../recall/random-plan.js';
+import { benchEngine } from './engine.js';
+import { measure, note, write } from './measure.js';
 
 const DEMO_CHILDREN = 200;
 /** Casting slots a week for each child in care: a clinic with a backlog, as the demo clinic has one. */
 const SLOTS_A_CHILD = 0.06;
 
-interface Measured {
-  readonly what: string;
-  readonly wallSeconds: number;
-  readonly cpuSeconds: number;
-  readonly note: string;
-}
-const rows: Measured[] = [];
-
-async function measure(what: string, run: () => Promise<string> | string): Promise<Measured> {
-  const cpu = process.cpuUsage();
-  const wall = performance.now();
-  const note = await run();
-  const used = process.cpuUsage(cpu);
-  const row = {
-    what,
-    wallSeconds: (performance.now() - wall) / 1000,
-    cpuSeconds: (used.user + used.system) / 1e6,
-    note,
-  };
-  rows.push(row);
-  console.log(
-    `${row.what.padEnd(62)} ${row.wallSeconds.toFixed(2).padStart(8)} s wall ${row.cpuSeconds.toFixed(2).padStart(8)} s CPU  ${note}`,
-  );
-  return row;
-}
+await benchEngine();
 
 const settings = levellingSettings.parse({});
 const plan = (n: number) =>
@@ -84,9 +62,7 @@ const columns = await measure('levelling 1,500, column generation and whole numb
   const p = await levelPlan(requests, capacity);
   return `cost ${p.cost.toFixed(1)}, gap ${(100 * p.gap).toFixed(3)} %`;
 });
-console.log(
-  `ratio whole programme : column generation = ${(whole.cpuSeconds / columns.cpuSeconds).toFixed(2)} (CPU)`,
-);
+note('times as fast by column generation', whole.cpu / columns.cpu, 'x', 'CPU');
 
 const many = Number(process.argv[2] ?? 20_000);
 if (many > 0) {
@@ -120,11 +96,12 @@ if (many > 0) {
     });
     return `gap ${(100 * levelling.gap).toFixed(3)} %, ${levelling.visitsSaved} visits saved`;
   });
-  goal({ ...leveled, wallSeconds: listed.wallSeconds + leveled.wallSeconds });
+  goal({ wall: listed.wall + leveled.wall });
 }
+write();
 
-function goal(row: Measured): void {
-  console.log(`goal: 60 s on two cores; here ${row.wallSeconds.toFixed(1)} s wall, most of it on one core`);
+function goal({ wall }: { wall: number }): void {
+  console.log(`goal: 10 s on two cores; here ${wall.toFixed(1)} s`);
 }
 
 /** The demo clinic's children over and over under new ids: their records and forecasts are real, only the number is not. */
