@@ -24,7 +24,16 @@ export function foldWords(text: string): string[] {
 }
 
 /** The same as one text: 'fus lange li cm'. */
-export const foldText = (text: string): string => foldWords(text).join(' ');
+export function foldText(text: string): string {
+  const kept = folded.get(text);
+  if (kept !== undefined) return kept;
+  // The same few words stand in every row of a sheet.
+  if (folded.size > 20_000) folded.clear();
+  const words = foldWords(text).join(' ');
+  if (text.length <= 60) folded.set(text, words);
+  return words;
+}
+const folded = new Map<string, string>();
 
 /** The phrases of a list with | between them, folded; those that fold to nothing are left out. */
 export const phrasesOf = (list: string): string[] =>

@@ -3,6 +3,8 @@ import { cellDate } from '../cell-date.js';
 import type { Grid } from '../grid.js';
 
 const FEWEST = 3;
+/** Nobody says more of a child than this down the side of a sheet. */
+const MOST = 120;
 
 /**
  * A sheet with a column a child and what is said of them down the left side, turned so that it has a row a child.
@@ -12,6 +14,7 @@ export function upright(grid: Grid): Grid {
   const start = grid.rows.findIndex(({ cells }) => cells.filter((c) => c !== '').length >= 2);
   if (start === -1) return grid;
   const body = grid.rows.slice(start);
+  if (body.length > MOST) return grid;
   const width = Math.max(...body.map(({ cells }) => cells.length));
   const labels = body.map(({ cells }) => cells[0] ?? '');
   const known = labels.filter(isHeading);
