@@ -80,6 +80,10 @@ export const clinicSettings = clinicCapacitySettings.extend({
     .refine((all) => Object.keys(all).every((family) => families.includes(family)), {
       message: `a family of ${families.join(', ')} is accepted`,
     })
-    .describe('months before the funder pays for the next device of a side, by family; 0 or absent: no rule'),
+    .meta({
+      description:
+        'months before the funder pays for the next device of a side, by family; 0 or absent: no rule',
+      maxProperties: families.length,
+    }),
   language: z.string().min(2).max(35),
 });
