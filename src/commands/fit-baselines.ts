@@ -1,17 +1,17 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { readTable } from '../exchange/csv/read-table.js';
 import type { BaselineCurvesFile } from '../growth/population/baseline-curves.js';
 import { fitBaselines as fitOneCohort } from '../study/backtest/fit-baselines.js';
 import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
 import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
+import { modelsFolder } from './fit-model-folder.js';
 import { terminal } from './terminal.js';
 
-const modelsFolder = fileURLToPath(new URL('../../models/', import.meta.url));
 /** Ages the curves are tabulated at: the Berkeley records' own, and quarters for infants. */
+export const childAges = [2, 3, 4, 5, 6, 7, ...Array.from({ length: 21 }, (_, i) => 8 + i / 2)];
 const ages = {
-  children: [2, 3, 4, 5, 6, 7, ...Array.from({ length: 21 }, (_, i) => 8 + i / 2)],
+  children: childAges,
   infants: Array.from({ length: 9 }, (_, i) => i / 4),
 } as const;
 

@@ -1,30 +1,37 @@
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
+import type { GrowthModel } from '../growth/population/growth-model.js';
 import { toScale } from '../growth/population/growth-scale.js';
 import { growthModel, loadGrowthModel } from '../growth/population/model.js';
-import type { GrowthParameters } from '../growth/population/parameters.js';
 import { loadReferences } from '../reference/reference.js';
 import { readSurveyRecords } from '../reference/survey-records.js';
 import { randomStream } from '../statistics/random-stream.js';
+import { baselineRules, type PointRule } from '../study/backtest/baselines.js';
+import { cohortCurve, fitCohortCurves } from '../study/backtest/cohort-curves.js';
+import { growthForecaster } from '../study/backtest/growth-forecaster.js';
 import type { GrowthRecord } from '../study/backtest/growth-record.js';
+import { outgrownDates } from '../study/backtest/outgrown-dates.js';
 import { parseRecords } from '../study/backtest/parse-records.js';
+import { simulatedRecords } from '../study/backtest/simulated-children.js';
 import { anchorInput } from '../study/fit/anchor-input.js';
-import type { AnchorChild } from '../study/fit/anchor-records.js';
+import type { AnchorChild, AnchorRow } from '../study/fit/anchor-records.js';
 import { correlationOf, fitGrowthModel, type GrowthFitInput } from '../study/fit/fit-growth-model.js';
 import { growthSettings } from '../study/fit/growth-settings.js';
 import { infantWandering } from '../study/fit/infant-wandering.js';
 import { measuredError } from '../study/fit/measured-error.js';
-import { modelCard } from '../study/fit/model-card.js';
 import { parseInfants } from '../study/fit/parse-infants.js';
 import { referencesOnly } from '../study/fit/references-only.js';
+import { childAges } from './fit-baselines.js';
+import { modelsFolder, writeModel } from './fit-model-folder.js';
 import { type Terminal, terminal } from './terminal.js';
 
-const shipped = fileURLToPath(new URL('../../models/', import.meta.url));
 const FOLDS = 5;
-const VERSION = '1.1.0';
+const groups = Array.from({ length: FOLDS }, (_, f) => f);
+/** Children drawn from the model for the floor of the dates. */
+const SIMULATED = 60;
+const VERSION = '1.2.0';
 
 export interface FitGrowthOptions {
   readonly cohort: readonly string[];
@@ -43,9 +50,10 @@ export interface FitGrowthOptions {
 export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal): Promise<void> {
   const name = opts.name ?? 'default';
   const seed = opts.seed ?? 1;
-  const folder = opts.out ?? shipped;
+  const folder = opts.out ?? modelsFolder;
   const refs = loadReferences();
-  const cohort = opts.cohort.flatMap((path) => readCohort(path));
+  const records = opts.cohort.flatMap((path) => readCohort(path));
+  const cohort = records.map(anchorChild);
   const infants = opts.infants?.length
     ? infantWandering(
         opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path)))),
@@ -60,12 +68,30 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     io.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
   const { parameters } = fitGrowthModel(input, refs, log('all children'));
   const fold = folds(cohort, seed);
-  const models = Array.from({ length: FOLDS }, (_, f) => {
-    const others = { ...input, cohort: cohort.filter((_, i) => fold[i] !== f) };
-    return growthModel(fitGrowthModel(others, refs, log(`group ${f + 1} left out`)).parameters, refs);
-  });
-  const place = new Map(cohort.map((c, i) => [c, i]));
-  const errors = measuredError(cohort, (c) => models[fold[place.get(c) as number]], seed);
+  const withoutGroup = (f: number) => cohort.filter((_, i) => fold[i] !== f);
+  const models = groups.map((f) =>
+    growthModel(
+      fitGrowthModel({ ...input, cohort: withoutGroup(f) }, refs, log(`group ${f + 1} left out`)).parameters,
+      refs,
+    ),
+  );
+  const centiles = groups.map((f) => centileOf(records.filter((_, i) => fold[i] !== f)));
+  const groupOf = new Map(records.map((record, i) => [record.id, fold[i]]));
+  const measured = (whole: GrowthModel, leftOut: readonly GrowthModel[]) => {
+    const of = (record: GrowthRecord) => groupOf.get(record.id) as number;
+    const settings = { history: 3, noise: 'clinic' as const, seed, noiseDraws: 1 };
+    const dated = (children: readonly GrowthRecord[], model: (record: GrowthRecord) => GrowthModel) =>
+      outgrownDates(
+        children,
+        (record) => [growthForecaster(whole.name, model(record), 'clinic', seed)],
+        settings,
+      );
+    return {
+      errors: measuredError(records, (r) => ({ model: leftOut[of(r)], centile: centiles[of(r)] }), seed),
+      dates: dated(records, (r) => leftOut[of(r)]),
+      dateFloors: dated(simulatedRecords(whole, SIMULATED, seed), () => whole),
+    };
+  };
   const data = [
     `${cohort.length} children followed (${opts.cohort.map((p) => basename(p)).join(', ')}), ${cohort.reduce((s, c) => s + c.rows.length, 0)} readings.`,
     opts.records
@@ -74,48 +100,34 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     'Mean curves of measures without serial records, and of leg length below 8 years: the working reference.',
   ];
   const command = `doorpost fit growth --cohort ... --name ${name} --seed ${seed}`;
-  write(
-    join(folder, name),
-    parameters,
-    modelCard({
-      parameters,
-      curves:
-        'Mean curves, effects of tempo and intensity on size and the covariance of deviations were learned by\nexpectation-maximisation from the followed children, the covariance shrunk towards a designed one.',
-      data,
-      infants,
-      errors,
-      command,
-    }),
-  );
+  io.err('error on the children left out');
+  writeModel(join(folder, name), parameters, {
+    curves:
+      'Mean curves, effects of tempo and intensity on size and the covariance of deviations were learned by\nexpectation-maximisation from the followed children, the covariance shrunk towards a designed one.',
+    ...measured(growthModel(parameters, refs), models),
+    ...{ data, infants, command },
+  });
   io.out(join(folder, name));
   if (name !== 'default') return;
   const caseload = (children: readonly AnchorChild[]) => children.map((c) => anchorInput(c.sex, c.rows));
   const plainInput = { ...input, name: 'references-only' };
-  const plain = referencesOnly(plainInput, refs, caseload(cohort));
-  const plainModels = Array.from({ length: FOLDS }, (_, f) =>
-    growthModel(referencesOnly(plainInput, refs, caseload(cohort.filter((_, i) => fold[i] !== f))), refs),
-  );
-  const plainErrors = measuredError(cohort, (c) => plainModels[fold[place.get(c) as number]], seed);
-  write(
-    join(folder, plain.name),
-    plain,
-    modelCard({
-      parameters: plain,
-      curves:
-        'Mean curves are medians of the working reference with the smear of mixed tempos taken out; the spread of\ndeviations is as designed, not estimated. The curves were then moved to the followed children as to a caseload:\nfive numbers per measure and sex (level, slope, bend and two finer shapes), nothing else was learned from them.',
-      data,
-      infants,
-      errors: plainErrors,
-      command,
-    }),
-  );
+  const plainOf = (children: readonly AnchorChild[]) => referencesOnly(plainInput, refs, caseload(children));
+  const plain = plainOf(cohort);
+  const plainModels = groups.map((f) => growthModel(plainOf(withoutGroup(f)), refs));
+  io.err('error of the references alone');
+  writeModel(join(folder, plain.name), plain, {
+    curves:
+      'Mean curves are medians of the working reference with the smear of mixed tempos taken out; the spread of\ndeviations is as designed, not estimated. The curves were then moved to the followed children as to a caseload:\nfive numbers per measure and sex (level, slope, bend and two finer shapes), nothing else was learned from them.',
+    ...measured(growthModel(plain, refs), plainModels),
+    ...{ data, infants, command },
+  });
   io.out(join(folder, plain.name));
 }
 
-function write(folder: string, parameters: GrowthParameters, card: string): void {
-  mkdirSync(folder, { recursive: true });
-  writeFileSync(join(folder, 'parameters.json'), `${JSON.stringify(parameters)}\n`);
-  writeFileSync(join(folder, 'model-card.md'), card);
+/** The rule of staying on these children's own centile, of stature and leg length. */
+function centileOf(records: readonly GrowthRecord[]): PointRule {
+  const cohort = cohortCurve(fitCohortCurves(records, childAges));
+  return baselineRules({ published: cohort, own: cohort, cohort })['cohort-centile'];
 }
 
 function csvIn(path: string): string {
@@ -127,21 +139,20 @@ function read(path: string): Buffer {
   return readFileSync(path);
 }
 
-function readCohort(path: string): AnchorChild[] {
+function readCohort(path: string): GrowthRecord[] {
   const file = csvIn(path);
-  return parseRecords(readTable(file, read(file)), 'children').map(
-    (record: GrowthRecord): AnchorChild => ({
-      sex: record.sex,
-      rows: record.visits.flatMap((v) =>
-        Object.entries(v.sizes).map(([measure, size]) => ({
-          measure: measure as AnchorChild['rows'][number]['measure'],
-          ageYears: v.ageYears,
-          value: toScale(measure as AnchorChild['rows'][number]['measure'], size as number),
-        })),
-      ),
-    }),
-  );
+  return parseRecords(readTable(file, read(file)), 'children');
 }
+
+const anchorChild = (record: GrowthRecord): AnchorChild => ({
+  sex: record.sex,
+  rows: record.visits.flatMap((v) =>
+    Object.entries(v.sizes).map(([id, size]) => {
+      const measure = id as AnchorRow['measure'];
+      return { measure, ageYears: v.ageYears, value: toScale(measure, size as number) };
+    }),
+  ),
+});
 
 /** Groups of children, evenly by sex, in seeded order. */
 function folds(cohort: readonly AnchorChild[], seed: number): number[] {

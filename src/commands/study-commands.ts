@@ -36,6 +36,11 @@ export function studyCommands(program: Command, load: Load): void {
     .option('--seed <number>', 'seed', whole)
     .action(load('fit-growth', 'fitGrowth'));
   fit
+    .command('cards')
+    .description("write the models' cards anew from what their fit measured")
+    .option('--out <folder>', 'folder of models')
+    .action(load('fit-cards', 'fitCards'));
+  fit
     .command('baselines')
     .description(
       'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',

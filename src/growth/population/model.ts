@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../../errors.js';
+import type { MeasureId } from '../../records/measure.js';
 import { curveOf, lmsAt, loadReferences, zScore } from '../../reference/reference.js';
 import type { References } from '../../reference/reference-curve.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
@@ -100,16 +101,26 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
     p.followers,
     p.tempo.wanderSharing,
   );
+  const offsetOf = (measure: MeasureId) => p.offsets.find((o) => o.sex === sex && o.measure === measure);
+  const shiftOf = (measure: MeasureId) => {
+    const offset = offsetOf(measure);
+    if (!offset) return null;
+    const sd = curves.sd[p.measures.indexOf(measure)];
+    const fromSd = readTable(sd, tempo.centre + offset.fromU);
+    return (i: number) => {
+      const u = tableLogAge(i) - tempo.centre;
+      return offsetAt(offset, u) * (u < offset.fromU ? sd[i] / fromSd : 1);
+    };
+  };
+  /** Whose sitting heights nobody took: what its stature is moved by, less what its legs are. */
+  const trunkShift = () => {
+    const [whole, legs] = [shiftOf('stature'), shiftOf('leg_length')];
+    return whole && legs && ((i: number) => whole(i) - legs(i));
+  };
   const moved = (tables: readonly CurveTable[]) =>
     tables.map((table, d) => {
-      const offset = p.offsets.find((o) => o.sex === sex && o.measure === p.measures[d]);
-      if (!offset) return table;
-      const sd = curves.sd[d];
-      const fromSd = readTable(sd, tempo.centre + offset.fromU);
-      return table.map((v, i) => {
-        const u = tableLogAge(i) - tempo.centre;
-        return v + offsetAt(offset, u) * (u < offset.fromU ? sd[i] / fromSd : 1);
-      });
+      const shift = shiftOf(p.measures[d]) ?? (p.measures[d] === 'sitting_height' ? trunkShift() : null);
+      return shift ? table.map((v, i) => v + shift(i)) : table;
     });
   const grid = quadratureGrid(p.tempo.tempoPoints, p.tempo.intensityPoints);
   const settings = { ...p.tempo, wanderYears: p.anchors.wanderYears };

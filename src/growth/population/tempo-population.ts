@@ -68,15 +68,13 @@ export function tempoPopulation(
     );
   });
   /** Sitting height is what stature has over the legs: known for years wherever both are. */
-  const trunk = (d: number): CurveTable | null => {
-    const [whole, legs] = [measures.indexOf('stature'), measures.indexOf('leg_length')];
-    if (measures[d] !== 'sitting_height' || !anchorAt.includes(whole) || !anchorAt.includes(legs))
-      return null;
-    return plain[d].map((v, i) => {
-      const from = Math.max(i, FIRST_COMPARED);
-      return (v * (mean[whole][from] - mean[legs][from])) / plain[d][from];
+  const [whole, legs] = (['stature', 'leg_length'] as const).map((id) => anchors.measures.indexOf(id));
+  const isTrunk = (d: number) => measures[d] === 'sitting_height' && whole >= 0 && legs >= 0;
+  const trunk = (d: number): CurveTable =>
+    plain[d].map((v, i) => {
+      const from = Math.max(i, FIRST_LEGS);
+      return (v * (mean[anchorAt[whole]][from] - mean[anchorAt[legs]][from])) / plain[d][from];
     });
-  };
   const loadings = measures.map((_, d) => regress(correlation, d, anchorAt));
   // Anchor coefficient SDs, model scale.
   const anchorSd = anchorAt.map((_, a) =>
@@ -84,36 +82,31 @@ export function tempoPopulation(
   );
   const tempoEffect = new Float64Array(D * k);
   const intensityEffect = new Float64Array(D * k);
+  /** Per measure what one unit of each anchor's deviation adds to its own, and its own SD, both per coefficient. */
+  const weight = measures.map(() => anchorAt.map(() => new Float64Array(k)));
   const sd = measures.map((_, d) => {
-    const a = anchorAt.indexOf(d);
-    if (a >= 0) {
-      for (let i = 0; i < k; i++) {
-        tempoEffect[d * k + i] = anchors.tempoEffect[curves.sex][a * k + i];
-        intensityEffect[d * k + i] = anchors.intensityEffect[curves.sex][a * k + i];
-      }
-      return anchorSd[a];
-    }
     const shift = anchorAt.reduce(
       (sum, at, b) => sum + loadings[d][b] * standsOff(mean[at], plain[at], curves.sd[at]),
       0,
     );
-    mean[d] = trunk(d) ?? mean[d].map((v, i) => v + shift * curves.sd[d][i]);
+    if (isTrunk(d)) mean[d] = trunk(d);
+    else if (!anchorAt.includes(d)) mean[d] = mean[d].map((v, i) => v + shift * curves.sd[d][i]);
     return Float64Array.from({ length: k }, (_, i) => {
       const total = readTable(curves.sd[d], x[i]) ** 2;
       const timing = tempoVariance((at) => readTable(mean[d], at), x[i], tempo);
       const s = Math.sqrt(Math.max(0.5 * total, total - timing));
       for (let b = 0; b < A; b++) {
-        const per = (loadings[d][b] * s) / anchorSd[b][i];
-        tempoEffect[d * k + i] += per * anchors.tempoEffect[curves.sex][b * k + i];
-        intensityEffect[d * k + i] += per * anchors.intensityEffect[curves.sex][b * k + i];
+        const per = anchorAt[b] === d ? 1 : (loadings[d][b] * s) / anchorSd[b][i];
+        const w = isTrunk(d) ? Number(b === whole) - Number(b === legs) : per;
+        weight[d][b][i] = w;
+        tempoEffect[d * k + i] += w * anchors.tempoEffect[curves.sex][b * k + i];
+        intensityEffect[d * k + i] += w * anchors.intensityEffect[curves.sex][b * k + i];
       }
-      return s;
+      return isTrunk(d) ? TRUNK_OWN * s : s;
     });
   });
   const n = D * k;
   const covariance = new Float64Array(n * n);
-  const z = (b: number, i: number, c: number, j: number) =>
-    anchors.covariance[b * k + i][c * k + j] / (anchorSd[b][i] * anchorSd[c][j]);
   for (let d = 0; d < D; d++)
     for (let e = 0; e <= d; e++) {
       const own = ownCorrelation(correlation, loadings, anchorAt, d, e) * settings.widen ** 2;
@@ -123,34 +116,51 @@ export function tempoPopulation(
           let v = 0;
           for (let b = 0; b < A; b++)
             for (let c = 0; c < A; c++)
-              if (loadings[d][b] !== 0 && loadings[e][c] !== 0)
-                v += loadings[d][b] * loadings[e][c] * z(b, i, c, j);
+              if (weight[d][b][i] !== 0 && weight[e][c][j] !== 0)
+                v += weight[d][b][i] * weight[e][c][j] * anchors.covariance[b * k + i][c * k + j];
           const distance = spline.abscissae[i] - spline.abscissae[j];
-          v += own * (life + (1 - life) * maternThreeHalves(distance, settings.ownLength));
-          v *= sd[d][i] * sd[e][j];
+          const lasting = life + (1 - life) * maternThreeHalves(distance, settings.ownLength);
+          v += own * lasting * sd[d][i] * sd[e][j];
           covariance[(d * k + i) * n + e * k + j] = v;
           covariance[(e * k + j) * n + d * k + i] = v;
         }
     }
-  const leg = anchors.measures.indexOf('leg_length');
-  const legShare = anchors.wanderSd[leg] / readTable(curves.sd[anchorAt[leg]], tempo.centre);
+  const legShare = anchors.wanderSd[legs] / readTable(curves.sd[anchorAt[legs]], tempo.centre);
+  const others = measures.map((_, d) => d).filter((d) => !isTrunk(d));
   const wanderSd = Float64Array.from(measures, (_, d) => {
     const a = anchorAt.indexOf(d);
     return a >= 0 ? anchors.wanderSd[a] : settings.widen * legShare * readTable(curves.sd[d], tempo.centre);
   });
   // Between anchors as the estimate had it, so that fit and forecast have one likelihood; else in proportion to size.
-  const wanderCorrelation = measures.map((_, d) =>
-    Float64Array.from(measures, (_, e) => {
-      const [a, b] = [anchorAt.indexOf(d), anchorAt.indexOf(e)];
-      if (a >= 0 && b >= 0) return anchors.wanderCorrelation[a][b];
-      return d === e ? 1 : correlation[d][e] * wanderSharing;
-    }),
-  );
+  const shared = (d: number, e: number) => {
+    const [a, b] = [anchorAt.indexOf(d), anchorAt.indexOf(e)];
+    if (a >= 0 && b >= 0) return anchors.wanderCorrelation[a][b];
+    return d === e ? 1 : correlation[d][e] * wanderSharing;
+  };
+  const wanderCorrelation = measures.map((_, d) => Float64Array.from(measures, (_, e) => shared(d, e)));
+  const trunkAt = measures.findIndex((_, d) => isTrunk(d));
+  if (trunkAt >= 0) {
+    const [up, down] = [anchorAt[whole], anchorAt[legs]];
+    const withTrunk = (e: number) => wanderSd[up] * shared(up, e) - wanderSd[down] * shared(down, e);
+    const variance = wanderSd[up] * withTrunk(up) - wanderSd[down] * withTrunk(down);
+    wanderSd[trunkAt] = Math.sqrt(variance + TRUNK_OWN_WANDER_MM ** 2);
+    for (const e of others)
+      wanderCorrelation[e][trunkAt] = wanderCorrelation[trunkAt][e] = withTrunk(e) / wanderSd[trunkAt];
+  }
   return { k, mean, tempoEffect, intensityEffect, covariance, wanderSd, wanderCorrelation };
 }
 
+/**
+ * A trunk's own SD against what the survey leaves over: 3 mm for how differently the three lengths are taken. In the
+ * survey stature and legs tell nine tenths of a sitting height; the rest is its readings' errors.
+ */
+const TRUNK_OWN = 0.3;
+const TRUNK_OWN_WANDER_MM = 1;
+
 /** Ages at which two mean curves are compared: between infancy and the end of growth. */
 const FIRST_COMPARED = tableIndex(logAge(5));
+/** From here the followed children's legs were measured; before, stature less a borrowed leg curve has bumps of its own. */
+const FIRST_LEGS = tableIndex(logAge(8));
 const LAST_COMPARED = tableIndex(logAge(18));
 
 /**

@@ -7,6 +7,7 @@ import { type Noise, recordErrorSd } from './clinic-noise.js';
 import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
 import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
 import type { BacktestMeasure, Known } from './growth-record.js';
+import { recordedBand } from './recorded-band.js';
 
 /** Paths behind a median outgrown date: its sampling error is about a twentieth of the date's own SD. */
 const DATE_DRAWS = 600;
@@ -75,13 +76,12 @@ function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): C
       const median = prediction.quantile(0.5);
       // The horizons are asked for the same levels one after another: each level is worked out once for all.
       const known = new Map<number, Float64Array>();
-      // What is scored is a recorded size, with the record's own error: the band around the median is widened by it.
-      const widening = days.map((_, j) =>
-        Math.hypot(1, recordErrorSd(measure, ageYears + aheadYears[j]) / Math.max(prediction.sd[j], 1e-3)),
+      const recorded = recordedBand(
+        prediction,
+        aheadYears.map((ahead) => recordErrorSd(measure, ageYears + ahead)),
       );
       const quantile = (p: number) => {
-        const there =
-          known.get(p) ?? prediction.quantile(p).map((q, j) => median[j] + (q - median[j]) * widening[j]);
+        const there = known.get(p) ?? recorded(p);
         known.set(p, there);
         return there;
       };

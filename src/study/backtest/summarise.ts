@@ -2,6 +2,7 @@ import { groupBy } from '../../statistics/group-by.js';
 import { rounded } from '../../statistics/rounded.js';
 import { ageBands } from './age-bands.js';
 import type { Noise } from './clinic-noise.js';
+import { ratioByChild } from './ratio-by-child.js';
 import type { ScoredForecast } from './run-forecasts.js';
 
 /** One line of the report. Errors in cm, as the record's own unit. */
@@ -92,6 +93,9 @@ export function summarise(
   );
 }
 
+const error = (s: ScoredForecast) => Math.abs(s.errorMm);
+const crps = (s: ScoredForecast) => s.crpsMm;
+
 /** Each method's mean absolute error and CRPS over the published and the cohort's own centile's. */
 export function ratios(
   scored: readonly ScoredForecast[],
@@ -105,7 +109,7 @@ export function ratios(
       return [...methods]
         .filter(([method]) => method !== against)
         .map(([method, rows]) => {
-          const { ratio, se } = ratioByChild(rows, baseline, (s) => Math.abs(s.errorMm));
+          const { ratio, se } = ratioByChild(rows, error, baseline, error);
           return {
             ...key,
             ...settings,
@@ -113,54 +117,13 @@ export function ratios(
             against,
             maeRatio: rounded(ratio),
             maeRatioSeByChild: rounded(se),
-            crpsRatio: rounded(ratioByChild(rows, baseline, (s) => s.crpsMm).ratio),
+            crpsRatio: rounded(ratioByChild(rows, crps, baseline, crps).ratio),
           };
         });
     });
   });
 }
 
-/**
- * Standard error of a mean over forecasts when a child's forecasts go together: the ratio estimator over
- * children as primary units (Cochran 1977, Sampling Techniques, 3rd ed., section 6.4 - from memory).
- */
-export function seByChild(rows: readonly ScoredForecast[], value: (s: ScoredForecast) => number): number {
-  const one = rows.map((s) => ({ childId: s.childId, value: 1 }));
-  return ratioOfSums(
-    rows.map((s) => ({ childId: s.childId, value: value(s) })),
-    one,
-  ).se;
-}
-
-function ratioByChild(
-  rows: readonly ScoredForecast[],
-  baseline: readonly ScoredForecast[],
-  value: (s: ScoredForecast) => number,
-) {
-  const of = (list: readonly ScoredForecast[]) => list.map((s) => ({ childId: s.childId, value: value(s) }));
-  return ratioOfSums(of(rows), of(baseline));
-}
-
-interface ChildValue {
-  readonly childId: string;
-  readonly value: number;
-}
-
-function ratioOfSums(top: readonly ChildValue[], bottom: readonly ChildValue[]) {
-  const sums = new Map<string, { top: number; bottom: number }>();
-  const add = (rows: readonly ChildValue[], side: 'top' | 'bottom') => {
-    for (const row of rows) {
-      const sum = sums.get(row.childId) ?? { top: 0, bottom: 0 };
-      sum[side] += row.value;
-      sums.set(row.childId, sum);
-    }
-  };
-  add(top, 'top');
-  add(bottom, 'bottom');
-  const children = [...sums.values()];
-  const total = children.reduce((t, c) => ({ top: t.top + c.top, bottom: t.bottom + c.bottom }));
-  const ratio = total.top / total.bottom;
-  const squares = children.reduce((sum, c) => sum + (c.top - ratio * c.bottom) ** 2, 0);
-  const k = children.length;
-  return { ratio, se: k < 2 ? 0 : Math.sqrt((k / (k - 1)) * squares) / total.bottom };
-}
+/** Standard error of a mean over forecasts, children as the units. */
+export const seByChild = (rows: readonly ScoredForecast[], value: (s: ScoredForecast) => number): number =>
+  ratioByChild(rows, value, rows, () => 1).se;

@@ -14,6 +14,8 @@ import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
 import type { AnchorChild, AnchorRow } from './anchor-records.js';
 
 const SEXES = ['male', 'female'] as const;
+/** How many children the starting SDs of tempo and intensity count for. */
+const SD_CHILDREN = 10;
 
 export interface AnchorFitSettings {
   readonly iterations: number;
@@ -75,10 +77,10 @@ export function fitAnchors(
           }
           spread[i * p + j] += v;
         }
-      // Four children's worth of belief in the starting SDs' scale keeps a small cohort from running away.
-      const shrunk = (sum: number) => Math.sqrt(Math.max((sum + 4) / (m.n + 4), 0.3));
-      next.tempoSd[sex] = now.tempoSd[sex] * shrunk(m.xx[4]);
-      next.intensitySd[sex] = now.intensitySd[sex] * shrunk(m.xx[8]);
+      const sdOf = (squares: number, own: number, begun: number) =>
+        Math.sqrt((squares * own ** 2 + SD_CHILDREN * begun ** 2) / (m.n + SD_CHILDREN));
+      next.tempoSd[sex] = sdOf(m.xx[4], now.tempoSd[sex], start.tempoSd[sex]);
+      next.intensitySd[sex] = sdOf(m.xx[8], now.intensitySd[sex], start.intensitySd[sex]);
     }
     const total = children.length + settings.priorChildren;
     const covariance = start.covariance.map((row, i) =>

@@ -8,15 +8,18 @@ export const growthSettings = {
   /** Mean ages at peak height velocity (from memory); where the curves of both sexes are laid together. */
   peakVelocityAgeYears: { male: 13.8, female: 11.8 },
   growthEndYears: { male: 17.5, female: 15.5 },
-  /** Until about 2 years a child is on its own centile; then the tempo population takes over. */
+  /**
+   * Until about 2 years a child is on its own centile; then the tempo population takes over. By 3 already, its bands
+   * held 61-69 % at 3 years and boys' stature quickened at 2.5; by 4 they hold 88-94 % and nothing quickens.
+   */
   zScoreShare: {
     male: [
-      { ageYears: 2.2, share: 1 },
-      { ageYears: 3, share: 0 },
+      { ageYears: 2.4, share: 1 },
+      { ageYears: 4, share: 0 },
     ],
     female: [
-      { ageYears: 2.2, share: 1 },
-      { ageYears: 3, share: 0 },
+      { ageYears: 2.4, share: 1 },
+      { ageYears: 4, share: 0 },
     ],
   },
   followers: { ownSizeShare: 0.8, ownSizeShareSoft: 0.65, ownLength: 0.25, widen: 1.1 },

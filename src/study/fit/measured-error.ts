@@ -1,14 +1,20 @@
 import type { GrowthModel } from '../../growth/population/growth-model.js';
-import { fitChild } from '../../growth/prediction/fit-child.js';
-import type { MeasureId } from '../../records/measure.js';
 import { groupBy } from '../../statistics/group-by.js';
-import { randomStream } from '../../statistics/random-stream.js';
-import { anchorInput, dayAtAge } from './anchor-input.js';
-import type { AnchorChild } from './anchor-records.js';
+import { rounded } from '../../statistics/rounded.js';
+import { ageBands } from '../backtest/age-bands.js';
+import type { PointRule } from '../backtest/baselines.js';
+import { recordErrorSd } from '../backtest/clinic-noise.js';
+import { condition } from '../backtest/growth-forecaster.js';
+import { dayAtAge } from '../backtest/growth-input.js';
+import type { BacktestMeasure, GrowthRecord, Known } from '../backtest/growth-record.js';
+import { ratioByChild } from '../backtest/ratio-by-child.js';
+import { recordedBand } from '../backtest/recorded-band.js';
+import { horizonsYears, origins } from '../backtest/run-forecasts.js';
+import { trueCurve } from '../backtest/true-curve.js';
 
-/** Mean absolute error and coverage of forecasts for children the model has not seen. */
+/** How children were forecast that the model had not seen, in one cell. */
 export interface MeasuredError {
-  readonly measure: MeasureId;
+  readonly measure: string;
   readonly sex: 'male' | 'female';
   readonly ages: string;
   readonly horizonYears: number;
@@ -19,93 +25,122 @@ export interface MeasuredError {
   /** Standard errors that count children, not forecasts. */
   readonly maeSeMm: number;
   readonly coverage80Se: number;
+  /** Error against staying on the cohort's own centile, and its standard error; null where that has no curve. */
+  readonly toCentile: number | null;
+  readonly toCentileSe: number | null;
 }
 
-/** Error added to the records, as a clinic measures, mm. */
-const CLINIC_ERROR = { stature: 4, leg_length: 5 } as const;
-const BANDS = [
-  [5, 8],
-  [8, 11],
-  [11, 14],
-  [14, 17],
-] as const;
+/** What a child left out is forecast with: a model and a cohort's centile that never saw it. */
+export interface LeftOut {
+  readonly model: GrowthModel;
+  readonly centile: PointRule;
+}
 
-/** Forecasts from the last three yearly visits to half a year, one and two years ahead, at whole years of age. */
+const BANDS = ageBands.filter((b) => ['5-8', '8-11', '11-14', '14-18'].includes(b.name));
+const MEASURES = ['stature', 'leg_length', 'sitting_height'] as const;
+/** How often each child is measured anew with a clinic's error: one draw's luck would be in every cell. */
+export const NOISE_DRAWS = 2;
+const HISTORY = 3;
+/** Cells of fewer forecasts say nothing. */
+const FEWEST = 60;
+
+/** Forecasts from the last three yearly visits, measured as a clinic would, to what was recorded half to two years on. */
 export function measuredError(
-  children: readonly AnchorChild[],
-  modelFor: (child: AnchorChild) => GrowthModel,
+  records: readonly GrowthRecord[],
+  leftOut: (record: GrowthRecord) => LeftOut,
   seed: number,
 ): MeasuredError[] {
-  const cells = new Map<
-    string,
-    { key: Pick<MeasuredError, 'measure' | 'sex' | 'ages' | 'horizonYears'>; forecasts: Scored[] }
-  >();
-  const chance = randomStream(seed);
-  for (const [childAt, child] of children.entries()) {
-    const noisy = child.rows.map((r) => {
-      const sd = r.measure === 'stature' || r.measure === 'leg_length' ? CLINIC_ERROR[r.measure] : 0;
-      return { ...r, value: r.value + sd * chance.normal(), errorMm: sd || null };
+  const scored = records.flatMap((record) =>
+    Array.from({ length: NOISE_DRAWS }, (_, draw) =>
+      scoredChild(record, leftOut(record), seed + draw),
+    ).flat(),
+  );
+  const cells = groupBy(scored, (s) => [s.measure, s.sex, s.ages, s.horizonYears].join());
+  return [...cells.values()]
+    .filter((cell) => cell.length >= FEWEST)
+    .map((cell) => {
+      const { measure, sex, ages, horizonYears } = cell[0];
+      const mean = (value: (s: Scored) => number) => ratioByChild(cell, value, cell, () => 1);
+      const mae = mean((s) => Math.abs(s.errorMm));
+      const coverage = mean((s) => Number(s.inside));
+      const held = cell.every((s) => s.centileErrorMm !== null);
+      const centile = held
+        ? ratioByChild(
+            cell,
+            (s) => Math.abs(s.errorMm),
+            cell,
+            (s) => Math.abs(s.centileErrorMm as number),
+          )
+        : null;
+      return {
+        ...{ measure, sex, ages, horizonYears, n: cell.length },
+        maeMm: rounded(mae.ratio, 2),
+        biasMm: rounded(mean((s) => s.errorMm).ratio, 2),
+        coverage80: rounded(coverage.ratio),
+        maeSeMm: rounded(mae.se, 2),
+        coverage80Se: rounded(coverage.se),
+        toCentile: centile && rounded(centile.ratio),
+        toCentileSe: centile && rounded(centile.se),
+      };
     });
-    for (let age = 5; age < 17; age++) {
-      const known = noisy.filter((r) => [0, 1, 2].some((h) => Math.abs(r.ageYears - age + h) < 0.02));
-      if (!known.some((r) => Math.abs(r.ageYears - age) < 0.02)) continue;
-      const outcome = fitChild(anchorInput(child.sex, known), modelFor(child));
-      if (outcome.kind !== 'posterior') continue;
-      for (const measure of ['stature', 'leg_length', 'sitting_height'] as const)
-        for (const horizonYears of [0.5, 1, 2]) {
-          const truth = truthAt(child, measure, age + horizonYears);
-          const seen = measure === 'sitting_height' ? 'leg_length' : measure;
-          if (truth === null || !known.some((r) => r.measure === seen)) continue;
-          const p = outcome.posterior.predict({ measure, side: 'none' }, [dayAtAge(age + horizonYears)]);
-          const [low, middle, high] = [0.1, 0.5, 0.9].map((q) => p.quantile(q)[0]);
-          const band = BANDS.find(([a, b]) => age >= a && age < b) as readonly [number, number];
-          const key = { measure, sex: child.sex, ages: `${band[0]}-${band[1]}`, horizonYears };
-          const id = Object.values(key).join();
-          const cell = cells.get(id) ?? { key, forecasts: [] };
-          cells.set(id, cell);
-          const inside = truth >= low && truth <= high;
-          cell.forecasts.push({ child: childAt, error: middle - truth, inside: Number(inside) });
-        }
-    }
-  }
-  return [...cells.values()].map(({ key, forecasts }) => {
-    const n = forecasts.length;
-    const mae = byChild(forecasts, (f) => Math.abs(f.error));
-    const coverage = byChild(forecasts, (f) => f.inside);
-    return {
-      ...key,
-      n,
-      maeMm: mae.mean,
-      biasMm: forecasts.reduce((s, f) => s + f.error, 0) / n,
-      coverage80: coverage.mean,
-      maeSeMm: mae.se,
-      coverage80Se: coverage.se,
-    };
-  });
-}
-
-/** What was recorded later; sitting height, which no record holds, is stature less leg length. */
-function truthAt(child: AnchorChild, measure: MeasureId, ageYears: number): number | null {
-  const at = (id: MeasureId) =>
-    child.rows.find((r) => r.measure === id && Math.abs(r.ageYears - ageYears) < 0.02)?.value ?? null;
-  if (measure !== 'sitting_height') return at(measure);
-  const [whole, legs] = [at('stature'), at('leg_length')];
-  return whole === null || legs === null ? null : whole - legs;
 }
 
 interface Scored {
-  readonly child: number;
-  readonly error: number;
-  readonly inside: number;
+  readonly childId: string;
+  readonly measure: string;
+  readonly sex: 'male' | 'female';
+  readonly ages: string;
+  readonly horizonYears: number;
+  readonly errorMm: number;
+  readonly inside: boolean;
+  readonly centileErrorMm: number | null;
 }
 
-/** Mean over forecasts and its standard error with children as the units (ratio estimator: Cochran 1977, 6.4 - from memory). */
-function byChild(forecasts: readonly Scored[], value: (f: Scored) => number): { mean: number; se: number } {
-  const n = forecasts.length;
-  const mean = forecasts.reduce((s, f) => s + value(f), 0) / n;
-  const off = [...groupBy(forecasts, (f) => f.child).values()].map((own) =>
-    own.reduce((s, f) => s + value(f) - mean, 0),
-  );
-  const k = off.length;
-  return { mean, se: k < 2 ? 0 : Math.sqrt((k / (k - 1)) * off.reduce((s, o) => s + o * o, 0)) / n };
+function scoredChild(record: GrowthRecord, { model, centile }: LeftOut, seed: number): Scored[] {
+  const truth = truths(record);
+  return origins(record, 'clinic', seed, HISTORY).flatMap(({ wholeAge, known }) => {
+    const band = BANDS.find((b) => wholeAge >= b.from && wholeAge < b.to);
+    if (!band) return [];
+    const { ageYears, sizes } = known.visits[known.visits.length - 1];
+    const posterior = condition(known, model, 'clinic');
+    return MEASURES.flatMap((measure) => {
+      if (sizes[measure === 'sitting_height' ? 'leg_length' : measure] === undefined) return [];
+      const ahead = horizonsYears.flatMap((horizonYears) => {
+        const at = truth(measure, ageYears + horizonYears);
+        return at === null ? [] : [{ horizonYears, ...at }];
+      });
+      const days = ahead.map((a) => dayAtAge(ageYears + a.horizonYears));
+      const prediction = posterior.predict({ measure, side: 'none' }, days);
+      const quantile = recordedBand(
+        prediction,
+        ahead.map((a) => a.errorMm),
+      );
+      const [low, middle, high] = [0.1, 0.5, 0.9].map(quantile);
+      return ahead.map(({ horizonYears, sizeMm }, j) => ({
+        childId: record.id,
+        ...{ measure, sex: record.sex, ages: band.name, horizonYears },
+        errorMm: middle[j] - sizeMm,
+        inside: sizeMm >= low[j] && sizeMm <= high[j],
+        centileErrorMm: centileError(known, measure, horizonYears, sizeMm, centile),
+      }));
+    });
+  });
+}
+
+const centileError = (known: Known, measure: string, years: number, sizeMm: number, centile: PointRule) =>
+  measure === 'sitting_height' ? null : centile(known, measure as BacktestMeasure, years) - sizeMm;
+
+/** What a row of the record says later, with its error; sitting height, which has no row, is stature less leg length. */
+function truths(record: GrowthRecord) {
+  const curves = { stature: trueCurve(record, 'stature'), leg_length: trueCurve(record, 'leg_length') };
+  const at = (measure: 'stature' | 'leg_length', ageYears: number) => {
+    const row = curves[measure]?.truth(ageYears);
+    return row?.recorded ? { sizeMm: row.size, errorMm: recordErrorSd(measure, ageYears) } : null;
+  };
+  return (measure: (typeof MEASURES)[number], ageYears: number) => {
+    if (measure !== 'sitting_height') return at(measure, ageYears);
+    const [whole, legs] = [at('stature', ageYears), at('leg_length', ageYears)];
+    if (whole === null || legs === null) return null;
+    return { sizeMm: whole.sizeMm - legs.sizeMm, errorMm: Math.hypot(whole.errorMm, legs.errorMm) };
+  };
 }

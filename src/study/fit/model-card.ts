@@ -1,20 +1,25 @@
 import type { GrowthParameters } from '../../growth/population/parameters.js';
-import { normalCdf } from '../../statistics/normal-cdf.js';
+import type { DateRow } from '../backtest/outgrown-dates.js';
+import { datesTable, errorTable } from './card-tables.js';
 import type { InfantWandering } from './infant-wandering.js';
 import type { MeasuredError } from './measured-error.js';
 
+/** models/<name>/card-facts.json: all that a card says and parameters.json does not. */
 export interface CardFacts {
-  readonly parameters: GrowthParameters;
   /** How the mean curves came about, a sentence. */
   readonly curves: string;
   readonly data: readonly string[];
   readonly infants: InfantWandering | null;
   readonly errors: readonly MeasuredError[];
+  /** Outgrown dates of children left out, and of children drawn from the model: no forecast can come nearer. */
+  readonly dates: readonly DateRow[];
+  readonly dateFloors: readonly DateRow[];
   readonly command: string;
 }
 
 /** models/<name>/model-card.md: data, assumptions, measured error, valid ages; nothing about any one child. */
-export function modelCard({ parameters: p, curves, data, infants, errors, command }: CardFacts): string {
+export function modelCard(p: GrowthParameters, facts: CardFacts): string {
+  const { curves, data, infants, errors, dates, dateFloors, command } = facts;
   const follow = p.measures.filter((m) => !p.anchors.measures.includes(m));
   const sds = (['male', 'female'] as const).map(
     (s) => `${s} ${p.anchors.tempoSd[s].toFixed(3)} and ${p.anchors.intensitySd[s].toFixed(3)}`,
@@ -41,11 +46,11 @@ ${curves}
 - Measures with serial records behind them: ${p.anchors.measures.join(', ')}.
 - **Measures without serial records**: ${follow.join(', ')}. Same tempo and intensity; mean curve the reference's
   median with the smear of mixed tempos taken out, so that each keeps its own timing (boys' feet peak a year before
-  stature), moved by as many SD as the serial measures stand off theirs on the average of childhood; sitting height's
-  is stature's less leg length's. Deviation a regression on the serial measures' deviations plus an
-  own part, from correlations in children measured once. The own part's and the wandering's SD are widened by
-  ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for years**, but for
-  sitting height: the followed children's is their stature less leg length, and the model is not fitted to it.
+  stature), moved by as many SD as the serial measures stand off theirs on the average of childhood. Deviation a
+  regression on the serial measures' deviations plus an own part, from correlations in children measured once. The own
+  part's and the wandering's SD are widened by ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for
+  years**, but for sitting height, which is stature less leg length in the model (from 8 years its mean too) and in
+  the followed children.
 - **Head circumference** has no serial records here: its wandering is that of the infants' length, the rest is print.
 - Growth that stood still may have stopped, be held up or be caught up; growth hormone may hasten it from its date to its
   end. How often and how much is our own or from memory (src/growth/child/unusual-paces.ts); nobody checked it on records.
@@ -62,42 +67,17 @@ ${curves}
 - Sex 'unknown' is a mixture of both sexes.
 
 ## Valid ages
-Birth to 20 years. Below about 2.2 years a child is held near its own centile (z-score level plus Matern 3/2
-wandering${infants ? `, estimated from the length of ${infants.children} infants: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from 3 years the tempo population alone; a
-mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
+Birth to 20 years. Below ${p.zScoreShare.male[0].ageYears} years a child is held near its own centile (z-score level plus Matern 3/2
+wandering${infants ? `, estimated from the length of ${infants.children} infants: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
+tempo population alone; a mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
 record, so treat with reserve: children given growth hormone, with early or absent puberty under treatment, with bone
 disease, or after limb surgery.
 
 ## Measured error
-${errors.length ? errorTable(errors) : 'Not measured in this run.'}
+${errorTable(errors)}
+
+${datesTable(dates, dateFloors)}
 
 An estimate from measurements. Not a diagnosis; no reason to skip a review.
 `;
-}
-
-/** Cells whose cover is not what it should be, and how many would not be by chance alone. */
-function outside(errors: readonly MeasuredError[]): string {
-  const off = (e: MeasuredError) => e.coverage80 - 0.8;
-  const cells = errors.filter((e) => Math.abs(off(e)) > 0.04);
-  const sure = errors.filter((e) => Math.abs(off(e)) > 2 * e.coverage80Se);
-  const chance = errors.reduce((sum, e) => sum + 2 * normalCdf(-0.04 / Math.max(e.coverage80Se, 1e-3)), 0);
-  const narrow = sure.filter((e) => off(e) < 0);
-  const names = (list: readonly MeasuredError[]) =>
-    list.map((e) => `${e.measure} ${e.sex} ${e.ages} +${e.horizonYears}`).join('; ') || 'none';
-  return `Of the
-${errors.length} cells ${cells.length} lie outside 76-84 %; were every band right, about ${chance.toFixed(0)} would by chance alone. Beyond two standard errors
-lie ${sure.length}: too narrow ${narrow.length} (${names(narrow)}), too wide ${sure.length - narrow.length} (${names(sure.filter((e) => off(e) > 0))}).`;
-}
-
-function errorTable(errors: readonly MeasuredError[]): string {
-  const rows = errors.map(
-    (e) =>
-      `| ${e.measure} | ${e.sex} | ${e.ages} | ${e.horizonYears} | ${e.n} | ${e.maeMm.toFixed(1)} (${e.maeSeMm.toFixed(1)}) | ${e.biasMm.toFixed(1)} | ${(100 * e.coverage80).toFixed(0)} (${(100 * e.coverage80Se).toFixed(0)}) |`,
-  );
-  return `Children left out of the estimate in turn (5 groups of children), three yearly visits known, error of 4 mm added to
-stature and 5 mm to leg length. In brackets the standard error, counted by child. ${outside(errors)}
-
-| measure | sex | age at forecast | years ahead | n | mean absolute error, mm | bias, mm | 80 % band covers, % |
-|---|---|---|---|---|---|---|---|
-${rows.join('\n')}`;
 }

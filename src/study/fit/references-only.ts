@@ -34,6 +34,7 @@ export function referencesOnly(
     centreYears: settings.peakVelocityAgeYears,
     reference,
     residualFactor: RESIDUAL_FACTOR,
+    lateResidual: 1,
   });
   const mean = (sex: 'male' | 'female') =>
     start.measures.flatMap((measure) => {

@@ -18,6 +18,8 @@ const SHARED = [
   [0.55, 0.4, 1],
 ];
 const RESIDUAL_LENGTH = 0.25;
+/** A finished child's shape hardly changes: residual SD from so far past the peak on (log-age), against the usual. */
+const LATE_RESIDUAL = { from: 0.3, share: 0.5 };
 /** Spread at the youngest and the oldest knot against that at the mean age of peak velocity. */
 const YOUNGEST_SHARE = 0.65;
 const OLDEST_SHARE = 1.05;
@@ -28,6 +30,8 @@ export interface AnchorStart {
   readonly reference: (measure: MeasureId, sex: 'male' | 'female', ageYears: number) => number;
   /** The residual SD against the usual; above 1 where no cohort narrows it. */
   readonly residualFactor?: number;
+  /** Its share once growth is over, against the usual; 1 where no cohort shows that it falls. */
+  readonly lateResidual?: number;
 }
 
 /** What the estimate starts from and is shrunk to: parametric spread, mean curves of the cohort (or reference). */
@@ -49,7 +53,7 @@ export function startingAnchors(children: readonly AnchorChild[], start: AnchorS
     mean: { male: mean('male'), female: mean('female') },
     tempoEffect: { male: zeros, female: zeros },
     intensityEffect: { male: zeros, female: zeros },
-    covariance: startingCovariance(at, start.residualFactor ?? 1),
+    covariance: startingCovariance(at, start.residualFactor ?? 1, start.lateResidual ?? LATE_RESIDUAL.share),
     wanderSd: [3.5, 3.5, 0.02],
     wanderCorrelation: [
       [1, 0.6, 0.2],
@@ -60,16 +64,20 @@ export function startingAnchors(children: readonly AnchorChild[], start: AnchorS
   };
 }
 
-function startingCovariance(at: readonly number[], residualFactor: number): number[][] {
+function startingCovariance(at: readonly number[], residualFactor: number, lateResidual: number): number[][] {
   const youngest = at[0];
   const oldest = at[at.length - 1];
   const share = at.map((u) =>
     u < 0 ? 1 + (u / youngest) * (YOUNGEST_SHARE - 1) : 1 + (u / oldest) * (OLDEST_SHARE - 1),
   );
+  const residual = (u: number) => {
+    const late = Math.min(1, Math.max(0, u / LATE_RESIDUAL.from));
+    return residualFactor * (1 + late * (lateResidual - 1));
+  };
   const index = MEASURES.flatMap((_, d) => at.map((_, i) => [d, i] as const));
   return index.map(([d, i]) =>
     index.map(([e, j]) => {
-      const near = maternThreeHalves(at[i] - at[j], RESIDUAL_LENGTH) * residualFactor ** 2;
+      const near = maternThreeHalves(at[i] - at[j], RESIDUAL_LENGTH) * residual(at[i]) * residual(at[j]);
       const spread = SIZE_SD[d] * SIZE_SD[e] + RESIDUAL_SD[d] * RESIDUAL_SD[e] * near;
       return SHARED[d][e] * share[i] * share[j] * spread;
     }),
