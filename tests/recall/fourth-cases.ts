@@ -88,9 +88,10 @@ export const fourthCases: readonly PractitionerCase[] = [
         kid(12.5, 'female', { conditions: ['idiopathic-scoliosis'] }),
         'sitting_height 9:745 5:756 .5:763; stature 9:1430 5:1450 .5:1464',
       ).device('spinal-orthosis', 'none', 5),
-    action: 'none',
-    castBy: ['2027-01-01', '2027-04-30'],
-    why: 'thirteen millimetres at 24 a year are half a year',
+    // At 24 mm a year half a year; the trunk is nearing its peak, so the forecast is somewhat sooner and asks for a look.
+    action: 'check',
+    castBy: ['2026-12-20', '2027-04-30'],
+    why: 'thirteen millimetres at 24 a year, quickening, are some months',
   },
   {
     name: 'spinal orthosis, boy of fourteen, seventeen of twenty used, seen three weeks ago',
