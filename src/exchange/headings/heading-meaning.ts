@@ -297,7 +297,9 @@ function readings(
     weight: side !== null && !measures[measure].sided ? weight * 0.6 : weight,
   });
   if (ids.size === 1) return parts.size === 0 && dimensions.size === 0 ? [made([...ids][0], 1)] : [];
-  if (parts.size === 0) return [];
+  // 'Length (cm)' with no part of the body is the child's, if its values can be.
+  if (parts.size === 0)
+    return dimensions.has('length') && side === null && unit !== 'mm' ? [made('stature', 0.75)] : [];
   const [part] = parts;
   const [dimension] = dimensions;
   const by = BY_PART[part][dimension ?? 'alone'] ?? [];

@@ -36,7 +36,7 @@ const PLURALS = new Set(
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = new Set(
   phrasesOf(
-    'new|old|custom|spare|pair|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard',
+    'new|old|custom|spare|pair|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
   ),
 );
 
@@ -123,7 +123,10 @@ function spoken(text: string): SpokenDevice {
     rest.some((w) => PLURALS.has(w)) ||
     PLURALS.has(word) ||
     (!NAMES.has(word) && NAMES.has(word.replace(/s$/, '')));
-  return { family, side, plural, word, cast, fitted };
+  // 'AFO (new cast)' is asked about as 'AFO'.
+  const bare = rest.filter((w) => !BESIDE.has(w)).join(' ');
+  const asked = family !== null && NAMES.get(bare) === family ? bare : word;
+  return { family, side, plural, word: asked, cast, fitted };
 }
 
 /** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */

@@ -69,6 +69,15 @@ export class Asker {
     return Object.hasOwn(this.answers, id) ? this.answers[id] : null;
   }
 
+  /** Does a question about the day of measuring still wait for its answer? Then nothing is refused for want of a day. */
+  waitsForDay(file: string): boolean {
+    return this.questions.some(
+      (q) =>
+        q.file === file &&
+        (q.id.startsWith('visit:') || q.suggested === 'visit.age' || q.suggested === 'visit.date'),
+    );
+  }
+
   get questions(): Question[] {
     return [...this.open.values()];
   }

@@ -58,7 +58,7 @@ export function readingsIn(
     if (date === null) {
       const empty = fieldColumns(taken.columns, 'visit.date').find((c) => cellOf(row, c) === '');
       if (empty) refused.push(refusal(taken.table, row, empty, 'is missing', 'the date of the visit'));
-      else if (fieldColumns(taken.columns, 'visit.date').length === 0)
+      else if (fieldColumns(taken.columns, 'visit.date').length === 0 && !asker.waitsForDay(taken.table.file))
         refused.push(
           refusal(
             taken.table,

@@ -113,6 +113,8 @@ export function visitDates(
       return titleDate;
     }
     if (column === null || dateColumns.length > 0) return null;
+    // A column that may hold the day, or the age, is asked about first.
+    if (asker.waitsForDay(table.file) && ages.length === 0) return null;
     const said = asker.ask({
       id: `visit:date-of:${table.file}`,
       file: table.file,
