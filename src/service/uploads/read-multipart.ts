@@ -21,6 +21,8 @@ export const uploadLimits = { bytes: 32 * 1024 * 1024, files: 12, fields: 20, fi
  */
 export function readUploads(app: FastifyInstance): void {
   let held = 0;
+  /** Requests whose sender has gone. */
+  const over = new WeakSet<FastifyRequest>();
   app.decorateRequest('upload', null);
   app.addHook('onReady', () => removeLeftUploads(new Date()));
   app.addHook('preParsing', async (request, reply) => {
@@ -31,13 +33,18 @@ export function readUploads(app: FastifyInstance): void {
         'Other files are being sent just now: try again in a minute',
       );
     held++;
-    reply.raw.once('close', () => held--);
+    reply.raw.once('close', () => {
+      held--;
+      over.add(request);
+    });
   });
   app.addHook('preValidation', async (request, reply) => {
     if (!request.routeOptions.config.upload || !request.isMultipart()) return;
     refuseAnnounced(request);
     const folder = await makeUploadFolder();
-    reply.raw.once('close', () => void removeUploadFolder(folder));
+    const remove = () => void removeUploadFolder(folder).catch((error) => request.log.error(error));
+    if (over.has(request)) remove();
+    else reply.raw.once('close', remove);
     request.upload = await readParts(request, folder);
     request.body = request.upload.fields;
   });

@@ -10,7 +10,8 @@ const LEFT_AFTER_MS = 3_600_000;
 export const makeUploadFolder = (): Promise<string> => mkdtemp(path.join(tmpdir(), PREFIX));
 
 export const removeUploadFolder = (folder: string): Promise<void> =>
-  rm(folder, { recursive: true, force: true });
+  // A file that is being written as its folder goes is met again a moment later.
+  rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
 
 /** What a killed process left is removed; another's uploads of now are not touched. */
 export async function removeLeftUploads(now: Date): Promise<void> {
