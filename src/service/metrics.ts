@@ -25,8 +25,14 @@ export async function registerMetrics(app: FastifyInstance, deps: ServiceDeps): 
     name: 'doorpost_children_assessed',
     help: 'Active children with an assessment',
     registers: [register],
+    // Not a number while the database does not answer; the other figures are wanted most of all then.
     async collect() {
-      this.set((await deps.store.forecasts.coverage()).done);
+      this.set(
+        await deps.store.forecasts.coverage().then(
+          ({ done }) => done,
+          () => Number.NaN,
+        ),
+      );
     },
   });
   new Gauge({
@@ -35,7 +41,22 @@ export async function registerMetrics(app: FastifyInstance, deps: ServiceDeps): 
     labelNames: ['job'],
     registers: [register],
     async collect() {
-      for (const { name, jobs } of await deps.store.queue.waiting()) this.set({ job: name }, jobs);
+      this.reset();
+      for (const { name, jobs } of await deps.store.queue.waiting().catch(() => []))
+        this.set({ job: name }, jobs);
+    },
+  });
+  new Gauge({
+    name: 'doorpost_database_answers',
+    help: '1 while the database answers and is migrated, else 0',
+    registers: [register],
+    async collect() {
+      this.set(
+        await deps.store.ready().then(
+          () => 1,
+          () => 0,
+        ),
+      );
     },
   });
   app.addHook('onResponse', async (request, reply) => {

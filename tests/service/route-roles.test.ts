@@ -80,6 +80,13 @@ describe('every route and every role', () => {
       expect(answer.json().code).toBe('database-unavailable');
     });
 
+    it('metrics are read all the same and say that it does not answer', async () => {
+      const { statusCode, body } = await service.as(null, { url: '/metrics' });
+      expect(statusCode).toBe(200);
+      expect(body).toContain('doorpost_database_answers 0');
+      expect(body).toMatch(/^doorpost_children_assessed Nan$/im);
+    });
+
     it('readiness says so, health does not mind', async () => {
       expect((await service.as(null, { url: '/ready' })).json()).toMatchObject({
         code: 'database-unavailable',
