@@ -5,6 +5,7 @@ import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
 import { practiceHarmlessNotes, practiceRealNotes } from './practice-sentences.js';
+import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
@@ -19,7 +20,9 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...practiceRealNotes,
     ...fourthRealNotes,
     ...fifthRealNotes,
+    ...sixthRealNotes,
     ...fifthRealNotes,
+    ...sixthRealNotes,
   ])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
   for (const c of [
@@ -30,6 +33,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...practiceHarmlessNotes,
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
+    ...sixthHarmlessNotes,
   ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 

@@ -180,7 +180,8 @@ function silencedBy({ text }: Clause, term: Term): Silenced {
 }
 
 /** 'Watch the left heel for'. */
-const TO_LOOK_FOR = /\b(?:watch|check|monitor|observe|inspect|look at)\b.*\bfor(?: any| new)?\s*$/;
+const TO_LOOK_FOR =
+  /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor(?: any| new| her| his)?\s*$/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 function ofSomebodyElse(before: string, after = ''): boolean {
