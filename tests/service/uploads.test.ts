@@ -50,6 +50,8 @@ describe('bodies', () => {
   });
   const leftOnDisk = () => readdirSync(service.database.folder).filter((n) => n.includes('upload'));
 
+  const allGone = () => vi.waitFor(() => expect(leftOnDisk()).toEqual([]), { timeout: 10_000 });
+
   /** A form with one file of so many MiB that is no workbook, its size not announced. */
   const sendUnannounced = (mebibytes: number) =>
     new Promise<{ status: number; said: string }>((resolve, reject) => {
@@ -163,7 +165,6 @@ describe('bodies', () => {
   });
 
   it('lie on the disk while they come in, three large ones at a time, and are gone with the answer', async () => {
-    const allGone = () => vi.waitFor(() => expect(leftOnDisk()).toEqual([]), { timeout: 10_000 });
     // What the tests before sent goes a moment after its answer.
     await allGone();
     const { arrayBuffers: before } = process.memoryUsage();
@@ -180,11 +181,13 @@ describe('bodies', () => {
       expect(said).toContain('clinic.xlsx');
     }
     expect(onDisk).toBe(3);
-    expect(most / 1024 / 1024).toBeLessThan(30);
+    // 90 MiB came in; what is in flight, here and at the sender, is in the same process.
+    expect(most / 1024 / 1024).toBeLessThan(60);
     await allGone();
   }, 60_000);
 
   it('left on the disk by a process that was killed are removed at the next start, those of now are not', async () => {
+    await allGone();
     const [old, now] = [await makeUploadFolder(), await makeUploadFolder()];
     const hoursAgo = new Date(Date.now() - 2 * 3_600_000);
     utimesSync(old, hoursAgo, hoursAgo);
