@@ -1,12 +1,16 @@
 import { defineConfig } from 'vitest/config';
 
 const files = (...rooms: string[]) => rooms.map((room) => `tests/${room}/**/*.test.{ts,tsx}`);
-const withDatabase = files('store', 'service', 'operations', 'browser');
+// A chart's warning is provoked by a module of its own.
+const ownProcess = [...files('operations', 'browser'), 'tests/service/chart-warning.test.ts'];
+const oneProcess = files('store', 'service');
+const withDatabase = [...oneProcess, ...ownProcess];
 const study = files('study', 'known-values');
 const all = ['tests/**/*.test.{ts,tsx}'];
 
 /** `unit` needs neither database nor browser; `study` proves the models; `database` runs on one real PostgreSQL.
- * Unit tests share a process (they hold no state): references and models are then read once, not once a file. */
+ * Unit tests share a process (they hold no state): references and models are then read once, not once a file;
+ * so do those of the service. */
 export default defineConfig({
   test: {
     testTimeout: 60_000,
@@ -18,7 +22,17 @@ export default defineConfig({
       { extends: true, test: { name: 'study', include: study } },
       {
         extends: true,
-        test: { name: 'database', include: withDatabase, globalSetup: 'tests/database/global-setup.ts' },
+        test: {
+          name: 'service',
+          isolate: false,
+          include: oneProcess,
+          exclude: ownProcess,
+          globalSetup: 'tests/database/global-setup.ts',
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'database', include: ownProcess, globalSetup: 'tests/database/global-setup.ts' },
       },
     ],
   },
