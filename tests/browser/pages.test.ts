@@ -129,7 +129,8 @@ describe('the clinician', () => {
   it('finds a child by typing and sees room, band, driver and cautions; without script too', async () => {
     const { page, context } = await signedIn(browser, service.url, 'clinician', { javaScriptEnabled: false });
     expect(new URL(page.url()).pathname).toBe('/today');
-    // The one child of that name opens at once.
+    // The search box has the cursor; the one child of that name opens at once.
+    await page.waitForSelector('input:focus');
     await page.keyboard.type(child.name);
     await page.keyboard.press('Enter');
     await page.waitForURL((url) => url.pathname === childPath());
