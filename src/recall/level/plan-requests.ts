@@ -64,6 +64,10 @@ export const requestIdsOf = ({ childId, devices }: RecallEntry): string[] => {
 const castId = (childId: string, deviceId: string) => `${childId}/${deviceId}`;
 const reviewId = (childId: string) => `${childId}/review`;
 
+/** The day a visit of each week is counted on, and of the week after all of them. */
+const midweeksOf = (weeks: readonly IsoDate[]): IsoDate[] =>
+  [...weeks, addDaysIso(weeks[weeks.length - 1], 7)].map((w) => addDaysIso(w, MIDWEEK));
+
 function castRequest(
   entry: RecallEntry,
   device: DeviceDecision,
@@ -76,7 +80,7 @@ function castRequest(
   const costs = castCosts(
     device,
     context.turnaroundOf(device.family),
-    [...weeks, addDaysIso(weeks[weeks.length - 1], 7)].map((w) => addDaysIso(w, MIDWEEK)),
+    midweeksOf(weeks),
     context.settings.fitWaitDays,
   );
   return {
@@ -106,7 +110,7 @@ function reviewRequest(
     .flatMap((d) => d ?? [])
     .sort()[0];
   if (due === undefined || due > addDaysIso(weeks[weeks.length - 1], 7)) return null;
-  const midweeks = [...weeks, addDaysIso(weeks[weeks.length - 1], 7)].map((w) => addDaysIso(w, MIDWEEK));
+  const midweeks = midweeksOf(weeks);
   const aDay = Math.max(0, ...devices.map(harmOfADay));
   return {
     ...common(entry, context),

@@ -29,8 +29,8 @@ export async function recallList(
   { runId, month }: JobData['recall-list'],
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
-  await store.jobRuns.say(runId, 'planning the weeks');
   const { question, assessments, settings, assessing } = await wholeClinic(store, clock, assessor, month);
+  await store.jobRuns.say(runId, 'planning the weeks');
   const answer = await levelledClinicList(question);
   const { today } = question;
   const list = { ...withSentences(answer.list), levelling: answer.list.levelling };
