@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { DoorpostError } from '../errors.js';
+import { version } from '../service/version.js';
 import { caseloadCommands } from './caseload-commands.js';
 import { exitCodes, exitCodesText } from './exit-codes.js';
 import { loadCommand } from './load-command.js';
@@ -18,7 +19,7 @@ export async function runCommandLine(args: readonly string[]): Promise<number> {
       'When will each child outgrow each orthosis? Growth, fit and recall planning for an orthotics clinic.\n' +
         'A forecast is an estimate from measurements, never a diagnosis and never a reason to skip a review.',
     )
-    .version('0.1.0')
+    .version(version)
     .showHelpAfterError('(doorpost --help lists the commands)')
     .addHelpText('after', `\n${exitCodesText}`)
     .exitOverride();

@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import type { Actor, SignOff, Store } from '../store/contract.js';
 import { familyLanguages } from '../words/family/family-languages.js';
+import { version } from './version.js';
 
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
 const subjectOf = (language: string) => `family-language-${language}`;
 
 export const nativeReader = z.object({

@@ -1,6 +1,7 @@
 import swagger from '@fastify/swagger';
 import type { FastifyInstance } from 'fastify';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
+import { version } from './version.js';
 
 /** OpenAPI 3.1 of everything under /api, made from the very schemas that requests are checked with. */
 export async function registerOpenapi(app: FastifyInstance): Promise<void> {
@@ -9,7 +10,7 @@ export async function registerOpenapi(app: FastifyInstance): Promise<void> {
       openapi: '3.1.0',
       info: {
         title: 'doorpost',
-        version: '0.1.0',
+        version,
         description:
           'When will each child outgrow each orthosis? Lengths are mm, weights kg, dates YYYY-MM-DD.\n\n' +
           'Sign in with POST /api/session and send the token as `Authorization: Bearer <token>`. ' +

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import { acceptedChance } from '../recall/decide/accepted-chance.js';
 import { recallSettings } from '../recall/decide/recall-settings.js';
 import { loadRules } from '../rules/load-rules.js';
 import type { Actor, ClinicSettings, SignOff, Store } from '../store/contract.js';
+import { version } from './version.js';
 
 /** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
 export interface SignOffView {
@@ -25,9 +25,6 @@ export interface SignOffView {
 export const signOffSubjects = ['fit-limits', 'accepted-chance', 'family-words'] as const;
 export type SignOffSubject = (typeof signOffSubjects)[number];
 
-const program = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
 const digest = (content: unknown): string =>
   createHash('sha256').update(JSON.stringify(content)).digest('hex').slice(0, 16);
 let shippedRules = '';
@@ -64,9 +61,9 @@ export async function signOffViews(store: Store, known?: ClinicSettings): Promis
     {
       subject: 'family-words',
       label: 'Words to families',
-      says: `What the family’s page and sheet, the letters and the sentence to read out say, as of doorpost ${program.version}.`,
+      says: `What the family’s page and sheet, the letters and the sentence to read out say, as of doorpost ${version}.`,
       href: '/children',
-      content: digest([program.version]),
+      content: digest([version]),
     },
   ];
   return subjects.map((s) => {

@@ -2,8 +2,9 @@ import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
 import type { Finding, FindingKind } from '../finding.js';
 import { lastedMinutes } from './durations.js';
-import words from './note-words.json' with { type: 'json' };
-import { anyOf, findAll, has, last, type Match } from './phrases.js';
+import { fitsPlace, type Term } from './fits-place.js';
+import { kinds, patterns } from './note-patterns.js';
+import { findAll, has, last, type Match } from './phrases.js';
 import { plainText } from './plain-text.js';
 import { type Clause, splitClauses } from './split-clauses.js';
 
@@ -16,54 +17,9 @@ export interface ReadNote {
   readonly skinClear: boolean;
 }
 
-const kinds = Object.entries(words.findings).map(([kind, list]) => ({
-  kind: kind as FindingKind,
-  pattern: anyOf(list),
-}));
-const patterns = {
-  notFindings: anyOf(words.notFindings),
-  negated: anyOf(words.negation.before),
-  negatedAfter: anyOf(words.negation.after),
-  negationEnds: anyOf(words.negation.ends),
-  doubled: anyOf(words.negation.double),
-  lasting: anyOf(words.lasting),
-  fades: anyOf(words.fades),
-  quickly: anyOf(words.quickly),
-  resolved: anyOf(words.resolved),
-  almostResolved: anyOf(words.almostResolved),
-  history: anyOf(words.history),
-  returns: anyOf(words.returns),
-  advice: anyOf(words.advice),
-  adviceAfter: anyOf(words.adviceAfter),
-  others: anyOf(words.others),
-  othersHave: anyOf(words.othersHave),
-  othersReport: anyOf(words.othersReport),
-  device: anyOf(words.device),
-  coloured: anyOf(words.colouredThings),
-  colourChoice: anyOf(words.colourChoice),
-  colours: anyOf(words.colours),
-  bones: anyOf(words.bones),
-  needDevice: anyOf(words.needDevice),
-  filler: anyOf(words.bareFiller),
-  notDurations: anyOf(words.notDurations),
-  places: anyOf(words.places),
-  clear: anyOf(words.clear),
-  planned: anyOf(words.planned),
-  elsewhere: anyOf(words.elsewhere),
-  nothingSeen: anyOf(words.nothingSeen),
-  noneNow: anyOf(words.noneNow),
-  unbraced: anyOf(words.unbraced.always),
-  unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
-  unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
-  still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
-};
-
 /** 'Cracked? No.' */
 const ASKED_AND_DENIED = /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?=\s*(?:[.,;!\n]|$))/g;
 
-interface Term extends Match {
-  readonly kind: FindingKind;
-}
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 type Silenced = 'denied' | 'advice' | 'others' | null;
 
@@ -126,36 +82,6 @@ function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
 }
 
 const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
-
-/** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
-function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
-  if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
-  const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
-  if (term.kind === 'head-warning') return region === 'head';
-  if (term.kind === 'lost') return ofDevice;
-  // An operation elsewhere changes nothing that a device must fit.
-  if (term.kind === 'fit-changed') return !has(patterns.elsewhere, clause);
-  if (term.kind !== 'broken') return true;
-  if (/\bskin\b/.test(clause)) return false;
-  return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
-}
-
-const ofTheBody = (kind: FindingKind): boolean =>
-  kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
-
-const HELMET = /\b(?:helmet|helm|casque|casco)/;
-
-/** It names a part of the body that this kind of device does not touch, and none that it may. */
-function isElsewhere(clause: string, region: Region | null): boolean {
-  const untouched = [
-    patterns.unbraced,
-    ...(region === 'head' ? [] : [patterns.unbracedByHelmet]),
-    ...(region === 'wrist-hand' ? [] : [patterns.unbracedByHandSplint]),
-  ];
-  if (HELMET.test(clause) || !untouched.some((p) => has(p, clause))) return false;
-  const rest = untouched.reduce((text, p) => text.replace(p, ' '), clause);
-  return !has(patterns.places, rest);
-}
 
 /** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain'. */
 function isBare(clause: string, terms: readonly Term[]): boolean {

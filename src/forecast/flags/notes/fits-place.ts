@@ -1,0 +1,39 @@
+import type { Region } from '../../../rules/fit-rule.js';
+import type { FindingKind } from '../finding.js';
+import { patterns } from './note-patterns.js';
+import { has, type Match } from './phrases.js';
+
+/** A word of a note that names a finding. */
+export interface Term extends Match {
+  readonly kind: FindingKind;
+}
+
+/** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
+export function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
+  if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
+  const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
+  if (term.kind === 'head-warning') return region === 'head';
+  if (term.kind === 'lost') return ofDevice;
+  // An operation elsewhere changes nothing that a device must fit.
+  if (term.kind === 'fit-changed') return !has(patterns.elsewhere, clause);
+  if (term.kind !== 'broken') return true;
+  if (/\bskin\b/.test(clause)) return false;
+  return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
+}
+
+const ofTheBody = (kind: FindingKind): boolean =>
+  kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
+
+const HELMET = /\b(?:helmet|helm|casque|casco)/;
+
+/** It names a part of the body that this kind of device does not touch, and none that it may. */
+function isElsewhere(clause: string, region: Region | null): boolean {
+  const untouched = [
+    patterns.unbraced,
+    ...(region === 'head' ? [] : [patterns.unbracedByHelmet]),
+    ...(region === 'wrist-hand' ? [] : [patterns.unbracedByHandSplint]),
+  ];
+  if (HELMET.test(clause) || !untouched.some((p) => has(p, clause))) return false;
+  const rest = untouched.reduce((text, p) => text.replace(p, ' '), clause);
+  return !has(patterns.places, rest);
+}
