@@ -88,7 +88,10 @@ export function sendProblem(error: unknown, request: FastifyRequest, reply: Fast
     const { name, code, stack } = error as Error & { code?: string };
     // Messages may carry values of a record; frames do not.
     const frames = stack?.split('\n').filter((line) => line.trimStart().startsWith('at ')) ?? [];
-    request.log.error({ error: name, code, frames: frames.slice(0, 8) }, 'request failed');
+    // What is said of the database itself names no record, nor does what its driver said.
+    const away = problem.status === 503 && error instanceof DoorpostError;
+    const why = away ? { why: error.message, cause: (error.cause as Error | undefined)?.message } : {};
+    request.log.error({ error: name, code, ...why, frames: frames.slice(0, 8) }, 'request failed');
   }
   if (problem.code === 'not-signed-in') reply.header('www-authenticate', 'Bearer realm="doorpost"');
   return reply

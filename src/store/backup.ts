@@ -6,6 +6,7 @@ import { pipeline } from 'node:stream/promises';
 import { createGzip } from 'node:zlib';
 import { sql } from 'kysely';
 import { connect, type Database } from './connect.js';
+import { appliedMigrations } from './migrate.js';
 
 /** In an order that foreign keys allow. */
 export const backedUpTables = [
@@ -85,7 +86,7 @@ export async function streamBackup(url: string, to: Writable): Promise<number> {
             digest.update(text);
             return text;
           };
-          yield line({ format: FORMAT, migrations: await migrationsOf(tx) });
+          yield line({ format: FORMAT, migrations: await appliedMigrations(tx) });
           for (const table of backedUpTables)
             for await (const row of rowsOf(tx, table)) {
               rows++;
@@ -126,8 +127,3 @@ const orderOf: Readonly<Record<string, string>> = {
   population_offsets: 't.seq',
   sign_offs: 't.seq',
 };
-
-export async function migrationsOf(db: Database): Promise<string[]> {
-  const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
-  return rows.map((r) => r.name);
-}

@@ -1,19 +1,16 @@
 import { type Kysely, Migrator, sql } from 'kysely';
+import { DoorpostError } from '../errors.js';
 import * as groundState from './migrations/0001-ground-state.js';
 import * as derivedAndWork from './migrations/0002-derived-and-work.js';
 import * as appointments from './migrations/0003-appointments.js';
 import * as clinicFitRules from './migrations/0004-clinic-fit-rules.js';
-
 import * as doors from './migrations/0005-doors.js';
-
 import * as skinChecks from './migrations/0006-skin-checks.js';
 import * as deviceReplaces from './migrations/0008-device-replaces.js';
 import * as sheetAnswers from './migrations/0010-sheet-answers.js';
 import * as familyQuestions from './migrations/0016-family-questions.js';
 import * as populationOffsets from './migrations/0020-population-offsets.js';
-
 import * as signOffs from './migrations/0021-sign-offs.js';
-
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -30,8 +27,18 @@ const migrations = {
   '0021-sign-offs': signOffs,
 };
 
+/** SQLSTATE where nothing was ever migrated. */
+const NO_SUCH_TABLE = '42P01';
+
 /** Brings the tables up to date; several processes may call it at once, and a half-done step is rolled back. */
 export async function migrate(db: Kysely<Tables>): Promise<void> {
+  const newer = (await appliedMigrations(db)).filter((name) => !Object.hasOwn(migrations, name));
+  if (newer.length > 0)
+    throw new DoorpostError(
+      'invalid-configuration',
+      `The database was brought up to date by a newer doorpost (${newer.at(-1)})`,
+      { accepted: 'that version of doorpost or a later one, or a backup made before the upgrade' },
+    );
   // Steps stand on their own: one with a lower number that came later is still applied to a database that has the others.
   const provider = { getMigrations: async () => migrations };
   const migrator = new Migrator({ db, provider, allowUnorderedMigrations: true });
@@ -39,10 +46,18 @@ export async function migrate(db: Kysely<Tables>): Promise<void> {
   if (error) throw error;
 }
 
-/** Are all migrations this program knows applied? */
+/** Are all migrations this program knows applied? More of them is no fault: a newer program may work beside this one. */
 export async function isMigrated(db: Kysely<Tables>): Promise<boolean> {
-  const { rows } = await sql<{ n: number }>`select count(*)::int as n from kysely_migration`
-    .execute(db)
-    .catch(() => ({ rows: [] }));
-  return rows[0]?.n === Object.keys(migrations).length;
+  const applied = new Set(await appliedMigrations(db));
+  return Object.keys(migrations).every((name) => applied.has(name));
+}
+
+export async function appliedMigrations(db: Kysely<Tables>): Promise<string[]> {
+  try {
+    const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
+    return rows.map((r) => r.name);
+  } catch (error) {
+    if ((error as { code?: string }).code === NO_SUCH_TABLE) return [];
+    throw error;
+  }
 }

@@ -4,9 +4,9 @@ import { createInterface } from 'node:readline';
 import { createGunzip } from 'node:zlib';
 import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
-import { backedUpTables, FORMAT, migrationsOf } from './backup.js';
+import { backedUpTables, FORMAT } from './backup.js';
 import { connect, type Database } from './connect.js';
-import { migrate } from './migrate.js';
+import { appliedMigrations, migrate } from './migrate.js';
 
 const ROWS_AT_ONCE = 500;
 
@@ -72,7 +72,7 @@ async function load(tx: Database, path: string): Promise<number> {
       if (first) {
         first = false;
         if (line?.format !== FORMAT) throw damaged('it does not begin as a doorpost backup');
-        const own = new Set(await migrationsOf(tx));
+        const own = new Set(await appliedMigrations(tx));
         if ((line.migrations as string[]).some((m) => !own.has(m)))
           throw new DoorpostError('cannot-restore', 'The backup was written by a newer doorpost', {
             accepted: 'that version of doorpost or a later one',

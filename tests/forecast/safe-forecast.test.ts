@@ -114,6 +114,14 @@ describe('already outgrown', () => {
       p50: TODAY,
     });
     expect(said.assess({ draws: 64 }).forecasts[0].probabilityOutgrown.at(-1)).toBe(1);
+    const { dates, probabilityOutgrown } = footAndAfo([
+      [14, 186],
+      [8, 190],
+      [0.3, 193],
+    ])
+      .event('verdict', 2, { verdict: 'outgrown' })
+      .assess({ draws: 64 }).forecasts[0];
+    expect(probabilityOutgrown[dates.findIndex((d) => d >= TODAY)]).toBe(1);
   });
 
   it('on the word of a reviewer about a dimension that nobody measured', () => {

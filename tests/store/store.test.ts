@@ -485,4 +485,20 @@ describe('the store', () => {
     const { rows } = await raw.query('select password_hash from users');
     expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
   });
+
+  it('forgets a dry run that nobody took in, and keeps what was taken in', async () => {
+    const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
+    const idOf = async (status: 'checked' | 'refused' | 'queued' | 'committed', age: string) => {
+      const id = await store.imports.create(checked, systemActor);
+      await store.imports.setStatus(id, status);
+      await raw.query('update imports set created_at = $1 where id = $2', [age, id]);
+      return id;
+    };
+    const [long, lately] = ['2026-01-01', '2026-02-01'];
+    const gone = [await idOf('checked', long), await idOf('refused', long)];
+    const stays = [await idOf('checked', lately), await idOf('queued', long), await idOf('committed', long)];
+    await store.imports.sweep(new Date('2026-01-15'));
+    const { rows } = await raw.query('select id from imports where id = any($1)', [[...gone, ...stays]]);
+    expect(rows.map((r) => r.id).sort()).toEqual(stays.sort());
+  });
 });

@@ -51,3 +51,17 @@ it('its tables and what guards them are those of a new clinic', async () => {
   expect(await ask(upgraded.url, shape)).toEqual(await ask(fresh.url, shape));
   expect(await ask(upgraded.url, guards)).toEqual(await ask(fresh.url, guards));
 });
+
+it('beside a newer doorpost the older one works on, but does not start anew', async () => {
+  await ask(upgraded.url, "insert into kysely_migration values ('9999-of-tomorrow', now()::text)");
+  try {
+    await store.ready();
+    const refused = await openStore(upgraded.url).catch((error) => error);
+    expect(refused).toMatchObject({ code: 'invalid-configuration' });
+    expect(refused.message).toContain('9999-of-tomorrow');
+    await ask(upgraded.url, "update kysely_migration set name = '0021-of-another' where name like '0021%'");
+    await expect(store.ready()).rejects.toThrow('not up to date');
+  } finally {
+    await ask(upgraded.url, "delete from kysely_migration where name = '9999-of-tomorrow'");
+  }
+});

@@ -11,6 +11,8 @@ import { jobStarter } from './start-jobs.js';
 const DAY_MS = 86_400_000;
 /** Answers to repeated requests are kept this long. */
 const KEEP_ANSWERS_DAYS = 7;
+/** A dry run that nobody takes in holds a clinic's files a second time. */
+const KEEP_DRY_RUNS_DAYS = 14;
 
 /**
  * Takes jobs from the queue until the store is closed, one at a time of each kind. Any number of such processes on any
@@ -26,6 +28,7 @@ export async function runWorker(
   // Read before work is taken: a worker that dies young still gets something done.
   const shipped = assessor.shippedModel();
   const jobs = jobStarter(store, clock);
+  const daysAgo = (days: number) => new Date(clock.now().getTime() - days * DAY_MS);
   const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
     'forecast-run': ({ runId }) => splitForecastRun(store, clock, shipped, runId, null),
     'forecast-part': (data) => forecastPart(store, clock, assessor, data),
@@ -35,7 +38,8 @@ export async function runWorker(
     nightly: async () => {
       await store.sessions.sweep(clock.now());
       await store.signInTries.sweep(clock.now());
-      await store.idempotency.sweep(new Date(clock.now().getTime() - KEEP_ANSWERS_DAYS * DAY_MS));
+      await store.idempotency.sweep(daysAgo(KEEP_ANSWERS_DAYS));
+      await store.imports.sweep(daysAgo(KEEP_DRY_RUNS_DAYS));
       await jobs.startForecasts();
     },
     morning: () => jobs.startRecallRun(null),

@@ -74,6 +74,8 @@ export interface ImportsRepository {
   committed(id: string, added: AddedIds): Promise<void>;
   /** Takes out what the import added and nothing was built on since. What stays is counted by why. */
   takeBack(id: string, actor: Actor): Promise<TakenBack>;
+  /** Forgets dry runs made before then that were never taken in; they hold whole files of records. */
+  sweep(before: Date): Promise<void>;
   get(id: string): Promise<StoredImport>;
   /** Locks it for the rest of the transaction. */
   lock(id: string): Promise<StoredImport>;

@@ -87,6 +87,13 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       .where('id', '=', id)
       .execute();
   },
+  async sweep(before) {
+    await db
+      .deleteFrom('imports')
+      .where('status', 'in', ['checked', 'refused'])
+      .where('created_at', '<', before)
+      .execute();
+  },
   async setStatus(id, status, plan) {
     await db
       .updateTable('imports')
