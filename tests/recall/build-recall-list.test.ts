@@ -99,6 +99,8 @@ describe('buildRecallList', () => {
       expect(heard).toHaveLength(1);
       const entry = withSentences(list).entries.find((e) => e.childId === 'p');
       expect(entry).toMatchObject({ action: 'measure', dueBy: today, reason: { code: 'not-planned' } });
+      // Half a week's days, by the harm of a day in ordinary skin.
+      expect(entry?.harmPerWeek).toBe(3.5);
       expect(entry?.reason.text).toContain('Something in the record cannot be right');
     });
 
