@@ -125,6 +125,27 @@ describe('sign-in', () => {
     expect(await who({ authorization: `Bearer ${left}` })).toBe(401);
   });
 
+  it('a session of a user who was closed behind the service’s back opens nothing', async () => {
+    const { user, password } = await account('closed');
+    const cookie = cookieOf(await page('closed', password));
+    await ask(service.database.url, `update users set disabled = true where id = '${user.id}'`);
+    expect(await who({ cookie })).toBe(401);
+  });
+
+  it('a session known before the sign-in is worth nothing after it', async () => {
+    const { password } = await account('fixed');
+    const before = cookieOf(await page('fixed', password));
+    const known = await service.app.inject({ url: '/api/session', headers: { cookie: before } });
+    const answer = await service.app.inject({
+      method: 'POST',
+      url: '/sign-in',
+      headers: { ...form, cookie: before, 'x-csrf-token': known.json().csrfToken },
+      payload: new URLSearchParams({ name: 'fixed', password }).toString(),
+    });
+    expect(await who({ cookie: cookieOf(answer) })).toBe(200);
+    expect(await who({ cookie: before })).toBe(401);
+  });
+
   it('the new password of a form without one is refused and ends no session', async () => {
     const { user, password } = await account('kept');
     const cookie = cookieOf(await page('kept', password));

@@ -31,6 +31,8 @@ const devices = '/api/children/c0/devices';
 const children = '/api/children';
 const markers = '/api/children/c0/markers';
 const readings = '/api/children/c0/measurements';
+const whatIf = '/api/children/c0/what-if';
+const room = { measure: 'foot_length', sides: ['left'], allowancesMm: [8] };
 
 describe('the interface refuses', () => {
   it.each([
@@ -47,6 +49,15 @@ describe('the interface refuses', () => {
     ['a cast before birth', devices, { ...device, castDate: '2018-02-28' }, 'castDate'],
     ['a fitting before the cast', devices, { ...device, fittedDate: '2026-01-01' }, 'fittedDate'],
     ['a fitting of tomorrow', devices, { ...device, fittedDate: '2026-02-02' }, 'fittedDate'],
+    ['a cast imagined too far ahead', whatIf, { ...room, castDate: '2028-02-02' }, 'castDate'],
+    ['a cast imagined too long ago', whatIf, { ...room, castDate: '2024-02-01' }, 'castDate'],
+    [
+      'to look further than a brace lasts',
+      whatIf,
+      { ...room, lastUntil: [{ until: '2031-02-02', odds: 0.9 }] },
+      'until',
+    ],
+    ['a list of a month that is too far', '/api/recall-runs', { month: '2028-03' }, 'month'],
     ['an AFO of no side', devices, { ...device, side: 'none' }, 'side'],
     ['a left helmet', devices, { ...device, family: 'cranial-orthosis' }, 'side'],
     ['a limit no foot has', devices, { ...device, limitsMm: { foot_length: 9999 } }, 'limitsMm.foot_length'],

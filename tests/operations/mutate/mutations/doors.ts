@@ -41,6 +41,91 @@ export const doors: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a sign-in sends people to another site',
+    file: 'src/service/sign-in/own-path.ts',
+    tests: ['tests/service/doors.test.ts'],
+    name: 'where a sign-in leads',
+    changes: [
+      ["!then.startsWith('/') ||", ''],
+      ['&& new URL(pathname, HERE).origin === HERE', ''],
+      ['return origin === HERE &&', 'return'],
+    ],
+  },
+  {
+    harm: 'a role withdrawn by the hospital goes on acting',
+    file: 'src/service/oidc/recheck-role.ts',
+    tests: ['tests/service/oidc.test.ts'],
+    changes: [
+      ['      await store.users.withdrawRole(user.id, actor);\n      return null;', '      return user;'],
+      ['age < intervalMs * MISSED_RECHECKS ? user : null', 'user'],
+      ['if (age < intervalMs) return user;', 'if (age < 1000 * intervalMs) return user;'],
+      ["return isRefusal(error) ? 'none' : 'no-answer'", "return 'no-answer'"],
+      ['if (answer.role === user.role) return user;', 'return user;'],
+    ],
+  },
+  {
+    harm: 'a role withdrawn by the hospital goes on acting',
+    file: 'src/service/oidc/role-in-claims.ts',
+    tests: ['tests/service/oidc.test.ts'],
+    changes: [['given.includes(role) : given === role', 'given.includes(role) : true']],
+  },
+  {
+    harm: 'passwords are guessed from one address, or everybody is one address',
+    file: 'src/app.ts',
+    tests: ['tests/service/doors.test.ts'],
+    name: 'X-Forwarded-For|proxy is believed',
+    changes: [['config.trustedProxies.length > 0 ? config.trustedProxies : false', 'true']],
+  },
+  {
+    harm: 'passwords are guessed from one address',
+    file: 'src/service/api/session-routes.ts',
+    tests: ['tests/service/doors.test.ts'],
+    name: 'X-Forwarded-For',
+    changes: [
+      [
+        "access: 'public', rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' }",
+        "access: 'public'",
+      ],
+    ],
+  },
+  {
+    harm: 'a planning that fails takes the list with it',
+    file: 'src/recall/level/level-recall-list.ts',
+    tests: ['tests/recall/level-recall-list.test.ts'],
+    changes: [
+      ['    options.failed?.(error);', '    throw error;'],
+      ['notLevelled: NOT_LEVELLED', ''],
+    ],
+  },
+  {
+    harm: 'a question that reaches too far holds the service',
+    file: 'src/service/asked-dates.ts',
+    tests: ['tests/service/refusals.test.ts', 'tests/service/what-if-several.test.ts'],
+    name: 'imagined|longer than|further than|too far|names the field',
+    changes: [
+      ['if (given >= from && given <= to) return;', 'if (given >= from) return;'],
+      ['if (given >= from && given <= to) return;', 'if (given <= to) return;'],
+      ['const FURTHEST_DAYS = 730', 'const FURTHEST_DAYS = 7300'],
+      ['const LONGEST_DAYS = 1826', 'const LONGEST_DAYS = 18260'],
+    ],
+  },
+  {
+    harm: 'a question of a large clinic holds the service',
+    file: 'src/service/preview-capacity.ts',
+    tests: ['tests/service/replanning.test.ts'],
+    name: 'shown beforehand',
+    changes: [['if (children > MOST_CHILDREN)', 'if (false)']],
+  },
+  {
+    harm: 'one record that cannot be computed takes the whole list with it',
+    file: 'src/recall/decide/safe-plan.ts',
+    tests: ['tests/recall/build-recall-list.test.ts'],
+    changes: [
+      ['return { ...toBeLookedAt(record, assessment, context), failed };', 'throw failed;'],
+      ['for (const decision of plan.decisions) checkSound(decision);', ''],
+    ],
+  },
+  {
     harm: 'a chart that warns of something takes the child’s page away',
     file: 'src/app.ts',
     tests: ['tests/service/chart-warning.test.ts'],
@@ -50,11 +135,14 @@ export const doors: readonly MutationGroup[] = [
     harm: 'uploads fill the memory or the disk of the web server',
     file: 'src/service/uploads/read-multipart.ts',
     tests: uploads,
-    name: 'bodies',
+    name: 'larger|three large|more files|of other routes|are answered|at once',
     changes: [
       ['if (length > most) throw tooLarge();', ''],
       ['    refuseAnnounced(request);', ''],
       ['void removeUploadFolder(folder)', 'undefined'],
+      ['        files: most,\n', ''],
+      ['if (held >= uploadLimits.atOnce)', 'if (held > 10 * uploadLimits.atOnce)'],
+      ['      held--;\n', ''],
     ],
   },
   {

@@ -4,5 +4,15 @@ import { forecast } from './forecast.js';
 import { growth } from './growth.js';
 import { people } from './people.js';
 import { recall } from './recall.js';
+import { records } from './records.js';
+import { watchfulness } from './watchfulness.js';
 
-export const mutations: readonly MutationGroup[] = [...growth, ...forecast, ...recall, ...people, ...doors];
+export const mutations: readonly MutationGroup[] = [
+  ...growth,
+  ...forecast,
+  ...recall,
+  ...records,
+  ...watchfulness,
+  ...people,
+  ...doors,
+];

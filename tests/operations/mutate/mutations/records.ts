@@ -1,0 +1,149 @@
+import type { MutationGroup } from '../mutation.js';
+
+const notes = ['tests/forecast/notes/read-note.test.ts'];
+const tables = ['tests/exchange/awkward-tables.test.ts', 'tests/exchange/sheets/sheets.test.ts'];
+const history = [
+  'tests/forecast/verdicts.test.ts',
+  'tests/forecast/safe-forecast.test.ts',
+  'tests/recall/safe-list.test.ts',
+];
+
+/** What was written of a child, and how it is read. */
+export const records: readonly MutationGroup[] = [
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/read-note.ts',
+    tests: notes,
+    changes: [
+      ['if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;', ''],
+      ['(list || distance <= 5)', '(list || distance <= 15)'],
+      ['!(doubled && doubled.end >= cue.end)', 'true'],
+      ['return has(anchored(patterns.negatedAfter), after);', 'return false;'],
+      ['!has(patterns.negationEnds, between) &&', ''],
+      ['.replace(ASKED_AND_DENIED, blank)', ''],
+      ['if (has(patterns.history, rest)) return !has(patterns.returns, rest);', ''],
+      ['return !has(patterns.returns, rest)', 'return true'],
+      ["return ofSomebodyElse(before, after) ? 'others' : null", 'return null'],
+      [
+        "if (left === right) return null;\n  return left ? 'left' : 'right'",
+        "return left ? 'right' : 'left'",
+      ],
+      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
+      ['return isResolved(rest) && term.kind', 'return term.kind'],
+      ['!has(patterns.almostResolved, text) &&', ''],
+      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/durations.ts',
+    tests: notes,
+    changes: [
+      ['stunden|std|heure|heures|hora|horas)$/, 60]', 'stunden|std|heure|heures|hora|horas)$/, 1]'],
+      ['Math.max(...found)', 'Math.min(...found)'],
+      ['NOT_A_SPAN.test(after) ||', ''],
+    ],
+  },
+  {
+    harm: 'redness that lasts is taken for one that fades',
+    file: 'src/records/skin-check.ts',
+    tests: ['tests/forecast/findings.test.ts', 'tests/records/check.test.ts', ...notes],
+    changes: [
+      ['FADES_WITHIN_MINUTES = 20', 'FADES_WITHIN_MINUTES = 60'],
+      ['minutes > FADES_WITHIN_MINUTES,', 'minutes > 0,'],
+    ],
+  },
+  {
+    harm: 'a size is read in the wrong unit',
+    file: 'src/records/units.ts',
+    tests: ['tests/records/units.test.ts'],
+    changes: [
+      ['inch: 25.4', 'inch: 25'],
+      ['g: 0.001, lb: 0.45359237', 'g: 0.001, lb: 0.5'],
+      ['cm: 10, m', 'cm: 1, m'],
+    ],
+  },
+  {
+    harm: 'a size is read in the wrong unit',
+    file: 'src/exchange/csv/read-size.ts',
+    tests: tables,
+    changes: [
+      ['if (other !== undefined)', 'if (false)'],
+      ['if (words.length === 0)', 'if (false)'],
+      ['if (!(size >= plausible[0] && size <= plausible[1]))', 'if (false)'],
+      ["if (isLengthUnit(unit) !== (base === 'mm'))", 'if (false)'],
+    ],
+  },
+  {
+    harm: 'a size is ten or a thousand times what was written',
+    file: 'src/exchange/csv/read-number.ts',
+    tests: tables,
+    changes: [
+      ["comma > point ? '.' : ','", "comma < point ? '.' : ','"],
+      ["digits = digits.replace(',', '.');", "digits = digits.replace(',', '');"],
+      ['if (!new RegExp(', 'if (false && !new RegExp('],
+    ],
+  },
+  {
+    harm: 'a day is read as a month, or in the wrong century',
+    file: 'src/exchange/sheets/cell-date.ts',
+    tests: tables,
+    changes: [
+      ['return both(iso(year(y), b, a), iso(year(y), a, b));', 'return same(iso(year(y), b, a));'],
+      ['century + two > Number(today.slice(0, 4)) ?', 'false ?'],
+      ['(+match[1] * 7) / 365.25', '(+match[1] * 30) / 365.25'],
+      [
+        'if (match) return +match[1] / 12;\n  match = /^(\\d{1,2}) (',
+        'if (match) return +match[1];\n  match = /^(\\d{1,2}) (',
+      ],
+    ],
+  },
+  {
+    harm: 'spina bifida in a sheet brings no caution, or a thoracic one counts as sacral',
+    file: 'src/exchange/sheets/cell-diagnosis.ts',
+    tests: ['tests/exchange/sheets/sheets.test.ts'],
+    changes: [
+      ['spinaBifida = true;', ''],
+      ['if (HIGH_LEVELS.test(', 'if (!HIGH_LEVELS.test('],
+      ['for (const word of left) side = sideFrom(word, side);', ''],
+    ],
+  },
+  {
+    harm: 'a day of what is to come counts as known',
+    file: 'src/forecast/record-until.ts',
+    tests: ['tests/forecast/assess-child.test.ts', 'tests/forecast/safe-forecast.test.ts'],
+    changes: [
+      ['rows.filter((r) => r.date <= today)', '[...rows]'],
+      ['d.castDate <= today', 'true'],
+    ],
+  },
+  {
+    harm: 'what happened to a device is read wrong',
+    file: 'src/records/device-history.ts',
+    tests: history,
+    changes: [
+      ["e.verdict === 'outgrown') judgedOutgrown = e", "e.verdict === 'tight') judgedOutgrown = e"],
+      ['      judgedOutgrown = null;\n', ''],
+      ["if (e.kind === 'broken') brokenOn = e.date", "if (e.kind === 'lost') brokenOn = e.date"],
+      ["else if (e.kind === 'lost') lostOn = e.date", ''],
+      ['if (pendingCast !== null) castDate = pendingCast;', ''],
+      ['      brokenOn = null;\n', ''],
+      [
+        '(a.date < b.date ? -1 : a.date > b.date ? 1 : 0)',
+        '(a.date < b.date ? 1 : a.date > b.date ? -1 : 0)',
+      ],
+      ['e.date >= castDate && (e.kind', '(e.kind'],
+    ],
+  },
+  {
+    harm: 'every date is a day off, or a year a different length',
+    file: 'src/records/dates.ts',
+    tests: ['tests/records/age.test.ts', ...history],
+    changes: [
+      ['isoDate(dayNumber(date) + days)', 'isoDate(dayNumber(date) - days)'],
+      ['dayNumber(to) - dayNumber(from)', 'dayNumber(from) - dayNumber(to)'],
+      ['DAYS_A_YEAR = 365.25', 'DAYS_A_YEAR = 360'],
+      ['&& isValid(parseISO(text))', ''],
+    ],
+  },
+];
