@@ -189,6 +189,11 @@ describe('sign-in', () => {
     await account('at-once');
     const answers = await Promise.all(Array.from({ length: 30 }, () => api('at-once', 'wrong')));
     expect(answers.filter((a) => a.statusCode === 401)).toHaveLength(5);
+    // Where passwords take their time the tries come one by one; here they do not.
+    for (const name of ['first-round', 'second-round', 'third-round']) {
+      const begun = Array.from({ length: 30 }, () => service.store.signInTries.begin(name, new Date()));
+      expect((await Promise.all(begun)).filter((wait) => wait === null)).toHaveLength(5);
+    }
   });
 
   it('a failed sign-in stands in the log with the name that was tried, however odd', async () => {
