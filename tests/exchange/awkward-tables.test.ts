@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readDate } from '../../src/exchange/csv/read-date.js';
 import { readNumber } from '../../src/exchange/csv/read-number.js';
+import { readSize } from '../../src/exchange/csv/read-size.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+import { cellAge, cellDate } from '../../src/exchange/sheets/cell-date.js';
 
 const TODAY = '2026-11-25';
 const bytes = (text: string) => new TextEncoder().encode(text);
@@ -45,6 +47,25 @@ describe('dates', () => {
   });
 });
 
+describe('dates and ages as a sheet writes them', () => {
+  it.each([
+    ['3/4/19', '2019-04-03', '2019-03-04'],
+    ['3/4/98', '1998-04-03', '1998-03-04'],
+    ['25/4/2019', '2019-04-25', null],
+    ['14. März 2021', '2021-03-14', '2021-03-14'],
+  ])('%s', (cell, dayFirst, monthFirst) =>
+    expect(cellDate(cell, '2026-11-25')).toMatchObject({ dayFirst, monthFirst }),
+  );
+  it.each([
+    ['6y 6m', 6.5],
+    ['7;3', 7.25],
+    ['18 Mo', 1.5],
+    ['9/12', 0.75],
+    ['1 6/12', 1.5],
+    ['26 weeks', 182 / 365.25],
+  ])('%s is %d years', (cell, years) => expect(cellAge(cell)).toBeCloseTo(years, 10));
+});
+
 describe('numbers', () => {
   it.each([
     ['17,5', 17.5],
@@ -58,6 +79,18 @@ describe('numbers', () => {
   ])('%s is %d', (text, value) => expect(readNumber(text)).toBe(value));
   it.each(['', '17,5,3', '1.2.3', '12x', '--3', '1,23,456.7'])('%s is no number', (text) =>
     expect(readNumber(text)).toBeNull(),
+  );
+});
+
+describe('sizes', () => {
+  it.each([
+    ['17.5 cm', ['', 'mm', ''], 'is said to be in cm and in mm'],
+    ['175', ['', '', ''], 'has no unit'],
+    ['17.5 kg', ['', '', ''], 'is given in kg'],
+    ['175', ['furlong', '', ''], 'has the unknown unit "furlong"'],
+    ['1750', ['mm', '', ''], 'which no body has'],
+  ] as const)('%s beside %j is refused', (cell, beside, why) =>
+    expect(readSize(cell, 'foot_length', beside)).toMatchObject({ why: expect.stringContaining(why) }),
   );
 });
 

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessCaseload } from '../../src/forecast/assess-caseload.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
+import { recordUntil } from '../../src/forecast/record-until.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { buildChild, contextOn } from './build-record.js';
 
@@ -180,4 +182,12 @@ describe('assessChild', () => {
         .reverse(),
     );
   });
+});
+
+it('a device that is yet to be cast, and a fitting yet to come, are not known today', () => {
+  const { record } = buildChild(TODAY, 8, { sex: 'male' })
+    .device('solid-afo', 'left', 2)
+    .device('solid-afo', 'right', -1);
+  const known = recordUntil(record, addDaysIso(record.devices[0].castDate, 1));
+  expect(known.devices).toEqual([{ ...record.devices[0], fittedDate: null }]);
 });

@@ -67,6 +67,16 @@ describe('a recall list made again', () => {
     expect(afterwards(declines).entry.weekReason).toContain('The family could not come');
     expect(afterwards(notBrought).entry.plannedWeek).not.toBe(weeks[1]);
     expect(afterwards(notBrought).entry.weekReason).toContain('Not brought');
+    for (const appointment of [addDaysIso(testToday, -1), addDaysIso(testToday, 184)]) {
+      const refused = await service.as('scheduler', {
+        method: 'PUT',
+        url: `/api/recall-entries/${afterwards(books).id}/state`,
+        headers: { 'if-match': '*' },
+        payload: { state: 'booked', appointment },
+      });
+      expect(refused.statusCode, appointment).toBe(422);
+      expect(refused.json()).toMatchObject({ field: 'appointment' });
+    }
     expect(afterwards(books)).toMatchObject({ state: 'booked', appointment: later });
     expect(afterwards(books).entry.plannedWeek).toBe(weekStart(later));
     const untouched = [...same.values()].filter((r) => ![declines, notBrought, books].includes(r));

@@ -37,6 +37,14 @@ describe('free notes, clause by clause (common practice, no source)', () => {
   ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 
+  it.each([
+    ['doesnt want to wear it at night heel is blistered', 'skin-open'],
+    ['no improvement in redness over heel', 'skin-mark'],
+    ['blister on heel almost healed', 'skin-open'],
+    ['red area over heel noticed 2 hours ago', 'skin-mark'],
+    ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
+  ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn([note, []])).toEqual([kind]));
+
   it('names place, side and minutes', () => {
     expect(readNote('Red 40 min after removal R med mal').findings).toMatchObject([
       { where: 'med mal', side: 'right', minutes: 40 },
