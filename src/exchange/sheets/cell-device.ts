@@ -8,6 +8,8 @@ export type DeviceSide = 'left' | 'right' | 'both';
 export interface SpokenDevice {
   /** A family, or several with | between them where the name leaves it open, or null where nobody knows the word. */
   readonly family: string | null;
+  /** Where nobody knows the whole name: the family of the part of it that is known, to be confirmed. */
+  readonly likely: string | null;
   readonly side: DeviceSide | null;
   /** 'AFOs': more than one. */
   readonly plural: boolean;
@@ -36,7 +38,14 @@ const PLURALS = new Set(
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = new Set(
   phrasesOf(
-    'new|old|custom|spare|pair|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+    'new|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+  ),
+);
+
+/** Words that take a device's name back: 'no AFO', 'Korsett abgelehnt'. */
+const DENIES = new Set(
+  phrasesOf(
+    'no|not|none|without|declined|refused|stopped|discontinued|discussed|consider|considered|planned|awaiting|needs|need|kein|keine|nicht|ohne|abgelehnt|geplant|pas|sans|refus|refuse|prevu|sin|no quiere|rechaza|previsto|geen|zonder|niet|geweigerd|gepland|senza|non|rifiuta|rifiutato',
   ),
 );
 
@@ -49,6 +58,7 @@ export function cellDevices(cell: string): SpokenDevice[] {
     return [
       {
         family: null,
+        likely: null,
         side: null,
         plural: false,
         word: foldText(cell.slice(0, 60)),
@@ -126,7 +136,8 @@ function spoken(text: string): SpokenDevice {
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !BESIDE.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
-  return { family, side, plural, word: asked, cast, fitted };
+  const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : longestName(rest, true));
+  return { family, likely, side, plural, word: asked, cast, fitted };
 }
 
 /** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */
@@ -147,13 +158,13 @@ function qualified(words: readonly string[]): string | null {
 }
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
-function longestName(words: readonly string[]): string | null {
+function longestName(words: readonly string[], whateverElse = false): string | null {
   for (let n = words.length - 1; n >= 1; n--) {
     for (let at = 0; at + n <= words.length; at++) {
       const family = NAMES.get(words.slice(at, at + n).join(' '));
       if (family === undefined) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)];
-      if (left.every((word) => BESIDE.has(word) || /^\d+$/.test(word))) return family;
+      if (whateverElse || left.every((word) => BESIDE.has(word) || /^\d+$/.test(word))) return family;
     }
   }
   return null;

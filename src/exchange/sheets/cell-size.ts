@@ -76,7 +76,8 @@ function plain(text: string): CellSize | null {
   if (/[\p{L}]{16,}|\d/u.test(before) || /\d/.test(after)) return null;
   const one = readNumber(first);
   if (one === null) return null;
-  const unit = /^in$/i.test(word ?? '') && /^\p{L}/u.test(after) ? null : unitOf(word);
+  // '19 m. Socken', '18 in Schuhen': a short word before another word is no unit.
+  const unit = /^(?:in|m|g)\.?$/i.test(word ?? '') && /^\p{L}/u.test(after) ? null : unitOf(word);
   const remark = `${before} ${word !== undefined && unit === null ? word : ''} ${after}`.trim();
   // A remark that is neither a doubt nor a bracketed or short note would hide something: the cell is refused then.
   if (/\p{L}/u.test(remark) && !saysDoubt(remark) && remark.length > 40) return null;

@@ -8,6 +8,7 @@ import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
+import { cellDevices } from './cell-device.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, sideIn } from './cell-words.js';
 import type { ValueColumn } from './choose-units.js';
@@ -229,6 +230,8 @@ function sideOfRow(
       if (side !== null) return side;
     }
   }
+  const worn = isPair ? null : sideOfDevices(taken, row);
+  if (worn !== null) return worn;
   const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
   if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
@@ -257,6 +260,17 @@ function sideOfRow(
     ),
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
+}
+
+/** 'R AFO' and one foot length in a row: the length is of the side the device is of. */
+function sideOfDevices(taken: TakenTable, row: GridRow): ColumnSide | null {
+  const sides = fieldColumns(taken.columns, 'device.family').flatMap((c) => {
+    const cell = cellOf(row, c);
+    return saysNothing(cell)
+      ? []
+      : cellDevices(cell).map(({ side }) => side ?? (c.meaning?.kind === 'field' ? c.meaning.side : null));
+  });
+  return new Set(sides).size === 1 ? sides[0] : null;
 }
 
 const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;

@@ -63,7 +63,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const repeats = repeatedVisits(table, scored);
   for (const option of scored) {
     if (taken.has(option.index) || option.fit < 0.25 || option.score < 0.42) continue;
-    const key = uniqueKey(option.candidate.meaning);
+    const key = uniqueKey(option.candidate.meaning, ordinal(table.headings, option.index));
     if (key !== null && used.has(key) && !(repeats && key.startsWith('reading'))) continue;
     if (key !== null) used.add(key);
     taken.set(option.index, option);
@@ -201,10 +201,18 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
   return heading === '' ? [] : headingCandidates(heading);
 }
 
-function uniqueKey(meaning: Meaning): string | null {
+/** 'Cast 2', or the second 'Cast' of a row with two devices: which of several of its kind a column is. */
+export function ordinal(headings: readonly string[], index: number): number {
+  const heading = headings[index];
+  const said = /(?<![\d./-])([1-9])(?:st|nd|rd|th|er|e|\.)?(?![\d./-])/.exec(heading)?.[1];
+  if (said !== undefined) return Number(said);
+  return headings.slice(0, index).filter((other) => foldText(other) === foldText(heading)).length + 1;
+}
+
+function uniqueKey(meaning: Meaning, which = 1): string | null {
   if (meaning.kind === 'field') {
     if (meaning.field.startsWith('device.') || meaning.field === 'side')
-      return `${meaning.field} ${meaning.side} ${meaning.family}`;
+      return `${meaning.field} ${meaning.side} ${meaning.family} ${which}`;
     return REPEATABLE.has(meaning.field) && meaning.field !== 'visit.date' && meaning.field !== 'visit.age'
       ? null
       : meaning.field === 'visit.date'

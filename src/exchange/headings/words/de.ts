@@ -46,7 +46,7 @@ export const de: Vocabulary = {
     'device.cast_date':
       'gips|gipsdatum|gipsabdruck|abdruck|gipsabnahme|scan|scandatum|abformung|gegipst|maßnahme|maßabnahme|abdruckdatum|gips am|gipsen|formabnahme|gips scan|scan gips|abdruck am|gipsnegativ',
     'device.fitted_date':
-      'abgabe|abgabedatum|ausgeliefert|auslieferung|angepasst|anprobe fertig|geliefert|lieferung|lieferdatum|fertigstellung|abgegeben|abgegeben am|versorgt am|anpassung|ausgabe|ausgabedatum|übergabe|getragen seit|seit|in gebrauch seit|trägt seit|versorgt seit|ausgegeben|ausgegeben am|geliefert am|übergeben|übergeben am|anprobe',
+      'abgabe|abgabedatum|ausgeliefert|auslieferung|angepasst|anprobe fertig|geliefert|lieferung|lieferdatum|fertigstellung|abgegeben|abgegeben am|versorgt am|anpassung|ausgabe|ausgabedatum|übergabe|getragen seit|seit|in gebrauch seit|trägt seit|versorgt seit|ausgegeben|ausgegeben am|geliefert am|übergeben|übergeben am|anprobe|ab',
     'device.status': 'status|status orthese|orthesenstatus|status versorgung|in gebrauch',
     'device.footplate': 'fußplatte|fussplatte|sohle',
     'device.verdict': 'passform|sitz|passt|passung|sitzt|passgenauigkeit|sitz der orthese|paßform',

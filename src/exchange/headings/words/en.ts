@@ -50,7 +50,7 @@ export const en: Vocabulary = {
     'device.cast_date':
       'cast|cast date|casted|date cast|date casted|cast on|impression|scanned|scan date|date scanned|scan|cast scan|cast scan date|mould date|measured for|casting date|casting|date of cast|plaster|cast taken|shape capture|capture date',
     'device.fitted_date':
-      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on|issued',
+      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on|issued|from|given',
     'device.status': 'status|device status|status of device|orthosis status|brace status|in use',
     'device.footplate': 'footplate|foot plate|footplate length|plate length',
     'device.verdict':

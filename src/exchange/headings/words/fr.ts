@@ -46,7 +46,7 @@ export const fr: Vocabulary = {
     'device.cast_date':
       'moulage|date moulage|date de moulage|platre|empreinte|date empreinte|scan|date scan|prise d empreinte|moule le|date platre|prise de moulage|date d empreinte|date de prise d empreinte|empreinte le|scanne le|moulage le|numerisation',
     'device.fitted_date':
-      'livraison|livre|livre le|date livraison|date de livraison|pose|mise en place|remis le|date remise|delivre|delivre le|date de pose|delivrance|date delivrance|remise|date de delivrance|livree le|porte depuis|appareille le|mise en service|depuis|porte depuis le|remis|remise le|fourni le|fournie le|delivree le|pose le|posee le',
+      'livraison|livre|livre le|date livraison|date de livraison|pose|mise en place|remis le|date remise|delivre|delivre le|date de pose|delivrance|date delivrance|remise|date de delivrance|livree le|porte depuis|appareille le|mise en service|depuis|porte depuis le|remis|remise le|fourni le|fournie le|delivree le|pose le|posee le|des le',
     'device.status': 'statut|etat|statut appareil|etat appareil|statut orthese|en service|etat orthese',
     'device.footplate': 'semelle|plaque plantaire|longueur semelle',
     'device.verdict':

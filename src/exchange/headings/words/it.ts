@@ -46,7 +46,7 @@ export const it: Vocabulary = {
     'device.cast_date':
       'calco|data calco|gesso|data gesso|scansione|data scansione|impronta|presa calco|calco del|data impronta|presa impronta|rilievo calco|scan|calco gessato|data presa calco|data del calco|presa misure|data di calco|scansionato',
     'device.fitted_date':
-      'consegna|data consegna|consegnato|consegnato il|data di consegna|collaudo|applicazione|data applicazione|data collaudo|consegnata|consegnata il|fornitura|data fornitura|indossato dal|in uso dal|dal|porta dal|in uso da|indossa dal|fornito|fornito il|applicato|applicato il',
+      'consegna|data consegna|consegnato|consegnato il|data di consegna|collaudo|applicazione|data applicazione|data collaudo|consegnata|consegnata il|fornitura|data fornitura|indossato dal|in uso dal|dal|porta dal|in uso da|indossa dal|fornito|fornito il|applicato|applicato il|da',
     'device.status': 'stato|stato ortesi|stato tutore|in uso|stato dispositivo',
     'device.footplate': 'suola|piastra|soletta',
     'device.verdict':

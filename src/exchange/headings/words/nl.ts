@@ -46,7 +46,7 @@ export const nl: Vocabulary = {
     'device.cast_date':
       'gips|gipsdatum|gipsafdruk|afdruk|gegipst|scan|scandatum|gipsmoment|maatname|datum gips|datum scan|gegipst op|aanmeten|aanmeetdatum|afdruk datum|gips scan|aangemeten|datum aanmeten|gescand|aangemeten op|scan datum|datum maatname',
     'device.fitted_date':
-      'afgeleverd|aflevering|afgegeven|afleverdatum|geleverd|levering|leverdatum|gepast|passen|pasdatum|aflever datum|datum aflevering|afgeleverd op|in gebruik sinds|gedragen sinds|datum levering|afgifte|afgiftedatum|verstrekt op|sinds|draagt sinds|gebruik sinds|geleverd op|afgegeven op|uitgeleverd|uitlevering',
+      'afgeleverd|aflevering|afgegeven|afleverdatum|geleverd|levering|leverdatum|gepast|passen|pasdatum|aflever datum|datum aflevering|afgeleverd op|in gebruik sinds|gedragen sinds|datum levering|afgifte|afgiftedatum|verstrekt op|sinds|draagt sinds|gebruik sinds|geleverd op|afgegeven op|uitgeleverd|uitlevering|vanaf',
     'device.status': 'status|status orthese|status hulpmiddel|in gebruik|status voorziening',
     'device.footplate': 'voetplaat|zool',
     'device.verdict':

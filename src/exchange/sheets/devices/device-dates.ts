@@ -20,8 +20,9 @@ export function dateIn(
   family: string,
   side: string,
   visit: IsoDate | null,
+  named: Column,
 ): { date: IsoDate; column: Column } | 'unread' | null {
-  const said = slot(sheet, row, field, family, side);
+  const said = slot(sheet, row, field, family, side, named);
   if (said === null) return null;
   // 'Cast? yes' on the day of a visit is that day.
   const word = foldText(said.text);

@@ -5,6 +5,7 @@ import type { MadeRow } from '../canonical.js';
 import { wordIn } from '../cell-words.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, refusal } from '../sheet-rows.js';
+import type { Column } from '../take-columns.js';
 import type { MadeDevice } from './device-register.js';
 import { type DeviceSheet, slot } from './device-sheet.js';
 
@@ -13,11 +14,10 @@ export function fill(
   sheet: DeviceSheet,
   made: MadeDevice,
   row: GridRow,
-  side: string,
-  family: string,
+  { family, side, column: named }: { family: string; side: string; column: Column },
   visit: IsoDate | null,
 ): MadeRow | null {
-  const status = slot(sheet, row, 'device.status', family, side);
+  const status = slot(sheet, row, 'device.status', family, side, named);
   if (status) {
     const state = wordIn(status.text, (v) => v.deviceStates);
     if (state) made.cells.status = state;
@@ -32,7 +32,7 @@ export function fill(
         ),
       );
   }
-  const plate = slot(sheet, row, 'device.footplate', family, side);
+  const plate = slot(sheet, row, 'device.footplate', family, side, named);
   if (plate) {
     const word = foldText(plate.text);
     const kind = /behind|three quarter|3 4|met|prox|hinter|retro|dietro|achter|detras/.test(word)
@@ -58,7 +58,7 @@ export function fill(
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
       made.cells[column.meaning.heading] = cellOf(row, column);
   }
-  const verdict = slot(sheet, row, 'device.verdict', family, side);
+  const verdict = slot(sheet, row, 'device.verdict', family, side, named);
   if (verdict && visit) {
     const said = wordIn(verdict.text, (v) => v.verdicts);
     if (said && visit >= made.cells.cast_date)

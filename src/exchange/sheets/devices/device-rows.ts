@@ -46,8 +46,8 @@ export class DeviceRows {
     side: string,
   ): MadeRow | null {
     const { sheet, register } = this;
-    const cast = dateIn(sheet, row, 'device.cast_date', family, side, visit);
-    const given = dateIn(sheet, row, 'device.fitted_date', family, side, visit);
+    const cast = dateIn(sheet, row, 'device.cast_date', family, side, visit, column);
+    const given = dateIn(sheet, row, 'device.fitted_date', family, side, visit, column);
     if (cast === 'unread' || given === 'unread') return null;
     const fitted = given ?? dateSaid(sheet, column, device.fitted);
     const said =
@@ -69,7 +69,7 @@ export class DeviceRows {
       made.cells.fitted_date = fitted.date;
       made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
     }
-    const event = fill(sheet, made, row, side, family, visit);
+    const event = fill(sheet, made, row, { family, side, column }, visit);
     if (event) this.events.push(event);
     return made;
   }

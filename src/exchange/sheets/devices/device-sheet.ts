@@ -6,7 +6,7 @@ import { saysNothing } from '../cell-words.js';
 import type { GridRow } from '../grid.js';
 import type { Asker } from '../questions.js';
 import { cellOf, fieldColumns, type TakenTable } from '../sheet-rows.js';
-import type { Column } from '../take-columns.js';
+import { type Column, ordinal } from '../take-columns.js';
 
 /** What devices are read with: the table, the clinic's rules, and where to ask and tell. */
 export interface DeviceSheet {
@@ -18,13 +18,14 @@ export interface DeviceSheet {
   readonly today: IsoDate;
 }
 
-/** The filled cell of a device's field that belongs to this family and side. */
+/** The filled cell of a device's field that belongs to this family and side, and to this of a row's several devices. */
 export function slot(
   sheet: DeviceSheet,
   row: GridRow,
   field: FieldId,
   family: string,
   side: string,
+  named: Column,
 ): { text: string; column: Column } | null {
   const fitting = fieldColumns(sheet.taken.columns, field).filter(({ meaning }) => {
     if (meaning?.kind !== 'field') return false;
@@ -36,9 +37,19 @@ export function slot(
       side === 'none';
     return sideFits && (meaning.family === null || meaning.family.split('|').includes(family));
   });
-  for (const column of fitting) {
+  for (const column of ofDevice(sheet, fitting, named)) {
     const text = cellOf(row, column);
     if (text !== '' && !saysNothing(text)) return { text, column };
   }
   return null;
+}
+
+/** Of columns for several devices in a row ('Device 2', 'Cast 2') those with this device's number. */
+export function ofDevice(sheet: DeviceSheet, fields: readonly Column[], named: Column): readonly Column[] {
+  const { headings } = sheet.taken.table;
+  const devices = fieldColumns(sheet.taken.columns, 'device.family');
+  if (devices.length < 2 || fields.length < 2) return fields;
+  const which = ordinal(headings, named.index);
+  const own = fields.filter((column) => ordinal(headings, column.index) === which);
+  return own.length > 0 ? own : fields;
 }

@@ -6,11 +6,11 @@ import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWord
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
 import type { Column } from '../take-columns.js';
-import type { DeviceSheet } from './device-sheet.js';
+import { type DeviceSheet, ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
-const NO_DATES = { cast: null, fitted: null };
+const NOTHING_SAID = { likely: null, cast: null, fitted: null };
 
 /** A device a row names, its family and sides settled. */
 export interface Found {
@@ -47,7 +47,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           row,
           column,
           {
-            ...NO_DATES,
+            ...NOTHING_SAID,
             family: meaning.family,
             side,
             plural: cellDevices(column.heading).some((d) => d.plural),
@@ -58,9 +58,16 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
       );
     } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
       for (const device of cellDevices(text)) {
-        const side = device.side ?? meaning.side ?? sideColumn(sheet, row);
+        const side = device.side ?? meaning.side ?? sideColumn(sheet, row, column);
         found.push(...settled(sheet, row, column, { ...device, side }, conditionSide));
       }
+    } else if (!named && isStage(column) && column.meaning.family === null && !noWords.has(foldText(text))) {
+      // 'Brace given' alone says when and not which.
+      const family = deviceOfSheet(sheet, column);
+      const { side } = column.meaning;
+      if (family === null || found.some((f) => f.family === family)) continue;
+      const device = { ...NOTHING_SAID, family, side, plural: false, word: foldText(family) };
+      found.push(...settled(sheet, row, column, device, conditionSide));
     } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
       // 'AFO left - cast': the date's own heading names the device.
       const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
@@ -70,7 +77,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           sheet,
           row,
           column,
-          { ...NO_DATES, family, side, plural: false, word: foldText(family) },
+          { ...NOTHING_SAID, family, side, plural: false, word: foldText(family) },
           conditionSide,
         ),
       );
@@ -80,8 +87,8 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
 }
 
 /** The side a side column says; both for a cell 'L + R'. */
-function sideColumn(sheet: DeviceSheet, row: GridRow): DeviceSide | null {
-  for (const column of fieldColumns(sheet.taken.columns, 'side')) {
+function sideColumn(sheet: DeviceSheet, row: GridRow, named: Column): DeviceSide | null {
+  for (const column of ofDevice(sheet, fieldColumns(sheet.taken.columns, 'side'), named)) {
     const side = sideIn(cellOf(row, column));
     if (side !== null) return side;
   }
@@ -139,7 +146,7 @@ function settled(
 }
 
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
-function familyOf(sheet: DeviceSheet, { family, word }: SpokenDevice, column: Column): string | null {
+function familyOf(sheet: DeviceSheet, { family, likely, word }: SpokenDevice, column: Column): string | null {
   const open = family === null ? [] : family.split('|').filter((f) => sheet.rules.has(f));
   if (family !== null && open.length === 1) return open[0];
   if (family !== null && !family.includes('|')) return family;
@@ -153,18 +160,40 @@ function familyOf(sheet: DeviceSheet, { family, word }: SpokenDevice, column: Co
         : `Which device is "${word}" under "${column.heading}"?`,
     examples: [word],
     cells: 1,
-    suggested: open[0] ?? null,
-    choices: [...choices, 'leave'].map((a) => ({
-      answer: a,
-      label: sheet.rules.get(a)?.names.en.clinical ?? a,
-    })),
+    suggested: open[0] ?? likely?.split('|').find((f) => sheet.rules.has(f)) ?? null,
+    choices: familyChoices(choices, sheet.rules),
   });
   return answer !== null && sheet.rules.has(answer) ? answer : null;
 }
 
+/** The one device of a sheet that gives its dates and never its name. */
+function deviceOfSheet({ taken, rules, asker }: DeviceSheet, column: Column): string | null {
+  const has = (test: (meaning: NonNullable<Column['meaning']>) => boolean) =>
+    taken.columns.some((c) => c.meaning !== null && test(c.meaning));
+  const spine = has((m) => m.kind === 'field' && m.field === 'marker.pelvis_stage');
+  const feet = has((m) => m.kind === 'reading' && m.measure.startsWith('foot_'));
+  const head = has((m) => m.kind === 'reading' && m.measure === 'head_circumference');
+  const likely = feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
+  const answer = asker.ask({
+    id: 'one-device',
+    file: taken.table.file,
+    asks: `"${column.heading}" says when and no column says which device. Which is it?`,
+    examples: column.examples,
+    cells: 1,
+    suggested: likely !== null && rules.has(likely) ? likely : null,
+    choices: familyChoices([...rules.keys()], rules),
+  });
+  return answer !== null && rules.has(answer) ? answer : null;
+}
+
+const familyChoices = (families: readonly string[], rules: DeviceSheet['rules']) =>
+  [...families, 'leave'].map((answer) => ({ answer, label: rules.get(answer)?.names.en.clinical ?? answer }));
+
 const isField = (column: Column, field: FieldId): boolean =>
   column.meaning?.kind === 'field' && column.meaning.field === field;
-const isDatedDevice = (column: Column): boolean =>
+type Field = Extract<Column['meaning'], { kind: 'field' }>;
+/** A column of the days of a stage: the cast, the fitting. */
+const isStage = (column: Column): column is Column & { meaning: Field } =>
   column.meaning?.kind === 'field' &&
-  column.meaning.family !== null &&
   (column.meaning.field === 'device.cast_date' || column.meaning.field === 'device.fitted_date');
+const isDatedDevice = (column: Column): boolean => isStage(column) && column.meaning.family !== null;

@@ -19,13 +19,18 @@ export function datesAcross(grid: Grid): Grid {
   if (at === -1) return grid;
   const line = grid.rows[at];
   const first = line.cells.findIndex(isDate);
-  const sub = subHeadings(grid.rows[at + 1], first);
+  const sub = subHeadings(grid.rows[at + 1], first, line.cells.findLastIndex(isDate));
   const below = grid.rows.slice(at + (sub === null ? 1 : 2));
   const last = lastDate(line.cells, sub);
   // What stands right of the last date, a column of remarks, belongs to the child as what stands left of the first.
   const left = [
     ...Array.from({ length: first }, (_, column) => column),
-    ...line.cells.flatMap((cell, column) => (column > last && cell !== '' ? [column] : [])),
+    ...Array.from(
+      { length: Math.max(line.cells.length, grid.rows[at + 1]?.cells.length ?? 0) },
+      (_, c) => c,
+    ).filter(
+      (column) => column > last && [line.cells[column], sub?.[column]].some((cell) => (cell ?? '') !== ''),
+    ),
   ];
   const measured = left.find((column) => {
     const words = below.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
@@ -74,13 +79,21 @@ export function datesAcross(grid: Grid): Grid {
 }
 
 /** Left and right, or measures, in the line under the dates; null where that line holds values. */
-function subHeadings(line: GridRow | undefined, first: number): readonly string[] | null {
-  const words = line?.cells.slice(first).filter((cell) => cell !== '') ?? [];
-  const isWord = (cell: string) => sideIn(cell) !== null || sizeOf(cell) !== undefined;
-  return line && words.length > 0 && words.every((cell) => !/\d/.test(cell) && isWord(cell))
+function subHeadings(line: GridRow | undefined, first: number, lastDated: number): readonly string[] | null {
+  if (line === undefined) return null;
+  const last = lastSub(line.cells);
+  const words = line.cells.slice(first, last + 1).filter((cell) => cell !== '');
+  // Words right of the last side are columns of their own: 'Notes'. Figures there mean that this is a line of values.
+  const beyond = line.cells.slice(last + 1);
+  return last >= lastDated && words.every(isSub) && !beyond.some((cell) => /\d/.test(cell))
     ? line.cells
     : null;
 }
+
+const isSub = (cell: string): boolean =>
+  cell !== '' && !/\d/.test(cell) && (sideIn(cell) !== null || sizeOf(cell) !== undefined);
+/** The last column under the dates that says a side or a measure. */
+const lastSub = (cells: readonly string[]): number => cells.findLastIndex(isSub);
 
 /** The date of each column of values; without a line below, only the dated ones. */
 function datesOf(
@@ -92,7 +105,7 @@ function datesOf(
   let date = '';
   return Array.from({ length: width - first }, (_, n) => first + n).flatMap((column) => {
     if (isDate(cells[column] ?? '')) date = cells[column];
-    const holds = sub === null ? isDate(cells[column] ?? '') : (sub[column] ?? '') !== '';
+    const holds = sub === null ? isDate(cells[column] ?? '') : isSub(sub[column] ?? '');
     return holds ? [{ column, date }] : [];
   });
 }
@@ -114,7 +127,7 @@ function measureInTitle(text: string): string | null {
 
 /** The last column that belongs to a date. */
 const lastDate = (cells: readonly string[], sub: readonly string[] | null): number =>
-  sub === null ? cells.findLastIndex(isDate) : Math.max(cells.length, sub.length) - 1;
+  sub === null ? cells.findLastIndex(isDate) : lastSub(sub);
 
 /** Two dates or more, one beside the other, over columns that hold no dates. */
 function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
