@@ -12,7 +12,7 @@ import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { outlooks } from './outlook.js';
-import { pathKnots } from './path-knots.js';
+import { pathKnots, readBetween } from './path-knots.js';
 import { componentsOfPairs, pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
 
@@ -162,6 +162,9 @@ function observedSeries({ input, model }: Conditioned): Series[] {
   return [...seen.values()];
 }
 
+/** A band is drawn: its width may bend at every visit. */
+const SPACING = { days: 49, logAge: 0.08 };
+
 /** Every component's mean and variance per day; deviations from its expected curve are read between knots. */
 function predictions(
   components: readonly Component[],
@@ -172,6 +175,7 @@ function predictions(
   const knots = pathKnots(
     days,
     rows.map((r) => r.x),
+    SPACING,
   );
   const view = outlooks(
     knots.at.map((j) => rows[j]),
@@ -183,13 +187,16 @@ function predictions(
     const o = view.of(w);
     const covariance = view.covariance(w, o);
     const mean = w.submodel.place(all, prior, w.at).mean;
+    const bend = o.mean.map((m, i) => m - o.expected[i]);
+    const own = bend.map((_, k) => covariance[k * nk + k]);
+    const inOrder = {
+      mean: readBetween(knots, bend, 1, new Float64Array(days.length)),
+      variance: readBetween(knots, own, 1, new Float64Array(days.length)),
+    };
     const variance = new Float64Array(days.length);
     knots.order.forEach((j, rank) => {
-      const k = knots.before[rank];
-      const f = knots.fraction[rank];
-      const next = Math.min(k + 1, nk - 1);
-      mean[j] += (o.mean[k] - o.expected[k]) * (1 - f) + (o.mean[next] - o.expected[next]) * f;
-      variance[j] = covariance[k * nk + k] * (1 - f) + covariance[next * nk + next] * f;
+      mean[j] += inOrder.mean[rank];
+      variance[j] = Math.max(inOrder.variance[rank], 1e-10);
     });
     return { weight: w.weight, mean, variance };
   });

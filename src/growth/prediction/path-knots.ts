@@ -1,22 +1,31 @@
 import type { DayNumber } from '../../records/dates.js';
 
-/** Between days this close a deviation from the expected curve is taken as a straight line. */
-const KNOT_DAYS = 49;
-const KNOT_LOG_AGE = 0.08;
+/** How close to each other days are at which a deviation from the expected curve is worked out. */
+export interface KnotSpacing {
+  readonly days: number;
+  readonly logAge: number;
+}
 
-/** Days a path is worked out at, and how to read every asked day between them. */
+/** Days a deviation is worked out at, and how to read every asked day between them. */
 export interface PathKnots {
   /** Indices of the asked days that are knots, in time order. */
   readonly at: readonly number[];
   /** All asked days' indices in time order. */
   readonly order: readonly number[];
-  /** Per day in time order: the knot before it and how far it is towards the next, 0..1. */
-  readonly before: Int32Array;
-  readonly fraction: Float64Array;
+  /** Knots that a day is read from: four, or as many as there are. */
+  readonly taps: number;
+  /** Per day in time order: the first of its knots, and the weights of all of them (days x taps). */
+  readonly first: Int32Array;
+  readonly weight: Float64Array;
 }
 
-/** Thins days (in any order) to knots; the error of the straight lines stays near 0.1 mm. `x`: log-age per day. */
-export function pathKnots(days: readonly DayNumber[], x: readonly number[]): PathKnots {
+const MOST_TAPS = 4;
+
+/**
+ * Thins days (in any order) to knots; between them a deviation is the cubic through the four nearest (Lagrange).
+ * `x`: log-age per day.
+ */
+export function pathKnots(days: readonly DayNumber[], x: readonly number[], spacing: KnotSpacing): PathKnots {
   const order = days.map((_, j) => j).sort((a, b) => days[a] - days[b]);
   const at: number[] = [];
   order.forEach((j, rank) => {
@@ -26,20 +35,49 @@ export function pathKnots(days: readonly DayNumber[], x: readonly number[]): Pat
     const needed =
       last === undefined ||
       next === undefined ||
-      days[next] - days[last] > KNOT_DAYS ||
-      x[next] - x[last] > KNOT_LOG_AGE;
+      days[next] - days[last] > spacing.days ||
+      x[next] - x[last] > spacing.logAge;
     if (needed) at.push(j);
   });
   // A repeated last day leaves the days before it without a knot after them.
   const end = order[order.length - 1];
   if (end !== undefined && days[at[at.length - 1]] !== days[end]) at.push(end);
-  const before = new Int32Array(days.length);
-  const fraction = new Float64Array(days.length);
+  const taps = Math.min(MOST_TAPS, at.length);
+  const first = new Int32Array(days.length);
+  const weight = new Float64Array(days.length * taps);
   let k = 0;
   order.forEach((j, rank) => {
     while (k < at.length - 2 && days[at[k + 1]] <= days[j]) k++;
-    before[rank] = k;
-    fraction[rank] = at.length > 1 ? (days[j] - days[at[k]]) / (days[at[k + 1]] - days[at[k]]) : 0;
+    const from = Math.max(0, Math.min(k - 1, at.length - taps));
+    first[rank] = from;
+    for (let t = 0; t < taps; t++) {
+      let w = 1;
+      const own = days[at[from + t]];
+      for (let u = 0; u < taps; u++) {
+        const other = days[at[from + u]];
+        if (u !== t) w *= (days[j] - other) / (own - other);
+      }
+      weight[rank * taps + t] = w;
+    }
   });
-  return { at, order, before, fraction };
+  return { at, order, taps, first, weight };
+}
+
+/** Rows of values at the knots (rows x knots) read at every day in time order, added to `out` (rows x days). */
+export function readBetween<T extends Float32Array | Float64Array>(
+  { at, taps, first, weight }: PathKnots,
+  values: ArrayLike<number>,
+  rows: number,
+  out: T,
+): T {
+  const nk = at.length;
+  const nd = first.length;
+  for (let r = 0; r < rows; r++)
+    for (let j = 0; j < nd; j++) {
+      const from = r * nk + first[j];
+      let sum = 0;
+      for (let t = 0; t < taps; t++) sum += weight[j * taps + t] * values[from + t];
+      out[r * nd + j] += sum;
+    }
+  return out;
 }

@@ -9,8 +9,12 @@ import type { ChildPrior } from '../child/child-prior.js';
 import type { Component } from '../child/components.js';
 import { points } from '../child/points.js';
 import { type Outlook, outlooks } from './outlook.js';
-import { type PathKnots, pathKnots } from './path-knots.js';
+import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 
+/**
+ * Deviations are smooth over a year, so that cubics between knots this far apart do (see readBetween).
+ */
+const SPACING = { days: 91, logAge: 0.12 };
 /** Share of a knot's variance that may be left to no direction of its own; it is made good in its size. */
 const UNEXPLAINED = 1e-2;
 
@@ -27,7 +31,7 @@ export interface PathPart {
   readonly component: Int32Array;
   /** Per component: its mean course, series x days in time order, model scale. */
   readonly courses: readonly Float64Array[];
-  /** How each pair strays at the knots: pairs x directions times directions x (series x knots). */
+  /** How each pair strays: pairs x directions times directions x (series x days in time order). */
   readonly bend: Product;
 }
 
@@ -49,7 +53,7 @@ export function pathPlan(
   seed: number,
   prior: ChildPrior,
 ): PathPlan {
-  const knots = pathKnots(days, series[0]?.rows.map((r) => r.x) ?? []);
+  const knots = pathKnots(days, series[0]?.rows.map((r) => r.x) ?? [], SPACING);
   const rows = series.flatMap((s) => knots.at.map((j) => s.rows[j]));
   const dayPoints = points(series.flatMap((s) => knots.order.map((j) => s.rows[j])));
   const view = outlooks(rows, prior);
@@ -79,7 +83,8 @@ export function pathPlan(
     );
     const covariance = view.covariance(strand[heaviest], looks[heaviest] as Outlook);
     const { rank, factor } = pivotedFactor(covariance, rows.length, UNEXPLAINED, WIDTH);
-    const bend = strays(chance.normals, chance.sign, begin, from, rank, factor, rows.length);
+    const daily = readBetween(knots, factor, rank * series.length, new Float32Array(rank * dayPoints.n));
+    const bend = strays(chance.normals, chance.sign, begin, from, rank, daily, dayPoints.n);
     return [{ from: begin, component: Int32Array.from(component), courses, bend }];
   });
   return { knots, parts };
@@ -159,7 +164,7 @@ export function componentsOfPairs(components: readonly Component[], pairs: numbe
   });
 }
 
-/** What a component expects of each series on each day: its curve, and between knots a straight line of what the readings add. */
+/** What a component expects of each series on each day: its curve, and what the readings add. */
 function course(
   w: Component,
   look: Outlook,
@@ -167,15 +172,7 @@ function course(
   knots: PathKnots,
   prior: ChildPrior,
 ): Float64Array {
-  const nd = knots.order.length;
-  const nk = knots.at.length;
-  const out = w.submodel.place(days, prior, w.at).mean;
+  const mean = w.submodel.place(days, prior, w.at).mean;
   const bend = look.mean.map((m, i) => m - look.expected[i]);
-  for (let i = 0; i < out.length; i++) {
-    const j = i % nd;
-    const k = Math.floor(i / nd) * nk + knots.before[j];
-    const f = knots.fraction[j];
-    out[i] += f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f;
-  }
-  return out;
+  return readBetween(knots, bend, bend.length / knots.at.length, mean);
 }

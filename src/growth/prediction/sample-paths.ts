@@ -3,8 +3,8 @@ import { isLogMeasure } from '../population/growth-scale.js';
 import type { PathPlan, PathSeries } from './path-plan.js';
 
 /**
- * The planned draws, given the products of the plan's parts in order: each draw's mean course, what it strays from it
- * between knots in straight lines, back from the model's scale, bones never shrinking.
+ * The planned draws, given the products of the plan's parts in order: each draw's mean course and what it strays from
+ * it, back from the model's scale, bones never shrinking.
  * See ChildPosterior.sample; days in the order they were asked for.
  */
 export function pathsOf(
@@ -13,10 +13,10 @@ export function pathsOf(
   draws: number,
   bends: readonly ArrayLike<number>[],
 ): Float64Array[] {
-  const { order, before, fraction } = knots;
+  const { order } = knots;
   const nd = order.length;
-  const nk = knots.at.length;
-  const q = nk * series.length;
+  const width = nd * series.length;
+  const inOrder = order.every((j, rank) => j === rank);
   return series.map(({ id }, s) => {
     const skeletal = measures[id].skeletal;
     const log = isLogMeasure(id);
@@ -27,17 +27,14 @@ export function pathsOf(
         const pair = d >> 1;
         const course = courses[component[pair]];
         const to = (2 * first + d) * nd;
-        const from = pair * q + s * nk;
+        const from = pair * width + s * nd;
         const sign = d & 1 ? -1 : 1;
         let highest = Number.NEGATIVE_INFINITY;
         for (let j = 0; j < nd; j++) {
-          const k = from + before[j];
-          const f = fraction[j];
-          const strays = f === 0 ? bend[k] : bend[k] * (1 - f) + bend[k + 1] * f;
-          const scaled = course[s * nd + j] + sign * strays;
+          const scaled = course[s * nd + j] + sign * bend[from + j];
           const size = log ? Math.exp(scaled) : scaled;
           if (size > highest) highest = size;
-          out[to + order[j]] = skeletal ? highest : size;
+          out[to + (inOrder ? j : order[j])] = skeletal ? highest : size;
         }
       }
     });
