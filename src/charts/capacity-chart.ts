@@ -1,6 +1,7 @@
 /** Work planned per week against what the clinic can do, the part above it marked by colour, outline and number. */
 import type { IsoDate } from '../records/dates.js';
 import { fillSpec, type Spec } from './fill-spec.js';
+import { linesThatFit } from './lines-that-fit.js';
 import { timeLocale } from './time-locale.js';
 
 export interface WeekLoad {
@@ -16,14 +17,17 @@ export function capacityChart(input: {
   readonly loadTitle: string;
   readonly language?: string;
   readonly title?: string;
+  /** Width of the plot; 250 suits a telephone held upright. */
+  readonly widthPx?: number;
 }): Spec {
-  const { weeks, loadTitle, language = 'en' } = input;
+  const { weeks, loadTitle, language = 'en', widthPx = 720 } = input;
   const parts = ['within capacity', 'over capacity'];
   return fillSpec(
     'capacity',
     {
       title: input.title ?? 'Workload by week',
-      subtitle: 'Black line: capacity. A number above a bar is what does not fit.',
+      subtitle: linesThatFit('Black line: capacity. A number above a bar is what does not fit.', widthPx),
+      widthPx,
       description: `Workload of ${weeks.length} weeks, ${weeks.filter((w) => w.load > w.capacity).length} over capacity`,
       loadTitle,
       loadDomain: [0, Math.max(1, ...weeks.flatMap((w) => [w.load, w.capacity])) * 1.12],

@@ -1,5 +1,6 @@
 /** Forecast dates against what the clinic judged: how many devices were outgrown by each date, and how far off the middle. */
 import { fillSpec, type Spec } from './fill-spec.js';
+import { linesThatFit } from './lines-that-fit.js';
 import { timeLocale } from './time-locale.js';
 
 /** One date of the forecasts; shares 0..1. */
@@ -18,13 +19,7 @@ const percent = (share: number) => Math.round(1000 * share) / 10;
 const dateName = (chance: number) => `${percent(chance)} % date`;
 
 /** 230 suits a telephone held upright. */
-const WIDE_PX = 560;
-
-/** A sentence in lines that the plot has room for. */
-function lines(text: string, widthPx: number): string[] {
-  const most = Math.floor((widthPx + 100) / 6.6);
-  return (text.match(new RegExp(`.{1,${most}}(?:\\s+|$)`, 'g')) ?? [text]).map((l) => l.trim());
-}
+const WIDE_PX = 720;
 
 export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX): Spec {
   const held = dates.flatMap((d) => {
@@ -45,8 +40,8 @@ export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX)
     'dates-held',
     {
       widthPx,
-      title: lines('Devices outgrown by each date of their forecast', 0.8 * widthPx),
-      subtitle: lines(
+      title: linesThatFit('Devices outgrown by each date of their forecast', 0.8 * widthPx),
+      subtitle: linesThatFit(
         'Black tick: what the forecast said. Dot: judged outgrown by the date. Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',
         widthPx,
       ),
@@ -67,7 +62,7 @@ export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX)
   );
 }
 
-/** Days from the even-chance date to the verdict, counted in months of 30 days. */
+/** Days from the middle date to the visit that found the device outgrown, counted in months of 30 days. */
 export function dateDistancesChart(input: {
   readonly bins: readonly { readonly from: number; readonly to: number; readonly count: number }[];
   readonly stepDays: number;
@@ -87,15 +82,18 @@ export function dateDistancesChart(input: {
     'date-distances',
     {
       widthPx,
-      title: 'Verdict against the even-chance date',
-      subtitle: lines('Left of 0: judged outgrown before that date. Right of 0: after it.', widthPx),
+      title: linesThatFit('When devices were found outgrown, against the middle date', 0.8 * widthPx),
+      subtitle: linesThatFit(
+        'Middle date: outgrown by then as likely as not. Left of 0: found outgrown before it. Right of 0: after it.',
+        widthPx,
+      ),
       tickCount: Math.round(widthPx / 70),
       description: `${bins.reduce((sum, b) => sum + b.count, 0)} devices, ${words}`,
       stepDays,
       dayDomain: [from, Math.max(to, middleDays + (170 / widthPx) * (to - from))],
       // The words of the middle stand above the bars.
       countDomain: [0, 1.25 * Math.max(1, ...bins.map((b) => b.count))],
-      dayTitle: lines('Days from the even-chance date to the verdict', widthPx),
+      dayTitle: linesThatFit('Days from the middle date to the visit that found it outgrown', widthPx),
       countTitle: 'Devices',
     },
     { distances: bins.map((b) => ({ ...b })), middle: [{ day: middleDays, words }] },

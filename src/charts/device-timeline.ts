@@ -7,6 +7,7 @@ import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { DeviceEvent } from '../records/device.js';
 import { deviceLabel } from './device-label.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
+import { linesThatFit } from './lines-that-fit.js';
 import { readableDate, timeLocale } from './time-locale.js';
 
 export interface DeviceTimelineInput {
@@ -16,8 +17,11 @@ export interface DeviceTimelineInput {
   readonly today: IsoDate;
   readonly language?: string;
   readonly title?: string;
+  /** Width of the plot; 250 suits a telephone held upright. */
+  readonly widthPx?: number;
 }
 
+const WIDE_PX = 720;
 const stages = ['being made', 'worn', 'outgrown here, 8 in 10'] as const;
 const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   adjusted: 'adjusted',
@@ -28,7 +32,7 @@ const moments = ['cast by', 'adjusted', 'fit judged', 'broken'] as const;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
-  const { record, forecasts, decisions = [], today, language = 'en' } = input;
+  const { record, forecasts, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
   const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
   const seen = new Set<string>();
   const names = new Map(
@@ -76,8 +80,12 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
     'timeline',
     {
       title: input.title ?? 'Devices',
-      subtitle:
+      subtitle: linesThatFit(
         'The last bar runs from the 10 % to the 90 % date of being outgrown. An estimate; check fit and skin.',
+        widthPx,
+      ),
+      widthPx,
+      legendColumns: widthPx < WIDE_PX ? 2 : 4,
       description: `Timeline of ${devices.length} devices`,
       dateTitle: 'Date',
       dateFormat: years > 4 ? '%Y' : '%b %Y',

@@ -15,7 +15,8 @@ import { chartWords } from './chart-words.js';
 import { actionRows, keyedBars, keyedDevices, keyLines, limitTags } from './device-key.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
-import { paceRows } from './pace-rows.js';
+import { linesThatFit } from './lines-that-fit.js';
+import { sideLabels } from './side-labels.js';
 import { readableDate, timeLocale } from './time-locale.js';
 
 export interface GrowthChartInput {
@@ -50,6 +51,8 @@ const SHORTEST_AHEAD_DAYS = 400;
 const LONGEST_AHEAD_DAYS = 1000;
 /** Readings further apart than this are not joined by a line. */
 const LONGEST_JOIN_DAYS = 450;
+/** In a narrower plot the legend's two entries stand under each other. */
+const NARROW_PX = 400;
 const PLOT = { clinician: 420, family: 380 } as const;
 
 const order: readonly Side[] = ['left', 'right', 'none'];
@@ -117,7 +120,9 @@ export function growthChart(input: GrowthChartInput): Spec {
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const keyed = family ? [] : keyedDevices(forecasts, record.devices, input.actions ?? []);
   const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
-  const outgrown = family ? outgrownRows(forecasts, measure, frame) : keyedBars(keyed, measure, frame);
+  const outgrown = family
+    ? outgrownRows(forecasts, measure, frame)
+    : { ...keyedBars(keyed, measure, frame), told: [] };
   const note = [words.predictionNote, centiles.lines.length > 0 ? words.centilesNote : ''].join(' ').trim();
   const years = (to - from) / 365.25;
 
@@ -129,7 +134,8 @@ export function growthChart(input: GrowthChartInput): Spec {
         input.caution ?? '',
         family ? words.familyNote : note,
         ...(input.unkeyed ? [] : keyLines(keyed, measure, frame)),
-      ].flatMap((text) => wrapped(text, widthPx)),
+        ...outgrown.told,
+      ].flatMap((text) => linesThatFit(text, widthPx)),
       widthPx,
       description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
       dateTitle: words.dateAndAge,
@@ -142,6 +148,8 @@ export function growthChart(input: GrowthChartInput): Spec {
       sideColours: sides.map((s) => look[s].colour),
       sideDashes: sides.map((s) => look[s].dash),
       sideShapes: sides.map((s) => look[s].shape),
+      legendDirection: widthPx < NARROW_PX ? 'vertical' : 'horizontal',
+      legendLabels: sideLabels(forecasts, measure, sides, sideWord, words),
     },
     {
       frame: [{ date: isoDate(from) }, { date: isoDate(to) }],
@@ -162,7 +170,6 @@ export function growthChart(input: GrowthChartInput): Spec {
             actions: actionRows(keyed, frame),
             limitLabels: limitTags(keyed, measure, frame),
             hatch: fan.filter((f) => f.side === sideWord('right')),
-            paces: paceRows(forecasts, fan, sides, measure, frame),
           }),
       limits,
       fan,
@@ -173,19 +180,6 @@ export function growthChart(input: GrowthChartInput): Spec {
     },
     timeLocale(language),
   );
-}
-
-/** Lines of a text that fit a width; a chart's title does not wrap by itself. */
-function wrapped(text: string, widthPx: number): string[] {
-  const characters = Math.floor(widthPx / 6.4);
-  const lines: string[] = [];
-  for (const word of text.split(' ').filter(Boolean)) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + word.length < characters)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }
 
 type Reading = ChildRecord['measurements'][number];

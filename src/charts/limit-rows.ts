@@ -59,22 +59,28 @@ export function limitRows(
   // One label for the child: left of the line is empty paper, since the child was smaller then.
   const limitLabels = limits.slice(0, 1).map((limit) => {
     const line = frame.heightPx * (1 - (limit.limitMm - low) / (high - low));
-    return fitsLeft(limit.from, label, frame)
-      ? { date: limit.from, y: line, side: limit.side, label, align: 'right' }
-      : { date: limit.from, y: line - 4, side: limit.side, label, align: 'left' };
+    if (fitsLeft(limit.from, label, frame))
+      return { date: limit.from, y: line, side: limit.side, label, align: 'right' };
+    return fitsRight(limit.from, label, frame)
+      ? { date: limit.from, y: line - 4, side: limit.side, label, align: 'left' }
+      : { date: limit.to, y: line - 12, side: limit.side, label, align: 'right' };
   });
   return { limits, limitLabels };
 }
 
-/** A family's band from the 10 % to the 90 % date along the time axis, with its sentence; open to the right past the horizon. */
+/**
+ * A family's band from the 10 % to the 90 % date along the time axis, open to the right past the horizon. Its sentence
+ * stands beside it; where there is no room for that, the dates stand there and the sentence is told above the chart.
+ */
 export function outgrownRows(
   forecasts: readonly DeviceForecast[],
   measure: MeasureId,
   frame: Frame,
-): { bands: Row[]; labels: Row[] } {
+): { bands: Row[]; labels: Row[]; told: string[] } {
   const driven = forecasts.filter((f) => f.p10 && f.drivers.some((d) => d.series.measure === measure));
   const bands: Row[] = [];
   const labels: Row[] = [];
+  const told = new Set<string>();
   const within = (date: IsoDate) => isoDate(Math.min(frame.span.to, dayNumber(date)));
   for (const [i, f] of driven.entries()) {
     const y = frame.heightPx - 5 - i * LINE_PX;
@@ -85,18 +91,25 @@ export function outgrownRows(
       ? frame.words.between(month(f.p10 as IsoDate), month(f.p90))
       : frame.words.after(month(f.p10 as IsoDate));
     bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), middle: f.p50 && within(f.p50), y });
-    const label = `${frame.words.braceShould}: ${dates}`;
     const to = within(f.p90 ?? isoDate(frame.span.to));
-    if (fitsLeft(from, label, frame)) labels.push({ date: from, y, label, align: 'right' });
-    else if (fitsRight(to, label, frame)) labels.push({ date: to, y, label, align: 'left' });
-    // Without room beside the band, the label stands on top of it, from the left edge.
-    else
-      labels.push({
-        date: isoDate(frame.span.from),
-        y: y - driven.length * LINE_PX,
-        label,
-        align: 'left',
-      });
+    const beside = (label: string): Row | null =>
+      fitsLeft(from, label, frame)
+        ? { date: from, y, label, align: 'right' }
+        : fitsRight(to, label, frame)
+          ? { date: to, y, label, align: 'left' }
+          : null;
+    const sentence = `${frame.words.braceShould}: ${dates}`;
+    const whole = beside(sentence);
+    if (!whole) told.add(sentence);
+    labels.push(
+      whole ??
+        beside(dates) ?? {
+          date: isoDate(frame.span.from),
+          y: y - driven.length * LINE_PX,
+          label: dates,
+          align: 'left',
+        },
+    );
   }
-  return { bands, labels };
+  return { bands, labels, told: [...told] };
 }

@@ -1,3 +1,5 @@
+import { dateWriter } from '../words/written-date.js';
+
 /** Month and day names of a language in the shape Vega reads, taken from the platform's own tables (Unicode CLDR). */
 export function timeLocale(language: string): object {
   const names = (options: Intl.DateTimeFormatOptions, count: number, at: (i: number) => Date) => {
@@ -27,18 +29,12 @@ export function timeLocale(language: string): object {
 }
 
 /** '5 Nov 2026' in the reader's language. */
-export function readableDate(iso: string, language: string, style: 'medium' | 'long' = 'medium'): string {
-  return new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
-    dateStyle: style,
-    timeZone: 'UTC',
-  }).format(new Date(`${iso}T00:00:00Z`));
-}
+export const readableDate = (
+  iso: string,
+  language: string,
+  dateStyle: 'medium' | 'long' = 'medium',
+): string => dateWriter(language, { dateStyle })(iso);
 
 /** 'Nov 2026' in the reader's language. */
-export function readableMonth(iso: string, language: string, month: 'short' | 'long' = 'short'): string {
-  return new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
-    month,
-    year: 'numeric',
-    timeZone: 'UTC',
-  }).format(new Date(`${iso}T00:00:00Z`));
-}
+export const readableMonth = (iso: string, language: string, month: 'short' | 'long' = 'short'): string =>
+  dateWriter(language, { month, year: 'numeric' })(iso);

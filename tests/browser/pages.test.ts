@@ -353,7 +353,7 @@ describe('the clinician', () => {
     const before = await page.textContent('#room-answer');
     await page.focus('#room');
     await page.keyboard.press('End');
-    await page.waitForSelector('#room-chart[data-room]');
+    await page.waitForSelector('[data-chart=room][data-room]');
     expect(await page.textContent('#room-answer')).not.toBe(before);
     await context.close();
   });

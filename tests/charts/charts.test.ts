@@ -79,6 +79,14 @@ const charts: Record<string, Spec> = {
     language: 'es',
     forecasts: forecasts.slice(0, 1),
   }),
+  'family-narrow': growthChart({
+    ...base,
+    audience: 'family',
+    language: 'uk',
+    forecasts: forecasts.slice(0, 1),
+    widthPx: 250,
+  }),
+  'growth-narrow': growthChart({ ...base, widthPx: 250 }),
   timeline: deviceTimeline({
     record: {
       ...record,

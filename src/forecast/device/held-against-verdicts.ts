@@ -41,7 +41,7 @@ export interface HeldAgainstVerdicts {
   /** Of them judged outgrown. */
   readonly judged: number;
   readonly dates: readonly DateHeld[];
-  /** Days from the even-chance date to the day judged outgrown (negative: judged before), ascending. */
+  /** Days from the middle date to the day judged outgrown (negative: judged before), ascending. */
   readonly distanceDays: readonly number[];
   /** Middle number of days between the last time it was known to fit and the day judged outgrown; null without any. */
   readonly visitGapDays: number | null;

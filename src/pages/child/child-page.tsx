@@ -4,6 +4,7 @@ import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
 import { QuestionsSection } from '../family/family-answers.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
@@ -21,10 +22,8 @@ export interface ChildPageProps {
   /** Measures that can be charted, the one shown first. */
   readonly chartable: readonly MeasureId[];
   readonly measure: MeasureId | null;
-  readonly growthSvg: string;
-  /** The same for a telephone. */
-  readonly narrowSvg: string;
-  readonly timelineSvg: string;
+  readonly growth: Drawn;
+  readonly timeline: Drawn;
   readonly readings: readonly ScoredReading[];
   readonly tempo: { readonly mean: number; readonly sd: number } | null;
   readonly links: readonly FamilyLink[];
@@ -159,14 +158,8 @@ export function ChildPage(props: ChildPageProps) {
                 ))}
               </ul>
               <Chart
-                kind="wide"
-                svg={props.growthSvg}
+                drawn={props.growth}
                 spec={`${base}/charts/growth.json?measure=${props.measure}`}
-                label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
-              />
-              <Chart
-                kind="narrow"
-                svg={props.narrowSvg}
                 label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
               />
               <ReadingsTable context={context} readings={props.readings} childId={child.id} />
@@ -179,7 +172,7 @@ export function ChildPage(props: ChildPageProps) {
         <section aria-labelledby="timeline">
           <h2 id="timeline">Devices over time</h2>
           <Chart
-            svg={props.timelineSvg}
+            drawn={props.timeline}
             spec={`${base}/charts/timeline.json`}
             label={`Timeline of ${record.devices.map((d) => deviceLabel(d)).join('; ')}`}
           />
@@ -201,22 +194,6 @@ export function ChildPage(props: ChildPageProps) {
 
       {clinical && <FamilyLinks context={context} base={base} links={props.links} />}
     </Layout>
-  );
-}
-
-/** A chart drawn on the server; touched with pointer or keyboard it becomes interactive. */
-export function Chart(props: { svg: string; spec?: string; label: string; kind?: 'wide' | 'narrow' }) {
-  const { svg, spec, label, kind } = props;
-  return (
-    <figure
-      class={kind ? `chart ${kind}` : 'chart'}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
-      tabIndex={0}
-      role="img"
-      aria-label={label}
-      data-spec={spec}
-      dangerouslySetInnerHTML={{ __html: svg.replace('<svg ', '<svg aria-hidden="true" ') }}
-    />
   );
 }
 

@@ -1,5 +1,4 @@
 import type { FastifyInstance } from 'fastify';
-import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
 import { measureId } from '../../records/measure.js';
@@ -15,6 +14,7 @@ import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.j
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import type { ChildSearch } from '../../store/contract.js';
+import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
@@ -25,8 +25,6 @@ import { NewChildPage } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
-/** Width of a growth chart's plot that is whole on a telephone held upright. */
-const NARROW_PX = 250;
 type Child = { Params: { id: string }; Querystring: Form; Body: Form };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 
@@ -99,13 +97,14 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [context, growthSvg, narrowSvg, timelineSvg, links, questions, revisions] = await Promise.all([
+    const [context, growth, timeline, links, questions, revisions] = await Promise.all([
       pageContext(request, reply, deps),
-      clinical && measure ? renderSvg(growthSpec(view, measure, posterior, today)) : '',
       clinical && measure
-        ? renderSvg(growthSpec(view, measure, posterior, today, { widthPx: NARROW_PX }))
-        : '',
-      clinical && view.record.devices.length > 0 ? renderSvg(timelineSpec(view, today)) : '',
+        ? drawBoth((widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
+        : NOT_DRAWN,
+      clinical && view.record.devices.length > 0
+        ? drawBoth((widthPx) => timelineSpec(view, today, widthPx))
+        : NOT_DRAWN,
       clinical ? store.familyLinks.list(id, actorOf(request)) : [],
       clinical ? store.familyQuestions.ofChild(id) : [],
       clinical ? store.measurements.corrected(id, actorOf(request)) : [],
@@ -117,9 +116,8 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         view={view}
         chartable={chartable}
         measure={measure}
-        growthSvg={growthSvg}
-        narrowSvg={narrowSvg}
-        timelineSvg={timelineSvg}
+        growth={growth}
+        timeline={timeline}
         readings={measure ? scoredReadings(view, measure, posterior) : []}
         tempo={posterior?.tempoYears ?? null}
         links={links}

@@ -20,11 +20,11 @@ export function DeviceCard(props: {
   const { context, childId, view, detail } = props;
   const { device, forecast } = view;
   const { format } = context;
-  const Heading = detail ? 'h3' : 'h2';
   return (
     <article class="card device" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
-        <Heading id={`device-${device.id}`}>{deviceLabel(device)}</Heading>
+        {detail && <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>}
+        {!detail && <h2 id={`device-${device.id}`}>How it stands</h2>}
         <StateTag context={context} view={view} />
       </div>
       <p class="hint">

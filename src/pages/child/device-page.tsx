@@ -2,7 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
 import { type AdjustmentKind, deviceEventRecord, endReasons } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
-import { measures } from '../../records/measure.js';
+import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import { DeviceCard } from './device-card.js';
@@ -74,7 +74,8 @@ function Day({ id, context, device }: { id: string } & Pick<DevicePageProps, 'co
 }
 
 /** The dimensions of the family, and the side where one frame is for both. */
-function Where({ id, whole, rule, device }: { id: string; whole: string } & Pick<Own, 'rule' | 'device'>) {
+function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<Own, 'rule' | 'device'>) {
+  const { id, whole, chosen, rule, device } = props;
   return (
     <>
       <p class="field">
@@ -82,7 +83,7 @@ function Where({ id, whole, rule, device }: { id: string; whole: string } & Pick
         <select id={`${id}-measure`} name="measure" required={!whole}>
           {whole && <option value="">{whole}</option>}
           {rule?.dimensions.map((d) => (
-            <option key={d.measure} value={d.measure}>
+            <option key={d.measure} value={d.measure} selected={d.measure === chosen}>
               {measures[d.measure].label}
             </option>
           ))}
@@ -141,8 +142,11 @@ function Judge(props: Own) {
 }
 
 function Adjust(props: Own) {
-  const { context, own, view } = props;
+  const { context, own, view, rule } = props;
   const step = view?.decision?.adjust;
+  const ruled = rule?.dimensions.flatMap((d) => d.adjustments.map((a) => a.kind)) ?? [];
+  // What this family can have done to it first.
+  const ways = [...new Set([...(step ? [step.what as AdjustmentKind] : []), ...ruled, ...adjustments])];
   return (
     <section id="adjust">
       <h2>Adjusted</h2>
@@ -157,7 +161,7 @@ function Adjust(props: Own) {
       <form method="post" action={`${own}/events`} class="row">
         <Csrf context={context} />
         <input type="hidden" name="kind" value="adjusted" />
-        <Where id="adjusted" whole="" {...props} />
+        <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
         <p class="field">
           <label for="change">Room gained, mm</label>
           <input id="change" name="change" inputMode="decimal" required size={6} />
@@ -165,7 +169,7 @@ function Adjust(props: Own) {
         <p class="field">
           <label for="adjustment">How</label>
           <select id="adjustment" name="adjustment">
-            {adjustments.map((a) => (
+            {ways.map((a) => (
               <option key={a} value={a}>
                 {a.replace('-', ' ')}
               </option>

@@ -63,8 +63,11 @@ export function VisitPage(props: VisitPageProps) {
       <h1>Enter a visit</h1>
       <ChildAlerts child={child} />
       <p class="no-print">
-        <kbd>Enter</kbd> next field · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> save. Leave empty what was not
-        measured. Type another unit behind a number if needed: <em>17.5 cm</em>, <em>6.9 in</em>.
+        <span class="keys">
+          <kbd>Enter</kbd> next field · <kbd>Ctrl</kbd>+<kbd>Enter</kbd> save.
+        </span>{' '}
+        Leave empty what was not measured. Type another unit behind a number if needed: <em>17.5 cm</em>,{' '}
+        <em>6.9 in</em>.
       </p>
       {problems > 0 && (
         <p class="error" role="alert">
@@ -127,7 +130,15 @@ export function VisitPage(props: VisitPageProps) {
           <summary>More dimensions</summary>
           {rows(others)}
         </details>
-        <VisitDevices devices={devices} child={child} format={context.format} typed={typed} errors={errors} />
+        <div class="device-visits">
+          <VisitDevices
+            devices={devices}
+            child={child}
+            format={context.format}
+            typed={typed}
+            errors={errors}
+          />
+        </div>
         {Object.keys(doubts).length > 0 && (
           <p class="error">
             <input type="checkbox" id="confirmed" name="confirmed" value="yes" />{' '}

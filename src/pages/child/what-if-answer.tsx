@@ -19,7 +19,7 @@ export function asked({ imagined }: ReadWhatIf, format: Format): string {
   );
   const parts = [
     how === 'new-cast'
-      ? `a new one cast${rooms.length > 0 ? ` with room ${rooms.join(', ')}` : ' with the usual room'}`
+      ? `a new one is cast with ${rooms.length > 0 ? `room for ${rooms.join(', ')}` : 'the usual room'}`
       : rooms.length > 0 && `room gained: ${rooms.join(', ')}`,
     sizes.length > 0 && `read: ${sizes.join(', ')}`,
   ].filter(Boolean);
@@ -80,8 +80,8 @@ export function WhatIfAnswer({
       {moved !== null && (
         <p class="band">
           {moved === 0
-            ? 'The even-chance date stays.'
-            : `The even-chance date moves ${Math.abs(moved)} days ${moved > 0 ? 'later' : 'earlier'}.`}
+            ? 'The middle date stays.'
+            : `The middle date moves ${format.span(Math.abs(moved))} ${moved > 0 ? 'later' : 'earlier'}.`}
         </p>
       )}
       <p>{then.explanation}</p>

@@ -66,7 +66,7 @@ export function WhatIfForm({ context, child, device, dimensions, read, expected,
         (s) => now?.room.find((x) => seriesKey(x.series) === seriesKey(s))?.extensionLeftMm ?? 0,
       ),
     );
-    return most > 0 ? `; side bar ${format.number(most)} counted` : '';
+    return most > 0 ? `; ${format.number(most)} of it by adjusting` : '';
   };
   const reading = (s: Series) => {
     const known = expected.find((e) => e.measure === s.measure && e.side === s.side);
@@ -112,7 +112,9 @@ export function WhatIfForm({ context, child, device, dimensions, read, expected,
       </div>
       <p class="hint">
         Leave empty what does not change. mm, or with a unit: 17,5 cm.{' '}
-        <span class="if-keep">Side-bar travel already counts: type only room gained beyond it.</span>
+        <span class="if-keep">
+          What can still be adjusted counts already: type only room gained beyond it.
+        </span>
         <span class="if-new">Room counts from the cast; empty takes the usual.</span>
       </p>
       <div class="asked">

@@ -2,6 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { odds, type WhatIf } from './what-if.js';
@@ -14,9 +15,9 @@ export function WhatIfPage(props: {
   device: Device;
   limiting: readonly MeasureId[];
   answer: WhatIf | null;
-  svg: string;
+  drawn: Drawn;
 }) {
-  const { context, child, device, limiting, answer, svg } = props;
+  const { context, child, device, limiting, answer, drawn } = props;
   const { format } = context;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const shown = answer?.lives.filter(
@@ -67,14 +68,10 @@ export function WhatIfPage(props: {
               />
             </p>
             <p class="band" id="room-answer" role="status" />
-            <figure
-              class="chart"
-              id="room-chart"
-              // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
-              tabIndex={0}
-              role="img"
-              aria-label="Growth chart with the limit and the outgrown band for the room chosen; the same figures are in the table"
-              dangerouslySetInnerHTML={{ __html: svg.replace('<svg ', '<svg aria-hidden="true" ') }}
+            <Chart
+              drawn={drawn}
+              id="room"
+              label="Growth chart with the limit and the outgrown band for the room chosen; the same figures are in the table"
             />
           </section>
           <div class="cards">
@@ -124,7 +121,7 @@ export function WhatIfPage(props: {
                       <th scope="row">{n.months}</th>
                       {n.mm.map((mm, i) => (
                         <td class="number" key={odds[i]}>
-                          {format.number(mm, 1)}
+                          {Math.ceil(mm)}
                         </td>
                       ))}
                     </tr>

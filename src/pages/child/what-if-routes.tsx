@@ -1,7 +1,5 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import type { Spec } from '../../charts/fill-spec.js';
 import { growthChart } from '../../charts/growth-chart.js';
-import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
 import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
@@ -9,6 +7,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { drawBoth, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -47,13 +46,15 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const limiting: MeasureId[] = dimensions.map((d) => d.measure);
     const charts =
       answer &&
-      whatIfCharts(answer, found, {
-        record: view.record,
-        today: clock.today(),
-        posterior,
-        centileAt: null,
-        title: 'If cast today',
-      });
+      ((widthPx?: number) =>
+        whatIfCharts(answer, found, {
+          record: view.record,
+          today: clock.today(),
+          posterior,
+          centileAt: null,
+          title: 'If cast today',
+          widthPx,
+        }));
     return { view, device: found, limiting, answer, charts };
   };
 
@@ -67,7 +68,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         device={device}
         limiting={limiting}
         answer={answer}
-        svg={charts ? await renderSvg(charts.spec) : ''}
+        drawn={charts ? await drawBoth((widthPx) => charts(widthPx).spec) : NOT_DRAWN}
       />,
     );
   });
@@ -75,9 +76,10 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.get<Child>('/children/:id/charts/what-if.json', access, async (request) => {
     const { answer, charts } = await asked(request);
     if (!answer || !charts) throw new DoorpostError('not-found', 'Too few readings to answer');
+    const { spec, steps } = charts(request.query.width === 'narrow' ? NARROW_PX : undefined);
     return {
-      spec: charts.spec,
-      steps: charts.steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
+      spec,
+      steps: steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
     };
   });
 
@@ -122,18 +124,21 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const assessed = imagined && assessChild(imagined, { ...using, today: on });
     const then = assessed?.forecasts.find((f) => f.deviceId === device.id) ?? null;
     const gives = then?.drivers[0]?.series.measure ?? then?.room[0]?.series.measure;
-    const spec: Spec | null =
+    const chart =
       imagined && assessed && then && gives
-        ? growthChart({
-            record: imagined,
-            measure: gives,
-            today: on,
-            posterior: assessed.growth.kind === 'posterior' ? assessed.growth.posterior : null,
-            forecasts: [then],
-            centileAt: null,
-            ...(on > using.today && { todayLabel: 'day asked for' }),
-            title: `What if: ${measures[gives].label.toLowerCase()}, which limits it first`,
-          })
+        ? await drawBoth((widthPx) =>
+            growthChart({
+              record: imagined,
+              measure: gives,
+              today: on,
+              posterior: assessed.growth.kind === 'posterior' ? assessed.growth.posterior : null,
+              forecasts: [then],
+              centileAt: null,
+              ...(on > using.today && { todayLabel: 'day asked for' }),
+              title: `What if: ${measures[gives].label.toLowerCase()}, which limits it first`,
+              widthPx,
+            }),
+          )
         : null;
     return sendPage(
       reply,
@@ -147,7 +152,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         now={view.inUse.find((v) => v.device.id === device.id)?.forecast ?? null}
         then={then}
         doubts={assessed ? doubtsOf(read, expected, assessed, context.format) : []}
-        chart={spec && gives ? { svg: await renderSvg(spec), measure: gives } : null}
+        chart={chart && gives ? { drawn: chart, measure: gives } : null}
       />,
       faulty ? 422 : 200,
     );

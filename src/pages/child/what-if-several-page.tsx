@@ -1,6 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../records/measure.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { asked, WhatIfAnswer } from './what-if-answer.js';
 import { WhatIfForm, type WhatIfFormProps } from './what-if-form.js';
@@ -11,7 +12,7 @@ export interface WhatIfSeveralProps extends WhatIfFormProps {
   readonly then: DeviceForecast | null;
   /** Imagined readings the model does not believe, in words. */
   readonly doubts: readonly string[];
-  readonly chart: { readonly svg: string; readonly measure: MeasureId } | null;
+  readonly chart: { readonly drawn: Drawn; readonly measure: MeasureId } | null;
 }
 
 /** New room in several dimensions, a new cast, the next readings: what would the dates be? Nothing is saved. */
@@ -59,13 +60,9 @@ export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
             </div>
           )}
           {chart && (
-            <figure
-              class="chart"
-              // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
-              tabIndex={0}
-              role="img"
-              aria-label={`Growth chart of ${measures[chart.measure].label.toLowerCase()}, which limits it first, as it would stand; the dates are in the table above`}
-              dangerouslySetInnerHTML={{ __html: chart.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
+            <Chart
+              drawn={chart.drawn}
+              label={`Growth chart of ${measures[chart.measure].label.toLowerCase()}, which limits it first, as it would stand; the dates are in the table above`}
             />
           )}
           <p class="hint">

@@ -42,7 +42,6 @@ export function WhyThisDate(props: {
           <caption>What sets each date</caption>
           <thead>
             <tr>
-              <th scope="col">Device</th>
               <th scope="col">Dimension</th>
               <th scope="col" class="number">
                 Allowance, mm
@@ -56,12 +55,14 @@ export function WhyThisDate(props: {
             </tr>
           </thead>
           <tbody>
-            {inUse.flatMap(({ device, forecast }) =>
-              forecast.room.map((r) => (
+            {inUse.flatMap(({ device, forecast }) => [
+              <tr key={device.id} class="group">
+                <th scope="rowgroup" colspan={4}>
+                  {deviceLabel(device)}, <small>cast {format.date(device.castDate)}</small>
+                </th>
+              </tr>,
+              ...forecast.room.map((r) => (
                 <tr key={`${device.id}${r.series.measure}${r.series.side}`}>
-                  <td>
-                    {deviceLabel(device)}, cast {format.date(device.castDate)}
-                  </td>
                   <td>{seriesText(r.series)}</td>
                   <td class="number">{format.stated(r.allowanceMm)}</td>
                   <td class="number">
@@ -76,7 +77,7 @@ export function WhyThisDate(props: {
                   </td>
                 </tr>
               )),
-            )}
+            ])}
           </tbody>
         </table>
       </ScrollBox>

@@ -46,7 +46,7 @@ export function WorkshopSlipPage(props: {
           </dd>
           <dt>Cast</dt>
           <dd>{format.longDate(device.castDate)}</dd>
-          <dt>Ready to fit by</dt>
+          <dt>{device.fittedDate === null ? 'Ready to fit by' : 'Fitted'}</dt>
           <dd>
             <strong>{dueText(slip, today, format)}</strong>
           </dd>
@@ -156,7 +156,7 @@ const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>
 /** The earlier of the two days; without a day left, as soon as possible. */
 function dueText(slip: WorkshopSlip, today: string, format: Format): string {
   const { device, fittedBy, neededBy } = slip;
-  if (device.fittedDate !== null) return `fitted on ${format.date(device.fittedDate)}`;
+  if (device.fittedDate !== null) return format.longDate(device.fittedDate);
   if (neededBy !== null && neededBy <= today) return 'as soon as possible: the present one may be beyond use';
   if (neededBy !== null && (fittedBy === null || neededBy < fittedBy))
     return `${format.longDate(neededBy)}: the present one is expected to serve until then`;

@@ -1,7 +1,7 @@
 import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
 import type { Bin } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
-import { Chart } from '../child/child-page.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -9,36 +9,13 @@ import type { PageContext } from '../parts/page-context.js';
 export const FEWEST_JUDGED = 10;
 export const BIN_DAYS = 30;
 
-/** The same chart for a desk and for a telephone held upright. */
-export interface WideAndNarrow {
-  readonly wide: string;
-  readonly narrow: string;
-}
-export const NARROW_PX = 230;
-
-const Pictures = (props: { pictures: WideAndNarrow; spec: string; label: string }) => (
-  <div class="held">
-    <div class="chart wide">
-      <Chart svg={props.pictures.wide} spec={props.spec} label={props.label} />
-    </div>
-    <figure
-      class="chart narrow"
-      role="img"
-      aria-label={props.label}
-      dangerouslySetInnerHTML={{
-        __html: props.pictures.narrow.replace('<svg ', '<svg aria-hidden="true" '),
-      }}
-    />
-  </div>
-);
-
 /** Did the dates hold? The clinic's own forecasts against its own verdicts, in pictures and in the same numbers. */
 export function ForecastsHeld(props: {
   context: PageContext;
   held: HeldAgainstVerdicts;
   bins: readonly Bin[];
-  dates: WideAndNarrow;
-  distances: WideAndNarrow;
+  dates: Drawn;
+  distances: Drawn;
 }) {
   const { context, held, bins, dates, distances } = props;
   const { format } = context;
@@ -54,7 +31,7 @@ export function ForecastsHeld(props: {
         </Empty>
       </section>
     );
-  const middle = median(held.distanceDays) ?? 0;
+  const middle = Math.round(median(held.distanceDays) ?? 0);
   const days = (n: number) => `${format.number(Math.abs(n))} ${Math.abs(n) === 1 ? 'day' : 'days'}`;
   return (
     <section aria-labelledby="held">
@@ -65,15 +42,15 @@ export function ForecastsHeld(props: {
         forecast made at least {AHEAD_DAYS} days before its first date; {held.judged} of them were judged
         outgrown.
       </p>
-      <Pictures
-        pictures={dates}
+      <Chart
+        drawn={dates}
         spec="/overview/dates-held.json"
         label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
       />
-      <Pictures
-        pictures={distances}
+      <Chart
+        drawn={distances}
         spec="/overview/date-distances.json"
-        label="Days between the even-chance date and the visit that found the device outgrown; the numbers are in the table below"
+        label="Days between the middle date and the visit that found the device outgrown; the numbers are in the table below"
       />
       <ScrollBox label="Devices outgrown by each date of their forecast">
         <table class="stack">
@@ -147,9 +124,9 @@ export function ForecastsHeld(props: {
           each, though they grow together.
         </li>
         <li>
-          <strong>Even-chance date.</strong>{' '}
+          <strong>Middle date.</strong>{' '}
           {middle === 0
-            ? 'The middle device was found outgrown on the even-chance date.'
+            ? 'The middle device was found outgrown on the middle date.'
             : `The middle device was found outgrown ${days(middle)} ${middle > 0 ? 'after' : 'before'} it.`}{' '}
           Only devices judged outgrown can be in this picture; those that still fit would lie to the right.
         </li>
@@ -157,7 +134,7 @@ export function ForecastsHeld(props: {
       <details>
         <summary>The second picture in numbers</summary>
         <table>
-          <caption>Devices by days from the even-chance date to the visit that found them outgrown</caption>
+          <caption>Devices by days from the middle date to the visit that found them outgrown</caption>
           <thead>
             <tr>
               <th scope="col">Days</th>

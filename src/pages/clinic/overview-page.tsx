@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { TurnaroundEstimate } from '../../recall/contract.js';
 import { stateNames } from '../../words/action-names.js';
-import { Chart } from '../child/child-page.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Waits, YearCounts } from './overview-view.js';
@@ -18,21 +18,21 @@ export function OverviewPage(props: {
   year: YearCounts;
   turnaround: readonly TurnaroundEstimate[];
   states: Readonly<Record<string, number>>;
-  workloadSvg: string;
+  workload: Drawn | null;
   /** Months ahead by family, and why devices ended. */
   months: VNode;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { context, held, learned, waits, year, turnaround, states, workloadSvg, coverage } = props;
+  const { context, held, learned, waits, year, turnaround, states, workload, coverage } = props;
   const { format } = context;
   return (
     <Layout title="Overview" context={context} scripts={['charts.js']}>
       <h1>Overview</h1>
       <section>
         <h2>Workload ahead</h2>
-        {workloadSvg ? (
+        {workload ? (
           <Chart
-            svg={workloadSvg}
+            drawn={workload}
             spec="/overview/workload.json"
             label="Appointments to cast, by week, against capacity"
           />

@@ -1,8 +1,6 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
-import type { Spec } from '../../charts/fill-spec.js';
-import { renderSvg } from '../../charts/render-chart.js';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import {
   type HeldAgainstVerdicts,
@@ -15,8 +13,9 @@ import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
+import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
-import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld, NARROW_PX, type WideAndNarrow } from './forecasts-held.js';
+import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
 import { OverviewPage } from './overview-page.js';
@@ -35,7 +34,9 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const { ahead } = await counts();
     const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD), ahead.all);
     const title = 'Appointments to cast, by week';
-    return { rows, chart: run ? capacityChart({ weeks, loadTitle: 'Appointments a week', title }) : null };
+    const chart = (widthPx?: number) =>
+      capacityChart({ weeks, loadTitle: 'Appointments a week', title, widthPx });
+    return { rows, chart: run ? chart : null };
   };
 
   const counts = keptAnswer(
@@ -102,8 +103,8 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             context={context}
             held={held}
             bins={bins}
-            dates={enough ? await drawn((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
-            distances={enough ? await drawn((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
+            dates={enough ? await drawBoth((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
+            distances={enough ? await drawBoth((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
           />
         }
         learned={
@@ -118,7 +119,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         turnaround={turnaround}
         states={states}
         months={<MonthsAhead {...{ context, ahead, ended, eligibleAfterMonths }} />}
-        workloadSvg={chart ? await renderSvg(chart) : ''}
+        workload={chart && (await drawBoth(chart))}
         coverage={coverage}
       />,
     );
@@ -126,7 +127,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
 
   app.get('/overview/workload.json', { config: { access: staff } }, async (request) => {
     const { chart } = await workload(request);
-    return chart ?? {};
+    return chart?.() ?? {};
   });
 
   const heldNow = async () => (await counts()).held;
@@ -143,9 +144,3 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
 
 const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[], widthPx?: number) =>
   dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0, widthPx });
-
-const NOT_DRAWN: WideAndNarrow = { wide: '', narrow: '' };
-const drawn = async (chart: (widthPx?: number) => Spec): Promise<WideAndNarrow> => ({
-  wide: await renderSvg(chart()),
-  narrow: await renderSvg(chart(NARROW_PX)),
-});

@@ -89,7 +89,8 @@ export function FamilyPage(props: {
       <section class="card">
         <h2>{words.visitTitle}</h2>
         <p>
-          {nextVisit(view, words, format, context.today)} {words.bring}
+          {nextVisit(view, words, format, context.today)}{' '}
+          {words.bring(regions.some((r) => inShoes.includes(r)))}
         </p>
       </section>
       {devices.length > 0 && <p>{words.guess}</p>}
@@ -116,6 +117,9 @@ export function devicesTold(view: ChildView): readonly DeviceView[] {
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
   return worn.length > 0 ? worn : view.inUse;
 }
+
+/** Where a brace is worn in shoes. */
+const inShoes: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
 
 const regionsOf = (devices: readonly DeviceView[]): readonly Region[] =>
   devices.length > 0 ? unique(devices.map((v) => wornDevice(v.device, rules).region)) : ['ankle-foot'];
@@ -192,5 +196,5 @@ function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: s
     );
   if (view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
   if (urgent) return words.visitNow;
-  return dates[0] ? words.visitBefore(format.longDate(dates[0])) : words.visitUsual;
+  return dates[0] ? words.visitBefore(format.plainDate(dates[0])) : words.visitUsual;
 }

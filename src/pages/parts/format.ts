@@ -1,6 +1,7 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
+import { dateWriter } from '../../words/written-date.js';
 
 /** Dates, sizes and chances as this reader writes them. */
 export interface Format {
@@ -9,12 +10,16 @@ export interface Format {
   date(iso: IsoDate): string;
   /** Tuesday 20 January 2026 */
   longDate(iso: IsoDate): string;
+  /** 20 January 2026; in a sentence that would bend a weekday's name. */
+  plainDate(iso: IsoDate): string;
   /** 20 January */
   dayAndMonth(iso: IsoDate): string;
   /** Jan 2026 */
   month(iso: IsoDate): string;
   /** 'in 3 weeks', '12 days ago' */
   away(iso: IsoDate, today: IsoDate): string;
+  /** '3 weeks', '11 months': how long so many days are. */
+  span(days: number): string;
   number(value: number, digits?: number): string;
   /** A size somebody stated: 8, or 6.5 where it has a tenth. */
   stated(value: number): string;
@@ -36,6 +41,15 @@ export function readerLocale(acceptLanguage: string | undefined, fallback: strin
   return 'en-GB';
 }
 
+/** Days in the unit a person would say. */
+function inUnits(days: number): [number, 'day' | 'week' | 'month' | 'year'] {
+  const size = Math.abs(days);
+  if (size < 14) return [days, 'day'];
+  if (size < 90) return [Math.round(days / 7), 'week'];
+  if (size < 730) return [Math.round(days / 30.44), 'month'];
+  return [Math.round(days / 365.25), 'year'];
+}
+
 const known = new Map<string, Format>();
 
 export function formatFor(locale: string): Format {
@@ -43,24 +57,19 @@ export function formatFor(locale: string): Format {
   if (ready) return ready;
   // 'en' alone says nothing of day and month order; the unambiguous '20 Jan 2026' suits every reader of it.
   const tag = locale === 'en' ? 'en-GB' : locale;
-  const dates = (options: Intl.DateTimeFormatOptions) => {
-    const format = new Intl.DateTimeFormat(tag, { ...options, timeZone: 'UTC' });
-    return (iso: IsoDate) => format.format(new Date(`${iso}T00:00:00Z`));
-  };
+  const dates = (options: Intl.DateTimeFormatOptions) => dateWriter(tag, options);
   const relative = new Intl.RelativeTimeFormat(tag, { numeric: 'auto' });
   const format: Format = {
     locale,
     date: dates({ day: 'numeric', month: 'short', year: 'numeric' }),
     longDate: dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+    plainDate: dates({ day: 'numeric', month: 'long', year: 'numeric' }),
     dayAndMonth: dates({ day: 'numeric', month: 'long' }),
     month: dates({ month: 'short', year: 'numeric' }),
-    away: (iso, today) => {
-      const days = daysBetween(today, iso);
-      const size = Math.abs(days);
-      if (size < 14) return relative.format(days, 'day');
-      if (size < 90) return relative.format(Math.round(days / 7), 'week');
-      if (size < 730) return relative.format(Math.round(days / 30.44), 'month');
-      return relative.format(Math.round(days / 365.25), 'year');
+    away: (iso, today) => relative.format(...inUnits(daysBetween(today, iso))),
+    span: (days) => {
+      const [count, unit] = inUnits(days);
+      return new Intl.NumberFormat(tag, { style: 'unit', unit, unitDisplay: 'long' }).format(count);
     },
     number: (value, digits = 0) =>
       new Intl.NumberFormat(tag, { maximumFractionDigits: digits, minimumFractionDigits: digits }).format(

@@ -1,6 +1,7 @@
 import { loadRules } from '../../rules/load-rules.js';
 import type { RecallRow } from '../../store/contract.js';
 import { familyWords } from '../../words/family/family-languages.js';
+import type { FamilyWords } from '../../words/family/family-words.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { localeOf } from '../family/family-page.js';
 import { Signs } from '../family/signs.js';
@@ -32,7 +33,7 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
             <p>{format.longDate(context.today)}</p>
             <p>{words.letterTo(r.childName || r.childId)}</p>
             <p>{words.language === 'en' ? r.entry.reason.text : words.letterWhy[r.entry.action]}</p>
-            <p>{by ? words.letterBy(format.longDate(by)) : words.letterSoon}</p>
+            <p>{callBy(words, r.entry, by && format.plainDate(by))}</p>
             <Signs
               words={words}
               regions={[...new Set(r.entry.devices.map((d) => wornDevice(d, rules).region))]}
@@ -47,4 +48,10 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
       })}
     </Layout>
   );
+}
+
+/** When to ring: what is to be seen now is not put off to 'this week'. */
+function callBy(words: FamilyWords, entry: RecallRow['entry'], by: string | null): string {
+  if (entry.action === 'see-now') return words.visitToday;
+  return by ? words.letterBy(by) : words.letterSoon;
 }

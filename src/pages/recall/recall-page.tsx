@@ -1,8 +1,8 @@
 import { capital } from '../../forecast/words.js';
 import type { JobRun, RecallRow, RecallRun, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
-import { Chart } from '../child/child-page.js';
 import { RingToday } from '../family/family-answers.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
@@ -28,7 +28,7 @@ export interface RecallPageProps {
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
   readonly changes: readonly RecallChange[] | null;
-  readonly capacitySvg: string;
+  readonly capacity: Drawn | null;
   readonly overloads: readonly string[];
   readonly calendarUrl: string;
   /** How many rows need another week since the list was made. */
@@ -84,7 +84,7 @@ export function RecallPage(props: RecallPageProps) {
             late={props.tooLate}
             format={context.format}
           />
-          <Capacity svg={props.capacitySvg} overloads={props.overloads} format={context.format} />
+          <Capacity drawn={props.capacity} overloads={props.overloads} format={context.format} />
           <Changes changes={props.changes ?? []} />
         </>
       )}
@@ -196,9 +196,13 @@ const NeedWeek = ({ context, children: n }: { context: PageContext; children: nu
   </form>
 );
 
-function Capacity(props: { svg: string; overloads: readonly string[]; format: PageContext['format'] }) {
-  const { svg, overloads, format } = props;
-  if (!svg) return null;
+function Capacity(props: {
+  drawn: Drawn | null;
+  overloads: readonly string[];
+  format: PageContext['format'];
+}) {
+  const { drawn, overloads, format } = props;
+  if (!drawn) return null;
   const over = overloads.map((w) => format.date(w)).join(', ');
   return (
     <details class="card">
@@ -212,7 +216,7 @@ function Capacity(props: { svg: string; overloads: readonly string[]; format: Pa
         )}
       </summary>
       <Chart
-        svg={svg}
+        drawn={drawn}
         spec="/recall/capacity.json"
         label={`Casts a week against capacity. ${over ? `Over capacity: ${over}` : 'No week is over.'}`}
       />

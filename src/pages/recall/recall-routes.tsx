@@ -1,7 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { capacityChart } from '../../charts/capacity-chart.js';
-import { renderSvg } from '../../charts/render-chart.js';
+import { capacityChart, type WeekLoad } from '../../charts/capacity-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
@@ -18,6 +17,7 @@ import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
+import { drawBoth } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
@@ -28,6 +28,9 @@ const WEEKS_SHOWN = 12;
 /** Nobody who has a date, said no or moved away is written to. */
 const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
 type Entry = { Params: { entry: string }; Body: Form; Querystring: Form };
+
+const castsChart = (weeks: readonly WeekLoad[], widthPx?: number) =>
+  capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts', widthPx });
 
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
@@ -80,9 +83,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         }
         withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
         tooLate={due.filter((r) => r.entry.tooLate)}
-        capacitySvg={
-          run ? await renderSvg(capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' })) : ''
-        }
+        capacity={run && (await drawBoth((widthPx) => castsChart(weeks, widthPx)))}
         overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
         calendarUrl="/recall/calendar.ics"
       />,
@@ -93,7 +94,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { value: settings } = await store.settings.get();
     const due = (await rowsOf(request)).filter((r) => r.list !== 'open');
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
-    return capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts' });
+    return castsChart(weeks);
   });
 
   app.post<{ Body: Form }>('/recall/run', access, async (request, reply) => {

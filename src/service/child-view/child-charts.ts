@@ -64,12 +64,13 @@ export function growthSpec(
   });
 }
 
-export function timelineSpec(view: ChildView, today: IsoDate): Spec {
+export function timelineSpec(view: ChildView, today: IsoDate, widthPx?: number): Spec {
   return deviceTimeline({
     record: view.record,
     forecasts: view.inUse.map((v) => v.forecast),
     decisions: view.inUse.flatMap((v) => v.decision ?? []),
     today,
+    widthPx,
   });
 }
 

@@ -162,7 +162,10 @@ export const english: FamilyWords = {
   visitToday: 'We want to see your child today or tomorrow. Please call us now.',
   visitNow: 'We would like to see your child soon. Please call us this week.',
   visitUsual: 'Please keep your usual visit.',
-  bring: 'Bring the brace and the shoes your child wears with it.',
+  bring: (inShoes) =>
+    inShoes
+      ? 'Bring the brace and the shoes your child wears with it.'
+      : 'Bring the brace or helmet with you.',
   chartTitle: 'How your child has grown',
   print: 'Print this page',
   madeOn: (date) => `Made on ${date}.`,

@@ -78,7 +78,8 @@ export interface FamilyWords {
   readonly visitToday: string;
   readonly visitNow: string;
   readonly visitUsual: string;
-  readonly bring: string;
+  /** What to bring; shoes only where the brace is worn in them. */
+  readonly bring: (inShoes: boolean) => string;
   readonly chartTitle: string;
   readonly print: string;
   readonly madeOn: (date: string) => string;

@@ -59,6 +59,7 @@ export interface PhraseBook {
   readonly visitNow: string;
   readonly visitUsual: string;
   readonly bring: string;
+  readonly bringAlone: string;
   readonly chartTitle: string;
   readonly print: string;
   readonly madeOn: string;
@@ -140,6 +141,7 @@ export function fromPhrases(p: PhraseBook): FamilyWords {
     },
     emergency: (region) => (region === 'head' ? p.emergency : null),
     doNotWait: (insensate) => (insensate ? p.doNotWaitInsensate : p.doNotWait),
+    bring: (inShoes) => (inShoes ? p.bring : p.bringAlone),
     visitBefore: (date) => fill(p.visitBefore, { date }),
     madeOn: (date) => fill(p.madeOn, { date }),
     linkUntil: (date) => fill(p.linkUntil, { date }),

@@ -164,7 +164,8 @@ export const spanish: FamilyWords = {
   visitToday: 'Queremos ver a su hijo o hija hoy o mañana. Llámenos ahora, por favor.',
   visitNow: 'Nos gustaría ver pronto a su hijo o hija. Llámenos esta semana, por favor.',
   visitUsual: 'Venga a su visita de siempre.',
-  bring: 'Traiga la férula y los zapatos que lleva con ella.',
+  bring: (inShoes) =>
+    inShoes ? 'Traiga la férula y los zapatos que lleva con ella.' : 'Traiga la férula o el casco.',
   chartTitle: 'Cómo ha crecido',
   print: 'Imprimir esta hoja',
   madeOn: (date) => `Hecha el ${date}.`,

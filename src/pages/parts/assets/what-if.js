@@ -4,7 +4,8 @@ import { draw } from './charts.js';
 const section = document.querySelector('#what-if');
 const slider = document.querySelector('#room');
 const answer = document.querySelector('#room-answer');
-const figure = document.querySelector('#room-chart');
+const narrow = window.matchMedia('(max-width: 40rem)').matches;
+const figure = document.querySelector(`[data-chart=room].${narrow ? 'narrow' : 'wide'}`);
 const date = new Intl.DateTimeFormat(section.dataset.locale === 'en' ? 'en-GB' : section.dataset.locale, {
   day: 'numeric',
   month: 'short',
@@ -13,7 +14,9 @@ const date = new Intl.DateTimeFormat(section.dataset.locale === 'en' ? 'en-GB' :
 });
 const day = (iso) => (iso ? date.format(new Date(`${iso}T00:00:00Z`)) : null);
 
-const reply = await fetch(section.dataset.json, { headers: { accept: 'application/json' } });
+const reply = await fetch(`${section.dataset.json}${narrow ? '&width=narrow' : ''}`, {
+  headers: { accept: 'application/json' },
+});
 if (!reply.ok) throw new Error('The what-if figures could not be loaded; the table stands.');
 const { spec, steps } = await reply.json();
 

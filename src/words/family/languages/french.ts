@@ -113,6 +113,7 @@ export const french = fromPhrases({
   visitNow: 'Nous aimerions voir votre enfant bientôt. Appelez-nous cette semaine.',
   visitUsual: 'Venez à votre visite habituelle.',
   bring: 'Apportez l’attelle et les chaussures que votre enfant porte avec.',
+  bringAlone: 'Apportez l’attelle ou le casque.',
   chartTitle: 'Comment votre enfant a grandi',
   print: 'Imprimer cette page',
   madeOn: 'Fait le {date}.',

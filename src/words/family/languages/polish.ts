@@ -110,6 +110,7 @@ export const polish = fromPhrases({
   visitNow: 'Chcielibyśmy wkrótce zobaczyć dziecko. Prosimy zadzwonić w tym tygodniu.',
   visitUsual: 'Prosimy przyjść na zwykłą wizytę.',
   bring: 'Proszę przynieść ortezę i buty, które dziecko do niej nosi.',
+  bringAlone: 'Proszę przynieść ortezę lub kask.',
   chartTitle: 'Jak dziecko rosło',
   print: 'Drukuj',
   madeOn: 'Sporządzono {date}.',

@@ -103,6 +103,7 @@ export const turkish = fromPhrases({
   visitNow: 'Çocuğunuzu yakında görmek isteriz. Lütfen bu hafta arayın.',
   visitUsual: 'Lütfen her zamanki randevunuza gelin.',
   bring: 'Ortezi ve çocuğunuzun onunla giydiği ayakkabıları getirin.',
+  bringAlone: 'Ortezi veya kaskı getirin.',
   chartTitle: 'Çocuğunuz nasıl büyüdü',
   print: 'Yazdır',
   madeOn: 'Hazırlandığı gün: {date}.',
