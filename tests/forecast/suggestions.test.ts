@@ -69,6 +69,18 @@ describe('data suggestions', () => {
     expect(only(174).suggestions).toEqual([]);
   });
 
+  it('asks of a head only whether its unit is wrong: one that races is seen, not mended', () => {
+    const head = (last: number) =>
+      kinds(
+        buildChild(TODAY, 0.7, { sex: 'female' })
+          .measured('head_circumference', 'none', 5, 395)
+          .measured('head_circumference', 'none', 3, 415)
+          .measured('head_circumference', 'none', 0, last),
+      );
+    expect(head(43.5)).toEqual(['unit-slip']);
+    expect(head(475)).toEqual([]);
+  });
+
   it('sees exchanged sides where the difference is well beyond measuring error', () => {
     const built = boy().measured('foot_length', 'left', 0, 208).measured('foot_length', 'right', 0, 200);
     const swap = built.assess().suggestions.find((s) => s.kind === 'swapped-sides')!;

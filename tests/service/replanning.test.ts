@@ -88,6 +88,14 @@ describe('a recall list made again', () => {
     const fourth = await makeList();
     expect(fourth.get(books.childId)).toMatchObject({ state: 'to-call', appointment: null });
     expect(fourth.get(books.childId)!.entry.weekReason).toContain('The clinic cancelled');
+    const bookable = (appointment: string) =>
+      service.as('scheduler', {
+        method: 'PUT',
+        url: `/api/recall-entries/${fourth.get(books.childId)!.id}/state`,
+        headers: { 'if-match': '*' },
+        payload: { state: 'booked', appointment },
+      });
+    expect((await bookable(later)).json()).toMatchObject({ field: 'appointment', code: 'invalid-value' });
     // Weeks refused before are still not offered.
     expect(fourth.get(declines.childId)!.entry.plannedWeek).not.toBe(weeks[1]);
   }, 120_000);
@@ -160,6 +168,19 @@ describe('a recall list made again', () => {
       ],
     });
     expect(twice.body).toContain('each name once');
+  });
+
+  it('a family that moved away takes the child off every list, and undo puts it on again', async () => {
+    const [row] = (await makeList()).values();
+    await say(row, { state: 'moved-away' });
+    const status = async () => (await service.store.children.get(row.childId, systemActor)).value.status;
+    expect(await status()).toBe('moved-away');
+    const undo = await service.as('scheduler', {
+      method: 'POST',
+      url: `/api/recall-entries/${row.id}/undo`,
+    });
+    expect(undo.statusCode, undo.body).toBe(200);
+    expect(await status()).toBe('active');
   });
 
   it('is shown beforehand for a capacity, without a change, up to 500 children', async () => {

@@ -174,7 +174,12 @@ describe('bodies', () => {
       most = Math.max(most, process.memoryUsage().arrayBuffers - before);
       onDisk = Math.max(onDisk, leftOnDisk().length);
     }, 5);
-    const answers = await Promise.all([30, 30, 30].map(sendUnannounced));
+    const sent = [30, 30, 30].map(sendUnannounced);
+    while (leftOnDisk().length < 3) await new Promise((r) => setTimeout(r, 5));
+    const fourth = await upload(oneFile);
+    expect(fourth.statusCode).toBe(429);
+    expect(fourth.json().detail).toContain('try again in a minute');
+    const answers = await Promise.all(sent);
     clearInterval(look);
     for (const { status, said } of answers) {
       expect(status, said).toBe(422);

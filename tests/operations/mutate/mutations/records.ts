@@ -3,6 +3,7 @@ import type { MutationGroup } from '../mutation.js';
 const notes = ['tests/forecast/notes/read-note.test.ts'];
 const tables = ['tests/exchange/awkward-tables.test.ts', 'tests/exchange/sheets/sheets.test.ts'];
 const history = [
+  'tests/records/device-history.test.ts',
   'tests/forecast/verdicts.test.ts',
   'tests/forecast/safe-forecast.test.ts',
   'tests/recall/safe-list.test.ts',

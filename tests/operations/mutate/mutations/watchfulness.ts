@@ -29,11 +29,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'one leg that grows apart from the other is not seen',
     file: 'src/forecast/flags/leg-difference.ts',
-    tests: [
-      'tests/forecast/flags.test.ts',
-      'tests/forecast/vignettes.test.ts',
-      'tests/forecast/safe-forecast.test.ts',
-    ],
+    tests: ['tests/forecast/findings.test.ts'],
     changes: [["gap < 0 ? 'left' : 'right'", "gap < 0 ? 'right' : 'left'"]],
   },
   {
@@ -67,7 +63,7 @@ export const watchfulness: readonly MutationGroup[] = [
     file: 'src/forecast/suggestions/slips.ts',
     tests: slips,
     changes: [
-      ['const GROSS = 0.5', 'const GROSS = 0.99'],
+      ['s.probability < SUSPECT', 's.probability < 1.1'],
       ['Math.abs(reading.value / s.expected - 1) < 0.25', 'true'],
     ],
   },
