@@ -21,7 +21,7 @@ export function deviationChance(sd: number, low: number, high: number): number {
  * not hang on the bounds: a larger stated limit then never draws a smaller real one.
  */
 export function drawDeviation(sd: number, low: number, high: number, which: number, where: number): number {
-  const scale = which < FAR_SHARE ? FAR_FACTOR * sd : sd;
+  const scale = deviationScale(sd, which);
   if (low > 0) {
     const [far, near] = [normalCdf(-high / scale), normalCdf(-low / scale)];
     if (near - far < NEVER) return low + 0.1 * scale * where;
@@ -31,6 +31,10 @@ export function drawDeviation(sd: number, low: number, high: number, which: numb
   if (above - below < NEVER) return high - 0.1 * scale * (1 - where);
   return Math.min(high, Math.max(low, scale * normalQuantile(below + where * (above - below))));
 }
+
+/** SD of the kind of device that a uniform picks. */
+export const deviationScale = (sd: number, which: number): number =>
+  which < FAR_SHARE ? FAR_FACTOR * sd : sd;
 
 /** Share of a Normal between two bounds, from the tail they lie in so that small shares keep their digits. */
 function between(sd: number, low: number, high: number): number {

@@ -4,7 +4,7 @@ import { seriesKey } from '../../records/measure.js';
 import type { DimensionLimit } from '../../rules/dimension-limits.js';
 import { evenNormals } from '../../statistics/even-normals.js';
 import type { Futures } from '../futures.js';
-import { deviationChance, drawDeviation } from './deviation.js';
+import { deviationChance, deviationScale, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
 import { sizesOn } from './sizes-on.js';
 
@@ -51,8 +51,15 @@ export function judgedDraws(
   }
   const deviations = limits.map(({ toleranceMm }, d) => {
     const drawn = new Float64Array(draws);
-    for (let i = 0; i < draws; i++)
-      drawn[i] = drawDeviation(toleranceMm, low[d][i], high[d][i], uniform(i, n + d), uniform(i, d));
+    for (let i = 0; i < draws; i++) {
+      const [from, to] = [low[d][i], high[d][i]];
+      const which = uniform(i, n + d);
+      // Without bounds the uniform's normal, which is at hand, is the answer.
+      drawn[i] =
+        from === Number.NEGATIVE_INFINITY && to === Number.POSITIVE_INFINITY
+          ? deviationScale(toleranceMm, which) * normal(i, d)
+          : drawDeviation(toleranceMm, from, to, which, uniform(i, d));
+    }
     return drawn;
   });
   return { deviations, surprise };

@@ -1,5 +1,5 @@
 /** Results of the reading that are tried: that of every so many-th draw. */
-const TRIED = 24;
+const TRIED = 12;
 
 /** How wide the 80 % band of the outgrown day is, and how wide it would be on the average after one more reading. */
 export interface BandWidths {
@@ -18,10 +18,10 @@ export function readingWorth(
   size: ArrayLike<number>,
   errorSd: number,
   errors: readonly number[] = QUANTILES,
+  order: ArrayLike<number> = ascending(dayOf),
 ): BandWidths {
   const n = dayOf.length;
-  const order = ascending(dayOf);
-  const [days, sizes] = [dayOf, size].map((of) => Float64Array.from(order, (i) => of[i]));
+  const [days, sizes] = [dayOf, size].map((of) => inOrder(of, order));
   const sums = new Float64Array(n);
   /** Width between the days at which the weights' running sum reaches 10 and 90 %. */
   const width = (): number => {
@@ -52,11 +52,16 @@ export function readingWorth(
   return { nowDays, thenDays: sum / TRIED };
 }
 
-const ascending = (of: ArrayLike<number>): Int32Array =>
-  Int32Array.from({ length: of.length }, (_, i) => i).sort((a, b) => of[a] - of[b]);
+/** Indices in ascending order of value. */
+export function ascending(of: ArrayLike<number>): Int32Array {
+  return Int32Array.from({ length: of.length }, (_, i) => i).sort((a, b) => of[a] - of[b]);
+}
 
-/** Normal quantiles of 24 equal shares: the errors of the results tried. */
-const QUANTILES = [
-  2.04, 1.53, 1.26, 1.05, 0.89, 0.74, 0.61, 0.49, 0.37, 0.26, 0.16, 0.05, -0.05, -0.16, -0.26, -0.37, -0.49,
-  -0.61, -0.74, -0.89, -1.05, -1.26, -1.53, -2.04,
-];
+function inOrder(of: ArrayLike<number>, order: ArrayLike<number>): Float64Array {
+  const out = new Float64Array(order.length);
+  for (let i = 0; i < out.length; i++) out[i] = of[order[i]];
+  return out;
+}
+
+/** Normal quantiles of 12 equal shares: the errors of the results tried. */
+export const QUANTILES = [1.73, 1.15, 0.81, 0.55, 0.32, 0.1, -0.1, -0.32, -0.55, -0.81, -1.15, -1.73];

@@ -5,7 +5,7 @@ import { seriesKey, technicalErrorAt } from '../../records/measure.js';
 import type { DeviceForecast } from '../contract.js';
 import type { Futures } from '../futures.js';
 import type { DeviceQuestion } from './device-question.js';
-import { readingWorth } from './reading-worth.js';
+import { ascending, QUANTILES, readingWorth } from './reading-worth.js';
 import { sizesOn } from './sizes-on.js';
 
 type Question = Pick<DeviceQuestion, 'plan' | 'posterior' | 'record' | 'today'>;
@@ -18,6 +18,7 @@ export function worthOfReadings(
 ): NonNullable<DeviceForecast['readingWorth']> {
   const some = everySoMany(at.length);
   const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
+  const order = ascending(dayOf);
   const age = decimalAgeYears(record.child.birthDate, today);
   return limits
     .flatMap(({ series }) => {
@@ -25,7 +26,8 @@ export function worthOfReadings(
       if (!path) return [];
       const all = sizesOn(futures, path, dayNumber(today));
       const sizes = Float64Array.from(some, (i) => all[i]);
-      const { nowDays, thenDays } = readingWorth(dayOf, sizes, technicalErrorAt(series.measure, age));
+      const error = technicalErrorAt(series.measure, age);
+      const { nowDays, thenDays } = readingWorth(dayOf, sizes, error, QUANTILES, order);
       return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
     })
     .sort((a, b) => a.thenDays - b.thenDays);
@@ -51,7 +53,7 @@ export function worthOfMarker(
 }
 
 /** A width of months is told well enough from so many draws. */
-const WORTH_DRAWS = 256;
+const WORTH_DRAWS = 192;
 /** Draws evenly taken from all of them. */
 const everySoMany = (draws: number): number[] =>
   Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>

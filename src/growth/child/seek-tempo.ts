@@ -17,9 +17,9 @@ const INTENSITY_RULE = mirrored([
 ]);
 /** Points that stand for less than this share of the child are not worked out. */
 const LEAST_SHARE = 2e-4;
-/** Where the search begins: tempo and intensity, prior SD. */
+/** Where the search begins, prior SD: tempo at a mean intensity, then intensity at the best tempo. */
 const SCAN_TEMPO = [-2, -1, 0, 1, 2];
-const SCAN_INTENSITY = [-1, 0, 1];
+const SCAN_INTENSITY = [-1, 1];
 const MOST_STEPS = 4;
 const LONGEST_STEP = 1.5;
 /** The step is small once it is so short against the posterior's own SD. */
@@ -145,13 +145,14 @@ function findMode(
 ): Normal & { best: number } {
   let at = { tempo: near?.tempo ?? 0, intensity: near?.intensity ?? 0 };
   let best = near ? density(at.tempo, at.intensity) : Number.NEGATIVE_INFINITY;
-  for (const tempo of SCAN_TEMPO)
-    for (const intensity of near ? [near.intensity] : SCAN_INTENSITY) {
-      const value = density(tempo, intensity);
-      if (value <= best) continue;
-      best = value;
-      at = { tempo, intensity };
-    }
+  const look = (tempo: number, intensity: number) => {
+    const value = density(tempo, intensity);
+    if (value <= best) return;
+    best = value;
+    at = { tempo, intensity };
+  };
+  for (const tempo of SCAN_TEMPO) look(tempo, near?.intensity ?? 0);
+  if (!near) for (const intensity of SCAN_INTENSITY) look(at.tempo, intensity);
   let width = 0.4;
   for (let step = 1; ; step++) {
     const { tempo: t, intensity: i } = at;
