@@ -98,7 +98,7 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
     c('side', 'left, right, none or empty'),
     c('change_mm', 'room gained in mm, as a number', ['change']),
     c('adjustment', `${adjustmentKinds.join(', ')} or other`),
-    c('verdict', 'loose, good, tight or outgrown', ['fit_verdict']),
+    c('verdict', 'loose, good, tight or outgrown; may be empty beside a note', ['fit_verdict']),
     c('end_reason', `with retired: ${endReasons.join(', ')}, or empty`, ['why_ended']),
     c('note', TEXT, ['notes', 'comment']),
   ],

@@ -90,6 +90,11 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
               <p class="field">
                 <label for={`verdict-${id}`}>Fit</label>
                 <select id={`verdict-${id}`} name="verdict">
+                  {event.verdict === null && (
+                    <option value="" selected>
+                      not judged
+                    </option>
+                  )}
                   {Object.entries(fitNames).map(([v, words]) => (
                     <option key={v} value={v} selected={v === event.verdict}>
                       {words}

@@ -39,7 +39,7 @@ export function readEvent(body: Form, device: Pick<Device, 'id' | 'side'>): Omit
     side: sideOf(body.side, measure !== null && measures[measure].sided, device.side),
     changeMm: adjusted ? change : null,
     adjustment: adjusted ? (adjustments.find((a) => a === body.adjustment) ?? 'other') : null,
-    verdict: kind === 'verdict' ? oneOf('verdict', body.verdict, verdicts) : null,
+    verdict: kind === 'verdict' && body.verdict ? oneOf('verdict', body.verdict, verdicts) : null,
     endReason: kind === 'retired' ? (endReasons.find((r) => r === body.endReason) ?? null) : null,
     note: (body.note ?? '').slice(0, 1000),
   };

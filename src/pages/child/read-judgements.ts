@@ -26,11 +26,10 @@ export function readJudgements(
     const [minutesText, where, note] = [given('minutes'), given('where'), given('note')];
     if (state === null && (minutesText !== '' || where !== ''))
       errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
-    if (verdict === null && note !== '')
-      errors[judgedField(device.id, 'verdict')] = 'Say how it fits: a note goes with that.';
-    if (verdict !== null && date < device.castDate)
+    const told = verdict !== null || note !== '';
+    if (told && date < device.castDate)
       errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
-    if (state === null && verdict === null) return [];
+    if (state === null && !told) return [];
     const minutes = minutesText === '' ? null : Number(minutesText);
     const check = skinCheckFields.shape.minutes.safeParse(minutes);
     if (!check.success)

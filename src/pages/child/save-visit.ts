@@ -38,7 +38,8 @@ export async function saveVisit(
         };
         await tx.skinChecks.add(check, today, actor);
       }
-      if (rest.verdict) await tx.events.add(verdictEvent({ device, skin, ...rest }, date), today, actor);
+      if (rest.verdict || rest.note !== '')
+        await tx.events.add(verdictEvent({ device, skin, ...rest }, date), today, actor);
     }
   });
 }

@@ -1,5 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
+import { decidingRoom } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
@@ -116,13 +117,21 @@ const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
  */
 function isPlain(facts: DeviceFacts): boolean {
   const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
-  if (!isKnown(facts) || readingsLeaveRoom(facts)) return false;
+  if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
   if (readingsLeaveNone(facts)) return true;
   if (castBy === null || evenCastBy === null) return false;
   if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
   const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
   return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
 }
+
+/** Bars of this family can be let out, and nobody recorded whether these have travel: seen at the bench, not cast unseen. */
+const barsNotRecorded = ({ rule, device, forecast }: DeviceFacts): boolean => {
+  const measure = forecast && decidingRoom(forecast)?.series.measure;
+  if (!measure || device.extensionRangeMm[measure] !== undefined) return false;
+  const dimension = rule?.dimensions.find((d) => d.measure === measure);
+  return dimension?.adjustments.some((a) => a.kind === 'side-bar') ?? false;
+};
 
 /** A reviewer's word after the readings outweighs them. */
 const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
@@ -242,7 +251,7 @@ const grownIntoIt: Rule = ({ forecast, chanceToday, accepted, today }) =>
 const usualLifeOver: Rule = ({ forecast, history, until, record }) => {
   const end = forecast?.usualLifeEnds?.to;
   if (!end || end > until || record.child.palliative) return null;
-  const looked = history.since.at(-1)?.date ?? '';
+  const looked = history.since.findLast((e) => e.kind === 'adjusted' || e.verdict !== null)?.date ?? '';
   if (looked >= addDaysIso(end, -LIFE_LOOK_DAYS)) return null;
   return choose('check', end, 'usual-life-over', { end });
 };

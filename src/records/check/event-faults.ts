@@ -11,13 +11,17 @@ export interface EventContext {
 }
 
 export function* eventFaults(
-  event: Pick<DeviceEvent, 'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict' | 'endReason'>,
+  event: Pick<
+    DeviceEvent,
+    'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict' | 'endReason' | 'note'
+  >,
   { device, today, families }: EventContext,
 ): Generator<Fault> {
   const what = `Event ${event.kind}`;
   yield* dateFaults(what, 'date', event.date, { from: device.castDate, since: 'the cast', today });
-  if (event.kind === 'verdict' && event.verdict === null)
-    yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown' };
+  // A note alone is kept: what was told of the skin must not be lost for want of a word on the fit.
+  if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')
+    yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown, or a note' };
   if (event.kind === 'adjusted' && event.changeMm === null)
     yield { what, field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm' };
   if (event.endReason && event.kind !== 'retired')
