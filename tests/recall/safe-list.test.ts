@@ -524,3 +524,10 @@ describe('readings that leave next to nothing by the time of the next fitting, t
     expect(actionWhereLeft(toleranceMm + 0.1).reason.code).not.toBe('readings-say-less');
   });
 });
+
+it('a device that is yet to be cast, ordered or called worn, is on no list', () => {
+  for (const status of ['worn', 'ordered'] as const) {
+    const device = { id: 'a/d1', status, castDate: addDaysIso(today, 1), fittedDate: null };
+    expect(entryOf(testRecord({ id: 'a', devices: [device] }), [rising('a/d1', -30, 10)])).toBeUndefined();
+  }
+});

@@ -2,6 +2,7 @@ import type { MutationGroup } from '../mutation.js';
 
 const flags = ['tests/forecast/flags.test.ts', 'tests/forecast/safe-forecast.test.ts'];
 const slips = ['tests/forecast/suggestions.test.ts'];
+const facts = ['tests/recall/device-facts.test.ts'];
 const list = ['tests/recall/safe-list.test.ts', 'tests/recall/dates.test.ts'];
 const cases = [...list, 'tests/recall/practitioner-cases.test.ts'];
 
@@ -113,7 +114,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'a device in the workshop, or one that is replaced, is planned wrong',
     file: 'src/recall/decide/successor-of.ts',
-    tests: cases,
+    tests: facts,
     changes: [
       ['d.castDate > device.castDate &&', ''],
       ['sidesOverlap(d.side, device.side)', 'true'],
@@ -123,7 +124,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'the harm of waiting, or whether a cast is needed, is reckoned from another day',
     file: 'src/recall/decide/beyond-use-chance.ts',
-    tests: list,
+    tests: facts,
     changes: [
       ['if (day < days[0]) return 0', 'if (day < days[0]) return chance[0]'],
       ['if (i === n - 1) return chance[n - 1]', 'if (i === n - 1) return 0'],
@@ -134,7 +135,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'an adjustment or a part is ordered too late',
     file: 'src/recall/decide/due-by-chance.ts',
-    tests: list,
+    tests: facts,
     changes: [
       ['c >= p - 1e-9', 'c > p + 0.1'],
       ['if (passed < 0) return 0', 'if (passed < 0) return 1'],
@@ -144,7 +145,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'an adjustment or a part is ordered too late',
     file: 'src/recall/decide/part-due.ts',
-    tests: cases,
+    tests: facts,
     changes: [
       ['-Math.ceil(wait)', 'Math.ceil(wait)'],
       ['const P80_Z = 0.842', 'const P80_Z = 0'],
@@ -154,7 +155,7 @@ export const watchfulness: readonly MutationGroup[] = [
   {
     harm: 'readings that leave no room are not believed',
     file: 'src/recall/decide/room-by-readings.ts',
-    tests: cases,
+    tests: facts,
     changes: [
       ['const NEAR_DAYS = 31', 'const NEAR_DAYS = 3'],
       ['(late.value - atCast.value) - grownSince', '(late.value - atCast.value)'],

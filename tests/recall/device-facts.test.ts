@@ -1,0 +1,141 @@
+/** What a decision rests on, each reckoned by hand. */
+import { describe, expect, it } from 'vitest';
+import type { DeviceForecast } from '../../src/forecast/contract.js';
+import { beyondUseChance } from '../../src/recall/decide/beyond-use-chance.js';
+import { chanceDueBy, dueByChance } from '../../src/recall/decide/due-by-chance.js';
+import { partDue } from '../../src/recall/decide/part-due.js';
+import { roomByReadings } from '../../src/recall/decide/room-by-readings.js';
+import { successorOf } from '../../src/recall/decide/successor-of.js';
+import { addDaysIso, dayNumber } from '../../src/records/dates.js';
+import { deviceHistory } from '../../src/records/device-history.js';
+import { measurementRecord } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { rampForecast, testRecord, today } from './build-a-clinic.js';
+
+const day = (days: number) => addDaysIso(today, days);
+const rules = loadRules();
+
+describe('the chance of being beyond use', () => {
+  const chance = beyondUseChance({
+    dates: [0, 10, 20].map(day),
+    probabilityOutgrown: [0.2, 0.4, 0.8],
+  })!;
+  const at = (days: number) => chance.at(dayNumber(day(days)));
+  it('is linear between its dates, none before them and the last one after', () => {
+    expect([-1, 0, 5, 10, 15, 20, 99].map(at)).toEqual([
+      0, 0.2, 0.30000000000000004, 0.4, 0.6000000000000001, 0.8, 0.8,
+    ]);
+  });
+  it('is reached on the first whole day', () => {
+    const reached = (p: number) => {
+      const found = chance.dayOf(p);
+      return found === null ? null : found - dayNumber(today);
+    };
+    expect([0.1, 0.2, 0.3, 0.41, 0.8, 0.81].map(reached)).toEqual([0, 0, 5, 11, 20, null]);
+  });
+  it('adds up to days: 0.3 x 10 until the tenth, 0.6 x 10 more until the twentieth', () => {
+    const before = (days: number) => chance.daysBeyondUseBefore(dayNumber(day(days)));
+    expect([-5, 0, 10, 20, 30].map(before).map((d) => Math.round(d * 1e9) / 1e9)).toEqual([0, 0, 3, 9, 17]);
+  });
+});
+
+describe('what is due by a chance', () => {
+  /** 5 % on the first day, 10 % on the tenth, and so on by ten days; nothing beyond 50 %. */
+  const days = Array.from({ length: 19 }, (_, i) => (i < 10 ? day(10 * i) : null));
+  it('falls between the days given in proportion, and on none past the last', () => {
+    expect([0.05, 0.1, 0.125, 0.33, 0.5, 0.55].map((p) => dueByChance(days, p))).toEqual([
+      day(0),
+      day(10),
+      day(15),
+      day(56),
+      day(90),
+      null,
+    ]);
+  });
+  it('and the chance by a day is its inverse', () => {
+    expect([-1, 0, 15, 90, 400].map((d) => Math.round(1e9 * chanceDueBy(days, day(d))) / 1e9)).toEqual([
+      0, 0.05, 0.125, 0.5, 0.5,
+    ]);
+  });
+  it('a part is ordered its own time in the workshop before: 21 days x exp(0.842 x 0.25) are 26, 5 days are 7', () => {
+    const due = (shift: number) => Array.from({ length: 19 }, (_, i) => day(shift + 10 * i));
+    const parts = [
+      { part: 'straps', days: due(100) },
+      { part: 'foot-section', days: due(90) },
+    ];
+    const forecast = { ...rampForecast('a/d1', 0, 100), parts } as unknown as DeviceForecast;
+    const kafo = rules.get('kafo')!;
+    // 10 % on the second day given, 50 % on the tenth.
+    expect(partDue(kafo, forecast, 0.1)).toEqual({
+      part: 'foot-section',
+      by: day(100 - 26),
+      spentOn: day(180),
+    });
+    const straps = { ...forecast, parts: parts.slice(0, 1) } as unknown as DeviceForecast;
+    expect(partDue(kafo, straps, 0.1)).toEqual({ part: 'straps', by: day(110 - 7), spentOn: day(190) });
+    expect(partDue(kafo, { ...forecast, parts: [] }, 0.1)).toBeNull();
+  });
+});
+
+describe('what took a worn device’s place', () => {
+  const of = (...next: Record<string, unknown>[]) => {
+    const worn = { castDate: day(-200), fittedDate: day(-180) };
+    const record = testRecord({
+      id: 'a',
+      devices: [
+        { id: 'a/d1', ...worn },
+        ...next.map((d, i) => ({ id: `a/d${i + 2}`, ...worn, ...d })),
+      ] as never,
+    });
+    return successorOf(record.devices[0], record, today);
+  };
+  const newer = { castDate: day(-30), fittedDate: day(-5) };
+  it('is the newer one of its kind and side once it is fitted', () => {
+    expect(of(newer)).toEqual({ fittedOn: day(-5), linked: false });
+    expect(of({ ...newer, side: 'both' })).toEqual({ fittedOn: day(-5), linked: false });
+    for (const other of [
+      { castDate: day(-300), fittedDate: day(-280) },
+      { ...newer, fittedDate: null },
+      { ...newer, fittedDate: day(1) },
+      { ...newer, side: 'right' },
+      { ...newer, family: 'foot-orthosis' },
+      { ...newer, status: 'ordered' },
+    ])
+      expect(of(other), JSON.stringify(other)).toBeNull();
+  });
+  it('is the one cast for it, whatever its kind', () => {
+    const linked = { ...newer, family: 'ground-reaction-afo', replaces: 'a/d1' };
+    expect(of(newer, linked)).toEqual({ fittedOn: day(-5), linked: true });
+  });
+});
+
+describe('the room that readings leave', () => {
+  const reading = (days: number, value: number, side = 'left') =>
+    measurementRecord.parse({
+      id: `${side}${days}`,
+      childId: 'a',
+      measure: 'foot_length',
+      side,
+      value,
+      date: day(days),
+    });
+  const left = (...measurements: ReturnType<typeof reading>[]) => {
+    const record = { ...testRecord({ id: 'a' }), measurements };
+    const room = { series: { measure: 'foot_length', side: 'left' }, allowanceMm: 12, paceMmAYear: 36.525 };
+    const forecast = { ...rampForecast('a/d1', 500, 700), room: [room] } as unknown as DeviceForecast;
+    const history = deviceHistory(record.devices[0], []);
+    return roomByReadings(record, forecast, history, today, 40, rules.get('solid-afo')!)?.leftMm ?? null;
+  };
+  it('is the allowance less what was read and what grows until the next is fitted', () => {
+    // Cast 200 days ago. 12 - (176 - 170) - 36.525 x (10 + 40) / 365.25.
+    expect(left(reading(-200, 170), reading(-10, 176))).toBeCloseTo(1, 10);
+    expect(left(reading(-190, 170), reading(-10, 176), reading(-10, 190, 'right'))).toBeCloseTo(1, 10);
+    expect(left(reading(-200, 170, 'right'), reading(-10, 176, 'right'))).toBeCloseTo(1, 10);
+  });
+  it('is not known without a reading about the cast and one of the last month', () => {
+    expect(left(reading(-168, 170), reading(-10, 176))).toBeNull();
+    expect(left(reading(-200, 170), reading(-32, 176))).toBeNull();
+    expect(left(reading(-200, 170), reading(1, 176))).toBeNull();
+    expect(left(reading(-10, 176))).toBeNull();
+  });
+});
