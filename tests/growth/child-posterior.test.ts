@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { readings } from '../../src/growth/child/readings.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { fitChild } from '../../src/growth/prediction/fit-child.js';
 import { isoDate } from '../../src/records/dates.js';
@@ -25,6 +26,27 @@ describe('outcomes without a forecast', () => {
     // Foot length at 9 y: SD about 11 mm of the reference; stature explains about half of its variance.
     expect(p.sd[0]).toBeGreaterThan(5);
     expect(p.sd[0]).toBeLessThan(12);
+  });
+});
+
+describe('several readings of a day', () => {
+  const model = loadGrowthModel();
+  const foot = (mm: number, more = {}) => reading('foot_length', 9, mm, { side: 'left', ...more });
+  const ofDay = (...given: ReturnType<typeof foot>[]) => readings(child(given), model);
+  test('that agree are one with half the variance', () => {
+    const [one] = ofDay(foot(200));
+    const both = ofDay(foot(200), foot(200));
+    expect(both).toHaveLength(1);
+    expect(both[0].value).toBeCloseTo(one.value, 10);
+    expect(one.variance / both[0].variance).toBeCloseTo(2, 6);
+  });
+  test('that contradict each other stay two', () => {
+    expect(ofDay(foot(200), foot(226))).toHaveLength(2);
+    expect(ofDay(foot(200), foot(203))).toHaveLength(1);
+  });
+  test('count by their own technical error where it is stated', () => {
+    const [usual, twice] = [2, 4].map((technicalError) => ofDay(foot(200, { technicalError }))[0].variance);
+    expect(twice / usual).toBeCloseTo(4, 6);
   });
 });
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { growthAgeYears } from '../../src/growth/population/growth-age.js';
 import { decimalAgeYears, referenceAgeYears, weeksCorrectedFor } from '../../src/records/age.js';
-import { dayNumber } from '../../src/records/dates.js';
+import { dayNumber, isIsoDate } from '../../src/records/dates.js';
 import { measures, technicalErrorAt } from '../../src/records/measure.js';
 
 test('decimal age counts leap days', () => {
@@ -54,4 +54,10 @@ test('a child of 36 weeks is corrected by four, one of 37 not', () => {
   expect(weeksCorrectedFor({ birthDate: '2026-01-01', gestationWeeks: 37 }, '2026-08-01')).toBeNull();
   expect(weeksCorrectedFor({ birthDate: '2024-01-01', gestationWeeks: 28 }, '2025-12-30')).toBe(12);
   expect(weeksCorrectedFor({ birthDate: '2024-01-01', gestationWeeks: 28 }, '2026-01-02')).toBeNull();
+});
+
+test('a date is a day of the calendar', () => {
+  for (const day of ['2024-02-29', '2026-12-31']) expect(isIsoDate(day), day).toBe(true);
+  for (const day of ['2026-02-29', '2026-02-30', '2026-13-01', '2026-1-1', '2026-01-01T00:00', ''])
+    expect(isIsoDate(day), day).toBe(false);
 });

@@ -54,6 +54,20 @@ describe('estimateTurnaround', () => {
     expect(Math.abs(medians[4] - 42)).toBeLessThanOrEqual(3);
   });
 
+  it('learns neither from jobs of another family nor from those of more than three years ago', () => {
+    const slow = (family: string, castDaysAgo: number) =>
+      estimateTurnaround(
+        Array.from({ length: 30 }, (_, i) => job(i, castDaysAgo + i, 90, family)),
+        'solid-afo',
+        today,
+        0,
+      );
+    expect(slow('solid-afo', 200)).toMatchObject({ basis: 'clinic-history', jobsUsed: 30 });
+    const unlearned = { basis: 'default', jobsUsed: 0, p50Days: 21 };
+    expect(slow('kafo', 200)).toMatchObject(unlearned);
+    expect(slow('solid-afo', 3 * 365 + 1)).toMatchObject(unlearned);
+  });
+
   it('does not take the slow jobs still running for quick ones', () => {
     // A workshop that has slowed from 20 days to about 60: the quick half is fitted, the slow half still there.
     const jobs = Array.from({ length: 40 }, (_, i) => (i % 2 ? job(i, 50, 20) : job(i, 50, null)));
