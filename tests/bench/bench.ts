@@ -22,6 +22,7 @@ import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
 import { randomPlan } from '../recall/random-plan.js';
 import { benchEngine } from './engine.js';
 import { measure, note, write } from './measure.js';
+import { readSheetOf } from './read-sheet.js';
 
 const DEMO_CHILDREN = 200;
 /** Casting slots a week for each child in care: a clinic with a backlog, as the demo clinic has one. */
@@ -38,6 +39,8 @@ const plan = (n: number) =>
     limits: 3,
     bound: 0.3,
   });
+
+await measure("reading a clinic's own sheet of 100,000 rows", () => readSheetOf(100_000));
 
 await measure('recall list, 2,000 children', () => {
   const records = Array.from({ length: 2000 }, (_, i) => testRecord({ id: `c${i}` }));

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate, isIsoDate, isoDate } from '../../records/dates.js';
+import { remembered } from '../remembered.js';
 
 /** How 03/04/2024 is read: 'dmy' 3 April, 'mdy' 4 March, 'refuse' where both are possible. */
 export type DateOrder = 'refuse' | 'dmy' | 'mdy';
@@ -21,7 +22,9 @@ const LONGEST = 60;
  * (1900 system, after its false 29 February 1900).
  * readDate('17.3.2024') = '2024-03-17'; readDate('45368') = '2024-03-17'.
  */
-export function readDate(text: string, order: DateOrder = 'refuse'): IsoDate | Unread {
+export const readDate = (text: string, order: DateOrder = 'refuse'): IsoDate | Unread => READERS[order](text);
+
+function dateIn(text: string, order: DateOrder): IsoDate | Unread {
   if (text.length > LONGEST) return { why: 'is not a date' };
   const cell = text.trim().replace(/[T ]\d{1,2}:\d{2}.*$/, '');
   let match = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(cell) ?? /^(\d{4})()(\d{2})(\d{2})$/.exec(cell);
@@ -36,6 +39,12 @@ export function readDate(text: string, order: DateOrder = 'refuse'): IsoDate | U
   if (/^\d{1,2}([-/.])\d{1,2}\1\d{2}$/.test(cell)) return { why: 'has a year of two digits' };
   return { why: 'is not a date' };
 }
+
+const READERS = {
+  refuse: remembered((text) => dateIn(text, 'refuse')),
+  dmy: remembered((text) => dateIn(text, 'dmy')),
+  mdy: remembered((text) => dateIn(text, 'mdy')),
+};
 
 const monthOf = (name: string): number => MONTHS.indexOf(name.toLowerCase()) + 1;
 

@@ -31,8 +31,11 @@ export function readMeasurements(
   birthOf: (childId: string) => string | null,
 ): TableResult<Measurement> {
   const used = new Set<string>();
+  let cells: ReadingCell[] | null = null;
+  let indices: Set<number> | null = null;
   return readRows('measurements', text, settings, (row, layout) => {
-    const cells = readingCells(layout);
+    const valued = (cells ??= readingCells(layout));
+    const ofValues = (indices ??= new Set(valued.map(({ index }) => index)));
     const childId = row.required('child_id');
     const birthDate = birthOf(childId);
     if (childId !== '' && birthDate === null)
@@ -46,9 +49,9 @@ export function readMeasurements(
       method: row.upTo('method', 80),
       observer: row.upTo('observer', 80),
       technicalError,
-      extra: row.extra(new Set(cells.map(({ index }) => index))),
+      extra: row.extra(ofValues),
     };
-    if (cells.length === 0) {
+    if (valued.length === 0) {
       row.refuseCell(
         'value',
         '',
@@ -62,10 +65,10 @@ export function readMeasurements(
     }
     if (!row.ok || birthDate === null) return [];
     const long = layout.at.has('measure');
-    return cells
+    return valued
       .filter((cell) => long || (row.cells[cell.index] ?? '') !== '')
       .flatMap((cell) =>
-        readReading(row, cell, { visit, birthDate, alone: cells.length === 1 }, settings, used),
+        readReading(row, cell, { visit, birthDate, alone: valued.length === 1 }, settings, used),
       );
   });
 }

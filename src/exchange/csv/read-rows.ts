@@ -48,13 +48,14 @@ export function readRows<T extends { readonly id: string }>(
   const rowOfId = new Map<string, number>();
   const rowOfContent = new Map<string, number>();
   for (const { row, cells, places } of text.rows) {
-    const content = cells.join('\u0000');
-    const same = rowOfContent.get(content);
+    // Rows made of a clinic's own sheet were told apart when they were made.
+    const content = places === undefined ? cells.join('\u0000') : '';
+    const same = content === '' ? undefined : rowOfContent.get(content);
     if (same !== undefined) {
       refused.push(repeated(layout.file, row, same));
       continue;
     }
-    rowOfContent.set(content, row);
+    if (content !== '') rowOfContent.set(content, row);
     const reader = new RowReader(layout, row, cells, settings);
     for (const record of read(reader, layout)) {
       const taken = rowOfId.get(record.id);
@@ -62,7 +63,7 @@ export function readRows<T extends { readonly id: string }>(
       else if (taken !== row) reader.refuse('id', `is already the id of row ${taken}`);
       rowOfId.set(record.id, taken ?? row);
     }
-    refused.push(...reader.refused.map((refusal) => inOwnWords(refusal, places)));
+    for (const refusal of reader.refused) refused.push(inOwnWords(refusal, places));
   }
   return { records, refused, notices: [] };
 }

@@ -1,3 +1,5 @@
+import { remembered } from '../remembered.js';
+
 /**
  * A text as the words it is compared by: small letters without accents, ae oe ue as a o u (so that Fusslaenge and
  * Fußlänge are the same), 'D.O.B.' and 'DOB' the same, 'FootL' two words. foldWords('Fuß-Länge li. (cm)') = ['fus', 'lange', 'li', 'cm'].
@@ -24,16 +26,7 @@ export function foldWords(text: string): string[] {
 }
 
 /** The same as one text: 'fus lange li cm'. */
-export function foldText(text: string): string {
-  const kept = folded.get(text);
-  if (kept !== undefined) return kept;
-  // The same few words stand in every row of a sheet.
-  if (folded.size > 20_000) folded.clear();
-  const words = foldWords(text).join(' ');
-  if (text.length <= 60) folded.set(text, words);
-  return words;
-}
-const folded = new Map<string, string>();
+export const foldText = remembered((text) => foldWords(text).join(' '));
 
 /** The phrases of a list with | between them, folded; those that fold to nothing are left out. */
 export const phrasesOf = (list: string): string[] =>

@@ -1,5 +1,6 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { unitNamed } from '../../records/units.js';
+import { remembered } from '../remembered.js';
 import { foldWords } from './fold-words.js';
 import type { ColumnSide, Meaning } from './meaning.js';
 import { meaningText } from './meaning.js';
@@ -94,18 +95,10 @@ interface Segment {
   readonly certainty: number;
 }
 
-const cache = new Map<string, readonly Candidate[]>();
-
 /** What a heading may mean, best first; none where none of it is known. */
-export function headingCandidates(heading: string): readonly Candidate[] {
-  if (heading.length > 120) return [];
-  const kept = cache.get(heading);
-  if (kept) return kept;
-  if (cache.size > 20_000) cache.clear();
-  const found = candidatesOf(heading);
-  cache.set(heading, found);
-  return found;
-}
+export const headingCandidates = remembered((heading): readonly Candidate[] =>
+  heading.length > 120 ? [] : candidatesOf(heading),
+);
 
 function candidatesOf(heading: string): Candidate[] {
   const trimmed = heading.trim();

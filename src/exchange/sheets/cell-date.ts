@@ -4,6 +4,7 @@ import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { vocabularies, wordSet } from '../headings/phrase-table.js';
 import { languages } from '../headings/vocabulary.js';
+import { remembered } from '../remembered.js';
 
 /** What a date cell can be read as. */
 export interface CellDate {
@@ -26,6 +27,14 @@ const WEEKDAY =
 
 /** The readings of a date cell, or null where it is none. A year of two digits lies in the hundred years up to `today`. */
 export function cellDate(cell: string, today: IsoDate): CellDate | null {
+  const of = READERS.get(today) ?? remembered((text) => dateIn(text, today));
+  if (READERS.size > 3) READERS.clear();
+  READERS.set(today, of);
+  return of(cell);
+}
+const READERS = new Map<IsoDate, (cell: string) => CellDate | null>();
+
+function dateIn(cell: string, today: IsoDate): CellDate | null {
   if (cell.length > 60) return null;
   const text = withoutWeekday(cell.trim())
     .replace(/[T ,]+\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*[ap]m)?.*$/i, '')

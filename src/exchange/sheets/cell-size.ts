@@ -1,6 +1,7 @@
 import { type Unit, unitNamed } from '../../records/units.js';
 import { readNumber } from '../csv/read-number.js';
 import { plainUnits } from '../headings/unit-words.js';
+import { remembered } from '../remembered.js';
 import { leftWords, rightWords, saysDoubt, saysNothing } from './cell-words.js';
 
 /** A size as a cell says it. */
@@ -30,14 +31,14 @@ const NUMBER = String.raw`[+-]?\d+(?:[ '’]\d{3})*(?:[.,]\d+)?|[.,]\d+`;
  * The size in a cell with its doubt, or null where there is none. cellSize("3' 11 1/2\"") = 1206.5 mm; cellSize('1m23') =
  * 1.23 m; cellSize('10 1/4') = 10.25; cellSize('168/169') = 168.5, doubtful.
  */
-export function cellSize(cell: string): CellSize | null {
+export const cellSize = remembered((cell): CellSize | null => {
   if (cell.length > 80) return null;
   const text = cell
     .trim()
     .replace(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${FRACTIONS[sign]}`)
     .replace(/^'+(?=[=+\-@])/, '');
   return feetAndInches(text) ?? metresAndCentimetres(text) ?? stonesAndPounds(text) ?? plain(text);
-}
+});
 
 function feetAndInches(text: string): CellSize | null {
   const match =

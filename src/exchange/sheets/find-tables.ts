@@ -166,11 +166,11 @@ function nextHeading(rows: readonly GridRow[], headings: readonly string[]): num
   const own = new Set(headings.map(foldText));
   return rows.findIndex(({ cells }) => {
     const filled = cells.filter((cell) => cell !== '');
-    if (filled.length < 2 || filled.every((cell) => own.has(foldText(cell)))) return false;
-    const { known, data } = lineScore(cells);
+    // Nearly every line holds a figure: nothing else is looked at in it.
+    if (filled.length < 3 || filled.some(isData) || filled.every((cell) => own.has(foldText(cell))))
+      return false;
+    const { known } = lineScore(cells);
     return (
-      data === 0 &&
-      filled.length >= 3 &&
       known >= Math.max(2.4, filled.length * 0.75) &&
       filled.filter((c) => strength(c) >= 0.9).length >= 3 &&
       !filled.some((c) => c.length < 3 && !/^(id|ht|wt|hc|nr|no|sh)$/i.test(c))

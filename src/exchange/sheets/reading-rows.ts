@@ -355,7 +355,6 @@ export function measurementRows(
       const key = `${person.id}/${measure}/${side}/${date}/${value}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      const method = fieldCell(taken.columns, row, 'visit.method').text;
       rows.push({
         row: row.row,
         cells: {
@@ -366,7 +365,7 @@ export function measurementRows(
           side: side === 'none' ? '' : side,
           value: String(value),
           unit: base,
-          method,
+          method: fieldCell(taken.columns, row, 'visit.method').text,
           observer: fieldCell(taken.columns, row, 'visit.observer').text,
           technical_error: size.doubt
             ? String(technicalErrorAt(measure, age) * DOUBT)

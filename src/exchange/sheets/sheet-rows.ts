@@ -26,8 +26,19 @@ export interface PersonRow {
   readonly why: string;
 }
 
-export const fieldColumns = (columns: readonly Column[], field: FieldId): Column[] =>
-  columns.filter((c) => c.meaning?.kind === 'field' && c.meaning.field === field);
+/** The columns of a field; asked of every row, so they are looked for once a table. */
+export function fieldColumns(columns: readonly Column[], field: FieldId): readonly Column[] {
+  const found = byField.get(columns) ?? new Map<string, Column[]>();
+  if (!byField.has(columns)) {
+    byField.set(columns, found);
+    for (const column of columns)
+      if (column.meaning?.kind === 'field')
+        found.set(column.meaning.field, [...(found.get(column.meaning.field) ?? []), column]);
+  }
+  return found.get(field) ?? NO_COLUMNS;
+}
+const byField = new WeakMap<readonly Column[], Map<string, Column[]>>();
+const NO_COLUMNS: readonly Column[] = [];
 
 export const cellOf = (row: GridRow, column: Column | undefined): string =>
   column ? (row.cells[column.index] ?? '').trim() : '';
