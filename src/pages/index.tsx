@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../service/dependencies.js';
+import { sentBefore } from '../service/write.js';
 import { registerChildPages } from './child/child-routes.js';
 import { registerDeviceForms } from './child/device-form-routes.js';
 import { registerDevicePages } from './child/device-routes.js';
@@ -22,6 +23,7 @@ import { registerSignInPages } from './sign-in/sign-in-routes.js';
 /** Everything people see in a browser. Reading works without script; an error is a page with a way back. */
 export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
   await registerAssets(app);
+  takeOnce(app, deps);
   registerSignInPages(app, deps);
   registerTodayPage(app, deps);
   registerChildPages(app, deps);
@@ -39,4 +41,19 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
   registerCapacityPages(app, deps);
+}
+
+/** Takes the token off every form before its fields are read, and sends on what was sent before. */
+function takeOnce(app: FastifyInstance, { store }: ServiceDeps): void {
+  app.decorateRequest('once', null);
+  app.addHook('preHandler', async (request, reply) => {
+    const body = request.body as Record<string, unknown> | null | undefined;
+    if (request.method !== 'POST' || typeof body?.once !== 'string') return;
+    const { once } = body;
+    delete body.once;
+    if (!/^[0-9a-f-]{36}$/.test(once)) return;
+    request.once = once;
+    const location = await sentBefore(store, request);
+    if (location !== null) return reply.redirect(location, 303);
+  });
 }

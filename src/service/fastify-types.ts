@@ -16,6 +16,8 @@ declare module 'fastify' {
     user: SignedInUser | null;
     /** How: a cookie needs the CSRF token on writes, a bearer token does not. */
     signedInBy: 'cookie' | 'bearer' | null;
+    /** What a page gave its forms to be sent once by: the same form sent again is the same write. */
+    once: string | null;
     /** A form with files, on the routes that take one. */
     upload: Upload | null;
   }

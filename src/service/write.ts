@@ -22,13 +22,61 @@ export async function write(
   reply: FastifyReply,
   work: (store: Store, actor: Actor) => Promise<Written>,
 ): Promise<never> {
-  const actor = actorOf(request);
-  const key = idempotencyKey(request);
+  const answer = await writeOnce(
+    store,
+    actorOf(request),
+    idempotencyKey(request),
+    requestHash(request),
+    work,
+  );
+  reply.code(answer.status as Written['status']).headers(answer.headers ?? {});
+  if (answer.replayed) {
+    reply.header('idempotency-replayed', 'true');
+    return (answer.body === '' ? reply.send() : reply.type('application/json').send(answer.body)) as never;
+  }
+  return (answer.body === undefined ? reply.send() : reply.send(answer.body)) as never;
+}
+
+/**
+ * The same for a page's form, whose work says where to go next. The form sent again, by a second press or a reload,
+ * goes there too and writes nothing.
+ */
+export async function saveForm(
+  store: Store,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  work: (store: Store, actor: Actor) => Promise<string>,
+): Promise<FastifyReply> {
+  const answer = await writeOnce(
+    store,
+    actorOf(request),
+    formKey(request),
+    requestHash(request),
+    async (tx, actor) => ({ status: 303 as const, headers: { location: await work(tx, actor) } }),
+  );
+  return reply.redirect(answer.headers.location, 303);
+}
+
+/** Where a form that was sent before has led; null for one that is new. */
+export async function sentBefore(store: Store, request: FastifyRequest): Promise<string | null> {
+  const key = request.user && formKey(request);
+  return key
+    ? ((await store.idempotency.kept(actorOf(request).userId, key))?.headers.location ?? null)
+    : null;
+}
+
+async function writeOnce<W extends { status: number; body?: unknown; headers?: Written['headers'] }>(
+  store: Store,
+  actor: Actor,
+  key: string | null,
+  hash: string,
+  work: (store: Store, actor: Actor) => Promise<W>,
+) {
   for (let attempt = 1; ; attempt++) {
     try {
-      const answer = await store.transaction(async (tx) => {
-        const kept = key && (await tx.idempotency.claim(actor.userId, key, requestHash(request)));
-        if (kept) return { ...kept, replayed: true as const };
+      return await store.transaction(async (tx) => {
+        const kept = key && (await tx.idempotency.claim(actor.userId, key, hash));
+        if (kept) return { ...kept, replayed: true };
         const written = await work(tx, actor);
         if (key)
           await tx.idempotency.keep(actor.userId, key, {
@@ -36,22 +84,18 @@ export async function write(
             headers: written.headers ?? {},
             body: written.body === undefined ? '' : JSON.stringify(written.body),
           });
-        return { ...written, replayed: false as const };
+        return { ...written, headers: written.headers ?? {}, replayed: false };
       });
-      reply.code(answer.status).headers(answer.headers ?? {});
-      if (answer.replayed) {
-        reply.header('idempotency-replayed', 'true');
-        return (
-          answer.body === '' ? reply.send() : reply.type('application/json').send(answer.body)
-        ) as never;
-      }
-      return (answer.body === undefined ? reply.send() : reply.send(answer.body)) as never;
     } catch (error) {
       const { code } = error as { code?: string };
       if ((code !== '40001' && code !== '40P01') || attempt === TRIES) throw error;
     }
   }
 }
+
+/** The page's token and what was sent: the same page sent with other words is another write. */
+const formKey = (request: FastifyRequest): string | null =>
+  request.once === null ? null : `form ${request.once} ${requestHash(request)}`;
 
 function idempotencyKey(request: FastifyRequest): string | null {
   const given = request.headers['idempotency-key'];

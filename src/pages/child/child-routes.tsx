@@ -13,6 +13,8 @@ import {
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, recordKeepers, staff } from '../../service/roles.js';
+import { undoCorrection } from '../../service/undo-correction.js';
+import { saveForm } from '../../service/write.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
@@ -20,7 +22,6 @@ import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
-import { correctedTogether } from './corrected-together.js';
 import { NewChildPage } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
@@ -82,9 +83,14 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
       latexAlert: body.latexAlert === 'yes',
     });
     const error = parsed.success
-      ? await refusalOf(store.children.create(parsed.data, clock.today(), actorOf(request)))
+      ? await refusalOf(
+          saveForm(store, request, reply, async (tx, actor) => {
+            await tx.children.create(parsed.data, clock.today(), actor);
+            return path(parsed.data.id);
+          }),
+        )
       : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
-    if (parsed.success && !error) return reply.redirect(path(parsed.data.id), 303);
+    if (!error) return reply;
     const context = await pageContext(request, reply, deps);
     return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
   });
@@ -147,7 +153,8 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
     if (!suggestion)
       throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
-    await store.transaction(async (tx) => {
+    const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
+    return saveForm(store, request, reply, async (tx) => {
       for (const c of acceptSuggestion(record, suggestion))
         await tx.measurements.correct(
           c.measurementId,
@@ -158,10 +165,8 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
           null,
           actor,
         );
+      return `${from ? `/import/${from[0]}/slips` : path(id)}?notice=suggestion-accepted`;
     });
-    const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
-    const back = from ? `/import/${from[0]}/slips` : path(id);
-    return reply.redirect(`${back}?notice=suggestion-accepted`, 303);
   });
 
   app.post<Child>('/children/:id/corrections', { config: { access: clinicians } }, async (request, reply) => {
@@ -179,32 +184,21 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
         accepted: 'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
       });
     const change = value === null ? { withdrawn: true } : { value };
-    await store.measurements.correct(
-      found.id,
-      { ...change, reason: reason.slice(0, 200) || 'corrected' },
-      clock.today(),
-      null,
-      actor,
-    );
-    return reply.redirect(`${path(id)}?notice=suggestion-accepted`, 303);
+    return saveForm(store, request, reply, async (tx) => {
+      const why = reason.slice(0, 200) || 'corrected';
+      await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
+      return `${path(id)}?notice=suggestion-accepted`;
+    });
   });
 
-  app.post<Child>(
-    '/children/:id/corrections/undo',
-    { config: { access: clinicians } },
-    async (request, reply) => {
+  app.post<Child>('/children/:id/corrections/undo', { config: { access: clinicians } }, (request, reply) =>
+    saveForm(store, request, reply, async (tx, actor) => {
       const { id } = request.params;
-      const actor = actorOf(request);
-      const together = correctedTogether(
-        await store.measurements.corrected(id, actor),
-        request.body?.reading ?? '',
-      );
-      if (together.length === 0)
-        throw new DoorpostError('not-found', 'No reading of this child was corrected so');
-      await store.transaction(async (tx) => {
-        for (const reading of together) await tx.measurements.undoCorrection(reading, clock.today(), actor);
-      });
-      return reply.redirect(`${path(id)}?notice=suggestion-undone`, 303);
-    },
+      const all = await tx.measurements.corrected(id, actor);
+      const reading = all.find((r) => r.measurement.id === request.body?.reading)?.measurement.id;
+      if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
+      await undoCorrection(tx, reading, clock.today(), actor);
+      return `${path(id)}?notice=suggestion-undone`;
+    }),
   );
 }

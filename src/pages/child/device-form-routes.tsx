@@ -10,6 +10,7 @@ import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
@@ -61,21 +62,16 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     const clean = Object.keys(read.errors).length === 0;
     const refused = clean
       ? await refusalOf(
-          store.transaction(async (tx) => {
+          saveForm(store, request, reply, async (tx, actor) => {
             for (const device of recordsOf(read.choice)) {
-              const made = await tx.devices.create(
-                { childId: id, ...device },
-                clock.today(),
-                actorOf(request),
-              );
-              if (made.value.status === 'ordered')
-                await beginJob(tx, made.value, clock.today(), actorOf(request));
+              const made = await tx.devices.create({ childId: id, ...device }, clock.today(), actor);
+              if (made.value.status === 'ordered') await beginJob(tx, made.value, clock.today(), actor);
             }
+            return `/children/${encodeURIComponent(id)}?notice=device-saved`;
           }),
         )
       : '';
-    if (clean && !refused)
-      return reply.redirect(`/children/${encodeURIComponent(id)}?notice=device-saved`, 303);
+    if (clean && !refused) return reply;
     const context = await pageContext(request, reply, deps);
     const page = { context, ...start, rule, typed: read.typed, errors: read.errors, refused };
     return sendPage(reply, <NewDevicePage {...page} />, 422);
@@ -94,22 +90,20 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
     const { start, rule, read } = await asked(request, false);
-    const actor = actorOf(request);
     const clean = Object.keys(read.errors).length === 0;
-    let next = '';
+    const path = `/children/${encodeURIComponent(request.params.id)}/devices/`;
     const refused = clean
       ? await refusalOf(
-          store.transaction(async (tx) => {
+          saveForm(store, request, reply, async (tx, actor) => {
             const { fittedDate: _fitted, replaces: _replaces, ...chosen } = read.choice;
             const side = chosen.side as Device['side'];
             const cast = { ...chosen, side };
-            next = (await castNext(tx, start.device.id, cast, clock.today(), actor)).value.id;
+            const { value: next } = await castNext(tx, start.device.id, cast, clock.today(), actor);
+            return `${path}${encodeURIComponent(next.id)}/slip?notice=next-cast`;
           }),
         )
       : '';
-    const path = `/children/${encodeURIComponent(request.params.id)}/devices/`;
-    if (clean && !refused)
-      return reply.redirect(`${path}${encodeURIComponent(next)}/slip?notice=next-cast`, 303);
+    if (clean && !refused) return reply;
     const context = await pageContext(request, reply, deps);
     const page = { context, ...start, rule, before: start.device, others: start.devices, refused };
     return sendPage(reply, <NextDevicePage {...page} typed={read.typed} errors={read.errors} />, 422);
@@ -128,8 +122,8 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
   app.post<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
     const { start, rule, read } = await asked(request, false);
     const { device } = start;
-    const actor = actorOf(request);
     const version = Number(request.body?.version) || 0;
+    const path = `/children/${encodeURIComponent(request.params.id)}/devices/${encodeURIComponent(device.id)}`;
     const clean = Object.keys(read.errors).length === 0;
     const change = {
       ...read.choice,
@@ -137,10 +131,14 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
       ...statusOf(read.choice, device),
     };
     const refused = clean
-      ? await refusalOf(store.devices.change(device.id, change, clock.today(), version, actor))
+      ? await refusalOf(
+          saveForm(store, request, reply, async (tx, actor) => {
+            await tx.devices.change(device.id, change, clock.today(), version, actor);
+            return `${path}?notice=device-saved#history`;
+          }),
+        )
       : '';
-    const path = `/children/${encodeURIComponent(request.params.id)}/devices/${encodeURIComponent(device.id)}`;
-    if (clean && !refused) return reply.redirect(`${path}?notice=device-saved#history`, 303);
+    if (clean && !refused) return reply;
     const context = await pageContext(request, reply, deps);
     const others = start.devices.filter((d) => d.id !== device.id);
     const page = {

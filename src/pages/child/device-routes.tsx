@@ -8,6 +8,7 @@ import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import type { EventCorrection } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -76,8 +77,10 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/events', access, async (request, reply) => {
     const event = readEvent(request.body ?? {}, await owned(request));
-    await store.transaction((tx) => recordEvent(tx, event, clock.today(), actorOf(request)));
-    return reply.redirect(`/children/${encodeURIComponent(request.params.id)}?notice=event-saved`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await recordEvent(tx, event, clock.today(), actor);
+      return `/children/${encodeURIComponent(request.params.id)}?notice=event-saved`;
+    });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/delivery', access, async (request, reply) => {
@@ -94,12 +97,13 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
       retireReplaced: endReasons.find((r) => r === retireReplaced) ?? null,
       note: '',
     };
-    await store.transaction((tx) => deliver(tx, device.id, delivery, clock.today(), actorOf(request)));
-    return reply.redirect(`/children/${encodeURIComponent(request.params.id)}?notice=device-fitted`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await deliver(tx, device.id, delivery, clock.today(), actor);
+      return `/children/${encodeURIComponent(request.params.id)}?notice=device-fitted`;
+    });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/events/:event', access, async (request, reply) => {
-    const actor = actorOf(request);
     await ownEvent(request);
     const { reason = '', leaveOut, ...typed } = request.body ?? {};
     if (reason.trim() === '')
@@ -108,21 +112,27 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
         accepted: 'a few words',
       });
     const { event: eventId } = request.params;
-    if (leaveOut === 'yes') await store.events.withdraw(eventId, reason.slice(0, 200), actor);
-    else await store.events.correct(eventId, correction(typed, reason), clock.today(), actor);
-    return reply.redirect(`${page(request.params)}?notice=event-corrected#history`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      if (leaveOut === 'yes') await tx.events.withdraw(eventId, reason.slice(0, 200), actor);
+      else await tx.events.correct(eventId, correction(typed, reason), clock.today(), actor);
+      return `${page(request.params)}?notice=event-corrected#history`;
+    });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/events/:event/undo', access, async (request, reply) => {
     await ownEvent(request);
-    await store.events.undoCorrection(request.params.event, clock.today(), actorOf(request));
-    return reply.redirect(`${page(request.params)}?notice=suggestion-undone#history`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.events.undoCorrection(request.params.event, clock.today(), actor);
+      return `${page(request.params)}?notice=suggestion-undone#history`;
+    });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/undo', access, async (request, reply) => {
     const device = await owned(request);
-    await store.devices.undoChange(device.id, clock.today(), actorOf(request));
-    return reply.redirect(`${page(request.params)}?notice=device-undone#history`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.devices.undoChange(device.id, clock.today(), actor);
+      return `${page(request.params)}?notice=device-undone#history`;
+    });
   });
 
   async function ownEvent(request: FastifyRequest<OfDevice>): Promise<void> {

@@ -5,6 +5,7 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
+import { saveForm } from '../../service/write.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { readChildForm } from './child-form.js';
@@ -78,11 +79,13 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     if (Number(given) !== version && (faulty || changed)) return again(412, true);
     if (faulty) return again(422, false);
     try {
-      if (changed) await store.children.change(id, change, clock.today(), version, actor);
+      return await saveForm(store, request, reply, async (tx) => {
+        if (changed) await tx.children.change(id, change, clock.today(), version, actor);
+        return `/children/${encodeURIComponent(id)}?notice=child-saved`;
+      });
     } catch (error) {
       if (error instanceof DoorpostError && error.code === 'changed-meanwhile') return again(412, true);
       throw error;
     }
-    return reply.redirect(`/children/${encodeURIComponent(id)}?notice=child-saved`, 303);
   });
 }

@@ -5,6 +5,7 @@ import { actorOf } from '../../service/access.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import type { Format } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -72,8 +73,10 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const { start, visit, confirmed } = await submitted(request, context.format);
     if (Object.keys(visit.errors).length > 0 || (Object.keys(visit.doubts).length > 0 && !confirmed))
       return sendPage(reply, <VisitPage context={context} {...start} {...visit} />, 422);
-    await saveVisit(store, id, visit, clock.today(), actorOf(request));
-    return reply.redirect(`${path(id)}?notice=visit-saved`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await saveVisit(tx, id, visit, clock.today(), actor);
+      return `${path(id)}?notice=visit-saved`;
+    });
   });
 
   app.post<Child>('/children/:id/visits/move', access, async (request, reply) => {
@@ -87,7 +90,9 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
           accepted: 'year-month-day',
         });
     const move = { from, to, reason: reason.slice(0, 200) || 'entered on the wrong day' };
-    await store.visits.move(id, move, clock.today(), actorOf(request));
-    return reply.redirect(`${path(id)}?notice=visit-moved`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.visits.move(id, move, clock.today(), actor);
+      return `${path(id)}?notice=visit-moved`;
+    });
   });
 }

@@ -8,6 +8,7 @@ import { nativeReader, readLanguages, signLanguage } from '../../service/native-
 import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
 import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
+import { saveForm } from '../../service/write.js';
 import { type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
@@ -28,6 +29,8 @@ const roleOf = (given: string | undefined): Role => {
   return role;
 };
 
+const USER_SAVED = '/users?notice=user-saved';
+
 export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
   const access = { config: { access: administrators } };
@@ -46,21 +49,24 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.post<Admin>('/users', access, async (request, reply) => {
     const { name = '', displayName = '', role, password } = request.body ?? {};
     const user = { name, displayName: displayName || name, role: roleOf(role), password };
-    const error = await refusalOf(store.users.create(user, actorOf(request)));
-    if (!error) return reply.redirect('/users?notice=user-saved', 303);
+    const error = await refusalOf(
+      saveForm(store, request, reply, async (tx, actor) => {
+        await tx.users.create(user, actor);
+        return USER_SAVED;
+      }),
+    );
+    if (!error) return reply;
     const [context, users] = [await pageContext(request, reply, deps), await store.users.list()];
     return sendPage(reply, <UsersPage context={context} users={users} error={error} />, 422);
   });
 
   app.post<Admin>('/users/:id', access, async (request, reply) => {
     const { role, disabled, version } = request.body ?? {};
-    await store.users.change(
-      request.params.id,
-      { role: roleOf(role), disabled: disabled === 'yes' },
-      Number(version),
-      actorOf(request),
-    );
-    return reply.redirect('/users?notice=user-saved', 303);
+    const change = { role: roleOf(role), disabled: disabled === 'yes' };
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.users.change(request.params.id, change, Number(version), actor);
+      return USER_SAVED;
+    });
   });
 
   app.post<Admin>('/users/:id/password', access, async (request, reply) => {
@@ -124,8 +130,10 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
           ? familyLanguages.map((l) => l.language).join(', ')
           : 'name and work of the reader, 2 letters at least',
       });
-    await signLanguage(store, language, reader.data, actorOf(request));
-    return reply.redirect('/settings?notice=settings-saved#languages', 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await signLanguage(tx, language, reader.data, actor);
+      return '/settings?notice=settings-saved#languages';
+    });
   });
 
   app.post<Admin>('/settings', access, async (request, reply) => {
@@ -140,20 +148,19 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         });
       return value;
     };
-    await store.settings.change(
-      {
-        clinicName: (body.clinicName ?? '').slice(0, 120),
-        contact: (body.contact ?? '').slice(0, 200),
-        acceptedChance: number('acceptedChance', 1, 50) / 100,
-        harmInsensate: number('harmInsensate', 1, 20),
-        eligibleAfterMonths: Object.fromEntries(
-          families.flatMap((f) => (body[`months-${f}`] ? [[f, number(`months-${f}`, 0, 60)]] : [])),
-        ),
-      },
-      Number(body.version),
-      actorOf(request),
-    );
-    return reply.redirect('/settings?notice=settings-saved', 303);
+    const change = {
+      clinicName: (body.clinicName ?? '').slice(0, 120),
+      contact: (body.contact ?? '').slice(0, 200),
+      acceptedChance: number('acceptedChance', 1, 50) / 100,
+      harmInsensate: number('harmInsensate', 1, 20),
+      eligibleAfterMonths: Object.fromEntries(
+        families.flatMap((f) => (body[`months-${f}`] ? [[f, number(`months-${f}`, 0, 60)]] : [])),
+      ),
+    };
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.settings.change(change, Number(body.version), actor);
+      return '/settings?notice=settings-saved';
+    });
   });
 
   app.get<Admin>('/access-log', { config: { access: overseers } }, async (request, reply) => {

@@ -6,6 +6,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { type MovedVisit, previewCapacity } from '../../service/preview-capacity.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
+import { saveForm } from '../../service/write.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
@@ -50,7 +51,10 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
       const actor = actorOf(request);
       if (form.preview === 'yes')
         return show(request, reply, form, [], await previewCapacity(deps, capacity, actor));
-      await store.settings.change(capacity, Number(form.version), actor);
+      return await saveForm(store, request, reply, async (tx) => {
+        await tx.settings.change(capacity, Number(form.version), actor);
+        return '/capacity?notice=settings-saved';
+      });
     } catch (error) {
       if (!(error instanceof DoorpostError)) throw error;
       // What was typed is not lost.
@@ -61,6 +65,5 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
         error instanceof CapacityRefused ? error.problems : [`${error.message}.`],
       );
     }
-    return reply.redirect('/capacity?notice=settings-saved', 303);
   });
 }

@@ -3,10 +3,10 @@ import { DoorpostError } from '../../errors.js';
 import { findLimitProblems } from '../../rules/find-limit-problems.js';
 import { limitReach } from '../../rules/limit-reach.js';
 import { loadRules } from '../../rules/load-rules.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { fitRulesView } from '../../service/fit-rules-view.js';
 import { clinicians, everyone } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { FitRulesCheckPage } from './fit-rules-check-page.js';
@@ -96,10 +96,10 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
           reason={reason}
         />,
       );
-    await store.transaction(async (tx) => {
-      await tx.fitLimits.change(changes, version, actorOf(request));
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.fitLimits.change(changes, version, actor);
       await jobs.startForecasts(tx);
+      return `/fit-rules/${encodeURIComponent(family.family)}?notice=fit-rules-saved`;
     });
-    return reply.redirect(`/fit-rules/${encodeURIComponent(family.family)}?notice=fit-rules-saved`, 303);
   });
 }

@@ -1,8 +1,8 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, everyone } from '../../service/roles.js';
 import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
+import { saveForm } from '../../service/write.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { SignOffsPage } from './sign-offs-page.js';
@@ -27,7 +27,9 @@ export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): v
     const read = signature.safeParse({ subject, content, name, profession });
     if (!read.success)
       return show(request, reply, 'Write your name, and your profession with the registration, to sign.');
-    await deps.store.transaction((tx) => signDefault(tx, read.data, actorOf(request)));
-    return reply.redirect('/sign-offs?notice=default-signed', 303);
+    return saveForm(deps.store, request, reply, async (tx, actor) => {
+      await signDefault(tx, read.data, actor);
+      return '/sign-offs?notice=default-signed';
+    });
   });
 }

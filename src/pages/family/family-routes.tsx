@@ -9,6 +9,7 @@ import { type ChildView, loadChild, posteriorOf } from '../../service/child-view
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { clinicians, staff } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import type { Actor, FamilyQuestion } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
@@ -203,8 +204,10 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       const own = await store.familyLinks.list(id, actorOf(request));
       if (!own.some((l) => l.id === wanted))
         throw new DoorpostError('not-found', 'This child has no such link');
-      await store.familyLinks.withdraw(wanted, clock.now(), actorOf(request));
-      return reply.redirect(`/children/${encodeURIComponent(id)}?notice=link-withdrawn#links`, 303);
+      return saveForm(store, request, reply, async (tx, actor) => {
+        await tx.familyLinks.withdraw(wanted, clock.now(), actor);
+        return `/children/${encodeURIComponent(id)}?notice=link-withdrawn#links`;
+      });
     },
   );
 }

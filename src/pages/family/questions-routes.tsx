@@ -1,9 +1,9 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { minutesThatFit } from '../../records/family-answer.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { saveForm } from '../../service/write.js';
 import type { Form } from '../parts/route-types.js';
 
 type Asked = { Params: { id: string; answer: string }; Body: Form };
@@ -12,8 +12,10 @@ type Asked = { Params: { id: string; answer: string }; Body: Form };
 export function registerQuestionPages(app: FastifyInstance, { store, clock }: ServiceDeps): void {
   app.post<Asked>('/children/:id/questions', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
-    await store.familyQuestions.ask(id, request.body?.device ?? '', clock.now(), actorOf(request));
-    return reply.redirect(`/children/${encodeURIComponent(id)}?notice=family-asked#questions`, 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await tx.familyQuestions.ask(id, request.body?.device ?? '', clock.now(), actor);
+      return `/children/${encodeURIComponent(id)}?notice=family-asked#questions`;
+    });
   });
 
   app.post<Asked>(
@@ -27,10 +29,10 @@ export function registerQuestionPages(app: FastifyInstance, { store, clock }: Se
           field: 'decision',
           accepted: 'accepted, set-aside',
         });
-      const actor = actorOf(request);
-      await store.transaction(async (tx) => {
+      const next = `/children/${encodeURIComponent(id)}?notice=answer-${decision}#questions`;
+      return saveForm(store, request, reply, async (tx, actor) => {
         const decided = await tx.familyQuestions.decide(answer, id, decision, clock.now(), actor);
-        if (decision === 'set-aside' || !decided.answer) return;
+        if (decision === 'set-aside' || !decided.answer) return next;
         const { at, marks, place } = decided.answer;
         const today = clock.today();
         await tx.skinChecks.add(
@@ -49,8 +51,8 @@ export function registerQuestionPages(app: FastifyInstance, { store, clock }: Se
           today,
           actor,
         );
+        return next;
       });
-      return reply.redirect(`/children/${encodeURIComponent(id)}?notice=answer-${decision}#questions`, 303);
     },
   );
 }

@@ -130,8 +130,12 @@ export function Layout(props: LayoutProps) {
   );
 }
 
+/** What every form that writes carries: proof that it is ours, and what tells a second press from a second write. */
 export const Csrf = ({ context }: { context: PageContext }) => (
-  <input type="hidden" name="_csrf" value={context.csrf} />
+  <>
+    <input type="hidden" name="_csrf" value={context.csrf} />
+    <input type="hidden" name="once" value={context.once} />
+  </>
 );
 
 /** A message where a list or chart would be. */

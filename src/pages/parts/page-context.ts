@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { VNode } from 'preact';
 import { renderToString } from 'preact-render-to-string';
@@ -12,6 +13,8 @@ export interface PageContext {
   readonly user: SignedInUser | null;
   /** Token a form sends back; empty on pages without one. */
   readonly csrf: string;
+  /** Sent back by the page's forms, so that a second press writes nothing again. */
+  readonly once: string;
   readonly format: Format;
   readonly today: IsoDate;
   readonly clinicName: string;
@@ -34,6 +37,7 @@ export async function pageContext(
   return {
     user: request.user ?? null,
     csrf: request.user ? reply.csrfToken() : '',
+    once: randomUUID(),
     format: formatFor(readerLocale(request.headers['accept-language'], settings.language)),
     today: deps.clock.today(),
     clinicName: settings.clinicName,

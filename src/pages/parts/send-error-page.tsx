@@ -43,6 +43,7 @@ export async function sendErrorPage(
 const withoutStore = (request: FastifyRequest, deps: ServiceDeps): PageContext => ({
   user: request.user ?? null,
   csrf: '',
+  once: '',
   format: formatFor(readerLocale(request.headers['accept-language'], 'en')),
   today: deps.clock.today(),
   clinicName: '',

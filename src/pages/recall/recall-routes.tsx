@@ -14,6 +14,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
+import { saveForm } from '../../service/write.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
@@ -130,16 +131,18 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       note: note.slice(0, 300),
       ...(state === 'booked' ? { appointment: appointment || null } : {}),
     };
-    await store.transaction((tx) =>
-      setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actorOf(request)),
-    );
-    return reply.redirect(backTo(request.body, entry, 'state-saved'), 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actor);
+      return backTo(request.body, entry, 'state-saved');
+    });
   });
 
   app.post<Entry>('/recall/entries/:entry/undo', access, async (request, reply) => {
     const { entry } = request.params;
-    await store.transaction((tx) => undoRecallState(tx, entry, clock.today(), actorOf(request)));
-    return reply.redirect(backTo(request.body, entry, 'state-undone'), 303);
+    return saveForm(store, request, reply, async (tx, actor) => {
+      await undoRecallState(tx, entry, clock.today(), actor);
+      return backTo(request.body, entry, 'state-undone');
+    });
   });
 
   app.get<Entry>('/recall/letters', access, async (request, reply) => {

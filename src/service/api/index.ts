@@ -5,6 +5,7 @@ import { capacityRoutes } from './capacity-routes.js';
 import { chartsRoutes } from './charts-routes.js';
 import { childrenRoutes } from './children-routes.js';
 import { clinicRoutes } from './clinic-routes.js';
+import { correctionsRoutes } from './corrections-routes.js';
 import { derivedRoutes } from './derived-routes.js';
 import { devicesRoutes } from './devices-routes.js';
 import { exportsRoutes } from './exports-routes.js';
@@ -19,6 +20,7 @@ const all = [
   sessionRoutes,
   childrenRoutes,
   readingsRoutes,
+  correctionsRoutes,
   devicesRoutes,
   derivedRoutes,
   chartsRoutes,

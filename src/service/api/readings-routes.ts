@@ -2,18 +2,16 @@ import { z } from 'zod';
 import { skinCheckRecord } from '../../records/skin-check.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { expectedVersion, write } from '../write.js';
+import { write } from '../write.js';
 import { type Api, clinical } from './api.js';
 import { failures, idParams, itemsOf, nothing, reason } from './schemas/common.js';
 import {
-  correction,
   markerRecord,
   measurementRecord,
   newMarker,
   newMeasurement,
   newSkinCheck,
   newVisit,
-  revision,
   visit,
 } from './schemas/records.js';
 
@@ -90,83 +88,6 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
         const [stored] = await tx.visits.add(request.params.id, given, clock.today(), actor);
         return { status: 201, body: stored };
       }),
-  );
-
-  api.get(
-    '/children/:id/corrections',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Every reading that was ever corrected, with all its revisions',
-        params: idParams,
-        response: { 200: itemsOf(revision), ...failures },
-      },
-    },
-    async (request) => ({
-      items: await store.measurements.corrected(request.params.id, actorOf(request)),
-    }),
-  );
-
-  api.get(
-    '/measurements/:id/revisions',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'A reading as entered and every correction of it; the last counts',
-        params: idParams,
-        response: { 200: itemsOf(revision), ...failures },
-      },
-    },
-    async (request, reply) => {
-      const revisions = await store.measurements.revisions(request.params.id, actorOf(request));
-      return reply.header('etag', `"${revisions.length}"`).send({ items: [...revisions] });
-    },
-  );
-
-  api.post(
-    '/measurements/:id/corrections',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
-        params: idParams,
-        body: correction,
-        response: { 201: revision, ...failures },
-      },
-    },
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const body = await tx.measurements.correct(
-          request.params.id,
-          request.body,
-          clock.today(),
-          expectedVersion(request),
-          actor,
-        );
-        return { status: 201, body, headers: { etag: `"${body.revision}"` } };
-      }),
-  );
-
-  api.post(
-    '/measurements/:id/corrections/undo',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Take the last correction back (itself a new revision)',
-        params: idParams,
-        body: z.object({}).nullish(),
-        response: { 201: revision, ...failures },
-      },
-    },
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 201,
-        body: await tx.measurements.undoCorrection(request.params.id, clock.today(), actor),
-      })),
   );
 
   api.get(

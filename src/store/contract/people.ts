@@ -104,6 +104,8 @@ export interface AccessTokensRepository {
 }
 
 export interface IdempotencyRepository {
+  /** The answer kept under a key; null where there is none yet. */
+  kept(userId: string, key: string): Promise<KeptAnswer | null>;
   /**
    * Claims the key inside a transaction: null when it is new, else the answer given before. Another request with the
    * key waits here until the first has ended. Throws 'invalid-value' when it was used for another request.

@@ -25,6 +25,16 @@ export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
     return { status: kept.status ?? 200, headers: kept.headers ?? {}, body: kept.body ?? '' };
   },
 
+  async kept(userId, key) {
+    const row = await db
+      .selectFrom('idempotency_keys')
+      .select(['status', 'headers', 'body'])
+      .where('user_id', '=', userId)
+      .where('key', '=', key)
+      .executeTakeFirst();
+    return row?.status ? { status: row.status, headers: row.headers ?? {}, body: row.body ?? '' } : null;
+  },
+
   async keep(userId, key, answer) {
     await db
       .updateTable('idempotency_keys')

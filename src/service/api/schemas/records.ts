@@ -82,6 +82,31 @@ export const revision = z.object({
   by: z.string(),
   at: stamp,
 });
+/** What is left out stays as it was recorded. */
+export const eventCorrection = withoutDefaults(
+  deviceEventRecord.pick({
+    date: true,
+    measure: true,
+    side: true,
+    changeMm: true,
+    adjustment: true,
+    verdict: true,
+    note: true,
+  }),
+).extend({ reason: z.string().trim().min(1).max(200) });
+const dated = { reason: z.string(), by: z.string(), at: stamp };
+export const eventRevision = z.object({
+  event: deviceEventRecord,
+  revision: z.number().int(),
+  withdrawn: z.boolean(),
+  ...dated,
+});
+export const deviceVersion = z.object({
+  version: z.number().int(),
+  device: deviceRecord,
+  by: z.string().nullable().describe('null: an event did it'),
+  at: stamp.nullable(),
+});
 
 export const fullRecord = z.object({
   child: childRecord,

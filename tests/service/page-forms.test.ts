@@ -1,10 +1,11 @@
-/** Editing a child's details as the pages post it: by role, against lost updates, field by field. */
+/** What the pages post: a child's details by role and field, no lost update, nothing written twice, everything put right. */
+import { randomUUID } from 'node:crypto';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Role, systemActor } from '../../src/store/contract.js';
 import { type TestService, testService } from './test-service.js';
 
-describe('editing a child', () => {
+describe('what the pages post', () => {
   let service: TestService;
   beforeAll(async () => {
     service = await testService();
@@ -13,9 +14,11 @@ describe('editing a child', () => {
 
   const stored = (id: string) => service.store.children.get(id, systemActor);
   const post = (role: Role, id: string, fields: Record<string, string | string[]>) =>
+    send(role, `/children/${id}/edit`, fields);
+  const send = (role: Role, url: string, fields: Record<string, string | string[]>) =>
     service.as(role, {
       method: 'POST',
-      url: `/children/${id}/edit`,
+      url,
       headers: { accept: 'text/html', 'content-type': 'application/x-www-form-urlencoded' },
       payload: new URLSearchParams(
         Object.entries(fields).flatMap(([name, v]) => [v].flat().map((one) => [name, one])),
@@ -277,5 +280,117 @@ describe('editing a child', () => {
     let last = 0;
     for (let i = 0; i < 8; i++) last = (await form(null, `/family/${own.token}/answers`, answer)).statusCode;
     expect(last).toBe(429);
+  });
+
+  it('a form sent twice, or by a double press, writes once and leads to the same place', async () => {
+    const once = randomUUID();
+    const visit = { once, date: '2026-01-20', unit: 'mm', 'stature.none': '1010', confirmed: 'yes' };
+    const add = () => send('clinician', '/children/c2/visit', visit);
+    const before = (await service.store.visits.list('c2', systemActor)).flatMap((v) => v.measurements).length;
+    // Both at once, as two presses arrive; then again after a reload.
+    const answers = [...(await Promise.all([add(), add()])), await add()];
+    expect(answers.map((a) => a.headers.location)).toEqual(Array(3).fill('/children/c2?notice=visit-saved'));
+    const after = (await service.store.visits.list('c2', systemActor)).flatMap((v) => v.measurements).length;
+    expect(after).toBe(before + 1);
+    // The same page with other words is another write.
+    const other = await send('clinician', '/children/c2/visit', { ...visit, date: '2026-01-21' });
+    expect(other.statusCode).toBe(303);
+    expect((await service.store.visits.list('c2', systemActor))[0].date).toBe('2026-01-21');
+    // Refused, nothing is kept under the token: mended, it is written.
+    const wrong = { once: randomUUID(), 'stature.none': 'tall', date: '2026-01-22', unit: 'mm' };
+    expect((await send('clinician', '/children/c2/visit', wrong)).statusCode).toBe(422);
+    expect((await send('clinician', '/children/c2/visit', wrong)).statusCode).toBe(422);
+  });
+
+  it('an undo pressed twice takes one change back', async () => {
+    const { devices } = await service.store.children.record('c3', systemActor);
+    const { id } = devices[0];
+    const version = async () => (await service.store.devices.get(id, systemActor)).version;
+    for (const footplate of ['none', 'behind-toes'] as const)
+      await service.store.devices.change(id, { footplate }, '2026-02-01', null, systemActor);
+    const [at, url] = [await version(), `/children/c3/devices/${id}/undo`];
+    const form = { once: randomUUID() };
+    for (let press = 0; press < 2; press++) await send('clinician', url, form);
+    expect(await version()).toBe(at + 1);
+    expect((await service.store.devices.get(id, systemActor)).value.footplate).toBe('none');
+  });
+
+  it('the interface corrects and takes back readings, events, devices and days as the pages do, each once by its key', async () => {
+    const call = (url: string, payload: object, headers: Record<string, string> = {}) =>
+      service.as('clinician', { method: 'POST', url: `/api${url}`, payload, headers });
+    const record = () => service.store.children.record('c4', systemActor);
+    const device = (await record()).devices[0];
+    const event = { kind: 'verdict', verdict: 'good', date: '2026-01-10', note: 'snug' };
+    const judged = (await call(`/devices/${device.id}/events`, event)).json();
+    const corrected = await call(`/events/${judged.id}/corrections`, {
+      verdict: 'tight',
+      reason: 'misheard',
+    });
+    expect(corrected.statusCode, corrected.body).toBe(201);
+    // What is not named stays as it was.
+    expect(corrected.json().event).toMatchObject({ verdict: 'tight', date: '2026-01-10', note: 'snug' });
+    const key = { 'idempotency-key': randomUUID() };
+    const back = () => call(`/events/${judged.id}/corrections/undo`, {}, key);
+    const [first, again] = [await back(), await back()];
+    expect(first.json()).toMatchObject({ revision: 3, event: { verdict: 'good' } });
+    expect(again.json()).toEqual(first.json());
+    const history = await service.as('clinician', {
+      method: 'GET',
+      url: `/api/devices/${device.id}/history`,
+    });
+    expect(
+      history.json().events.filter((e: { event: { id: string } }) => e.event.id === judged.id),
+    ).toHaveLength(3);
+
+    await service.store.devices.change(
+      device.id,
+      { footplate: 'behind-toes' },
+      '2026-02-01',
+      null,
+      systemActor,
+    );
+    const undone = await call(`/devices/${device.id}/undo`, {});
+    expect(undone.json().footplate).toBe(device.footplate);
+    expect(undone.headers.etag).toMatch(/^"\d+"$/);
+
+    const [left, right] = ['left', 'right'].map((side) => ({
+      measure: 'foot_length',
+      side,
+      value: side === 'left' ? 181 : 184,
+    }));
+    const added = await call('/children/c4/visits', { date: '2026-01-27', measurements: [left, right] });
+    const moved = await call('/children/c4/visits/move', {
+      from: '2026-01-27',
+      to: '2026-01-28',
+      reason: 'typed a day early',
+    });
+    expect(moved.json()).toEqual({ moved: 2 });
+    const ids: string[] = added.json().items.map((m: { id: string }) => m.id);
+    expect((await record()).measurements.filter((m) => ids.includes(m.id)).map((m) => m.date)).toEqual([
+      '2026-01-28',
+      '2026-01-28',
+    ]);
+    // Sides swapped in one action come back together, whichever is named.
+    await service.store.transaction(async (tx) => {
+      for (const [i, side] of (['right', 'left'] as const).entries())
+        await tx.measurements.correct(ids[i], { side, reason: 'swapped' }, '2026-02-01', null, systemActor);
+    });
+    expect((await call(`/measurements/${ids[0]}/corrections/undo`, {})).statusCode).toBe(201);
+    expect(
+      (await record()).measurements
+        .filter((m) => ids.includes(m.id))
+        .map((m) => m.side)
+        .toSorted(),
+    ).toEqual(['left', 'right']);
+    expect((await record()).measurements.find((m) => m.id === ids[1])).toMatchObject({
+      side: 'right',
+      value: 184,
+    });
+    const early = await call('/children/c4/visits/move', {
+      from: '2026-01-28',
+      to: '1990-01-01',
+      reason: 'no',
+    });
+    expect(early.statusCode).toBe(422);
   });
 });
