@@ -4,7 +4,7 @@ import type { Finding, FindingKind } from '../finding.js';
 import { lastedMinutes } from './durations.js';
 import { fitsPlace, type Term } from './fits-place.js';
 import { kinds, patterns } from './note-patterns.js';
-import { findAll, has, last, type Match } from './phrases.js';
+import { anchored, findAll, has, last, type Match } from './phrases.js';
 import { plainText } from './plain-text.js';
 import { type Clause, splitClauses } from './split-clauses.js';
 
@@ -28,6 +28,20 @@ type Silenced = 'denied' | 'advice' | 'others' | null;
  * somebody else's, or is the colour of a strap. Redness with a time of 20 minutes or less is no finding.
  */
 export function readNote(note: string, region: Region | null = null): ReadNote {
+  const key = `${region}/${note}`;
+  const before = known.get(key);
+  if (before) return before;
+  const read = readAnew(note, region);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(key, read);
+  return read;
+}
+
+/** Notes read lately: a child's are asked for at every forecast, page and list. */
+const known = new Map<string, ReadNote>();
+const MOST_KNOWN = 5000;
+
+function readAnew(note: string, region: Region | null): ReadNote {
   const blank = (m: string) => ' '.repeat(m.length);
   const text = plainText(note).replace(patterns.notFindings, blank).replace(ASKED_AND_DENIED, blank);
   const found: NoteFinding[] = [];
@@ -116,9 +130,6 @@ function ofSomebodyElse(before: string, after = ''): boolean {
   return before[other.end] === 's' || has(patterns.othersHave, before.slice(other.end));
 }
 
-/** The words right behind a term: 'risk explained', 'prevention'. */
-const anchored = (pattern: RegExp): RegExp => new RegExp(`^[\\s:=-]*(?:${pattern.source})`, 'g');
-
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);
   const doubled = last(patterns.doubled, before);
@@ -145,6 +156,8 @@ const isResolved = (text: string): boolean => {
   );
 };
 
+const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
+
 /** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
 function isOfThings(clause: string, term: Term): boolean {
   // Swelling above a sock is of the leg.
@@ -153,8 +166,7 @@ function isOfThings(clause: string, term: Term): boolean {
       term.text === 'swollen' &&
       has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
     );
-  if (term.kind !== 'skin-mark' || !has(new RegExp(`^(?:${patterns.colours.source})$`), term.text))
-    return false;
+  if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
   const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
