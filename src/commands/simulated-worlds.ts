@@ -5,6 +5,8 @@ import type { GrowthInput } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import { addDaysIso, DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate } from '../records/dates.js';
 import type { MeasureId, Series } from '../records/measure.js';
+import { reviewIntervalDays } from '../rules/by-age.js';
+import { loadRules } from '../rules/load-rules.js';
 import { randomStream } from '../statistics/random-stream.js';
 import { hash } from '../study/backtest/clinic-noise.js';
 import type { GrowthRecord } from '../study/backtest/growth-record.js';
@@ -22,6 +24,12 @@ export interface WorldChild extends SimulatedChild {
 /** Growth a device takes before it is outgrown, mm: a KAFO's leg section, an AFO's foot plate (common practice). */
 const LEG_ALLOWANCE_MM = 15;
 const FOOT_ALLOWANCE_MM = 8;
+
+/** The usual review of the kind of device, by age and skin. */
+const reviews = (family: string, birthDate: IsoDate, insensateSkin: boolean) => {
+  const rule = loadRules().get(family)!;
+  return (day: DayNumber) => reviewIntervalDays(rule, decimalAgeYears(birthDate, day), insensateSkin);
+};
 
 /** Children of a file of real curves, each starting a year and a half's choice after its first leg length. */
 export function childrenOfCurves(
@@ -49,6 +57,7 @@ export function childrenOfCurves(
         insensateSkin: false,
         allowanceMm: LEG_ALLOWANCE_MM,
         trueSize: (day) => within(leg, day) ?? leg.at(leg.fromAge),
+        reviewEveryDays: reviews('kafo', birthDate, false),
         limiting,
         who: { birthDate, sex: record.sex, gestationWeeks: null, conditions: [], affectedSide: 'none' },
         sizes: [
@@ -90,6 +99,7 @@ export function childrenOfDemo(count: number, start: IsoDate, seed: number): Wor
         insensateSkin: child.insensateSkin,
         allowanceMm: FOOT_ALLOWANCE_MM,
         trueSize,
+        reviewEveryDays: reviews('solid-afo', child.birthDate, child.insensateSkin),
         limiting: series[0],
         who: {
           birthDate: child.birthDate,

@@ -7,6 +7,8 @@ export interface SimulatedChild {
   readonly allowanceMm: number;
   /** True size that decides, mm. Only the world reads it; policies see readings. */
   readonly trueSize: (day: DayNumber) => number;
+  /** Days until the usual review by age and skin, which no forecast replaces; absent for one a year. */
+  readonly reviewEveryDays?: (day: DayNumber) => number;
 }
 
 /** What was known by a day: the days of the visits so far. The forecaster holds the readings taken on them. */
@@ -31,7 +33,7 @@ export type SimulationReading = (child: SimulatedChild, day: DayNumber) => numbe
 export type RecallPolicy =
   /** Seen every so many months; cast when outgrown or when measured growth since the cast reaches a share of the allowance. */
   | { readonly kind: 'fixed'; readonly months: number; readonly castAheadShare: number }
-  /** Seen when the forecast says so, at the latest after a year; without an accepted chance the shipped one. */
+  /** Seen when the forecast says so, at the latest at the usual review; without an accepted chance the shipped one. */
   | { readonly kind: 'forecast'; readonly levelled: boolean; readonly acceptedChance?: number };
 
 export interface World {

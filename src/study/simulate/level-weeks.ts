@@ -44,8 +44,10 @@ export async function levelWeeks(
     workshop: [{ families: [], jobsByWeek: weeks.map(() => world.jobsPerWeek) }],
   };
   const requests = wanted.flatMap((x): PlanRequest[] => {
-    const cast = x.castBy;
-    const due = cast ?? isoDate(x.nextVisit);
+    const visit = isoDate(x.nextVisit);
+    // The usual review comes first where it is nearer than the day to cast by.
+    const cast = x.castBy !== null && x.castBy <= visit ? x.castBy : null;
+    const due = cast ?? visit;
     if (due > end) return [];
     const flat = new Array<number>(PLANNED_WEEKS + 1).fill(0);
     const costs =

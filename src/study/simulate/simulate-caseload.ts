@@ -22,7 +22,7 @@ import { WorkshopQueue } from './workshop-queue.js';
 
 const FAMILY = 'solid-afo';
 const WEEK = 7;
-/** A visit missed is made up three weeks later; a child is seen at least yearly; a plan is made every four weeks. */
+/** A visit missed is made up three weeks later; a child without a usual review is seen yearly; a plan is made every four weeks. */
 const REBOOK_WEEKS = 3;
 const LATEST_WEEKS = 52;
 const SOONEST_WEEKS = 4;
@@ -108,7 +108,8 @@ export async function simulateCaseload(
     const latest = life.castBy === null ? Number.POSITIVE_INFINITY : dayNumber(life.castBy);
     // Nobody is called for the device after the one being made: at its fitting they look again.
     const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
-    life.nextVisit = Math.min(due, today + LATEST_WEEKS * WEEK);
+    const review = life.child.reviewEveryDays?.(today) ?? LATEST_WEEKS * WEEK;
+    life.nextVisit = Math.min(due, today + Math.ceil(review / WEEK) * WEEK);
   };
 
   for (const life of lives) {

@@ -2,11 +2,21 @@ import type { FindingKind } from '../finding.js';
 import words from './note-words.json' with { type: 'json' };
 import { anyOf } from './phrases.js';
 
+/** A muscle and what became of it, in either order, up to three words between them: 'gastroc a bit tighter', 'release of psoas'. */
+function changedMuscles(): RegExp {
+  const [muscle, change] = [anyOf(words.muscles).source, anyOf(words.tightened).source];
+  const between = '(?:[\\s-]+(?!no\\b|not\\b)[a-z0-9]+){0,3}?[\\s-]+';
+  return new RegExp(`${muscle}${between}${change}|${change}${between}${muscle}`, 'g');
+}
+
 /** Words that name a finding, by its kind. */
-export const kinds = Object.entries(words.findings).map(([kind, list]) => ({
-  kind: kind as FindingKind,
-  pattern: anyOf(list),
-}));
+export const kinds: readonly { readonly kind: FindingKind; readonly pattern: RegExp }[] = [
+  ...Object.entries(words.findings).map(([kind, list]) => ({
+    kind: kind as FindingKind,
+    pattern: anyOf(list),
+  })),
+  { kind: 'fit-changed', pattern: changedMuscles() },
+];
 /** What else a note says, made from the lists of words. */
 export const patterns = {
   notFindings: anyOf(words.notFindings),

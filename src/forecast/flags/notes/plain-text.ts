@@ -49,6 +49,10 @@ const SPANS: readonly [RegExp, string][] = [
   [/\b(?:a few|several|many) hours\b/g, '180 min'],
 ];
 
+/** 'Off 14:00, heel still pink at 14:50': fifty minutes. A clock of twelve hours goes round. */
+const OFF_AND_SEEN =
+  /\boff(?: at| @)? (\d{1,2})[:.](\d{2})\b([^.;\n]{0,80}?)(?:at|@) (\d{1,2})[:.](\d{2})\b/g;
+
 /** A note in plain small letters: no accents, no apostrophes, numbers as digits, spans of words as minutes, slips of spelling put right. */
 export function plainText(note: string): string {
   let text = note
@@ -60,6 +64,10 @@ export function plainText(note: string): string {
     .replace(/ß/g, 'ss')
     .replace(/['’‘`]/g, '')
     .replace(/[–—]/g, '-');
+  text = text.replace(OFF_AND_SEEN, (_, h, min, between, h2, min2) => {
+    const minutes = 60 * (Number(h2) - Number(h)) + Number(min2) - Number(min);
+    return `${between} ${minutes >= 0 ? minutes : minutes + 720} min`;
+  });
   for (const [pattern, span] of SPANS) text = text.replace(pattern, span);
   text = text.replace(/\b[a-z]+\b/g, (w) => (Object.hasOwn(NUMBERS, w) ? String(NUMBERS[w]) : w));
   return text.replace(/[a-z]{6,}/g, respelt);

@@ -61,7 +61,7 @@ function readAnew(note: string, region: Region | null): ReadNote {
         silenced = ofSomebodyElse(clause.text) ? 'others' : null;
         continue;
       }
-      const carried: Silenced = clause.continues && isBare(clause.text, terms) ? silenced : null;
+      const carried: Silenced = clause.continues && goesOn(clause.text, terms, silenced) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
         if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
@@ -95,6 +95,17 @@ function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
   return spoken.startsWith('skin') ? [{ at, end: at + text.length, text, kind: spoken }] : [];
 }
 
+/**
+ * Does a clause go on where the one before was silenced? A bare item of a list does; so do advice ('if sore, red or swollen
+ * leave off') that does not turn to today, and what is told of somebody else ('sibling has them too, he has had blisters').
+ */
+function goesOn(clause: string, terms: readonly Term[], silenced: Silenced): boolean {
+  if (isBare(clause, terms)) return true;
+  if (silenced === 'advice') return !has(patterns.returns, clause) && sideOf(clause) === null;
+  return silenced === 'others' && SAME_ONE.test(clause);
+}
+const SAME_ONE = /^\s*(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)\b/;
+
 const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
 
 /** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain'. */
@@ -112,12 +123,17 @@ function isBare(clause: string, terms: readonly Term[]): boolean {
 function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
+  if (UNRELATED.test(after)) return 'denied';
   if (isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
   if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
   if (has(patterns.advice, before) || TO_LOOK_FOR.test(before) || has(anchored(patterns.adviceAfter), after))
     return 'advice';
-  return ofSomebodyElse(before, after) ? 'others' : null;
+  return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+/** Said not to come from what is worn. */
+const UNRELATED =
+  /\b(?:unrelated|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
 
 /** 'Watch the left heel for'. */
 const TO_LOOK_FOR =
@@ -126,7 +142,9 @@ const TO_LOOK_FOR =
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 function ofSomebodyElse(before: string, after = ''): boolean {
   const other = last(patterns.others, before);
-  if (!other || has(patterns.othersReport, before.slice(other.end) + after)) return false;
+  // 'Dad broke his ankle so gran brought her': what follows is of another.
+  const [own] = after.split(/\b(?:so|because|while)\b/);
+  if (!other || has(patterns.othersReport, before.slice(other.end) + own)) return false;
   return before[other.end] === 's' || has(patterns.othersHave, before.slice(other.end));
 }
 
@@ -145,9 +163,16 @@ function isDenied(before: string, after: string): boolean {
 /** Long ago and not back, or healed. */
 function isPast(clause: string, term: Term): boolean {
   const rest = clause.slice(0, term.at) + clause.slice(term.end);
+  if (term.kind === 'broken' && OLD_DEVICE.test(clause.slice(0, term.at))) return true;
+  if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
   if (has(patterns.history, rest)) return !has(patterns.returns, rest);
   return isResolved(rest) && term.kind !== 'skin-mark';
 }
+
+/** What was worn before asks for nothing now; falls that have become fewer neither. */
+const OLD_DEVICE =
+  /\b(?:old|older|outgrown|spare|previous|last) (?:pair|set|one|ones|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
+const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
 
 const isResolved = (text: string): boolean => {
   const at = last(patterns.resolved, text);
@@ -208,7 +233,7 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
     found.splice(at, 1);
     return undefined;
   };
-  if (has(patterns.noneNow, clause)) return drop();
+  if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
   if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
   if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
