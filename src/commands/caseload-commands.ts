@@ -55,7 +55,7 @@ export function caseloadCommands(program: Command, load: Load): void {
   reading(program.command('forecast'))
     .description('forecast when each device is outgrown, by what, and what is wanted by when')
     .argument('<paths...>', PATHS)
-    .option('--child <id>', 'only this child')
+    .option('--child <id>', 'only this child, by id or full name')
     .option('--model <name>', 'growth model to use (default: the newest in models/)')
     .option(
       '--tolerance <chance>',
@@ -93,7 +93,7 @@ export function caseloadCommands(program: Command, load: Load): void {
   reading(program.command('chart'))
     .description("draw a child's growth charts and device timeline as SVG, PNG and Vega-Lite specification")
     .argument('<paths...>', PATHS)
-    .requiredOption('--child <id>', 'the child to draw')
+    .requiredOption('--child <id>', 'the child to draw, by id or full name')
     .requiredOption('--out <folder>', 'folder to write into')
     .option('--seed <number>', 'seed of the simulated futures', whole)
     .action(load('chart-child', 'chartChild'));

@@ -1,7 +1,7 @@
 import { assess } from './assess.js';
+import { oneChild } from './child-words.js';
 import { drawChild } from './draw-child.js';
 import { exitCodes } from './exit-codes.js';
-import { oneChild } from './forecast-caseload.js';
 import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
 import { terminal } from './terminal.js';

@@ -1,5 +1,5 @@
-import { DoorpostError } from '../errors.js';
 import { assess } from './assess.js';
+import { oneChild } from './child-words.js';
 import { exitCodes } from './exit-codes.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
 import { readRules } from './read-rules.js';
@@ -51,23 +51,4 @@ export async function forecastCaseload(paths: readonly string[], options: Foreca
     `\n${wrap('An estimate from measurements, not a diagnosis. Growth is irregular: check skin and fit at every visit, keep the usual reviews, and let the date yield to what is seen.', 110)}`,
   );
   return code;
-}
-
-export function oneChild(
-  caseload: Parameters<typeof assess>[0],
-  childId: string,
-): Parameters<typeof assess>[0] {
-  const children = caseload.children.filter((child) => child.id === childId);
-  if (children.length === 0) {
-    const ids = caseload.children
-      .slice(0, 10)
-      .map(({ id }) => id)
-      .join(', ');
-    throw new DoorpostError('not-found', 'there is no child of this id in what was read', {
-      field: 'child',
-      given: childId,
-      accepted: `an id in children, such as ${ids}`,
-    });
-  }
-  return { ...caseload, children };
 }

@@ -8,6 +8,7 @@ import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import { actionNames } from '../words/action-names.js';
 import type { Assessed } from './assess.js';
+import { childWords } from './child-words.js';
 import { textTable, wrap } from './terminal.js';
 
 const WIDTH = 110;
@@ -27,12 +28,16 @@ const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
 
 /** One row a device in use: when it is outgrown, by what, how much room is left, and by when to cast. */
 export function forecastTable({ records, assessments, decisions, recall, today }: Assessed): string {
+  const nameOf = childWords(records.map(({ child }) => child));
   const replaced = new Set(recall.inProgress.map(({ deviceId }) => deviceId));
   const rows = records.flatMap((record) => {
     const forecasts = assessments.get(record.child.id)?.forecasts ?? [];
     return forecasts
       .filter((f) => f.outcome !== 'not-in-use')
-      .map((f) => deviceRow(record, f, decisions.get(f.deviceId) ?? null, replaced.has(f.deviceId), today));
+      .map((f) => [
+        nameOf(record.child.id),
+        ...deviceRow(record, f, decisions.get(f.deviceId) ?? null, replaced.has(f.deviceId), today),
+      ]);
   });
   if (rows.length === 0) return 'No device is in use, so there is nothing to forecast.';
   return textTable(
@@ -66,7 +71,6 @@ function deviceRow(
   const dated = f.outcome === 'forecast' || f.outcome === 'already-outgrown';
   const word = OUTCOME_WORDS[f.outcome];
   return [
-    record.child.id,
     age,
     `${deviceLabel(device)}${device.status === 'ordered' ? ' (being made)' : ''}`,
     ...(word
@@ -77,15 +81,17 @@ function deviceRow(
       ? `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`
       : '',
     dated ? percent(f.probabilityOutgrownNow) : '',
-    replaced || f.replacementInProgress ? 'the next is being made' : wantedWord(decision),
+    replaced || f.replacementInProgress ? 'the next is being made' : wantedWord(decision, today),
   ];
 }
 
 /** What is wanted and by when; the day to cast by where nothing is wanted yet. */
-function wantedWord(decision: DeviceDecision | null): string {
+function wantedWord(decision: DeviceDecision | null, today: IsoDate): string {
   if (decision === null) return '';
-  if (decision.action === 'none') return decision.castBy ?? 'later';
-  return `${actionNames[decision.action]}${decision.dueBy ? ` by ${decision.dueBy}` : ''}`;
+  const { action, castBy, dueBy } = decision;
+  if (action === 'none') return castBy ?? 'later';
+  if (dueBy === null) return actionNames[action];
+  return `${actionNames[action]}${dueBy < today ? ', late since' : ' by'} ${dueBy}`;
 }
 
 /** Whole millimetres, without a minus before 0. */
@@ -97,6 +103,7 @@ const percent = (p: number): string => (p > 0 && p < 0.005 ? '<1\u00a0%' : `${Ma
 /** In full: reason, room by dimension, cautions and likely slips of every child; in short: what needs doing now. */
 export function forecastDetails(assessed: Assessed, full: boolean): string {
   const { records, assessments } = assessed;
+  const nameOf = childWords(records.map(({ child }) => child));
   const blocks = records.map((record) => {
     const { forecasts = [], flags = [], suggestions = [] } = assessments.get(record.child.id) ?? {};
     const wanted = flags.filter(
@@ -107,11 +114,11 @@ export function forecastDetails(assessed: Assessed, full: boolean): string {
       ...wanted.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]).map(flagText),
       ...suggestions.map((s) => suggestionText(s, record)),
     ];
-    return lines.length === 0 ? '' : `\n${record.child.id}\n${lines.join('\n')}`;
+    return lines.length === 0 ? '' : `\n${nameOf(record.child.id)}\n${lines.join('\n')}`;
   });
   const said = blocks.filter((block) => block !== '');
   const heading =
-    full || said.length === 0 ? '' : '\nTo act on and to check; --child ID shows all of one child.';
+    full || said.length === 0 ? '' : '\nTo act on and to check; --child shows all of one child.';
   const skin = [...assessments.values()].flatMap(({ flags }) => flags).find(({ id }) => id === FOR_EVERYONE);
   return [heading, ...said, skin ? `\n${flagText({ ...skin, seen: '' })}` : '']
     .filter((t) => t !== '')

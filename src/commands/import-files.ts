@@ -38,7 +38,9 @@ export async function importFiles(
   }
   if (doubtful.length > 0)
     terminal.out(
-      `${doubtful.length} readings were written with a doubt (such as "${doubtful[0].given}") and count for less.`,
+      doubtful.length === 1
+        ? `1 reading was written with a doubt ("${doubtful[0].given}") and counts for less.`
+        : `${doubtful.length} readings were written with a doubt (such as "${doubtful[0].given}") and count for less.`,
     );
   printRefused({ refused, notices, questions }, terminal.out);
   if (options.out) terminal.out(`\nWritten: ${options.out} (${written.length} tables).`);

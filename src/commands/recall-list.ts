@@ -9,6 +9,7 @@ import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
 import type { Child } from '../records/records.js';
 import { actionNames, alertNames } from '../words/action-names.js';
 import { type Assessed, assess } from './assess.js';
+import { childWords } from './child-words.js';
 import { exitCodes } from './exit-codes.js';
 import { readRules } from './read-rules.js';
 import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
@@ -53,6 +54,7 @@ export const acceptedSettings = (accepted: number | undefined): RecallSettingsIn
 
 export function recallText({ records, recall }: Assessed): string {
   const children = new Map(records.map(({ child }) => [child.id, child]));
+  const nameOf = childWords([...children.values()]);
   const span = recall.month ?? `${recall.today} to ${recall.until}`;
   const summary =
     `Recall list for ${span}, as of ${recall.today}: ${recall.entries.length} visits wanted, ` +
@@ -65,39 +67,47 @@ export function recallText({ records, recall }: Assessed): string {
         capital(actionNames[action]),
         recall.entries.filter((e) => e.action === action),
         children,
+        nameOf,
       ),
     ),
-    inProgressText(recall),
-    levellingText(recall.levelling),
+    inProgressText(recall, nameOf),
+    levellingText(recall.levelling, nameOf),
   ]
     .filter((text) => text !== '')
     .join('\n\n');
 }
 
+type NameOf = ReturnType<typeof childWords>;
+
 function section(
   title: string,
   entries: readonly RecallEntry[],
   children: ReadonlyMap<string, Child>,
+  nameOf: NameOf,
 ): string {
   if (entries.length === 0) return '';
   const lines = entries.map((e) => {
     const by = e.dueBy ? `${e.late ? 'late since' : 'by'} ${e.dueBy}` : '';
     const week = e.plannedWeek ? `week of ${e.plannedWeek}` : '';
-    const head = [e.childId, by, week, deviceLabels(e.devices), marksOf(e, children.get(e.childId))];
+    const head = [nameOf(e.childId), by, week, deviceLabels(e.devices), marksOf(e, children.get(e.childId))];
     return `${head.filter((t) => t !== '').join(' | ')}\n${wrap(e.reason.text ?? '', 110, '    ')}`;
   });
   return `${title} (${entries.length})\n${lines.join('\n')}`;
 }
 
-function inProgressText(recall: RecallList): string {
+function inProgressText(recall: RecallList, nameOf: NameOf): string {
   const late = recall.inProgress.filter((r) => r.late);
   if (late.length === 0) return '';
-  const rows = late.map((r) => [r.childId, r.replacementDeviceId, r.expectedFitting ?? 'ask the workshop']);
+  const rows = late.map((r) => [
+    nameOf(r.childId),
+    r.replacementDeviceId,
+    r.expectedFitting ?? 'ask the workshop',
+  ]);
   return `Replacements that may come late (${late.length})\n${textTable(['child', 'device', 'expected'], rows)}`;
 }
 
 /** Where the places do not suffice, who is late for it and what would help; nothing where they do. */
-function levellingText(levelling: RecallLevelling | undefined): string {
+function levellingText(levelling: RecallLevelling | undefined, nameOf: NameOf): string {
   if (!levelling) return '';
   if (levelling.notLevelled) return levelling.notLevelled;
   const { weeks, harmed, relief } = levelling;
@@ -109,7 +119,7 @@ function levellingText(levelling: RecallLevelling | undefined): string {
     levelling.visitsSaved > 0
       ? `Doing several things in one visit saves ${levelling.visitsSaved} visits in the weeks planned.`
       : '',
-    ...harmed.map((h) => `${h.childIds.join(' and ')}: ${h.text}`),
+    ...harmed.map((h) => `${h.childIds.map(nameOf).join(' and ')}: ${h.text}`),
     ...relief.map((r) => r.text),
   ].join('\n');
 }

@@ -6,6 +6,13 @@ export interface Terminal {
   progress(text: string): void;
 }
 
+// Whoever reads may have read enough (`doorpost recall ... | head`): an end, not a failure.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+
 export const terminal: Terminal = {
   out: (text) => void process.stdout.write(`${text}\n`),
   err: (text) => {

@@ -1,5 +1,6 @@
 import { capital, plainDate } from '../forecast/words.js';
 import type { Action, DeviceDecision, Reason, RecallEntry, RecallList } from '../recall/contract.js';
+import { isSaidTogether } from '../recall/decide/visit-of.js';
 import { type MeasureId, measures } from '../records/measure.js';
 import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
 
@@ -42,7 +43,7 @@ export function withSentences(list: RecallList): RecallList {
       ...e.reason,
       text: reasonSentence(
         e,
-        e.devices.filter((d) => d.action === e.action),
+        e.devices.filter((d) => isSaidTogether(d, e)),
         e.alerts.includes('skin-cannot-warn'),
       ),
     },

@@ -43,6 +43,18 @@ describe('doorpost', () => {
     });
   });
 
+  it('ends quietly when whoever reads has read enough', () => {
+    const ended = spawnSync(
+      'bash',
+      ['-c', `set -o pipefail; "$0" "$1" columns | head -1`, process.execPath, doorpost],
+      {
+        encoding: 'utf8',
+        timeout: 100_000,
+      },
+    );
+    expect([ended.status, ended.stderr]).toEqual([0, '']);
+  });
+
   it('names the dimensions it knows', async () => {
     const { status, stdout } = await run('columns', '--json');
     expect([status, stdout.includes('foot_length')]).toEqual([0, true]);
@@ -100,7 +112,8 @@ describe('doorpost', () => {
     writeFileSync(join(folder, 'no-source.json'), '[{"id": "kafo", "horizonDays": {"value": 9}}]');
     const asked = ['forecast', 'children.csv', 'measurements.csv', 'devices.csv', '--today', '2026-11-25'];
     const forecastOf = async (...more: string[]) =>
-      JSON.parse((await run(...asked, '--child', 'A1', '--json', ...more)).stdout).children[0].forecasts[0];
+      JSON.parse((await run(...asked, '--child', 'tuli mosswhistle', '--json', ...more)).stdout).children[0]
+        .forecasts[0];
     const [shipped, own] = [await forecastOf(), await forecastOf('--rules', 'fit-rules.json')];
     expect([shipped.room[0].allowanceMm, own.room[0].allowanceMm]).toEqual([8, 12]);
     expect(own.p50 > shipped.p50).toBe(true);

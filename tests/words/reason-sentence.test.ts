@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Reason, reasonCodes } from '../../src/recall/contract.js';
-import { reasonSentence } from '../../src/words/reason-sentence.js';
+import { type DeviceDecision, type Reason, reasonCodes } from '../../src/recall/contract.js';
+import { visitOf } from '../../src/recall/decide/visit-of.js';
+import type { Side } from '../../src/records/measure.js';
+import { reasonSentence, withSentences } from '../../src/words/reason-sentence.js';
 
 const numbers = {
   measure: 'foot_length',
@@ -30,5 +32,29 @@ describe('the sentence to a parent', () => {
     expect(said('red-flag', true)).toMatch(/swelling, warmth/);
     expect(said('cast-due', false)).toMatch(/ring us sooner if anything rubs, marks or hurts/);
     expect(said('cast-due', true)).toMatch(/look at the skin/);
+  });
+
+  it('names of a visit only the devices it is true of, and the first of their days', () => {
+    const decision = (side: Side, code: Reason['code'], castBy: string) =>
+      ({
+        family: 'solid-afo',
+        side,
+        action: 'cast',
+        reason: { code, numbers: { castBy, since: castBy } },
+        harmPerWeek: side === 'left' ? 2 : 1,
+        alerts: [],
+      }) as unknown as DeviceDecision;
+    const child = { childId: 'CHILD-Q1', siblingGroup: null, lastSeen: null };
+    const saidOf = (left: DeviceDecision, right: DeviceDecision) => {
+      const visit = visitOf([left, right], [], child, '2026-11-27');
+      return withSentences({ entries: [visit], notDue: [] } as never).entries[0].reason.text;
+    };
+    const late = decision('left', 'cast-late', '2026-10-20');
+    expect(saidOf(late, decision('right', 'cast-late', '2026-10-17'))).toMatch(
+      /after both lower leg braces should have been begun by 17 October 2026/,
+    );
+    expect(
+      saidOf(decision('left', 'beyond-use', '2026-10-20'), decision('right', 'cast-late', '2026-10-01')),
+    ).toMatch(/^The left lower leg brace has probably been too small since about 20 October 2026/);
   });
 });

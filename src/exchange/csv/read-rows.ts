@@ -90,6 +90,9 @@ export function contentId(prefix: string, ...parts: readonly (string | number | 
   return `${prefix}-${hash.slice(0, 12)}`;
 }
 
+/** Was this id made of content, because the list gave none? */
+export const isContentId = (id: string): boolean => /^[a-z]-[0-9a-f]{12}(-\d+)?$/.test(id);
+
 /** Gives `id`, or `id-2`, `id-3` ... where earlier rows without an id of their own made the same. */
 export function uniqueId(used: Set<string>, id: string): string {
   let free = id;

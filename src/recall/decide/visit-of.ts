@@ -21,7 +21,7 @@ export function visitOf(
   return {
     ...child,
     action: first.action,
-    reason: first.reason,
+    reason: reasonFor(first, wanted),
     dueBy,
     castBy: earliest(wanted.map((d) => d.castBy)),
     tooLateSince: earliest(wanted.map((d) => d.tooLateSince)),
@@ -36,6 +36,27 @@ export function visitOf(
     otherDevices: others,
   };
 }
+
+/** Days that a reason names and that hold for all devices it is said of when the earliest is said. */
+const SHARED_DAYS = ['castBy', 'by', 'since', 'date'] as const;
+
+/** The first device's reason with the days of all devices that have the same one: 'both should have been begun by ...'. */
+function reasonFor(first: DeviceDecision, wanted: readonly DeviceDecision[]): DeviceDecision['reason'] {
+  const alike = wanted.filter((d) => isSaidTogether(d, first)).map((d) => d.reason.numbers);
+  const days = SHARED_DAYS.flatMap((name) => {
+    const day = earliest(
+      alike.map((numbers) => (numbers[name] === undefined ? null : String(numbers[name]))),
+    );
+    return day === null ? [] : [[name, day] as const];
+  });
+  return { ...first.reason, numbers: { ...first.reason.numbers, ...Object.fromEntries(days) } };
+}
+
+/** Are two devices of a visit wanted for the same, so that one sentence is true of both? */
+export const isSaidTogether = (
+  a: Pick<DeviceDecision, 'action' | 'reason'>,
+  b: Pick<DeviceDecision, 'action' | 'reason'>,
+): boolean => a.action === b.action && a.reason.code === b.reason.code;
 
 /** Day by which a second device's own cast joins a visit to cast the first; null where the visit is for something else. */
 export function castsJoinUntil(wanted: readonly DeviceDecision[], withinDays: number): IsoDate | null {
