@@ -11,5 +11,15 @@ for (const phrase of phraseTable.keys()) {
 /** The word of the vocabulary that a mistyped one most likely meant: 'lenght' is 'length'. */
 export function nearestPhraseWord(word: string): string | null {
   if (word.length < 5) return null;
-  return nearestWord(word, words.get(word[0]) ?? []);
+  const known = words.get(word[0]) ?? [];
+  return nearestWord(word, known) ?? shortened(word, known);
+}
+
+/** 'aangem.', 'abform.': the start of words that all stand for the same. */
+function shortened(word: string, known: readonly string[]): string | null {
+  const whole = known.filter((phrase) => phrase.startsWith(word));
+  const senses = new Set(
+    whole.map((phrase) => JSON.stringify((phraseTable.get(phrase) ?? []).map(({ concept }) => concept))),
+  );
+  return senses.size === 1 ? whole[0] : null;
 }

@@ -22,6 +22,11 @@ const MONTHS = new Map(
       .flatMap((names, index) => names.split(' ').map((name) => [foldText(name), index + 1] as const)),
   ),
 );
+/** As written, the longest first. */
+export const monthNames = languages
+  .flatMap((language) => vocabularies[language].months.split(/[| ]/))
+  .filter((name) => /^\p{L}+$/u.test(name))
+  .sort((a, b) => b.length - a.length);
 const WEEKDAY =
   /^(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|lu|ma|me|je|ve|mie|jue|vie|sab|dom|gio|wo|vr|za|zo)[a-z]*\.?,?\s+(?=\d)/i;
 
@@ -89,7 +94,15 @@ function middle(year: string, month: number): CellDate | null {
 /** An age in years, months and weeks, as years: '6y 6m', '7;0', '7,5', '18 Mo', '10/12', '3 J 4 M'. Null where it is none. */
 export function cellAge(cell: string, heading = ''): number | null {
   if (cell.length > 40) return null;
-  const text = cell.trim().toLowerCase().replace(/\s+/g, ' ');
+  const text = cell
+    .trim()
+    .toLowerCase()
+    .replace(/\s*½/g, ',5')
+    .replace(/\s+/g, ' ')
+    .replace(
+      /^(\d{1,2}) ?(\p{L}+) (?:and a half|(?:et )?1\/2|et demi|y medio|e mezzo|en een half)$/u,
+      '$1,5 $2',
+    );
   const years = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
   const months = '(?:m|mo|mos|mths?|months?|mon|monate?|mois|mes|meses|mesi|mese|mnd|maanden|maand)';
   let match = new RegExp(

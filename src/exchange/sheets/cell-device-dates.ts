@@ -1,7 +1,7 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { vocabularies } from '../headings/phrase-table.js';
 import { languages } from '../headings/vocabulary.js';
-import { cellDate } from './cell-date.js';
+import { cellDate, monthNames } from './cell-date.js';
 
 /** The days a device cell names beside the device, as written: 'L AFO cast 14/01/26, fitted 4/2/26'. */
 export interface DeviceDates {
@@ -14,8 +14,17 @@ const stage = (field: 'device.cast_date' | 'device.fitted_date') =>
   new Set(languages.flatMap((l) => phrasesOf(vocabularies[l].fields[field] ?? '')));
 const castWords = stage('device.cast_date');
 const fittedWords = stage('device.fitted_date');
-const DATE =
-  /\d{4}-\d{1,2}(?:-\d{1,2})?|\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}|\d{1,2}(?:st|nd|rd|th|\.)?[- ]?\p{L}{3,9}\.?[- ]?'?\d{2,4}|\b\d{1,2}[-/.]\d{4}\b|\b\p{L}{3,9}\.? ?\d{4}\b/gu;
+const MONTH = String.raw`(?:${monthNames.join('|')})\.?`;
+const DATE = new RegExp(
+  [
+    String.raw`\d{4}-\d{1,2}(?:-\d{1,2})?`,
+    String.raw`\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}`,
+    String.raw`\d{1,2}(?:st|nd|rd|th|\.)?[- ]?${MONTH}[- ]?'?\d{2,4}`,
+    String.raw`\b\d{1,2}[-/.]\d{4}\b`,
+    String.raw`(?<!\p{L})${MONTH} ?\d{4}\b`,
+  ].join('|'),
+  'giu',
+);
 /** How many words before a date can say what it is the date of: 'gegipst am'. */
 const WORDS_BEFORE = 3;
 

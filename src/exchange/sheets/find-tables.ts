@@ -74,8 +74,10 @@ const lineWidth = (grid: Grid, head: Head): number =>
 
 /** Words of the vocabulary and no data. */
 const isHeadingLine = ({ cells }: GridRow): boolean => {
-  const { filled, data, known } = lineScore(cells);
-  return filled >= 2 && data === 0 && known >= Math.max(1.5, filled * 0.6);
+  // Nearly every line holds a figure: its words are not looked at.
+  if (cells.some((cell) => cell !== '' && isData(cell))) return false;
+  const { filled, known } = lineScore(cells);
+  return filled >= 2 && known >= Math.max(1.5, filled * 0.6);
 };
 
 interface Head {

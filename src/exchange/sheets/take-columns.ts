@@ -103,6 +103,8 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   });
 }
 
+const WHO = /^child\.(?:id|name|first_name|last_name)$/;
+
 /** The clinic's own answer for a column, else what is certain; a probable or unknown one is asked. */
 function answered(
   column: Column,
@@ -125,7 +127,10 @@ function answered(
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
-  const byValues = meaning === null ? fieldByValues(values, today) : null;
+  const byValues =
+    meaning === null
+      ? fieldByValues(values, today, column.heading !== '' && ![...taken].some((key) => WHO.test(key ?? '')))
+      : null;
   const likeliest = meaning ?? (byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null);
   const suggested = likeliest !== null ? meaningText(likeliest) : keptUnasked ? 'keep' : null;
   const likely = column.candidates.map((c) => meaningText(c.meaning));

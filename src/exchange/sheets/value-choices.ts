@@ -45,11 +45,14 @@ export const holdsNotes = (cells: readonly string[], today: string): boolean =>
   cells.filter((c) => /\d/.test(c)).length <= cells.length * 0.3;
 
 /** Words that only one field has: a column full of them holds that, whatever its heading. */
-export function fieldByValues(cells: readonly string[], today: string): Meaning | null {
+export function fieldByValues(cells: readonly string[], today: string, nobodyYet = false): Meaning | null {
   if (cells.length < 2) return null;
-  return (
-    (['device.family', 'child.sex', 'side'] as const)
-      .map(field)
-      .find((m) => valueFit(m, cells, today) >= 0.9) ?? null
-  );
+  const said = (['device.family', 'child.sex', 'side'] as const)
+    .map(field)
+    .find((m) => valueFit(m, cells, today) >= 0.9);
+  if (said || !nobodyYet) return said ?? null;
+  // A sheet of children without a column for them: different words of a name's length are the names.
+  const name = field('child.name');
+  const different = new Set(cells).size >= cells.length * 0.3 && cells.every((c) => c.length <= 40);
+  return different && valueFit(name, cells, today) >= 0.9 ? name : null;
 }

@@ -116,7 +116,7 @@ export const de: Vocabulary = {
   left: 'links|li|l|linker|linkes|linke|lks|linken|lk',
   right: 'rechts|re|r|rechter|rechtes|rechte|rts|rechten|rechtes|rs',
   both: 'beide|beids|beidseitig|beidseits|bds|bd|bilateral|beidseit|li re|re li|li und re|re und li|links und rechts|rechts und links|paar|beider|beiderseits|rechts links|links rechts|l r|r l|bd s|bs|bst|paarig|2 stk|1 paar|2',
-  person: 'baby|säugling|kind|patient|pat|patientin|kunde',
+  person: 'baby|säugling|kind|patient|pat|patientin|kunde|schüler|schülerin|kindergartenkind',
   name: 'name|namen',
   number: 'nr|nummer|id|kennung',
   date: 'datum|am|vom|dat|tag',

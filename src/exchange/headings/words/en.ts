@@ -8,7 +8,7 @@ export const en: Vocabulary = {
       'full name|name of child|name of patient|child s name|patient s name|surname forename|last first|name surname first|initials|child initials|patient initials|init|inits',
     'child.first_name':
       'first name|forename|forenames|given name|given names|christian name|first|fname|given',
-    'child.last_name': 'surname|last name|family name|lname|last name only',
+    'child.last_name': 'surname|last name|family name|lname|last name only|last',
     'child.birth_date':
       'birth|born|dob|d o b|bd|birthday|b day|birthdate|date birth|birth date|year of birth|yob|birth year|y o b|born in|birth yr',
     'child.sex': 'sex|gender|m f|f m|boy girl|b g|male female|girl boy|sex at birth',
@@ -127,7 +127,7 @@ export const en: Vocabulary = {
   left: 'left|lt|lft|l|lhs|lh|left side|sin',
   right: 'right|rt|rgt|r|rhs|rh|right side',
   both: 'both|bilateral|bilat|bil|bl|b l|pair|prs|pr|x2|l and r|l r|r l|left right|right left|both sides|both feet|both legs|r and l|left and right|right and left|bi|bilaterally|double|2|two|lr|rl|l+r|b',
-  person: 'baby|infant|child|patient|pt|client|kid|pat|user|service user|px',
+  person: 'baby|infant|child|patient|pt|client|kid|pat|user|service user|px|pupil|student|scholar',
   name: 'name|names',
   number: 'no|number|num|id|identifier|code|ref',
   date: 'date|on|day|dt|when',

@@ -3,7 +3,7 @@ import type { Vocabulary } from '../vocabulary.js';
 export const es: Vocabulary = {
   fields: {
     'child.id':
-      'dni|nie|nif|expediente|n expediente|cip|tarjeta sanitaria|n historia|nº historia|no historia|num historia|numero historia|historia|historia clinica|nhc|n hc|n historia clinica|numero de historia|numero de historia clinica|n paciente|no paciente|id paciente|expediente|n expediente|codigo|codigo paciente|cip|n de historia|no de historia|num paciente|numero paciente|sip|n ficha|ficha',
+      'dni|nie|nif|expediente|n expediente|cip|tarjeta sanitaria|n historia|nº historia|no historia|num historia|numero historia|historia|historia clinica|nhc|n hc|n historia clinica|numero de historia|numero de historia clinica|n paciente|no paciente|id paciente|expediente|n expediente|codigo|codigo paciente|cip|n de historia|no de historia|num paciente|numero paciente|sip|n ficha|ficha|hc',
     'child.name':
       'nombre y apellidos|apellidos y nombre|apellidos nombre|nombre completo|nombre apellidos|nombre del niño|nombre paciente|nombre del paciente|nombre y apellido|iniciales',
     'child.first_name': 'nombre de pila',
@@ -123,7 +123,7 @@ export const es: Vocabulary = {
   left: 'izquierda|izquierdo|izq|izqda|izqdo|izda|izdo|i|iz|izqu',
   right: 'derecha|derecho|der|dcha|dcho|d|dch|dr|dra',
   both: 'ambos|ambas|bilateral|bilat|los dos|bilaterales|i d|d i|izq y der|par|los 2|ambos lados|izquierda y derecha|derecha e izquierda|derecho e izquierdo|x2|bil|dos|2|izq der|izquierda derecha|derecha izquierda|izq y dcha|dcha e izq|dcho e izdo|i y d|d e i|las dos|un par',
-  person: 'bebe|lactante|niño|niña|paciente|pac|menor|usuario|nene',
+  person: 'bebe|lactante|niño|niña|paciente|pac|menor|usuario|nene|alumno|alumna',
   name: 'nombre',
   number: 'n|no|num|numero|id|codigo|nº',
   date: 'fecha|dia|el|f|fech',

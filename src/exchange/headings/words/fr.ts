@@ -119,7 +119,7 @@ export const fr: Vocabulary = {
   left: 'gauche|g|gche|gch|ga|gau|gauches|cote gauche',
   right: 'droite|droit|d|dte|dt|dr|dro|drt|droits|droites|cote droit',
   both: 'deux|les deux|bilateral|bilaterale|bilateraux|bilat|g d|d g|gauche droite|droite gauche|gauche et droite|droite et gauche|droit et gauche|2|paire|deux cotes|g et d|d et g|bilaterales|x2|bil|les 2|1 paire|2 cotes|des deux cotes',
-  person: 'bébé|nourrisson|enfant|patient|patiente',
+  person: 'bébé|nourrisson|enfant|patient|patiente|élève',
   name: 'nom|noms',
   number: 'n|no|num|numero|id|code',
   date: 'date|le|jour|du',

@@ -122,7 +122,7 @@ export const it: Vocabulary = {
   left: 'sinistra|sinistro|sx|sin|s|sn|sinist',
   right: 'destra|destro|dx|dex|d|ds|dxt|des',
   both: 'entrambi|entrambe|bilaterale|bilat|bilaterali|ambo|sx dx|dx sx|tutti e due|due|2|paio|ambedue|sx e dx|dx e sx|ambo i lati|bil|destra e sinistra|sinistra e destra|sinistra destra|destra sinistra|coppia|1 paio',
-  person: 'neonato|lattante|bambino|bambina|paziente|paz|minore|utente|assistito',
+  person: 'neonato|lattante|bambino|bambina|paziente|paz|minore|utente|assistito|alunno|alunna|allievo',
   name: 'nome',
   number: 'n|no|num|numero|id|codice|cod|nr',
   date: 'data|il|giorno|del|dt',

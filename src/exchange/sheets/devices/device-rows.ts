@@ -53,7 +53,7 @@ export class DeviceRows {
     const said =
       cast?.date ??
       dateSaid(sheet, column, device.cast)?.date ??
-      (column.meaning?.kind === 'device' ? dateInCell(sheet, row, column) : null);
+      (column.meaning?.kind === 'device' && device.fitted === null ? dateInCell(sheet, row, column) : null);
     const last = said === null ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null) : null;
     const castDate =
       said ??

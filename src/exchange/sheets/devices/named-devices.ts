@@ -2,6 +2,7 @@ import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDevices, type DeviceSide, type SpokenDevice } from '../cell-device.js';
+import { deviceDates } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
@@ -48,6 +49,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           column,
           {
             ...NOTHING_SAID,
+            fitted: deviceDates(text).fitted,
             family: meaning.family,
             side,
             plural: cellDevices(column.heading).some((d) => d.plural),
@@ -58,7 +60,11 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
       );
     } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
       for (const device of cellDevices(text)) {
-        const side = device.side ?? meaning.side ?? sideColumn(sheet, row, column);
+        const side =
+          device.side ??
+          meaning.side ??
+          sideColumn(sheet, row, column) ??
+          sideOfDates(sheet, row, device.family);
         found.push(...settled(sheet, row, column, { ...device, side }, conditionSide));
       }
     } else if (!named && isStage(column) && column.meaning.family === null && !noWords.has(foldText(text))) {
@@ -93,6 +99,20 @@ function sideColumn(sheet: DeviceSheet, row: GridRow, named: Column): DeviceSide
     if (side !== null) return side;
   }
   return null;
+}
+
+/** 'Cast L' and 'Cast R': the device is for the side whose date is filled. */
+function sideOfDates({ taken }: DeviceSheet, row: GridRow, family: string | null): DeviceSide | null {
+  const dated = taken.columns
+    .filter(isStage)
+    .filter(({ meaning }) => meaning.family === null || meaning.family === family);
+  const filled = new Set(
+    dated
+      .filter((c) => !saysNothing(cellOf(row, c)) && !noWords.has(foldText(cellOf(row, c))))
+      .map((c) => c.meaning.side),
+  );
+  if (filled.has('left')) return filled.has('right') ? 'both' : 'left';
+  return filled.has('right') ? 'right' : null;
 }
 
 function settled(

@@ -13,17 +13,26 @@ const isDitto = (cell: string): boolean =>
 export function withoutDittos(table: SheetTable, notices: string[]): SheetTable {
   let count = 0;
   let above: readonly string[] = [];
+  /** The last line of the same child, by the line's first cell: 'idem' under another child means this child's own. */
+  const ofChild = new Map<string, readonly string[]>();
+  const keep = (cells: readonly string[]) => {
+    if (cells[0]) ofChild.set(cells[0], cells);
+  };
   const rows = table.rows.map((row) => {
     if (row.cells.some(isDitto)) {
       const cells = row.cells.map((cell, at) => {
-        if (!isDitto(cell) || (above[at] ?? '') === '') return cell;
+        const own = MARK.test(cell) ? undefined : ofChild.get(row.cells[0]);
+        const from = own?.[at] ? own : above;
+        if (!isDitto(cell) || (from[at] ?? '') === '') return cell;
         count++;
-        return above[at];
+        return from[at];
       });
       above = cells;
+      keep(cells);
       return { row: row.row, cells };
     }
     above = row.cells;
+    keep(above);
     return row;
   });
   if (count === 0) return table;
