@@ -6,7 +6,7 @@ export interface ClampedBSpline {
   /** Mean of each function's inner knots: where its coefficient has most say. Greville (1964). */
   readonly abscissae: Float64Array;
   /** Values at x, which is held within the first and last knot; writes into `value` at an offset. */
-  taps(x: number, value: Float64Array, offset: number): number;
+  basisValues(x: number, value: Float64Array, offset: number): number;
 }
 
 /**
@@ -25,7 +25,7 @@ export function clampedBSpline(knots: readonly number[]): ClampedBSpline {
   return {
     size,
     abscissae,
-    taps(at, value, offset) {
+    basisValues(at, value, offset) {
       const x = Math.min(Math.max(at, first), last);
       let piece = 0;
       while (piece < pieces - 1 && x >= knots[piece + 1]) piece++;

@@ -61,7 +61,7 @@ export function tempoSubmodel(
       const position = new Float64Array(ages.length);
       for (let a = 0; a < ages.length; a++) {
         position[a] = maturityLogAge(ages[a], at.tempo, at.intensity, tempo);
-        piece[a] = spline.taps(position[a] - tempo.centre, tap, 4 * a);
+        piece[a] = spline.basisValues(position[a] - tempo.centre, tap, 4 * a);
       }
       const count = curveMeasure.length;
       const first = new Int32Array(count);

@@ -183,7 +183,7 @@ function anchorCurve(
   const spline = clampedBSpline(knots);
   const value = new Float64Array(4);
   const at = (u: number) => {
-    const first = spline.taps(u, value, 0);
+    const first = spline.basisValues(u, value, 0);
     return value.reduce((s, v, r) => s + v * coefficients[first + r], 0);
   };
   const start = centre + knots[0];

@@ -13,13 +13,13 @@ export interface PathKnots {
   /** All asked days' indices in time order. */
   readonly order: readonly number[];
   /** Knots that a day is read from: four, or as many as there are. */
-  readonly taps: number;
-  /** Per day in time order: the first of its knots, and the weights of all of them (days x taps). */
+  readonly knotsADay: number;
+  /** Per day in time order: the first of its knots, and the weights of all of them (days x knotsADay). */
   readonly first: Int32Array;
   readonly weight: Float64Array;
 }
 
-const MOST_TAPS = 4;
+const MOST_KNOTS_A_DAY = 4;
 
 /**
  * Thins days (in any order) to knots; between them a deviation is the cubic through the four nearest (Lagrange).
@@ -42,30 +42,30 @@ export function pathKnots(days: readonly DayNumber[], x: readonly number[], spac
   // A repeated last day leaves the days before it without a knot after them.
   const end = order[order.length - 1];
   if (end !== undefined && days[at[at.length - 1]] !== days[end]) at.push(end);
-  const taps = Math.min(MOST_TAPS, at.length);
+  const knotsADay = Math.min(MOST_KNOTS_A_DAY, at.length);
   const first = new Int32Array(days.length);
-  const weight = new Float64Array(days.length * taps);
+  const weight = new Float64Array(days.length * knotsADay);
   let k = 0;
   order.forEach((j, rank) => {
     while (k < at.length - 2 && days[at[k + 1]] <= days[j]) k++;
-    const from = Math.max(0, Math.min(k - 1, at.length - taps));
+    const from = Math.max(0, Math.min(k - 1, at.length - knotsADay));
     first[rank] = from;
-    for (let t = 0; t < taps; t++) {
+    for (let t = 0; t < knotsADay; t++) {
       let w = 1;
       const own = days[at[from + t]];
-      for (let u = 0; u < taps; u++) {
+      for (let u = 0; u < knotsADay; u++) {
         const other = days[at[from + u]];
         if (u !== t) w *= (days[j] - other) / (own - other);
       }
-      weight[rank * taps + t] = w;
+      weight[rank * knotsADay + t] = w;
     }
   });
-  return { at, order, taps, first, weight };
+  return { at, order, knotsADay, first, weight };
 }
 
 /** Rows of values at the knots (rows x knots) read at every day in time order, added to `out` (rows x days). */
 export function readBetween<T extends Float32Array | Float64Array>(
-  { at, taps, first, weight }: PathKnots,
+  { at, knotsADay, first, weight }: PathKnots,
   values: ArrayLike<number>,
   rows: number,
   out: T,
@@ -76,7 +76,7 @@ export function readBetween<T extends Float32Array | Float64Array>(
     for (let j = 0; j < nd; j++) {
       const from = r * nk + first[j];
       let sum = 0;
-      for (let t = 0; t < taps; t++) sum += weight[j * taps + t] * values[from + t];
+      for (let t = 0; t < knotsADay; t++) sum += weight[j * knotsADay + t] * values[from + t];
       out[r * nd + j] += sum;
     }
   return out;

@@ -154,7 +154,7 @@ function momentsOf(
       const mean = new Float64Array(n);
       for (let j = 0; j < n; j++) {
         const u = tempoWarp(logAge(rows[j].ageYears), g.tempo, g.intensity, warp);
-        first[j] = of[j] * k + spline.taps(u, value, 4 * j);
+        first[j] = of[j] * k + spline.basisValues(u, value, 4 * j);
         for (let r = 0; r < 4; r++) mean[j] += value[4 * j + r] * coefficients[first[j] + r];
       }
       // hs: n x p, the covariance of readings with coefficients.

@@ -18,7 +18,7 @@ export function meanCoefficients(
   const right = new Float64Array(k);
   const v = new Float64Array(4);
   for (const { u, value } of rows) {
-    const first = spline.taps(u, v, 0);
+    const first = spline.basisValues(u, v, 0);
     for (let r = 0; r < 4; r++) {
       right[first + r] += v[r] * value;
       for (let s = 0; s < 4; s++) normal[(first + r) * k + first + s] += v[r] * v[s];
