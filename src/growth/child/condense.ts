@@ -17,12 +17,12 @@ export function condense(
   const groups = new Map<string, { reading: Reading; precision: number; sum: number; count: number }>();
   seen.forEach((r, i) => {
     const sd = readTable(submodel.curves.sd[r.measure], r.x);
-    const lean = r.side < 0 ? prior.left[r.measure] : r.side > 0 ? prior.right[r.measure] : 0;
+    const sideShift = r.side < 0 ? prior.left[r.measure] : r.side > 0 ? prior.right[r.measure] : 0;
     const precision = 1 / (variance[i] + (r.side === 0 ? 0 : (sd * prior.sideSd[r.measure]) ** 2));
     const key = `${r.measure}/${r.x}`;
     const group = groups.get(key) ?? { reading: r, precision: 0, sum: 0, count: 0 };
     group.precision += precision;
-    group.sum += precision * (r.value - sd * lean);
+    group.sum += precision * (r.value - sd * sideShift);
     group.count++;
     groups.set(key, group);
   });

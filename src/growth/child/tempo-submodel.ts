@@ -94,9 +94,9 @@ export function tempoSubmodel(
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
         const side = points.side[i];
-        const lean = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
+        const sideShift = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
         scale[i] = spread[curve[i]];
-        mean[i] = middle[curve[i]] + scale[i] * (prior.shift[d] + lean);
+        mean[i] = middle[curve[i]] + scale[i] * (prior.shift[d] + sideShift);
       }
       return { n, points, mean, scale, first, value };
     },

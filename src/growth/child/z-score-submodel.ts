@@ -47,8 +47,8 @@ export function zScoreSubmodel(
         const x = points.x[i];
         scale[i] = readTable(curves.sd[d], x);
         const side = points.side[i];
-        const lean = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
-        mean[i] = readTable(curves.median[d], x) + scale[i] * (prior.shift[d] + lean);
+        const sideShift = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
+        mean[i] = readTable(curves.median[d], x) + scale[i] * (prior.shift[d] + sideShift);
       }
       return { n, points, mean, scale };
     },
