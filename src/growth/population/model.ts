@@ -90,11 +90,11 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
     warpFrom: logAge(p.anchors.warpFromYears),
     warpFull: logAge(p.anchors.warpFullYears),
   };
-  const soft = p.measures.map(isLogMeasure);
+  const softTissue = p.measures.map(isLogMeasure);
   const population = tempoPopulation(
     curves,
     p.measures,
-    soft,
+    softTissue,
     p.correlation,
     p.anchors,
     tempo,

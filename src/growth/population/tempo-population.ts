@@ -43,7 +43,7 @@ export interface TempoPopulation {
 export function tempoPopulation(
   curves: SexCurves,
   measures: readonly string[],
-  soft: readonly boolean[],
+  softTissue: readonly boolean[],
   correlation: readonly (readonly number[])[],
   anchors: AnchorPopulation,
   tempo: TempoSettings,
@@ -57,7 +57,7 @@ export function tempoPopulation(
   const A = anchorAt.length;
   const x = Float64Array.from(spline.abscissae, (u) => tempo.centre + u);
   // Taking the smear out overshoots where growth stops at once: a bone's curve would fall again.
-  const plain = curves.median.map((m, d) => (soft[d] ? unsmear(m, tempo) : rising(unsmear(m, tempo))));
+  const plain = curves.median.map((m, d) => (softTissue[d] ? unsmear(m, tempo) : rising(unsmear(m, tempo))));
   const mean: CurveTable[] = plain.map((m) => Float64Array.from(m));
   anchorAt.forEach((d, a) => {
     mean[d] = anchorCurve(
@@ -110,7 +110,7 @@ export function tempoPopulation(
   for (let d = 0; d < D; d++)
     for (let e = 0; e <= d; e++) {
       const own = ownCorrelation(correlation, loadings, anchorAt, d, e) * settings.widen ** 2;
-      const life = soft[d] || soft[e] ? settings.ownSizeShareSoft : settings.ownSizeShare;
+      const life = softTissue[d] || softTissue[e] ? settings.ownSizeShareSoft : settings.ownSizeShare;
       for (let i = 0; i < k; i++)
         for (let j = 0; j < k; j++) {
           let v = 0;
