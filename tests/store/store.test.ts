@@ -425,7 +425,7 @@ describe('the store', () => {
     const { rows: tables } = await raw.query<{ name: string }>(
       "select table_name as name from information_schema.tables where table_schema = current_schema() and table_type = 'BASE TABLE'",
     );
-    const carrying = async () => {
+    const shapeOf = async () => {
       const names: string[] = [];
       for (const { name } of tables) {
         const { rows } = await raw.query(
@@ -443,9 +443,9 @@ describe('the store', () => {
       'devices',
       'workshop_jobs',
     ];
-    expect(await carrying()).toEqual(expect.arrayContaining(before));
+    expect(await shapeOf()).toEqual(expect.arrayContaining(before));
     await store.children.erase('c7', 'parents asked', { ...clinician, role: 'administrator' });
-    expect(await carrying()).toEqual(['audit', 'tombstones']);
+    expect(await shapeOf()).toEqual(['audit', 'tombstones']);
     await expect(store.children.get('c7', clinician)).rejects.toMatchObject({ code: 'not-found' });
     await expect(
       store.caseload.write(exampleCaseload(8), 'old file', today, systemActor),

@@ -10,7 +10,7 @@ import { shownLog } from '../shown-log.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, administration, clinical, everyday } from './api.js';
 import { clinicSettings } from './schemas/clinic-settings.js';
-import { carrying, failures, idParams, itemsOf, nothing, pageOf, pageQuery } from './schemas/common.js';
+import { failures, idParams, itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
 const user = z.object({
@@ -76,7 +76,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
         }),
         response: {
           200: pageOf(
-            carrying<AuditRow>({
+            shapeOf<AuditRow>({
               id: z.string(),
               at: z.string(),
               userName: z.string(),

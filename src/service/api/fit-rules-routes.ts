@@ -6,7 +6,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { fitRulesView } from '../fit-rules-view.js';
 import { etag, expectedVersion, write } from '../write.js';
 import { type Api, clinical, signedIn } from './api.js';
-import { carrying, failures, itemsOf, listOf, pageOf, pageQuery, stamp } from './schemas/common.js';
+import { failures, itemsOf, listOf, pageOf, pageQuery, shapeOf, stamp } from './schemas/common.js';
 
 const tags = ['Fit rules'];
 const MOST_CHANGES = 200;
@@ -134,7 +134,7 @@ export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
         summary: 'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
         response: {
           200: listOf(
-            carrying<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
+            shapeOf<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
           ),
           ...failures,
         },

@@ -11,7 +11,7 @@ export const pageQuery = z.object({
 });
 
 /** The document names the fields that matter; whatever else the contract's type carries is sent along. */
-export const carrying = <T>(shape: z.ZodRawShape, description?: string): z.ZodType<T> =>
+export const shapeOf = <T>(shape: z.ZodRawShape, description?: string): z.ZodType<T> =>
   (description
     ? z.looseObject(shape).describe(description)
     : z.looseObject(shape)) as unknown as z.ZodType<T>;

@@ -2,12 +2,12 @@ import { z } from 'zod';
 import type { DataSuggestion, DeviceForecast, Flag } from '../../../forecast/contract.js';
 import { actionIds, reasonCodes } from '../../../recall/contract.js';
 import type { ChildSummary, RecallRow, RecallRun } from '../../../store/contract.js';
-import { carrying, date, listOf } from './common.js';
+import { date, listOf, shapeOf } from './common.js';
 
 const maybeDate = date.nullable();
 const series = z.object({ measure: z.string(), side: z.string() });
 
-export const forecast = carrying<DeviceForecast>(
+export const forecast = shapeOf<DeviceForecast>(
   {
     deviceId: z.string(),
     childId: z.string(),
@@ -37,7 +37,7 @@ export const forecast = carrying<DeviceForecast>(
   'An estimate from measurements: never a diagnosis, never a reason to skip a review',
 );
 
-export const flag = carrying<Flag>({
+export const flag = shapeOf<Flag>({
   id: z.string(),
   severity: z.string(),
   title: z.string(),
@@ -46,7 +46,7 @@ export const flag = carrying<Flag>({
   askWhom: z.string(),
 });
 
-export const suggestion = carrying<DataSuggestion>({
+export const suggestion = shapeOf<DataSuggestion>({
   id: z.string(),
   kind: z.string(),
   measurementIds: listOf(z.string()),
@@ -68,7 +68,7 @@ export const assessment = z.object({
   computedAt: z.string(),
 });
 
-export const childSummary = carrying<ChildSummary>({
+export const childSummary = shapeOf<ChildSummary>({
   id: z.string(),
   name: z.string(),
   birthDate: date,
@@ -90,7 +90,7 @@ export const childSummary = carrying<ChildSummary>({
   version: z.number(),
 });
 
-export const recallRun = carrying<RecallRun>({
+export const recallRun = shapeOf<RecallRun>({
   id: z.string(),
   today: date,
   month: date,
@@ -102,7 +102,7 @@ export const recallRun = carrying<RecallRun>({
   summary: z.record(z.string(), z.unknown()),
 });
 
-export const recallRow = carrying<RecallRow>({
+export const recallRow = shapeOf<RecallRow>({
   id: z.string(),
   runId: z.string(),
   childId: z.string(),
