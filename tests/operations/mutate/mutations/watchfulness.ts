@@ -65,7 +65,7 @@ export const watchfulness: readonly MutationGroup[] = [
     tests: slips,
     changes: [
       ['s.probability < SUSPECT', 's.probability < 1.1'],
-      ['Math.abs(reading.value / s.expected - 1) < 0.25', 'true'],
+      ['Math.abs(reading.value / s.expected - 1) < 0.25', 'false'],
     ],
   },
   {
