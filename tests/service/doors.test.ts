@@ -22,6 +22,7 @@ describe('where a sign-in leads', () => {
     '/\t/evil.example',
     '/%09/evil.example'.replace('%09', '\t'),
     '//evil.example',
+    '//evil.example/children',
     '/\\evil.example',
     '/\n/evil.example',
     '\\\\evil.example',
