@@ -18,39 +18,54 @@ export interface AssessSettings {
 
 const MOST_THREADS = 8;
 
+/** Threads that load the model while something else is still being read. */
+export function startThreads(settings: AssessSettings, most = MOST_THREADS): Worker[] {
+  const launcher = new URL('./assess-worker.mjs', import.meta.url);
+  const count = Math.min(MOST_THREADS, availableParallelism(), most);
+  return Array.from({ length: count }, () => {
+    const worker = new Worker(launcher, { workerData: settings });
+    // Nobody waits for it until it has work.
+    worker.unref();
+    return worker;
+  });
+}
+
+/** A thread has the next child at hand while the answer for the one before is on its way. */
+const AT_HAND = 2;
+
 /** Every child's assessment, in the order of the records, on all processors; the answers are those of one thread. */
 export async function assessInParallel(
   records: readonly ChildRecord[],
   settings: AssessSettings,
   onProgress: (done: number, total: number) => void,
+  threads: readonly Worker[] = startThreads(settings, records.length),
 ): Promise<Answer[]> {
   const answers: Answer[] = new Array(records.length);
   let next = 0;
   let done = 0;
   const work = (worker: Worker): Promise<void> =>
     new Promise((resolve, reject) => {
-      let at = -1;
+      worker.ref();
+      const given: number[] = [];
       const takeOne = (): void => {
         if (next < records.length) {
-          at = next++;
-          worker.postMessage(records[at]);
-        } else resolve();
+          given.push(next);
+          worker.postMessage(records[next++]);
+        } else if (given.length === 0) resolve();
       };
+      // A thread answers in the order in which it was asked.
       worker.on('message', (answer: Answer) => {
-        answers[at] = answer;
+        answers[given.shift() as number] = answer;
         onProgress(++done, records.length);
         takeOne();
       });
       worker.on('error', reject);
-      takeOne();
+      for (let k = 0; k < AT_HAND; k++) takeOne();
     });
-  const threads = Math.min(MOST_THREADS, availableParallelism(), records.length);
-  const launcher = new URL('./assess-worker.mjs', import.meta.url);
-  const workers = Array.from({ length: threads }, () => new Worker(launcher, { workerData: settings }));
   try {
-    await Promise.all(workers.map(work));
+    await Promise.all(threads.map(work));
   } finally {
-    await Promise.all(workers.map((worker) => worker.terminate()));
+    await Promise.all(threads.map((worker) => worker.terminate()));
   }
   return answers;
 }

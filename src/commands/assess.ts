@@ -1,3 +1,4 @@
+import type { Worker } from 'node:worker_threads';
 import { clinicList, levelledClinicList } from '../clinic/clinic-list.js';
 import { assessCaseload } from '../forecast/assess-caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
@@ -10,8 +11,9 @@ import { type Caseload, type ChildRecord, groupByChild } from '../records/caselo
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
+import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { withDecisionSentences, withSentences } from '../words/reason-sentence.js';
-import { type Answer, assessInParallel } from './assess-in-parallel.js';
+import { type Answer, type AssessSettings, assessInParallel } from './assess-in-parallel.js';
 import { terminal } from './terminal.js';
 
 export interface AssessOptions {
@@ -24,6 +26,8 @@ export interface AssessOptions {
   readonly settings?: RecallSettingsInput;
   /** The clinic's week, where every visit is to be given one. */
   readonly clinic?: ClinicWeekInput;
+  /** Threads started ahead with `settingsOf` these options. */
+  readonly threads?: readonly Worker[];
 }
 
 /** A caseload with everything that is computed from it. */
@@ -45,18 +49,27 @@ const DRAWS = 512;
 /** So few children are done before other threads have started. */
 const HERE_UP_TO = 8;
 
+export function settingsOf({
+  today,
+  model,
+  seed = SEED,
+  rules = loadRules(),
+}: AssessOptions): AssessSettings {
+  return { today, model, rules, seed, draws: DRAWS };
+}
+
 /** Forecasts and recall dates of a caseload; progress goes to the terminal's error side. */
 export async function assess(caseload: Caseload, options: AssessOptions): Promise<Assessed> {
   const { today } = options;
   const records = groupByChild(caseload);
-  const { model, seed = SEED, rules = loadRules() } = options;
-  const settings = { today, model, rules, seed, draws: DRAWS };
-  const context = () => ({ ...settings, model: loadGrowthModel(model) });
+  const settings = settingsOf(options);
+  const { rules } = settings;
+  const context = () => ({ ...settings, model: loadGrowthModel(settings.model) });
   const progress = (done: number, total: number) =>
-    terminal.progress(`Forecasting ${done} of ${total} children ...`);
+    terminal.progress(`Forecasting ${done} of ${total} children (products: ${tensorBackend}) ...`);
   const assessments: Answer[] =
-    records.length > HERE_UP_TO
-      ? await assessInParallel(records, settings, progress)
+    records.length > HERE_UP_TO || options.threads
+      ? await assessInParallel(records, settings, progress, options.threads)
       : assessCaseload(records, context(), progress);
   terminal.progress('');
   const question = { records, assessments, today, rules, month: options.month, settings: options.settings };

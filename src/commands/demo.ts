@@ -6,7 +6,8 @@ import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { defaultSettings } from '../store/people/default-settings.js';
-import { type Assessed, assess } from './assess.js';
+import { type Assessed, assess, settingsOf } from './assess.js';
+import { startThreads } from './assess-in-parallel.js';
 import { drawChild } from './draw-child.js';
 import { forecastTable } from './forecast-text.js';
 import { countsText, printRefused, readPaths, todayOf } from './reading-options.js';
@@ -32,6 +33,8 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const today = todayOf(options);
   const folder = resolve(options.out);
   const tables = join(folder, 'tables');
+  // They load while the clinic is invented and read.
+  const threads = options.tablesOnly ? undefined : startThreads(settingsOf({ today }));
   step('Inventing the clinic');
   const { caseload } = demoClinic({ children: options.children, seed: options.seed, today });
   await mkdir(tables, { recursive: true });
@@ -43,6 +46,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const parsed = await readPaths([tables], { today });
   const assessed = await assess(parsed.caseload, {
     today,
+    threads,
     clinic: {
       clinicians: [{ id: 'clinic', slotsPerWeek: defaultSettings.castingSlotsPerWeek }],
       workshop: [],

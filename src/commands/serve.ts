@@ -7,6 +7,7 @@ import { configuration } from '../service/configuration.js';
 import { openDemo } from '../service/demo.js';
 import type { ServiceDeps } from '../service/dependencies.js';
 import { jobStarter } from '../service/jobs/start-jobs.js';
+import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { openStore } from '../store/open-store.js';
 import { closeService, type OpenParts } from './close-service.js';
 import { ownDatabase } from './open-database.js';
@@ -66,6 +67,7 @@ async function start(open: OpenParts, stop: StopRequest): Promise<void> {
 
 function sayHello(where: string, demoSignIns: ServiceDeps['demoSignIns'], nobody: boolean): void {
   terminal.out(where);
+  terminal.out(`Wide sums run on TensorFlow.js: ${tensorBackend}`);
   if (demoSignIns.length > 0) {
     terminal.out('\nDemo clinic, everybody invented. Sign in as:');
     for (const { name, password, role } of demoSignIns)

@@ -3,6 +3,7 @@ import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
 import { configuration } from '../service/configuration.js';
 import { framesOf, runWorker } from '../service/jobs/run-worker.js';
+import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { openStore } from '../store/open-store.js';
 import { findDatabase } from './open-database.js';
 import { stopRequest } from './stop-request.js';
@@ -30,7 +31,7 @@ export async function worker(): Promise<void> {
     assessor(store, time, (error) => log.error({ frames: framesOf(error) }, 'a child could not be forecast')),
     log,
   );
-  log.info('worker ready');
+  log.info({ tensorBackend }, 'worker ready');
   await stop.asked;
   await Promise.race([
     store.close(GRACE_SECONDS),

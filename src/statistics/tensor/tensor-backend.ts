@@ -41,5 +41,5 @@ async function fastest(): Promise<TensorBackend> {
   return 'cpu';
 }
 
-// The fastest backend installed here, made ready before anything that multiplies is loaded.
-await fastest();
+/** The fastest backend installed here, made ready before anything that multiplies is loaded. */
+export const tensorBackend = await fastest();
