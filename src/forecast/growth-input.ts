@@ -1,7 +1,8 @@
 import type { GrowthInput } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { type MeasureId, technicalErrorAt } from '../records/measure.js';
+import { type MeasureId, measures, technicalErrorAt } from '../records/measure.js';
+import type { Measurement } from '../records/records.js';
 import { withStandIns } from './futures.js';
 import { growthHormoneEnd, growthHormoneStart } from './record-until.js';
 
@@ -19,9 +20,9 @@ export function growthInput(
   const { child } = record;
   const start = growthHormoneStart(record);
   // What is learned from is only what was read.
-  const measurements = model
-    ? withStandIns(record.measurements, (m) => model.measures.includes(m))
-    : record.measurements;
+  const measurements = withShoes(
+    model ? withStandIns(record.measurements, (m) => model.measures.includes(m)) : record.measurements,
+  );
   return {
     birthDate: child.birthDate,
     sex: child.sex,
@@ -47,3 +48,19 @@ export function growthInput(
           ),
   };
 }
+
+/**
+ * A shoe says of the foot in it no more than one size either way (common practice, no source), and of both feet together:
+ * each takes half of what it says.
+ */
+const withShoes = (measurements: readonly Measurement[]): readonly Measurement[] =>
+  measurements.flatMap((m) =>
+    m.measure !== 'shoe_length'
+      ? [m]
+      : (['left', 'right'] as const).map((side) => ({
+          ...m,
+          measure: 'foot_length' as const,
+          side,
+          technicalError: Math.SQRT2 * Math.max(m.technicalError ?? 0, measures.shoe_length.technicalError),
+        })),
+  );

@@ -31,6 +31,7 @@ export const measureIds = [
   'hand_breadth',
   'forearm_length',
   'forearm_girth',
+  'shoe_length',
   'weight',
 ] as const;
 export const measureId = z.enum(measureIds);
@@ -342,6 +343,16 @@ export const measures: Readonly<Record<MeasureId, Measure>> = Object.fromEntries
       4,
       [60, 500],
       false,
+    ),
+    // A record of its own: no rule takes it for a reading of the foot.
+    m(
+      'shoe_length',
+      'Shoe size (foot length it is made for)',
+      'shoe size',
+      false,
+      'marked in the shoe that is worn; Mondopoint, the foot length the size is made for',
+      8.5,
+      [80, 340],
     ),
     m('weight', 'Body weight', 'weight', false, 'light clothing, scale', 0.3, [0.5, 250], false, 'kg'),
   ].map((x) => [x.id, x]),

@@ -31,6 +31,7 @@ const spanish: Readonly<Record<MeasureId, string>> = {
   hand_breadth: 'ancho de la mano',
   forearm_length: 'largo del antebrazo',
   forearm_girth: 'contorno del antebrazo',
+  shoe_length: 'número de zapato',
   weight: 'peso',
 };
 

@@ -42,7 +42,7 @@ export function readSize(
   const words = said.length > 0 ? said : [setting].filter((word) => word !== '');
   if (words.length === 0) {
     const places = 'say it in a unit column, in the heading (foot_length_left_cm) or in the cell (17,5 cm)';
-    return { why: 'has no unit', accepted: `${accepted}; ${places}, or give --unit cm` };
+    return { why: 'has no unit', accepted: `${accepted}; ${places}` };
   }
   const known = words.map(unitNamed);
   const unknown = words[known.indexOf(null)];

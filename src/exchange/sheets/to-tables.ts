@@ -19,6 +19,7 @@ import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { measurementRows, type RawReading, readingsIn, valueColumns } from './reading-rows.js';
 import { meetPeople, type PersonRow, refusal, type TakenTable } from './sheet-rows.js';
+import { shoesIn } from './shoe-rows.js';
 import { type Column, columnName, columnQuestion, sheetLanguages, takeColumns } from './take-columns.js';
 import { visitDates } from './visit-dates.js';
 
@@ -139,6 +140,7 @@ interface Gathered {
   readonly rows: readonly PersonRow[];
   readonly readings: readonly RawReading[];
   readonly markers: readonly MadeRow[];
+  readonly shoes: readonly MadeRow[];
   readonly mentions: readonly Mention[];
   readonly devices: DeviceRows;
   readonly firstDevice: Map<GridRow, MadeRow>;
@@ -156,6 +158,7 @@ function gathered(
   const visits = visitDates(taken, today, asker, notices, refused);
   const readings: RawReading[] = [];
   const markers: MadeRow[] = [];
+  const shoes: MadeRow[] = [];
   const mentions: Mention[] = [];
   const speaks = columns.some(
     (c) =>
@@ -171,11 +174,12 @@ function gathered(
     if (!speaks) continue;
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
     readings.push(...readingsIn(taken, row, person, dateFor, asker, refused));
+    shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate), refused));
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, visit, refused, today));
   }
-  return { taken, rows, readings, markers, mentions, devices, firstDevice: new Map() };
+  return { taken, rows, readings, markers, shoes, mentions, devices, firstDevice: new Map() };
 }
 
 const whoColumn = (columns: readonly Column[]): Column | null =>
@@ -198,14 +202,14 @@ function addDevices(all: readonly Gathered[]): void {
 const compareText = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
 
 function madeTables(
-  { taken, rows, readings, markers, devices, firstDevice }: Gathered,
+  { taken, rows, readings, markers, shoes, devices, firstDevice }: Gathered,
   settings: SheetSettings,
   asker: Asker,
   { refused, notices, doubtful, children }: Shared,
 ): TextTable[] {
   const { file } = taken.table;
   const units = chooseUnits(valueColumns(taken, readings), asker, settings.unit, notices);
-  const measurements = measurementRows(taken, readings, units, refused, doubtful);
+  const measurements = [...measurementRows(taken, readings, units, refused, doubtful), ...shoes];
   keepOthers(taken, rows, measurements, firstDevice, children);
   const made = (table: TableName, of: readonly MadeRow[]) =>
     of.length > 0 ? [madeTable(file, table, of)] : [];

@@ -11,6 +11,7 @@ const WEIGHT = [3.4, 7.5, 9.7, 12.2, 16.5, 21, 26, 33, 42, 52, 60, 65];
 const HEAD = [345, 430, 460, 485, 505, 515, 522, 530, 540, 550, 556, 560];
 const SHARE: Partial<Record<MeasureId, number>> = {
   foot_length: 0.153,
+  shoe_length: 0.153,
   foot_breadth: 0.06,
   heel_width: 0.04,
   malleolar_width: 0.042,
@@ -54,7 +55,8 @@ export function canBe(measure: MeasureId, size: number, ageYears: number | null)
   return size > usual / wide && size < usual * wide;
 }
 
-function usualSize(measure: MeasureId, age: number): number | null {
+/** About what a child of this age has, mm (kg); null where nobody says. */
+export function usualSize(measure: MeasureId, age: number): number | null {
   if (measure === 'weight') return at(WEIGHT, age);
   if (measure.startsWith('head_')) return at(HEAD, age) * (measure === 'head_circumference' ? 1 : 0.31);
   const share = SHARE[measure];
