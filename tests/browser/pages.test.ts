@@ -4,7 +4,7 @@
  * prints; the calendar is read by ical.js, an independent parser.
  */
 import ICAL from 'ical.js';
-import type { Browser } from 'playwright-core';
+import type { Browser, Response } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { actionIds } from '../../src/recall/contract.js';
 import { systemActor } from '../../src/store/contract.js';
@@ -67,10 +67,14 @@ const placesOf: Record<string, () => string[]> = {
     '/fit-rules',
     '/fit-rules/solid-afo',
     '/children/nobody',
+    // Nothing found, nothing to show, nothing accepted.
+    '/children?text=zzzz',
+    '/recall?text=zzzz',
+    childPath(`/what-if/several?device=${child.deviceId}&gain.foot_length=lots&on=1999-01-01`),
   ],
   scheduler: () => ['/children', childPath(), '/recall', '/capacity'],
-  administrator: () => ['/users', '/settings', '/import', '/access-log'],
-  auditor: () => ['/access-log', '/fit-rules/kafo'],
+  administrator: () => ['/users', '/settings', '/import', '/import/readings', '/access-log?childId=nobody'],
+  auditor: () => ['/access-log', '/help/family', '/sign-offs', '/fit-rules/kafo'],
 };
 
 describe('every page', () => {
@@ -185,6 +189,7 @@ describe('the clinician', () => {
     await page.keyboard.type(String(Math.round(reading.value * 1.12)));
     await page.keyboard.press('Control+Enter');
     await page.waitForSelector('#confirmed');
+    expect(await accessibilityFaults(page), 'with a reading in doubt').toEqual([]);
     expect((await service.store.visits.list(child.id, systemActor)).length).toBe(before);
     await page.fill(`[id="${field}"]`, `${reading.value / 10} cm`);
     // Skin and fit of the device belong to the same visit and the same save.
@@ -208,6 +213,35 @@ describe('the clinician', () => {
     expect(after.events.filter((e) => e.date === TODAY && e.kind === 'verdict')).toMatchObject([
       { deviceId: child.deviceId, verdict: 'tight' },
     ]);
+    await context.close();
+  });
+
+  it('enters six readings and two judgements in one page and one save, pressed twice', async () => {
+    const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
+    let other: { id: string; worn: string[] } | undefined;
+    for (const { id } of items.filter((c) => c.id !== child.id)) {
+      const { devices, measurements } = await service.store.children.record(id, systemActor);
+      const worn = devices.filter((d) => d.status === 'worn').map((d) => d.id);
+      const sized = new Set(measurements.map((m) => `${m.measure}.${m.side}`));
+      if (worn.length >= 2 && sized.size >= 8) other ??= { id, worn };
+    }
+    const { id, worn } = other!;
+    const { page, context } = await signedIn(browser, service.url, 'clinician');
+    await page.goto(`/children/${encodeURIComponent(id)}/visit`);
+    const fields = await page.locator('.readings input[data-hint^="last"]').all();
+    for (const field of fields.slice(0, 6)) {
+      const [, last] = /last ([\d.]+)/.exec((await field.getAttribute('data-hint')) ?? '') ?? [];
+      await field.fill(last);
+    }
+    for (const device of worn.slice(0, 2)) await page.check(`input[name="verdict/${device}"][value=good]`);
+    const pages: string[] = [];
+    page.on('framenavigated', (f) => pages.push(new URL(f.url()).pathname));
+    await page.dblclick('#save');
+    await page.waitForURL((url) => url.pathname === `/children/${id}`);
+    expect(pages, 'pages of a visit').toEqual([`/children/${id}`]);
+    const after = await service.store.children.record(id, systemActor);
+    expect(after.measurements.filter((m) => m.date === TODAY)).toHaveLength(6);
+    expect(after.events.filter((e) => e.date === TODAY && e.kind === 'verdict')).toHaveLength(2);
     await context.close();
   });
 
@@ -423,15 +457,32 @@ describe('the family', () => {
     await page.fill('#link-label', 'mother');
     await page.click('text=Make a link');
     const link = await page.inputValue('#url');
+    expect(await accessibilityFaults(page), 'the new link').toEqual([]);
 
-    const home = await browser.newContext();
+    // Without script, on a telephone: few bytes, and the chart whole.
+    const home = await browser.newContext({
+      javaScriptEnabled: false,
+      viewport: { width: 390, height: 844 },
+    });
     const sheet = await home.newPage();
+    const bytes: Promise<number>[] = [];
+    const counted = (r: Response) => void bytes.push(r.body().then((b) => b.length));
+    sheet.on('response', counted);
     await sheet.goto(link);
+    await sheet.waitForLoadState('networkidle');
+    sheet.off('response', counted);
+    const sent = (await Promise.all(bytes)).reduce((sum, n) => sum + n, 0);
+    expect(sent, 'bytes of the family page before compression').toBeLessThan(60_000);
+    const chart = (await sheet.locator('.chart.narrow svg').boundingBox())!;
+    expect(chart.x + chart.width).toBeLessThanOrEqual(390);
+    expect(
+      chart.width / Number(await sheet.getAttribute('.chart.narrow svg', 'width')),
+      'letters of full size',
+    ).toBeGreaterThan(0.85);
     const words = await sheet.textContent('main');
     expect(words).not.toMatch(/centile|percentile|z-score|\bAFO\b|orthosis|probab|predict|diagnos/i);
     expect(words).toContain('20 minutes');
     expect(words).toMatch(/Call us/);
-    expect(await accessibilityFaults(sheet)).toEqual([]);
     const pdf = (await sheet.pdf({ format: 'A4' })).toString('latin1');
     expect(pdf.match(/\/Type\s*\/Page[^s]/g)?.length).toBe(1);
     await sheet.click('text=Español');
@@ -480,6 +531,7 @@ describe('the lead and the administrator', () => {
     await page.click('text=Try it: dry run');
     await page.waitForSelector('h1 >> text=Dry run');
     expect(await page.textContent('main')).toContain('2019-13-01');
+    expect(await accessibilityFaults(page), 'a dry run with a refused row').toEqual([]);
     await expect(service.store.children.get('imported-1', systemActor)).rejects.toThrow();
     await page.click('button:has-text("Write 1 rows")');
     await page.waitForURL((url) => url.pathname === '/import');

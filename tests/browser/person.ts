@@ -21,12 +21,12 @@ export async function signedIn(
   return { context, page };
 }
 
-/** What axe-core (WCAG 2.1 A and AA and its best practices) finds on the page, one line each. */
+/** What axe-core (WCAG 2.2 A and AA and its best practices) finds on the page, one line each. */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
   await page.evaluate(axe.source);
   const found = await page.evaluate(() =>
     (window as unknown as { axe: typeof axe }).axe.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'],
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
     }),
   );
   return found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).slice(0, 3)}`);

@@ -253,3 +253,61 @@ describe('pictures on a machine without fonts', () => {
     ).toBeGreaterThan(1e6);
   });
 });
+
+describe('colours', () => {
+  type Rgb = readonly [number, number, number];
+  const rgb = (hex: string): Rgb =>
+    [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16) / 255) as unknown as Rgb;
+  const linear = (c: number) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+  const luminance = (colour: Rgb) => {
+    const [r, g, b] = colour.map(linear);
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  /** Contrast ratio of WCAG 2.2 (definition from memory): white on black is 21. */
+  const contrast = (a: Rgb, b: Rgb) => {
+    const [low, high] = [luminance(a), luminance(b)].toSorted((x, y) => x - y);
+    return (high + 0.05) / (low + 0.05);
+  };
+  /** How whole loss of a cone looks: matrices of Machado, Oliveira and Fernandes 2009 on linear light, from memory. */
+  const dichromat = {
+    protan: [0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998],
+    deutan: [0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.01182, 0.04294, 0.968881],
+    tritan: [1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.3039],
+  };
+  const seen = (colour: Rgb, m: readonly number[]) => {
+    const light = colour.map(linear);
+    return [0, 3, 6].map((row) => light.reduce((sum, c, i) => sum + m[row + i] * c, 0));
+  };
+  const apart = (a: readonly number[], b: readonly number[]) => Math.hypot(...a.map((c, i) => c - b[i]));
+  const white = rgb('#ffffff');
+  const layer = (spec: Spec, data: string) => spec.layer.find((l: Spec) => l.data.name === data);
+  const [left, right]: string[] = layer(charts.growth, 'joined').encoding.color.scale.range;
+
+  it('are told from white paper by lines and letters (WCAG 2.2: 3 for a line, 4.5 for a letter)', () => {
+    expect(contrast(white, rgb('#000000'))).toBeCloseTo(21, 5);
+    for (const colour of [left, right]) expect(contrast(rgb(colour), white), colour).toBeGreaterThan(4.5);
+    const letters = (node: unknown): string[] =>
+      node && typeof node === 'object'
+        ? [
+            ...((node as Spec).mark?.type === 'text' && (node as Spec).mark.color
+              ? [(node as Spec).mark.color]
+              : []),
+            ...Object.entries(node).flatMap(([key, inner]) => (key === 'datasets' ? [] : letters(inner))),
+          ]
+        : [];
+    const all = Object.values(charts).flatMap(letters);
+    expect(all.length).toBeGreaterThan(5);
+    // White letters are only the halo under others.
+    for (const colour of all.filter((c) => c !== '#ffffff'))
+      expect(contrast(rgb(colour), white), colour).toBeGreaterThan(4.5);
+  });
+
+  it('keep left from right, and what does not fit from what does, for every kind of colour-blind eye and in grey', () => {
+    const bars: string[] = layer(charts.capacity, 'parts').encoding.color.scale.range;
+    for (const [a, b] of [[left, right], bars] as const) {
+      for (const [eye, matrix] of Object.entries(dichromat))
+        expect(apart(seen(rgb(a), matrix), seen(rgb(b), matrix)), `${a} ${b} ${eye}`).toBeGreaterThan(0.15);
+      expect(contrast(rgb(a), rgb(b)), `${a} ${b} in grey`).toBeGreaterThan(1.5);
+    }
+  });
+});

@@ -73,8 +73,8 @@ export function RoomPage(props: RoomPageProps) {
           <ScrollBox label="Room by dimension and side">
             <table class="stack">
               <caption>
-                What limits first is on top. All lengths in mm, rounded up. Side bars count; what straps and
-                flares can still give does not.
+                What the room in force lasts shortest for is on top. All lengths in mm, rounded up. Side bars
+                count; what straps and flares can still give does not.
               </caption>
               <thead>
                 <tr>

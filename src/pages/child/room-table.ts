@@ -27,7 +27,7 @@ export interface RoomRow {
   readonly neededMm: readonly (readonly number[])[];
 }
 
-/** What the next devices of a pair (or the one device) would need if cast today, what limits first on top. */
+/** What the next devices of a pair (or the one device) would need if cast today; what the room in force lasts shortest for on top. */
 export function roomTable(
   posterior: ChildPosterior,
   views: readonly DeviceView[],
@@ -41,7 +41,7 @@ export function roomTable(
   const question = { posterior, series, castDate: today, draws: DRAWS, seed };
   const needed = roomByMonth(question, monthsAsked, oddsAsked, liftsOf(views, rules));
   const ageYears = decimalAgeYears(birthDate, today);
-  return byDriver({
+  const rows = byDriver({
     room: views.flatMap((v) => v.forecast.room),
     drivers: views.flatMap((v) => v.forecast.drivers),
   }).flatMap(({ series: s }): RoomRow[] => {
@@ -67,6 +67,13 @@ export function roomTable(
       },
     ];
   });
+  const odds = oddsAsked.indexOf(usually.odds);
+  /** Left and right of a dimension stay together. */
+  const shortest = (row: RoomRow) =>
+    Math.min(
+      ...rows.filter((r) => r.series.measure === row.series.measure).map((r) => monthsInForce(r, odds) ?? 0),
+    );
+  return rows.toSorted((a, b) => shortest(a) - shortest(b));
 }
 
 /** Heights that a bar of a joint further down lifts, with the travel it has now. */

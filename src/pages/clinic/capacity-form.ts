@@ -5,6 +5,7 @@ import {
   clinicCapacitySettings,
 } from '../../service/api/schemas/clinic-settings.js';
 import type { Form } from '../parts/route-types.js';
+import { readPastedDays } from './pasted-days.js';
 
 export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 /** A closed span is kept as days; nobody closes for longer in one line. */
@@ -126,7 +127,21 @@ function readSpans(note: Note, field: string, form: Form, kind: string): NamedSp
     else if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) note(refused(where, given, 'at most a year'));
     else return [{ from, to, name: name.slice(0, 80) }];
     return [];
-  }).flat();
+  })
+    .flat()
+    .concat(readPasted(note, field, form[`${kind}-lines`] ?? ''));
+}
+
+/** Days pasted as lines; they stand as rows once they are saved. */
+function readPasted(note: Note, field: string, text: string): NamedSpan[] {
+  const { days, refused: lines } = readPastedDays(text);
+  for (const { line, given } of lines)
+    note(
+      refused(`${field}, line ${line}`, given, 'a day such as 25 Dec 2026, or first to last, then its name'),
+    );
+  for (const { from, to } of days)
+    if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) note(refused(field, `${from} to ${to}`, 'at most a year'));
+  return days;
 }
 
 function daysOf({ from, to }: NamedSpan): IsoDate[] {

@@ -143,13 +143,21 @@ export function CapacityPage(props: CapacityPageProps) {
           <p class="hint">
             First and last day; without a last day it is the one day. Saving gives more empty rows.
           </p>
-          <DateRows form={form} kind="holidays" title="School holidays" named spare={2}>
+          <DateRows
+            form={form}
+            kind="holidays"
+            title="School holidays"
+            named
+            pasted="Or paste the school's list"
+            spare={2}
+          >
             Families who asked for them are planned into them.
           </DateRows>
           <DateRows
             form={form}
             kind="closures"
             title="Clinic closed: public holidays and other days"
+            pasted="Or paste the public holidays of your region"
             spare={2}
           >
             Nobody is planned; bookings on these days must be made anew.

@@ -8,6 +8,7 @@ import { deviceAnswer } from '../../words/family/device-answer.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import type { FamilyWords, UrgentReason, WornDevice } from '../../words/family/family-words.js';
 import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
+import type { Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
@@ -23,7 +24,7 @@ export function FamilyPage(props: {
   /** Have a native reader's eyes been over these words? */
   checked: boolean;
   /** Empty where nothing was measured yet. */
-  charts: { readonly wide: string; readonly narrow: string };
+  charts: Drawn;
   contact: string;
   /** Last day of the link it was opened by; null for the clinic's own print. */
   linkUntil: string | null;
@@ -138,7 +139,7 @@ const Languages = ({ words, href }: { words: FamilyWords; href: (language: strin
   </nav>
 );
 
-const GrowthFigure = (props: { words: FamilyWords; charts: { wide: string; narrow: string } }) => (
+const GrowthFigure = (props: { words: FamilyWords; charts: Drawn }) => (
   <section class="card" aria-labelledby="chart">
     <h2 id="chart">{props.words.chartTitle}</h2>
     {(['wide', 'narrow'] as const).map((size) => (

@@ -1,5 +1,4 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { familyAnswerFields, stopsWearing } from '../../records/family-answer.js';
 import { loadRules } from '../../rules/load-rules.js';
@@ -13,6 +12,7 @@ import { saveForm } from '../../service/write.js';
 import type { Actor, FamilyQuestion } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
+import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
@@ -58,17 +58,16 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     const whole = actor.role === 'clinician' || actor.role === 'family';
     const [measure] = chartableMeasures(view);
     const posterior = whole && measure ? posteriorOf(view.record, deps) : null;
-    const draw = (widthPx: number) =>
+    const charts =
       whole && measure
-        ? renderSvg(
+        ? await drawBoth((widthPx) =>
             growthSpec(view, measure, posterior, today, {
               audience: 'family',
               language: words.language,
               widthPx,
             }),
           )
-        : '';
-    const [wide, narrow] = (await Promise.all([draw(720), draw(340)])).map(shortened);
+        : NOT_DRAWN;
     const worn = asked && wornOf(view, asked);
     return sendPage(
       reply.header('referrer-policy', 'no-referrer'),
@@ -77,7 +76,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
         view={view}
         words={words}
         checked={languages.some((l) => l.language === words.language && l.signed !== null)}
-        charts={{ wide, narrow }}
+        charts={charts}
         contact={settings.contact}
         linkUntil={shown.linkUntil}
         languageHref={(language) => `${path}?language=${language}`}
@@ -219,10 +218,6 @@ function languageOf(view: ChildView, clinic: string, telephone: string | undefin
   const asked = (telephone ?? '').split(',').map((part) => part.split(';')[0].trim());
   return firstLanguage(asked) ?? own ?? clinic;
 }
-
-/** The same picture in fewer bytes: a tenth of a pixel is finer than any telephone shows. */
-const shortened = (svg: string): string =>
-  svg.replace(/\d+\.\d{2,}/g, (n) => String(Math.round(10 * Number(n)) / 10));
 
 /** The device asked about, if it is still worn. */
 function wornOf(view: ChildView, { deviceId }: FamilyQuestion) {

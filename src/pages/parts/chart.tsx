@@ -1,5 +1,6 @@
 import type { Spec } from '../../charts/fill-spec.js';
 import { renderSvg } from '../../charts/render-chart.js';
+import { slimSvg } from '../../charts/slim-svg.js';
 
 /** The same chart for a desk and for a telephone held upright. */
 export interface Drawn {
@@ -13,7 +14,7 @@ export const NOT_DRAWN: Drawn = { wide: '', narrow: '' };
 
 export async function drawBoth(chart: (widthPx?: number) => Spec): Promise<Drawn> {
   const [wide, narrow] = await Promise.all([renderSvg(chart()), renderSvg(chart(NARROW_PX))]);
-  return { wide, narrow };
+  return { wide: slimSvg(wide), narrow: slimSvg(narrow) };
 }
 
 /** A chart drawn on the server; with a specification it becomes interactive where pointer or keyboard touches it. */
