@@ -5,6 +5,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { deviceHistory } from '../records/device-history.js';
 import type { FitRules } from '../rules/fit-rule.js';
+import { standingCautions } from './cautions.js';
 import { childSeed } from './child-seed.js';
 import type { DataSuggestion, DeviceForecast, Flag } from './contract.js';
 import { type DevicePlan, planDevice } from './device/device-plan.js';
@@ -14,8 +15,9 @@ import { forecastDevice } from './device/forecast-device.js';
 import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-outcome.js';
 import { usualLife } from './device/usual-life.js';
 import { findFindings } from './flags/find-findings.js';
-import { findFlags } from './flags/find-flags.js';
+import { findFlags, mostUrgentFirst } from './flags/find-flags.js';
 import type { Finding } from './flags/finding.js';
+import { findingFlags } from './flags/finding-flags.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
 import { recordUntil } from './record-until.js';
@@ -66,12 +68,14 @@ function notAssessed(fullRecord: ChildRecord, { today, seed, rules }: Assessment
     const named = namedOutcome(record, device, deviceHistory(device, record.events), today);
     return { ...emptyForecast(record, device, today, seed, null), ...(named ?? notComputed) };
   });
+  const findings = findFindings(record, rules, today);
+  const seen = { record, today, posterior: null, plans: [], answers: new Map(), findings, rules };
   return {
     childId: record.child.id,
     growth: { kind: 'too-few-measurements', advice: notComputed.explanation },
     forecasts,
-    flags: [],
-    findings: findFindings(record, rules, today),
+    flags: [...findingFlags(seen), ...standingCautions(record)].sort(mostUrgentFirst),
+    findings,
     suggestions: [],
   };
 }

@@ -34,6 +34,19 @@ describe('assessChild', () => {
     expect(errors).toHaveLength(1);
   });
 
+  it('says of such a child what was found on its skin, and its cautions, all the same', () => {
+    const rules = new Map(loadRules());
+    rules.set('solid-afo', { ...rules.get('solid-afo')!, dimensions: undefined as never });
+    const built = girl()
+      .device('solid-afo', 'left', 3)
+      .event('verdict', 0.1, { verdict: 'good', note: 'blister on heel' });
+    const { flags, findings, forecasts } = built.assess({ rules });
+    expect(forecasts[0].outcome).toBe('not-computed');
+    expect(findings.map((f) => f.kind)).toEqual(['skin-open']);
+    expect(flags[0]).toMatchObject({ severity: 'act-now', deviceId: forecasts[0].deviceId });
+    expect(flags.map((f) => f.id)).toContain('standing-skin');
+  });
+
   it('gives the same answer for the same seed, and dates in order P10 <= P50 <= P90', () => {
     const built = girl().device('solid-afo', 'left', 3);
     const [a, b] = [built.assess(), built.assess()];

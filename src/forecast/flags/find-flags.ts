@@ -62,5 +62,8 @@ export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion
     ...recordFlags(trusted),
     ...standingCautions(input.record),
   ];
-  return found.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity));
+  return found.sort(mostUrgentFirst);
 }
+
+export const mostUrgentFirst = (a: Flag, b: Flag): number =>
+  severities.indexOf(a.severity) - severities.indexOf(b.severity);

@@ -77,10 +77,7 @@ export const watchfulness: readonly MutationGroup[] = [
       'tests/forecast/findings.test.ts',
     ],
     changes: [
-      [
-        '    flags: [],\n    findings: findFindings(record, rules, today),',
-        '    flags: [],\n    findings: [],',
-      ],
+      ['[...findingFlags(seen), ...standingCautions(record)]', '[...standingCautions(record)]'],
       ['else if (!rule) named.set(device.id, unknownFamily(device.family));', 'else if (!rule) continue;'],
       ["outcome: 'blocked',", "outcome: 'full-grown',"],
       ['...(named ?? notComputed)', '...named'],
