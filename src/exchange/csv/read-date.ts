@@ -54,7 +54,9 @@ function numericDate(a: number, b: number, year: number, mark: string, order: Da
   if (a > 12 || a === b) return calendarDate(year, b, a);
   if (b > 12) return calendarDate(year, a, b);
   const [dayFirst, monthFirst] = [calendarDate(year, b, a), calendarDate(year, a, b)];
-  return { why: `can be read as ${dayFirst} or as ${monthFirst}; --date-format dmy or mdy says which` };
+  return {
+    why: `can be read as ${dayFirst} or as ${monthFirst}; a date such as 2024-03-17 or 17 Mar 2024 says which`,
+  };
 }
 
 function calendarDate(year: number, month: number, day: number): IsoDate | Unread {
