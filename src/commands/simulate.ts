@@ -6,6 +6,7 @@ import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import { parseRecords } from '../study/backtest/parse-records.js';
+import { atEqualVisits, bestInWords, bestPolicy } from '../study/simulate/compare-policies.js';
 import type { RecallPolicy, World } from '../study/simulate/contract.js';
 import { replacementNeed } from '../study/simulate/replacement-need.js';
 import { simulateCaseload } from '../study/simulate/simulate-caseload.js';
@@ -35,9 +36,9 @@ export interface SimulateOptions {
 
 const START = '2025-01-06';
 const CHILDREN = 60;
-/** Casts above the least need that a policy which is never late makes, and visits beside those for casts, a child-year. */
+/** Casts above the least need that a policy which is never late makes, and visits beside those for casts (the usual reviews), a child-year. */
 const CASTS_OVER_NEED = 1.6;
-const OTHER_VISITS = 1.5;
+const OTHER_VISITS = 2.25;
 const MISSED_SHARE = 0.12;
 
 const policies: readonly RecallPolicy[] = [
@@ -114,6 +115,9 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     replacementNeed: need,
     model: { name: model.name, version: model.version },
     seconds: Math.round((performance.now() - begun) / 100) / 10,
+    best: bestPolicy(summaries).policy,
+    bestInWords: bestInWords(summaries),
+    atEqualVisits: atEqualVisits(summaries),
     policies: summaries,
     limits: [
       'One device a child; a visit shows whether it is outgrown; forecasts see readings with technical error only.',
@@ -167,6 +171,12 @@ function text(
         cell(s.casts, 2),
         s.overtimeWeeks.mean.toFixed(1),
       ]),
+    ),
+    '',
+    bestInWords(summaries),
+    ...atEqualVisits(summaries).map(
+      (c) =>
+        `${c.policy}: ${c.weightedDays.toFixed(1)} weighted days beyond use at ${c.visits.toFixed(2)} visits, against ${c.fixedWeightedDays.toFixed(1)} at ${c.fixedVisits.toFixed(2)} (${c.fixed}): ${Math.round(100 * c.ratio)} %.`,
     ),
     '',
     `${report.seconds} seconds.`,

@@ -38,7 +38,9 @@ const QUARTER_WEEKS = 13;
 export function policyName(policy: RecallPolicy): string {
   if (policy.kind === 'forecast') {
     const accepted =
-      policy.acceptedChance === undefined ? '' : `, accepted ${Math.round(100 * policy.acceptedChance)} %`;
+      policy.acceptedChance === undefined
+        ? ''
+        : `, accepted ${Math.round(100 * policy.acceptedChance)} %${policy.acceptedChance === SHIPPED ? ' (shipped)' : ''}`;
     return `forecast${accepted}${policy.levelled ? ', levelled' : ', not levelled'}`;
   }
   if (policy.castAheadShare <= 0) return `${policy.months}-monthly, cast every time`;
