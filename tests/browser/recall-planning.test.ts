@@ -94,5 +94,11 @@ it('plans the weeks anew around what was agreed', async () => {
   expect(await row(ids[1]).textContent()).toContain('booked for 24 Jun 2026');
   expect(await page.getByRole('button', { name: 'Give them a week' }).count()).toBe(0);
   expect(await accessibilityFaults(page)).toEqual([]);
+
+  // Next month's list: one press, and it is being made.
+  pages = 0;
+  await page.getByRole('button', { name: 'List to the end of July' }).click();
+  await page.waitForSelector('[role=status] >> text=A new list is being made');
+  expect(pages, 'pages to next month’s list').toBe(1);
   await context.close();
 }, 180_000);

@@ -23,6 +23,7 @@ export interface TodayPageProps {
   readonly more: number;
   /** The day the list was made; null before the first. */
   readonly listMade: string | null;
+  readonly anyChild: boolean;
 }
 
 /** Where a clinician starts: who is here today and tomorrow, who cannot wait, who comes next. */
@@ -43,7 +44,18 @@ export function TodayPage(props: TodayPageProps) {
           </button>
         </p>
       </form>
-      {listMade === null && (
+      {!props.anyChild && (
+        <Empty>
+          No child is on record yet.{' '}
+          {context.user?.role === 'clinician' && (
+            <>
+              <a href="/children/new">Enter the first one</a>, or have
+            </>
+          )}
+          {context.user?.role !== 'clinician' && 'Have'} an administrator import the clinic's list.
+        </Empty>
+      )}
+      {props.anyChild && listMade === null && (
         <Empty>
           There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
         </Empty>

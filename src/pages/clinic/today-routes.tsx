@@ -40,6 +40,7 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
         whose={whose}
         more={Math.max(0, list.length - SHOWN)}
         listMade={run?.today ?? null}
+        anyChild={run !== null || (await store.children.count({ status: 'any' })) > 0}
       />,
     );
   });

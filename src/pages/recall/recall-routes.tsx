@@ -57,12 +57,14 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       run ? store.recall.entries(run.id, {}, actor) : [],
       before ? store.recall.entries(before.id, {}, actor) : null,
     ]);
+    // The list that was asked for is below.
+    const ready = request.query.notice === 'run-started' && job?.status === 'done';
     const due = all.filter((r) => r.list !== 'open');
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return sendPage(
       reply,
       <RecallPage
-        context={context}
+        context={ready ? { ...context, notice: '' } : context}
         run={run}
         job={job ?? null}
         rows={filterRows(all, query)}
