@@ -67,7 +67,8 @@ describe('a recall list made again', () => {
     expect(afterwards(declines).entry.weekReason).toContain('The family could not come');
     expect(afterwards(notBrought).entry.plannedWeek).not.toBe(weeks[1]);
     expect(afterwards(notBrought).entry.weekReason).toContain('Not brought');
-    for (const appointment of [addDaysIso(testToday, -1), addDaysIso(testToday, 184)]) {
+    // A Friday that is past, and a Tuesday more than half a year ahead.
+    for (const appointment of [addDaysIso(testToday, -2), addDaysIso(testToday, 184)]) {
       const refused = await service.as('scheduler', {
         method: 'PUT',
         url: `/api/recall-entries/${afterwards(books).id}/state`,
