@@ -68,6 +68,7 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     add(v.ageWeeks, { is: 'age-unit' }, language);
     for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
       add(v[is], { is }, language);
+    for (const list of [v.remarks, v.skin]) add(list, { is: 'kept' }, language);
   }
   for (const [family, list] of Object.entries(spokenDevices))
     add(`${list}|${family}`, { is: 'device', family }, null);

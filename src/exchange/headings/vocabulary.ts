@@ -76,8 +76,11 @@ export type DimensionId = 'length' | 'breadth' | 'height' | 'girth' | 'diagonal'
 
 export interface Vocabulary {
   readonly fields: Partial<Record<FieldId, string>>;
-  /** Columns that are understood and kept as they are: running numbers, today's age, the next review, notes. */
+  /** Columns that are understood and kept as they are: running numbers, today's age, the next review. */
   readonly kept: string;
+  /** Columns of remarks on the visit, and of the skin at it: kept, and told to the devices worn that day. */
+  readonly remarks: string;
+  readonly skin: string;
   readonly parts: Partial<Record<PartId, string>>;
   readonly dimensions: Partial<Record<DimensionId, string>>;
   /** Whole words for a measure, by its id. */

@@ -12,6 +12,7 @@ import { chooseDates, type Order } from './choose-dates.js';
 import { chooseUnits } from './choose-units.js';
 import { DeviceRegister } from './devices/device-register.js';
 import { DeviceRows, type Mention } from './devices/device-rows.js';
+import { type Remark, remarkEvents, remarksIn } from './devices/remark-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { markersIn } from './marker-rows.js';
@@ -96,7 +97,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     return gathered(t, rows.get(t) ?? [], settings, devices, asker, shared);
   });
   addDevices(all);
-  const tables = all.flatMap((t) => madeTables(t, settings, asker, shared));
+  const tables = all.flatMap((t) => madeTables(t, settings, asker, register, shared));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
   return { tables: [...childTables, ...tables], refused, notices, doubtful, columns: shown };
 }
@@ -142,6 +143,7 @@ interface Gathered {
   readonly markers: readonly MadeRow[];
   readonly shoes: readonly MadeRow[];
   readonly mentions: readonly Mention[];
+  readonly remarks: readonly Remark[];
   readonly devices: DeviceRows;
   readonly firstDevice: Map<GridRow, MadeRow>;
 }
@@ -160,6 +162,7 @@ function gathered(
   const markers: MadeRow[] = [];
   const shoes: MadeRow[] = [];
   const mentions: Mention[] = [];
+  const remarks: Remark[] = [];
   const speaks = columns.some(
     (c) =>
       c.meaning?.kind === 'reading' ||
@@ -173,13 +176,14 @@ function gathered(
     }
     if (!speaks) continue;
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
+    remarks.push(...remarksIn(taken, row, person, dateFor));
     readings.push(...readingsIn(taken, row, person, dateFor, asker, refused));
     shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate), refused));
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, visit, refused, today));
   }
-  return { taken, rows, readings, markers, shoes, mentions, devices, firstDevice: new Map() };
+  return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
 }
 
 const whoColumn = (columns: readonly Column[]): Column | null =>
@@ -202,9 +206,10 @@ function addDevices(all: readonly Gathered[]): void {
 const compareText = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
 
 function madeTables(
-  { taken, rows, readings, markers, shoes, devices, firstDevice }: Gathered,
+  { taken, rows, readings, markers, shoes, remarks, devices, firstDevice }: Gathered,
   settings: SheetSettings,
   asker: Asker,
+  register: DeviceRegister,
   { refused, notices, doubtful, children }: Shared,
 ): TextTable[] {
   const { file } = taken.table;
@@ -216,7 +221,7 @@ function madeTables(
   return [
     ...made('measurements', measurements),
     ...made('devices', devices.rows),
-    ...made('events', unique(devices.events)),
+    ...made('events', unique([...devices.events, ...remarkEvents(file, remarks, register, notices)])),
     ...made('markers', unique(markers)),
   ];
 }

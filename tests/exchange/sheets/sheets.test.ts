@@ -68,3 +68,47 @@ describe('what a diagnosis brings with it', () => {
     expect(await child('L hemi')).toMatchObject({ affectedSide: 'left', conditions: ['hemiplegia'] });
   });
 });
+
+describe('what a remark says of the skin', () => {
+  const read = async (heading: string, remark: string, device = 'solid AFO both') => {
+    const lines = [
+      ['Name', 'DOB', 'Sex', 'Device', 'Cast', 'Seen', 'Foot L (mm)', heading],
+      ['Lina Amari', '2019-02-02', 'f', device, device ? '2026-06-09' : '', '2026-06-09', '176', ''],
+      ['Lina Amari', '2019-02-02', 'f', '', '', '2026-11-20', '180', remark],
+    ];
+    const bytes = new TextEncoder().encode(lines.map((cells) => cells.join(';')).join('\n'));
+    const parsed = await parseCaseload([{ name: 'list.csv', bytes }], { today: TODAY, takeProbable: true });
+    const { events, devices } = parsed.caseload;
+    const told = events.map((e) => [e.date, devices.find((d) => d.id === e.deviceId)?.side, e.note]);
+    return { told, notices: parsed.notices.join(' ') };
+  };
+
+  // 'Skin' and the like in six languages, and a heading nobody knows over words that tell of a finding.
+  it.each([
+    'Comments',
+    'Bemerkungen',
+    'Observaciones',
+    'Remarques',
+    'Osservazioni',
+    'Bijzonderheden',
+    'What mum says',
+  ])('under %s is a note on the device worn that day, whichever row named it', async (heading) => {
+    const { told, notices } = await read(heading, 'red over L navicular 40 min');
+    expect(told).toEqual([['2026-11-20', 'left', 'red over L navicular 40 min']]);
+    expect(notices).not.toMatch(/no device worn/);
+  });
+
+  it.each(['Skin', 'Haut', 'Piel', 'Peau', 'Cute', 'Huid', 'Red marks'])(
+    'under %s is read with its heading, and goes to both sides where it names none',
+    async (heading) => {
+      const { told } = await read(heading, 'heel');
+      expect(told).toEqual(['left', 'right'].map((side) => ['2026-11-20', side, `${heading}: heel`]));
+    },
+  );
+
+  it('is told where no device was worn that day', async () => {
+    const { told, notices } = await read('Comments', 'blister on the heel', '');
+    expect(told).toEqual([]);
+    expect(notices).toMatch(/one remark on skin or fit goes with no device worn that day/);
+  });
+});

@@ -56,7 +56,10 @@ export const de: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium|handstadium',
     'marker.bone_age': 'knochenalter|skelettalter',
   },
-  kept: 'lfd nr|lfd|laufende nummer|zeile|bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|haut|rötung|rötungen|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|sonstiges|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
+  kept: 'lfd nr|lfd|laufende nummer|zeile|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
+  remarks:
+    'bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|kommentare|befund|auffälligkeiten|sonstiges|besonderheiten',
+  skin: 'haut|hautzustand|hautbefund|rötung|rötungen|druckstellen',
   parts: {
     foot: 'fuß|fuss|füße|fußes|fuss|sohlen',
     heel: 'ferse|fersen',

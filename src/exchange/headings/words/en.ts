@@ -61,7 +61,10 @@ export const en: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stage|hand stage|sms|skeletal maturity',
     'marker.bone_age': 'bone age|skeletal age|ba',
   },
-  kept: 'no|nr|row|line|notes|note|comments|comment|remarks|remark|remarks notes|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|outcome|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|skin|skin check|skin notes|red marks|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
+  kept: 'no|nr|row|line|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
+  remarks:
+    'notes|note|comments|comment|remarks|remark|remarks notes|outcome|clinical notes|review notes|visit notes|free text|findings|problems|issues|concerns|history|progress notes',
+  skin: 'skin|skin check|skin notes|skin state|skin condition|skin status|red marks|marks|redness|pressure areas|pressure marks',
   parts: {
     foot: 'foot|feet|ft|sole',
     heel: 'heel',

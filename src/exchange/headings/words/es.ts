@@ -58,7 +58,9 @@ export const es: Vocabulary = {
     'marker.hand_stage': 'sanders|estadio sanders|estadio de sanders',
     'marker.bone_age': 'edad osea|eo',
   },
-  kept: 'n|n orden|orden|fila|nota|notas|observaciones|observacion|comentario|comentarios|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|piel|rojeces|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|varios|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
+  kept: 'n|n orden|orden|fila|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
+  remarks: 'nota|notas|observaciones|observacion|comentario|comentarios|varios|incidencias|hallazgos',
+  skin: 'piel|estado de la piel|rojeces|marcas',
   parts: {
     foot: 'pie|pies|planta',
     heel: 'talon',

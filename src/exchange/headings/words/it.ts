@@ -58,7 +58,9 @@ export const it: Vocabulary = {
     'marker.hand_stage': 'sanders|stadio sanders',
     'marker.bone_age': 'eta ossea|eo',
   },
-  kept: 'n|riga|n progr|progressivo|note|nota|osservazioni|commento|commenti|annotazioni|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|pelle|cute|arrossamenti|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|varie|prossima|rossori|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
+  kept: 'n|riga|n progr|progressivo|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|prossima|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
+  remarks: 'note|nota|osservazioni|commento|commenti|annotazioni|varie|rilievi',
+  skin: 'pelle|cute|stato della cute|arrossamenti|rossori',
   parts: {
     foot: 'piede|piedi|pianta',
     heel: 'tallone|calcagno',

@@ -57,7 +57,9 @@ export const nl: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium',
     'marker.bone_age': 'botleeftijd|skeletleeftijd|bl',
   },
-  kept: 'volgnr|volgnummer|rij|nr|opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|huid|roodheid|drukplekken|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
+  kept: 'volgnr|volgnummer|rij|nr|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
+  remarks: 'opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|bevindingen',
+  skin: 'huid|huidcontrole|roodheid|drukplekken',
   parts: {
     foot: 'voet|voeten|voets|voetzool',
     heel: 'hiel|hak',

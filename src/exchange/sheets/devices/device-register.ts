@@ -15,6 +15,7 @@ const LONGEST_WAIT_DAYS = 183;
 export class DeviceRegister {
   private readonly ids = new Set<string>();
   private readonly byPlace = new Map<string, MadeDevice[]>();
+  private readonly byChild = new Map<string, MadeDevice[]>();
   private readonly byKey = new Map<string, MadeDevice>();
 
   get(key: string): MadeDevice | undefined {
@@ -25,7 +26,21 @@ export class DeviceRegister {
     this.byKey.set(key, device);
     this.ids.add(device.id);
     const place = placeOf(device.cells.child_id, device.cells.family, device.cells.side);
+    const child = this.byChild.get(device.cells.child_id);
+    if (child) child.push(device);
+    else this.byChild.set(device.cells.child_id, [device]);
     this.byPlace.set(place, [...(this.byPlace.get(place) ?? []), device]);
+  }
+
+  /** Devices a child wore on a day: of each family and side the last one cast by then, unless it had ended. */
+  wornBy(child: string, day: IsoDate): MadeDevice[] {
+    const last = new Map<string, MadeDevice>();
+    for (const device of this.byChild.get(child) ?? []) {
+      const { family, side, cast_date: cast } = device.cells;
+      const place = placeOf(child, family, side);
+      if (cast <= day && cast >= (last.get(place)?.cells.cast_date ?? '')) last.set(place, device);
+    }
+    return [...last.values()].filter((d) => d.cells.status !== 'retired');
   }
 
   /** The sheet's own number of a device; where one number stands for a pair, the second carries its side. */

@@ -1,0 +1,86 @@
+import { readNote } from '../../../forecast/flags/notes/read-note.js';
+import type { IsoDate } from '../../../records/dates.js';
+import { contentId } from '../../csv/read-rows.js';
+import { remarkHeading } from '../../headings/remark-heading.js';
+import type { MadeRow } from '../canonical.js';
+import type { GridRow } from '../grid.js';
+import type { Person } from '../people.js';
+import { cellOf, type TakenTable } from '../sheet-rows.js';
+import type { Column } from '../take-columns.js';
+import type { DeviceRegister, MadeDevice } from './device-register.js';
+
+/** What a row of a sheet says beside its figures, of a child on a day. */
+export interface Remark {
+  readonly row: GridRow;
+  readonly person: Person;
+  readonly date: IsoDate | null;
+  readonly column: Column;
+  readonly text: string;
+}
+
+const MOST_CHARACTERS = 1000;
+
+/** Remarks of a row: every cell under a heading of remarks or of the skin, and any other kept words that say a finding. */
+export function remarksIn(
+  { columns }: TakenTable,
+  row: GridRow,
+  person: Person,
+  dateFor: (column: Column) => IsoDate | null,
+): Remark[] {
+  return columns.flatMap((column) => {
+    const said = cellOf(row, column);
+    if (!/\p{L}/u.test(said) || (column.meaning !== null && column.meaning.kind !== 'keep')) return [];
+    const kind = remarkHeading(column.heading);
+    // Under 'Red marks' a mere 'L heel' says enough only together with the heading.
+    const text = kind === 'skin' ? `${column.heading}: ${said}` : said;
+    if (kind === null && readNote(text).findings.length === 0) return [];
+    return [{ row, person, date: dateFor(column), column, text: text.slice(0, MOST_CHARACTERS) }];
+  });
+}
+
+/**
+ * Remarks as notes on the devices the child wore that day, so that a mark on the skin is read wherever a clinic wrote it
+ * down; of a remark that names one side, on that side's. The words stay beside the row as well. A remark with a finding that
+ * goes with no device is told: nothing would read it.
+ */
+export function remarkEvents(
+  file: string,
+  remarks: readonly Remark[],
+  register: DeviceRegister,
+  notices: string[],
+): MadeRow[] {
+  const unheard: string[] = [];
+  const events = remarks.flatMap((remark) => {
+    const { person, date, text } = remark;
+    const { findings } = readNote(text);
+    const sides = new Set(findings.map(({ side }) => side));
+    const worn = date === null ? [] : register.wornBy(person.id, date);
+    const [side] = sides;
+    const meant =
+      sides.size === 1 && side !== null ? worn.filter((d) => d.cells.side === side || !isSided(d)) : worn;
+    const devices = meant.length > 0 ? meant : worn;
+    if (devices.length === 0 && findings.length > 0) unheard.push(text);
+    return devices.map((device) => noteOn(device, remark, date as IsoDate));
+  });
+  if (unheard.length > 0)
+    notices.push(
+      `${file}: ${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
+        `with no device worn that day, so no list shows it: look at the child (such as "${unheard[0].slice(0, 60)}").`,
+    );
+  return events;
+}
+
+const isSided = (device: MadeDevice): boolean =>
+  device.cells.side === 'left' || device.cells.side === 'right';
+
+const noteOn = (device: MadeDevice, { row, column, text }: Remark, date: IsoDate): MadeRow => ({
+  row: row.row,
+  cells: {
+    id: contentId('e', device.id, date, 'note', text),
+    device_id: device.id,
+    date,
+    kind: 'verdict',
+    note: text,
+  },
+  places: { note: { column: column.heading, given: text } },
+});
