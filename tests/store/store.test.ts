@@ -419,8 +419,9 @@ describe('the store', () => {
     await store.familyQuestions.ask('c7', 'c7-d', new Date(), clinician);
     await store.familyLinks.create('c7', 'mother', 30, new Date(), clinician);
     const caseload = JSON.stringify({ children: [{ id: 'c7' }] });
-    const dryRun = { plan: {}, caseload, childIds: [], packed: new Uint8Array(3), options: {} };
-    await store.imports.create(dryRun, systemActor);
+    const plan = { refusedCount: 1, columns: [{ heading: 'Name', examples: ['c7'] }] };
+    const dryRun = { plan, caseload, childIds: [], packed: new Uint8Array(3), options: {} };
+    const importId = await store.imports.create(dryRun, systemActor);
     // Asked of the database, so that a table made later is not forgotten: no row anywhere still carries the child.
     const { rows: tables } = await raw.query<{ name: string }>(
       "select table_name as name from information_schema.tables where table_schema = current_schema() and table_type = 'BASE TABLE'",
@@ -446,6 +447,7 @@ describe('the store', () => {
     expect(await shapeOf()).toEqual(expect.arrayContaining(before));
     await store.children.erase('c7', 'parents asked', { ...clinician, role: 'administrator' });
     expect(await shapeOf()).toEqual(['audit', 'tombstones']);
+    expect((await store.imports.get(importId)).plan).toMatchObject({ refusedCount: 1, columns: [] });
     await expect(store.children.get('c7', clinician)).rejects.toMatchObject({ code: 'not-found' });
     await expect(
       store.caseload.write(exampleCaseload(8), 'old file', today, systemActor),

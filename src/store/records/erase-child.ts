@@ -21,6 +21,8 @@ const tables = [
   'record_history',
 ] as const;
 
+const NO_WORDS = { refused: [], doubtful: [], notices: [], questions: [], columns: [] };
+
 /**
  * Removes one child for good and leaves a tombstone without any detail. The audit trail stays. Pending imports and
  * stored answers that may carry the record go too. Must run in a transaction.
@@ -35,6 +37,11 @@ export async function eraseChild(tx: Database, childId: string, reason: string, 
     .updateTable('imports')
     .set({ caseload: null, files: null })
     .where('status', '!=', 'queued')
+    .execute();
+  // What an import showed of its sheet names children in its examples and remarks; its counts stay.
+  await tx
+    .updateTable('imports')
+    .set({ plan: sql<string>`plan || ${JSON.stringify(NO_WORDS)}::jsonb` })
     .execute();
   await tx.insertInto('tombstones').values({ child_id: childId, erased_by: actor.name, reason }).execute();
   await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
