@@ -6,6 +6,7 @@ import { familyFacts } from '../rules/family-facts.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
 import { columnOf, columns, plainWord, type TableName, tableNames } from './csv/columns.js';
+import { deviceSizeHeading } from './csv/device-size-heading.js';
 import { measureHeading } from './csv/measure-names.js';
 import { readChildren } from './csv/read-children.js';
 import type { DateOrder } from './csv/read-date.js';
@@ -233,7 +234,7 @@ function isSizeHeading(table: TableName, heading: string): boolean {
   const word = plainWord(heading);
   if (table === 'measurements')
     return measureHeading(heading) !== null || /^(value|reading|size)_/.test(word);
-  return table === 'devices' && /^(allowance|limit|extension)_/.test(word);
+  return table === 'devices' && deviceSizeHeading(heading) !== null;
 }
 
 /** The measures with the side and unit a mistyped heading ends in: 'foot_lenght_left_cm' -> 'foot_length_left_cm'. */

@@ -264,6 +264,26 @@ describe('files', () => {
     expect(caseload.devices[2].allowancesMm).toEqual({ foot_length: 9 });
   });
 
+  it('a quoted comma alone in a cell is a comma, not two ditto marks', async () => {
+    const { caseload } = await parse({
+      'children.csv': children,
+      'measurements.csv':
+        'child_id,date,measure,side,value,unit,extra:Remarks\nA,2026-01-10,foot_length,left,175,mm,","\n',
+    });
+    expect(JSON.stringify(caseload)).toContain('"Remarks":","');
+  });
+
+  it.each(['allowance_foot_length_cm', 'foot_length_allowance_cm', 'Foot length allowance (cm)'])(
+    'devices: %s is what the device takes',
+    async (heading) => {
+      const { caseload } = await parse({
+        'children.csv': children,
+        'devices.csv': `child_id,family,side,cast_date,${heading}\nA,solid-afo,left,2026-01-10,0.9\n`,
+      });
+      expect(caseload.devices[0].allowancesMm).toEqual({ foot_length: 9 });
+    },
+  );
+
   it('a table under its own names keeps its devices, whichever optional columns it lacks', async () => {
     const { caseload, refused, questions } = await parse({
       'children.csv': children,

@@ -5,14 +5,11 @@ import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { nearestWord } from '../nearest-word.js';
 import { plainWord } from './columns.js';
-import { measureHeading } from './measure-names.js';
+import { type DeviceSize, deviceSizeHeading, deviceSizes } from './device-size-heading.js';
 import { readNumber } from './read-number.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 import type { RowReader, TableLayout } from './row-reader.js';
-
-const PATTERNS = { allowance: 'allowancesMm', limit: 'limitsMm', extension: 'extensionRangeMm' } as const;
-type Pattern = keyof typeof PATTERNS;
 
 /** devices.csv, with allowance_, limit_ and extension_ columns a measure. */
 export function readDevices(
@@ -87,7 +84,7 @@ function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] 
 }
 
 function readSizes(row: RowReader, layout: TableLayout) {
-  const sizes: Record<Pattern, Partial<Record<MeasureId, number>>> = {
+  const sizes: Record<DeviceSize, Partial<Record<MeasureId, number>>> = {
     allowance: {},
     limit: {},
     extension: {},
@@ -96,8 +93,7 @@ function readSizes(row: RowReader, layout: TableLayout) {
   /** By field of the record: the heading it stood under. */
   const headings: Record<string, string> = {};
   for (const { index, heading } of layout.others) {
-    const [, pattern, rest] = /^(allowance|limit|extension)_(.*)$/.exec(plainWord(heading)) ?? [];
-    const named = pattern === undefined ? null : measureHeading(rest);
+    const named = deviceSizeHeading(heading);
     if (named === null) continue;
     columnsRead.add(index);
     const cell = row.cells[index] ?? '';
@@ -107,11 +103,11 @@ function readSizes(row: RowReader, layout: TableLayout) {
     const accepted = 'a number of at least 0, with its unit in the heading (mm, cm or inch)';
     if (unit === null || !isLengthUnit(unit)) {
       row.refuseCell(heading, cell, 'has no unit of length in its heading', accepted);
-    } else if (number === null || number < 0 || (pattern === 'limit' && number === 0)) {
+    } else if (number === null || number < 0 || (named.size === 'limit' && number === 0)) {
       row.refuseCell(heading, cell, 'is not such a number', accepted);
     } else {
-      sizes[pattern as Pattern][named.measure] = toBaseUnit(number, unit);
-      headings[`${PATTERNS[pattern as Pattern]}.${named.measure}`] = heading;
+      sizes[named.size][named.measure] = toBaseUnit(number, unit);
+      headings[`${deviceSizes[named.size]}.${named.measure}`] = heading;
     }
   }
   return { ...sizes, columnsRead, headings };

@@ -77,6 +77,7 @@ export function readTable(file: string, bytes: Uint8Array): TextTable {
 /** A quotation mark alone in a cell is a ditto mark and opens nothing: it is quoted itself. */
 function withQuotedDittos(body: string, delimiter: string): string {
   if (!body.includes('"')) return body;
+  if (isStrict(body, delimiter)) return body;
   const isAlone = (cell: string) => cell.trim() === '"';
   return body
     .split('\n')
@@ -88,6 +89,16 @@ function withQuotedDittos(body: string, delimiter: string): string {
       return cells.map((cell) => (isAlone(cell) ? '""""' : cell)).join(delimiter);
     })
     .join('\n');
+}
+
+/** Quoted to the letter, every line as long as the first: a '","' in it is a quoted comma, not two ditto marks. */
+function isStrict(body: string, delimiter: string): boolean {
+  try {
+    parse(body, { delimiter, trim: true, skip_empty_lines: true, record_delimiter: ['\r\n', '\n', '\r'] });
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function decode(bytes: Uint8Array): string {

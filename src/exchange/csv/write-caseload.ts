@@ -5,6 +5,7 @@ import type { Caseload } from '../../records/caseload.js';
 import { type Device, stageIds } from '../../records/device.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { columnOf, plainWord, type TableName, tableNames } from './columns.js';
+import { deviceSizeHeading } from './device-size-heading.js';
 import { measureHeading } from './measure-names.js';
 import { safeCell } from './row-reader.js';
 
@@ -233,7 +234,8 @@ function readAsOwn(table: TableName, heading: string): boolean {
     heading.trim() === '' ||
     columnOf(table, heading) !== null ||
     measureHeading(heading) !== null ||
-    /^(allowance|limit|extension|value|reading|size)_/.test(plainWord(heading)) ||
+    deviceSizeHeading(heading) !== null ||
+    /^(value|reading|size)_/.test(plainWord(heading)) ||
     heading.startsWith('extra:')
   );
 }

@@ -1,5 +1,6 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { unitNamed } from '../../records/units.js';
+import { deviceSizeHeading } from '../csv/device-size-heading.js';
 import { remembered } from '../remembered.js';
 import { foldWords } from './fold-words.js';
 import type { ColumnSide, Meaning } from './meaning.js';
@@ -103,8 +104,8 @@ export const headingCandidates = remembered((heading): readonly Candidate[] =>
 function candidatesOf(heading: string): Candidate[] {
   const trimmed = heading.trim();
   if (trimmed.startsWith('extra:')) return [{ meaning: { kind: 'keep' }, strength: 1, languages }];
-  const size = /^(allowance|limit|extension)[ _-](.+)$/i.exec(trimmed);
-  if (size) return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, languages }];
+  if (deviceSizeHeading(trimmed))
+    return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, languages }];
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
   const words = foldWords(trimmed.replace(/\b\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b/g, ' ')).flatMap((word) =>

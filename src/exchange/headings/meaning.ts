@@ -1,5 +1,6 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { type Unit, unitNamed } from '../../records/units.js';
+import { deviceSizeHeading } from '../csv/device-size-heading.js';
 import { type FieldId, fieldIds } from './vocabulary.js';
 
 /** Which sides a column of sizes holds: one, both in one cell in this order, the same for both, or said elsewhere. */
@@ -52,7 +53,7 @@ const COLUMN_SIDES: readonly string[] = ['left', 'right', 'left-right', 'right-l
 export function meaningNamed(text: string): Meaning | null {
   const [first, ...rest] = text.trim().split(/\s+/);
   if (first === 'keep') return { kind: 'keep' };
-  if (/^(allowance|limit|extension)_/.test(first)) return { kind: 'device-size', heading: first };
+  if (deviceSizeHeading(text)) return { kind: 'device-size', heading: text.trim() };
   const side = rest.find((word) => COLUMN_SIDES.includes(word)) as ColumnSide | undefined;
   const oneSide = side === 'left' || side === 'right' || side === 'both' ? side : null;
   if (first === 'device' && rest[0]) return { kind: 'device', family: rest[0], side: oneSide };
