@@ -70,11 +70,11 @@ describe('what a diagnosis brings with it', () => {
 });
 
 describe('what a remark says of the skin', () => {
-  const read = async (heading: string, remark: string, device = 'solid AFO both') => {
+  const read = async (heading: string, remark: string, device = 'solid AFO both', state = '') => {
     const lines = [
-      ['Name', 'DOB', 'Sex', 'Device', 'Cast', 'Seen', 'Foot L (mm)', heading],
-      ['Lina Amari', '2019-02-02', 'f', device, device ? '2026-06-09' : '', '2026-06-09', '176', ''],
-      ['Lina Amari', '2019-02-02', 'f', '', '', '2026-11-20', '180', remark],
+      ['Name', 'DOB', 'Sex', 'Device', 'Device status', 'Cast', 'Seen', 'Foot L (mm)', heading],
+      ['Lina Amari', '2019-02-02', 'f', device, state, device ? '2026-06-09' : '', '2026-06-09', '176', ''],
+      ['Lina Amari', '2019-02-02', 'f', '', '', '', '2026-11-20', '180', remark],
     ];
     const bytes = new TextEncoder().encode(lines.map((cells) => cells.join(';')).join('\n'));
     const parsed = await parseCaseload([{ name: 'list.csv', bytes }], { today: TODAY, takeProbable: true });
@@ -106,8 +106,11 @@ describe('what a remark says of the skin', () => {
     },
   );
 
-  it('is told where no device was worn that day', async () => {
-    const { told, notices } = await read('Comments', 'blister on the heel', '');
+  it.each([
+    ['', ''],
+    ['solid AFO both', 'retired'],
+  ])('is told where no device was worn that day (%s %s)', async (device, state) => {
+    const { told, notices } = await read('Comments', 'blister on the heel', device, state);
     expect(told).toEqual([]);
     expect(notices).toMatch(/one remark on skin or fit goes with no device worn that day/);
   });

@@ -176,6 +176,7 @@ export const people: readonly MutationGroup[] = [
         ".updateTable('idempotency_keys').set({ method: 'x' } as never)",
       ],
       ['.set({ caseload: null, files: null })', '.set({ files: null })'],
+      ['JSON.stringify(NO_WORDS)', "'{}'"],
       [
         ".insertInto('tombstones').values({ child_id: childId",
         ".insertInto('tombstones').values({ child_id: 'another'",

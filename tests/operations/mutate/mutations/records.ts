@@ -12,6 +12,33 @@ const history = [
 /** What was written of a child, and how it is read. */
 export const records: readonly MutationGroup[] = [
   {
+    harm: 'what a clinic wrote of the skin beside its figures reaches no list',
+    file: 'src/exchange/sheets/devices/remark-rows.ts',
+    tests: ['tests/exchange/sheets/sheets.test.ts'],
+    changes: [
+      ["kind === 'skin' ?", 'false ?'],
+      [
+        'if (kind === null && readNote(text).findings.length === 0) return [];',
+        'if (kind === null) return [];',
+      ],
+      [
+        'worn.filter((d) => d.cells.side === side || !isSided(d))',
+        'worn.filter((d) => d.cells.side !== side)',
+      ],
+      ['if (devices.length === 0 && findings.length > 0) unheard.push(text);', ''],
+      ['const devices = meant.length > 0 ? meant : worn;', 'const devices: MadeDevice[] = [];'],
+    ],
+  },
+  {
+    harm: 'a remark goes to a device of later, or to one that had ended',
+    file: 'src/exchange/sheets/devices/device-register.ts',
+    tests: ['tests/exchange/sheets/sheets.test.ts'],
+    changes: [
+      ["cast <= day && cast >= (last.get(place)?.cells.cast_date ?? '')", 'true'],
+      [".filter((d) => d.cells.status !== 'retired')", ''],
+    ],
+  },
+  {
     harm: 'a note of a wound is read as none, or none as a wound',
     file: 'src/forecast/flags/notes/read-note.ts',
     tests: notes,
