@@ -1,7 +1,7 @@
 /** Device records and fit rules: plain data that a clinician can read. Knows nothing of growth or chance. */
 import { z } from 'zod';
 import { measureId, side } from './measure.js';
-import { extra, isoDateText } from './records.js';
+import { extra, isoDateText, note } from './records.js';
 
 export const familyIds = [
   'foot-orthosis',
@@ -110,7 +110,7 @@ export const deviceEventRecord = z.object({
   verdict: z.enum(verdicts).nullable().default(null),
   /** retired: why. */
   endReason: z.enum(endReasons).nullable().default(null),
-  note: z.string().max(1000).default(''),
+  note,
 });
 export type DeviceEvent = z.infer<typeof deviceEventRecord>;
 

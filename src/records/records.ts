@@ -48,6 +48,10 @@ export const spinaBifida = [
 export const hasSpinaBifida = ({ conditions }: { readonly conditions: readonly ConditionId[] }): boolean =>
   conditions.some((c) => c === spinaBifida[0] || c === spinaBifida[1]);
 
+/** Characters of a note on a device or on the skin under it. */
+export const LONGEST_NOTE = 1000;
+export const note = z.string().max(LONGEST_NOTE).default('');
+
 /** Free columns a file carried that doorpost does not read; kept and written back. */
 const MOST_COLUMNS = 200;
 export const extra = z

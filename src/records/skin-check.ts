@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { side } from './measure.js';
-import { isoDateText } from './records.js';
+import { isoDateText, note } from './records.js';
 
 /** Redness that has not gone this many minutes after the device came off is lasting (NHS Fife leaflet, excerpt: 20-30). */
 export const FADES_WITHIN_MINUTES = 20;
@@ -26,7 +26,7 @@ export const skinCheckFields = z.object({
   /** The skin there does not feel, whatever the child's record says of the rest. */
   cannotWarn: z.boolean().default(false),
   observer: z.string().max(80).default(''),
-  note: z.string().max(1000).default(''),
+  note,
 });
 
 const minutesOf = {

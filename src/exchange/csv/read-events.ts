@@ -1,6 +1,7 @@
 import { eventFaults } from '../../records/check/event-faults.js';
 import { type Device, type DeviceEvent, deviceEventRecord, endReasons } from '../../records/device.js';
 import { measureIds, sides } from '../../records/measure.js';
+import { LONGEST_NOTE } from '../../records/records.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
@@ -42,7 +43,7 @@ export function readEvents(
       adjustment,
       verdict,
       endReason,
-      note: row.upTo('note', 1000),
+      note: row.upTo('note', LONGEST_NOTE),
     } satisfies DeviceEvent;
     if (row.ok && device)
       row.refuseFaults(eventFaults(event, { device, today: settings.today, families: settings.families }));

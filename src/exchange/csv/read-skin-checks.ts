@@ -1,6 +1,7 @@
 import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
 import type { Device } from '../../records/device.js';
 import { sides } from '../../records/measure.js';
+import { LONGEST_NOTE } from '../../records/records.js';
 import { type SkinCheck, skinCheckRecord, skinStates } from '../../records/skin-check.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
@@ -35,7 +36,7 @@ export function readSkinChecks(
       side,
       cannotWarn: row.yesNo('cannot_warn'),
       observer: row.upTo('observer', 80),
-      note: row.upTo('note', 1000),
+      note: row.upTo('note', LONGEST_NOTE),
     };
     const id =
       row.upTo('id', 80) ||

@@ -1,20 +1,17 @@
-import { decimalAgeYears } from '../../records/age.js';
 import type { IsoDate } from '../../records/dates.js';
-import { type MeasureId, measures, technicalErrorAt } from '../../records/measure.js';
-import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
-import { foldText, foldWords } from '../headings/fold-words.js';
+import { type MeasureId, measures } from '../../records/measure.js';
+import type { Unit } from '../../records/units.js';
+import { foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
-import type { MadeRow } from './canonical.js';
-import { cellDevices } from './cell-device.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
-import { saysNothing, sideIn } from './cell-words.js';
-import type { ValueColumn } from './choose-units.js';
+import { saysNothing } from './cell-words.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import type { Asker } from './questions.js';
+import { sideOfRow } from './row-side.js';
 import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
 import { type Column, sheetLanguages } from './take-columns.js';
 import { valueFit } from './value-fit.js';
@@ -34,8 +31,6 @@ export interface RawReading {
 }
 
 const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
-/** How much less a doubtful reading counts: its technical error is doubled (common practice, no source). */
-const DOUBT = 2;
 
 /** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
 export function readingsIn(
@@ -211,170 +206,4 @@ function columnLanguages(taken: TakenTable, column: Column): readonly Language[]
   const found = sheetLanguages({ headings: [...headings, ...taken.table.headings] });
   languagesOf.set(taken, found);
   return found;
-}
-
-/** The side of a size whose heading says none: the row's side column, else asked once a column. */
-function sideOfRow(
-  taken: TakenTable,
-  row: GridRow,
-  measure: MeasureId,
-  column: Column,
-  cell: string,
-  isPair: boolean,
-  asker: Asker,
-  refused: RefusedRow[],
-): ColumnSide | null {
-  if (!isPair) {
-    for (const sideColumn of fieldColumns(taken.columns, 'side')) {
-      const side = sideIn(cellOf(row, sideColumn));
-      if (side !== null) return side;
-    }
-  }
-  const worn = isPair ? null : sideOfDevices(taken, row);
-  if (worn !== null) return worn;
-  const name = column.heading || `column ${column.index + 1}`;
-  const said = fieldColumns(taken.columns, 'side')[0];
-  if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
-    refused.push(
-      refusal(
-        taken.table,
-        row,
-        said,
-        `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
-        'left or right',
-      ),
-    );
-    return null;
-  }
-  const answer = asker.ask({
-    id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
-    file: taken.table.file,
-    asks: isPair
-      ? `"${name}" holds two sizes a cell. Which side comes first?`
-      : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
-    examples: [cell],
-    cells: 1,
-    suggested: null,
-    choices: (isPair ? ['left-right', 'right-left', 'leave'] : ['left', 'right', 'both', 'leave']).map(
-      (a) => ({ answer: a, label: a }),
-    ),
-  });
-  return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
-}
-
-/** 'R AFO' and one foot length in a row: the length is of the side the device is of. */
-function sideOfDevices(taken: TakenTable, row: GridRow): ColumnSide | null {
-  const sides = fieldColumns(taken.columns, 'device.family').flatMap((c) => {
-    const cell = cellOf(row, c);
-    return saysNothing(cell)
-      ? []
-      : cellDevices(cell).map(({ side }) => side ?? (c.meaning?.kind === 'field' ? c.meaning.side : null));
-  });
-  return new Set(sides).size === 1 ? sides[0] : null;
-}
-
-const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;
-
-/** Values that say no unit of their own, by column and measure: what units are chosen from. */
-export function valueColumns(taken: TakenTable, readings: readonly RawReading[]): ValueColumn[] {
-  const byKey = new Map<
-    string,
-    { reading: RawReading; values: { value: number; ageYears: number | null }[] }
-  >();
-  for (const r of readings) {
-    if (r.size.unit !== null || r.unitBeside !== null) continue;
-    const entry = byKey.get(unitKey(r)) ?? { reading: r, values: [] };
-    entry.values.push({
-      value: r.size.value,
-      ageYears: r.person.birthDate ? decimalAgeYears(r.person.birthDate, r.date) : null,
-    });
-    byKey.set(unitKey(r), entry);
-  }
-  return [...byKey].map(([key, { reading, values }]) => ({
-    key,
-    file: taken.table.file,
-    heading: reading.column.heading || reading.measure,
-    measure: reading.measure,
-    headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
-    values,
-  }));
-}
-
-/** Rows of the table of measurements, one a side. */
-export function measurementRows(
-  taken: TakenTable,
-  readings: readonly RawReading[],
-  units: ReadonlyMap<string, Unit>,
-  refused: RefusedRow[],
-  doubtful: RefusedRow[],
-): MadeRow[] {
-  const rows: MadeRow[] = [];
-  const seen = new Set<string>();
-  for (const r of readings) {
-    const { row, person, date, column, measure, size, given } = r;
-    const said = [size.unit, r.unitBeside].filter((u): u is Unit => u !== null);
-    const clash = size.unit !== null && r.unitBeside !== null && size.unit !== r.unitBeside;
-    if (clash) {
-      refused.push(
-        refusal(
-          taken.table,
-          row,
-          column,
-          `is said to be in ${size.unit} and in ${r.unitBeside}`,
-          'one unit',
-          given,
-        ),
-      );
-      continue;
-    }
-    const unit = said[0] ?? units.get(unitKey(r)) ?? null;
-    if (unit === null) continue;
-    const base = measures[measure].unit;
-    if (isLengthUnit(unit) !== (base === 'mm')) {
-      refused.push(
-        refusal(
-          taken.table,
-          row,
-          column,
-          `is given in ${unit}`,
-          base === 'mm' ? 'mm, cm, m, inch or ft' : 'kg, g or lb',
-          given,
-        ),
-      );
-      continue;
-    }
-    const value = toBaseUnit(Number(size.value.toFixed(6)), unit);
-    const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : 5;
-    const entered =
-      unit === base && !size.doubt ? '' : /\p{L}|["″]/u.test(given) ? given : `${given} ${unit}`;
-    if (size.doubt)
-      doubtful.push(
-        refusal(taken.table, row, column, 'was written with a doubt and is taken as less sure', '', given),
-      );
-    for (const side of r.sides) {
-      const key = `${person.id}/${measure}/${side}/${date}/${value}`;
-      if (seen.has(key)) continue;
-      seen.add(key);
-      rows.push({
-        row: row.row,
-        cells: {
-          id: r.sides.length === 1 ? fieldCell(taken.columns, row, 'long.id').text : '',
-          child_id: person.id,
-          date,
-          measure,
-          side: side === 'none' ? '' : side,
-          value: String(value),
-          unit: base,
-          method: fieldCell(taken.columns, row, 'visit.method').text,
-          observer: fieldCell(taken.columns, row, 'visit.observer').text,
-          technical_error: size.doubt
-            ? String(technicalErrorAt(measure, age) * DOUBT)
-            : fieldCell(taken.columns, row, 'long.technical_error').text,
-          entered: (fieldCell(taken.columns, row, 'long.entered').text || entered).slice(0, 80),
-        },
-        places: { value: { column: column.heading || 'value', given } },
-      });
-    }
-  }
-  return rows;
 }

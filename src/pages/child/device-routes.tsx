@@ -3,6 +3,7 @@ import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { isIsoDate } from '../../records/dates.js';
 import { type Device, endReasons, verdicts } from '../../records/device.js';
+import { LONGEST_NOTE } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
@@ -152,6 +153,6 @@ function correction(typed: Form, reason: string): EventCorrection {
     ...(date && isIsoDate(date) ? { date } : {}),
     ...(change === undefined ? {} : { changeMm: readNumber(change.replace(/\s*mm$/i, '')) }),
     ...(verdictGiven ? { verdict: verdictGiven } : {}),
-    ...(note === undefined ? {} : { note: note.slice(0, 1000) }),
+    ...(note === undefined ? {} : { note: note.slice(0, LONGEST_NOTE) }),
   };
 }

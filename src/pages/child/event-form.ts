@@ -9,6 +9,7 @@ import {
   verdicts,
 } from '../../records/device.js';
 import { measureIds, measures } from '../../records/measure.js';
+import { LONGEST_NOTE } from '../../records/records.js';
 import type { Form } from '../parts/route-types.js';
 
 /** What can be recorded of a device in use. */
@@ -41,7 +42,7 @@ export function readEvent(body: Form, device: Pick<Device, 'id' | 'side'>): Omit
     adjustment: adjusted ? (adjustments.find((a) => a === body.adjustment) ?? 'other') : null,
     verdict: kind === 'verdict' && body.verdict ? oneOf('verdict', body.verdict, verdicts) : null,
     endReason: kind === 'retired' ? (endReasons.find((r) => r === body.endReason) ?? null) : null,
-    note: (body.note ?? '').slice(0, 1000),
+    note: (body.note ?? '').slice(0, LONGEST_NOTE),
   };
 }
 

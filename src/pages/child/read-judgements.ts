@@ -1,4 +1,5 @@
 import { type Device, type DeviceEvent, verdicts } from '../../records/device.js';
+import { LONGEST_NOTE } from '../../records/records.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Judged, TypedVisit } from './typed-visit.js';
 
@@ -49,5 +50,5 @@ export const verdictEvent = ({ device, verdict, note }: Judged, date: string): O
   adjustment: null,
   verdict,
   endReason: null,
-  note: note.slice(0, 1000),
+  note: note.slice(0, LONGEST_NOTE),
 });

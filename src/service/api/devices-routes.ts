@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { endReasons } from '../../records/device.js';
+import { note } from '../../records/records.js';
 import { actorOf } from '../access.js';
 import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
@@ -146,7 +147,7 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
             .enum(endReasons)
             .nullish()
             .describe('why the device whose place it takes ends; left out, that one stays in use'),
-          note: z.string().max(1000).default(''),
+          note,
         }),
         response: {
           200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }),

@@ -1,5 +1,6 @@
 import { readNote } from '../../../forecast/flags/notes/read-note.js';
 import type { IsoDate } from '../../../records/dates.js';
+import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
 import { remarkHeading } from '../../headings/remark-heading.js';
 import type { MadeRow } from '../canonical.js';
@@ -18,8 +19,6 @@ export interface Remark {
   readonly text: string;
 }
 
-const MOST_CHARACTERS = 1000;
-
 /** Remarks of a row: every cell under a heading of remarks or of the skin, and any other kept words that say a finding. */
 export function remarksIn(
   { columns }: TakenTable,
@@ -34,7 +33,7 @@ export function remarksIn(
     // Under 'Red marks' a mere 'L heel' says enough only together with the heading.
     const text = kind === 'skin' ? `${column.heading}: ${said}` : said;
     if (kind === null && readNote(text).findings.length === 0) return [];
-    return [{ row, person, date: dateFor(column), column, text: text.slice(0, MOST_CHARACTERS) }];
+    return [{ row, person, date: dateFor(column), column, text: text.slice(0, LONGEST_NOTE) }];
   });
 }
 

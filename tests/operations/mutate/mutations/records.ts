@@ -40,7 +40,7 @@ export const records: readonly MutationGroup[] = [
   },
   {
     harm: 'a note of a wound is read as none, or none as a wound',
-    file: 'src/forecast/flags/notes/read-note.ts',
+    file: 'src/forecast/flags/notes/silenced-terms.ts',
     tests: notes,
     changes: [
       ['if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;', ''],
@@ -48,17 +48,24 @@ export const records: readonly MutationGroup[] = [
       ['!(doubled && doubled.end >= cue.end)', 'true'],
       ['return has(anchored(patterns.negatedAfter), after);', 'return false;'],
       ['!has(patterns.negationEnds, between) &&', ''],
-      ['.replace(ASKED_AND_DENIED, blank)', ''],
       ['if (has(patterns.history, rest)) return !has(patterns.returns, rest);', ''],
       ['return !has(patterns.returns, rest)', 'return true'],
-      ["return ofSomebodyElse(before, after) ? 'others' : null", 'return null'],
+      ["after) ? 'others' : null", 'after) ? null : null'],
+      ['return isResolved(rest) && term.kind', 'return term.kind'],
+      ['!has(patterns.almostResolved, text) &&', ''],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/read-note.ts',
+    tests: notes,
+    changes: [
+      ['.replace(ASKED_AND_DENIED, blank)', ''],
       [
         "if (left === right) return null;\n  return left ? 'left' : 'right'",
         "return left ? 'right' : 'left'",
       ],
       ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
-      ['return isResolved(rest) && term.kind', 'return term.kind'],
-      ['!has(patterns.almostResolved, text) &&', ''],
       ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
     ],
   },

@@ -1,0 +1,70 @@
+import { type MeasureId, measures } from '../../records/measure.js';
+import { foldText } from '../headings/fold-words.js';
+import type { ColumnSide } from '../headings/meaning.js';
+import type { RefusedRow } from '../refused-row.js';
+import { cellDevices } from './cell-device.js';
+import { saysNothing, sideIn } from './cell-words.js';
+import type { GridRow } from './grid.js';
+import type { Asker } from './questions.js';
+import { cellOf, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import type { Column } from './take-columns.js';
+
+/** The side of a size whose heading says none: the row's side column, else asked once a column. */
+export function sideOfRow(
+  taken: TakenTable,
+  row: GridRow,
+  measure: MeasureId,
+  column: Column,
+  cell: string,
+  isPair: boolean,
+  asker: Asker,
+  refused: RefusedRow[],
+): ColumnSide | null {
+  if (!isPair) {
+    for (const sideColumn of fieldColumns(taken.columns, 'side')) {
+      const side = sideIn(cellOf(row, sideColumn));
+      if (side !== null) return side;
+    }
+  }
+  const worn = isPair ? null : sideOfDevices(taken, row);
+  if (worn !== null) return worn;
+  const name = column.heading || `column ${column.index + 1}`;
+  const said = fieldColumns(taken.columns, 'side')[0];
+  if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
+    refused.push(
+      refusal(
+        taken.table,
+        row,
+        said,
+        `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
+        'left or right',
+      ),
+    );
+    return null;
+  }
+  const answer = asker.ask({
+    id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
+    file: taken.table.file,
+    asks: isPair
+      ? `"${name}" holds two sizes a cell. Which side comes first?`
+      : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
+    examples: [cell],
+    cells: 1,
+    suggested: null,
+    choices: (isPair ? ['left-right', 'right-left', 'leave'] : ['left', 'right', 'both', 'leave']).map(
+      (a) => ({ answer: a, label: a }),
+    ),
+  });
+  return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
+}
+
+/** 'R AFO' and one foot length in a row: the length is of the side the device is of. */
+function sideOfDevices(taken: TakenTable, row: GridRow): ColumnSide | null {
+  const sides = fieldColumns(taken.columns, 'device.family').flatMap((c) => {
+    const cell = cellOf(row, c);
+    return saysNothing(cell)
+      ? []
+      : cellDevices(cell).map(({ side }) => side ?? (c.meaning?.kind === 'field' ? c.meaning.side : null));
+  });
+  return new Set(sides).size === 1 ? sides[0] : null;
+}
