@@ -222,7 +222,8 @@ export const people: readonly MutationGroup[] = [
     file: 'src/records/check/event-faults.ts',
     tests: ['tests/records/check.test.ts'],
     changes: [
-      ["if (event.kind === 'verdict' && event.verdict === null)", 'if (false)'],
+      ["if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')", 'if (false)'],
+      [" && event.note.trim() === ''", ''],
       ["if (event.kind === 'adjusted' && event.changeMm === null)", 'if (false)'],
       ['event.measure !== null && limiting && !limiting.includes(event.measure)', 'false'],
       ["{ from: device.castDate, since: 'the cast', today }", "{ from: '0000', since: 'the cast', today }"],
