@@ -1,6 +1,6 @@
 /**
  * A picture of every page in every state, at the width of a desk, a tablet and a telephone, from the real service with
- * the invented demo clinic: `npx tsx tests/browser/every-screen.ts FOLDER [part of a name]`. To be looked at, not kept.
+ * the invented demo clinic: `npx tsx tests/browser/every-screen.ts FOLDER [names as a regular expression]`. To be looked at, not kept.
  */
 import { mkdir } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
@@ -112,9 +112,10 @@ async function main(): Promise<void> {
   const service = await startDemoService(database.url, { children: 60, lookBack: true });
   const browser = await launchBrowser();
   for (const [role, named] of Object.entries(await places(service))) {
-    const wanted = Object.entries(named).filter(([name]) => name.includes(only));
+    const wanted = Object.entries(named).filter(([name]) => new RegExp(only).test(name));
     if (wanted.length === 0) continue;
     const { page, context } = await signedIn(browser, service.url, role);
+    page.setDefaultTimeout(120_000);
     for (const [name, place] of wanted) {
       await page.setViewportSize({ width: WIDTHS[0], height: 900 });
       await page.goto(place);

@@ -15,6 +15,7 @@ import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../..
 import { measures, type Side } from '../../records/measure.js';
 import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
 import type { SkinCheck } from '../../records/skin-check.js';
+import { conditionNames } from '../../words/condition-names.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
 import { fhirId, mapExtension, ownExtension, ownIdentifier } from './extensions.js';
 
@@ -97,7 +98,7 @@ function conditions(c: Child): Condition[] {
     id: fhirId(`${c.id}-condition-${index + 1}`),
     clinicalStatus: activeStatus('condition-clinical'),
     subject: reference('Patient', c.id),
-    code: ownConcept(OWN.condition, condition),
+    code: ownConcept(OWN.condition, condition, conditionNames[condition]),
   }));
 }
 

@@ -3,6 +3,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { schedulerFields } from '../../service/scheduler-fields.js';
 import type { Role } from '../../store/contract.js';
+import { conditionNames } from '../../words/condition-names.js';
 
 /** Fields that are one line of text: to add one, add a line here (and to schedulerFields where a scheduler may change it). */
 export const textFields = [
@@ -158,7 +159,7 @@ export function storedText(field: ChildField, child: Child): string {
     return child.transportDays.length === 0
       ? 'any day'
       : child.transportDays.map((d) => weekdays[d - 1]).join(', ');
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.join(', ').replaceAll('-', ' ');
+  if (field === 'conditions') return child.conditions.map((c) => conditionNames[c]).join('; ') || 'none';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (field in choices) return (choices as Record<string, Record<string, string>>)[field][String(value)];
   return value === null || value === '' ? 'empty' : String(value);

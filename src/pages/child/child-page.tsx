@@ -3,6 +3,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
+import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
@@ -58,7 +59,7 @@ export function ChildPage(props: ChildPageProps) {
           <ChildAlerts child={child} />
           {clinical && child.conditions.length > 0 && (
             <p>
-              {child.conditions.map((c) => c.replaceAll('-', ' ')).join(', ')}
+              {child.conditions.map((c) => conditionNames[c]).join('; ')}
               {child.affectedSide !== 'none' && ` (${child.affectedSide})`}
             </p>
           )}

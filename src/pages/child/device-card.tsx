@@ -58,14 +58,17 @@ function StateTag({ context, view: { device, forecast } }: { context: PageContex
   return <span class={`tag ${mark}`}>{forecast.outcome === 'forecast' ? fits : named}</span>;
 }
 
+/** Once the next one is being made there is nothing to cast. */
+export const nextIsBeingMade = (decision: DeviceView['decision']): boolean =>
+  decision?.reason.code.startsWith('being-made') ?? false;
+
 /** The action first, then the reason, the figure that decides at the bench, and the day to cast by. */
 function Wanted({ context, view: { decision } }: { context: PageContext; view: DeviceView }) {
   const { format, today } = context;
   if (!decision) return null;
   const { what, when, late } = dueText(decision, today, format);
   const { checkFigure } = decision;
-  // Once the next one is being made, there is nothing to cast.
-  const castBy = decision.reason.code.startsWith('being-made') ? null : decision.castBy;
+  const castBy = nextIsBeingMade(decision) ? null : decision.castBy;
   return (
     <div class={late ? 'wanted late' : 'wanted'}>
       <p>
@@ -204,9 +207,11 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
     );
   return (
     <p class="row ways no-print">
-      <a class={main(wanted === 'cast' || wanted === 'check')} href={`${own}/next`}>
-        Cast the next one{about}
-      </a>
+      {!nextIsBeingMade(decision) && (
+        <a class={main(wanted === 'cast' || wanted === 'check')} href={`${own}/next`}>
+          Cast the next one{about}
+        </a>
+      )}
       <a class={main(wanted === 'adjust')} href={`${own}#adjust`}>
         Adjust{about}
       </a>

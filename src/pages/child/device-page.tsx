@@ -5,7 +5,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import { DeviceCard } from './device-card.js';
+import { DeviceCard, nextIsBeingMade } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
 import { adjustments } from './event-form.js';
@@ -24,7 +24,7 @@ export function DevicePage(props: DevicePageProps) {
       <div class="row between">
         <h1>{deviceLabel(device)}</h1>
         <p class="row no-print">
-          {device.status !== 'ordered' && (
+          {device.status !== 'ordered' && !nextIsBeingMade(view?.decision ?? null) && (
             <a class="button main-action" href={`${own}/next`}>
               Cast the next one
             </a>

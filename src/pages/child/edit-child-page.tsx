@@ -1,5 +1,6 @@
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
+import { conditionNames } from '../../words/condition-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { type ChildField, labelOf, type ReadChild, textFields, weekdays } from './child-form.js';
@@ -151,7 +152,7 @@ export function EditChildPage(props: {
                       value={c}
                       checked={typed.conditions.includes(c)}
                     />
-                    {c.replaceAll('-', ' ')}
+                    {conditionNames[c]}
                   </label>
                 ))}
                 <Remark name="conditions" {...field} />

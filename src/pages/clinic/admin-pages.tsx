@@ -1,4 +1,10 @@
 import { type AuditRow, type Page, roles, type User } from '../../store/contract.js';
+import {
+  auditActionName,
+  auditActionNames,
+  auditActions,
+  auditResourceName,
+} from '../../words/audit-names.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -129,8 +135,15 @@ export function AccessLogPage(props: {
           <input id="childId" name="childId" value={filter.childId} />
         </p>
         <p class="field">
-          <label for="action">Action</label>
-          <input id="action" name="action" value={filter.action} placeholder="read, change, export" />
+          <label for="action">Did</label>
+          <select id="action" name="action">
+            <option value="">anything</option>
+            {auditActions.map((action) => (
+              <option key={action} value={action} selected={action === filter.action}>
+                {auditActionNames[action]}
+              </option>
+            ))}
+          </select>
         </p>
         <p class="field">
           <label for="from">From</label>
@@ -168,9 +181,9 @@ export function AccessLogPage(props: {
                 <td data-label="Who">
                   {row.userName} <small>{row.role}</small>
                 </td>
-                <td data-label="Did">{row.action}</td>
+                <td data-label="Did">{auditActionName(row.action)}</td>
                 <td data-label="What">
-                  {row.resource}
+                  {auditResourceName(row.resource)}
                   {typeof row.detail.nameTried === 'string' && <small> as {row.detail.nameTried}</small>}
                 </td>
                 <td data-label="Child">

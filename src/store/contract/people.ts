@@ -1,5 +1,6 @@
 /** Who signs in, and what was done. */
 
+import type { AuditAction } from '../../words/audit-names.js';
 import type { Actor, Expected, Page, PageRequest, Role } from './actor.js';
 
 export interface AuditRow {
@@ -8,7 +9,7 @@ export interface AuditRow {
   readonly userId: string;
   readonly userName: string;
   readonly role: string;
-  /** 'read', 'list', 'create', 'change', 'correct', 'withdraw', 'export', 'import', 'erase', 'sign-in', 'refused' ... */
+  /** One of `auditActionNames`; a row of an earlier version may hold another. */
   readonly action: string;
   readonly resource: string;
   readonly childId: string | null;
@@ -37,7 +38,7 @@ export interface KeptAnswer {
 export interface AuditRepository {
   record(row: {
     actor: Actor;
-    action: string;
+    action: AuditAction;
     resource: string;
     childId?: string | null;
     /** Every child that was shown, where it is more than one. */

@@ -3,6 +3,7 @@ import { hash, verify } from '@node-rs/argon2';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { checkedUserName } from '../../records/check/check-account.js';
+import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor, Role, Store, User } from '../contract.js';
@@ -175,7 +176,7 @@ export const usersRepository = (db: Database): Store['users'] => ({
 const auditUser = (
   tx: Database,
   actor: Actor,
-  action: string,
+  action: AuditAction,
   userId: string,
   detail: Record<string, unknown>,
 ) => writeAudit(tx, { actor, action, resource: 'user', detail: { userId, ...detail } });
