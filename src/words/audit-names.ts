@@ -32,4 +32,4 @@ export const auditActionName = (action: string): string =>
 
 /** What it was done to: the codes are words with hyphens; a refused request keeps its method and address. */
 export const auditResourceName = (resource: string): string =>
-  /^[a-z-]+$/.test(resource) ? resource.replaceAll('-', ' ') : resource;
+  /^[a-z/-]+$/.test(resource) ? resource.replaceAll(/[-/]/g, ' ') : resource;

@@ -8,6 +8,7 @@ import { loadRules } from '../../src/rules/load-rules.js';
 import { deviceAnswer } from '../../src/words/family/device-answer.js';
 import { familyLanguages, familyWords, firstLanguage } from '../../src/words/family/family-languages.js';
 import type { FamilyWords, WornDevice } from '../../src/words/family/family-words.js';
+import { letterReason } from '../../src/words/family/letter-reason.js';
 import {
   firstThirdAfter,
   lastThirdBefore,
@@ -244,5 +245,24 @@ describe('thirds of a month', () => {
         expect(start(before) <= day).toBe(true);
       }),
     );
+  });
+
+  // A letter that says 'will be too small' of what has been so for months keeps a family at home.
+  it('writes of a device beyond use as of one that may be too small now, in every language', () => {
+    for (const { language } of familyLanguages.filter((l) => l.language !== 'en')) {
+      const words = familyWords(language);
+      const cast = (beyondUseSince: string | null) =>
+        letterReason(
+          words,
+          {
+            action: 'cast',
+            reason: { code: 'cast-by-passed', text: 'English' },
+            devices: [{ family: 'solid-afo', side: 'left', beyondUseSince }],
+          } as unknown as Parameters<typeof letterReason>[1],
+          rules,
+        );
+      expect(cast('2026-06-01')).toBe(words.mayBeSmall(words.device(afo)));
+      expect(cast(null)).toBe(words.letterWhy.cast);
+    }
   });
 });

@@ -37,7 +37,7 @@ export function MonthsAhead(props: {
         <Empty>No device in use that will be followed by another.</Empty>
       ) : (
         <ScrollBox label="Casts by month">
-          <table>
+          <table class="months">
             <thead>
               <tr>
                 <th scope="col">Family</th>

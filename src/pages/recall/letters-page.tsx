@@ -2,6 +2,7 @@ import { loadRules } from '../../rules/load-rules.js';
 import type { RecallRow } from '../../store/contract.js';
 import { familyWords } from '../../words/family/family-languages.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
+import { letterReason } from '../../words/family/letter-reason.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { localeOf } from '../family/family-page.js';
 import { Signs } from '../family/signs.js';
@@ -32,7 +33,7 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
             <p>{context.clinicName}</p>
             <p>{format.longDate(context.today)}</p>
             <p>{words.letterTo(r.childName || r.childId)}</p>
-            <p>{words.language === 'en' ? r.entry.reason.text : words.letterWhy[r.entry.action]}</p>
+            <p>{letterReason(words, r.entry, rules)}</p>
             <p>{callBy(words, r.entry, by && format.plainDate(by))}</p>
             <Signs
               words={words}
