@@ -19,6 +19,7 @@ import { anchorInput } from '../study/fit/anchor-input.js';
 import type { AnchorChild, AnchorRow } from '../study/fit/anchor-records.js';
 import { correlationOf, fitGrowthModel, type GrowthFitInput } from '../study/fit/fit-growth-model.js';
 import { growthSettings } from '../study/fit/growth-settings.js';
+import { infantCases } from '../study/fit/infant-cases.js';
 import { infantWandering } from '../study/fit/infant-wandering.js';
 import { measuredError } from '../study/fit/measured-error.js';
 import { parseInfants } from '../study/fit/parse-infants.js';
@@ -56,8 +57,10 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
   const cohort = records.map(anchorChild);
   const infants = opts.infants?.length
     ? infantWandering(
-        opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path)))),
-        refs,
+        infantCases(
+          opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path)))),
+          refs,
+        ),
       )
     : null;
   const correlation = opts.records

@@ -183,6 +183,12 @@ export const cautions = {
       'Compare only with figures taken the same way; a change smaller than measuring error is no change.',
     askWhom: 'the cranial clinic',
   },
+  headBasis: {
+    title: 'Head growth is forecast from print alone',
+    caution:
+      'No child’s head was followed over time in what the forecast was made from: it is the published curve with a band made wide on purpose. Measure the head every 2-3 weeks while it grows fast; the readings decide, not the date.',
+    askWhom: 'the cranial clinic',
+  },
   preterm: {
     title: 'Born early: corrected age',
     caution:

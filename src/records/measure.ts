@@ -366,6 +366,8 @@ export interface Series {
 /** 'foot_length/left'. */
 export const seriesKey = (s: Series): string => `${s.measure}/${s.side}`;
 
+export const isHeadMeasure = (id: MeasureId): boolean => id.startsWith('head_');
+
 /** Technical error in the measure's own unit at an age; feet under three years are harder to hold still (3 mm). */
 export function technicalErrorAt(id: MeasureId, ageYears: number): number {
   return id === 'foot_length' && ageYears < 3 ? 3 : measures[id].technicalError;

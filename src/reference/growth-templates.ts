@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../records/measure.js';
+import { isHeadMeasure, type MeasureId, measures } from '../records/measure.js';
 import { growthAxis } from './growth-axis.js';
 import { loadReferenceRows } from './load-reference-source.js';
 import { referenceCurve } from './reference-curve.js';
@@ -36,7 +36,7 @@ function leadShare(ageYears: number): number {
  * (a limb taken as a cylinder), head circumference for heads. Weight follows its own table.
  */
 export function growthTemplate(measure: MeasureId, sex: ReferenceSex): (ageYears: number) => number {
-  if (measure.startsWith('head_')) return headMedian(sex);
+  if (isHeadMeasure(measure)) return headMedian(sex);
   const stature = smoothMedian('stature', sex);
   const weight = smoothMedian('weight', sex);
   if (measure === 'weight') return weight;

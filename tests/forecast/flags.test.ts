@@ -91,6 +91,7 @@ describe('flags: what growth does not explain', () => {
         .device('cranial-orthosis', 'none', 2)
         .assess();
     expect(head(406, 422).forecasts[0].outcome).toBe('forecast');
+    expect(head(406, 422).flags.map((f) => f.id)).toContain('head-basis');
     const racing = head(406, 440);
     expect(racing.forecasts[0].outcome).toBe('blocked');
     expect(racing.flags[0]).toMatchObject({ id: 'head-growth-up', severity: 'act-now' });

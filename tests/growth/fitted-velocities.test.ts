@@ -30,6 +30,16 @@ describe.each(['male', 'female'] as const)('average %s children of 1 to 6 years'
   });
 });
 
+// Printed velocity standards of heads (WHO 2009, from memory): boys' gains from 4 to 6 months have an SD of about 4.5 mm,
+// the errors of two readings of 2 mm in it. No head was followed here, so that the model's band must not be narrower.
+it('the band of a head two months on is wider than heads differ in print', () => {
+  const seen = [reading('head_circumference', 1 / 3, 416, { technicalError: 0.1 })];
+  const two = posteriorOf(child(seen)).predict({ measure: 'head_circumference', side: 'none' }, [dayAt(0.5)]);
+  const printed = Math.sqrt(4.5 ** 2 - 2 * 2 ** 2);
+  expect(two.sd[0]).toBeGreaterThan(1.1 * printed);
+  expect(two.sd[0]).toBeLessThan(2 * printed);
+});
+
 // Sitting height is stature less subischial leg length, by definition (Fredriks et al. 2005, Arch Dis Child 90:807).
 describe('the trunk is what stature has over the legs', () => {
   const [stature, legs] = [1400, 660];

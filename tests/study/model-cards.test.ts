@@ -46,6 +46,14 @@ describe('the default model on children left out', () => {
     expect(n).toBeGreaterThan(400);
     expect(ratio / centile).toBeLessThan(0.8);
   });
+  it('forecasts infants nearer than staying on the published centile does, with bands that hold 80 %', () => {
+    const { infants } = of('default').facts;
+    expect(infants!.errors.map((e) => e.monthsAhead)).toEqual([1, 2, 4]);
+    for (const e of infants!.errors) {
+      expect(e.toCentile, `${e.monthsAhead} months`).toBeLessThan(0.975);
+      expect(Math.abs(e.coverage80 - 0.8), `${e.monthsAhead} months`).toBeLessThan(0.04);
+    }
+  });
   it('has no cell far from its 80 %', () => {
     for (const e of errors)
       expect(Math.abs(e.coverage80 - 0.8), `${e.measure} ${e.sex} ${e.ages} +${e.horizonYears}`).toBeLessThan(

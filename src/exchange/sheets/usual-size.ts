@@ -1,4 +1,4 @@
-import { type MeasureId, measures } from '../../records/measure.js';
+import { isHeadMeasure, type MeasureId, measures } from '../../records/measure.js';
 
 /**
  * Roughly how large a measure is at an age, to tell mm, cm and inches apart (a factor of 2.5 or more), never to judge a
@@ -58,7 +58,7 @@ export function canBe(measure: MeasureId, size: number, ageYears: number | null)
 /** About what a child of this age has, mm (kg); null where nobody says. */
 export function usualSize(measure: MeasureId, age: number): number | null {
   if (measure === 'weight') return at(WEIGHT, age);
-  if (measure.startsWith('head_')) return at(HEAD, age) * (measure === 'head_circumference' ? 1 : 0.31);
+  if (isHeadMeasure(measure)) return at(HEAD, age) * (measure === 'head_circumference' ? 1 : 0.31);
   const share = SHARE[measure];
   return share === undefined ? null : share * at(STATURE, age);
 }

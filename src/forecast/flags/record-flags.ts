@@ -11,7 +11,7 @@ import { historyOf } from './history-of.js';
 
 /** What the record as a whole says: long unmeasured, treatment the model does not know, head asymmetry. */
 export function recordFlags(input: FlagInput): Flag[] {
-  return [...staleFlags(input), ...hormoneFlags(input), ...headShapeFlags(input)];
+  return [...staleFlags(input), ...hormoneFlags(input), ...headShapeFlags(input), ...headBasisFlags(input)];
 }
 
 function staleFlags(input: FlagInput): Flag[] {
@@ -40,6 +40,14 @@ function hormoneFlags(input: FlagInput): Flag[] {
   if (start === null || start > input.today) return [];
   const seen = `Growth hormone since ${plainDate(start)}.`;
   return [flag(input, 'growth-hormone', 'check', cautions.growthHormone, seen)];
+}
+
+/** Said once a child, whatever its head devices: what their dates rest on. */
+function headBasisFlags(input: FlagInput): Flag[] {
+  const first = input.plans.find((p) => p.rule.region === 'head');
+  if (!first) return [];
+  const about = { deviceId: first.device.id };
+  return [flag(input, 'head-basis', 'note', cautions.headBasis, 'A head orthosis is forecast.', about)];
 }
 
 function headShapeFlags(input: FlagInput): Flag[] {

@@ -15,6 +15,8 @@ export interface ZScoreSettings {
   readonly residualSharing: number;
   /** Share of a side's own deviation that wanders. */
   readonly sideWandering: number;
+  /** SD of a head's wandering against that of body length, which it is taken from. */
+  readonly headWiden: number;
 }
 
 /**
@@ -24,10 +26,12 @@ export interface ZScoreSettings {
 export function zScoreSubmodel(
   curves: SexCurves,
   correlation: readonly (readonly number[])[],
+  isHead: readonly boolean[],
   settings: ZScoreSettings,
   logWeight: (x: number) => number,
 ): Submodel {
   const shared = settings.residualSharing;
+  const widen = isHead.map((head) => (head ? settings.headWiden : 1));
   return {
     name: 'z-score',
     pool: 'z-score',
@@ -64,7 +68,7 @@ export function zScoreSubmodel(
           const c = correlation[d][e];
           const k = near[row + b.curveAge[b.curve[j]]];
           let v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
-          v += wandering * (d === e ? 1 : c * shared) * k;
+          v += wandering * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
           if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])
             v += prior.sideSd[d] ** 2 * (1 - settings.sideWandering + settings.sideWandering * k);
           out[i * b.n + j] = v;

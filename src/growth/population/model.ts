@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../../errors.js';
-import type { MeasureId } from '../../records/measure.js';
+import { isHeadMeasure, type MeasureId } from '../../records/measure.js';
 import { curveOf, lmsAt, loadReferences, zScore } from '../../reference/reference.js';
 import type { References } from '../../reference/reference-curve.js';
 import { quadratureGrid } from '../child/quadrature-grid.js';
@@ -127,7 +127,7 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
   const own = { ...curves, median: moved(curves.median) };
   const ownPopulation = { ...population, mean: moved(population.mean) };
   return [
-    zScoreSubmodel(own, p.correlation, p.zScore, (x) => Math.log(share(x))),
+    zScoreSubmodel(own, p.correlation, p.measures.map(isHeadMeasure), p.zScore, (x) => Math.log(share(x))),
     tempoSubmodel(own, p.correlation, ownPopulation, p.anchors.knots, tempo, grid, settings, (x) =>
       Math.log(1 - share(x)),
     ),

@@ -19,6 +19,7 @@ export const growthParameters = z.object({
     lengthScale: z.number().positive(),
     residualSharing: z.number().min(0).max(1),
     sideWandering: z.number().min(0).max(1),
+    headWiden: z.number().min(1),
   }),
   /** Learned from children followed for years. */
   anchors: anchorPopulation,

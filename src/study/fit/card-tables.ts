@@ -1,5 +1,6 @@
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import type { DateRow } from '../backtest/outgrown-dates.js';
+import type { InfantWandering } from './infant-wandering.js';
 import { type MeasuredError, NOISE_DRAWS } from './measured-error.js';
 
 const LEAST_COVER = 0.76;
@@ -66,5 +67,20 @@ Outgrown by the forecast's P10, P50 and P90 dates ought to be 10, 50 and 90 %.
 
 | allowance, mm | seen outgrown | median error, days | floor, days | bias, days | all | not seen outgrown | median error of all, days | floor, days | outgrown by P10, P50, P90, % |
 |---|---|---|---|---|---|---|---|---|---|
+${rows.join('\n')}`;
+}
+
+/** Infants left out of the estimate of their wandering. */
+export function infantTable({ errors, errorMm, children }: InfantWandering): string {
+  const rows = errors.map((e) => {
+    const cover = `${(100 * e.coverage80).toFixed(0)} (${(100 * e.coverage80Se).toFixed(0)})`;
+    const ratio = `${e.toCentile.toFixed(2)} (${e.toCentileSe.toFixed(2)})`;
+    return `| ${[e.monthsAhead, e.n, e.maeMm.toFixed(1), cover, ratio].join(' | ')} |`;
+  });
+  return `Infants' length: ${children} children left out in turn (5 groups), two or three readings known; bands hold the later
+reading's own error (${errorMm} mm). In brackets the standard error, counted by child.
+
+| months ahead | n | mean absolute error, mm | 80 % band covers, % | error over staying on the published centile |
+|---|---|---|---|---|
 ${rows.join('\n')}`;
 }

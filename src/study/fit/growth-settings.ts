@@ -23,7 +23,7 @@ export const growthSettings = {
     ],
   },
   followers: { ownSizeShare: 0.8, ownSizeShareSoft: 0.65, ownLength: 0.25, widen: 1.1 },
-  zScore: { sizeShare: 0.7, lengthScale: 0.5, residualSharing: 0.7, sideWandering: 0.3 },
+  zScore: { sizeShare: 0.7, lengthScale: 0.5, residualSharing: 0.7, sideWandering: 0.3, headWiden: 1.25 },
   tempo: {
     tempoPoints: 9,
     intensityPoints: 7,

@@ -1,6 +1,6 @@
 import type { GrowthParameters } from '../../growth/population/parameters.js';
 import type { DateRow } from '../backtest/outgrown-dates.js';
-import { datesTable, errorTable } from './card-tables.js';
+import { datesTable, errorTable, infantTable } from './card-tables.js';
 import type { InfantWandering } from './infant-wandering.js';
 import type { MeasuredError } from './measured-error.js';
 
@@ -51,7 +51,9 @@ ${curves}
   part's and the wandering's SD are widened by ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for
   years**, but for sitting height, which is stature less leg length in the model (from 8 years its mean too) and in
   the followed children.
-- **Head circumference** has no serial records here: its wandering is that of the infants' length, the rest is print.
+- **Heads** (circumference, breadth, length) have no serial records here: curve and spread are print, their wandering in
+  infancy is that of body length with an SD ${Math.round(100 * (p.zScore.headWiden - 1))} % wider. Two-month gains at 4 to 6 months then differ between children
+  by more than printed velocity standards say (SD about 4-5 mm with two readings' error, from memory).
 - Growth that stood still may have stopped, be held up or be caught up; growth hormone may hasten it from its date to its
   end. How often and how much is our own or from memory (src/growth/child/unusual-paces.ts); nobody checked it on records.
 - The calendar wandering's SD is 25 % and the variance of children's own shapes 15 % wider than estimated, so that 80 %
@@ -68,13 +70,19 @@ ${curves}
 
 ## Valid ages
 Birth to 20 years. Below ${p.zScoreShare.male[0].ageYears} years a child is held near its own centile (z-score level plus Matern 3/2
-wandering${infants ? `, estimated from the length of ${infants.children} infants: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
+wandering${infants ? `, the one under which what ${infants.children} infants' length was one to four months later is likeliest: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
 tempo population alone; a mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
 record, so treat with reserve: children given growth hormone, with early or absent puberty under treatment, with bone
 disease, or after limb surgery.
 
 ## Measured error
-${errorTable(errors)}
+${
+  infants
+    ? `${infantTable(infants)}
+
+`
+    : ''
+}${errorTable(errors)}
 
 ${datesTable(dates, dateFloors)}
 

@@ -1,7 +1,7 @@
 import { DoorpostError } from '../../errors.js';
 import { DAYS_A_YEAR } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
-import type { InfantRecord } from './infant-wandering.js';
+import type { InfantRecord } from './infant-cases.js';
 
 interface Cells {
   readonly headings: readonly string[];
