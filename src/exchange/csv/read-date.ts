@@ -11,8 +11,8 @@ export interface Unread {
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 /** Day 0 of the 1900 date system as spreadsheets count it, in days since 1970-01-01. */
 const SERIAL_ZERO = dayNumber('1899-12-30');
-/** Serials of 1920-01-01 .. 2119-12-31: a bare number outside is no date. */
-const SERIALS = [dayNumber('1920-01-01') - SERIAL_ZERO, dayNumber('2119-12-31') - SERIAL_ZERO] as const;
+/** Serials of 1950-01-01 .. 2119-12-31: a bare number outside is no date. */
+const SERIALS = [dayNumber('1950-01-01') - SERIAL_ZERO, dayNumber('2119-12-31') - SERIAL_ZERO] as const;
 
 const LONGEST = 60;
 

@@ -3,8 +3,7 @@ import { unitNamed } from '../../records/units.js';
 import { deviceSizeHeading } from '../csv/device-size-heading.js';
 import { remembered } from '../remembered.js';
 import { foldWords } from './fold-words.js';
-import type { ColumnSide, Meaning } from './meaning.js';
-import { meaningText } from './meaning.js';
+import { type ColumnSide, type DeviceDay, deviceDays, type Meaning, meaningText } from './meaning.js';
 import { nearestPhraseWord } from './nearest-phrase-word.js';
 import {
   type Concept,
@@ -19,6 +18,8 @@ import { type DimensionId, type Language, languages, type PartId } from './vocab
 export interface Candidate {
   readonly meaning: Meaning;
   readonly strength: number;
+  /** Words of the heading that nobody knows. */
+  readonly unknownWords: number;
   readonly languages: readonly Language[];
 }
 
@@ -83,8 +84,10 @@ function ownMeasureHeading(heading: string): Candidate | null {
       measure: measure as MeasureId,
       side: sided ? ((side as ColumnSide | undefined) ?? 'row') : 'none',
       unit: unitNamed(unit ?? ''),
+      at: null,
     },
     strength: 1,
+    unknownWords: 0,
     languages,
   };
 }
@@ -103,9 +106,10 @@ export const headingCandidates = remembered((heading): readonly Candidate[] =>
 
 function candidatesOf(heading: string): Candidate[] {
   const trimmed = heading.trim();
-  if (trimmed.startsWith('extra:')) return [{ meaning: { kind: 'keep' }, strength: 1, languages }];
+  if (trimmed.startsWith('extra:'))
+    return [{ meaning: { kind: 'keep' }, strength: 1, unknownWords: 0, languages }];
   if (deviceSizeHeading(trimmed))
-    return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, languages }];
+    return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, unknownWords: 0, languages }];
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
   const words = foldWords(trimmed.replace(/\b\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b/g, ' ')).flatMap((word) =>
@@ -125,15 +129,14 @@ function candidatesOf(heading: string): Candidate[] {
         .filter(({ sense }) => sense.concept.is !== 'unit' && sense.concept.is !== 'noise')
         .map(({ sense }) => sense.languages);
       const common = languages.filter((l) => shared.every((of) => of.includes(l)));
-      const strength =
-        (chosen.reduce((n, c) => n + c.words, 0) / Math.max(1, total)) *
-        sure *
-        (common.length > 0 ? 1 : 0.85);
+      const spokenFor = chosen.reduce((n, c) => n + c.words, 0);
+      const unknownWords = total - spokenFor;
+      const strength = (spokenFor / Math.max(1, total)) * sure * (common.length > 0 ? 1 : 0.85);
       for (const { meaning, weight } of spoken) {
         const key = meaningText(meaning);
         const before = best.get(key);
         if (!before || before.strength < strength * weight)
-          best.set(key, { meaning, strength: strength * weight, languages: common });
+          best.set(key, { meaning, strength: strength * weight, unknownWords, languages: common });
       }
     }
   }
@@ -178,7 +181,7 @@ function segmentAt(words: readonly string[], at: number, longest: number): Segme
     }
   }
   if (/^\d+$/.test(word))
-    return { words: 1, senses: [{ concept: { is: 'number' }, languages }], certainty: 0.97 };
+    return { words: 1, senses: [{ concept: { is: 'digits' }, languages }], certainty: 0.97 };
   const near = nearestPhraseWord(word);
   if (near) return { words: 1, senses: phraseTable.get(near) ?? [], certainty: 0.8 };
   return { words: 1, senses: [], certainty: 1 };
@@ -224,6 +227,8 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
   if (has('kept')) return fields.length === 0 && !bodily ? [{ meaning: { kind: 'keep' }, weight: 1 }] : [];
   if (fields.length === 1 && !bodily) {
     const [id] = fields;
+    // 'Scan id', 'Visit no' number what they name.
+    if (has('number') && /(?:_date|\.date)$/.test(id)) return [{ meaning: { kind: 'keep' }, weight: 0.9 }];
     if (id.startsWith('device.') || id === 'side' || id === 'shoe.size' || id === 'long.value') {
       return field(id);
     }
@@ -240,8 +245,13 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
       return field(a === 'device.family' ? b : a, 0.95);
     return [];
   }
+  if (bodily && fields.length <= 1) {
+    // 'Foot length before': of a day that nobody can tell.
+    if (has('other-time')) return [{ meaning: { kind: 'keep' }, weight: 0.8 }];
+    const at = deviceDayOf(fields[0]);
+    if (at !== undefined) return readings(concepts, side, at);
+  }
   if (fields.length > 0) return [];
-  if (bodily) return readings(concepts, side);
   if (has('device')) {
     if (has('unit') || has('name')) return [];
     return [
@@ -265,15 +275,24 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
   if (has('unit') && concepts.every((c) => c.is === 'unit' || c.is === 'noise'))
     return field('long.value', 0.6);
   if (has('today')) return [];
-  if (has('side') && !has('unit') && !has('number'))
+  if (has('side') && !has('unit') && !has('number') && !has('digits'))
     return oneSide && oneSide !== 'both' ? [] : field('side', 0.9);
-  if (has('number')) return [{ meaning: { kind: 'keep' }, weight: 0.7 }, ...field('child.id', 0.6)];
+  // 'L/R 2' is a size of something; '2' alone a running number.
+  if ((has('number') || has('digits')) && !has('side'))
+    return [{ meaning: { kind: 'keep' }, weight: 0.7 }, ...field('child.id', 0.6)];
   return [];
 }
+
+/** Which day a field beside a measure says it was taken on; undefined where it says something else. */
+const deviceDayOf = (field: string | undefined): DeviceDay | null | undefined =>
+  field === undefined || field === 'visit.date'
+    ? null
+    : (Object.keys(deviceDays) as DeviceDay[]).find((day) => deviceDays[day] === field);
 
 function readings(
   concepts: readonly Concept[],
   side: ColumnSide | null,
+  at: DeviceDay | null,
 ): { meaning: Meaning; weight: number }[] {
   if (concepts.some((c) => c.is === 'device' || c.is === 'person' || c.is === 'name')) return [];
   const pick = <T extends Concept['is']>(is: T) =>
@@ -290,8 +309,10 @@ function readings(
       measure,
       side: measures[measure].sided ? (side ?? 'row') : 'none',
       unit,
+      at,
     } as Meaning,
-    weight: side !== null && !measures[measure].sided ? weight * 0.6 : weight,
+    // A word that also says nothing ('from') says nothing here.
+    weight: (side !== null && !measures[measure].sided ? 0.6 : 1) * (at === null ? 1 : 0.93) * weight,
   });
   if (ids.size === 1) return parts.size === 0 && dimensions.size === 0 ? [made([...ids][0], 1)] : [];
   // 'Length (cm)' with no part of the body is the child's, if its values can be.

@@ -74,6 +74,7 @@ export function meaningLabel(meaning: Meaning): string {
         measures[meaning.measure].label.toLowerCase(),
         SIDES[meaning.side],
         meaning.unit && `in ${meaning.unit}`,
+        meaning.at && `on the day of the ${meaning.at}`,
       );
     case 'device':
       return joined(

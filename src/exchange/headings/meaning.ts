@@ -6,6 +6,10 @@ import { type FieldId, fieldIds } from './vocabulary.js';
 /** Which sides a column of sizes holds: one, both in one cell in this order, the same for both, or said elsewhere. */
 export type ColumnSide = 'left' | 'right' | 'none' | 'left-right' | 'right-left' | 'both' | 'row';
 
+/** Days of a device on which a size can have been taken instead of at the row's visit: 'Foot at cast'. */
+export const deviceDays = { cast: 'device.cast_date', fitting: 'device.fitted_date' } as const;
+export type DeviceDay = keyof typeof deviceDays;
+
 /** What one column of a sheet holds. */
 export type Meaning =
   | {
@@ -20,6 +24,8 @@ export type Meaning =
       readonly measure: MeasureId;
       readonly side: ColumnSide;
       readonly unit: Unit | null;
+      /** The day it was taken on where that is not the visit's. */
+      readonly at: DeviceDay | null;
     }
   /** A maker's figure of a device: allowance_foot_length_mm. */
   | { readonly kind: 'device-size'; readonly heading: string }
@@ -35,7 +41,12 @@ export function meaningText(meaning: Meaning): string {
         .filter((word) => word !== '')
         .join(' ');
     case 'reading':
-      return [meaning.measure, meaning.side === 'none' ? '' : meaning.side, meaning.unit ?? '']
+      return [
+        meaning.measure,
+        meaning.side === 'none' ? '' : meaning.side,
+        meaning.unit ?? '',
+        meaning.at ? `at:${meaning.at}` : '',
+      ]
         .filter((word) => word !== '')
         .join(' ');
     case 'device':
@@ -63,5 +74,12 @@ export function meaningNamed(text: string): Meaning | null {
   if (!Object.hasOwn(measures, first)) return null;
   const unit = rest.map(unitNamed).find((u) => u !== null) ?? null;
   const measure = first as MeasureId;
-  return { kind: 'reading', measure, side: measures[measure].sided ? (side ?? 'row') : 'none', unit };
+  const at = rest.find((word) => word.startsWith('at:'))?.slice(3) ?? '';
+  return {
+    kind: 'reading',
+    measure,
+    side: measures[measure].sided ? (side ?? 'row') : 'none',
+    unit,
+    at: Object.hasOwn(deviceDays, at) ? (at as DeviceDay) : null,
+  };
 }

@@ -28,7 +28,20 @@ export type Concept =
   | { readonly is: 'side'; readonly side: 'left' | 'right' | 'both' }
   | { readonly is: 'unit'; readonly unit: string }
   | { readonly is: 'device'; readonly family: string }
-  | { readonly is: 'person' | 'name' | 'number' | 'date' | 'age' | 'age-unit' | 'today' | 'noise' | 'kept' };
+  | {
+      readonly is:
+        | 'person'
+        | 'name'
+        | 'number'
+        | 'digits'
+        | 'date'
+        | 'age'
+        | 'age-unit'
+        | 'today'
+        | 'other-time'
+        | 'noise'
+        | 'kept';
+    };
 
 export interface PhraseSense {
   readonly concept: Concept;
@@ -66,6 +79,7 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     add(withoutOrder(v), { is: 'side', side: 'both' }, language);
     add(v.ageMonths, { is: 'age-unit' }, language);
     add(v.ageWeeks, { is: 'age-unit' }, language);
+    add(v.otherTime, { is: 'other-time' }, language);
     for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
       add(v[is], { is }, language);
     for (const list of [v.remarks, v.skin]) add(list, { is: 'kept' }, language);

@@ -19,7 +19,7 @@ export const spokenDevices: Readonly<Record<string, string>> = {
   'solid-afo':
     'solid afo|safo|solid ankle afo|fixed afo|rigid afo|solid ankle|afo solid|non articulated afo|static afo|solid afos|fixed ankle afo|rigid ankle afo|posterior shell afo|solid ankle foot orthosis|afo fixed|afo rigid|resting afo|night afo|night splint|night splints|resting splint|resting splints|' +
     'starre afo|afo starr|starre unterschenkelorthese|unterschenkelorthese starr|nachtschiene|nachtschienen|lagerungsorthese|nachtlagerungsschiene|lagerungsschiene|statische afo|' +
-    'afo rigide|orthese rigide|attelle de nuit|attelles de nuit|orthese suro pedieuse rigide|afo fixe|orthese suropedieuse rigide|attelle nuit|' +
+    'afo rigide|releveur rigide|releveur fixe|orthese rigide|attelle de nuit|attelles de nuit|orthese suro pedieuse rigide|afo fixe|orthese suropedieuse rigide|attelle nuit|' +
     'afo rigido|afo rigida|ferula nocturna|ferula rigida|dafo rigido|afo fijo|antiequino rigido|antiequino nocturno|ferula nocturna|' +
     'starre evo|rigide afo|starre afo|nachtspalk|nachtspalken|evo star|evo stijf|stijve evo|rigide evo|nacht evo|' +
     'afo rigido|afo fisso|afo fissa|tutore rigido|tutore notturno|doccia notturna|afo statico|tutore gamba piede rigido|afo notturno',

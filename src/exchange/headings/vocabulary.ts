@@ -97,6 +97,8 @@ export interface Vocabulary {
   readonly ageMonths: string;
   readonly ageWeeks: string;
   readonly today: string;
+  /** Beside a measure: of another day than the row's, or not measured at all. */
+  readonly otherTime: string;
   /** Words that say nothing: of, the, current. */
   readonly noise: string;
   readonly female: string;

@@ -38,7 +38,7 @@ const PLURALS = new Set(
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = new Set(
   phrasesOf(
-    'new|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+    'today|heute|hoy|vandaag|oggi|new|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
   ),
 );
 

@@ -6,6 +6,7 @@ import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
+import type { Column } from './column.js';
 import type { Asker } from './questions.js';
 import {
   cellOf,
@@ -16,7 +17,6 @@ import {
   refusal,
   type TakenTable,
 } from './sheet-rows.js';
-import type { Column } from './take-columns.js';
 
 /** Fields of a child that are taken as text. */
 const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;

@@ -2,9 +2,10 @@ import type { IsoDate } from '../../records/dates.js';
 import { foldText } from '../headings/fold-words.js';
 import { cellDate } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
+import { type Column, letters } from './column.js';
 import type { SheetTable } from './grid.js';
 import type { Asker } from './questions.js';
-import { type Column, letters, sheetLanguages } from './take-columns.js';
+import { sheetLanguages } from './sheet-languages.js';
 
 export type Order = 'dmy' | 'mdy';
 /** How a column's dates are read: an order, or why its ambiguous ones cannot be. */

@@ -29,6 +29,12 @@ const lacksSide = (heading: string): boolean => {
 const strength = (heading: string): number =>
   heading === '' ? 0 : (headingCandidates(heading)[0]?.strength ?? 0);
 
+/** 'At cast' or 'Previous' over 'Foot L': the word above decides of which day the sizes are. */
+function ofOtherDay(heading: string): boolean {
+  const meaning = headingCandidates(heading)[0]?.meaning;
+  return meaning?.kind === 'keep' || (meaning?.kind === 'reading' && meaning.at !== null);
+}
+
 /** The tables of a file or sheet in any of the shapes clinics keep, each as rows under headings. */
 export function findTables(grid: Grid, notices: string[]): SheetTable[] {
   const found = sideBySide(upright(grid))
@@ -159,7 +165,7 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
     const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
     if (lower === '' || words.length < 2) return all;
     const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
-    return withDate || strength(all) >= strength(lower) - 0.05 ? all : lower;
+    return withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05 ? all : lower;
   });
 }
 

@@ -1,8 +1,8 @@
 import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
+import { type Column, letters } from './column.js';
 import type { GridRow } from './grid.js';
 import { cellOf, fieldColumns, type PersonRow, type TakenTable } from './sheet-rows.js';
-import { type Column, letters } from './take-columns.js';
 
 /** Cells nobody reads are kept: with the child, or where a child has several rows with the row's first record. */
 export function keepOthers(

@@ -1,6 +1,6 @@
+import { type Column, columnQuestion } from './column.js';
 import type { Asker } from './questions.js';
 import { cellOf, fieldColumns, type TakenTable } from './sheet-rows.js';
-import { type Column, columnQuestion } from './take-columns.js';
 
 /**
  * A list of children numbered under 'No', and other tabs that speak of them by that number: the running number is the

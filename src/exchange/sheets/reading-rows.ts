@@ -8,13 +8,15 @@ import type { Language } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import type { Asker } from './questions.js';
 import { sideOfRow } from './row-side.js';
+import { sheetLanguages } from './sheet-languages.js';
 import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import { type Column, sheetLanguages } from './take-columns.js';
 import { valueFit } from './value-fit.js';
+import { deviceDayColumns } from './visit-dates.js';
 
 /** One size in one cell of a row, before its unit is known. */
 export interface RawReading {
@@ -52,8 +54,11 @@ export function readingsIn(
     if (saysNothing(cell)) return;
     const date = dateFor(column);
     if (date === null) {
-      const empty = fieldColumns(taken.columns, 'visit.date').find((c) => cellOf(row, c) === '');
-      if (empty) refused.push(refusal(taken.table, row, empty, 'is missing', 'the date of the visit'));
+      const days = deviceDayColumns(taken.columns, column);
+      const empty = (days.length > 0 ? days : fieldColumns(taken.columns, 'visit.date')).find(
+        (c) => cellOf(row, c) === '',
+      );
+      if (empty) refused.push(refusal(taken.table, row, empty, 'is missing', 'the date of measuring'));
       else if (fieldColumns(taken.columns, 'visit.date').length === 0 && !asker.waitsForDay(taken.table.file))
         refused.push(
           refusal(

@@ -4,10 +4,10 @@ import type { ColumnSide } from '../headings/meaning.js';
 import type { RefusedRow } from '../refused-row.js';
 import { cellDevices } from './cell-device.js';
 import { saysNothing, sideIn } from './cell-words.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Asker } from './questions.js';
 import { cellOf, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import type { Column } from './take-columns.js';
 
 /** The side of a size whose heading says none: the row's side column, else asked once a column. */
 export function sideOfRow(

@@ -5,11 +5,10 @@ import type { RefusedRow } from '../refused-row.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
+import { type Column, headingDate } from './column.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { People, type Person } from './people.js';
 import type { Asker } from './questions.js';
-import type { Column } from './take-columns.js';
-import { headingDate } from './take-columns.js';
 
 /** A table with its columns taken and their dates ordered. */
 export interface TakenTable {

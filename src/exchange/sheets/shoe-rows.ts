@@ -3,10 +3,10 @@ import { type ShoeSystem, shoeFootLengthsMm, shoeStepMm } from '../../records/sh
 import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { saysNothing } from './cell-words.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import { cellOf, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import type { Column } from './take-columns.js';
 import { canBe, usualSize } from './usual-size.js';
 
 const ACCEPTED = 'a size with its system, in the heading or the cell, such as 33 EU, UK 1.5 or US 13C';

@@ -10,6 +10,7 @@ import { ChildRows } from './child-rows.js';
 import { sexReader } from './child-sex.js';
 import { chooseDates, type Order } from './choose-dates.js';
 import { chooseUnits } from './choose-units.js';
+import { type Column, columnName, columnQuestion } from './column.js';
 import { DeviceRegister } from './devices/device-register.js';
 import { DeviceRows, type Mention } from './devices/device-rows.js';
 import { type Remark, remarkEvents, remarksIn } from './devices/remark-rows.js';
@@ -20,9 +21,10 @@ import { measurementRows, valueColumns } from './measurement-rows.js';
 import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
+import { sheetLanguages } from './sheet-languages.js';
 import { meetPeople, type PersonRow, refusal, type TakenTable } from './sheet-rows.js';
 import { shoesIn } from './shoe-rows.js';
-import { type Column, columnName, columnQuestion, sheetLanguages, takeColumns } from './take-columns.js';
+import { takeColumns } from './take-columns.js';
 import { visitDates } from './visit-dates.js';
 
 export interface SheetSettings {

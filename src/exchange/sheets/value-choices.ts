@@ -31,7 +31,7 @@ function readingChoices(cells: readonly string[], today: string): string[] {
   return measureIds.flatMap((measure) => {
     const sides = measures[measure].sided ? (['left', 'right', 'row'] as const) : (['none'] as const);
     return sides
-      .map((side): Meaning => ({ kind: 'reading', measure, side, unit: null }))
+      .map((side): Meaning => ({ kind: 'reading', measure, side, unit: null, at: null }))
       .filter((m) => valueFit(m, cells, today) >= 0.9)
       .map(meaningText);
   });

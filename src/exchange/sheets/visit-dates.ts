@@ -1,13 +1,14 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
+import { deviceDays } from '../headings/meaning.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { dateOf } from './choose-dates.js';
+import { type Column, headingDate } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Asker } from './questions.js';
 import { cellOf, dateInText, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
-import { type Column, headingDate } from './take-columns.js';
 
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
@@ -69,6 +70,12 @@ export function visitDates(
     return above;
   };
   return (row: GridRow, column: Column | null, birth: IsoDate | null): IsoDate | null => {
+    const days = column === null ? [] : deviceDayColumns(columns, column);
+    if (column !== null && days.length > 0) {
+      const filled = days.filter((c) => cellOf(row, c) !== '');
+      const day = filled.filter((c) => c.index < column.index).pop() ?? filled[0];
+      return day === undefined ? null : read(row, day);
+    }
     const inHeading = column === null ? null : headingDate(column.heading);
     if (inHeading !== null) {
       const date = dateOf(inHeading, undefined, today);
@@ -126,4 +133,12 @@ export function visitDates(
     });
     return said;
   };
+}
+
+/** For 'Foot at cast' the columns that say when that was, the ones of its own side before the others. */
+export function deviceDayColumns(columns: readonly Column[], { meaning }: Column): readonly Column[] {
+  if (meaning?.kind !== 'reading' || meaning.at === null) return [];
+  const days = fieldColumns(columns, deviceDays[meaning.at]).filter((c) => c.cells > 0);
+  const own = days.filter((c) => c.meaning?.kind === 'field' && c.meaning.side === meaning.side);
+  return own.length > 0 ? own : days;
 }

@@ -127,8 +127,10 @@ export const de: Vocabulary = {
   ageMonths: 'monate|monaten|monat|mon',
   ageWeeks: 'wochen|woche|wo',
   today: 'heute|aktuell|jetzt|alter heute|alter aktuell|aktuelles alter|alter jetzt',
+  otherTime:
+    'vorherig|vorherige|vorher|vorige|voriger|voriges|alt|alte|zuvor|anfangs|anfang|ausgangswert|beginn|letztes mal|ziel|soll|erwartet|erwartete|vorwert|differenz|zuwachs|wachstum',
   noise:
-    'der|die|das|des|im|in|bei|von|vom|zu|zur|und|mit|letzte|letzter|letztes|aktuell|aktuelle|stand|messung|maß|wert|max|größter|ja nein|j n|jahre|tt mm jjjj|tt mm jj|j m|barfuß|barfuss|stehend|belastet|unbelastet|den|dem|bzw|über|ab|bis|boden|mitte|größte|stelle|angabe|laut|lt|seite|jahre monate|maximal|am|innen|gemessen',
+    'beim|zum|nach|der|die|das|des|im|in|bei|von|vom|zu|zur|und|mit|letzte|letzter|letztes|aktuell|aktuelle|stand|messung|maß|wert|max|größter|ja nein|j n|jahre|tt mm jjjj|tt mm jj|j m|barfuß|barfuss|stehend|belastet|unbelastet|den|dem|bzw|über|ab|bis|boden|mitte|größte|stelle|angabe|laut|lt|seite|jahre monate|maximal|am|innen|gemessen',
   female: 'w|weiblich|mädchen|mädel|f|frau|weibl|mäd|wbl|mdl',
   male: 'm|männlich|junge|bub|knabe|jung|mann|männl|j|k|jg|mnl',
   yes: 'ja|j|wahr|x|pos|positiv|bekannt|allergie|+|jawohl|vorhanden',

@@ -92,7 +92,7 @@ export const en: Vocabulary = {
     diagonal: 'diagonal|diag|oblique',
   },
   measures: {
-    foot_length: 'foot length|fl|shoe length|sole length|heel to toe|heel toe|foot ln',
+    foot_length: 'foot length|fl|heel to toe|heel toe|foot ln',
     foot_breadth:
       'foot breadth|foot width|fw|met heads|met head width|mtp width|mth width|forefoot width|forefoot breadth|ball width|met width|across mets',
     heel_breadth: 'heel width|heel breadth',
@@ -138,8 +138,10 @@ export const en: Vocabulary = {
   ageMonths: 'months|month|mths|mth|mo|mos|mon',
   ageWeeks: 'weeks|week|wks|wk',
   today: 'current|now|today|age now|current age|age today|age yrs now',
+  otherTime:
+    'previous|previously|prev|prior|before|old|initial|initially|baseline|start|last time|expected|predicted|forecast|target|goal|planned|intended|adult|final|difference|diff|change|gain|growth',
   noise:
-    'of|the|in|at|a|an|to|for|and|with|current|latest|recent|most recent|last|measured|measurement|measurements|meas|reading|standing|wb|weight bearing|nwb|non weight bearing|max|maximum|taken|size|new|is|y n|yes no|y n?|all|from|tape|gauge|dd mm yy|dd mm yyyy|mm dd yyyy|dmy|mdy|yyyy mm dd|y m|y mm|years months|yrs mths|body|per|point|widest|level|approx|mid|actual|today|visit|please|only|orthotic|casting|cast|as|was|barefoot|bare|shod off|calliper|caliper|each|side|overall|eu|uk|us|euro|european|ideally|hosp',
+    'of|the|in|at|a|an|to|for|and|with|current|latest|recent|most recent|last|measured|measurement|measurements|meas|reading|standing|wb|weight bearing|nwb|non weight bearing|max|maximum|taken|size|new|is|y n|yes no|y n?|all|from|tape|gauge|dd mm yy|dd mm yyyy|mm dd yyyy|dmy|mdy|yyyy mm dd|y m|y mm|years months|yrs mths|body|per|point|widest|level|approx|mid|actual|today|visit|please|only|orthotic|barefoot|bare|shod off|calliper|caliper|each|side|overall|eu|uk|us|euro|european|ideally|hosp',
   female: 'f|female|girl|g|fem|woman|she|f girl|girls',
   male: 'm|male|boy|b|man|he|m boy|boys',
   yes: 'yes|y|true|1|x|yeah|ok|positive|pos|+|yes!|known|allergy|allergic|alert|✓|✔|present|risk|high risk|avoid',

@@ -133,8 +133,10 @@ export const es: Vocabulary = {
   ageMonths: 'meses|mes',
   ageWeeks: 'semanas|semana|sem',
   today: 'actual|hoy|edad actual',
+  otherTime:
+    'anterior|previo|previa|antes|inicial|inicio|esperado|esperada|objetivo|previsto|prevista|diferencia|crecimiento',
   noise:
-    'de|del|la|el|los|las|en|y|a|al|ultimo|ultima|actual|valor|si no|s n|años|dd mm aaaa|dd mm aa|descalzo|carga|en carga|max|maximo|maxima|medida|toma|por|suelo|bipedestacion|con|lado|mayor|un|una|años meses|desde',
+    'durante|para|de|del|la|el|los|las|en|y|a|al|ultimo|ultima|actual|valor|si no|s n|años|dd mm aaaa|dd mm aa|descalzo|carga|en carga|max|maximo|maxima|medida|toma|por|suelo|bipedestacion|con|lado|mayor|un|una|años meses|desde',
   female: 'f|mujer|niña|femenino|fem|hembra|chica|m mujer',
   male: 'm|varon|niño|masculino|masc|v|h|hombre|chico',
   yes: 'si|s|verdadero|x|positivo|conocida|alergia|+|sí|alergico|presente',

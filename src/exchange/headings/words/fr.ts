@@ -129,8 +129,10 @@ export const fr: Vocabulary = {
   ageMonths: 'mois',
   ageWeeks: 'semaines|semaine|sem',
   today: 'actuel|aujourd hui|age actuel|actuelle',
+  otherTime:
+    'precedent|precedente|avant|ancien|ancienne|initial|initiale|debut|depart|prevu|prevue|cible|attendu|attendue|difference|croissance|gain',
   noise:
-    'de|du|des|la|le|les|au|a|aux|en|et|un|dernier|derniere|derniers|actuel|actuelle|valeur|oui non|o n|ans|jj mm aaaa|jj mm aa|pieds nus|debout|en charge|charge|max|maximum|mesure|sur|par|tous|jusqu|sol|niveau|plus|cote|ans mois|sous|sans|decharge',
+    'lors|pour|de|du|des|la|le|les|au|a|aux|en|et|un|dernier|derniere|derniers|actuel|actuelle|valeur|oui non|o n|ans|jj mm aaaa|jj mm aa|pieds nus|debout|en charge|charge|max|maximum|mesure|sur|par|tous|jusqu|sol|niveau|plus|cote|ans mois|sous|sans|decharge',
   female: 'f|fille|feminin|femme|fem|fe|feminine',
   male: 'm|g|garçon|masculin|h|homme|masc|gar|garcon',
   yes: 'oui|o|vrai|x|positif|connue|allergie|+|allergique|presente',

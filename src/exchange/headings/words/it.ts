@@ -132,8 +132,10 @@ export const it: Vocabulary = {
   ageMonths: 'mesi|mese',
   ageWeeks: 'settimane|settimana|sett',
   today: 'attuale|oggi|eta attuale',
+  otherTime:
+    'precedente|prec|prima|vecchio|vecchia|iniziale|inizio|previsto|prevista|obiettivo|atteso|attesa|differenza|crescita',
   noise:
-    'di|del|della|dello|il|la|lo|le|gli|in|al|alla|ultimo|ultima|attuale|valore|si no|s n|anni|gg mm aaaa|gg mm aa|scalzo|carico|sotto carico|max|massima|misura|a|da|in piedi|terra|suolo|delle|dei|presa|lato|livello|un|anni mesi|dal|massimo|in carico',
+    'alle|allo|all|durante|di|del|della|dello|il|la|lo|le|gli|in|al|alla|ultimo|ultima|attuale|valore|si no|s n|anni|gg mm aaaa|gg mm aa|scalzo|carico|sotto carico|max|massima|misura|a|da|in piedi|terra|suolo|delle|dei|presa|lato|livello|un|anni mesi|dal|massimo|in carico',
   female: 'f|femmina|femminile|bambina|femm|donna|fem|ragazza',
   male: 'm|maschio|maschile|bambino|masc|uomo|ragazzo',
   yes: 'si|s|vero|x|positivo|nota|allergia|+|sì|allergico|presente',

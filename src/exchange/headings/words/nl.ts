@@ -125,8 +125,10 @@ export const nl: Vocabulary = {
   ageMonths: 'maanden|maand|mnd',
   ageWeeks: 'weken|week|wk',
   today: 'nu|huidig|vandaag|leeftijd nu|huidige leeftijd|huidige',
+  otherTime:
+    'vorige|vorig|oud|oude|begin|eerder|eerdere|start|doel|verwacht|verwachte|streef|verschil|groei|beginwaarde',
   noise:
-    'van|het|de|een|in|bij|op|en|met|laatste|huidige|waarde|max|ja nee|j n|jaar|dd mm jjjj|dd mm jj|blootsvoets|staand|belast|onbelast|meting|maat|gemeten|vloer|vanaf|grootste|tot|boven|jaar maanden|zijde|niveau|der|jr mnd',
+    'tijdens|voor|van|het|de|een|in|bij|op|en|met|laatste|huidige|waarde|max|ja nee|j n|jaar|dd mm jjjj|dd mm jj|blootsvoets|staand|belast|onbelast|meting|maat|gemeten|vloer|vanaf|grootste|tot|boven|jaar maanden|zijde|niveau|der|jr mnd',
   female: 'v|vrouw|meisje|vrouwelijk|f|mei|m meisje|vr|vrl|mv',
   male: 'm|man|jongen|mannelijk|j|jon|jng',
   yes: 'ja|j|waar|x|positief|bekend|allergie|+|aanwezig',

@@ -4,9 +4,9 @@ import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDate } from '../cell-date.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { dateOf } from '../choose-dates.js';
+import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, refusal } from '../sheet-rows.js';
-import type { Column } from '../take-columns.js';
 import { type DeviceSheet, slot } from './device-sheet.js';
 
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */

@@ -3,9 +3,9 @@ import { contentId } from '../../csv/read-rows.js';
 import { foldText } from '../../headings/fold-words.js';
 import type { MadeRow } from '../canonical.js';
 import { wordIn } from '../cell-words.js';
+import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, refusal } from '../sheet-rows.js';
-import type { Column } from '../take-columns.js';
 import type { MadeDevice } from './device-register.js';
 import { type DeviceSheet, slot } from './device-sheet.js';
 

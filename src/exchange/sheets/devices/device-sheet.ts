@@ -3,10 +3,10 @@ import type { FitRules } from '../../../rules/fit-rule.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import type { RefusedRow } from '../../refused-row.js';
 import { saysNothing } from '../cell-words.js';
+import { type Column, ordinal } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Asker } from '../questions.js';
 import { cellOf, fieldColumns, type TakenTable } from '../sheet-rows.js';
-import { type Column, ordinal } from '../take-columns.js';
 
 /** What devices are read with: the table, the clinic's rules, and where to ask and tell. */
 export interface DeviceSheet {

@@ -4,9 +4,9 @@ import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDevices, type DeviceSide, type SpokenDevice } from '../cell-device.js';
 import { deviceDates } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
+import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
-import type { Column } from '../take-columns.js';
 import { type DeviceSheet, ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */

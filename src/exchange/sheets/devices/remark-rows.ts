@@ -4,10 +4,10 @@ import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
 import { remarkHeading } from '../../headings/remark-heading.js';
 import type { MadeRow } from '../canonical.js';
+import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
 import { cellOf, type TakenTable } from '../sheet-rows.js';
-import type { Column } from '../take-columns.js';
 import type { DeviceRegister, MadeDevice } from './device-register.js';
 
 /** What a row of a sheet says beside its figures, of a child on a day. */

@@ -82,9 +82,15 @@ function saidIn(cells: readonly string[]): Said[] {
         said.push({ field: 'child.sex', heading: 'Sex', value: part.trim() });
     }
     const label = cells[at].replace(/[:=]\s*$/, '');
+    const labels = label !== cells[at];
     const field = fieldOf(label);
     const next = cells.slice(at + 1).find((cell) => cell !== '');
-    if (field !== null && next !== undefined && fits(field, next) && fieldOf(next) === null)
+    if (
+      field !== null &&
+      next !== undefined &&
+      fits(field, next) &&
+      (labels ? !/[:=]\s*$/.test(next) : fieldOf(next) === null)
+    )
       said.push({
         field,
         heading: label.trim(),

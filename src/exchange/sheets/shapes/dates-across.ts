@@ -2,6 +2,7 @@ import { headingCandidates } from '../../headings/heading-meaning.js';
 import { cellDate } from '../cell-date.js';
 import { saysNothing, sideIn } from '../cell-words.js';
 import type { Grid, GridRow } from '../grid.js';
+import { fileTitle, measureInTitle } from '../title-measure.js';
 
 const LOOK_AT = 40;
 const isDate = (cell: string): boolean =>
@@ -41,7 +42,7 @@ export function datesAcross(grid: Grid): Grid {
     ...above.flatMap(({ cells }) => cells),
     ...line.cells.slice(0, first),
     grid.sheet ?? '',
-    grid.file.replace(/\.\w+( |$)/, ' ').replace(/[-_]/g, ' '),
+    fileTitle(grid.file),
   ].find((cell) => measureInTitle(cell) !== null);
   const what = title === undefined ? '' : (measureInTitle(title) ?? '');
   const measureAt = (column: number): string => {
@@ -74,7 +75,9 @@ export function datesAcross(grid: Grid): Grid {
     }));
   });
   const made = [...headings, 'Date', ...(measured === undefined ? ['Measure'] : []), 'Value'];
-  const titles = above.filter(({ cells }) => title === undefined || !cells.includes(title));
+  const titles = above.filter(
+    ({ cells }) => measured !== undefined || title === undefined || !cells.includes(title),
+  );
   return { ...grid, rows: [...titles, { row: line.row, cells: made }, ...rows], merged: [] };
 }
 
@@ -112,18 +115,6 @@ function datesOf(
 
 /** A heading over measures says nothing of a child. */
 const headingOf = (heading: string): string => (sizeOf(heading) ? '' : heading);
-
-/** 'Foot length (mm) by visit' -> what of it says the measure. */
-function measureInTitle(text: string): string | null {
-  if (text === '' || text.length > 100) return null;
-  const words = text.split(/\s+/);
-  for (let n = words.length; n >= 1; n--) {
-    const part = words.slice(0, n).join(' ');
-    const found = headingCandidates(part)[0];
-    if (found?.meaning.kind === 'reading' && found.strength >= 0.75) return part;
-  }
-  return null;
-}
 
 /** The last column that belongs to a date. */
 const lastDate = (cells: readonly string[], sub: readonly string[] | null): number =>

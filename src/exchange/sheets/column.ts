@@ -1,0 +1,44 @@
+import { foldText } from '../headings/fold-words.js';
+import type { Candidate } from '../headings/heading-meaning.js';
+import type { Meaning } from '../headings/meaning.js';
+import type { Certainty } from './questions.js';
+
+export interface Column {
+  readonly index: number;
+  readonly heading: string;
+  /** What it was taken for; null while the clinic has not said. */
+  readonly meaning: Meaning | null;
+  readonly certainty: Certainty;
+  readonly candidates: readonly Candidate[];
+  /** Filled cells, and the first few. */
+  readonly cells: number;
+  readonly examples: readonly string[];
+}
+
+/** A column by its heading, or by its letter. */
+export const columnName = ({ heading, index }: Pick<Column, 'heading' | 'index'>): string =>
+  heading === '' ? `column ${letters(index)}` : heading;
+/** What asks for a column's meaning, and what answers it. */
+export const columnQuestion = (column: Pick<Column, 'heading' | 'index'>): string =>
+  `column:${foldText(columnName(column))}`;
+
+export const letters = (index: number): string =>
+  (index < 26 ? '' : String.fromCharCode(64 + Math.floor(index / 26))) +
+  String.fromCharCode(65 + (index % 26));
+
+/** The date inside a heading: 'Foot L 12/03/2024'. */
+export function headingDate(heading: string): string | null {
+  return (
+    /\d{4}-\d{2}-\d{2}|\b\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}\b|\b\d{1,2}[-/.]\d{4}\b|\b\p{L}{3,9}\.? ?\d{4}\b/u.exec(
+      heading,
+    )?.[0] ?? null
+  );
+}
+
+/** 'Cast 2', or the second 'Cast' of a row with two devices: which of several of its kind a column is. */
+export function ordinal(headings: readonly string[], index: number): number {
+  const heading = headings[index];
+  const said = /(?<![\d./-])([1-9])(?:st|nd|rd|th|er|e|\.)?(?![\d./-])/.exec(heading)?.[1];
+  if (said !== undefined) return Number(said);
+  return headings.slice(0, index).filter((other) => foldText(other) === foldText(heading)).length + 1;
+}
