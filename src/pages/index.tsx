@@ -5,6 +5,7 @@ import { registerChildPages } from './child/child-routes.js';
 import { registerDeviceForms } from './child/device-form-routes.js';
 import { registerDevicePages } from './child/device-routes.js';
 import { registerEditChildPages } from './child/edit-child-routes.js';
+import { registerRecordPages } from './child/record-routes.js';
 import { registerVisitPages } from './child/visit-routes.js';
 import { registerWhatIfPages } from './child/what-if-routes.js';
 import { registerAdminPages } from './clinic/admin-routes.js';
@@ -28,6 +29,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerTodayPage(app, deps);
   registerChildPages(app, deps);
   registerEditChildPages(app, deps);
+  registerRecordPages(app, deps);
   registerVisitPages(app, deps);
   registerDeviceForms(app, deps);
   registerDevicePages(app, deps);

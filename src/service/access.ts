@@ -11,6 +11,12 @@ export function actorOf(request: FastifyRequest): Actor {
   return { userId: id, name, role, requestId: request.id };
 }
 
+/** What is open to a person whose password somebody else has set. */
+const OPEN_WITH_FIRST_PASSWORD = new Set(['/password', '/sign-out', '/api/session/password', '/api/session']);
+
+const isPage = ({ method, url, headers }: FastifyRequest): boolean =>
+  method === 'GET' && !url.startsWith('/api/') && (headers.accept?.includes('text/html') ?? false);
+
 /**
  * Every route says who may use it, and is refused at start when it does not. The check runs before the body is read.
  * A page asked for without sign-in leads to the sign-in page; an API call is answered 401.
@@ -28,10 +34,14 @@ export function checkAccess(app: FastifyInstance, store: Store): void {
     const access: Access | undefined = request.routeOptions.config.access;
     if (access === undefined || access === 'public') return;
     if (!request.user) {
-      const page = request.method === 'GET' && !request.url.startsWith('/api/');
-      if (page && request.headers.accept?.includes('text/html'))
-        return reply.redirect(`/sign-in?then=${encodeURIComponent(request.url)}`, 303);
+      if (isPage(request)) return reply.redirect(`/sign-in?then=${encodeURIComponent(request.url)}`, 303);
       throw new DoorpostError('not-signed-in', 'Sign in first: POST /api/session gives a bearer token');
+    }
+    if (request.user.passwordByOther && !OPEN_WITH_FIRST_PASSWORD.has(request.routeOptions.url ?? '')) {
+      if (isPage(request)) return reply.redirect('/password', 303);
+      throw new DoorpostError('not-allowed', 'Change the password that you were given first', {
+        accepted: 'the page /password, or POST /api/session/password',
+      });
     }
     if (access.includes(request.user.role)) return;
     await store.audit.record({

@@ -34,6 +34,7 @@ export interface SignedInUser {
   readonly name: string;
   readonly displayName: string;
   readonly role: Role;
+  readonly passwordByOther: boolean;
 }
 
 export type Access = readonly Role[] | 'public';

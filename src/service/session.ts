@@ -17,6 +17,7 @@ export const signedIn = (user: User): SignedInUser => ({
   name: user.name,
   displayName: user.displayName,
   role: user.role,
+  passwordByOther: user.passwordByOther,
 });
 
 /** A user that was removed is nobody; a database that is away is not. */

@@ -11,6 +11,7 @@ import * as sheetAnswers from './migrations/0010-sheet-answers.js';
 import * as familyQuestions from './migrations/0016-family-questions.js';
 import * as populationOffsets from './migrations/0020-population-offsets.js';
 import * as signOffs from './migrations/0021-sign-offs.js';
+import * as firstPassword from './migrations/0027-first-password.js';
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -25,6 +26,7 @@ const migrations = {
   '0016-family-questions': familyQuestions,
   '0020-population-offsets': populationOffsets,
   '0021-sign-offs': signOffs,
+  '0027-first-password': firstPassword,
 };
 
 /** SQLSTATE where nothing was ever migrated. */

@@ -166,6 +166,7 @@ export interface Tables {
     display_name: string;
     role: Role;
     password_hash: string | null;
+    password_by_other: Generated<boolean>;
     oidc_issuer: string | null;
     oidc_subject: string | null;
     disabled: Generated<boolean>;

@@ -9,6 +9,16 @@ const rows = readFileSync(new URL('./asvs-level-2.md', import.meta.url), 'utf8')
   .map((line) => line.split('|').map((cell) => cell.trim()))
   .map(([, section, state, words]) => ({ section, state, words }));
 
+/** How many tests a text names; each is there, by its title. */
+function testsNamed(words: string): number {
+  const named = [...words.matchAll(/(tests\/[\w./-]+\.test\.tsx?) "([^"]+)"/g)];
+  for (const [, file, title] of named) {
+    expect(existsSync(`${root}${file}`), file).toBe(true);
+    expect(readFileSync(`${root}${file}`, 'utf8'), `${file} has no test "${title}"`).toContain(title);
+  }
+  return named.length;
+}
+
 describe('the table of ASVS', () => {
   it('has every chapter', () => {
     const chapters = new Set(rows.map(({ section }) => Number(/^V(\d+)/.exec(section)?.[1])));
@@ -18,11 +28,19 @@ describe('the table of ASVS', () => {
   it.each(rows)('$section: $state', ({ state, words }) => {
     expect(['holds', 'not apply', 'open']).toContain(state);
     expect(words).not.toBe('');
-    const named = [...words.matchAll(/(tests\/[\w./-]+\.test\.tsx?) "([^"]+)"/g)];
-    if (state === 'holds') expect(named.length).toBeGreaterThan(0);
-    for (const [, file, title] of named) {
-      expect(existsSync(`${root}${file}`), file).toBe(true);
-      expect(readFileSync(`${root}${file}`, 'utf8'), `${file} has no test "${title}"`).toContain(title);
-    }
+    const named = testsNamed(words);
+    if (state === 'holds') expect(named).toBeGreaterThan(0);
+  });
+});
+
+describe('the threat model', () => {
+  const threats = readFileSync(new URL('./threat-model.md', import.meta.url), 'utf8')
+    .split('\n')
+    .filter((line) => line.startsWith('| ') && !/^\| (Threat|-)/.test(line));
+
+  it('every threat names what stands against it', () => {
+    expect(threats.length).toBeGreaterThan(20);
+    for (const threat of threats)
+      expect(threat.includes('_outside_') || testsNamed(threat) > 0, threat).toBe(true);
   });
 });

@@ -263,6 +263,94 @@ describe('sign-in', () => {
     expect(await who(bearer)).toBe(401);
   });
 
+  // OWASP ASVS 4 V2.3.1, V2.1.7, V3.3.3, from memory.
+  it('a password that an administrator gave opens nothing but its own change', async () => {
+    const made = await service.as('administrator', {
+      method: 'POST',
+      url: '/api/users',
+      payload: { name: 'newcomer', role: 'clinician', password: 'given at the desk' },
+    });
+    expect(made.statusCode).toBe(201);
+    const { token } = (await api('newcomer', 'given at the desk')).json();
+    const bearer = { authorization: `Bearer ${token}` };
+    const children = () => service.app.inject({ url: '/api/children', headers: bearer });
+    expect((await children()).statusCode).toBe(403);
+    expect((await children()).body).toContain('Change the password that you were given first');
+    const cookie = cookieOf(await page('newcomer', 'given at the desk'));
+    const opened = await service.app.inject({ url: '/children', headers: { cookie, accept: 'text/html' } });
+    expect(opened.headers.location).toBe('/password');
+    const own = { present: 'given at the desk', next: 'known to me alone' };
+    const changed = await service.app.inject({
+      method: 'PUT',
+      url: '/api/session/password',
+      headers: bearer,
+      payload: own,
+    });
+    expect(changed.statusCode).toBe(204);
+    const mine = (await api('newcomer', own.next)).json().token;
+    const after = await service.app.inject({
+      url: '/api/children',
+      headers: { authorization: `Bearer ${mine}` },
+    });
+    expect(after.statusCode).toBe(200);
+  });
+
+  it.each(['123456789012', 'password1234', 'qwertyuiop12', 'aaaaaaaaaaaa', 'Easilyguessed1'])(
+    'the password %s is refused as easy to guess',
+    async (password) => {
+      const made = await service.as('administrator', {
+        method: 'POST',
+        url: '/api/users',
+        payload: { name: 'easilyguessed', role: 'clinician', password },
+      });
+      expect(made.statusCode).toBe(422);
+      expect(made.body).toContain('easy to guess');
+    },
+  );
+
+  it('everybody ends the own sessions elsewhere, and stays signed in here', async () => {
+    const { password } = await account('forgetful');
+    const here = cookieOf(await page('forgetful', password));
+    const there = cookieOf(await page('forgetful', password));
+    const shown = await service.app.inject({ url: '/password', headers: { cookie: here } });
+    const csrf = /name="_csrf" value="([^"]+)"/.exec(shown.body)?.[1] ?? '';
+    const done = await service.app.inject({
+      method: 'POST',
+      url: '/password/elsewhere',
+      headers: { ...form, cookie: here },
+      payload: new URLSearchParams({ _csrf: csrf }).toString(),
+    });
+    expect(done.statusCode).toBe(303);
+    expect([await who({ cookie: cookieOf(done) }), await who({ cookie: there })]).toEqual([200, 401]);
+  });
+
+  it('erasing a child on its page wants the number, a reason and the password again', async () => {
+    const id = (await service.store.caseload.ids('any'))[0];
+    const { password } = await account('eraser', 'administrator');
+    const cookie = cookieOf(await page('eraser', password));
+    const url = `/children/${encodeURIComponent(id)}/record`;
+    const shown = await service.app.inject({ url, headers: { cookie } });
+    const csrf = /name="_csrf" value="([^"]+)"/.exec(shown.body)?.[1] ?? '';
+    const erase = (given: Record<string, string>) =>
+      service.app.inject({
+        method: 'POST',
+        url: `${url}/erase`,
+        headers: { ...form, cookie },
+        payload: new URLSearchParams({
+          _csrf: csrf,
+          number: id,
+          reason: 'asked by the family',
+          password,
+          ...given,
+        }).toString(),
+      });
+    const wrongs: Record<string, string>[] = [{ number: 'other' }, { reason: ' ' }, { password: 'not it' }];
+    for (const wrong of wrongs) expect((await erase(wrong)).statusCode).toBe(422);
+    expect(await service.store.caseload.ids('any')).toContain(id);
+    expect((await erase({})).headers.location).toBe('/children?notice=child-erased');
+    expect(await service.store.caseload.ids('any')).not.toContain(id);
+  });
+
   it('guessing the present password of a session left open has to wait too', async () => {
     const { password } = await account('left-open');
     const { token } = (await api('left-open', password)).json();

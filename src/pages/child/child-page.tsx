@@ -2,6 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
+import { recordKeepers } from '../../service/roles.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
 import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
@@ -86,6 +87,11 @@ export function ChildPage(props: ChildPageProps) {
           {context.user?.role !== 'administrator' && (
             <a class="button" href={`${base}/edit`}>
               Edit details
+            </a>
+          )}
+          {context.user && recordKeepers.includes(context.user.role) && (
+            <a class="button" href={`${base}/record`}>
+              Copy of the record
             </a>
           )}
         </p>

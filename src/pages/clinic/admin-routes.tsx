@@ -7,7 +7,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
 import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
-import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
+import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { saveForm } from '../../service/write.js';
 import { type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
@@ -102,11 +102,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.get('/settings', access, (request, reply) => showSettings(request, reply));
 
   app.post<Admin>('/settings/backup', access, async (request, reply) => {
-    const { name, hasPassword } = await store.users.get(actorOf(request).userId);
-    // A session left open at a desk is not enough to carry everything away.
-    const password = request.body?.password ?? '';
-    const again = () => passwordSignIn(request, deps, { name, password }, 'password again, for a backup');
-    const error = hasPassword ? await refusalOf(again()) : '';
+    const error = await refusalOf(passwordAgain(request, deps, request.body?.password ?? '', 'for a backup'));
     if (error) return showSettings(request, reply, error);
     await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'backup' });
     const file = new PassThrough();

@@ -1,3 +1,4 @@
+import { tables } from '../../service/api/exports-routes.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -27,6 +28,23 @@ export function BackupSection({ context, askPassword }: { context: PageContext; 
         To bring it back, whoever runs the server types <code>npx doorpost restore FILE</code> on a new, empty
         database. A file cut short or changed is refused whole. Try it once before you need it.
       </p>
+      <h3>The records as files for other programs</h3>
+      <p class="row">
+        <a class="button" href="/api/exports/fhir">
+          All children, as FHIR R4
+        </a>
+        <a class="button" href="/api/exports/pseudonymised">
+          For research, without names
+        </a>
+      </p>
+      <p class="row">
+        {tables.map((table) => (
+          <a key={table} href={`/api/exports/tables/${table}`}>
+            {table}.csv
+          </a>
+        ))}
+      </p>
+      <p class="hint">Diagnoses are in them, but for research small groups are merged and dates shifted.</p>
     </section>
   );
 }

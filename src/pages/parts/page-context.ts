@@ -56,6 +56,8 @@ const notices: Readonly<Record<string, string>> = {
   'visit-saved': 'Visit saved. The forecasts below already use it.',
   'event-saved': 'Saved. The forecasts below already use it.',
   'child-saved': 'Details saved.',
+  'signed-out-elsewhere': 'Everywhere else you are signed out.',
+  'child-erased': 'The record was erased. The access log keeps when and why.',
   'device-saved': 'Device saved.',
   'device-fitted': 'Saved: fitted and worn.',
   'device-undone': 'The last change of the device was taken back.',

@@ -7,6 +7,12 @@ export function PasswordPage(props: { context: PageContext; hasPassword: boolean
   return (
     <Layout title="Your password" context={context}>
       <h1>Your password</h1>
+      {context.user?.passwordByOther && (
+        <p class="notice">
+          <strong>This password was given to you.</strong> Choose one that only you know; then everything else
+          opens.
+        </p>
+      )}
       {error !== '' && (
         <p class="error" role="alert">
           {error}
@@ -27,6 +33,12 @@ export function PasswordPage(props: { context: PageContext; hasPassword: boolean
       ) : (
         <p>You sign in with the hospital's account: change the password there.</p>
       )}
+      <h2>Signed in elsewhere</h2>
+      <form method="post" action="/password/elsewhere">
+        <Csrf context={context} />
+        <p>Left a computer without signing out, or lost a telephone? This ends all but this one.</p>
+        <button type="submit">Sign out everywhere else</button>
+      </form>
     </Layout>
   );
 }

@@ -86,6 +86,13 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     return sendPage(reply, <PasswordPage context={context} hasPassword={hasPassword} error="" />);
   });
 
+  app.post('/password/elsewhere', { config: { access: everyone } }, async (request, reply) => {
+    const actor = actorOf(request);
+    const user = await store.users.endSessions(actor.userId, 'sign-out', actor);
+    await signInSession(request, user, deps.clock.now());
+    return reply.redirect('/password?notice=signed-out-elsewhere', 303);
+  });
+
   app.post<{ Body: Form }>(
     '/password',
     { config: { access: everyone, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } } },

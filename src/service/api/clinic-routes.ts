@@ -20,6 +20,7 @@ const user = z.object({
   role: z.enum(roles),
   disabled: z.boolean(),
   hasPassword: z.boolean(),
+  passwordByOther: z.boolean().describe('given by an administrator; to be changed before anything else'),
   version: z.number(),
 });
 const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');

@@ -14,7 +14,8 @@ import { type Api, administration, planning, recordKeeping } from './api.js';
 import { failures, file, idParams } from './schemas/common.js';
 
 const tags = ['Exports'];
-const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
+/** The tables of records that a clinic can take away as CSV. */
+export const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
 
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;

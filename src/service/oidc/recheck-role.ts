@@ -44,7 +44,7 @@ export function roleRecheck(
     if (answer === 'no-answer') return age < intervalMs * MISSED_RECHECKS ? user : null;
     const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
     if (answer === 'none') {
-      await store.users.withdrawRole(user.id, actor);
+      await store.users.endSessions(user.id, 'role-withdrawn', actor);
       return null;
     }
     request.session.oidcRole = answer.kept;

@@ -3,6 +3,9 @@ import { DoorpostError } from '../../errors.js';
 import type { User } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 
+/** What the password is asked for once more. */
+export type PasswordAgainFor = 'for a backup' | 'to erase a record';
+
 /**
  * The user whose name and password these are. A try counts against the account and leaves a row in the access log,
  * with the name that was typed; after several the account has to wait, in the same words whether it is there or not.
@@ -11,7 +14,7 @@ export async function passwordSignIn(
   request: FastifyRequest,
   { store, clock }: ServiceDeps,
   given: { readonly name: string; readonly password: string },
-  by: 'password' | 'token' | 'password again, for a backup',
+  by: 'password' | 'token' | `password again, ${PasswordAgainFor}`,
 ): Promise<User> {
   const name = printable(given.name).toLowerCase();
   const refused = (why: string) =>

@@ -26,6 +26,8 @@ export interface User {
   readonly role: Role;
   readonly disabled: boolean;
   readonly hasPassword: boolean;
+  /** An administrator has set the password: it must be changed before anything else. A command's password is its own user's. */
+  readonly passwordByOther: boolean;
   readonly version: number;
 }
 
@@ -67,8 +69,8 @@ export interface UsersRepository {
   ): Promise<User>;
   /** Changes the own password, by the present one; ends every session and token of the account. */
   changeOwnPassword(userId: string, present: string, next: string, actor: Actor): Promise<User>;
-  /** Ends every session, token and feed of an account whose provider gives it no role any more. */
-  withdrawRole(userId: string, actor: Actor): Promise<void>;
+  /** Ends every session, token and feed of an account: its provider gives it no role any more, or its owner asked. */
+  endSessions(userId: string, why: 'role-withdrawn' | 'sign-out', actor: Actor): Promise<User>;
   /** The account of this OpenID subject, made on first sight with this role; its role follows the provider. */
   fromOidc(subject: {
     issuer: string;

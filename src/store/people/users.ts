@@ -10,14 +10,20 @@ import type { Actor, Role, Store, User } from '../contract.js';
 import { changedMeanwhile, notFound } from '../records/require-child.js';
 import type { Tables } from '../tables.js';
 import { writeAudit } from './audit.js';
+import { isGuessable } from './guessable-password.js';
 
 const MIN_PASSWORD = 12;
 /** argon2id with 19 MiB, 2 passes, 1 lane: the library's default, as the OWASP password storage page advises (from memory). */
-const hashPassword = (password: string) => {
+const hashPassword = async (password: string, own: readonly string[]): Promise<string> => {
   if (password.length < MIN_PASSWORD || password.length > 200)
     throw new DoorpostError('invalid-value', 'The password is too short or too long', {
       field: 'password',
       accepted: `${MIN_PASSWORD} to 200 characters`,
+    });
+  if (await isGuessable(password, ['doorpost', ...own]))
+    throw new DoorpostError('invalid-value', 'The password is easy to guess', {
+      field: 'password',
+      accepted: 'one that is no common password, no row of keys, no repetition and not the name',
     });
   return hash(password);
 };
@@ -37,7 +43,10 @@ export const usersRepository = (db: Database): Store['users'] => ({
 
   async create(given, actor) {
     const name = checkedUserName(given.name);
-    const password_hash = given.password === undefined ? null : await hashPassword(given.password);
+    const password_hash =
+      given.password === undefined
+        ? null
+        : await hashPassword(given.password, [name, given.displayName ?? '']);
     return atomically(db, async (tx) => {
       const row = await tx
         .insertInto('users')
@@ -47,6 +56,7 @@ export const usersRepository = (db: Database): Store['users'] => ({
           display_name: given.displayName ?? given.name,
           role: given.role,
           password_hash,
+          password_by_other: password_hash !== null && actor.role !== 'system',
         })
         .onConflict((c) => c.doNothing())
         .returningAll()
@@ -63,7 +73,9 @@ export const usersRepository = (db: Database): Store['users'] => ({
       throw new DoorpostError('invalid-value', 'Nothing was named that is to change', {
         accepted: 'displayName, role, disabled or password',
       });
-    const password_hash = change.password === undefined ? undefined : await hashPassword(change.password);
+    const { name, displayName } = await this.get(userId);
+    const password_hash =
+      change.password === undefined ? undefined : await hashPassword(change.password, [name, displayName]);
     return atomically(db, async (tx) => {
       const before = await tx
         .selectFrom('users')
@@ -80,6 +92,7 @@ export const usersRepository = (db: Database): Store['users'] => ({
           role: change.role,
           disabled: change.disabled,
           password_hash,
+          password_by_other: password_hash ? actor.userId !== userId && actor.role !== 'system' : undefined,
           version: before.version + 1,
         })
         .where('id', '=', userId)
@@ -100,15 +113,17 @@ export const usersRepository = (db: Database): Store['users'] => ({
     return this.change(userId, { password: next }, before.version, actor);
   },
 
-  withdrawRole: (userId, actor) =>
+  endSessions: (userId, why, actor) =>
     atomically(db, async (tx) => {
-      await tx
+      const row = await tx
         .updateTable('users')
         .set((e) => ({ version: e('version', '+', 1) }))
         .where('id', '=', userId)
-        .execute();
+        .returningAll()
+        .executeTakeFirstOrThrow();
       await tx.deleteFrom('access_tokens').where('user_id', '=', userId).execute();
-      await auditUser(tx, actor, 'role-withdrawn', userId, {});
+      await auditUser(tx, actor, why, userId, {});
+      return userOf(row);
     }),
 
   async signIn(name, password) {
@@ -200,5 +215,6 @@ export const userOf = (r: Selectable<Tables['users']>): User => ({
   role: r.role,
   disabled: r.disabled,
   hasPassword: r.password_hash !== null,
+  passwordByOther: r.password_by_other,
   version: r.version,
 });

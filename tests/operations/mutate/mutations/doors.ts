@@ -41,6 +41,27 @@ export const doors: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a given password, a guessable one, or a session left open is enough',
+    file: 'src/service/access.ts',
+    tests: ['tests/service/doors.test.ts'],
+    changes: [['request.user.passwordByOther && ', 'false && ']],
+  },
+  {
+    harm: 'a given password, a guessable one, or a session left open is enough',
+    file: 'src/store/people/users.ts',
+    tests: ['tests/service/doors.test.ts'],
+    changes: [["if (await isGuessable(password, ['doorpost', ...own]))", 'if (false)']],
+  },
+  {
+    harm: 'a given password, a guessable one, or a session left open is enough',
+    file: 'src/pages/child/record-routes.tsx',
+    tests: ['tests/service/doors.test.ts'],
+    changes: [
+      ["        await passwordAgain(request, deps, body.password ?? '', 'to erase a record');\n", ''],
+      ['if (body.number?.trim() !== id)', 'if (false)'],
+    ],
+  },
+  {
     harm: 'a sign-in sends people to another site',
     file: 'src/service/sign-in/own-path.ts',
     tests: ['tests/service/doors.test.ts'],
@@ -56,7 +77,10 @@ export const doors: readonly MutationGroup[] = [
     file: 'src/service/oidc/recheck-role.ts',
     tests: ['tests/service/oidc.test.ts'],
     changes: [
-      ['      await store.users.withdrawRole(user.id, actor);\n      return null;', '      return user;'],
+      [
+        "      await store.users.endSessions(user.id, 'role-withdrawn', actor);\n      return null;",
+        '      return user;',
+      ],
       ['age < intervalMs * MISSED_RECHECKS ? user : null', 'user'],
       ['if (age < intervalMs) return user;', 'if (age < 1000 * intervalMs) return user;'],
       ["return isRefusal(error) ? 'none' : 'no-answer'", "return 'no-answer'"],

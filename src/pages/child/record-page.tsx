@@ -1,0 +1,72 @@
+import type { Child } from '../../records/records.js';
+import { administrators } from '../../service/roles.js';
+import { Csrf, Layout } from '../parts/layout.js';
+import type { PageContext } from '../parts/page-context.js';
+
+/** What is held about one child: a copy to hand over, and for administrators the way to erase it. */
+export function RecordPage(props: {
+  context: PageContext;
+  child: Pick<Child, 'id' | 'name'>;
+  askPassword: boolean;
+  error: string;
+}) {
+  const { context, child, askPassword, error } = props;
+  const base = `/children/${encodeURIComponent(child.id)}`;
+  const mayErase = context.user !== null && administrators.includes(context.user.role);
+  return (
+    <Layout title="Copy of the record" context={context}>
+      <p>
+        <a href={base}>{child.name || child.id}</a>
+      </p>
+      <h1>Copy of the record</h1>
+      <section aria-labelledby="copy">
+        <h2 id="copy">For the family or another clinic</h2>
+        <p>
+          What is held about this child, as far as your role sees it: readings, devices, judgements, skin, and
+          who looked at the record. The access log keeps that a copy was taken.
+        </p>
+        <p class="row">
+          <a class="button" href={`/api${base}/export`}>
+            Everything, as JSON
+          </a>
+          <a class="button" href={`/api${base}/export?format=fhir`}>
+            For another system, as FHIR R4
+          </a>
+        </p>
+      </section>
+      {mayErase && (
+        <section aria-labelledby="erase">
+          <h2 id="erase">Erase the record</h2>
+          <p>
+            <strong>This cannot be taken back.</strong> Readings, devices, judgements, links and what imports
+            showed of this child go. That the record was there, when and why it was erased, and the access log
+            stay. Backups taken before still hold it.
+          </p>
+          {error && (
+            <p class="error" role="alert">
+              {error}
+            </p>
+          )}
+          <form method="post" action={`${base}/record/erase`}>
+            <Csrf context={context} />
+            <p class="field">
+              <label for="reason">Why, without names</label>
+              <input id="reason" name="reason" required maxLength={400} />
+            </p>
+            <p class="field">
+              <label for="number">The child's number, typed again</label>
+              <input id="number" name="number" required autocomplete="off" />
+            </p>
+            {askPassword && (
+              <p class="field">
+                <label for="again">Your password again</label>
+                <input id="again" name="password" type="password" required autocomplete="current-password" />
+              </p>
+            )}
+            <button type="submit">Erase for good</button>
+          </form>
+        </section>
+      )}
+    </Layout>
+  );
+}
