@@ -68,7 +68,7 @@ function notesOf({ devices, events }: ChildRecord, rules: FitRules): NoteOf[] {
   const region = new Map(devices.map((d) => [d.id, rules.get(d.family)?.region ?? null]));
   return events
     .filter((e) => e.note !== '')
-    .map((event) => ({ event, read: readNote(event.note, region.get(event.deviceId) ?? null) }));
+    .map((event) => ({ event, read: readNote(event.note, region.get(event.deviceId) ?? null, event.date) }));
 }
 
 const fromNote = ({ event, read }: NoteOf): Finding[] =>

@@ -1,10 +1,11 @@
 import type { FindingKind } from '../../../src/forecast/flags/finding.js';
+import type { Region } from '../../../src/rules/fit-rule.js';
 
 /**
  * Notes as clinics write them, with what must be seen in each; an empty list is a harmless note. Written by hand before
  * the reader was first run on them (common practice, no source; no real notes).
  */
-export type NoteCase = readonly [note: string, kinds: readonly FindingKind[], region?: 'head' | 'trunk'];
+export type NoteCase = readonly [note: string, kinds: readonly FindingKind[], region?: Region];
 
 export const realNotes: readonly NoteCase[] = [
   // Redness that lasts

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { eighthRound } from './eighth-sentences.js';
 import { fifthHarmlessNotes, fifthRealNotes } from './fifth-sentences.js';
 import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
 import { practiceHarmlessNotes, practiceRealNotes } from './practice-sentences.js';
+import { sentencesOfFiveLanguages } from './sentences-of-five-languages.js';
 import { seventhRound } from './seventh-sentences.js';
 import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
@@ -22,7 +24,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthRealNotes,
     ...fifthRealNotes,
     ...sixthRealNotes,
-    ...seventhRound.filter(([, kinds]) => kinds.length > 0),
+    ...[...seventhRound, ...eighthRound, ...sentencesOfFiveLanguages].filter(([, kinds]) => kinds.length > 0),
   ])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
   for (const c of [
@@ -34,7 +36,9 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
     ...sixthHarmlessNotes,
-    ...seventhRound.filter(([, kinds]) => kinds.length === 0),
+    ...[...seventhRound, ...eighthRound, ...sentencesOfFiveLanguages].filter(
+      ([, kinds]) => kinds.length === 0,
+    ),
   ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 
@@ -45,6 +49,12 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ['red area over heel noticed 2 hours ago', 'skin-mark'],
     ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
   ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn([note, []])).toEqual([kind]));
+
+  it('takes a year before the one it was written in for the past', () => {
+    const seen = (on: '2026-11-20' | '2023-11-20') => readNote('Botox 2023, good effect', null, on).findings;
+    expect(seen('2026-11-20')).toEqual([]);
+    expect(seen('2023-11-20')).toHaveLength(1);
+  });
 
   it('names place, side and minutes', () => {
     expect(readNote('Red 40 min after removal R med mal').findings).toMatchObject([

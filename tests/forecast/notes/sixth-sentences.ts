@@ -28,7 +28,7 @@ export const sixthRealNotes: readonly NoteCase[] = [
   ['pressure mark malleolus, took >40 min', ['skin-lasting']],
   ['L toes look dusky when strapped', ['skin-mark', 'numbness']],
   ['abrasion from buckle', ['skin-open']],
-  ["he's got a nasty sore where the brace ends", ['pain']],
+  ["he's got a nasty sore where the brace ends", ['skin-open']],
   ['wet skin under insole, smells', ['skin-open']],
   ['nurse dressing pressure area on hip x2/week', ['skin-open']],
   ['thigh band digging, leaves welts', ['skin-mark', 'rash']],

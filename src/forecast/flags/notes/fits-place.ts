@@ -1,17 +1,12 @@
 import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind } from '../finding.js';
-import { patterns } from './note-patterns.js';
-import { has, type Match } from './phrases.js';
-
-/** A word of a note that names a finding. */
-export interface Term extends Match {
-  readonly kind: FindingKind;
-}
+import { patterns, type Term } from './note-patterns.js';
+import { has } from './phrases.js';
 
 /** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
 export function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
   if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
-  const ofDevice = has(patterns.device, clause.slice(0, term.at) + clause.slice(term.end));
+  const ofDevice = has(patterns.device, clause);
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'lost') return ofDevice;
   // An operation elsewhere changes nothing that a device must fit.

@@ -1,22 +1,57 @@
 import type { FindingKind } from '../finding.js';
 import words from './note-words.json' with { type: 'json' };
-import { anyOf } from './phrases.js';
+import { anyOf, findAll, type Match, withoutArticles } from './phrases.js';
 
-/** A muscle and what became of it, in either order, up to three words between them: 'gastroc a bit tighter', 'release of psoas'. */
-function changedMuscles(): RegExp {
-  const [muscle, change] = [anyOf(words.muscles).source, anyOf(words.tightened).source];
-  const between = '(?:[\\s-]+(?!no\\b|not\\b)[a-z0-9]+){0,3}?[\\s-]+';
-  return new RegExp(`${muscle}${between}${change}|${change}${between}${muscle}`, 'g');
+/** A word of a note that names a finding. */
+export interface Term extends Match {
+  readonly kind: FindingKind;
 }
 
 /** Words that name a finding, by its kind. */
-export const kinds: readonly { readonly kind: FindingKind; readonly pattern: RegExp }[] = [
-  ...Object.entries(words.findings).map(([kind, list]) => ({
-    kind: kind as FindingKind,
-    pattern: anyOf(list),
-  })),
-  { kind: 'fit-changed', pattern: changedMuscles() },
-];
+const alone = Object.entries(words.findings).map(([kind, list]) => ({
+  kind: kind as FindingKind,
+  pattern: anyOf(list),
+}));
+
+/** Two words that say it together, in either order unless told: 'gastroc a bit tighter', 'release of psoas', 'hinge on left has gone'. */
+const together = words.pairs.map(({ kind, one, other, within, order }) => ({
+  kind: kind as FindingKind,
+  one: anyOf(one),
+  other: anyOf(other),
+  within,
+  ordered: order !== undefined,
+}));
+
+/** Every word of a text that names a finding, and every two that do together. */
+export function namedIn(clause: string): Term[] {
+  const text = withoutArticles(clause);
+  const single = alone.flatMap(({ kind, pattern }) => findAll(pattern, text).map((m) => ({ ...m, kind })));
+  const pairs = together.flatMap(({ kind, one, other, within, ordered }) => {
+    const first = findAll(one, text);
+    const second = first.length > 0 ? findAll(other, text) : [];
+    return first.flatMap((a) =>
+      second
+        .filter((b) => near(text, a, b, within) || (!ordered && near(text, b, a, within)))
+        .map((b) => {
+          const [at, end] = [Math.min(a.at, b.at), Math.max(a.end, b.end)];
+          return { at, end, text: text.slice(at, end), kind };
+        }),
+    );
+  });
+  return [...single, ...pairs];
+}
+
+/** Does one stand behind the other with at most so many words between, none of them 'no' or 'not'? */
+function near(text: string, before: Match, behind: Match, within: number): boolean {
+  const between = text.slice(before.end, behind.at);
+  return (
+    behind.at > before.end &&
+    /^[\s-]+(?:[a-z0-9]+[\s-]+)*$/.test(between) &&
+    !/\b(?:no|not)\b/.test(between) &&
+    between.split(/[\s-]+/).filter((w) => w !== '').length <= within
+  );
+}
+
 /** What else a note says, made from the lists of words. */
 export const patterns = {
   notFindings: anyOf(words.notFindings),
@@ -53,5 +88,8 @@ export const patterns = {
   unbraced: anyOf(words.unbraced.always),
   unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
   unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
+  outsideCauses: anyOf(words.outsideCauses),
+  markedThings: anyOf(words.markedThings),
+  unchanged: anyOf(words.unchanged),
   still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
 };

@@ -15,8 +15,21 @@ export function anyOf(phrases: readonly string[]): RegExp {
         .map((w) => w.replace(/[.+?^${}()|[\]\\/]/g, '\\$&').replace(/\*/g, '[a-z0-9]*'))
         .join('[\\s-]+'),
     );
-  return new RegExp(`(?<![a-z0-9])(?:${alternatives.join('|')})(?![a-z0-9])`, 'g');
+  // By first letter: where none begins with the next letter of the text, one look rules all out.
+  const byLetter = new Map<string, string[]>();
+  for (const a of alternatives) {
+    const letter = /^[a-z0-9]/.test(a) ? a[0] : '';
+    byLetter.set(letter, [...(byLetter.get(letter) ?? []), a]);
+  }
+  const grouped = [...byLetter].map(([letter, those]) =>
+    letter === '' ? those.join('|') : `${letter}(?:${those.map((a) => a.slice(1)).join('|')})`,
+  );
+  return new RegExp(`(?<![a-z0-9])(?:${grouped.join('|')})(?![a-z0-9])`, 'g');
 }
+
+/** A text with 'the' and 'his' blanked, so that 'mark on liner' is found in 'mark on the liner'; every place in it stays. */
+export const withoutArticles = (text: string): string =>
+  text.replace(/\b(?:the|his|her|their|my|our)(?= )/g, (word) => ' '.repeat(word.length));
 
 export const findAll = (pattern: RegExp, text: string): Match[] =>
   [...text.matchAll(pattern)].map((m) => ({ at: m.index, end: m.index + m[0].length, text: m[0] }));

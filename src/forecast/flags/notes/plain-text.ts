@@ -29,10 +29,18 @@ const NUMBERS: Readonly<Record<string, number>> = {
   cuarenta: 40,
 };
 const SPANS: readonly [RegExp, string][] = [
-  [/\bpins (?:and|&|\+|n) needles\b/g, 'pins needles'],
+  [/\bw\/out\b|\bw\/o\b/g, 'without'],
+  [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
+  [/\bc\/o\b/g, 'complains of'],
+  [/@/g, ' at '],
+  [/\bpins ?(?:and|&|\+|n) ?needles\b/g, 'pins needles'],
   // As times are written in notes: 45/60 minutes, 2/24 hours.
   [/\b(\d+)\s?\/60\b/g, '$1 min'],
   [/\b(\d+)\s?\/24\b/g, '$1 hours'],
+  [/\b(\d+)\s?\/52\b/g, '$1 weeks'],
+  // The seventh and the twelfth part may be a date: a span only beside a word of time.
+  [/\b(\d+)\s?\/7(?= (?:ago|post|since|later))|(?<=\b(?:for|past|last) )(\d+)\s?\/7\b/g, '$1$2 days'],
+  [/\b(\d+)\s?\/12(?= (?:ago|post|since|later))|(?<=\b(?:for|past|last) )(\d+)\s?\/12\b/g, '$1$2 months'],
   [
     /\b(red|pink|blue|black|white|green|yellow|purple|orange) (?:and|&) (red|pink|blue|black|white|green|yellow|purple|orange)\b/g,
     '$1 $2',
@@ -57,12 +65,17 @@ const OFF_AND_SEEN =
 export function plainText(note: string): string {
   let text = note
     .replace(/½/g, '1/2')
+    .replace(/[-=]+>|[→➔⇒]/g, '; ')
+    .replace(/[↑▲]+/g, ' increased ')
+    .replace(/[↓▼]+/g, ' reduced ')
+    .replace(/(?<!\w)[∅Ø](?=\s)/g, 'no')
+    .replace(/[✓✔]/g, ' ok ')
     .replace(/(\d)\s*['′’](?![a-z])/gi, '$1 min')
     .toLowerCase()
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '')
     .replace(/ß/g, 'ss')
-    .replace(/['’‘`]/g, '')
+    .replace(/['’‘`"“”«»]/g, '')
     .replace(/[–—]/g, '-');
   text = text.replace(OFF_AND_SEEN, (_, h, min, between, h2, min2) => {
     const minutes = 60 * (Number(h2) - Number(h)) + Number(min2) - Number(min);
@@ -70,24 +83,56 @@ export function plainText(note: string): string {
   });
   for (const [pattern, span] of SPANS) text = text.replace(pattern, span);
   text = text.replace(/\b[a-z]+\b/g, (w) => (Object.hasOwn(NUMBERS, w) ? String(NUMBERS[w]) : w));
-  return text.replace(/[a-z]{6,}/g, respelt);
+  return text.replace(/[a-z]{4,}/g, (w) => {
+    const before = respeltBefore.get(w) ?? respelt(w);
+    if (respeltBefore.size < MOST_WORDS) respeltBefore.set(w, before);
+    return before;
+  });
 }
 
-const known = new Set(
-  [words.spelling, words.notMisspelt, words.negation.before, ...Object.values(words.findings)]
-    .flat()
-    .flatMap((phrase) => phrase.replace(/\*/g, '').split(/[\s-]+/)),
-);
+/** Words met before, each read once; a clinic's notes use few. */
+const respeltBefore = new Map<string, string>();
+const MOST_WORDS = 20_000;
+
+const wordsOf = (...lists: readonly (readonly string[])[]): string[] =>
+  lists.flat().flatMap((phrase) => phrase.replace(/\*/g, '').split(/[\s-]+/));
+
+/** What a slip of spelling may have been meant for: every long word that names a finding by itself, and the commonest beside them. */
+export const spelling: readonly string[] = [
+  ...new Set([
+    ...words.spelling,
+    ...Object.values(words.findings)
+      .flat()
+      .filter((w) => /^[a-z]{7,}$/.test(w)),
+  ]),
+];
+const known = new Set([
+  ...spelling,
+  ...wordsOf(words.notMisspelt, words.negation.before, ...Object.values(words.findings)),
+]);
 const stems = Object.values(words.findings)
   .flat()
   .filter((p) => /^[a-z]{4,}\*$/.test(p))
   .map((p) => p.slice(0, -1));
 
+/** 'blstr', 'ulcr', 'rednss': nothing but vowels left out in haste. */
+function leftOut(short: string, whole: string): boolean {
+  let at = 0;
+  for (const letter of whole) {
+    if (letter === short[at]) at++;
+    else if (at === 0 || !'aeiou'.includes(letter)) return false;
+  }
+  return at === short.length;
+}
+
 /** 'eryhtema' is read as 'erythema'; a word that is one already stays. */
-function respelt(word: string): string {
+export function respelt(word: string): string {
   if (known.has(word) || stems.some((stem) => word.startsWith(stem))) return word;
+  const short = spelling.find((w) => w.length > word.length && leftOut(word, w));
+  if (short !== undefined) return short;
+  if (word.length < 6) return word;
   const most = word.length >= 9 ? 2 : 1;
-  const near = words.spelling.find(
+  const near = spelling.find(
     (w) => Math.abs(w.length - word.length) <= most && w[0] === word[0] && distance(word, w) <= most,
   );
   return near ?? word;

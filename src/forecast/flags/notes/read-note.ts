@@ -1,11 +1,14 @@
+import type { IsoDate } from '../../../records/dates.js';
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
 import type { Finding, FindingKind } from '../finding.js';
 import { lastedMinutes } from './durations.js';
-import { fitsPlace, type Term } from './fits-place.js';
-import { kinds, patterns } from './note-patterns.js';
-import { findAll, has, type Match } from './phrases.js';
+import { fitsPlace } from './fits-place.js';
+import { namedIn, patterns, type Term } from './note-patterns.js';
+import { findAll, has, withoutArticles } from './phrases.js';
+import { placeOf, sideOf } from './place-and-side.js';
 import { plainText } from './plain-text.js';
+import { rangeLost } from './range-lost.js';
 import {
   isOfThings,
   isPast,
@@ -33,11 +36,16 @@ const ASKED_AND_DENIED = /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?=\s*(?:[.,;!
  * Reads a free note clause by clause: what was found, unless it is denied, was long ago and is healed, is only advice, is
  * somebody else's, or is the colour of a strap. Redness with a time of 20 minutes or less is no finding.
  */
-export function readNote(note: string, region: Region | null = null): ReadNote {
-  const key = `${region}/${note}`;
+export function readNote(
+  note: string,
+  region: Region | null = null,
+  writtenOn: IsoDate | null = null,
+): ReadNote {
+  const year = writtenOn === null ? null : Number(writtenOn.slice(0, 4));
+  const key = `${region}/${year}/${note}`;
   const before = known.get(key);
   if (before) return before;
-  const read = readAnew(note, region);
+  const read = readAnew(note, region, year);
   if (known.size >= MOST_KNOWN) known.clear();
   known.set(key, read);
   return read;
@@ -47,9 +55,11 @@ export function readNote(note: string, region: Region | null = null): ReadNote {
 const known = new Map<string, ReadNote>();
 const MOST_KNOWN = 5000;
 
-function readAnew(note: string, region: Region | null): ReadNote {
-  const blank = (m: string) => ' '.repeat(m.length);
-  const text = plainText(note).replace(patterns.notFindings, blank).replace(ASKED_AND_DENIED, blank);
+function readAnew(note: string, region: Region | null, year: number | null): ReadNote {
+  const written = plainText(note).replace(/\b(?:19|20)\d\d\b/g, (y) =>
+    year !== null && Number(y) < year ? 'years ago' : y,
+  );
+  const text = blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED);
   const found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
   for (const sentence of splitClauses(text)) {
@@ -79,14 +89,21 @@ function readAnew(note: string, region: Region | null): ReadNote {
       }
     }
   }
+  const lost = rangeLost(text);
+  if (lost) found.push({ kind: 'fit-changed', where: null, side: sideOf(lost), minutes: null, words: lost });
   return { findings: merged(found), skinClear: has(patterns.clear, text) };
 }
 
+/** A text without what a pattern finds; every place in it stays. */
+const blanked = (text: string, pattern: RegExp): string =>
+  findAll(pattern, withoutArticles(text)).reduce(
+    (rest, m) => rest.slice(0, m.at) + ' '.repeat(m.end - m.at) + rest.slice(m.end),
+    text,
+  );
+
 /** Words that name a finding in a clause; the longest where they overlap. */
 function termsOf(clause: string, region: Region | null): Term[] {
-  const all = kinds.flatMap(({ kind, pattern }) =>
-    findAll(pattern, clause).map((m): Term => ({ ...m, kind })),
-  );
+  const all = namedIn(clause);
   return all
     .filter((t) => !all.some((o) => o !== t && o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at))
     .filter((t) => fitsPlace(t, clause, region))
@@ -114,9 +131,13 @@ const SAME_ONE = /^\s*(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|we
 
 const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
 
-/** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain'. */
+/** Who says so and where: 'reported by family', 'on exam'. */
+const SAID_SO =
+  /\b(?:reported|noted|seen|found|mentioned|described|raised|observed)?\s*(?:by|from|per|on|at|in|since|this|over) (?:the |his |her |last |this )?(?:family|parents?|mum|mom|dad|carers?|school|nursery|staff|teacher|patient|pt|child|him|her|exam\w*|inspection|removal|visit|review|today|holidays?|summer|half term)\s*\.?\s*$/;
+
+/** A clause that is nothing but terms and filler is one more item of a list: 'no redness, swelling or pain reported by mum'. */
 function isBare(clause: string, terms: readonly Term[]): boolean {
-  let rest = clause;
+  let rest = clause.replace(SAID_SO, (said) => ' '.repeat(said.length));
   for (const t of terms.toReversed()) rest = `${rest.slice(0, t.at)} ${rest.slice(t.end)}`;
   return (
     rest
@@ -175,19 +196,6 @@ function withPlace(found: NoteFinding[], at: number, current: NoteFinding, claus
   if (current.where !== null || !place) return current;
   found[at] = { ...current, where: place.text, side: current.side ?? sideOf(clause) };
   return found[at];
-}
-
-function placeOf(clause: string, term: Term): string | null {
-  const distance = (m: Match) => Math.min(Math.abs(m.at - term.end), Math.abs(term.at - m.end));
-  const [nearest] = findAll(patterns.places, clause).sort((a, b) => distance(a) - distance(b));
-  return nearest?.text ?? null;
-}
-
-function sideOf(clause: string): Finding['side'] {
-  const left = /(?<![a-z0-9])(left|lt|l|links|linke[nrs]?|gauche|izquierd[oa])(?![a-z0-9])/.test(clause);
-  const right = /(?<![a-z0-9])(right|rt|r|rechts|rechte[nrs]?|droite?|derech[oa])(?![a-z0-9])/.test(clause);
-  if (left === right) return null;
-  return left ? 'left' : 'right';
 }
 
 /** One finding a kind and side: the one that says most. */

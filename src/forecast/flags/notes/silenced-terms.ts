@@ -1,5 +1,5 @@
-import type { Term } from './fits-place.js';
-import { patterns } from './note-patterns.js';
+import type { FindingKind } from '../finding.js';
+import { patterns, type Term } from './note-patterns.js';
 import { anchored, has, last } from './phrases.js';
 import type { Clause } from './split-clauses.js';
 
@@ -13,27 +13,76 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (UNRELATED.test(after)) return 'denied';
   if (isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
   if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
-  if (has(patterns.advice, before) || TO_LOOK_FOR.test(before) || has(anchored(patterns.adviceAfter), after))
+  if (
+    has(patterns.advice, before) ||
+    TO_LOOK_FOR.test(before) ||
+    (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
+    has(anchored(patterns.adviceAfter), after)
+  )
     return 'advice';
+  if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
+  if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
 
+/** What is no news where it is as it was. */
+const OF_THE_STATE: readonly FindingKind[] = ['fit-changed', 'function-lost'];
+
+/** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
+const RELIEF =
+  /\b(?:reliev\w*|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
+
+/** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
+function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
+  if (!MAY_BE_CHANCE.includes(kind)) return false;
+  const told = [...after.matchAll(CAUSE)].some(
+    (m) =>
+      !has(patterns.device, after.slice(0, m.index)) &&
+      has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
+  );
+  return told || (kind === 'skin-mark' && OTHER_MARK.test(before));
+}
+const MAY_BE_CHANCE: readonly FindingKind[] = [
+  'skin-mark',
+  'skin-open',
+  'pain',
+  'rash',
+  'swelling',
+  'head-warning',
+];
+const CAUSE =
+  /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|new|recent|school)\s)*/g;
+const OTHER_MARK = /\b(?:socks?|seams?|pen|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
+
 /** Said not to come from what is worn. */
 export const UNRELATED =
-  /\b(?:unrelated|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
+  /\b(?:unrelated|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
+
+/** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
+const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 
 /** 'Watch the left heel for'. */
 const TO_LOOK_FOR =
-  /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor(?: any| new| her| his)?\s*$/;
+  /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
+/** 'Twin sister has a': what follows is hers, whoever sees to it. */
+const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
+
 export function ofSomebodyElse(before: string, after = ''): boolean {
   const other = last(patterns.others, before);
   // 'Dad broke his ankle so gran brought her': what follows is of another.
   const [own] = after.split(/\b(?:so|because|while)\b/);
-  if (!other || has(patterns.othersReport, before.slice(other.end) + own)) return false;
+  if (
+    !other ||
+    has(patterns.othersReport, before.slice(other.end) + (HAS_ONE.test(before.slice(other.end)) ? '' : own))
+  )
+    return false;
   return before[other.end] === 's' || has(patterns.othersHave, before.slice(other.end));
 }
+
+/** 'Pain: no', 'pain? no'; not 'swollen - no injury'. */
+const ANSWERED_NO = /^[\s:=-]*no(?=\s*(?:[.,;:/)(-]|$))/;
 
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);
@@ -44,7 +93,7 @@ function isDenied(before: string, after: string): boolean {
     const list = /\b(or|nor|ni|oder|ou|o)\b|\//.test(between);
     if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;
   }
-  return has(anchored(patterns.negatedAfter), after);
+  return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
 
 /** Long ago and not back, or healed. */
@@ -68,6 +117,9 @@ export const isResolved = (text: string): boolean => {
   );
 };
 
+/** 'Mark the waist on the x-ray' tells to draw. */
+const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|axis|joint|area to|where to)/;
+const MARKED = /^mark(?:s|ing)?$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
 /** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
@@ -78,10 +130,20 @@ export function isOfThings(clause: string, term: Term): boolean {
       term.text === 'swollen' &&
       has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
     );
+  if (term.kind === 'skin-mark' && MARKED.test(term.text)) {
+    if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
+    const on = /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school))* (.*)$/.exec(
+      clause.slice(term.end),
+    );
+    return on !== null && has(anchored(patterns.markedThings), on[1]);
+  }
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
   const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
+  // 'Calf strap: blue, ankle strap: red'.
+  const given = /([a-z]+)\s*[:=]\s*$/.exec(clause.slice(0, term.at));
+  if (given && (has(patterns.coloured, given[1]) || has(patterns.colourChoice, given[1]))) return true;
   return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
 }
 

@@ -46,7 +46,7 @@ export const records: readonly MutationGroup[] = [
       ['if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;', ''],
       ['(list || distance <= 5)', '(list || distance <= 15)'],
       ['!(doubled && doubled.end >= cue.end)', 'true'],
-      ['return has(anchored(patterns.negatedAfter), after);', 'return false;'],
+      ['return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);', 'return false;'],
       ['!has(patterns.negationEnds, between) &&', ''],
       ['if (has(patterns.history, rest)) return !has(patterns.returns, rest);', ''],
       ['return !has(patterns.returns, rest)', 'return true'],
@@ -61,12 +61,19 @@ export const records: readonly MutationGroup[] = [
     tests: notes,
     changes: [
       ['.replace(ASKED_AND_DENIED, blank)', ''],
+      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
+      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
+    ],
+  },
+  {
+    harm: 'a wound of the left is looked for on the right',
+    file: 'src/forecast/flags/notes/place-and-side.ts',
+    tests: notes,
+    changes: [
       [
         "if (left === right) return null;\n  return left ? 'left' : 'right'",
         "return left ? 'right' : 'left'",
       ],
-      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
-      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
     ],
   },
   {
