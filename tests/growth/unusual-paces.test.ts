@@ -78,6 +78,32 @@ describe('growth that has stopped', () => {
   });
 });
 
+describe('growth that quickens', () => {
+  const before = [[9.5, 216], [10, 220], [10.5, 224], [11, 228]] as const; // biome-ignore format: one child a line
+  const feet = (rows: readonly (readonly [number, number])[]) => {
+    const seen = rows.map(([age, mm]) => reading('foot_length', age, mm, { side: 'left' }));
+    const posterior = posteriorOf(child(seen));
+    const from = rows[rows.length - 1][0];
+    const { mean } = posterior.predict(
+      { measure: 'foot_length', side: 'left' },
+      [from, from + 0.5].map(dayAt),
+    );
+    return { posterior, now: mean[0], halfYear: mean[1] - mean[0] };
+  };
+  it('is believed when three readings in a row lie above the trend: none is doubted, the foot is as long as read', () => {
+    const { posterior, now, halfYear } = feet([...before, [11.5, 236], [12, 243], [12.5, 250]]);
+    expect(posterior.suspicions).toEqual([]);
+    expect(Math.abs(now - 250)).toBeLessThan(1.5);
+    expect(halfYear).toBeGreaterThan(1.2 * feet(before).halfYear);
+    expect(posterior.tempoYears.mean).toBeLessThan(feet(before).posterior.tempoYears.mean - 0.5);
+  });
+  it('one reading that the next ones take back is a slip', () => {
+    const { posterior } = feet([[9.5, 216], [10, 220], [10.5, 244], [11, 228], [11.5, 232]]); // biome-ignore format: one child a line
+    expect(posterior.suspicions).toHaveLength(1);
+    expect(posterior.suspicions[0].probability).toBeGreaterThan(0.9);
+  });
+});
+
 describe('growth held up by illness or surgery', () => {
   // Catch-up growth: Prader, Tanner & von Harnack 1963, J Pediatr 62:646 (from memory) saw up to twice the usual pace.
   it('may be made up for: faster until the pause is regained, then as if it had not been', () => {
