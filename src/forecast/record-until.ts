@@ -15,12 +15,16 @@ export function recordUntil(record: ChildRecord, today: IsoDate): ChildRecord {
   };
 }
 
-/** Date growth hormone was started, from the child's extra column `growth_hormone_start`; null when none. */
-export const growthHormoneStart = (record: ChildRecord): IsoDate | null =>
-  dateIn(record, 'growth_hormone_start');
+/** A child's extra columns that hold the dates growth hormone was started and ended. */
+export const growthHormoneColumns = { start: 'growth_hormone_start', end: 'growth_hormone_end' } as const;
 
-/** Date it was ended, from `growth_hormone_end`; null while it goes on. */
-export const growthHormoneEnd = (record: ChildRecord): IsoDate | null => dateIn(record, 'growth_hormone_end');
+/** Date growth hormone was started; null when none. */
+export const growthHormoneStart = (record: ChildRecord): IsoDate | null =>
+  dateIn(record, growthHormoneColumns.start);
+
+/** Date it was ended; null while it goes on. */
+export const growthHormoneEnd = (record: ChildRecord): IsoDate | null =>
+  dateIn(record, growthHormoneColumns.end);
 
 function dateIn(record: ChildRecord, column: string): IsoDate | null {
   const text = record.child.extra[column] ?? '';

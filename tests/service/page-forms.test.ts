@@ -65,6 +65,28 @@ describe('what the pages post', () => {
     expect(items.filter((r) => r.resource === 'backup')).toMatchObject([{ userName: 'administrator' }]);
   });
 
+  it('takes the dates of growth hormone from a clinician, an end only after a start, and tells its caution', async () => {
+    const hormone = async (growth_hormone_start: string, growth_hormone_end: string) =>
+      post('clinician', 'c0', { ...(await untouched('c0')), growth_hormone_start, growth_hormone_end });
+    const before = (await stored('c0')).value.extra;
+    for (const [start, end] of [
+      ['', '2026-01-01'],
+      ['1900-01-01', ''],
+      ['2026-02-01', '2026-01-01'],
+    ] as const) {
+      const refused = await hormone(start, end);
+      expect(refused.statusCode).toBe(422);
+      expect(refused.body).toContain('an end not before the start');
+    }
+    expect((await hormone('2026-01-05', '')).statusCode).toBe(303);
+    expect((await stored('c0')).value.extra).toEqual({ ...before, growth_hormone_start: '2026-01-05' });
+    const page = await service.as('clinician', { url: '/children/c0', headers: { accept: 'text/html' } });
+    expect(page.body).toContain('Growth hormone: how fast is a guess');
+    expect((await post('scheduler', 'c0', { growth_hormone_start: '' })).statusCode).not.toBe(303);
+    expect((await hormone('', '')).statusCode).toBe(303);
+    expect((await stored('c0')).value.extra).toEqual(before);
+  });
+
   it('keeps everything when nothing is touched, version included', async () => {
     const before = await stored('c0');
     const answer = await post('clinician', 'c0', await untouched('c0'));

@@ -1,3 +1,4 @@
+import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
@@ -41,14 +42,12 @@ const weeks = fieldLimits(childRecord.shape.gestationWeeks);
 
 export const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
-/** A child's own fields a form can change; the number stays, files' free columns are not typed by hand. */
-export type ChildField = Exclude<keyof Child, 'id' | 'extra'>;
+/** A child's own fields a form can change; the number stays. Of `extra` only growth hormone's dates are typed by hand. */
+export type ChildField = Exclude<keyof Child, 'id'>;
 /** In the order of the form: reaching the family comes first. */
 const childFields: readonly ChildField[] = [
   ...schedulerFields,
-  ...(Object.keys(childRecord.shape) as ChildField[]).filter(
-    (f) => !['id', 'extra', ...schedulerFields].includes(f),
-  ),
+  ...(Object.keys(childRecord.shape) as ChildField[]).filter((f) => !['id', ...schedulerFields].includes(f)),
 ];
 
 export const labelOf = (field: ChildField): string =>
@@ -64,6 +63,7 @@ const labels: Partial<Record<ChildField, string>> = {
   affectedSide: 'Affected side',
   transportDays: 'Days with transport',
   status: 'Status',
+  extra: 'Growth hormone',
 };
 
 export const fieldsOf = (role: Role): readonly ChildField[] =>
@@ -116,6 +116,10 @@ export function readChildForm(
       const known = conditionIds.filter((c) => ids.includes(c));
       if (known.length === new Set(ids).size) typed[field] = known;
       else refuse(field, conditionIds.join(', '));
+    } else if (field === 'extra') {
+      const hormone = readHormone(line, stored);
+      typed.extra = hormone.extra;
+      if (!hormone.isAccepted) errors.extra = HORMONE_ACCEPTED;
     } else if (text === null) continue;
     else if (field in choices) {
       if (Object.hasOwn(choices[field as keyof typeof choices], text)) typed[field] = text;
@@ -144,6 +148,27 @@ export function readChildForm(
   return { typed: value, raw, errors, change };
 }
 
+const HORMONE_ACCEPTED =
+  'calendar dates as YYYY-MM-DD: a start not before birth, an end not before the start, or nothing';
+
+/** The dates of growth hormone as typed; an empty one is taken out, one that was not sent stays. */
+function readHormone(line: (field: string) => string | null, { birthDate, extra }: Child) {
+  const columns = Object.values(growthHormoneColumns);
+  const sent = columns.flatMap((column) => {
+    const text = line(column);
+    return text === null ? [] : [[column, text] as const];
+  });
+  const all: Child['extra'] = { ...extra, ...Object.fromEntries(sent) };
+  const [start, end] = columns.map((column) => all[column] ?? '');
+  const isAccepted =
+    (start === '' || (isIsoDate(start) && start >= birthDate)) &&
+    (end === '' || (isIsoDate(end) && start !== '' && end >= start));
+  const kept = Object.entries(all).filter(
+    ([column, text]) => text !== '' || !columns.some((c) => c === column),
+  );
+  return { extra: Object.fromEntries(kept), isAccepted: sent.length === 0 || isAccepted };
+}
+
 function isLanguage(text: string): boolean {
   try {
     return Intl.getCanonicalLocales(text).length === 1;
@@ -160,6 +185,10 @@ export function storedText(field: ChildField, child: Child): string {
       ? 'any day'
       : child.transportDays.map((d) => weekdays[d - 1]).join(', ');
   if (field === 'conditions') return child.conditions.map((c) => conditionNames[c]).join('; ') || 'none';
+  if (field === 'extra')
+    return Object.values(growthHormoneColumns)
+      .map((column) => child.extra[column] ?? 'empty')
+      .join(' to ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (field in choices) return (choices as Record<string, Record<string, string>>)[field][String(value)];
   return value === null || value === '' ? 'empty' : String(value);

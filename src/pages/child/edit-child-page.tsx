@@ -1,3 +1,4 @@
+import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { conditionNames } from '../../words/condition-names.js';
@@ -163,6 +164,18 @@ export function EditChildPage(props: {
               <div class="row">
                 <Choice name="status" {...field} />
               </div>
+              <fieldset class="choices" {...group('extra', read, meanwhile)}>
+                <legend>
+                  Growth hormone <small>growth may run faster between these dates; empty: none</small>
+                </legend>
+                {Object.entries(growthHormoneColumns).map(([what, column]) => (
+                  <label key={column}>
+                    {what === 'start' ? 'from' : 'until'}{' '}
+                    <input type="date" name={column} value={typed.extra[column] ?? ''} />
+                  </label>
+                ))}
+                <Remark name="extra" {...field} />
+              </fieldset>
             </fieldset>
           </>
         ) : (
