@@ -7,6 +7,10 @@ import { expect, test } from 'vitest';
 import { caseloadCommands } from '../src/commands/caseload-commands.js';
 import { serviceCommands } from '../src/commands/service-commands.js';
 import { studyCommands } from '../src/commands/study-commands.js';
+import { configuration } from '../src/service/configuration.js';
+import { KEEP_DRY_RUNS_DAYS } from '../src/service/jobs/run-worker.js';
+import { uploadLimits } from '../src/service/uploads/read-multipart.js';
+import { MOST_RECORDS } from '../src/service/uploads/reader-process.js';
 
 // What a document promises must be there: files and folders, scripts, commands and their options, pictures.
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -81,4 +85,24 @@ test('every command and option the guides show is one of the command line', () =
     ),
   );
   expect(unknown).toEqual([]);
+});
+
+test('the figures of settings and limits that the guides tell are those of the program', () => {
+  const shipped = configuration({
+    OIDC_ISSUER: 'https://sign-in.example',
+    OIDC_CLIENT_ID: 'doorpost',
+    OIDC_CLIENT_SECRET: 'of the test only',
+    PUBLIC_URL: 'https://clinic.example',
+  });
+  const told = read('README.md') + read('DEVELOPERS.md');
+  for (const figure of [
+    `(${shipped.host}:${shipped.port})`,
+    `\`SESSION_HOURS\` (${shipped.sessionHours})`,
+    `\`SESSION_IDLE_MINUTES\` (${shipped.sessionIdleMinutes})`,
+    `\`OIDC_RECHECK_MINUTES\` (${shipped.oidc?.recheckMinutes})`,
+    `An upload may have ${uploadLimits.bytes / 1024 / 1024} MiB and ${MOST_RECORDS.toLocaleString('en')} records`,
+    `let bodies of ${uploadLimits.bytes / 1024 / 1024 + 1} MiB pass`,
+    `is deleted after ${KEEP_DRY_RUNS_DAYS} days`,
+  ])
+    expect(told).toContain(figure);
 });

@@ -12,7 +12,7 @@ const DAY_MS = 86_400_000;
 /** Answers to repeated requests are kept this long. */
 const KEEP_ANSWERS_DAYS = 7;
 /** A dry run that nobody takes in holds a clinic's files a second time. */
-const KEEP_DRY_RUNS_DAYS = 14;
+export const KEEP_DRY_RUNS_DAYS = 14;
 
 /**
  * Takes jobs from the queue until the store is closed, one at a time of each kind. Any number of such processes on any

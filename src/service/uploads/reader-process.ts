@@ -11,7 +11,7 @@ process.on('disconnect', () => process.exit(0));
 process.on('SIGINT', () => undefined);
 
 /** Twenty years of a large clinic; what the database and the web server are handed at once. */
-const MOST_RECORDS = 300_000;
+export const MOST_RECORDS = 300_000;
 
 /** What the clinic keeps, as it comes in parts before the question. */
 let kept: ChildRecord[] = [];
