@@ -1,3 +1,4 @@
+import { availableParallelism, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { DoorpostError } from '../../../src/errors.js';
 import { parseCaseload } from '../../../src/exchange/parse-caseload.js';
@@ -25,7 +26,10 @@ const { values } = parseArgs({
 });
 const [inputs, seed] = [Number(values.inputs), Number(values.seed)];
 const SLOW_MS = 5000;
-const PATIENCE_MS = 30_000;
+const PATIENCE_MS = 60_000;
+/** On a machine with more to do than it has cores the clock tells of the others' work: the own share of it counts. */
+const took = (ms: number, cpu: NodeJS.CpuUsage): number =>
+  loadavg()[0] > availableParallelism() ? Math.min(ms, (cpu.user + cpu.system) / 1000) : ms;
 const GROWTH_MB = 64;
 /** Inputs between two looks at the memory. */
 const SAMPLE = Math.min(5000, Math.max(1, Math.floor(inputs / 20)));
@@ -88,12 +92,13 @@ const range =
 let input = range.from;
 for (; input < range.to && Date.now() < deadline && faults.length < 20; input++) {
   const begun = performance.now();
+  const cpu = process.cpuUsage();
   const kind = await withinPatience(run(input));
   if (kind === null) {
     faults.push(`input ${input}: no answer within ${PATIENCE_MS / 1000} s`);
     continue;
   }
-  const ms = performance.now() - begun;
+  const ms = took(performance.now() - begun, process.cpuUsage(cpu));
   done[kind]++;
   if (ms > slowest.ms) slowest = { ms: Math.round(ms), input, kind };
   if (ms > SLOW_MS) faults.push(`input ${input} (${kind}): took ${Math.round(ms)} ms`);
