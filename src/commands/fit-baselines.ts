@@ -2,9 +2,13 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { readTable } from '../exchange/csv/read-table.js';
 import type { BaselineCurvesFile } from '../growth/population/baseline-curves.js';
+import { groupBy } from '../statistics/group-by.js';
 import { fitBaselines as fitOneCohort } from '../study/backtest/fit-baselines.js';
+import type { GrowthRecord } from '../study/backtest/growth-record.js';
 import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
 import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
+import type { InfantRecord } from '../study/fit/infant-cases.js';
+import { parseInfants } from '../study/fit/parse-infants.js';
 import { modelsFolder } from './fit-model-folder.js';
 import { terminal } from './terminal.js';
 
@@ -21,28 +25,28 @@ const ages = {
  */
 export async function fitBaselines(opts: {
   cohort: string;
-  infants: string;
+  infants: readonly string[];
   name?: string;
   out?: string;
   seed?: number;
 }): Promise<void> {
   const name = opts.name ?? 'baselines';
   const seed = opts.seed ?? 1;
-  const one = (path: string, columnSet: ColumnSet) => {
-    const records = parseRecords(readTable(path, readFileSync(path)), columnSet);
-    terminal.err(`${basename(path)}: ${records.length} children`);
-    return fitOneCohort(records, referenceSizeCurves(columnSet), {
-      source: `${records.length} followed children of ${basename(path)}`,
-      ages: ages[columnSet],
-      seed,
-    });
+  const table = (path: string) => readTable(path, readFileSync(path));
+  const one = (paths: readonly string[], records: readonly GrowthRecord[], columnSet: ColumnSet) => {
+    const source = `${records.length} followed children of ${paths.map((p) => basename(p)).join(', ')}`;
+    terminal.err(source);
+    return fitOneCohort(records, referenceSizeCurves(columnSet), { source, ages: ages[columnSet], seed });
   };
+  const infants = opts.infants
+    .flatMap((path) => parseInfants(basename(path), table(path)))
+    .map(infantAsRecord);
   const file: BaselineCurvesFile = {
     name,
     version: '1',
     seed,
-    children: one(opts.cohort, 'children'),
-    infants: one(opts.infants, 'infants'),
+    children: one([opts.cohort], parseRecords(table(opts.cohort), 'children'), 'children'),
+    infants: one(opts.infants, infants, 'infants'),
   };
   const folder = opts.out ?? join(modelsFolder, name);
   mkdirSync(folder, { recursive: true });
@@ -50,6 +54,18 @@ export async function fitBaselines(opts: {
   writeFileSync(join(folder, 'model-card.md'), card(file));
   terminal.out(join(folder, 'baseline-curves.json'));
 }
+
+/** Followed infants as a backtest reads them; lengths of one age are averaged. */
+const infantAsRecord = ({ cohort, sex, visits }: InfantRecord, i: number): GrowthRecord => ({
+  id: `${cohort}/${i}`,
+  sex,
+  visits: [...groupBy(visits, (v) => v.ageYears)]
+    .sort(([a], [b]) => a - b)
+    .map(([ageYears, same]) => ({
+      ageYears,
+      sizes: { stature: same.reduce((sum, v) => sum + v.lengthMm, 0) / same.length },
+    })),
+});
 
 function card(file: BaselineCurvesFile): string {
   return `# Baseline curves: what the growth model is compared with

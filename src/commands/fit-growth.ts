@@ -32,7 +32,7 @@ const FOLDS = 5;
 const groups = Array.from({ length: FOLDS }, (_, f) => f);
 /** Children drawn from the model for the floor of the dates. */
 const SIMULATED = 60;
-const VERSION = '1.2.0';
+const VERSION = '1.3.0';
 
 export interface FitGrowthOptions {
   readonly cohort: readonly string[];

@@ -2,6 +2,9 @@ import { type Command, Option } from 'commander';
 import type { Load } from './load-command.js';
 import { whole } from './option-values.js';
 
+/** Where the records behind the shipped models lie. */
+const DATA = '../shared/data';
+
 /** What no clinic runs: fitting and proving the models. Long because it is the list of their options, one a line. */
 export function studyCommands(program: Command, load: Load): void {
   program
@@ -12,6 +15,11 @@ export function studyCommands(program: Command, load: Load): void {
     .action(load('check-reference', 'checkReference'));
 
   const fit = program.command('fit').description('estimate references or growth parameters from records');
+  fit
+    .command('all', { isDefault: true })
+    .description('all of the below in order, from a folder of data')
+    .option('--data <folder>', 'folder of us-children-1977, berkeley and infants-longitudinal', DATA)
+    .action(load('fit-all', 'fitAll'));
   fit
     .command('references')
     .description('fit L, M and S by age and sex to individual records, into reference-data/')
@@ -46,7 +54,7 @@ export function studyCommands(program: Command, load: Load): void {
       'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',
     )
     .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
-    .requiredOption('--infants <file>', 'CSV: id,sex,age_years,length_cm')
+    .requiredOption('--infants <paths...>', 'CSV of infants followed: id, sex, age, length')
     .option('--name <name>', 'name of the curves (default: baselines)')
     .option('--out <folder>', 'folder to write into')
     .option('--seed <number>', 'seed', whole)
@@ -55,9 +63,10 @@ export function studyCommands(program: Command, load: Load): void {
   program
     .command('backtest')
     .description('forecast from the past of recorded children and compare with what happened')
-    .requiredOption(
+    .option(
       '--children <file>',
       'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg, or for infants id,sex,age_years,length_cm',
+      `${DATA}/berkeley/children.csv`,
     )
     .option('--out <file>', 'write the report as JSON')
     .addOption(
