@@ -90,4 +90,10 @@ export const seventhRound: readonly NoteCase[] = [
   ['Less pain than before with the raise', []],
   ['swelling? none today', []],
   ['Wound from gastrostomy healing well, TLSO window ok', []],
+  ['c/o burning sole after 1/2 hr wear', ['numbness']],
+  ['had chickenpox scabs in Feb, all gone', []],
+  ['checked pressure points, nil of note', []],
+  ['No swelling, heat or breakdown. Continue.', []],
+  ['scar R ankle post TAL, mature, pale', []],
+  ['hair dyed red', []],
 ];

@@ -124,9 +124,12 @@ function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
  */
 function goesOn(clause: string, terms: readonly Term[], silenced: Silenced): boolean {
   if (isBare(clause, terms)) return true;
+  if (silenced === 'denied') return END_OF_LIST.test(clause);
   if (silenced === 'advice') return !has(patterns.returns, clause) && sideOf(clause) === null;
   return silenced === 'others' && SAME_ONE.test(clause);
 }
+/** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
+const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE = /^\s*(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)\b/;
 
 const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';

@@ -20,10 +20,14 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
     has(anchored(patterns.adviceAfter), after)
   )
     return 'advice';
+  if (term.kind === 'fit-changed' && OLD_SCAR.test(before)) return 'denied';
   if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+/** 'Scar of the ankle post TAL': the operation is what the scar is from. */
+const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
 
 /** What is no news where it is as it was. */
 const OF_THE_STATE: readonly FindingKind[] = ['fit-changed', 'function-lost'];
@@ -52,7 +56,8 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
 ];
 const CAUSE =
   /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|new|recent|school)\s)*/g;
-const OTHER_MARK = /\b(?:socks?|seams?|pen|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
+const OTHER_MARK =
+  /\b(?:socks?|seams?|pen|pencil|marker|crayon|ink|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
 
 /** Said not to come from what is worn. */
 export const UNRELATED =
@@ -138,6 +143,7 @@ export function isOfThings(clause: string, term: Term): boolean {
     return on !== null && has(anchored(patterns.markedThings), on[1]);
   }
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
+  if (/\b(?:dyed|painted|coloured|colored|sprayed)\s*$/.test(clause.slice(0, term.at))) return true;
   const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
