@@ -6,7 +6,10 @@ import type { TableName } from './columns.js';
 /** Where the cells of a made row stood in the clinic's own sheet, by our column. */
 export type Places = Readonly<Record<string, { readonly column: string; readonly given: string }>>;
 
-/** A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. */
+/**
+ * A file or sheet as text cells under headings. `row` counts from 1 and includes the heading line. The rows of a table
+ * made of a clinic's sheet are made while they are read: 100,000 of them are never held at once.
+ */
 export interface TextTable {
   readonly file: string;
   /** The sheet's name in its workbook. */
@@ -20,19 +23,24 @@ export interface TextTable {
   readonly headingRow?: number;
   /** Merged cells of a sheet. */
   readonly merged?: readonly Range[];
-  readonly rows: readonly {
-    readonly row: number;
-    readonly cells: readonly string[];
-    /** Where the cells stood in the clinic's own sheet, for a table made of one. */
-    readonly places?: Places;
-  }[];
+  readonly rows: Iterable<TextRow>;
+}
+
+export interface TextRow {
+  readonly row: number;
+  readonly cells: readonly string[];
+  /** Where the cells stood in the clinic's own sheet, for a table made of one. */
+  readonly places?: Places;
 }
 
 /**
  * Reads delimited text as clinics' spreadsheets write it: UTF-8 or UTF-16 with or without byte order mark,
  * else Windows-1252; comma, semicolon, tab or bar; any line ending; a first line 'sep=;' obeyed.
  */
-export function readTable(file: string, bytes: Uint8Array): TextTable {
+export function readTable(
+  file: string,
+  bytes: Uint8Array,
+): TextTable & { readonly rows: readonly TextRow[] } {
   const text = decode(bytes);
   const [body, declared] = withoutSeparatorLine(text);
   const delimiter = declared ?? sniffDelimiter(body);

@@ -2,6 +2,7 @@ import { CANNOT_BE, type Fault } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
+import { remembered } from '../remembered.js';
 import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
 import { type DateOrder, readDate } from './read-date.js';
 import { readNumber } from './read-number.js';
@@ -10,6 +11,9 @@ import type { TextTable } from './read-table.js';
 const WORDS_YES = ['yes', 'y', 'true', '1', 'x', 'ja', 'oui'];
 const WORDS_NO = ['no', 'n', 'false', '0', 'nein', 'non'];
 const WORDS_NOTHING = ['', '-', '–', 'n/a', 'na', 'none', 'null'];
+
+/** A word that can be chosen, plain: the same few in every row. */
+const plainOption = remembered(plainWord);
 
 /** Where each known column stands in a table, and which headings are left over. */
 export interface TableLayout {
@@ -106,8 +110,9 @@ export class RowReader {
     aliases: Readonly<Record<string, T>> = {},
   ): T | E {
     const text = this.text(name).trim();
+    if (text === '') return whenEmpty;
     const word = plainWord(text);
-    const found = words.find((w) => plainWord(w) === word) ?? ownValue(aliases, word);
+    const found = words.find((w) => plainOption(w) === word) ?? ownValue(aliases, word);
     if (found !== undefined) return found;
     if (!WORDS_NOTHING.includes(text.toLowerCase()))
       this.refuse(name, 'is not one of the words doorpost knows');

@@ -1,5 +1,5 @@
 import type { TableName } from '../csv/columns.js';
-import type { Places, TextTable } from '../csv/read-table.js';
+import type { Places, TextRow, TextTable } from '../csv/read-table.js';
 import { safeCell } from '../csv/row-reader.js';
 import type { RefusedRow } from '../refused-row.js';
 
@@ -18,12 +18,13 @@ export function madeTable(file: string, table: TableName, rows: readonly MadeRow
     file,
     table,
     headings: headings.map(safeCell),
-    rows: rows.map(({ row, cells, places }) => ({
-      row,
-      cells: headings.map((h) => safeCell(Object.hasOwn(cells, h) ? cells[h] : '')),
-      places,
-    })),
+    rows: { [Symbol.iterator]: () => textRows(headings, rows) },
   };
+}
+
+function* textRows(headings: readonly string[], rows: readonly MadeRow[]): Generator<TextRow> {
+  for (const { row, cells, places } of rows)
+    yield { row, cells: headings.map((h) => safeCell(Object.hasOwn(cells, h) ? cells[h] : '')), places };
 }
 
 /** A refusal in the words of the clinic's own sheet. */

@@ -1,14 +1,16 @@
 import type { Grid, GridRow } from '../grid.js';
 import { namesChild } from './child-above.js';
 
+/** A sheet with a block a child has two of them in its first lines; a long list is not looked through for more. */
+const LOOK_AT = 500;
+
 /**
  * A sheet with a block a child, each under a line that names it, as a grid a block. Headings that stand once at the
  * top hold for every block.
  */
 export function childBlocks(grid: Grid, isHeading: (row: GridRow) => boolean): Grid[] {
-  const named = grid.rows.map(({ cells }) => cells.filter((c) => c !== '').length <= 8 && namesChild(cells));
-  const starts = named.flatMap((is, at) => (is && !named[at - 1] ? [at] : []));
-  if (starts.length < 2) return [grid];
+  if (blockStarts(grid.rows.slice(0, LOOK_AT)).length < 2) return [grid];
+  const starts = blockStarts(grid.rows);
   const top = grid.rows.slice(0, starts[0]);
   const shared = top.filter(isHeading);
   return starts.map((start, n) => {
@@ -18,4 +20,9 @@ export function childBlocks(grid: Grid, isHeading: (row: GridRow) => boolean): G
     const at = lead === -1 ? rows.length : lead;
     return { ...grid, rows: has ? rows : [...rows.slice(0, at), ...shared, ...rows.slice(at)] };
   });
+}
+
+function blockStarts(rows: readonly GridRow[]): number[] {
+  const named = rows.map(({ cells }) => cells.filter((c) => c !== '').length <= 8 && namesChild(cells));
+  return named.flatMap((is, at) => (is && !named[at - 1] ? [at] : []));
 }

@@ -1,6 +1,6 @@
 import type { FindingKind } from '../finding.js';
 import words from './note-words.json' with { type: 'json' };
-import { anyOf, findAll, type Match, withoutArticles } from './phrases.js';
+import { anyOf, beginsAny, findAll, type Match, withoutArticles } from './phrases.js';
 
 /** A word of a note that names a finding. */
 export interface Term extends Match {
@@ -22,9 +22,12 @@ const together = words.pairs.map(({ kind, one, other, within, order }) => ({
   ordered: order !== undefined,
 }));
 
+const mayName = beginsAny([...Object.values(words.findings), ...words.pairs.map(({ one }) => one)].flat());
+
 /** Every word of a text that names a finding, and every two that do together. */
 export function namedIn(clause: string): Term[] {
   const text = withoutArticles(clause);
+  if (!mayName(text)) return [];
   const single = alone.flatMap(({ kind, pattern }) => findAll(pattern, text).map((m) => ({ ...m, kind })));
   const pairs = together.flatMap(({ kind, one, other, within, ordered }) => {
     const first = findAll(one, text);

@@ -31,6 +31,24 @@ export function anyOf(phrases: readonly string[]): RegExp {
 export const withoutArticles = (text: string): string =>
   text.replace(/\b(?:the|his|her|their|my|our)(?= )/g, (word) => ' '.repeat(word.length));
 
+/**
+ * Whether a text has a word that any of the phrases begins with: most notes name no finding, and a look at their words
+ * costs a twentieth of a search for every phrase.
+ */
+export function beginsAny(phrases: readonly string[]): (text: string) => boolean {
+  const first = phrases.map((p) => /^[a-z0-9]*\*?/.exec(p)?.[0] ?? '');
+  const words = new Set(first.filter((w) => !w.endsWith('*')));
+  const stems = new Set(first.filter((w) => w.endsWith('*')).map((w) => w.slice(0, -1)));
+  if (words.has('') || stems.has('')) return () => true;
+  const longest = Math.max(0, ...[...stems].map((stem) => stem.length));
+  const isOne = (word: string): boolean => {
+    if (words.has(word)) return true;
+    for (let n = Math.min(longest, word.length); n > 0; n--) if (stems.has(word.slice(0, n))) return true;
+    return false;
+  };
+  return (text) => (text.match(/[a-z0-9]+/g) ?? []).some(isOne);
+}
+
 export const findAll = (pattern: RegExp, text: string): Match[] =>
   [...text.matchAll(pattern)].map((m) => ({ at: m.index, end: m.index + m[0].length, text: m[0] }));
 
