@@ -25,3 +25,21 @@ export function shoeFootLengthsMm(system: ShoeSystem, size: number): number[] {
   const of = (zero: number) => (size + zero) * INCH_STEP_MM;
   return size <= LARGEST_CHILD ? [of(child), of(adult)] : [of(adult)];
 }
+
+/** A size as shops write it in each system. */
+export type ShoeSizes = Readonly<Record<ShoeSystem, string>>;
+
+/** The smallest size made for a foot of this length or longer: shoeSizesFor(200).EU = '33'. Half sizes in British and American ones only. */
+export function shoeSizesFor(footMm: number): ShoeSizes {
+  const inches = ({ child, adult }: { child: number; adult: number }): string => {
+    const half = (zero: number) => Math.ceil((footMm / INCH_STEP_MM - zero) * 2 - 1e-6) / 2;
+    const size = half(child) <= LARGEST_CHILD ? half(child) : half(adult);
+    return `${Math.floor(size)}${Number.isInteger(size) ? '' : '½'}`;
+  };
+  return {
+    EU: String(Math.ceil((footMm + LAST_BEYOND_FOOT_MM) / EU_STEP_MM - 1e-6)),
+    UK: inches(ZERO.UK),
+    US: inches(ZERO.US),
+    Mondopoint: String(Math.ceil(footMm / shoeStepMm('Mondopoint') - 1e-6) * shoeStepMm('Mondopoint')),
+  };
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shoeFootLengthsMm, shoeStepMm } from '../../src/records/shoe-size.js';
+import { shoeFootLengthsMm, shoeSizesFor, shoeStepMm } from '../../src/records/shoe-size.js';
 
 /** Sizes that shops hold side by side (from memory of common conversion charts, not read): within one European size. */
 const SIDE_BY_SIDE = [
@@ -20,5 +20,18 @@ describe('shoe sizes as foot lengths', () => {
       const nearest = Math.min(...shoeFootLengthsMm(system, size).map((mm) => Math.abs(mm - foot)));
       expect(nearest).toBeLessThanOrEqual(shoeStepMm('EU'));
     }
+  });
+
+  it('and back: of every foot the smallest size made for it, at most one step longer', () => {
+    const number = (size: string) => Number(size.replace('½', '.5'));
+    for (let foot = 100; foot <= 280; foot++) {
+      const sizes = shoeSizesFor(foot);
+      for (const system of ['EU', 'UK', 'US', 'Mondopoint'] as const) {
+        const beyond = shoeFootLengthsMm(system, number(sizes[system])).map((mm) => mm - foot);
+        const step = shoeStepMm(system) / (system === 'UK' || system === 'US' ? 2 : 1);
+        expect(beyond.some((mm) => mm > -0.01 && mm <= step)).toBe(true);
+      }
+    }
+    expect(shoeSizesFor(185)).toEqual({ EU: '30', UK: '12', US: '12½', Mondopoint: '185' });
   });
 });

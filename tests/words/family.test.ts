@@ -66,6 +66,8 @@ function sentences(insensate: boolean, w: FamilyWords = en): string[] {
     w.visitUsual,
     w.bring(true),
     w.bring(false),
+    w.shoes({ EU: '33', UK: '1½', US: '2', Mondopoint: '205' }),
+    w.shoesNext(w.month({ third: 'early', month: '2027-03' })),
     w.noDevice,
     w.marks,
     w.beingMade(w.device(devices[0]), '12 May 2027'),

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
 import type { Action } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { Region } from '../../rules/fit-rule.js';
@@ -7,6 +8,7 @@ import type { ChildView, DeviceView } from '../../service/child-view/load-child.
 import { deviceAnswer } from '../../words/family/device-answer.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import type { FamilyWords, UrgentReason, WornDevice } from '../../words/family/family-words.js';
+import { thirdOf } from '../../words/family/month-thirds.js';
 import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
 import type { Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
@@ -38,6 +40,10 @@ export function FamilyPage(props: {
   const format = formatFor(localeOf(words));
   const devices = devicesTold(view);
   const regions = regionsOf(devices);
+  const shoe = shoeOverDevice(
+    devices.map((v) => ({ region: wornDevice(v.device, rules).region, forecast: v.forecast })),
+    context.today,
+  );
   const early = weeksCorrectedFor(child, context.today);
   return (
     <Layout
@@ -93,6 +99,11 @@ export function FamilyPage(props: {
           {nextVisit(view, words, format, context.today)}{' '}
           {words.bring(regions.some((r) => inShoes.includes(r)))}
         </p>
+        {shoe && (
+          <p>
+            {words.shoes(shoe.sizes)} {shoe.nextOn && words.shoesNext(words.month(thirdOf(shoe.nextOn)))}
+          </p>
+        )}
       </section>
       {devices.length > 0 && <p>{words.guess}</p>}
       {early !== null && <p>{words.correctedAge(early)}</p>}

@@ -166,6 +166,9 @@ export const english: FamilyWords = {
     inShoes
       ? 'Bring the brace and the shoes your child wears with it.'
       : 'Bring the brace or helmet with you.',
+  shoes: ({ EU, UK, US, Mondopoint }) =>
+    `Shoes to wear with the brace: look for size EU ${EU}, UK ${UK} or US ${US} (${Mondopoint} mm). Sizes are not the same in each shop, so try them on with the brace in.`,
+  shoesNext: (month) => `A bigger size is likely to be needed from ${month}.`,
   chartTitle: 'How your child has grown',
   print: 'Print this page',
   madeOn: (date) => `Made on ${date}.`,

@@ -1,6 +1,7 @@
 import type { Action } from '../../recall/contract.js';
 import type { Device } from '../../records/device.js';
 import type { ToeRoom } from '../../records/family-answer.js';
+import type { ShoeSizes } from '../../records/shoe-size.js';
 import type { SkinState } from '../../records/skin-check.js';
 import type { NamesByLanguage, Region } from '../../rules/fit-rule.js';
 import type { MonthThird } from './month-thirds.js';
@@ -80,6 +81,9 @@ export interface FamilyWords {
   readonly visitUsual: string;
   /** What to bring; shoes only where the brace is worn in them. */
   readonly bring: (inShoes: boolean) => string;
+  /** Which shoes to look for with the brace in them, and when the next are likely. */
+  readonly shoes: (sizes: ShoeSizes) => string;
+  readonly shoesNext: (month: string) => string;
   readonly chartTitle: string;
   readonly print: string;
   readonly madeOn: (date: string) => string;

@@ -60,6 +60,9 @@ export interface PhraseBook {
   readonly visitUsual: string;
   readonly bring: string;
   readonly bringAlone: string;
+  /** {eu}, {uk}, {us}: shoe sizes; {n}: mm of foot. */
+  readonly shoes: string;
+  readonly shoesNext: string;
   readonly chartTitle: string;
   readonly print: string;
   readonly madeOn: string;
@@ -142,6 +145,8 @@ export function fromPhrases(p: PhraseBook): FamilyWords {
     emergency: (region) => (region === 'head' ? p.emergency : null),
     doNotWait: (insensate) => (insensate ? p.doNotWaitInsensate : p.doNotWait),
     bring: (inShoes) => (inShoes ? p.bring : p.bringAlone),
+    shoes: ({ EU, UK, US, Mondopoint }) => fill(p.shoes, { eu: EU, uk: UK, us: US, n: Number(Mondopoint) }),
+    shoesNext: (month) => fill(p.shoesNext, { month }),
     visitBefore: (date) => fill(p.visitBefore, { date }),
     madeOn: (date) => fill(p.madeOn, { date }),
     linkUntil: (date) => fill(p.linkUntil, { date }),

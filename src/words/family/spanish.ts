@@ -166,6 +166,9 @@ export const spanish: FamilyWords = {
   visitUsual: 'Venga a su visita de siempre.',
   bring: (inShoes) =>
     inShoes ? 'Traiga la férula y los zapatos que lleva con ella.' : 'Traiga la férula o el casco.',
+  shoes: ({ EU, UK, US, Mondopoint }) =>
+    `Zapatos para llevar con la férula: busque el número EU ${EU}, UK ${UK} o US ${US} (${Mondopoint} mm). Los números cambian de una tienda a otra: pruébelos con la férula puesta.`,
+  shoesNext: (month) => `Es probable que haga falta un número más desde ${month}.`,
   chartTitle: 'Cómo ha crecido',
   print: 'Imprimir esta hoja',
   madeOn: (date) => `Hecha el ${date}.`,

@@ -114,6 +114,9 @@ export const french = fromPhrases({
   visitUsual: 'Venez à votre visite habituelle.',
   bring: 'Apportez l’attelle et les chaussures que votre enfant porte avec.',
   bringAlone: 'Apportez l’attelle ou le casque.',
+  shoes:
+    'Chaussures à porter avec l’attelle : cherchez la pointure EU {eu}, UK {uk} ou US {us} ({n} mm). Les pointures changent d’un magasin à l’autre : essayez-les avec l’attelle.',
+  shoesNext: 'Une pointure de plus sera sans doute utile à partir de cette date : {month}.',
   chartTitle: 'Comment votre enfant a grandi',
   print: 'Imprimer cette page',
   madeOn: 'Fait le {date}.',

@@ -111,6 +111,9 @@ export const polish = fromPhrases({
   visitUsual: 'Prosimy przyjść na zwykłą wizytę.',
   bring: 'Proszę przynieść ortezę i buty, które dziecko do niej nosi.',
   bringAlone: 'Proszę przynieść ortezę lub kask.',
+  shoes:
+    'Buty do noszenia z ortezą: proszę szukać rozmiaru EU {eu}, UK {uk} lub US {us} ({n} mm). Rozmiary w sklepach się różnią, dlatego proszę przymierzyć je z ortezą.',
+  shoesNext: 'Większy rozmiar będzie zapewne potrzebny od: {month}.',
   chartTitle: 'Jak dziecko rosło',
   print: 'Drukuj',
   madeOn: 'Sporządzono {date}.',

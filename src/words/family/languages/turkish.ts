@@ -104,6 +104,9 @@ export const turkish = fromPhrases({
   visitUsual: 'Lütfen her zamanki randevunuza gelin.',
   bring: 'Ortezi ve çocuğunuzun onunla giydiği ayakkabıları getirin.',
   bringAlone: 'Ortezi veya kaskı getirin.',
+  shoes:
+    'Ortezle giyilecek ayakkabı: EU {eu}, UK {uk} veya US {us} ({n} mm) numarayı arayın. Numaralar her mağazada aynı değildir; ayakkabıyı ortezle birlikte deneyin.',
+  shoesNext: 'Bir büyük numara büyük olasılıkla şu tarihten sonra gerekecek: {month}.',
   chartTitle: 'Çocuğunuz nasıl büyüdü',
   print: 'Yazdır',
   madeOn: 'Hazırlandığı gün: {date}.',
