@@ -43,6 +43,18 @@ function range(from: number, to: number, step: number): number[] {
 }
 
 /**
+ * Days from the last reading in whole steps back to the cast and on to the end, at double steps once growth is uncertain:
+ * devices of one child share all of them but their own casts.
+ */
+function knotsBetween(cast: DayNumber, read: DayNumber, end: DayNumber, step: number): DayNumber[] {
+  const fineEnd = read + Math.ceil(FINE_DAYS / (2 * step)) * 2 * step;
+  const days = [cast];
+  for (let d = read - Math.floor((read - cast) / step) * step; d < end; d += d < fineEnd ? step : 2 * step)
+    if (d > cast) days.push(d);
+  return [...days, end];
+}
+
+/**
  * Every day of the plan comes from the cast and the last reading, none from today: the same record gives the same
  * futures tomorrow, so that no date moves because a night has passed.
  */
@@ -69,8 +81,6 @@ export function planDevice(
     limits,
     judgements: judgementsOf(history, limits),
     search: range(cast, end, rule.resolution === 'day' ? 1 : 7),
-    knots: [...range(cast, read + FINE_DAYS, knot), ...range(read + FINE_DAYS, end, 2 * knot)].filter(
-      (d, i, all) => d <= end && all.indexOf(d) === i,
-    ),
+    knots: knotsBetween(cast, read, end, knot),
   };
 }

@@ -37,8 +37,8 @@ interface Normal {
   readonly c: number;
 }
 
-/** Ways of growing this much less likely than another of their pool (log) are not worked out: 6 in a million. */
-const HOPELESS = 12;
+/** Ways of growing this much less likely than another of their pool (log) are not worked out: 3 in ten thousand. */
+const HOPELESS = 8;
 
 /**
  * Quadrature points where this child's tempo and intensity are: the mode of prior x likelihood is looked for, and a
@@ -66,7 +66,7 @@ export function seekTempo(
   });
   return found
     .filter(({ candidate, log }) => log >= likeliest.get(candidate.submodel.pool)!.log - HOPELESS)
-    .map(({ candidate, density, mode }) => ({ ...candidate, grid: rule(matchMoments(mode, density)) }));
+    .map(({ candidate, density, mode }) => ({ ...candidate, grid: matchMoments(mode, density) }));
 }
 
 function rule({ tempo: centre, intensity: middle, a, b, c }: Normal): GridPoint[] {
@@ -86,9 +86,9 @@ function rule({ tempo: centre, intensity: middle, a, b, c }: Normal): GridPoint[
  * A posterior that leans or is narrower than its curvature says is met by its mean and SD instead of its mode: points
  * are laid, weighed, and laid anew where their weights show it to be, until they agree.
  */
-function matchMoments(first: Normal, density: (tempo: number, intensity: number) => number): Normal {
+function matchMoments(first: Normal, density: (tempo: number, intensity: number) => number): GridPoint[] {
   let normal = first;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 1; ; round++) {
     const points = rule(normal);
     const logs = points.map(
       (p) => p.logPrior + (p.tempo ** 2 + p.intensity ** 2) / 2 + density(p.tempo, p.intensity),
@@ -105,15 +105,17 @@ function matchMoments(first: Normal, density: (tempo: number, intensity: number)
     const { a, c } = normal;
     const rest = Math.sqrt(Math.max(0, other - both ** 2 / Math.max(own, 1e-9)));
     const near = Math.abs(t - normal.tempo) < 0.3 * a && agree(Math.sqrt(own), a) && agree(rest, c);
-    if (near || !Number.isFinite(own + other)) return normal;
+    if (near || round === MOST_ROUNDS || !Number.isFinite(own + other))
+      return points.filter((_, k) => !(weights[k] < LEAST_SAID * total));
     // Few points give a width only roughly: it changes by half or double at most in one round.
     const within = (sd: number, was: number) => Math.min(2 * was, Math.max(was / 2, sd));
     const wide = within(Math.sqrt(own), a);
     normal = { tempo: t, intensity: i, a: wide, b: (both / Math.max(own, 1e-9)) * wide, c: within(rest, c) };
   }
-  return normal;
 }
 const MOST_ROUNDS = 5;
+/** Points that the condensed readings leave less than this share are not asked about the readings themselves. */
+const LEAST_SAID = 5e-4;
 const agree = (sd: number, was: number) => sd > 0.85 * was && sd < 1.18 * was;
 
 /** Log of prior x likelihood x marker evidence over tempo and intensity, from the condensed readings. */

@@ -56,30 +56,41 @@ export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
   };
 }
 
+/** The next outlook uses it again. */
+let scratch = new Float64Array(4096);
+
 function outlook(w: Component, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
   const q = at.n;
   const n = w.placed.n;
   const there = w.submodel.place(at, prior, w.at);
-  // Cross-covariance, readings x points, so that the forward solve runs along rows.
-  const cross = new Float64Array(n * q);
-  w.submodel.covariance(w.placed, there, fixed, prior, cross);
+  if (scratch.length < n * q) scratch = new Float64Array(2 * n * q);
+  w.submodel.covariance(w.placed, there, fixed, prior, scratch);
   const mean = Float64Array.from(there.mean);
   for (let i = 0; i < n; i++) {
     const a = w.alpha[i];
-    for (let j = 0; j < q; j++) mean[j] += a * cross[i * q + j];
+    for (let j = 0; j < q; j++) mean[j] += a * scratch[i * q + j];
   }
+  // Cross-covariance, readings x points, so that the forward solve runs along rows; most outlooks are asked for means only.
+  let cross: Float64Array | null = null;
+  const crossed = () => {
+    const own = new Float64Array(n * q);
+    w.submodel.covariance(w.placed, there, fixed, prior, own);
+    return own;
+  };
   let isSolved = false;
   return {
     expected: there.mean,
     mean,
     there,
     solved() {
+      cross ??= crossed();
       if (!isSolved) denseForward(w.factor, n, cross, q);
       isSolved = true;
       return cross;
     },
     covarianceAt(some, self, which, prior) {
       const r = which.length;
+      cross ??= crossed();
       const c = new Float64Array(n * r);
       for (let i = 0; i < n; i++) for (let j = 0; j < r; j++) c[i * r + j] = cross[i * q + which[j]];
       if (!isSolved) denseForward(w.factor, n, c, r);
