@@ -72,6 +72,8 @@ export const patterns = {
   advice: anyOf(words.advice),
   adviceAfter: anyOf(words.adviceAfter),
   others: anyOf(words.others),
+  /** 'Brother's foot'; not 'mum's worried about'. */
+  ofOthers: anyOf(words.others.flatMap((o) => words.places.map((p) => `${o}s ${p}`))),
   othersHave: anyOf(words.othersHave),
   othersReport: anyOf(words.othersReport),
   device: anyOf(words.device),

@@ -123,11 +123,14 @@ function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
  * leave off') that does not turn to today, and what is told of somebody else ('sibling has them too, he has had blisters').
  */
 function goesOn(clause: string, terms: readonly Term[], silenced: Silenced): boolean {
+  if (SAYS_NOT.test(clause)) return false;
   if (isBare(clause, terms)) return true;
   if (silenced === 'denied') return END_OF_LIST.test(clause);
   if (silenced === 'advice') return !has(patterns.returns, clause) && sideOf(clause) === null;
   return silenced === 'others' && SAME_ONE.test(clause);
 }
+/** 'Bruised at football, cannot get it on': a new thing, and no item of a list. */
+const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n[o']?t|not able)\b/;
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE = /^\s*(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)\b/;

@@ -20,7 +20,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
     has(anchored(patterns.adviceAfter), after)
   )
     return 'advice';
-  if (term.kind === 'fit-changed' && OLD_SCAR.test(before)) return 'denied';
+  if (OLD_SCAR.test(before)) return 'denied';
   if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
@@ -30,11 +30,11 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
 const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
 
 /** What is no news where it is as it was. */
-const OF_THE_STATE: readonly FindingKind[] = ['fit-changed', 'function-lost'];
+const OF_THE_STATE: readonly FindingKind[] = ['fit-changed', 'function-lost', 'numbness'];
 
 /** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
 const RELIEF =
-  /\b(?:reliev\w*|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
+  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
@@ -75,6 +75,7 @@ const TO_LOOK_FOR =
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
 export function ofSomebodyElse(before: string, after = ''): boolean {
+  if (has(patterns.ofOthers, before)) return true;
   const other = last(patterns.others, before);
   // 'Dad broke his ankle so gran brought her': what follows is of another.
   const [own] = after.split(/\b(?:so|because|while)\b/);
@@ -83,7 +84,7 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
     has(patterns.othersReport, before.slice(other.end) + (HAS_ONE.test(before.slice(other.end)) ? '' : own))
   )
     return false;
-  return before[other.end] === 's' || has(patterns.othersHave, before.slice(other.end));
+  return has(patterns.othersHave, before.slice(other.end));
 }
 
 /** 'Pain: no', 'pain? no'; not 'swollen - no injury'. */
