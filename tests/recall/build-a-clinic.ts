@@ -1,10 +1,16 @@
-import type { DeviceForecast, ForecastOutcome } from '../../src/forecast/contract.js';
+import type { DeviceForecast, Flag, ForecastOutcome } from '../../src/forecast/contract.js';
+import type { RecallEntry } from '../../src/recall/contract.js';
+import { buildRecallList, type RecallListOptions } from '../../src/recall/decide/build-recall-list.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../src/records/dates.js';
-import { type Device, deviceRecord } from '../../src/records/device.js';
+import { type Device, deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { childRecord, measurementRecord } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 
 export const today: IsoDate = '2026-06-01';
+export const rules = loadRules();
+export const turnaround = (family: string) => estimateTurnaround([], family, today);
 
 /** A forecast whose chance rises linearly from 0 at `fromDay` to 1 at `toDay` (days from today), weekly to 3 years. */
 export function rampForecast(
@@ -88,3 +94,38 @@ export function testRecord(child: TestChild): ChildRecord {
     jobs: child.jobs ?? [],
   };
 }
+
+/** The chance rises evenly from one day to another, days from today; past weeks are told too. */
+export function rising(
+  deviceId: string,
+  from: number,
+  to: number,
+  more: Partial<DeviceForecast> = {},
+): DeviceForecast {
+  const days = Array.from({ length: 300 }, (_, i) => (i - 60) * 7);
+  return {
+    ...rampForecast(deviceId, from, to),
+    dates: days.map((d) => addDaysIso(today, d)),
+    probabilityOutgrown: days.map((d) => Math.min(1, Math.max(0, (d - from) / (to - from)))),
+    ...more,
+  };
+}
+export const far = (deviceId: string) => rising(deviceId, 900, 1200);
+
+export const flag = (more: Partial<Flag>): Flag =>
+  ({ id: 'skin-open', severity: 'act-now', deviceId: null, series: null, ...more }) as Flag;
+
+/** A child's visit with these forecasts and flags. */
+export function entryOf(
+  record: ChildRecord,
+  forecasts: DeviceForecast[],
+  flags: Flag[] = [],
+  options: Partial<RecallListOptions> = {},
+): RecallEntry {
+  const assessment = { childId: record.child.id, forecasts, flags };
+  const list = buildRecallList([assessment], [record], turnaround, { today, rules, ...options });
+  return [...list.entries, ...list.notDue][0];
+}
+
+export const event = (kind: string, more: Record<string, unknown> = {}) =>
+  deviceEventRecord.parse({ id: 'e', deviceId: 'a/d1', date: addDaysIso(today, -2), kind, ...more });

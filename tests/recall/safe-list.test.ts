@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
-import type { RecallEntry } from '../../src/recall/contract.js';
 import { acceptedChance, harmADay } from '../../src/recall/decide/accepted-chance.js';
 import { adjustStep } from '../../src/recall/decide/adjust-step.js';
 import { alertsOf } from '../../src/recall/decide/alerts-of.js';
 import { beyondUseChance } from '../../src/recall/decide/beyond-use-chance.js';
-import { buildRecallList, type RecallListOptions } from '../../src/recall/decide/build-recall-list.js';
+import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { castBy, plannedWait } from '../../src/recall/decide/cast-by.js';
 import { checkFigure } from '../../src/recall/decide/check-figure.js';
 import { lastSeen } from '../../src/recall/decide/last-seen.js';
@@ -16,52 +15,15 @@ import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { planRequests } from '../../src/recall/level/plan-requests.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
-import { deviceEventRecord } from '../../src/records/device.js';
 import { measurementRecord } from '../../src/records/records.js';
 import { reviewIntervalDays } from '../../src/rules/by-age.js';
-import { loadRules } from '../../src/rules/load-rules.js';
-import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
-import { rampForecast, testRecord, today } from './build-a-clinic.js';
+import { entryOf, event, far, flag, rising, rules, testRecord, today, turnaround } from './build-a-clinic.js';
 
-const rules = loadRules();
 const settings = recallSettings.parse({});
-const turnaround = (family: string) => estimateTurnaround([], family, today);
 const p80 = turnaround('solid-afo').p80Days;
 
-/** The chance rises evenly from one day to another, days from today; past weeks are told too. */
-function rising(
-  deviceId: string,
-  from: number,
-  to: number,
-  more: Partial<DeviceForecast> = {},
-): DeviceForecast {
-  const days = Array.from({ length: 300 }, (_, i) => (i - 60) * 7);
-  return {
-    ...rampForecast(deviceId, from, to),
-    dates: days.map((d) => addDaysIso(today, d)),
-    probabilityOutgrown: days.map((d) => Math.min(1, Math.max(0, (d - from) / (to - from)))),
-    ...more,
-  };
-}
-const far = (deviceId: string) => rising(deviceId, 900, 1200);
-
-const flag = (more: Partial<Flag>): Flag =>
-  ({ id: 'skin-open', severity: 'act-now', deviceId: null, series: null, ...more }) as Flag;
-
-function entryOf(
-  record: ChildRecord,
-  forecasts: DeviceForecast[],
-  flags: Flag[] = [],
-  options: Partial<RecallListOptions> = {},
-): RecallEntry {
-  const assessment = { childId: record.child.id, forecasts, flags };
-  const list = buildRecallList([assessment], [record], turnaround, { today, rules, ...options });
-  return [...list.entries, ...list.notDue][0];
-}
-const actionsOf = (entry: RecallEntry) =>
+const actionsOf = (entry: ReturnType<typeof entryOf>) =>
   Object.fromEntries([...entry.devices, ...entry.otherDevices].map((d) => [d.deviceId, d.action]));
-const event = (kind: string, more: Record<string, unknown> = {}) =>
-  deviceEventRecord.parse({ id: 'e', deviceId: 'a/d1', date: addDaysIso(today, -2), kind, ...more });
 const both = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', side: 'right' }] });
 
 describe('what cannot wait', () => {

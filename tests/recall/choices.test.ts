@@ -1,0 +1,213 @@
+/** What a device asks for where two answers are near each other. Days and chances are reckoned by hand. */
+import { describe, expect, it } from 'vitest';
+import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
+import { adjustByReadings } from '../../src/recall/decide/adjust-by-readings.js';
+import { adjustStep } from '../../src/recall/decide/adjust-step.js';
+import { checkFigure } from '../../src/recall/decide/check-figure.js';
+import { lastSeen } from '../../src/recall/decide/last-seen.js';
+import { addDaysIso } from '../../src/records/dates.js';
+import { measurementRecord } from '../../src/records/records.js';
+import { entryOf, event, far, flag, rising, rules, testRecord, today, turnaround } from './build-a-clinic.js';
+
+const day = (days: number) => addDaysIso(today, days);
+const record = testRecord({ id: 'a' });
+const numb = testRecord({ id: 'a', insensateSkin: true });
+const wait = Math.ceil(turnaround('solid-afo').p80Days);
+const reading = (id: string, days: number, value: number, measure = 'foot_length') =>
+  measurementRecord.parse({ id, childId: 'a', measure, side: 'left', value, date: day(days) });
+const room = (more: object = {}) => ({
+  series: { measure: 'foot_length', side: 'left' },
+  allowanceMm: 12,
+  roomMm: 6,
+  extensionLeftMm: 0,
+  paceMmAYear: 12,
+  paceSdMmAYear: 3,
+  ...more,
+});
+const said = (verdict: string, days: number, measure: string | null = null) =>
+  ({ date: day(days), verdict, measure, side: null }) as DeviceForecast['lastVerdict'];
+const found = (kind: string, days = 0) =>
+  flag({
+    severity: 'check',
+    deviceId: 'a/d1',
+    finding: { kind, date: day(days) } as Flag['finding'],
+  });
+const lasting = (more: Partial<DeviceForecast> | object, from = 900, to = 1200) =>
+  rising('a/d1', from, to, more as Partial<DeviceForecast>);
+
+describe('what a note says', () => {
+  it('of a loss is a loss, of a breakage a breakage', () => {
+    for (const kind of ['lost', 'broken'])
+      expect(entryOf(record, [far('a/d1')], [found(kind, -3)])).toMatchObject({
+        action: 'repair',
+        reason: { code: kind, numbers: { on: day(-3) } },
+      });
+  });
+
+  it('is not answered by a later word that it is tight or outgrown', () => {
+    expect(
+      entryOf(record, [lasting({ lastVerdict: said('tight', 0) })], [found('skin-mark', -1)]),
+    ).toMatchObject({ reason: { code: 'noted' } });
+    expect(
+      entryOf(record, [lasting({ lastVerdict: said('loose', 0) })], [found('skin-mark', -1)]).reason.code,
+    ).not.toBe('noted');
+  });
+});
+
+describe('a device in whose place another is worn', () => {
+  const of = (replaces: string | null) =>
+    entryOf(
+      testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', castDate: day(-90), replaces }] }),
+      [far('a/d1'), far('a/d2')],
+    );
+  const codeOf = (entry: ReturnType<typeof of>) =>
+    [...entry.devices, ...entry.otherDevices].find((d) => d.deviceId === 'a/d1')?.reason.code;
+  it('asks for nothing once it was cast for it, though it fits; two of a kind may be worn in turn', () => {
+    expect(codeOf(of('a/d1'))).toBe('replaced');
+    expect(codeOf(of(null))).not.toBe('replaced');
+  });
+});
+
+describe('cast at once or looked at first', () => {
+  it('a visit that finds it needed with seven in ten is enough where the skin cannot warn', () => {
+    // To be cast by about day 10 at one in seven; the review after it, 91 days on, would come at 24 + 91 of 170 days: 68 %.
+    const numbCase = [rising('a/d1', wait - 14, wait + 156)];
+    expect(entryOf(numb, numbCase, [], { month: '2026-09' })).toMatchObject({
+      action: 'cast',
+      reason: { code: 'cast-due' },
+    });
+  });
+
+  it('is not left to the usual review where it is plainly needed', () => {
+    // A third on day 40, the even chance on day 44, and a review in twelve days.
+    const seen = testRecord({ id: 'a', measuredDaysAgo: 125 });
+    const entry = entryOf(seen, [rising('a/d1', 32, 56)], [], { settings: { fitWaitDays: 0 } });
+    expect(entry.devices[0].reviewBy).toBe(day(12));
+    expect(entry.action).toBe('cast');
+  });
+
+  it('is late from the day after the day to cast by, not before', () => {
+    const at = (from: number) => entryOf(record, [rising('a/d1', from, from + 60)]);
+    expect(at(30).reason.code).toBe('cast-due');
+    const late = at(-15);
+    expect(late).toMatchObject({ reason: { code: 'cast-late' }, tooLateSince: late.castBy });
+    // Beyond use it is said to be that, and not too late as well.
+    expect(at(-60)).toMatchObject({ tooLateSince: null, beyondUseSince: day(-30) });
+    expect(at(-30)).toMatchObject({ beyondUseSince: today, daysBeyondUse: 0 });
+  });
+});
+
+describe('grown up and worn out', () => {
+  it('grown up with more chance than is accepted of having outgrown it is looked at', () => {
+    const grown = (probabilityOutgrownNow: number) =>
+      entryOf(record, [
+        lasting({ outcome: 'full-grown', dates: [], probabilityOutgrown: [], probabilityOutgrownNow }),
+      ]);
+    expect(grown(0.4)).toMatchObject({ action: 'check', reason: { code: 'cast-due' } });
+    expect(grown(0.2).action).not.toBe('check');
+  });
+
+  it('at the end of its usual life it is looked at, unless it was lately; not in comfort care', () => {
+    const ends = { usualLifeEnds: { from: day(-60), to: day(10) } };
+    const events = (days: number) => [event('verdict', { verdict: 'good', date: day(days) })];
+    const of = (days: number, r = record) =>
+      entryOf({ ...r, events: events(days) }, [lasting(ends)]).reason.code;
+    expect(of(-100)).toBe('usual-life-over');
+    expect(of(-20)).not.toBe('usual-life-over');
+    expect(of(-100, testRecord({ id: 'a', palliative: true }))).not.toBe('usual-life-over');
+  });
+});
+
+describe('a reading that is too old', () => {
+  const readingNeeded = { why: 'readings-too-old', measure: 'foot_length', side: 'left', date: day(-300) };
+  it('is wanted since the review that was missed, today where none was', () => {
+    const of = (measuredDaysAgo: number) =>
+      entryOf(testRecord({ id: 'a', measuredDaysAgo }), [
+        lasting({ readingNeeded, outcome: 'too-few-measurements' }),
+      ]);
+    expect(of(30)).toMatchObject({ action: 'measure', dueBy: today });
+    // Fitted 179 days ago, and 137 days are usual at seven.
+    expect(of(400).dueBy).toBe(day(-179 + 137));
+  });
+  it('of one dimension waits until something hangs on it', () => {
+    expect(entryOf(record, [lasting({ readingNeeded })]).action).not.toBe('measure');
+    expect(entryOf(record, [lasting({ readingNeeded }, 20, 60)]).action).toBe('measure');
+  });
+});
+
+describe('who was last seen', () => {
+  it('what is broken or lost is told on the telephone, and a day to come is no visit', () => {
+    const events = (kind: string, days: number) => ({
+      ...record,
+      events: [event(kind, { date: day(days), ...(kind === 'verdict' ? { verdict: 'good' } : {}) })],
+    });
+    for (const kind of ['broken', 'lost']) expect(lastSeen(events(kind, -2), today)).toBe(day(-30));
+    expect(lastSeen(events('verdict', -2), today)).toBe(day(-2));
+    expect(lastSeen(events('verdict', 2), today)).toBe(day(-30));
+  });
+});
+
+describe('the figure at the bench', () => {
+  const figure = (more: object, accepted = 1 / 3) =>
+    checkFigure(lasting({ room: [room(more)] }), accepted, today, 90, 30)?.castIfRoomAtMostMm;
+  it('is rounded up, and counts no more spread than the pace itself', () => {
+    // 12 mm x (1 + 0.4307 x 1/4) x 120 / 365.25 = 4.4; 2 mm a year with an SD of 20 counts as one with an SD of 2: 0.94.
+    expect(figure({})).toBe(5);
+    expect(figure({ paceMmAYear: 20, paceSdMmAYear: 200 })).toBe(10);
+    // Less chance accepted, more room wanted: 12 x (1 + 1.2816 x 1/4) x 120 / 365.25 = 5.2.
+    expect(figure({}, 0.1)).toBe(6);
+  });
+});
+
+describe('an adjustment', () => {
+  const due = (stepMm: number | null, left: number) => ({
+    series: { measure: 'knee_height', side: 'left' },
+    kind: 'side-bar',
+    stepMm,
+    dueNow: true,
+    p10: null,
+    p50: null,
+    days: Array.from({ length: 19 }, () => today),
+    extensionLeftMm: left,
+  });
+  const knee = room({
+    series: { measure: 'knee_height', side: 'left' },
+    roomMm: 20,
+    extensionLeftMm: 20,
+    paceMmAYear: 18.2625,
+  });
+  const step = (stepMm: number | null, left = 20) =>
+    adjustStep(lasting({ room: [knee], adjustments: [due(stepMm, left)] }), 1 / 3, today, 100);
+  it('lasts over the review after the next, what bars can still give not counted as room', () => {
+    // 18.2625 mm a year x 200 days = 10 mm, and no room but the bar's.
+    expect(step(null)).toMatchObject({ mm: 10, by: today });
+    expect(step(4)).toMatchObject({ steps: 3, mm: 12 });
+    expect(step(4, 7)).toMatchObject({ steps: 1, mm: 4 });
+  });
+
+  it('of a size without a curve is asked for once its readings leave no more than the limit’s SD', () => {
+    const rule = [...rules.values()].find((r) =>
+      r.dimensions.some((d) => d.measure === 'malleolar_width' && d.adjustments.length > 0),
+    )!;
+    const dimension = rule.dimensions.find((d) => d.measure === 'malleolar_width')!;
+    const device = { ...record.devices[0], family: rule.id };
+    const of = (leftMm: number) =>
+      adjustByReadings(
+        rule,
+        device,
+        {
+          ...record,
+          measurements: [
+            reading('m1', -200, 50, 'malleolar_width'),
+            reading('m2', 0, 50 + dimension.allowanceMm.value - leftMm, 'malleolar_width'),
+          ],
+        },
+        lasting({ room: [] }),
+        device.castDate,
+        today,
+      );
+    const sd = dimension.toleranceMm.value;
+    expect(of(sd + 0.1)).toBeNull();
+    expect(of(sd - 0.1)).toMatchObject({ measure: 'malleolar_width', mm: 3, by: today });
+  });
+});
