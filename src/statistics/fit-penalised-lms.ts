@@ -218,8 +218,8 @@ function addRow(row: Row, lms: Lms, score: Float64Array, information: Float64Arr
   const log = Math.log(row.y / lms.m);
   const excess = z * z - 1;
   // (z - log/S)/L tends to log^2/(2S) as L tends to 0.
-  const bend = Math.abs(l) < 1e-6 ? (log * log) / (2 * s) : (z - log / s) / l;
-  const first = [z * bend - log * excess, z / s + l * excess, excess];
+  const curvature = Math.abs(l) < 1e-6 ? (log * log) / (2 * s) : (z - log / s) / l;
+  const first = [z * curvature - log * excess, z / s + l * excess, excess];
   const second = [
     [(7 * s * s) / 4, -0.5, l * s * s],
     [-0.5, (1 + 2 * l * l * s * s) / (s * s), 2 * l],

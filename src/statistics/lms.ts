@@ -51,11 +51,11 @@ export function lmsSizeAtZ(lms: Lms, z: number): number {
 
 /** Where the formula ends on the side of z: the z, its size, and the relative growth of size a unit of z there. */
 function tail(lms: Lms, z: number): { z: number; size: number; rate: number } | null {
-  const bend = lms.l * lms.s;
-  const last = Math.min(LAST_Z, (1 - LEAST_BASE) / Math.abs(bend));
+  const skew = lms.l * lms.s;
+  const last = Math.min(LAST_Z, (1 - LEAST_BASE) / Math.abs(skew));
   if (!(Math.abs(z) > last)) return null;
   const at = Math.sign(z) * last;
-  return { z: at, size: powerSize(lms, at), rate: lms.s / (1 + bend * at) };
+  return { z: at, size: powerSize(lms, at), rate: lms.s / (1 + skew * at) };
 }
 
 function powerSize({ l, m, s }: Lms, z: number): number {

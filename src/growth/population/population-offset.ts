@@ -3,7 +3,7 @@ import { measureId } from '../../records/measure.js';
 import { ageOfLogAge, logAge } from './growth-age.js';
 import { isLogMeasure } from './growth-scale.js';
 
-/** How many numbers an offset has: level, slope, bend and two finer shapes over growth. */
+/** How many numbers an offset has: level, slope, curvature and two finer shapes over growth. */
 export const OFFSET_SIZE = 5;
 
 /** Offsets are learned from this age on: infants have curves of their own. */

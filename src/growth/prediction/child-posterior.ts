@@ -118,7 +118,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
         plan,
         placed,
         draws,
-        plan.parts.map((p) => wideProduct(p.bend)),
+        plan.parts.map((p) => wideProduct(p.deviation)),
       );
     },
     tempoOfDraws: (draws) => {
@@ -162,7 +162,7 @@ function observedSeries({ input, model }: Conditioned): Series[] {
   return [...seen.values()];
 }
 
-/** A band is drawn: its width may bend at every visit. */
+/** A band is drawn: its width may change at every visit. */
 const SPACING = { days: 49, logAge: 0.08 };
 
 /** Every component's mean and variance per day; deviations from its expected curve are read between knots. */
@@ -187,10 +187,10 @@ function predictions(
     const o = view.of(w);
     const covariance = view.covariance(w, o);
     const mean = w.submodel.place(all, prior, w.at).mean;
-    const bend = o.mean.map((m, i) => m - o.expected[i]);
-    const own = bend.map((_, k) => covariance[k * nk + k]);
+    const deviation = o.mean.map((m, i) => m - o.expected[i]);
+    const own = deviation.map((_, k) => covariance[k * nk + k]);
     const inOrder = {
-      mean: readBetween(knots, bend, 1, new Float64Array(days.length)),
+      mean: readBetween(knots, deviation, 1, new Float64Array(days.length)),
       variance: readBetween(knots, own, 1, new Float64Array(days.length)),
     };
     const variance = new Float64Array(days.length);

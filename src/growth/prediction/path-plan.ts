@@ -32,7 +32,7 @@ export interface PathPart {
   /** Per component: its mean course, series x days in time order, model scale. */
   readonly courses: readonly Float64Array[];
   /** How each pair strays: pairs x directions times directions x (series x days in time order). */
-  readonly bend: Product;
+  readonly deviation: Product;
 }
 
 /** Everything that joint draws are made of, worked out in float64, but for the wide products. */
@@ -84,8 +84,8 @@ export function pathPlan(
     const covariance = view.covariance(strand[heaviest], looks[heaviest] as Outlook);
     const { rank, factor } = pivotedFactor(covariance, rows.length, UNEXPLAINED, WIDTH);
     const daily = readBetween(knots, factor, rank * series.length, new Float32Array(rank * dayPoints.n));
-    const bend = strays(chance.normals, chance.sign, begin, from, rank, daily, dayPoints.n);
-    return [{ from: begin, component: Int32Array.from(component), courses, bend }];
+    const deviation = strays(chance.normals, chance.sign, begin, from, rank, daily, dayPoints.n);
+    return [{ from: begin, component: Int32Array.from(component), courses, deviation }];
   });
   return { knots, parts };
 }
@@ -173,6 +173,6 @@ function course(
   prior: ChildPrior,
 ): Float64Array {
   const mean = w.submodel.place(days, prior, w.at).mean;
-  const bend = look.mean.map((m, i) => m - look.expected[i]);
-  return readBetween(knots, bend, bend.length / knots.at.length, mean);
+  const deviation = look.mean.map((m, i) => m - look.expected[i]);
+  return readBetween(knots, deviation, deviation.length / knots.at.length, mean);
 }

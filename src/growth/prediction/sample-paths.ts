@@ -11,7 +11,7 @@ export function pathsOf(
   { knots, parts }: PathPlan,
   series: readonly PathSeries[],
   draws: number,
-  bends: readonly ArrayLike<number>[],
+  deviations: readonly ArrayLike<number>[],
 ): Float64Array[] {
   const { order } = knots;
   const nd = order.length;
@@ -22,7 +22,7 @@ export function pathsOf(
     const log = isLogMeasure(id);
     const out = new Float64Array(draws * nd);
     parts.forEach(({ from: first, component, courses }, p) => {
-      const bend = bends[p];
+      const deviation = deviations[p];
       for (let d = 0; d < 2 * component.length && 2 * first + d < draws; d++) {
         const pair = d >> 1;
         const course = courses[component[pair]];
@@ -31,7 +31,7 @@ export function pathsOf(
         const sign = d & 1 ? -1 : 1;
         let highest = Number.NEGATIVE_INFINITY;
         for (let j = 0; j < nd; j++) {
-          const scaled = course[s * nd + j] + sign * bend[from + j];
+          const scaled = course[s * nd + j] + sign * deviation[from + j];
           const size = log ? Math.exp(scaled) : scaled;
           if (size > highest) highest = size;
           out[to + (inOrder ? j : order[j])] = skeletal ? highest : size;

@@ -97,7 +97,7 @@ export function allForecasters(
   { noise, seed }: { readonly noise: Noise; readonly seed: number },
 ): (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[] {
   const rules = baselineRules({ ...curves, cohort: cohortCurve(baselines.curves) });
-  const blind = [
+  const withoutMarker = [
     growthForecaster('doorpost', models.doorpost, noise, seed),
     ...(models.referencesOnly === null
       ? []
@@ -107,7 +107,7 @@ export function allForecasters(
     ),
   ];
   return (record, noiseSeed) => [
-    ...blind,
+    ...withoutMarker,
     growthForecaster(
       'doorpost-with-marker',
       models.doorpost,

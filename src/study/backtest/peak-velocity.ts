@@ -22,7 +22,7 @@ export function ageAtPeakVelocity(record: GrowthRecord): number | null {
   }
   if (Number.isNaN(best) || best <= from || best >= to) return null;
   const [before, top, after] = [best - 0.5, best, best + 0.5].map(velocity);
-  const bend = before - 2 * top + after;
-  if (before > top || after > top || bend >= 0) return null;
-  return best + (0.5 * 0.5 * (before - after)) / bend;
+  const curvature = before - 2 * top + after;
+  if (before > top || after > top || curvature >= 0) return null;
+  return best + (0.5 * 0.5 * (before - after)) / curvature;
 }
