@@ -59,7 +59,7 @@ export async function startDemoService(
   await runWorker(store, config, clock, assess, { info: () => {}, error: console.error });
   const runId = await jobs.startRecallRun(null);
   while (!['done', 'failed'].includes((await store.jobRuns.get(runId)).status))
-    await new Promise((wait) => setTimeout(wait, 500));
+    await new Promise((wait) => setTimeout(wait, 100));
   const app = await buildService({
     config,
     store,

@@ -16,7 +16,7 @@ const tables = Object.entries(csvTables(caseload)).map(([name, csv]) => ({
     .split('\r\n')
     .map((line) => line.split(',')),
 }));
-const bundle = toFhirBundle(toFhirResources(caseload));
+const bundle = JSON.stringify(toFhirBundle(toFhirResources(caseload)));
 const utf8 = new TextEncoder();
 
 const rules = loadRules();
@@ -96,7 +96,9 @@ export function workbookFiles(dice: Dice): NamedFile[] {
 
 export function fhirFiles(dice: Dice): NamedFile[] {
   // Once through JSON, as it would come: a list with a 'constructor' of its own cannot be sent.
-  const twisted = JSON.parse(JSON.stringify(twist(bundle, dice)) ?? 'null') as { entry?: unknown } | null;
+  const twisted = JSON.parse(JSON.stringify(twist(JSON.parse(bundle), dice)) ?? 'null') as {
+    entry?: unknown;
+  } | null;
   const form = dice.below(4);
   const list = Array.isArray(twisted?.entry)
     ? twisted.entry.map((e) => (e as { resource?: unknown } | null)?.resource)

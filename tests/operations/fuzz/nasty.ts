@@ -136,9 +136,9 @@ const values: readonly unknown[] = [
 export const value = (dice: Dice): unknown =>
   dice.chance(0.5) ? text(dice) : structuredClone(dice.of(values));
 
-/** Changes a JSON value in a few places: another value, a key gone, a key more, a list doubled. */
+/** Changes the JSON value it is given in a few places: another value, a key gone, a key more, a list doubled. */
 export function twist(root: unknown, dice: Dice, times = 1 + dice.below(3)): unknown {
-  let twisted = structuredClone(root);
+  let twisted = root;
   for (let i = 0; i < times; i++) {
     if (typeof twisted !== 'object' || twisted === null || dice.chance(0.02)) {
       twisted = value(dice);
