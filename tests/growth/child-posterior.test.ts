@@ -246,3 +246,26 @@ describe('after growth', () => {
     expect(growing.chanceOfFurtherGrowth(left, dayAt(12), 3)).toBeGreaterThan(0.95);
   });
 });
+
+test('a reading two or three SD off is believed, at four it is doubted, at five it is set aside', () => {
+  const doubtWhereOff = (mm: number) => {
+    const rows = [6, 6.5, 7, 7.5, 8].map((age, i) =>
+      reading('foot_length', age, 190 + 5 * i + (i === 2 ? mm : 0), { side: 'left' }),
+    );
+    return posteriorOf(child(rows)).suspicions.find((s) => s.measurementId === rows[2].id)?.probability ?? 0;
+  };
+  // The others make expect this one to 2.4 mm.
+  expect(doubtWhereOff(7)).toBe(0);
+  expect(doubtWhereOff(9)).toBeLessThan(0.3);
+  expect(doubtWhereOff(12)).toBeGreaterThan(0.8);
+});
+
+test('of a child with one weak side that side is expected smaller, left and right', () => {
+  const girth = (affectedSide: 'left' | 'right', side: 'left' | 'right') =>
+    posteriorOf(child([reading('stature', 8, 1280)], { conditions: ['hemiplegia'], affectedSide })).predict(
+      { measure: 'calf_girth', side },
+      [dayAt(8)],
+    ).mean[0];
+  expect(girth('left', 'left')).toBeLessThan(girth('left', 'right') - 5);
+  expect(girth('right', 'right')).toBeLessThan(girth('right', 'left') - 5);
+});

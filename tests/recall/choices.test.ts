@@ -3,8 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
 import { adjustByReadings } from '../../src/recall/decide/adjust-by-readings.js';
 import { adjustStep } from '../../src/recall/decide/adjust-step.js';
+import { plannedWait } from '../../src/recall/decide/cast-by.js';
 import { checkFigure } from '../../src/recall/decide/check-figure.js';
 import { lastSeen } from '../../src/recall/decide/last-seen.js';
+import { recallSettings } from '../../src/recall/decide/recall-settings.js';
+import { replacementInProgress } from '../../src/recall/decide/replacement-in-progress.js';
+import { castsJoinUntil } from '../../src/recall/decide/visit-of.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { measurementRecord } from '../../src/records/records.js';
 import { entryOf, event, far, flag, rising, rules, testRecord, today, turnaround } from './build-a-clinic.js';
@@ -12,7 +16,8 @@ import { entryOf, event, far, flag, rising, rules, testRecord, today, turnaround
 const day = (days: number) => addDaysIso(today, days);
 const record = testRecord({ id: 'a' });
 const numb = testRecord({ id: 'a', insensateSkin: true });
-const wait = Math.ceil(turnaround('solid-afo').p80Days);
+const settings = recallSettings.parse({});
+const wait = Math.ceil(plannedWait(turnaround('solid-afo'), settings.fitWaitDays));
 const reading = (id: string, days: number, value: number, measure = 'foot_length') =>
   measurementRecord.parse({ id, childId: 'a', measure, side: 'left', value, date: day(days) });
 const room = (more: object = {}) => ({
@@ -84,6 +89,39 @@ describe('cast at once or looked at first', () => {
     const entry = entryOf(seen, [rising('a/d1', 32, 56)], [], { settings: { fitWaitDays: 0 } });
     expect(entry.devices[0].reviewBy).toBe(day(12));
     expect(entry.action).toBe('cast');
+  });
+
+  it('is left to the usual review where that comes before half as much again of the accepted chance', () => {
+    // To be cast by day 5 at one in three; the even chance, which is also the last day for a look, on day 45.
+    const from = 5 + wait - 80;
+    const seen = testRecord({ id: 'a', measuredDaysAgo: 125 });
+    expect(entryOf(seen, [rising('a/d1', from, from + 240)])).toMatchObject({
+      action: 'review',
+      dueBy: day(12),
+    });
+    const unseen = testRecord({ id: 'a', measuredDaysAgo: 80 });
+    expect(entryOf(unseen, [rising('a/d1', from, from + 240)]).action).toBe('check');
+  });
+
+  it('is asked of a visit today where the day to cast by is past', () => {
+    // To be cast by 20 days ago. Today: the review 137 days on and the wait after it come at 257 of 300 days, 86 %.
+    const from = -20 + wait - 100;
+    expect(entryOf(record, [rising('a/d1', from, from + 300)])).toMatchObject({
+      action: 'cast',
+      castBy: day(-20),
+    });
+  });
+
+  it('a word that it fits outweighs the readings before it', () => {
+    const castDate = day(-150);
+    const built = testRecord({ id: 'a', devices: [{ id: 'a/d1', castDate }] });
+    const measurements = [reading('m1', -150, 170), reading('m2', -3, 181)];
+    const of = (days: number) =>
+      entryOf({ ...built, measurements }, [
+        lasting({ room: [room({ paceMmAYear: 1 })], lastVerdict: said('good', days) }),
+      ]).reason.code;
+    expect(of(-10)).toBe('readings-say-less');
+    expect(of(-3)).not.toBe('readings-say-less');
   });
 
   it('is late from the day after the day to cast by, not before', () => {
@@ -185,6 +223,24 @@ describe('an adjustment', () => {
     expect(step(4, 7)).toMatchObject({ steps: 1, mm: 4 });
   });
 
+  it('that falls due before the review brings it forward', () => {
+    const soon = { ...due(null, 20), days: Array.from({ length: 19 }, () => day(50)) };
+    const { devices } = entryOf(record, [lasting({ room: [knee], adjustments: [soon] })]);
+    expect(devices[0].reviewBy).toBe(day(50));
+  });
+
+  it('is done with a part that has no room left, which gives the visit its name', () => {
+    const kafo = testRecord({ id: 'a', devices: [{ id: 'a/d1', family: 'kafo' }] });
+    const late = { ...due(null, 20), days: Array.from({ length: 19 }, () => day(-60)) };
+    const parts = (last: number) => [
+      { part: 'foot-section', days: Array.from({ length: 19 }, (_, i) => day(last - 19 + i)) },
+    ];
+    const action = (last: number) =>
+      entryOf(kafo, [lasting({ room: [knee], adjustments: [late], parts: parts(last) })]).action;
+    expect(action(5)).toBe('renew-part');
+    expect(action(20)).toBe('adjust');
+  });
+
   it('of a size without a curve is asked for once its readings leave no more than the limit’s SD', () => {
     const rule = [...rules.values()].find((r) =>
       r.dimensions.some((d) => d.measure === 'malleolar_width' && d.adjustments.length > 0),
@@ -209,5 +265,55 @@ describe('an adjustment', () => {
     const sd = dimension.toleranceMm.value;
     expect(of(sd + 0.1)).toBeNull();
     expect(of(sd - 0.1)).toMatchObject({ measure: 'malleolar_width', mm: 3, by: today });
+  });
+});
+
+describe('the next on its way', () => {
+  const next = { id: 'a/d2', status: 'ordered' as const, fittedDate: null };
+  const job = (more: object) => ({
+    id: 'j',
+    deviceId: 'a/d1',
+    family: 'solid-afo',
+    stages: { cast: day(-4) },
+    status: 'in-progress',
+    note: '',
+    ...more,
+  });
+  const of = (devices: object[], jobs: object[] = []) => {
+    const built = testRecord({ id: 'a', devices: devices as never, jobs: jobs as never });
+    return replacementInProgress(built.devices[0], built, rules, today);
+  };
+  it('was cast after the one that is worn', () => {
+    expect(of([{ id: 'a/d1' }, { ...next, castDate: day(-4) }])?.device.id).toBe('a/d2');
+    expect(of([{ id: 'a/d1' }, { ...next, castDate: day(-201) }])).toBeNull();
+  });
+  it('or is a job of its own that the workshop still has, counted from that cast', () => {
+    expect(of([{ id: 'a/d1' }], [job({})])?.device.id).toBe('a/d1');
+    expect(of([{ id: 'a/d1' }], [job({ status: 'cancelled' })])).toBeNull();
+    expect(of([{ id: 'a/d1' }], [job({ stages: { cast: day(-190) } })])).toBeNull();
+    const recast = testRecord({ id: 'a', jobs: [job({})] as never });
+    expect(entryOf(recast, [far('a/d1')]).devices[0].reason).toMatchObject({ code: 'being-made' });
+    // 160 days in the workshop: longer than any was, and asked about.
+    const long = testRecord({ id: 'a', jobs: [job({ stages: { cast: day(-160) } })] as never });
+    expect(entryOf(long, [far('a/d1')]).reason).toMatchObject({
+      code: 'never-fitted',
+      numbers: { on: day(-160) },
+    });
+  });
+});
+
+describe('one visit for two devices', () => {
+  const wanted = (action: string, castBy: number) =>
+    ({ action, castBy: day(castBy), reviewBy: day(castBy - 30) }) as never;
+  it('a second cast joins so many days after the day the first is to be cast by, looked at first or not', () => {
+    expect(castsJoinUntil([wanted('cast', 10), wanted('cast', 20)], 28)).toBe(day(38));
+    expect(castsJoinUntil([wanted('check', 10)], 28)).toBe(day(38));
+    expect(castsJoinUntil([wanted('review', 10)], 28)).toBeNull();
+  });
+  it('is late from the day after it is due', () => {
+    const due = (days: number) =>
+      entryOf(testRecord({ id: 'a', measuredDaysAgo: 137 + days }), [far('a/d1')]);
+    expect(due(0)).toMatchObject({ action: 'review', dueBy: today, late: false });
+    expect(due(1)).toMatchObject({ action: 'review', dueBy: day(-1), late: true });
   });
 });
