@@ -1,9 +1,10 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import writeXlsxFile from 'write-excel-file/node';
+import { recallResources } from '../../src/exchange/fhir/recall-resources.js';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
-import type { RecallEntry } from '../../src/recall/contract.js';
+import type { RecallEntry, RecallList } from '../../src/recall/contract.js';
 import { exampleEntry } from '../recall/example-entry.js';
 
 const TODAY = '2026-11-25';
@@ -170,5 +171,42 @@ describe('the calendar feed', () => {
     expect(after.uid).toBe(before.uid);
     expect(after.sequence).toBeGreaterThan(before.sequence);
     expect(other.uid).not.toBe(before.uid);
+  });
+});
+
+describe('the recall list as FHIR R4', () => {
+  const of = (...entries: RecallEntry[]) => recallResources({ entries } as unknown as RecallList, TODAY);
+  // Request priorities: http://hl7.org/fhir/R4/valueset-request-priority.html (from memory).
+  it.each([
+    [{ action: 'see-now' }, 'stat'],
+    [{ action: 'repair' }, 'stat'],
+    [{ late: true }, 'urgent'],
+    [{ tooLateSince: '2026-11-01' }, 'urgent'],
+    [{ beyondUseSince: '2026-11-01' }, 'urgent'],
+    [{}, 'routine'],
+  ] as const)('%j is %s', (over, priority) => {
+    expect(of(exampleEntry(over))).toMatchObject([
+      { resourceType: 'ServiceRequest', intent: 'plan', priority, occurrencePeriod: { end: '2026-12-31' } },
+    ]);
+  });
+
+  it('says a forecast by its chances, each with its own day, and none that was not given', () => {
+    const forecast = {
+      deviceId: 'd',
+      childId: 'c',
+      today: TODAY,
+      p10: '2027-01-01',
+      p50: '2027-03-01',
+      p90: null,
+    };
+    const [, risk] = of(exampleEntry({ devices: [{ forecast } as never] }));
+    expect(risk).toMatchObject({
+      resourceType: 'RiskAssessment',
+      prediction: [
+        { probabilityDecimal: 0.1, whenPeriod: { end: '2027-01-01' } },
+        { probabilityDecimal: 0.5, whenPeriod: { end: '2027-03-01' } },
+      ],
+    });
+    expect((risk as { prediction: unknown[] }).prediction).toHaveLength(2);
   });
 });
