@@ -16,7 +16,6 @@ import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-ou
 import { usualLife } from './device/usual-life.js';
 import { findFindings } from './flags/find-findings.js';
 import { findFlags, mostUrgentFirst } from './flags/find-flags.js';
-import type { Finding } from './flags/finding.js';
 import { findingFlags } from './flags/finding-flags.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
@@ -39,8 +38,6 @@ export interface ChildAssessment {
   readonly growth: GrowthOutcome;
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
-  /** What skin checks and notes say and nothing later answered; 'see-now' outranks every date. */
-  readonly findings: readonly Finding[];
   readonly suggestions: readonly DataSuggestion[];
 }
 
@@ -75,7 +72,6 @@ function notAssessed(fullRecord: ChildRecord, { today, seed, rules }: Assessment
     growth: { kind: 'too-few-measurements', advice: notComputed.explanation },
     forecasts,
     flags: [...findingFlags(seen), ...standingCautions(record)].sort(mostUrgentFirst),
-    findings,
     suggestions: [],
   };
 }
@@ -134,7 +130,7 @@ function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAsses
       return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
     return { ...answers.get(device.id)!.forecast, seed: context.seed };
   });
-  return { childId: record.child.id, growth, forecasts, flags, findings, suggestions };
+  return { childId: record.child.id, growth, forecasts, flags, suggestions };
 }
 
 /** One draw of futures serves every device of the child, so that both sides live in the same future. */

@@ -43,8 +43,6 @@ export interface ChildPosterior {
   readonly sex: Sex;
   readonly modelName: string;
   readonly modelVersion: string;
-  /** Series with at least one reading of their own; others are predicted from these. */
-  readonly observed: readonly Series[];
   /** Years by which this child is early (negative) or late (positive) against the mean age of peak height velocity. */
   readonly tempoYears: { readonly mean: number; readonly sd: number };
   /** Expected age at peak height velocity, years. */

@@ -6,8 +6,6 @@ export interface DeviceHistory {
   /** Date of the cast the device now worn was made from. */
   readonly castDate: IsoDate;
   readonly fittedDate: IsoDate | null;
-  /** Last date a person handed it over, adjusted it or judged it still wearable; the cast date before that. */
-  readonly lastAccepted: IsoDate;
   /** Set when the last word of a reviewer was 'outgrown'. */
   readonly judgedOutgrown: DeviceEvent | null;
   readonly brokenOn: IsoDate | null;
@@ -44,19 +42,14 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
     else if (e.kind === 'retired') retiredOn = e.date;
   }
   const since = own.filter((e) => e.date >= castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
-  let lastAccepted = fittedDate !== null && fittedDate > castDate ? fittedDate : castDate;
   let judgedOutgrown: DeviceEvent | null = null;
   for (const e of since) {
     if (e.kind === 'verdict' && e.verdict === 'outgrown') judgedOutgrown = e;
-    else if (e.kind === 'adjusted' || e.verdict !== null) {
-      judgedOutgrown = null;
-      if (e.date > lastAccepted) lastAccepted = e.date;
-    }
+    else if (e.kind === 'adjusted' || e.verdict !== null) judgedOutgrown = null;
   }
   return {
     castDate,
     fittedDate,
-    lastAccepted,
     judgedOutgrown,
     brokenOn,
     lostOn,

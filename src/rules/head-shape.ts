@@ -6,12 +6,11 @@ export interface HeadShape {
    * on clinic pages; some pages divide by the longer one, so compare only with figures of the same kind). */
   readonly asymmetryPercent: number;
   /** Which forehead the longer diagonal starts from. */
-  readonly longerFrom: 'left' | 'right' | 'equal';
   /** Smallest change of asymmetry two readings a side can show at 95 %, mm: 1.96 x 2 x technical error. */
   readonly detectableChangeMm: number;
 }
 
-/** headShape(140, 132, 2) = {asymmetryMm: 8, asymmetryPercent: 6.06, longerFrom: 'left', detectableChangeMm: 7.84}. */
+/** headShape(140, 132, 2) = {asymmetryMm: 8, asymmetryPercent: 6.06, detectableChangeMm: 7.84}. */
 export function headShape(
   leftDiagonalMm: number,
   rightDiagonalMm: number,
@@ -21,7 +20,6 @@ export function headShape(
   return {
     asymmetryMm,
     asymmetryPercent: (100 * asymmetryMm) / Math.min(leftDiagonalMm, rightDiagonalMm),
-    longerFrom: asymmetryMm === 0 ? 'equal' : leftDiagonalMm > rightDiagonalMm ? 'left' : 'right',
     detectableChangeMm: 1.96 * 2 * technicalErrorMm,
   };
 }

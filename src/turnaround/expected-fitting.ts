@@ -19,7 +19,6 @@ const PRIOR_WEIGHT = 8;
 const SAMPLES = 60;
 
 export interface ExpectedFitting {
-  readonly jobId: string;
   /** Last stage known to be done. */
   readonly stage: StageId;
   /** Dates by which the job is fitted with chance 10, 50, 90 %. */
@@ -99,5 +98,5 @@ export function expectedFitting(job: WorkshopJob, history: StageDurations): Expe
   });
   const samplesDays = durationSamples(model, 0, SAMPLES, waited).map((d) => Math.max(0, d - waited));
   const at = (p: number) => addDaysIso(today, samplesDays[Math.floor(p * samplesDays.length)]);
-  return { jobId: job.id, stage, p10: at(0.1), p50: at(0.5), p90: at(0.9), samplesDays };
+  return { stage, p10: at(0.1), p50: at(0.5), p90: at(0.9), samplesDays };
 }

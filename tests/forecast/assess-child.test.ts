@@ -40,10 +40,13 @@ describe('assessChild', () => {
     const built = girl()
       .device('solid-afo', 'left', 3)
       .event('verdict', 0.1, { verdict: 'good', note: 'blister on heel' });
-    const { flags, findings, forecasts } = built.assess({ rules });
+    const { flags, forecasts } = built.assess({ rules });
     expect(forecasts[0].outcome).toBe('not-computed');
-    expect(findings.map((f) => f.kind)).toEqual(['skin-open']);
-    expect(flags[0]).toMatchObject({ severity: 'act-now', deviceId: forecasts[0].deviceId });
+    expect(flags[0]).toMatchObject({
+      severity: 'act-now',
+      deviceId: forecasts[0].deviceId,
+      finding: { kind: 'skin-open' },
+    });
     expect(flags.map((f) => f.id)).toContain('standing-skin');
   });
 

@@ -1,12 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
-import { acceptSuggestion, applyCorrections } from '../../src/forecast/suggestions/accept-suggestion.js';
+import type { DataSuggestion } from '../../src/forecast/contract.js';
+import { acceptSuggestion } from '../../src/forecast/suggestions/accept-suggestion.js';
 import { likelyTyped } from '../../src/forecast/suggestions/likely-typed.js';
-import { groupByChild } from '../../src/records/caseload.js';
+import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
 import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';
+/** The readings once a person has accepted it. */
+const accepted = (record: ChildRecord, suggestion: DataSuggestion) => {
+  const changed = new Map(acceptSuggestion(record, suggestion).map((c) => [c.measurementId, c]));
+  return record.measurements.flatMap((m) => {
+    const { value = m.value, side = m.side, excluded = false } = changed.get(m.id) ?? {};
+    return excluded ? [] : [{ ...m, value, side }];
+  });
+};
 const boy = () =>
   buildChild(TODAY, 8, { sex: 'male' })
     .series('foot_length', 'left', [
@@ -53,11 +62,11 @@ describe('data suggestions', () => {
     expect(suggestion).toMatchObject({ kind: 'unit-slip', corrections: [{ value: 1296 }] });
     const before = JSON.stringify(built.record);
     const corrections = acceptSuggestion(built.record, suggestion);
-    expect(corrections).toMatchObject([{ previousValue: 129.6, value: 1296, excluded: false }]);
+    expect(corrections).toMatchObject([{ value: 1296, excluded: false }]);
     expect(JSON.stringify(built.record)).toBe(before);
     const corrected = {
       ...built.record,
-      measurements: applyCorrections(built.record.measurements, corrections),
+      measurements: accepted(built.record, suggestion),
     };
     expect(assessChild(corrected, contextOn(TODAY)).suggestions).toEqual([]);
   });
@@ -84,7 +93,7 @@ describe('data suggestions', () => {
   it('sees exchanged sides where the difference is well beyond measuring error', () => {
     const built = boy().measured('foot_length', 'left', 0, 208).measured('foot_length', 'right', 0, 200);
     const swap = built.assess().suggestions.find((s) => s.kind === 'swapped-sides')!;
-    const fixed = applyCorrections(built.record.measurements, acceptSuggestion(built.record, swap));
+    const fixed = accepted(built.record, swap);
     expect(fixed.filter((m) => m.date === TODAY).map((m) => [m.side, m.value])).toEqual([
       ['right', 208],
       ['left', 200],
@@ -107,9 +116,7 @@ describe('data suggestions', () => {
     expect(near.suggestions).toMatchObject([{ kind: 'impossible-pair', corrections: [] }]);
     const twice = boy().measured('foot_length', 'left', 6, 196);
     const duplicate = twice.assess().suggestions.find((s) => s.kind === 'duplicate')!;
-    expect(
-      applyCorrections(twice.record.measurements, acceptSuggestion(twice.record, duplicate)),
-    ).toHaveLength(twice.record.measurements.length - 1);
+    expect(accepted(twice.record, duplicate)).toHaveLength(twice.record.measurements.length - 1);
     const device = boy().device('solid-afo', 'left', 6, { limitsMm: { foot_length: 180 } });
     expect(kinds(device)).toContain('limit-below-size');
   });

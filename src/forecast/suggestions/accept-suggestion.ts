@@ -1,15 +1,11 @@
 import { DoorpostError } from '../../errors.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { Side } from '../../records/measure.js';
-import type { Measurement } from '../../records/records.js';
 import type { DataSuggestion } from '../contract.js';
 
 /** One change a person accepted; appended beside the measurement, which itself never changes. */
 export interface MeasurementCorrection {
   readonly measurementId: string;
-  readonly suggestionId: string;
-  readonly previousValue: number;
-  readonly previousSide: Side;
   readonly value: number;
   readonly side: Side;
   /** Left out of every calculation from now on. */
@@ -27,26 +23,10 @@ export function acceptSuggestion(record: ChildRecord, suggestion: DataSuggestion
       });
     return {
       measurementId: m.id,
-      suggestionId: suggestion.id,
-      previousValue: m.value,
-      previousSide: m.side,
       value: c.value ?? m.value,
       side: c.side ?? m.side,
       excluded: c.exclude ?? false,
       reason: `${suggestion.kind}: ${suggestion.seen}`,
     };
-  });
-}
-
-/** Measurements as corrected, in order; the last correction of a measurement counts, excluded ones are left out. */
-export function applyCorrections(
-  measurements: readonly Measurement[],
-  corrections: readonly MeasurementCorrection[],
-): Measurement[] {
-  const last = new Map(corrections.map((c) => [c.measurementId, c]));
-  return measurements.flatMap((m) => {
-    const c = last.get(m.id);
-    if (!c) return [m];
-    return c.excluded ? [] : [{ ...m, value: c.value, side: c.side }];
   });
 }

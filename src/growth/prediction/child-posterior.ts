@@ -1,6 +1,6 @@
 import { GROWN_YEARS, referenceAgeYears } from '../../records/age.js';
-import { type DayNumber, dayNumber } from '../../records/dates.js';
-import { measures, type Series } from '../../records/measure.js';
+import type { DayNumber } from '../../records/dates.js';
+import type { Series } from '../../records/measure.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import { wideProduct } from '../../statistics/tensor/wide-products.js';
 import type { ChildPrior } from '../child/child-prior.js';
@@ -54,7 +54,6 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     sex: input.sex,
     modelName: model.name,
     modelVersion: model.version,
-    observed: observedSeries(c),
     tempoYears: meanAndSd(late),
     peakVelocityAgeYears: meanAndSd((w) => w.submodel.peakVelocityAgeYears + late(w)),
     chanceOfFurtherGrowth(series, day, mm) {
@@ -149,17 +148,6 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       }));
     }),
   };
-}
-
-function observedSeries({ input, model }: Conditioned): Series[] {
-  const seen = new Map<string, Series>();
-  const known = input.measurements.filter((m) => model.index.has(m.measure));
-  for (const m of [...known].sort((a, b) => dayNumber(a.date) - dayNumber(b.date)))
-    seen.set(`${m.measure}/${m.side}`, {
-      measure: m.measure,
-      side: measures[m.measure].sided ? m.side : 'none',
-    });
-  return [...seen.values()];
 }
 
 /** A band is drawn: its width may change at every visit. */

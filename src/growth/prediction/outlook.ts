@@ -13,8 +13,6 @@ export interface Outlook {
   readonly there: Placed;
   /** R^-1 K', readings x points: inner products of its columns are what the readings take away. */
   solved(): Float64Array;
-  /** K* - K V^-1 K' among some of the points only, given these points placed by themselves; lower triangle. */
-  covarianceAt(some: Placed, fixed: Float64Array, which: Int32Array, prior: ChildPrior): Float64Array;
 }
 
 export interface Outlooks {
@@ -87,17 +85,6 @@ function outlook(w: Component, at: Points, fixed: Float64Array, prior: ChildPrio
       if (!isSolved) denseForward(w.factor, n, cross, q);
       isSolved = true;
       return cross;
-    },
-    covarianceAt(some, self, which, prior) {
-      const r = which.length;
-      cross ??= crossed();
-      const c = new Float64Array(n * r);
-      for (let i = 0; i < n; i++) for (let j = 0; j < r; j++) c[i * r + j] = cross[i * q + which[j]];
-      if (!isSolved) denseForward(w.factor, n, c, r);
-      const out = new Float64Array(r * r);
-      w.submodel.covariance(some, some, self, prior, out);
-      takeAway(out, c, r, n);
-      return out;
     },
   };
 }

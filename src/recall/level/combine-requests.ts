@@ -1,4 +1,4 @@
-import type { Capacity, Combination, LevellingSettings, PlanRequest } from './contract.js';
+import type { Capacity, LevellingSettings, PlanRequest } from './contract.js';
 import { partsOf, weekCosts } from './week-costs.js';
 
 /**
@@ -9,7 +9,7 @@ export function combineRequests(
   requests: readonly PlanRequest[],
   capacity: Capacity,
   settings: LevellingSettings,
-): { requests: PlanRequest[]; combinations: Combination[] } {
+): { requests: PlanRequest[]; visitsSaved: number } {
   const current = new Set(requests);
   const byKey = new Map<string, Set<PlanRequest>>();
   const add = (r: PlanRequest) => {
@@ -30,8 +30,7 @@ export function combineRequests(
     for (const r of after) add(r);
   }
   const combined = [...current];
-  const combinations = combined.filter((r) => r.parts.length > 0).map((r) => describe(r, capacity, settings));
-  return { requests: combined, combinations };
+  return { requests: combined, visitsSaved: requests.length - combined.length };
 }
 
 function combineGroup(group: PlanRequest[], capacity: Capacity, settings: LevellingSettings): PlanRequest[] {
@@ -107,24 +106,3 @@ function common<T>(a: readonly T[], b: readonly T[]): readonly T[] | null {
 
 const sum = (rows: readonly (readonly number[])[]) =>
   rows[0].map((_, w) => rows.reduce((s, r) => s + r[w], 0));
-
-function describe(r: PlanRequest, capacity: Capacity, settings: LevellingSettings): Combination {
-  const separate = r.parts.reduce((s, p) => s + cheapest(p, capacity, settings), 0);
-  const costDays = Math.max(0, cheapest(r, capacity, settings) - separate);
-  const visitsSaved = r.parts.length - 1;
-  const who =
-    r.childIds.length > 1
-      ? `${r.childIds.length} children of a family`
-      : `${r.parts.length} matters of one child`;
-  const price =
-    costDays < 0.5
-      ? 'at no cost in time'
-      : `for ${Math.round(costDays)} weighted days of earlier casting or waiting`;
-  return {
-    requestId: r.id,
-    partIds: r.parts.map((p) => p.id),
-    visitsSaved,
-    costDays,
-    text: `One visit instead of ${r.parts.length} for ${who}, ${price}.`,
-  };
-}

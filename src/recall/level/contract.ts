@@ -62,16 +62,6 @@ export interface PlanRequest {
   readonly parts: readonly PlanRequest[];
 }
 
-/** Requests made one visit, and what that saves. */
-export interface Combination {
-  readonly requestId: string;
-  readonly partIds: readonly string[];
-  readonly visitsSaved: number;
-  /** Weighted days that going together costs against each going in its own best week. */
-  readonly costDays: number;
-  readonly text: string;
-}
-
 /** What is weighed against what. All defaults are common practice without a source: a clinic's own choice. */
 export const levellingSettings = z.object({
   /** Expected day outgrown of a child with insensate skin, against 1 for another. */
@@ -112,10 +102,7 @@ export interface PlannedVisit {
   /** Needs a slot over the limit. */
   readonly overtime: boolean;
   readonly insideWindow: boolean;
-  readonly outgrownDays: number;
-  readonly wastedDays: number;
   readonly cost: number;
-  readonly moved: boolean;
   /** Why this week, in words. */
   readonly why: string;
 }
@@ -125,14 +112,11 @@ export interface WeekLoad {
   readonly slots: number;
   readonly used: number;
   readonly overtime: number;
-  /** Weighted days that one more slot of the most wanted session of this week would spare. */
-  readonly slotValue: number;
   readonly workshop: readonly {
     readonly families: readonly string[];
     readonly limit: number;
     readonly used: number;
     readonly over: number;
-    readonly jobValue: number;
   }[];
 }
 
@@ -170,10 +154,4 @@ export interface Plan {
   readonly gap: number;
   readonly columns: number;
   readonly rounds: number;
-}
-
-export interface PlanProgress {
-  readonly stage: 'costs' | 'solving' | 'whole numbers' | 'explaining' | 'done';
-  /** 0..1 */
-  readonly share: number;
 }

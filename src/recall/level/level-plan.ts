@@ -5,7 +5,6 @@ import {
   levellingSettings,
   type Plan,
   type PlannedVisit,
-  type PlanProgress,
   type PlanRequest,
   type WeekLoad,
 } from './contract.js';
@@ -22,14 +21,10 @@ export async function levelPlan(
   requests: readonly PlanRequest[],
   capacity: Capacity,
   settingsInput: LevellingSettingsInput = {},
-  progress: (p: PlanProgress) => void = () => {},
 ): Promise<Plan> {
   const settings = levellingSettings.parse(settingsInput);
-  progress({ stage: 'costs', share: 0 });
   const p = compactProblem(requests, capacity, settings);
-  progress({ stage: 'solving', share: 0.2 });
-  const solved = await solveLevelling(p, settings.mipGap, progress);
-  progress({ stage: 'explaining', share: 0.95 });
+  const solved = await solveLevelling(p, settings.mipGap);
   const places = placeInSessions(p, solved.week);
   const visits = p.requests.map((r, i): PlannedVisit => {
     const w = solved.week[i];
@@ -45,10 +40,7 @@ export async function levelPlan(
       weekday: session === null ? null : capacity.sessions[session].weekday,
       overtime: overtime > 0,
       insideWindow: insideWindow(r, capacity.weeks, week),
-      outgrownDays: r.outgrownDays[w],
-      wastedDays: r.wastedDays[w],
       cost: p.costs[i][w],
-      moved: r.previousWeek !== null && r.previousWeek !== week,
       why: explainWeek(p, capacity, solved.prices, i, w),
     };
   });
@@ -62,7 +54,6 @@ export async function levelPlan(
       slots: sessions.reduce((sum, s) => sum + p.sessionSlots[s], 0),
       used,
       overtime,
-      slotValue: sessions.reduce((most, s) => Math.max(most, solved.prices.session[s]), 0),
       workshop: capacity.workshop.map((limit, g) => {
         const jobs = here.reduce((sum, i) => sum + (p.jobs[i].find((j) => j.limit === g)?.count ?? 0), 0);
         return {
@@ -70,12 +61,10 @@ export async function levelPlan(
           limit: limit.jobsByWeek[w],
           used: jobs,
           over: Math.max(0, jobs - limit.jobsByWeek[w]),
-          jobValue: solved.prices.job[g][w],
         };
       }),
     };
   });
-  progress({ stage: 'done', share: 1 });
   return {
     visits,
     weeks,

@@ -70,7 +70,7 @@ async function levelled(
     workingDays(week).every((day) => day <= list.today || isShut(day, '')),
   );
   const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
-  const { requests, combinations } = combineRequests(possible, capacity, levellingSettings.parse({}));
+  const { requests, visitsSaved } = combineRequests(possible, capacity, levellingSettings.parse({}));
   const several = severalClinicians(capacity);
   const plan = await levelPlan(requests, capacity);
   const visits = new Map(plan.visits.map((v) => [v.requestId, v]));
@@ -119,7 +119,7 @@ async function levelled(
         text,
       })),
       relief: plan.relief.slice(0, RELIEF_SHOWN).map(({ week, text }) => ({ week, text })),
-      visitsSaved: combinations.reduce((sum, c) => sum + c.visitsSaved, 0),
+      visitsSaved,
       gap: plan.gap,
     },
   };

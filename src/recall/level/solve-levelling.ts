@@ -1,6 +1,5 @@
 import { type BuiltProgramme, buildProgramme, type Prices, readPrices } from './build-programme.js';
 import type { CompactProblem } from './compact-problem.js';
-import type { PlanProgress } from './contract.js';
 import { type Solution, solveProgramme } from './highs-solver.js';
 
 export interface Levelled {
@@ -33,11 +32,7 @@ const EPSILON = 1e-6;
  * until what they could improve together is a part of the gap allowed (column generation, Dantzig & Wolfe 1960; the
  * sum of their reduced costs bounds it, Lasdon 1970 - both from memory). The lower bound is the whole programme's.
  */
-export async function solveLevelling(
-  p: CompactProblem,
-  mipGap: number,
-  progress: (p: PlanProgress) => void = () => {},
-): Promise<Levelled> {
+export async function solveLevelling(p: CompactProblem, mipGap: number): Promise<Levelled> {
   const n = p.requests.length;
   const possible = p.costs.map((c) => [...c.keys()].filter((w) => Number.isFinite(c[w])));
   const small = n * (p.weeks + 1) <= WHOLE_PROGRAMME_COLUMNS;
@@ -55,7 +50,6 @@ export async function solveLevelling(
     const missing = addImproving(p, possible, columns, prices);
     const objective = solution.objective + built.settledCost;
     lowerBound = objective - missing;
-    progress({ stage: 'solving', share: Math.min(0.9, 0.3 + 0.15 * rounds) });
     if (missing <= (small ? 0 : mipGap * Math.max(1, objective) * LINEAR_SHARE)) break;
   }
   const linear = solution.objective + built.settledCost;
@@ -66,7 +60,6 @@ export async function solveLevelling(
     readWeeks(built, solution, week);
     return { ...result, week, cost: linear, lowerBound };
   }
-  progress({ stage: 'whole numbers', share: 0.9 });
   // First what the linear programme left in fractions, the rest held where it is ...
   readWeeks(built, solution, week);
   const { cost } = await solveWhole(p, (i) => (week[i] < 0 ? possible[i] : [week[i]]), mipGap, week);
