@@ -243,10 +243,6 @@ export const secondCases: readonly PractitionerCase[] = [
       ).device('boots-and-bar', 'both', 1),
     action: 'none',
     why: 'new, seven millimetres of room, next look in the new year',
-    differs: {
-      action: 'renew-part',
-      why: 'ordered by the end of December: a foot of eight months is expected to grow 28 mm a year',
-    },
   },
   {
     name: 'shoe raise, shoes half used',

@@ -114,7 +114,6 @@ export const thirdCases: readonly PractitionerCase[] = [
       ).device('boots-and-bar', 'both', 3),
     action: 'none',
     why: '3 of 8 used and seen two weeks ago',
-    differs: { action: 'renew-part', why: 'either boot may be the shorter: ordered by the end of December' },
   },
   {
     name: 'foot orthosis, never measured since it was given',

@@ -1,10 +1,14 @@
 import type { MutationGroup } from '../mutation.js';
+import { choices } from './choices.js';
 import { doors } from './doors.js';
 import { forecast } from './forecast.js';
 import { growth } from './growth.js';
+import { outcomes } from './outcomes.js';
 import { people } from './people.js';
 import { recall } from './recall.js';
 import { records } from './records.js';
+import { rights } from './rights.js';
+import { tables } from './tables.js';
 import { watchfulness } from './watchfulness.js';
 
 export const mutations: readonly MutationGroup[] = [
@@ -15,4 +19,8 @@ export const mutations: readonly MutationGroup[] = [
   ...watchfulness,
   ...people,
   ...doors,
+  ...choices,
+  ...outcomes,
+  ...tables,
+  ...rights,
 ];

@@ -174,7 +174,7 @@ export const records: readonly MutationGroup[] = [
     tests: history,
     changes: [
       ["e.verdict === 'outgrown') judgedOutgrown = e", "e.verdict === 'tight') judgedOutgrown = e"],
-      ['      judgedOutgrown = null;\n', ''],
+      ['|| e.verdict !== null) judgedOutgrown = null;', '|| e.verdict !== null) continue;'],
       ["if (e.kind === 'broken') brokenOn = e.date", "if (e.kind === 'lost') brokenOn = e.date"],
       ["else if (e.kind === 'lost') lostOn = e.date", ''],
       ['if (pendingCast !== null) castDate = pendingCast;', ''],
