@@ -107,4 +107,8 @@ export const seventhRound: readonly NoteCase[] = [
   ['plan: pad over pressure areas if they occur', []],
   ['old scarring from burns in infancy, intact', []],
   ['feet cold in winter as always, pink and warm today', []],
+  ['spot on heel turning black', ['skin-open']],
+  ['mum asked how to spot a pressure sore', []],
+  ['red toe cap boots supplied', []],
+  ['was sore for first two days then fine', []],
 ];
