@@ -1,7 +1,9 @@
 /** What a decision rests on, each reckoned by hand. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DeviceForecast } from '../../src/forecast/contract.js';
 import { beyondUseChance } from '../../src/recall/decide/beyond-use-chance.js';
+import { figureChance, lookAt } from '../../src/recall/decide/check-figure.js';
 import { chanceDueBy, dueByChance } from '../../src/recall/decide/due-by-chance.js';
 import { partDue } from '../../src/recall/decide/part-due.js';
 import { roomByReadings } from '../../src/recall/decide/room-by-readings.js';
@@ -66,14 +68,18 @@ describe('what is due by a chance', () => {
     const forecast = { ...rampForecast('a/d1', 0, 100), parts } as unknown as DeviceForecast;
     const kafo = rules.get('kafo')!;
     // 10 % on the second day given, 50 % on the tenth.
-    expect(partDue(kafo, forecast, 0.1)).toEqual({
+    expect(partDue(kafo, forecast, 0.1, [], day(0))).toEqual({
       part: 'foot-section',
       by: day(100 - 26),
       spentOn: day(180),
     });
     const straps = { ...forecast, parts: parts.slice(0, 1) } as unknown as DeviceForecast;
-    expect(partDue(kafo, straps, 0.1)).toEqual({ part: 'straps', by: day(110 - 7), spentOn: day(190) });
-    expect(partDue(kafo, { ...forecast, parts: [] }, 0.1)).toBeNull();
+    expect(partDue(kafo, straps, 0.1, [], day(0))).toEqual({
+      part: 'straps',
+      by: day(110 - 7),
+      spentOn: day(190),
+    });
+    expect(partDue(kafo, { ...forecast, parts: [] }, 0.1, [], day(0))).toBeNull();
   });
 });
 
@@ -137,5 +143,55 @@ describe('the room that readings leave', () => {
     expect(left(reading(-200, 170), reading(-32, 176))).toBeNull();
     expect(left(reading(-200, 170), reading(1, 176))).toBeNull();
     expect(left(reading(-10, 176))).toBeNull();
+  });
+});
+
+describe('the figure that decides at the bench', () => {
+  const roomed = (roomMm: number, sd: number, pace: number, paceSd: number) =>
+    ({
+      drivers: [],
+      room: [
+        {
+          series: { measure: 'foot_length', side: 'left' },
+          roomMm,
+          roomLowMm: roomMm - 1.2816 * sd,
+          roomHighMm: roomMm + 1.2816 * sd,
+          paceMmAYear: pace,
+          paceSdMmAYear: paceSd,
+        },
+      ],
+    }) as unknown as DeviceForecast;
+
+  it('is asked for only where the look may find either: 5 to 95 %', () =>
+    fc.assert(
+      fc.property(
+        fc.double({ min: -5, max: 12, noNaN: true }),
+        fc.double({ min: 0.5, max: 4, noNaN: true }),
+        fc.double({ min: 2, max: 30, noNaN: true }),
+        fc.double({ min: 0.14, max: 0.33, noNaN: true }),
+        fc.integer({ min: 42, max: 183 }),
+        fc.integer({ min: 0, max: 35 }),
+        (roomMm, sd, pace, accepted, reviewDays, ahead) => {
+          const forecast = roomed(roomMm, sd, pace, pace / 3);
+          const { figure, foregone } = lookAt(forecast, accepted, today, day(ahead), reviewDays, 30);
+          expect(figure === null).toBe(foregone !== null);
+          if (!figure) return;
+          const chance = figureChance(forecast, figure, today, day(ahead)) ?? 0.5;
+          expect(chance).toBeGreaterThanOrEqual(0.05);
+          expect(chance).toBeLessThanOrEqual(0.95);
+        },
+      ),
+    ));
+
+  it('is of a sooner look where the usual one would find too little for sure, and none with no room at all', () => {
+    // 5 mm, 20 a year and no doubt of the pace: 15 weeks and a workshop of 30 days need 8 mm, four weeks 4 mm.
+    const { figure } = lookAt(roomed(5, 1, 20, 0), 0.33, today, today, 105, 30);
+    expect(figure?.castIfRoomAtMostMm).toBeLessThan(8);
+    expect(figure?.elseNotBefore && figure.elseNotBefore < day(105)).toBe(true);
+    expect(lookAt(roomed(0, 0.5, 20, 0), 0.33, today, today, 105, 30)).toEqual({
+      figure: null,
+      foregone: 'cast',
+    });
+    expect(lookAt(roomed(12, 0.5, 10, 0), 0.33, today, today, 105, 30).foregone).toBe('leave');
   });
 });

@@ -76,6 +76,10 @@ export const fifthCases: readonly PractitionerCase[] = [
       ).device('kafo', 'left', 10, { extensionRangeMm: { knee_height: 30, hip_height: 30 } }),
     action: 'adjust',
     why: 'both in one visit',
+    differs: {
+      action: 'renew-part',
+      why: 'what has to be made gives the visit its name; the bars are let out in it',
+    },
   },
   {
     name: 'spinal orthosis rubs at the axilla, chest 22 of 25 used, straps left',

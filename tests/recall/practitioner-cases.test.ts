@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { DeviceDecision } from '../../src/recall/contract.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
+import { figureChance } from '../../src/recall/decide/check-figure.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
@@ -7,9 +9,17 @@ import { fifthCases } from './fifth-cases.js';
 import { fourthCases } from './fourth-cases.js';
 import { practitionerCases as firstCases } from './practitioner-cases.js';
 import { secondCases } from './second-cases.js';
+import { sixthCases } from './sixth-cases.js';
 import { thirdCases } from './third-cases.js';
 
-const practitionerCases = [...firstCases, ...secondCases, ...thirdCases, ...fourthCases, ...fifthCases];
+const practitionerCases = [
+  ...firstCases,
+  ...secondCases,
+  ...thirdCases,
+  ...fourthCases,
+  ...fifthCases,
+  ...sixthCases,
+];
 
 function listed(c: PractitionerCase) {
   const built = c.child();
@@ -22,6 +32,13 @@ function listed(c: PractitionerCase) {
   const shown = entry ?? list.notDue[0] ?? null;
   const other = list.inProgress.length > 0 && !shown ? 'none' : null;
   return { built, entry, action: entry ? entry.action : shown ? 'none' : other, shown };
+}
+
+/** A figure is shown only where the look may find either: chance of so little room from 5 to 95 %. */
+function benchDecides({ checkFigure: figure, forecast, castBy }: DeviceDecision): boolean {
+  if (!figure || !forecast) return true;
+  const chance = figureChance(forecast, figure, TODAY, castBy && castBy > TODAY ? castBy : TODAY);
+  return chance === null || (chance >= 0.05 && chance <= 0.95);
 }
 
 // Common practice, no source: what someone who does the job would do with each child.
@@ -40,6 +57,7 @@ describe('a practitioner’s action', () => {
     const { built, entry, action, shown } = listed(c);
     const facts = shown?.devices.map((d) => [d.action, d.reason, d.castBy, d.chanceToday, d.reviewBy]);
     expect(action, `${c.why}; got ${JSON.stringify(facts)}`).toBe(c.differs?.action ?? c.action);
+    for (const d of shown?.devices ?? []) expect(benchDecides(d), JSON.stringify(d.checkFigure)).toBe(true);
     const by = shown?.castBy ?? '';
     if (c.castBy) expect(by >= c.castBy[0] && by <= c.castBy[1], by).toBe(true);
     if (c.devices) expect(entry?.deviceIds).toEqual(c.devices.map((i) => built.record.devices[i].id));

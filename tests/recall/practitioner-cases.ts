@@ -123,10 +123,6 @@ export const practitionerCases: readonly PractitionerCase[] = [
       }),
     action: 'renew-part',
     why: 'a new foot section; uprights and thigh section still serve',
-    differs: {
-      action: 'adjust',
-      why: 'the knee is thought to be off as well (12 mm from 6 read with 5 mm of error); the same row names the part to renew',
-    },
   },
   {
     name: 'HKAFO, toes at the edge of the foot section',
@@ -167,7 +163,6 @@ export const practitionerCases: readonly PractitionerCase[] = [
     },
     action: 'renew-part',
     why: 'the foot sections end first and are renewed alone',
-    differs: { action: 'adjust', why: 'as for the KAFO: bar and foot section in one visit' },
   },
   {
     name: 'hip abduction orthosis, thriving infant',
@@ -693,10 +688,6 @@ export const practitionerCases: readonly PractitionerCase[] = [
       ).device('solid-afo', 'left', 6),
     action: 'adjust',
     why: '22 mm of calf is a longer strap, not a new AFO',
-    differs: {
-      action: 'none',
-      why: '22 mm of calf in half a year is taken for half a slip by the growth model; the strap is expected in January',
-    },
   },
   {
     name: 'funding not due yet',

@@ -1,6 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
-import { decidingRoom } from './check-figure.js';
+import { decidingRoom, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
@@ -8,8 +8,6 @@ export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 /** From this chance that the visit finds it needed a cast is planned (ordinary skin); from the other a look with the deciding figure. */
 const PLAIN = 0.8;
 const WORTH_A_LOOK = 0.2;
-/** Nothing is read finer than a millimetre at the bench. */
-const LEAST_MM = 1;
 /** A fortnight more or less is no matter. */
 const SAME_DAYS = 14;
 /** So near the end of usual life a look at wear counts as the look at its end, days. */
@@ -206,7 +204,10 @@ const castOrCheck: Rule = (facts) => {
   // Nobody pays yet: a look in the meantime instead of a cast.
   if (fundedFrom && fundedFrom > castBy)
     return choose('check', castBy, 'not-funded-yet', { from: fundedFrom });
-  return choose(isPlain(facts) ? 'cast' : 'check', castBy, castBy < today ? 'cast-late' : 'cast-due', {
+  // Known to leave room: nothing to look for. Known to leave too little: nothing to look for first.
+  if (facts.look.foregone === 'leave' && !isPlain(facts)) return null;
+  const sure = isPlain(facts) || (facts.look.foregone === 'cast' && !barsNotRecorded(facts));
+  return choose(sure ? 'cast' : 'check', castBy, castBy < today ? 'cast-late' : 'cast-due', {
     castBy,
   });
 };

@@ -10,7 +10,7 @@ import { alertsOf } from './alerts-of.js';
 import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
 import { addMonthsIso } from './calendar.js';
 import { castBy, plannedWait } from './cast-by.js';
-import { checkFigure, decidingRoom, paceReserve } from './check-figure.js';
+import { decidingRoom, type Look, lookAt, paceReserve } from './check-figure.js';
 import { type Choice, chooseAction } from './choose-action.js';
 import type { DeviceFacts, DeviceQuestion } from './device-facts.js';
 import { chanceDueBy } from './due-by-chance.js';
@@ -18,6 +18,7 @@ import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
 import { roomByReadings } from './room-by-readings.js';
+import { roomsByReadings } from './rooms-by-readings.js';
 
 /** Unknown is not safe: where nothing can be said the chance counts as one half. */
 const UNKNOWN = 0.5;
@@ -26,6 +27,7 @@ const ADJUSTING_SHARE = 0.5;
 /** A look is early enough until half as much again of the accepted chance is reached (common practice, no source). */
 const LOOK = 1.5;
 const WEEK = 7;
+const NO_LOOK: Look = { figure: null, foregone: null };
 /** Actions after which the device goes on: what else is due on it is done in the same visit. */
 const KEEPS: readonly Choice['action'][] = ['adjust', 'renew-part', 'check', 'review'];
 
@@ -53,7 +55,7 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
     acceptedChance: facts.accepted,
     chanceToday: facts.chanceToday,
     chanceByEarliestFitting: byFitting,
-    checkFigure: ['check', 'review'].includes(choice.action) && dueSoon(facts) ? facts.figure : null,
+    checkFigure: ['check', 'review'].includes(choice.action) && dueSoon(facts) ? facts.look.figure : null,
     adjust:
       KEEPS.includes(choice.action) && facts.adjust && facts.adjust.by <= facts.until ? facts.adjust : null,
     part:
@@ -80,10 +82,11 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const every = reviewDays(rule, record, today);
   const half = chance?.dayOf(0.5) ?? null;
   const visit = cast === null || cast < today ? today : cast;
-  const adjust = forecast
-    ? ((rule && adjustByReadings(rule, device, record, forecast, history.castDate, today)) ??
-      adjustStep(forecast, accepted, today, every))
-    : null;
+  const step = forecast && adjustStep(forecast, accepted, today, every);
+  const rooms = rule ? roomsByReadings(rule, device, record, history.castDate, today) : [];
+  const read = forecast && adjustByReadings(rooms, forecast, today);
+  const adjust = read && (!step || step.by > read.by) ? read : step;
+  const look = forecast ? lookAt(forecast, accepted, today, visit, every, wait) : NO_LOOK;
   const wearOnly =
     record.child.palliative ||
     (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
@@ -103,8 +106,8 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),
     neededAtVisit: needed(chance, forecast, accepted, visit, every + wait),
     adjust,
-    part: forecast && rule ? partDue(rule, forecast, accepted) : null,
-    figure: forecast ? checkFigure(forecast, accepted, visit, every, wait) : null,
+    part: forecast && rule ? partDue(rule, forecast, accepted, rooms, today) : null,
+    look,
     // An adjustment that falls due before the review brings it forward.
     reviewBy: adjust && adjust.by > today && adjust.by < usual ? adjust.by : usual,
     fundedFrom: fundedFrom(device, history, settings, today),

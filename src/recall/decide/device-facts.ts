@@ -4,8 +4,9 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { DeviceHistory } from '../../records/device-history.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
-import type { AdjustStep, CheckFigure, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
+import type { AdjustStep, ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import type { BeyondUseChance } from './beyond-use-chance.js';
+import type { Look } from './check-figure.js';
 import type { RecallSettings } from './recall-settings.js';
 import type { RoomByReadings } from './room-by-readings.js';
 import type { Successor } from './successor-of.js';
@@ -48,7 +49,7 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly neededAtVisit: number | null;
   readonly adjust: AdjustStep | null;
   readonly part: { readonly part: string; readonly by: IsoDate; readonly spentOn: IsoDate | null } | null;
-  readonly figure: CheckFigure | null;
+  readonly look: Look;
   readonly reviewBy: IsoDate;
   readonly fundedFrom: IsoDate | null;
 }

@@ -35,6 +35,7 @@ export const eighthRound: readonly NoteCase[] = [
   ['bar of abduction brace bent, leg keeps slipping out', ['broken'], 'hip'],
   ['knee joint lock sticking, drops out of lock when standing', ['broken'], 'long-leg'],
   ['heel keeps coming out of boot L, sore on back of heel', ['skin-open'], 'boots'],
+  ['pad moved to relieve pressure over the malleolus', []],
   ['nil c/o, skin ✓, cont full time wear', []],
   ['No pain, redness, blistering or swelling reported by family', []],
   ['Blister R heel Sept -> fully healed. Nil since.', []],
