@@ -90,6 +90,17 @@ export function studyCommands(program: Command, load: Load): void {
     .action(load('backtest', 'backtest'));
 
   program
+    .command('simulate-evidence')
+    .description(
+      'what one more reading and judged visits are worth, on invented children whose growth is known',
+    )
+    .option('--children <number>', 'how many children', whole, 300)
+    .option('--model <name>', 'growth model to use')
+    .option('--out <file>', 'write the report as JSON')
+    .option('--seed <number>', 'seed', whole)
+    .action(load('simulate-evidence', 'simulateEvidence'));
+
+  program
     .command('simulate')
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
     .option('--curves <file>', 'true growth curves as CSV (default: the invented clinic)')

@@ -1,0 +1,195 @@
+import { median } from 'simple-statistics';
+import { assessChild } from '../../forecast/assess-child.js';
+import type { DeviceForecast } from '../../forecast/contract.js';
+import type { GrowthModel } from '../../growth/population/growth-model.js';
+import { simulateChild } from '../../growth/prediction/simulate-child.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
+import { deviceEventRecord, deviceRecord } from '../../records/device.js';
+import { type MeasureId, technicalErrorAt } from '../../records/measure.js';
+import { childRecord, measurementRecord } from '../../records/records.js';
+import type { FitRules } from '../../rules/fit-rule.js';
+import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
+
+import { hash } from '../backtest/clinic-noise.js';
+
+/** What more evidence on a worn device was said to be worth, and what it was worth, on children whose growth is known. */
+export interface EvidenceReport {
+  readonly children: number;
+  readonly seed: number;
+  /** One more reading of the foot: P10 to P90 before, promised on the average, and after it was made; days, means. */
+  readonly reading: {
+    readonly devices: number;
+    readonly beforeDays: number;
+    readonly promisedDays: number;
+    readonly afterDays: number;
+    /** Standard error of the mean of after less promised. */
+    readonly seDays: number;
+  };
+  /** How near P50 came to the day the device was really outgrown, after none, one and two visits that judged its fit. */
+  readonly visits: readonly {
+    readonly judged: number;
+    readonly devices: number;
+    readonly medianErrorDays: number;
+    readonly meanErrorDays: number;
+    /** Mean of the error less that without a judged visit, device by device, with its standard error. */
+    readonly gainDays: number;
+    readonly seDays: number;
+  }[];
+}
+
+const TODAY = '2026-03-02' as IsoDate;
+const MONTH_DAYS = 30.4375;
+/** Months before today at which the child was seen; the device was cast at CAST. */
+const SEEN = [24, 18, 12, 6, 3, 0];
+const CAST = 6;
+const AHEAD = Array.from({ length: 31 }, (_, i) => i);
+const AGES = { from: 5.5, to: 14 };
+const MEASURES = ['foot_length', 'stature'] as const satisfies readonly MeasureId[];
+/** Wide limits happen as often and as far as the forecast believes; see forecast/device/deviation.ts. */
+const FAR = { share: 0.05, times: 3 };
+
+/** `children` ankle-foot orthoses cast half a year ago, each with room of its own, seen again three months ago and today. */
+export function simulateEvidence(
+  model: GrowthModel,
+  rules: FitRules,
+  children: number,
+  seed: number,
+): EvidenceReport {
+  const readings: { before: number; promised: number; after: number }[] = [];
+  const errors: [number, number, number][] = [];
+  for (let i = 0; i < children; i++) {
+    const child = inventChild(model, randomStream(hash(`${seed}|evidence|${i}`)), i);
+    const forecast = (upTo: number, verdicts: number) => assessed(child, upTo, verdicts, model, rules, seed);
+    const width = (f: DeviceForecast) => f.readingWorth?.find((r) => r.series.measure === 'foot_length');
+    const [old, fresh] = [forecast(3, 0), forecast(0, 0)];
+    const [before, after] = [width(old), width(fresh)];
+    if (before && after)
+      readings.push({ before: before.nowDays, promised: before.thenDays, after: after.nowDays });
+    const truth = outgrownDays(child);
+    if (truth === null || child.roomMm(3) <= 0 || child.roomMm(0) <= 0) continue;
+    const error = (f: DeviceForecast) =>
+      Math.abs(Math.max(0, f.p50 ? daysBetween(TODAY, f.p50) : HORIZON) - truth);
+    errors.push([error(fresh), error(forecast(0, 1)), error(forecast(0, 2))]);
+  }
+  return {
+    ...{ children, seed },
+    reading: {
+      devices: readings.length,
+      beforeDays: Math.round(mean(readings.map((r) => r.before))),
+      promisedDays: Math.round(mean(readings.map((r) => r.promised))),
+      afterDays: Math.round(mean(readings.map((r) => r.after))),
+      seDays: tenth(standardError(readings.map((r) => r.after - r.promised))),
+    },
+    visits: [0, 1, 2].map((judged) => ({
+      judged,
+      devices: errors.length,
+      medianErrorDays: tenth(median(errors.map((e) => e[judged]))),
+      meanErrorDays: tenth(mean(errors.map((e) => e[judged]))),
+      gainDays: tenth(mean(errors.map((e) => e[judged] - e[0]))),
+      seDays: tenth(standardError(errors.map((e) => e[judged] - e[0]))),
+    })),
+  };
+}
+
+interface InventedChild {
+  readonly sex: 'male' | 'female';
+  readonly ageYears: number;
+  readonly read: (measure: (typeof MEASURES)[number], monthsAgo: number) => number;
+  /** True room at the toes, negative months being ahead. */
+  readonly roomMm: (monthsAgo: number) => number;
+  readonly verdict: (monthsAgo: number) => 'good' | 'tight';
+}
+
+/** The rule's figures for the toes; the same for every child. */
+const TOES = { allowanceMm: 8, toleranceMm: 1.5, tightWithinMm: 3 };
+
+function inventChild(model: GrowthModel, chance: RandomStream, i: number): InventedChild {
+  const sex = i % 2 === 0 ? 'male' : 'female';
+  const ageYears = AGES.from + (AGES.to - AGES.from) * chance.uniform();
+  const months = [...SEEN, ...AHEAD.slice(1).map((m) => -m)];
+  const sizes = simulateChild(
+    model,
+    sex,
+    MEASURES,
+    months.map((m) => ageYears - m / 12),
+    chance,
+  );
+  const size = (measure: (typeof MEASURES)[number], monthsAgo: number) =>
+    sizes[months.indexOf(monthsAgo)][measure] as number;
+  const errors = new Map(
+    SEEN.flatMap((m) =>
+      MEASURES.map((id) => [`${id}/${m}`, technicalErrorAt(id, ageYears) * chance.normal()] as const),
+    ),
+  );
+  const own = TOES.toleranceMm * (chance.uniform() < FAR.share ? FAR.times : 1) * chance.normal();
+  const eye = new Map(SEEN.map((m) => [m, TOES.toleranceMm * chance.normal()]));
+  const roomMm = (m: number) => TOES.allowanceMm + own - size('foot_length', m) + size('foot_length', CAST);
+  return {
+    ...{ sex, ageYears, roomMm },
+    read: (id, m) => Math.round(size(id, m) + (errors.get(`${id}/${m}`) as number)),
+    verdict: (m) => (roomMm(m) < Math.max(0, TOES.tightWithinMm + (eye.get(m) as number)) ? 'tight' : 'good'),
+  };
+}
+
+const HORIZON = Math.round(AHEAD[AHEAD.length - 1] * MONTH_DAYS);
+
+/** Days from today until the room is gone; null where it lasts beyond the horizon. */
+function outgrownDays({ roomMm }: InventedChild): number | null {
+  const month = AHEAD.find((m) => m > 0 && roomMm(-m) <= 0);
+  if (month === undefined) return null;
+  const [before, after] = [roomMm(-(month - 1)), roomMm(-month)];
+  return (month - 1 + before / (before - after)) * MONTH_DAYS;
+}
+
+function assessed(
+  child: InventedChild,
+  upTo: number,
+  verdicts: number,
+  model: GrowthModel,
+  rules: FitRules,
+  seed: number,
+): DeviceForecast {
+  const day = (monthsAgo: number) => addDaysIso(TODAY, -Math.round(monthsAgo * MONTH_DAYS));
+  const childId = 'invented';
+  const record: ChildRecord = {
+    child: childRecord.parse({ id: childId, sex: child.sex, birthDate: day(child.ageYears * 12) }),
+    measurements: SEEN.filter((m) => m >= upTo).flatMap((m) =>
+      MEASURES.map((measure) =>
+        measurementRecord.parse({
+          ...{ id: `${measure} ${m}`, childId, measure, date: day(m), value: child.read(measure, m) },
+          side: measure === 'foot_length' ? 'left' : 'none',
+        }),
+      ),
+    ),
+    markers: [],
+    skinChecks: [],
+    devices: [
+      deviceRecord.parse({
+        ...{ id: 'device', childId, family: 'solid-afo', side: 'left' },
+        ...{ castDate: day(CAST), fittedDate: day(CAST - 0.7) },
+      }),
+    ],
+    events: [0, 3].slice(0, verdicts).map((m) =>
+      deviceEventRecord.parse({
+        ...{
+          id: `verdict ${m}`,
+          deviceId: 'device',
+          date: day(m),
+          kind: 'verdict',
+          verdict: child.verdict(m),
+        },
+      }),
+    ),
+    jobs: [],
+  };
+  return assessChild(record, { today: TODAY, model, rules, seed, draws: DRAWS }).forecasts[0];
+}
+const DRAWS = 512;
+
+const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
+const standardError = (values: readonly number[]) => {
+  const middle = mean(values);
+  return Math.sqrt(mean(values.map((v) => (v - middle) ** 2)) / Math.max(1, values.length - 1));
+};
+const tenth = (v: number) => Math.round(10 * v) / 10;
