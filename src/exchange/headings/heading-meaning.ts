@@ -92,6 +92,15 @@ function ownMeasureHeading(heading: string): Candidate | null {
   };
 }
 
+/** 'OT comments', 'Skin (L/R)': one word of remarks beside others that are no field and no measure. */
+function remarkOf(words: readonly string[]): Candidate[] {
+  const is = (list: 'remarks' | 'skin') =>
+    words.some((word) => phraseTable.get(word)?.some(({ concept }) => concept.is === list));
+  if (!is('skin') && !is('remarks')) return [];
+  const of = is('skin') ? 'skin' : 'visit';
+  return [{ meaning: { kind: 'remark', of }, strength: 0.9, unknownWords: 0, languages }];
+}
+
 interface Segment {
   readonly words: number;
   readonly senses: readonly PhraseSense[];
@@ -140,7 +149,8 @@ function candidatesOf(heading: string): Candidate[] {
       }
     }
   }
-  return [...best.values()].filter((c) => c.strength >= 0.45).sort((a, b) => b.strength - a.strength);
+  const found = [...best.values()].filter((c) => c.strength >= 0.45).sort((a, b) => b.strength - a.strength);
+  return found.length > 0 ? found : remarkOf(words);
 }
 
 /** The heading cut into known phrases, longest first; a second cut without its longest phrase where that helps. */
@@ -217,6 +227,10 @@ function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: nu
   const field = (id: (typeof fields)[number], weight = 1) => [
     { meaning: { kind: 'field', field: id, side: oneSide, family } as Meaning, weight },
   ];
+  if (has('skin') || has('remarks')) {
+    const of = has('skin') ? 'skin' : 'visit';
+    return fields.length === 0 && !bodily ? [{ meaning: { kind: 'remark', of }, weight: 1 }] : [];
+  }
   // 'Age (months)' is an age; 'Wear (months)' is nothing that is read.
   if (
     has('age-unit') &&

@@ -84,7 +84,9 @@ export function meaningLabel(meaning: Meaning): string {
     case 'device-size':
       return meaning.heading.replaceAll('_', ' ');
     case 'keep':
-      return 'a note: kept as it is';
+      return 'kept beside the row; read only where it tells of the skin or the fit';
+    case 'remark':
+      return `${meaning.of === 'skin' ? 'how the skin was' : 'remarks'}: noted on the devices worn that day`;
   }
 }
 

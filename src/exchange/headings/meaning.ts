@@ -31,6 +31,8 @@ export type Meaning =
   | { readonly kind: 'device-size'; readonly heading: string }
   /** A device of this family: the cell says the side, the date or only yes. */
   | { readonly kind: 'device'; readonly family: string; readonly side: 'left' | 'right' | 'both' | null }
+  /** What was said of the visit or seen of the skin: noted on the devices worn that day. */
+  | { readonly kind: 'remark'; readonly of: 'visit' | 'skin' }
   | { readonly kind: 'keep' };
 
 /** One word that a reading file and a page can carry: 'child.birth_date', 'foot_length left cm', 'keep'. */
@@ -53,6 +55,8 @@ export function meaningText(meaning: Meaning): string {
       return ['device', meaning.family, meaning.side ?? ''].join(' ').trim();
     case 'device-size':
       return meaning.heading;
+    case 'remark':
+      return meaning.of === 'skin' ? 'remark skin' : 'remark';
     case 'keep':
       return 'keep';
   }
@@ -64,6 +68,7 @@ const COLUMN_SIDES: readonly string[] = ['left', 'right', 'left-right', 'right-l
 export function meaningNamed(text: string): Meaning | null {
   const [first, ...rest] = text.trim().split(/\s+/);
   if (first === 'keep') return { kind: 'keep' };
+  if (first === 'remark') return { kind: 'remark', of: rest[0] === 'skin' ? 'skin' : 'visit' };
   if (deviceSizeHeading(text)) return { kind: 'device-size', heading: text.trim() };
   const side = rest.find((word) => COLUMN_SIDES.includes(word)) as ColumnSide | undefined;
   const oneSide = side === 'left' || side === 'right' || side === 'both' ? side : null;

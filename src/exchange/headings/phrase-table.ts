@@ -40,6 +40,8 @@ export type Concept =
         | 'today'
         | 'other-time'
         | 'noise'
+        | 'remarks'
+        | 'skin'
         | 'kept';
     };
 
@@ -82,7 +84,7 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     add(v.otherTime, { is: 'other-time' }, language);
     for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
       add(v[is], { is }, language);
-    for (const list of [v.remarks, v.skin]) add(list, { is: 'kept' }, language);
+    for (const of of ['remarks', 'skin'] as const) add(v[of], { is: of }, language);
   }
   for (const [family, list] of Object.entries(spokenDevices))
     add(`${list}|${family}`, { is: 'device', family }, null);

@@ -44,7 +44,13 @@ export function askColumn(
   const likely = column.candidates.map((c) => meaningText(c.meaning));
   const possible = meaning === null ? valueChoices(values, today) : [];
   const choices = [
-    ...new Set([...(suggested === null ? [] : [suggested]), ...likely, 'keep', ...possible]),
+    ...new Set([
+      ...(suggested === null ? [] : [suggested]),
+      ...likely,
+      'keep',
+      ...(keptUnasked ? ['remark', 'remark skin'] : []),
+      ...possible,
+    ]),
   ].map((answer) => ({
     answer,
     label: answerLabel(answer),

@@ -13,7 +13,9 @@ export function keepOthers(
   children: ChildRows,
 ): void {
   const kept = taken.columns.filter(
-    (c) => c.cells > 0 && (c.meaning === null || c.meaning.kind === 'keep' || unread(c, taken)),
+    (c) =>
+      c.cells > 0 &&
+      (c.meaning === null || c.meaning.kind === 'keep' || c.meaning.kind === 'remark' || unread(c, taken)),
   );
   if (kept.length === 0) return;
   const count = new Map<string, number>();

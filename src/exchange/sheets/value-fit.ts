@@ -29,6 +29,8 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   switch (meaning.kind) {
     case 'keep':
       return 0.9;
+    case 'remark':
+      return share(cells, (c) => /\p{L}/u.test(c));
     case 'device-size':
       return 1;
     case 'reading':

@@ -2,7 +2,6 @@ import { readNote } from '../../../forecast/flags/notes/read-note.js';
 import type { IsoDate } from '../../../records/dates.js';
 import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
-import { remarkHeading } from '../../headings/remark-heading.js';
 import type { MadeRow } from '../canonical.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -28,11 +27,12 @@ export function remarksIn(
 ): Remark[] {
   return columns.flatMap((column) => {
     const said = cellOf(row, column);
-    if (!/\p{L}/u.test(said) || (column.meaning !== null && column.meaning.kind !== 'keep')) return [];
-    const kind = remarkHeading(column.heading);
+    const kind = column.meaning?.kind ?? 'keep';
+    if (!/\p{L}/u.test(said) || (kind !== 'remark' && kind !== 'keep')) return [];
     // Under 'Red marks' a mere 'L heel' says enough only together with the heading.
-    const text = kind === 'skin' ? `${column.heading}: ${said}` : said;
-    if (kind === null && readNote(text).findings.length === 0) return [];
+    const ofSkin = column.meaning?.kind === 'remark' && column.meaning.of === 'skin';
+    const text = ofSkin ? `${column.heading}: ${said}` : said;
+    if (kind === 'keep' && readNote(text).findings.length === 0) return [];
     return [{ row, person, date: dateFor(column), column, text: text.slice(0, LONGEST_NOTE) }];
   });
 }
