@@ -12,6 +12,8 @@ export const fieldOf = (kind: 'column' | 'question', at: number): string => `${k
 /** Everything a column can hold, as answers. */
 const MEANINGS: readonly string[] = [
   'keep',
+  'remark',
+  'remark skin',
   ...fieldIds.filter((id) => !/^long\.(id|technical_error|entered)$/.test(id)),
   ...measureIds.flatMap((id) => (measures[id].sided ? [`${id} left`, `${id} right`, `${id} row`] : [id])),
 ];
