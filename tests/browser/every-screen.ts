@@ -71,6 +71,7 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'what-if-several': child(afo, `/what-if/several${asked}&how=new-cast&room.foot_length=12`),
       'what-if-wrong': child(afo, `/what-if/several${asked}&gain.foot_length=lots&on=1999-01-01`),
       'child-edit': child(afo, '/edit'),
+      'child-record': child(afo, '/record'),
       'fit-rules': '/fit-rules',
       'fit-rules-afo': '/fit-rules/solid-afo',
       'sign-offs': '/sign-offs',
@@ -99,6 +100,8 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
     administrator: {
       users: '/users',
       settings: '/settings',
+      'admin-child': child(afo),
+      'admin-record': child(afo, '/record'),
       import: '/import',
       'access-log': '/access-log',
     },
