@@ -8,6 +8,7 @@ import { checkFigure } from '../../src/recall/decide/check-figure.js';
 import { lastSeen } from '../../src/recall/decide/last-seen.js';
 import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { replacementInProgress } from '../../src/recall/decide/replacement-in-progress.js';
+import { roomsByReadings } from '../../src/recall/decide/rooms-by-readings.js';
 import { castsJoinUntil } from '../../src/recall/decide/visit-of.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { measurementRecord } from '../../src/records/records.js';
@@ -249,17 +250,20 @@ describe('an adjustment', () => {
     const device = { ...record.devices[0], family: rule.id };
     const of = (leftMm: number) =>
       adjustByReadings(
-        rule,
-        device,
-        {
-          ...record,
-          measurements: [
-            reading('m1', -200, 50, 'malleolar_width'),
-            reading('m2', 0, 50 + dimension.allowanceMm.value - leftMm, 'malleolar_width'),
-          ],
-        },
+        roomsByReadings(
+          rule,
+          device,
+          {
+            ...record,
+            measurements: [
+              reading('m1', -200, 50, 'malleolar_width'),
+              reading('m2', 0, 50 + dimension.allowanceMm.value - leftMm, 'malleolar_width'),
+            ],
+          },
+          device.castDate,
+          today,
+        ),
         lasting({ room: [] }),
-        device.castDate,
         today,
       );
     const sd = dimension.toleranceMm.value;
