@@ -1,4 +1,6 @@
-import { addDaysIso, type IsoDate } from '../records/dates.js';
+import { addDaysIso, dayNumber, type IsoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
+import type { Measurement } from '../records/records.js';
 import { type ShoeSizes, shoeFootLengthsMm, shoeSizesFor, shoeStepMm } from '../records/shoe-size.js';
 import type { Region } from '../rules/fit-rule.js';
 import type { DeviceForecast } from './contract.js';
@@ -32,11 +34,13 @@ export interface ShoeOverDevice {
 export function shoeOverDevice(
   worn: readonly {
     readonly region: Region;
+    readonly side: Device['side'];
     readonly forecast: Pick<DeviceForecast, 'outcome' | 'room' | 'readingNeeded'>;
   }[],
+  readings: readonly Measurement[],
   today: IsoDate,
 ): ShoeOverDevice | null {
-  const feet = worn.flatMap(({ region, forecast }) => {
+  const braced = worn.flatMap(({ region, forecast }) => {
     const added = ADDED_MM[region];
     if (added === undefined || UNRELIABLE.has(forecast.outcome) || forecast.readingNeeded) return [];
     return forecast.room
@@ -46,13 +50,32 @@ export function shoeOverDevice(
         paceMmADay: Math.max(0, paceMmAYear ?? 0) / YEAR_DAYS,
       }));
   });
-  if (feet.length === 0) return null;
+  if (braced.length === 0) return null;
+  const sides = new Set(worn.flatMap(({ side }) => (side === 'both' ? ['left', 'right'] : [side])));
+  const feet = [
+    ...braced,
+    ...otherFoot(readings, sides, Math.max(...braced.map((f) => f.paceMmADay)), today),
+  ];
   const largest = feet.reduce((a, b) => (b.lengthMm > a.lengthMm ? b : a));
   const sizes = shoeSizesFor(largest.lengthMm + largest.paceMmADay * FITS_FOR_DAYS);
   const [madeForMm] = shoeFootLengthsMm('EU', Number(sizes.EU));
   const days = Math.round((madeForMm - largest.lengthMm) / largest.paceMmADay);
   const foreseen = largest.paceMmADay * YEAR_DAYS >= LEAST_PACE_MM_A_YEAR && days <= FURTHEST_DAYS;
   return { sizes, nextOn: foreseen ? addDaysIso(today, days) : null };
+}
+
+/** A foot without a device goes into the same pair of shoes: its last reading, grown since as the other foot does. */
+function otherFoot(
+  readings: readonly Measurement[],
+  braced: ReadonlySet<string>,
+  paceMmADay: number,
+  today: IsoDate,
+): { lengthMm: number; paceMmADay: number }[] {
+  const last = readings
+    .filter((m) => m.measure === 'foot_length' && !braced.has(m.side))
+    .reduce<Measurement | null>((a, b) => (a !== null && a.date >= b.date ? a : b), null);
+  if (last === null) return [];
+  return [{ lengthMm: last.value + paceMmADay * (dayNumber(today) - dayNumber(last.date)), paceMmADay }];
 }
 
 const UNRELIABLE: ReadonlySet<DeviceForecast['outcome']> = new Set([

@@ -41,7 +41,8 @@ export function FamilyPage(props: {
   const devices = devicesTold(view);
   const regions = regionsOf(devices);
   const shoe = shoeOverDevice(
-    devices.map((v) => ({ region: wornDevice(v.device, rules).region, forecast: v.forecast })),
+    devices.map(({ device, forecast }) => ({ ...wornDevice(device, rules), forecast })),
+    view.record.measurements,
     context.today,
   );
   const early = weeksCorrectedFor(child, context.today);
