@@ -47,7 +47,7 @@ export function ImportPlanPage(props: {
         <form method="post" action={`${base}/commit`} class="row">
           <Csrf context={context} />
           <button type="submit" class="main-action" disabled={work === 0}>
-            Write {work} rows
+            Write {work} {work === 1 ? 'row' : 'rows'}
           </button>
           <a href="/import">Leave it</a>
           {open > 0 && (
@@ -86,13 +86,17 @@ export function ImportPlanPage(props: {
         </form>
       )}
       <Remarks
-        title={`${plan.refusedCount} entries refused`}
+        title={plan.refusedCount === 1 ? '1 entry refused' : `${plan.refusedCount} entries refused`}
         says="Good rows are not lost with bad ones: these entries stay out, everything else can be written."
         lines={plan.refused}
         count={plan.refusedCount}
       />
       <Remarks
-        title={`${plan.doubtfulCount ?? 0} readings written with a doubt`}
+        title={
+          plan.doubtfulCount === 1
+            ? '1 reading written with a doubt'
+            : `${plan.doubtfulCount ?? 0} readings written with a doubt`
+        }
         says="They are taken and count for less."
         lines={plan.doubtful ?? []}
         count={plan.doubtfulCount ?? 0}
