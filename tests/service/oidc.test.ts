@@ -1,6 +1,8 @@
 import { createServer, type Server } from 'node:http';
 import { Provider } from 'oidc-provider';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { oidcClient } from '../../src/service/oidc/oidc-client.js';
+import { roleRecheck } from '../../src/service/oidc/recheck-role.js';
 import { ownPath } from '../../src/service/sign-in/own-path.js';
 import { type TestService, testService } from './test-service.js';
 
@@ -162,6 +164,17 @@ describe('sign-in by OpenID Connect', () => {
         (await service.store.audit.list({ action: 'role-withdrawn' }, { limit: 9 })).items.length,
       ).toBeGreaterThan(0);
       people['sub-3'].role = 'administrator';
+    });
+
+    it('that the provider refuses to tell is gone at once, with a refresh token and without', async () => {
+      const recheck = roleRecheck(oidcClient(service.deps.config.oidc!), service.deps);
+      const user = (await service.store.users.list()).find((u) => u.name === 'leaver')!;
+      const confirmedAt = service.deps.clock.now().getTime() - 6 * 60_000;
+      for (const refreshToken of [null, 'not of this provider']) {
+        const oidcRole = { subject: 'sub-3', accessToken: 'nor this', refreshToken, confirmedAt };
+        const session = { sessionId: `with ${refreshToken}`, oidcRole };
+        expect(await recheck({ id: 'r', session } as never, user)).toBeNull();
+      }
     });
 
     it('that cannot be asked holds for a quarter of an hour and no longer', async () => {
