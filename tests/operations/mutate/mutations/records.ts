@@ -16,10 +16,10 @@ export const records: readonly MutationGroup[] = [
     file: 'src/exchange/sheets/devices/remark-rows.ts',
     tests: ['tests/exchange/sheets/sheets.test.ts'],
     changes: [
-      ["kind === 'skin' ?", 'false ?'],
+      ['const text = ofSkin ?', 'const text = false ?'],
       [
-        'if (kind === null && readNote(text).findings.length === 0) return [];',
-        'if (kind === null) return [];',
+        "if (kind === 'keep' && readNote(text).findings.length === 0) return [];",
+        "if (kind === 'keep') return [];",
       ],
       [
         'worn.filter((d) => d.cells.side === side || !isSided(d))',
