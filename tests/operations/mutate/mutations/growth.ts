@@ -6,6 +6,12 @@ const markers = ['tests/growth/maturity-markers.test.ts'];
 /** How a child is taken to grow. */
 export const growth: readonly MutationGroup[] = [
   {
+    harm: 'the band of a head that nobody followed is as narrow as that of body length, which was followed',
+    file: 'src/growth/child/z-score-submodel.ts',
+    tests: ['tests/growth/fitted-velocities.test.ts'],
+    changes: [['head ? settings.headWiden : 1', '1']],
+  },
+  {
     harm: 'a condition makes a child look larger, or grow later, than it does',
     file: 'src/growth/population/condition-effects.ts',
     tests: conditions,

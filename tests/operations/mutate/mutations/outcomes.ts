@@ -141,6 +141,7 @@ export const outcomes: readonly MutationGroup[] = [
     changes: [
       ['if (start === null || start > input.today) return [];', 'return [];'],
       ["change < 0 ? 'Less' : 'More'", "change > 0 ? 'Less' : 'More'"],
+      ['if (!first) return [];', 'if (first) return [];'],
     ],
   },
   {
