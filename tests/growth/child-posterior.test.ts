@@ -104,6 +104,18 @@ describe('joint draws', () => {
   });
 });
 
+/** The size at a z-score, to the millimetre. */
+function sizeAt(sex: 'male' | 'female', measure: 'knee_height' | 'stature', age: number, z: number): number {
+  const { zScore } = loadGrowthModel();
+  let [low, high] = [50, 2200];
+  while (high - low > 0.1) {
+    const middle = (low + high) / 2;
+    if ((zScore(sex, measure, age, middle) ?? 0) < z) low = middle;
+    else high = middle;
+  }
+  return Math.round(low);
+}
+
 describe('gross errors', () => {
   test('inches for centimetres are doubted and do not move the forecast', () => {
     const good = feet([7, 8, 9, 10], 185);
@@ -123,19 +135,16 @@ describe('gross errors', () => {
     ['a centile band and a half higher, as early spurts are', 1],
     ['lower', -1],
   ])('readings after three missing years are believed: %s', (_, shift) => {
-    const { zScore } = loadGrowthModel();
-    const sizeAt = (age: number, z: number) => {
-      let [low, high] = [50, 900];
-      while (high - low > 0.1) {
-        const middle = (low + high) / 2;
-        if ((zScore('male', 'knee_height', age, middle) ?? 0) < z) low = middle;
-        else high = middle;
-      }
-      return Math.round(low);
-    };
     const knees = [6, 6.5, 7, 7.5, 10.6, 11.1, 11.6, 12.1].flatMap((age) =>
       (['left', 'right'] as const).map((side) =>
-        reading('knee_height', age, sizeAt(age, age > 9 ? shift : 0) + (side === 'left' ? 2 : 0), { side }),
+        reading(
+          'knee_height',
+          age,
+          sizeAt('male', 'knee_height', age, age > 9 ? shift : 0) + (side === 'left' ? 2 : 0),
+          {
+            side,
+          },
+        ),
       ),
     );
     const posterior = posteriorOf(child(knees));
@@ -150,6 +159,48 @@ describe('gross errors', () => {
     const slip = knees.map((m, i) => (i === 12 ? { ...m, value: m.value + 60 } : m));
     expect(posteriorOf(child(slip)).suspicions.map((s) => s.measurementId)).toEqual([knees[12].id]);
   });
+  // Where the child's tempo is looked for too narrowly, too short or once only, true readings are doubted in one of these.
+  test.each([
+    [
+      'a boy far ahead for a while, one slip',
+      'male',
+      'knee_height',
+      { from: 6, visits: 4, gap: 3.1 },
+      2,
+      [4, 60],
+    ],
+    [
+      'the same, seen earlier, the slip later',
+      'male',
+      'knee_height',
+      { from: 4, visits: 4, gap: 4 },
+      2,
+      [7, 80],
+    ],
+    ['a boy ahead for a while', 'male', 'stature', { from: 6, visits: 7, gap: 3 }, 1.3, null],
+    ['a girl who stays behind', 'female', 'stature', { from: 7, visits: 7, gap: 3 }, -1.6, null],
+  ] as const)(
+    'after missing years nothing but a slip is doubted: %s',
+    (_, sex, measure, seen, shift, slip) => {
+      const before = Array.from({ length: seen.visits }, (_, i) => ({ age: seen.from + 0.5 * i, z: 0 }));
+      const again = before[before.length - 1].age + seen.gap;
+      const after = [0, 1, 2, 3].map((i) => ({
+        age: again + 0.5 * i,
+        z: shift > 0 ? shift * (1 - i / 3) : shift,
+      }));
+      const sides = measure === 'stature' ? (['none'] as const) : (['left', 'right'] as const);
+      const visits = [...before, ...after].map(({ age, z }, i) =>
+        sides.map((side) => {
+          const off = slip && i === slip[0] && side !== 'right' ? slip[1] : 0;
+          return reading(measure, age, sizeAt(sex, measure, age, z) + (side === 'left' ? 2 : 0) + off, {
+            side,
+          });
+        }),
+      );
+      const doubted = posteriorOf(child(visits.flat(), { sex })).suspicions.map((s) => s.measurementId);
+      expect(doubted).toEqual(slip ? [visits[slip[0]][0].id] : []);
+    },
+  );
   test('a spurt is no gross error', () => {
     const spurt = [11, 12, 13, 14, 15].map((age, i) =>
       reading('stature', age, [1430, 1475, 1545, 1650, 1720][i]),
