@@ -143,6 +143,7 @@ describe('sign-in by OpenID Connect', () => {
       expect(await who(cookie)).toBe('administrator');
       afterMinutes(2);
       expect(await who(cookie)).toBe('scheduler');
+      expect(await who(cookie), 'signed in still').toBe('scheduler');
       people['sub-3'].role = 'administrator';
     });
 
