@@ -36,7 +36,9 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
   const facts = factsOf(question);
   const { record, device, rule, today, turnaround, settings, forecast, chance } = facts;
   const choice = chooseAction(facts);
-  const harm = harmADay(rule, record.child.insensateSkin, settings);
+  const usual = harmADay(rule, record.child.insensateSkin, settings);
+  // A day without the device, broken or lost, weighs like one beyond use on skin that cannot warn (common practice, no source).
+  const harm = choice.action === 'repair' ? Math.max(usual, settings.harmInsensate) : usual;
   const earliest = addDaysIso(today, plannedWait(turnaround, settings.fitWaitDays));
   const byFitting = chance ? chance.at(dayNumber(earliest)) : null;
   const decided = choice.action === 'cast' || choice.action === 'check';

@@ -12,8 +12,6 @@ const MIDWEEK = 2;
 const REVIEW_WINDOW_DAYS = 28;
 /** A cast this many days before it is due is no waste worth speaking of (common practice, no source). */
 const CAST_WINDOW_DAYS = 28;
-/** A day without the device, broken or lost, weighs like a day beyond use on skin that cannot warn (common practice, no source). */
-const WITHOUT_WEIGHT = 3;
 
 export interface PlanRequestContext {
   /** The child's own record: transport days and wishes. */
@@ -126,9 +124,8 @@ function reviewRequest(
 }
 
 /** What a day of waiting costs where no cast is asked for: the child goes without, or in a device that may be too small. */
-function harmOfADay({ action, chanceToday }: DeviceDecision): number {
-  if (action === 'repair') return WITHOUT_WEIGHT;
-  return action === 'measure' ? (chanceToday ?? 0) : 0;
+function harmOfADay({ action, harmPerWeek }: DeviceDecision): number {
+  return action === 'repair' || action === 'measure' ? harmPerWeek / 7 : 0;
 }
 
 function common(entry: RecallEntry, context: PlanRequestContext) {
