@@ -535,7 +535,7 @@ describe('the lead and the administrator', () => {
     expect(await page.textContent('main')).toContain('2019-13-01');
     expect(await accessibilityFaults(page), 'a dry run with a refused row').toEqual([]);
     await expect(service.store.children.get('imported-1', systemActor)).rejects.toThrow();
-    await page.click('button:has-text("Write 1 rows")');
+    await page.click('button:has-text("Write 1 row")');
     await page.waitForURL((url) => url.pathname === '/import');
     await expect
       .poll(

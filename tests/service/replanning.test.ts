@@ -103,7 +103,7 @@ describe('a recall list made again', () => {
 
   it('a new measurement moves its own child’s dates and leaves the others where they are', async () => {
     const before = await makeList();
-    const due = (row: RecallRow) => row.entry.dueBy!;
+    const castBy = (row: RecallRow) => row.entry.castBy!;
     const [grown] = [...before.values()].filter((r) => r.state === 'to-call');
     const readings = (['left', 'right'] as const).map((side) => ({
       measure: 'foot_length',
@@ -118,9 +118,10 @@ describe('a recall list made again', () => {
     });
     expect(answer.statusCode, answer.body).toBe(201);
     const later = await makeList();
-    // Six millimetres less than the last reading: hardly grown, so the device lasts longer or needs no cast yet.
+    // Six millimetres less than the last reading: it is taken again, or the device lasts longer; no cast is due as soon.
     const now = later.get(grown.childId);
-    expect(now === undefined || due(now) > due(grown)).toBe(true);
+    expect(now === undefined || castBy(now) > castBy(grown)).toBe(true);
+    expect(['measure', 'check', 'review', undefined]).toContain(now?.entry.action);
     const others = [...before.values()].filter((r) => r.childId !== grown.childId);
     const moved = others.filter((r) => later.get(r.childId)!.entry.plannedWeek !== r.entry.plannedWeek);
     expect(moved.length).toBeLessThanOrEqual(1);
