@@ -7,7 +7,7 @@ import { text, twist, value } from './nasty.js';
 
 const roleOf: Record<string, Role> = { c: 'clinician', s: 'scheduler', a: 'administrator', u: 'auditor' };
 /** Erasing, signing out and changing accounts leave nobody to ask: they are asked last, on a service of their own. */
-const last = /erasure|sign-out|DELETE \/api\/session|\/password|(POST|PATCH) \/(api\/)?users/;
+const last = /eras(?:e|ure)$|sign-out|DELETE \/api\/session|\/password|(POST|PATCH) \/(api\/)?users/;
 const all = Object.entries(routeRoles).filter(([route]) => !route.includes('assets'));
 const routes = all.filter(([route]) => !last.test(route));
 export const lastRoutes = all.filter(([route]) => last.test(route));
