@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { dataFiles } from './fit-all.js';
 import type { Load } from './load-command.js';
 import { whole } from './option-values.js';
 
@@ -66,7 +67,7 @@ export function studyCommands(program: Command, load: Load): void {
     .option(
       '--children <file>',
       'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg, or for infants id,sex,age_years,length_cm',
-      `${DATA}/berkeley/children.csv`,
+      `${DATA}/${dataFiles.cohort}`,
     )
     .option('--out <file>', 'write the report as JSON')
     .addOption(

@@ -56,6 +56,9 @@ export const reasonCodes = [
   'not-planned',
 ] as const;
 export type ReasonCode = (typeof reasonCodes)[number];
+/** The next one is in the workshop: there is nothing to cast. */
+export const isBeingMade = (code: ReasonCode | undefined): boolean =>
+  code === 'being-made' || code === 'being-made-late';
 export interface Reason {
   readonly code: ReasonCode;
   /** Named figures: dates as YYYY-MM-DD, lengths in mm, spans in days, ids of measures, parts and flags. */

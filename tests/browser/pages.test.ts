@@ -335,6 +335,11 @@ describe('the clinician', () => {
     const { devices } = await service.store.children.record(child.id, systemActor);
     const next = devices.find((d) => d.replaces === child.deviceId)!;
     expect(next).toMatchObject({ status: 'ordered', allowancesMm: { foot_length: Number(wanted) } });
+    // Nothing to cast while it is being made.
+    for (const place of [own, '']) {
+      await page.goto(childPath(place));
+      expect(await page.locator(`a[href$="${own}/next"]`).count(), place).toBe(0);
+    }
     await page.goto(childPath(`/devices/${encodeURIComponent(next.id)}`));
     await page.click('text=Save: fitted and worn');
     await page.waitForSelector('[role=status] >> text=fitted and worn');

@@ -8,7 +8,7 @@ import { checkFigure } from '../../src/recall/decide/check-figure.js';
 import { lastSeen } from '../../src/recall/decide/last-seen.js';
 import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { replacementInProgress } from '../../src/recall/decide/replacement-in-progress.js';
-import { roomsByReadings } from '../../src/recall/decide/rooms-by-readings.js';
+import { roomsByReadings } from '../../src/recall/decide/room-by-readings.js';
 import { castsJoinUntil } from '../../src/recall/decide/visit-of.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { measurementRecord } from '../../src/records/records.js';

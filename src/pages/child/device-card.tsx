@@ -1,5 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, plainSpan } from '../../forecast/words.js';
+import { isBeingMade } from '../../recall/contract.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
@@ -58,17 +59,13 @@ function StateTag({ context, view: { device, forecast } }: { context: PageContex
   return <span class={`tag ${mark}`}>{forecast.outcome === 'forecast' ? fits : named}</span>;
 }
 
-/** Once the next one is being made there is nothing to cast. */
-export const nextIsBeingMade = (decision: DeviceView['decision']): boolean =>
-  decision?.reason.code.startsWith('being-made') ?? false;
-
 /** The action first, then the reason, the figure that decides at the bench, and the day to cast by. */
 function Wanted({ context, view: { decision } }: { context: PageContext; view: DeviceView }) {
   const { format, today } = context;
   if (!decision) return null;
   const { what, when, late } = dueText(decision, today, format);
   const { checkFigure } = decision;
-  const castBy = nextIsBeingMade(decision) ? null : decision.castBy;
+  const castBy = isBeingMade(decision.reason.code) ? null : decision.castBy;
   return (
     <div class={late ? 'wanted late' : 'wanted'}>
       <p>
@@ -207,7 +204,7 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
     );
   return (
     <p class="row ways no-print">
-      {!nextIsBeingMade(decision) && (
+      {!isBeingMade(decision?.reason.code) && (
         <a class={main(wanted === 'cast' || wanted === 'check')} href={`${own}/next`}>
           Cast the next one{about}
         </a>

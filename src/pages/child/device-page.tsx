@@ -1,11 +1,12 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
+import { isBeingMade } from '../../recall/contract.js';
 import { type AdjustmentKind, deviceEventRecord, endReasons } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import { DeviceCard, nextIsBeingMade } from './device-card.js';
+import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
 import { adjustments } from './event-form.js';
@@ -24,7 +25,7 @@ export function DevicePage(props: DevicePageProps) {
       <div class="row between">
         <h1>{deviceLabel(device)}</h1>
         <p class="row no-print">
-          {device.status !== 'ordered' && !nextIsBeingMade(view?.decision ?? null) && (
+          {device.status !== 'ordered' && !isBeingMade(view?.decision?.reason.code) && (
             <a class="button main-action" href={`${own}/next`}>
               Cast the next one
             </a>

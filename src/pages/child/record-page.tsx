@@ -1,4 +1,5 @@
 import type { Child } from '../../records/records.js';
+import { LONGEST_REASON } from '../../service/api/schemas/common.js';
 import { administrators } from '../../service/roles.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -51,7 +52,7 @@ export function RecordPage(props: {
             <Csrf context={context} />
             <p class="field">
               <label for="reason">Why, without names</label>
-              <input id="reason" name="reason" required maxLength={400} />
+              <input id="reason" name="reason" required maxLength={LONGEST_REASON} />
             </p>
             <p class="field">
               <label for="number">The child's number, typed again</label>

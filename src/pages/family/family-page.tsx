@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
 import type { Action } from '../../recall/contract.js';
+import { isBeingMade } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { Region } from '../../rules/fit-rule.js';
 import { loadRules } from '../../rules/load-rules.js';
@@ -183,7 +184,7 @@ function answers(devices: readonly DeviceView[], words: FamilyWords, format: For
 /** How far the next one is, where it is in the workshop. */
 function beingMade(v: DeviceView, it: string, words: FamilyWords, format: Format): string {
   const reason = v.decision?.reason;
-  if (reason?.code !== 'being-made' && reason?.code !== 'being-made-late') return '';
+  if (!reason || !isBeingMade(reason.code)) return '';
   const { expected } = reason.numbers;
   return words.beingMade(it, typeof expected === 'string' ? format.dayAndMonth(expected) : null);
 }

@@ -2,7 +2,7 @@ import type { DeviceForecast } from '../../forecast/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import type { AdjustStep } from '../contract.js';
-import type { roomsByReadings } from './rooms-by-readings.js';
+import type { LimitRoom } from './room-by-readings.js';
 
 /** Nobody heats a shell for less (common practice, no source). */
 const LEAST_MM = 3;
@@ -12,7 +12,7 @@ const LEAST_MM = 3;
  * heel width) once they leave no more than its tolerance, any other once they have used all of its room up.
  */
 export function adjustByReadings(
-  rooms: ReturnType<typeof roomsByReadings>,
+  rooms: readonly LimitRoom[],
   forecast: DeviceForecast,
   today: IsoDate,
 ): AdjustStep | null {

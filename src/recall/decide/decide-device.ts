@@ -17,8 +17,7 @@ import { chanceDueBy } from './due-by-chance.js';
 import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
-import { roomByReadings } from './room-by-readings.js';
-import { roomsByReadings } from './rooms-by-readings.js';
+import { roomByReadings, roomsByReadings } from './room-by-readings.js';
 
 /** Unknown is not safe: where nothing can be said the chance counts as one half. */
 const UNKNOWN = 0.5;

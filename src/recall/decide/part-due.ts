@@ -5,7 +5,7 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { defaultTurnaround } from '../../turnaround/default-turnaround.js';
 import { LEAST_MM } from './check-figure.js';
 import { dueByChance } from './due-by-chance.js';
-import type { roomsByReadings } from './rooms-by-readings.js';
+import type { LimitRoom } from './room-by-readings.js';
 
 /** 80th percentile of a log-normal time, from its median: exp(0.842 x SD of the log). */
 const P80_Z = 0.842;
@@ -15,7 +15,7 @@ export function partDue(
   rule: FamilyRule,
   forecast: DeviceForecast,
   accepted: number,
-  rooms: ReturnType<typeof roomsByReadings>,
+  rooms: readonly LimitRoom[],
   today: IsoDate,
 ): { part: string; by: IsoDate; spentOn: IsoDate | null } | null {
   const due = (forecast.parts ?? []).flatMap((p) => {

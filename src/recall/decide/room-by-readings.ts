@@ -1,10 +1,13 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import type { DeviceHistory } from '../../records/device-history.js';
-import type { MeasureId, Series } from '../../records/measure.js';
+import { type MeasureId, type Series, seriesKey } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
+import { dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
+import { type RoomLeft, roomLeft } from '../../rules/room-left.js';
 import { decidingRoom } from './check-figure.js';
 
 const YEAR = 365.25;
@@ -50,7 +53,7 @@ export function roomByReadings(
 }
 
 /** The reading nearest the cast and the newest, where both are near enough to speak of those days. */
-export function castAndLate(
+function castAndLate(
   record: ChildRecord,
   { measure, side }: Series,
   castDate: IsoDate,
@@ -65,4 +68,30 @@ export function castAndLate(
   const atCast = own.toSorted((a, b) => distance(a) - distance(b))[0];
   if (!late || !atCast || atCast === late || distance(atCast) > NEAR_DAYS) return null;
   return daysBetween(late.date, today) > NEAR_DAYS ? null : { atCast, late };
+}
+
+/** What is left at one limit. */
+export type LimitRoom = RoomLeft & { readonly toleranceMm: number };
+
+/** What a reading at the cast and a late one leave at every limit that has both, whatever growth is expected. */
+export function roomsByReadings(
+  rule: FamilyRule,
+  device: Device,
+  record: ChildRecord,
+  castDate: IsoDate,
+  today: IsoDate,
+): LimitRoom[] {
+  const atCast = new Map<string, number>();
+  const now = new Map<string, number>();
+  const limits = dimensionLimits(rule, device, record.events);
+  for (const { series } of limits) {
+    const pair = castAndLate(record, series, castDate, today);
+    if (!pair) continue;
+    atCast.set(seriesKey(series), pair.atCast.value);
+    now.set(seriesKey(series), pair.late.value);
+  }
+  return roomLeft(limits, atCast, now, today).map((room) => ({
+    ...room,
+    toleranceMm: limits.find((l) => l.series === room.series)?.toleranceMm ?? 0,
+  }));
 }

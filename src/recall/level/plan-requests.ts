@@ -2,6 +2,7 @@ import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Child } from '../../records/records.js';
 import type { CarriedOver } from '../carry-over.js';
 import type { DeviceDecision, RecallEntry, RecallList, TurnaroundEstimate } from '../contract.js';
+import { isBeingMade } from '../contract.js';
 import type { RecallSettings } from '../decide/recall-settings.js';
 import { castCosts } from './cast-costs.js';
 import type { Capacity, PlanRequest } from './contract.js';
@@ -73,7 +74,7 @@ function castRequest(
 ): PlanRequest | null {
   const latestSafe = device.castBy;
   const { weeks } = context.capacity;
-  if (device.reason.code === 'being-made' || device.reason.code === 'being-made-late') return null;
+  if (isBeingMade(device.reason.code)) return null;
   if (latestSafe === null || latestSafe > addDaysIso(weeks[weeks.length - 1], 7)) return null;
   const costs = castCosts(
     device,

@@ -27,6 +27,7 @@ const hashPassword = async (password: string, own: readonly string[]): Promise<s
     });
   return hash(password);
 };
+const namesOf = ({ name, displayName }: User): string[] => [name, displayName];
 /** What an unknown name is checked against, so that it takes as long as a known one. */
 let decoy: Promise<string> | null = null;
 
@@ -73,9 +74,10 @@ export const usersRepository = (db: Database): Store['users'] => ({
       throw new DoorpostError('invalid-value', 'Nothing was named that is to change', {
         accepted: 'displayName, role, disabled or password',
       });
-    const { name, displayName } = await this.get(userId);
     const password_hash =
-      change.password === undefined ? undefined : await hashPassword(change.password, [name, displayName]);
+      change.password === undefined
+        ? undefined
+        : await hashPassword(change.password, namesOf(await this.get(userId)));
     return atomically(db, async (tx) => {
       const before = await tx
         .selectFrom('users')

@@ -1,6 +1,7 @@
 import { median } from 'simple-statistics';
 import { assessChild } from '../../forecast/assess-child.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
+import { deviationScale } from '../../forecast/device/deviation.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { simulateChild } from '../../growth/prediction/simulate-child.js';
 import type { ChildRecord } from '../../records/caseload.js';
@@ -10,7 +11,6 @@ import { type MeasureId, technicalErrorAt } from '../../records/measure.js';
 import { childRecord, measurementRecord } from '../../records/records.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
-
 import { hash } from '../backtest/clinic-noise.js';
 
 /** What more evidence on a worn device was said to be worth, and what it was worth, on children whose growth is known. */
@@ -39,6 +39,7 @@ export interface EvidenceReport {
 }
 
 const TODAY = '2026-03-02' as IsoDate;
+const FAMILY = 'solid-afo';
 const MONTH_DAYS = 30.4375;
 /** Months before today at which the child was seen; the device was cast at CAST. */
 const SEEN = [24, 18, 12, 6, 3, 0];
@@ -46,8 +47,6 @@ const CAST = 6;
 const AHEAD = Array.from({ length: 31 }, (_, i) => i);
 const AGES = { from: 5.5, to: 14 };
 const MEASURES = ['foot_length', 'stature'] as const satisfies readonly MeasureId[];
-/** Wide limits happen as often and as far as the forecast believes; see forecast/device/deviation.ts. */
-const FAR = { share: 0.05, times: 3 };
 
 /** `children` ankle-foot orthoses cast half a year ago, each with room of its own, seen again three months ago and today. */
 export function simulateEvidence(
@@ -58,8 +57,9 @@ export function simulateEvidence(
 ): EvidenceReport {
   const readings: { before: number; promised: number; after: number }[] = [];
   const errors: [number, number, number][] = [];
+  const toes = toesOf(rules);
   for (let i = 0; i < children; i++) {
-    const child = inventChild(model, randomStream(hash(`${seed}|evidence|${i}`)), i);
+    const child = inventChild(model, toes, randomStream(hash(`${seed}|evidence|${i}`)), i);
     const forecast = (upTo: number, verdicts: number) => assessed(child, upTo, verdicts, model, rules, seed);
     const width = (f: DeviceForecast) => f.readingWorth?.find((r) => r.series.measure === 'foot_length');
     const [old, fresh] = [forecast(3, 0), forecast(0, 0)];
@@ -101,10 +101,24 @@ interface InventedChild {
   readonly verdict: (monthsAgo: number) => 'good' | 'tight';
 }
 
-/** The rule's figures for the toes; the same for every child. */
-const TOES = { allowanceMm: 8, toleranceMm: 1.5, tightWithinMm: 3 };
+/** What the rule says of the toes. */
+interface Toes {
+  readonly allowanceMm: number;
+  readonly toleranceMm: number;
+  readonly tightWithinMm: number;
+}
 
-function inventChild(model: GrowthModel, chance: RandomStream, i: number): InventedChild {
+function toesOf(rules: FitRules): Toes {
+  const toes = rules.get(FAMILY)?.dimensions.find((d) => d.measure === 'foot_length');
+  if (!toes) throw new Error(`${FAMILY} has no rule for the foot's length`);
+  return {
+    allowanceMm: toes.allowanceMm.value,
+    toleranceMm: toes.toleranceMm.value,
+    tightWithinMm: toes.tightWithinMm.value,
+  };
+}
+
+function inventChild(model: GrowthModel, toes: Toes, chance: RandomStream, i: number): InventedChild {
   const sex = i % 2 === 0 ? 'male' : 'female';
   const ageYears = AGES.from + (AGES.to - AGES.from) * chance.uniform();
   const months = [...SEEN, ...AHEAD.slice(1).map((m) => -m)];
@@ -122,13 +136,13 @@ function inventChild(model: GrowthModel, chance: RandomStream, i: number): Inven
       MEASURES.map((id) => [`${id}/${m}`, technicalErrorAt(id, ageYears) * chance.normal()] as const),
     ),
   );
-  const own = TOES.toleranceMm * (chance.uniform() < FAR.share ? FAR.times : 1) * chance.normal();
-  const eye = new Map(SEEN.map((m) => [m, TOES.toleranceMm * chance.normal()]));
-  const roomMm = (m: number) => TOES.allowanceMm + own - size('foot_length', m) + size('foot_length', CAST);
+  const own = deviationScale(toes.toleranceMm, chance.uniform()) * chance.normal();
+  const eye = new Map(SEEN.map((m) => [m, toes.toleranceMm * chance.normal()]));
+  const roomMm = (m: number) => toes.allowanceMm + own - size('foot_length', m) + size('foot_length', CAST);
   return {
     ...{ sex, ageYears, roomMm },
     read: (id, m) => Math.round(size(id, m) + (errors.get(`${id}/${m}`) as number)),
-    verdict: (m) => (roomMm(m) < Math.max(0, TOES.tightWithinMm + (eye.get(m) as number)) ? 'tight' : 'good'),
+    verdict: (m) => (roomMm(m) < Math.max(0, toes.tightWithinMm + (eye.get(m) as number)) ? 'tight' : 'good'),
   };
 }
 
@@ -166,7 +180,7 @@ function assessed(
     skinChecks: [],
     devices: [
       deviceRecord.parse({
-        ...{ id: 'device', childId, family: 'solid-afo', side: 'left' },
+        ...{ id: 'device', childId, family: FAMILY, side: 'left' },
         ...{ castDate: day(CAST), fittedDate: day(CAST - 0.7) },
       }),
     ],

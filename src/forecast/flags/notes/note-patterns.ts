@@ -72,8 +72,7 @@ export const patterns = {
   advice: anyOf(words.advice),
   adviceAfter: anyOf(words.adviceAfter),
   others: anyOf(words.others),
-  /** 'Brother's foot'; not 'mum's worried about'. */
-  ofOthers: anyOf(words.others.flatMap((o) => words.places.map((p) => `${o}s ${p}`))),
+  othersOwn: anyOf(words.others.map((o) => `${o}s`)),
   othersHave: anyOf(words.othersHave),
   othersReport: anyOf(words.othersReport),
   device: anyOf(words.device),

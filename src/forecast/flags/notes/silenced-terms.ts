@@ -1,6 +1,6 @@
 import type { FindingKind } from '../finding.js';
 import { patterns, type Term } from './note-patterns.js';
-import { anchored, has, last } from './phrases.js';
+import { anchored, findAll, has, last } from './phrases.js';
 import type { Clause } from './split-clauses.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
@@ -70,12 +70,16 @@ const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 const TO_LOOK_FOR =
   /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
 
-/** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
+/** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
-  if (has(patterns.ofOthers, before)) return true;
+  // 'Brother's foot'; not 'mum's worried about'.
+  if (
+    findAll(patterns.othersOwn, before).some((own) => has(anchored(patterns.places), before.slice(own.end)))
+  )
+    return true;
   const other = last(patterns.others, before);
   // 'Dad broke his ankle so gran brought her': what follows is of another.
   const [own] = after.split(/\b(?:so|because|while)\b/);

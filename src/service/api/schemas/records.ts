@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../../records/device.js';
 import { childRecord, markerRecord, measurementRecord } from '../../../records/records.js';
 import { refuseMinutes, skinCheckFields, skinCheckRecord } from '../../../records/skin-check.js';
-import { date, id, listOf, stamp } from './common.js';
+import { date, id, listOf, reason, stamp } from './common.js';
 
 export { childRecord, deviceEventRecord, deviceRecord, markerRecord, measurementRecord, workshopJobRecord };
 
@@ -72,7 +72,7 @@ export const correction = z.object({
   measure: measurementRecord.shape.measure.optional(),
   date: date.optional(),
   withdrawn: z.boolean().optional().describe('true: entered in error, counts no more'),
-  reason: z.string().trim().min(1).max(400),
+  reason,
 });
 export const revision = z.object({
   measurement: measurementRecord,
