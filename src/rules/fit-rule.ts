@@ -3,7 +3,7 @@
  * Every figure carries its source, or 'common practice, no source'. A clinic may change or add one (see load-rules.ts).
  */
 import { z } from 'zod';
-import { adjustmentKinds } from '../records/device.js';
+import { adjustmentKinds, type Device } from '../records/device.js';
 import { measureId } from '../records/measure.js';
 
 const source = z.string().min(4);
@@ -35,6 +35,11 @@ export const fitDimension = z.strictObject({
   allowanceByAge: z.array(z.strictObject({ ...ageBand, value: z.number().positive(), source })).default([]),
   /** The same where the plate ends behind the toes and there is no toe overhang to judge. */
   allowanceBehindToesMm: figure.nullable().default(null),
+  /**
+   * Made larger than the body by the allowance (a plate, a shell with voids). All else is made to the cast, a joint
+   * axis above all, and the allowance is how far the body may grow past it.
+   */
+  builtIn: z.boolean().default(false),
   /** One SD of how far a device's real limit lies from the default allowance, mm. */
   toleranceMm: figure,
   /** With less room than this a reviewer calls it tight, mm. */
@@ -50,6 +55,10 @@ export const fitDimension = z.strictObject({
   outgrownWhen: statement,
 });
 export type FitDimension = z.infer<typeof fitDimension>;
+
+/** Whether the device is made larger by its allowance: a plate that ends behind the toes is not. */
+export const isBuiltIn = (d: FitDimension, footplate: Device['footplate']): boolean =>
+  d.builtIn && footplate !== 'behind-toes';
 
 /** The side bar of a dimension's joint, if it has one. */
 export const sideBarOf = (d: FitDimension): Means | undefined =>

@@ -5,7 +5,7 @@ import type { Measurement } from '../../records/records.js';
 
 /** A foot and a stature that both rise by so much more than growth does between two visits were taken in shoes, or by another instrument (common practice, no source). */
 const FOOT_MM = 8;
-const STATURE_MM = 15;
+const STATURE_MM = 10;
 /** The most that growth adds in a year: a toddler's foot 20 mm, stature in the spurt or before two 120 mm. */
 const FOOT_A_YEAR = 20;
 const STATURE_A_YEAR = 120;

@@ -4,7 +4,7 @@ import type { Device } from '../../records/device.js';
 import { measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
-import { type FamilyRule, type FitDimension, sideBarOf } from '../../rules/fit-rule.js';
+import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import { ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -137,8 +137,8 @@ function Rooms({
   const { format, today } = context;
   const bars = rule.dimensions.some(sideBarOf);
   const ageYears = decimalAgeYears(child.birthDate, typed.castDate || today);
-  const usual = (d: FitDimension) =>
-    usualAllowance(d, { footplate: typed.footplate === 'behind-toes' ? 'behind-toes' : 'full' }, ageYears);
+  const footplate = typed.footplate === 'behind-toes' ? 'behind-toes' : 'full';
+  const usual = (d: FitDimension) => usualAllowance(d, { footplate }, ageYears);
   const field = (name: string, label: string, hint: string) => (
     <td data-label={label.replace(/^.*: /, '')}>
       <input
@@ -157,7 +157,9 @@ function Rooms({
     <fieldset>
       <legend>Room, in mm</legend>
       <p class="hint">
-        Leave the allowance empty to take the usual one of the <a href={`/fit-rules/${rule.id}`}>fit rule</a>
+        Growth allowed since the cast: of a plate the toe room built in, of a joint axis or an edge how far
+        the body may grow past it. Empty takes the usual one of the{' '}
+        <a href={`/fit-rules/${rule.id}`}>fit rule</a>
         {bars && '. How far a side bar can be moved must be said: without it no travel counts'}. A maker's
         limit is the largest size the device takes, where the maker states one.
       </p>
@@ -166,7 +168,7 @@ function Rooms({
           <thead>
             <tr>
               <th scope="col">Dimension</th>
-              <th scope="col">Allowance built in</th>
+              <th scope="col">Growth allowed</th>
               {bars && <th scope="col">Side bar can be moved by</th>}
               <th scope="col">Maker's limit</th>
             </tr>
@@ -180,8 +182,8 @@ function Rooms({
                   <th scope="row">{label}</th>
                   {field(
                     allowanceField(d.measure),
-                    `${label}: allowance built in`,
-                    `usual ${format.stated(usual(d))}`,
+                    `${label}: growth allowed`,
+                    `usual ${format.stated(usual(d))}${isBuiltIn(d, footplate) ? ', built in' : ''}`,
                   )}
                   {bars &&
                     (bar ? (

@@ -69,8 +69,9 @@ export function WorkshopSlipPage(props: {
           <ScrollBox label="Sizes and room">
             <table class="stack">
               <caption>
-                Sizes and room, in mm. Make to: size on the day of the cast and the allowance, before anything
-                is adjusted.
+                Sizes in mm. Only what has a figure under Make to is made larger than the body; joint axes,
+                edges and all else are made to the cast. It serves until the body has the size under Serves up
+                to, before anything is adjusted.
               </caption>
               <thead>
                 <tr>
@@ -79,10 +80,13 @@ export function WorkshopSlipPage(props: {
                     Size
                   </th>
                   <th scope="col" class="number">
-                    Allowance
+                    Make to
                   </th>
                   <th scope="col" class="number">
-                    Make to
+                    Growth allowed
+                  </th>
+                  <th scope="col" class="number">
+                    Serves up to
                   </th>
                   {maker && (
                     <th scope="col" class="number">
@@ -104,12 +108,15 @@ export function WorkshopSlipPage(props: {
                     <td class="number" data-label="Size">
                       {sizeText(r, device.castDate, format)}
                     </td>
-                    <td class="number" data-label="Allowance">
+                    <td class="number" data-label="Make to">
+                      {r.makeToMm === null ? 'the cast' : <strong>{format.number(r.makeToMm)}</strong>}
+                    </td>
+                    <td class="number" data-label="Growth allowed">
                       {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
                       {r.chosen && <small> chosen</small>}
                     </td>
-                    <td class="number" data-label="Make to">
-                      {r.makeToMm === null ? '' : <strong>{format.number(r.makeToMm)}</strong>}
+                    <td class="number" data-label="Serves up to">
+                      {r.servesToMm === null ? '' : format.number(r.servesToMm)}
                     </td>
                     {maker && (
                       <td class="number" data-label="Maker's limit">

@@ -1,7 +1,7 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Side, seriesKey } from '../../records/measure.js';
-import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
+import { type FamilyRule, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { TurnaroundEstimate } from '../../turnaround/contract.js';
 import type { ExpectedSize } from './expected-sizes.js';
@@ -14,10 +14,12 @@ export interface SlipRow {
   readonly read: { readonly value: number; readonly date: IsoDate } | null;
   /** Size expected on the day of the cast, where nothing was read on it. */
   readonly expectedMm: number | null;
-  /** Growth room built in, and whether a clinician chose it for this device. */
+  /** Growth it takes after the cast, and whether a clinician chose it for this device. */
   readonly allowanceMm: number | null;
   readonly chosen: boolean;
-  /** Size the shell is made to take before anything is adjusted. */
+  /** Size of the body that it serves up to before anything is adjusted. */
+  readonly servesToMm: number | null;
+  /** The same where the room is built in; null where the device is made to the cast, as every joint axis is. */
   readonly makeToMm: number | null;
   readonly makerLimitMm: number | null;
   readonly barMm: number | null;
@@ -63,6 +65,8 @@ export function workshopSlip(
       const sizeMm = readOnCast ?? expectedMm;
       const allowanceMm = device.allowancesMm[measure] ?? (room ? room.allowanceMm - adjustable : null);
       const makerLimitMm = device.limitsMm[measure] ?? null;
+      const servesToMm =
+        makerLimitMm ?? (sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm);
       return {
         measure,
         side,
@@ -70,7 +74,8 @@ export function workshopSlip(
         expectedMm,
         allowanceMm,
         chosen: device.allowancesMm[measure] !== undefined,
-        makeToMm: makerLimitMm ?? (sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm),
+        servesToMm,
+        makeToMm: isBuiltIn(dimension, device.footplate) ? servesToMm : null,
         makerLimitMm,
         barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
         holeMm: bar?.stepMm?.value ?? null,

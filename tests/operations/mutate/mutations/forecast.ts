@@ -224,4 +224,16 @@ export const forecast: readonly MutationGroup[] = [
       ['isMature(record, last.date) ||', ''],
     ],
   },
+  {
+    harm: 'the workshop sets a joint axis above the joint',
+    file: 'src/pages/child/workshop-slip.ts',
+    tests: ['tests/pages/workshop-slip.test.ts'],
+    changes: [['isBuiltIn(dimension, device.footplate) ? servesToMm : null', 'servesToMm']],
+  },
+  {
+    harm: 'the workshop makes longer what is made to the cast',
+    file: 'src/rules/fit-rule.ts',
+    tests: ['tests/pages/workshop-slip.test.ts'],
+    changes: [[" && footplate !== 'behind-toes'", '']],
+  },
 ];

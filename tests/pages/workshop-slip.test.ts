@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
+import { deviceRecord } from '../../src/records/device.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { ruleOf } from '../../src/rules/rule-of.js';
+
+const rules = loadRules();
+
+/** The slip of a device of a family, cast at sizes of 200 mm in every dimension. */
+function slipOf(family: string, more: Record<string, unknown> = {}) {
+  const device = deviceRecord.parse({
+    ...{ id: 'd', childId: 'c', family, side: 'left', castDate: '2026-05-01' },
+    ...more,
+  });
+  const rule = ruleOf(rules, family);
+  const sizes = rule.dimensions.flatMap(({ measure }) =>
+    (['left', 'none'] as const).map((side) => ({ measure, side, expected: 200, low: 195, high: 205 })),
+  );
+  const view = { record: { measurements: [] }, assessment: { forecasts: [] }, inUse: [] };
+  return workshopSlip(view as never, device, rule, sizes as never, null).rows;
+}
+
+// Common practice, no source: a joint axis is set at the anatomical joint and an edge at its trim line; only the toe
+// room of a plate, the voids of a shell for the head and the tip of a hand piece are made larger than the body.
+test('the workshop makes a plate longer by its room, and no joint axis, edge or strap', () => {
+  const kafo = slipOf('kafo', { allowancesMm: { foot_length: 9, knee_height: 11, hip_height: 30 } });
+  const of = (measure: string) => kafo.find((r) => r.measure === measure && r.side === 'left');
+  expect(of('foot_length')).toMatchObject({ makeToMm: 209, servesToMm: 209 });
+  expect(of('knee_height')).toMatchObject({ makeToMm: null, servesToMm: 211 });
+  expect(of('hip_height')).toMatchObject({ makeToMm: null, servesToMm: 230 });
+  const larger = [...rules.values()].flatMap((f) => f.dimensions.filter((d) => d.builtIn));
+  expect([...new Set(larger.map((d) => d.measure))].sort()).toEqual([
+    'foot_length',
+    'hand_length',
+    'head_breadth',
+    'head_circumference',
+    'head_length',
+  ]);
+});
+
+test('a plate that ends behind the toes is not made longer than the foot', () => {
+  const of = (footplate: string) =>
+    slipOf('solid-afo', { footplate, allowancesMm: { foot_length: 8 } }).find(
+      (r) => r.measure === 'foot_length',
+    );
+  expect(of('full')?.makeToMm).toBe(208);
+  expect(of('behind-toes')?.makeToMm).toBeNull();
+});
