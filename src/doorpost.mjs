@@ -1,7 +1,4 @@
 #!/usr/bin/env node
-// Launcher: teaches Node to read TypeScript, by our own settings wherever it is called from, then hands over.
-import { fileURLToPath } from 'node:url';
-import { register } from 'tsx/esm/api';
+import { launch } from './launch/launch.mjs';
 
-register({ tsconfig: fileURLToPath(new URL('../tsconfig.json', import.meta.url)) });
-await import('./commands/main.ts');
+await launch('commands/main.ts');

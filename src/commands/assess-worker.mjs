@@ -1,6 +1,3 @@
-// Launcher of a worker thread: teaches it to read TypeScript, as src/doorpost.mjs does.
-import { fileURLToPath } from 'node:url';
-import { register } from 'tsx/esm/api';
+import { launch } from '../launch/launch.mjs';
 
-register({ tsconfig: fileURLToPath(new URL('../../tsconfig.json', import.meta.url)) });
-await import('./assess-worker.ts');
+await launch('commands/assess-worker.ts');
