@@ -45,10 +45,10 @@ describe('room', () => {
     const bar = { ...base, bar: { travelMm: 12, holeMm: 6 }, neededMm: [] } as never;
     expect(chosenRoom(bar, 20)).toEqual({ allowanceMm: 11, barMm: 12 });
     expect(chosenRoom(bar, 9)).toEqual({ allowanceMm: 11, barMm: 0 });
-    expect(chosenRoom({ ...(bar as object), bar: null } as never, 20)).toEqual({
-      allowanceMm: 20,
-      barMm: null,
-    });
+    const without = (builtIn: boolean) =>
+      chosenRoom({ ...(bar as object), bar: null, builtIn } as never, 20).allowanceMm;
+    expect(without(true), 'a plate is made longer').toBe(20);
+    expect(without(false), 'an axis or an edge is made to the cast, whatever is wished').toBe(11);
     const row = { ...(bar as object), neededMm: [[8, 15, 23, 24]] } as never;
     expect(monthsInForce(row, 0)).toBe(5);
   });

@@ -38,7 +38,11 @@ export function RoomPage(props: RoomPageProps) {
       {rows.length === 0 ? (
         <Empty>Too few readings to answer. Measure this child first.</Empty>
       ) : (
-        <section id="room-table" data-rows={JSON.stringify(rows)} data-months={JSON.stringify(monthsAsked)}>
+        <section
+          id="room-table"
+          data-rows={JSON.stringify(rows.map(answers))}
+          data-months={JSON.stringify(monthsAsked)}
+        >
           <form method="get" class="row">
             <input type="hidden" name="device" value={device.id} />
             <p class="field wide">
@@ -169,9 +173,22 @@ function lastsText(months: number | null): string {
 
 function chosenText(row: RoomRow, needed: number): string {
   const { allowanceMm, barMm } = chosenRoom(row, needed);
-  const more = allowanceMm - row.usualMm;
-  const than = more > 0 ? `, ${Math.round(more)} more than usual` : '';
-  return barMm === null
-    ? `allowance ${Math.round(allowanceMm)}${than}`
-    : `allowance ${Math.round(allowanceMm)}, bar ${barMm}`;
+  const allowance = `allowance ${Math.round(allowanceMm)}`;
+  if (barMm !== null) return `${allowance}, bar ${barMm}`;
+  if (!row.builtIn && needed > allowanceMm) return `${allowance}, made to the cast: adjust, or cast sooner`;
+  const more = Math.round(allowanceMm - row.usualMm);
+  return more > 0 ? `${allowance}, ${more} more than usual` : allowance;
 }
+
+/** What the slider of the page shows of a row for all odds and months, so that no rule is written twice. */
+const answers = (row: RoomRow) => ({
+  deviceId: row.deviceId,
+  byOdds: oddsAsked.map((_, o) => ({
+    lasts: lastsText(monthsInForce(row, o)),
+    byMonth: row.neededMm[o].map((needed, m) => ({
+      needed,
+      text: chosenText(row, needed),
+      fields: roomFields([row], o, m),
+    })),
+  })),
+});

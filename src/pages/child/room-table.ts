@@ -5,7 +5,7 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
-import { type FitRules, sideBarOf } from '../../rules/fit-rule.js';
+import { type FitRules, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { byDriver } from './room-bars.js';
 
@@ -21,6 +21,8 @@ export interface RoomRow {
   /** Allowance in force: the device's own, else the family's, mm. */
   readonly inForceMm: number;
   readonly usualMm: number;
+  /** Whether more room is had by making the next one larger. */
+  readonly builtIn: boolean;
   /** Travel of the side bar and its hole spacing, mm; null where no bar follows this dimension. */
   readonly bar: { readonly travelMm: number; readonly holeMm: number | null } | null;
   /** oddsAsked x monthsAsked, whole mm, rounded up. */
@@ -56,6 +58,7 @@ export function roomTable(
         deviceId: view.device.id,
         series: s,
         usualMm,
+        builtIn: isBuiltIn(dimension, view.device.footplate),
         inForceMm: view.device.allowancesMm[s.measure] ?? usualMm,
         bar: bar
           ? {
@@ -90,9 +93,12 @@ function liftsOf(views: readonly DeviceView[], rules: FitRules) {
   return lifts;
 }
 
-/** The room chosen for the next one: a bar follows beyond the allowance in whole holes; without a bar it is built in. */
+/**
+ * The room chosen for the next one: a bar follows beyond the allowance in whole holes; a plate or shell is made larger.
+ * What is made to the cast (a joint axis, an edge) keeps the allowance in force: asking for more would only call a worse fit good.
+ */
 export function chosenRoom(row: RoomRow, neededMm: number): { allowanceMm: number; barMm: number | null } {
-  if (row.bar === null) return { allowanceMm: neededMm, barMm: null };
+  if (row.bar === null) return { allowanceMm: row.builtIn ? neededMm : row.inForceMm, barMm: null };
   const beyond = Math.max(0, neededMm - row.inForceMm);
   const hole = row.bar.holeMm ?? 1;
   return { allowanceMm: row.inForceMm, barMm: Math.ceil(beyond / hole) * hole };
