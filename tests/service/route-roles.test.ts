@@ -23,17 +23,19 @@ describe('every route and every role', () => {
     const [method, pattern] = route.split(' ');
     // A record that does not exist: what is checked is the door, not the room.
     const url = pattern.replace(/:\w+/g, 'none');
+    // Signing out, or changing an account, must not lock the other checks out.
+    const ends = /session|sign-out|password|users/.test(pattern) && method !== 'GET';
     const ask = async (role: Role | null) => {
-      // A token of its own: signing out must not lock the other checks out.
-      const users = role ? await service.store.users.list() : [];
-      const user = users.find((u) => u.name === role);
-      const token = user && (await service.store.accessTokens.create(user.id, new Date(Date.now() + 60_000)));
-      const answer = await service.app.inject({
+      const answer = await service.as(role, {
         method: method as InjectOptions['method'],
         url,
-        headers: token ? { authorization: `Bearer ${token}` } : {},
         ...(method === 'GET' || method === 'DELETE' ? {} : { payload: {} }),
       } as InjectOptions);
+      if (role && ends)
+        service.tokens[role] = await service.store.accessTokens.create(
+          (await service.store.users.list()).find((u) => u.name === role)?.id ?? '',
+          new Date(Date.now() + 3_600_000),
+        );
       const type = String(answer.headers['content-type']);
       return { status: answer.statusCode, code: type.includes('problem+json') ? answer.json().code : null };
     };

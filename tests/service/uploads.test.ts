@@ -4,14 +4,14 @@ import { type AddressInfo, connect } from 'node:net';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import { text } from 'node:stream/consumers';
-import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { uploadLimits } from '../../src/service/uploads/read-multipart.js';
 import {
   makeUploadFolder,
   removeLeftUploads,
   removeUploadFolder,
 } from '../../src/service/uploads/upload-folder.js';
-import { readerLimits, type UploadReader, uploadReader } from '../../src/service/uploads/upload-reader.js';
+import { readerLimits, uploadReader } from '../../src/service/uploads/upload-reader.js';
 import { inlineText, makeWorkbook } from '../exchange/xlsx/make-workbook.js';
 import { type TestService, testService } from './test-service.js';
 
@@ -235,8 +235,9 @@ describe('bodies', () => {
 });
 
 describe('the process that reads uploads', () => {
-  let reader: UploadReader;
-  afterEach(() => reader.stop());
+  /** One for the three below: it starts again by itself when it was given up. */
+  const reader = uploadReader({ ...readerLimits, waiting: 1, seconds: 3 });
+  afterAll(() => reader.stop());
   const file = (text: string, name = 'children.csv') => ({
     files: [{ name, bytes: new TextEncoder().encode(text) }],
     options: { today: '2026-01-01' },
@@ -244,18 +245,21 @@ describe('the process that reads uploads', () => {
   });
   const many = `id,birth_date,sex\n${Array.from({ length: 400_000 }, (_, i) => `c${i},2019-02-03,female`).join('\n')}`;
 
-  it('that fills its memory is given up in words; the next upload is read', async () => {
-    reader = uploadReader({ ...readerLimits, memoryMebibytes: 60 });
-    await expect(reader.read(file(many), [])).rejects.toMatchObject({
+  it('takes a few in line and refuses more', async () => {
+    const two = [reader.read(file(children), []), reader.read(file(children), [])];
+    expect(() => reader.read(file(children), [])).toThrowError(/try again in a minute/);
+    expect((await Promise.all(two)).length).toBe(2);
+  }, 30_000);
+
+  it('hands on what was refused, with its place', async () => {
+    await expect(reader.read(file('', 'children.csv'), [])).rejects.toMatchObject({
       code: 'invalid-file',
-      message: 'Reading took too much memory',
+      message: 'children.csv is empty',
+      place: { file: 'children.csv' },
     });
-    expect((await reader.read(file(children), [])).childIds).toEqual(['new1']);
-  }, 60_000);
+  }, 30_000);
 
   it('that takes too long is given up in words; the web server answers meanwhile', async () => {
-    reader = uploadReader({ ...readerLimits, seconds: 5 });
-    await reader.read(file(children), []);
     const folder = await makeUploadFolder();
     const onDisk = path.join(folder, 'slow');
     writeFileSync(onDisk, `${many}${many.slice(17).replaceAll('c', 'd').repeat(3)}`);
@@ -267,7 +271,7 @@ describe('the process that reads uploads', () => {
       last = performance.now();
     }, 20);
     await expect(reader.read(slow, [])).rejects.toMatchObject({
-      message: 'Reading took longer than 5 seconds',
+      message: 'Reading took longer than 3 seconds',
     });
     clearInterval(ticking);
     await removeUploadFolder(folder);
@@ -275,19 +279,13 @@ describe('the process that reads uploads', () => {
     expect((await reader.read(file(children), [])).childIds).toEqual(['new1']);
   }, 60_000);
 
-  it('takes a few in line and refuses more', async () => {
-    reader = uploadReader({ ...readerLimits, waiting: 1 });
-    const two = [reader.read(file(children), []), reader.read(file(children), [])];
-    expect(() => reader.read(file(children), [])).toThrowError(/try again in a minute/);
-    expect((await Promise.all(two)).length).toBe(2);
-  }, 30_000);
-
-  it('hands on what was refused, with its place', async () => {
-    reader = uploadReader();
-    await expect(reader.read(file('', 'children.csv'), [])).rejects.toMatchObject({
+  it('that fills its memory is given up in words; the next upload is read', async () => {
+    const small = uploadReader({ ...readerLimits, memoryMebibytes: 60 });
+    await expect(small.read(file(many), [])).rejects.toMatchObject({
       code: 'invalid-file',
-      message: 'children.csv is empty',
-      place: { file: 'children.csv' },
+      message: 'Reading took too much memory',
     });
-  }, 30_000);
+    expect((await small.read(file(children), [])).childIds).toEqual(['new1']);
+    small.stop();
+  }, 60_000);
 });
