@@ -101,6 +101,24 @@ describe('findings', () => {
   });
 });
 
+describe('an operation told of with its time', () => {
+  const told = (castMonthsAgo: number, note: string) =>
+    findings(
+      buildChild(TODAY, 7, { sex: 'female' })
+        .device('solid-afo', 'left', castMonthsAgo)
+        .event('verdict', 0, { verdict: 'good', note }),
+    ).map((f) => f.kind);
+  it.each(['gastroc recession 2/12 ago, healed well', 'six weeks post TAL', 'SDR last month'])(
+    '%s',
+    (note) => {
+      expect(told(5, note)).toEqual(['fit-changed']);
+      // Cast after it, the device was made for what it left.
+      expect(told(0.5, note)).toEqual([]);
+    },
+  );
+  it('is long past after a year', () => expect(told(5, 'TAL 3 years ago')).toEqual([]));
+});
+
 describe('minutes and state of a skin check say the same', () => {
   it.each([
     ['none', 5],

@@ -1,6 +1,7 @@
 import type { ChildRecord } from '../../records/caseload.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { DeviceEvent } from '../../records/device.js';
+import { deviceHistory } from '../../records/device-history.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { Finding, FindingKind } from './finding.js';
@@ -49,7 +50,13 @@ const severityRank = ['see-now', 'repair', 'look'] as const;
  */
 export function findFindings(record: ChildRecord, rules: FitRules, today: IsoDate): Finding[] {
   const read = notesOf(record, rules);
-  const found = [...record.skinChecks.flatMap(fromCheck), ...read.flatMap(fromNote)];
+  const castOn = new Map(record.devices.map((d) => [d.id, deviceHistory(d, record.events).castDate]));
+  const madeAfter = ({ event }: NoteOf, days: number) =>
+    addDaysIso(event.date, -days) <= (castOn.get(event.deviceId) ?? '');
+  const found = [
+    ...record.skinChecks.flatMap(fromCheck),
+    ...read.flatMap((note) => fromNote(note, madeAfter)),
+  ];
   return found
     .filter((f) => daysBetween(f.date, today) <= OPEN_DAYS && !isAnswered(f, record, read))
     .map((f) => (f.severity === 'look' && cannotWarn(f, record) ? { ...f, severity: 'see-now' as const } : f))
@@ -71,14 +78,17 @@ function notesOf({ devices, events }: ChildRecord, rules: FitRules): NoteOf[] {
     .map((event) => ({ event, read: readNote(event.note, region.get(event.deviceId) ?? null, event.date) }));
 }
 
-const fromNote = ({ event, read }: NoteOf): Finding[] =>
-  read.findings.map((f) => ({
-    ...f,
-    severity: severities[f.kind],
-    date: event.date,
-    source: event.kind === 'verdict' ? 'verdict' : 'note',
-    deviceId: event.deviceId,
-  }));
+/** A device that was cast after what the note tells of was made for it. */
+const fromNote = (note: NoteOf, madeAfter: (note: NoteOf, days: number) => boolean): Finding[] =>
+  note.read.findings
+    .filter(({ daysBefore }) => daysBefore === undefined || !madeAfter(note, daysBefore))
+    .map(({ daysBefore: _, ...f }) => ({
+      ...f,
+      severity: severities[f.kind],
+      date: note.event.date,
+      source: note.event.kind === 'verdict' ? 'verdict' : 'note',
+      deviceId: note.event.deviceId,
+    }));
 
 function fromCheck(check: SkinCheck): Finding[] {
   if (check.state === 'none' || check.state === 'fades') return [];

@@ -29,3 +29,21 @@ export function lastedMinutes(clause: string): number | null {
   }
   return found.length > 0 ? Math.max(...found) : null;
 }
+
+const SPAN_DAYS: readonly [RegExp, number][] = [
+  [/^d(?:ays?)?$/, 1],
+  [/^w(?:ee)?ks?$/, 7],
+  [/^(?:mo|mths?|months?)$/, 30],
+];
+const AGO =
+  /\b(\d+|an?|couple of|few) (d|days?|w(?:ee)?ks?|mo|mths?|months?) (?:ago|post|since|following|out from)\b/;
+const WORDS: Readonly<Record<string, number>> = { a: 1, an: 1, 'couple of': 2, few: 3 };
+
+/** How long ago a clause says that something was done, days: 'two months ago', '6 weeks post'; null when it does not say, or a year and more. */
+export function doneDaysAgo(clause: string): number | null {
+  const found = AGO.exec(clause);
+  if (!found) return /\blast (?:week|month)\b/.test(clause) ? (clause.includes('last week') ? 7 : 30) : null;
+  const each = SPAN_DAYS.find(([unit]) => unit.test(found[2]))?.[1] ?? 0;
+  const days = (WORDS[found[1]] ?? Number(found[1])) * each;
+  return days < 366 ? days : null;
+}

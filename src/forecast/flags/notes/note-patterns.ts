@@ -1,6 +1,6 @@
 import type { FindingKind } from '../finding.js';
 import words from './note-words.json' with { type: 'json' };
-import { anyOf, beginsAny, findAll, type Match, withoutArticles } from './phrases.js';
+import { anyOf, beginsAny, findAll, has, type Match, withoutArticles } from './phrases.js';
 
 /** A word of a note that names a finding. */
 export interface Term extends Match {
@@ -14,22 +14,31 @@ const alone = Object.entries(words.findings).map(([kind, list]) => ({
 }));
 
 /** Two words that say it together, in either order unless told: 'gastroc a bit tighter', 'release of psoas', 'hinge on left has gone'. */
-const together = words.pairs.map(({ kind, one, other, within, order }) => ({
+const together = words.pairs.map(({ kind, one, other, within, order, of }) => ({
   kind: kind as FindingKind,
-  one: anyOf(one),
-  other: anyOf(other),
+  one: anyOf(listed(one)),
+  other: anyOf(listed(other)),
   within,
   ordered: order !== undefined,
+  ofDevice: of === 'device',
 }));
 
-const mayName = beginsAny([...Object.values(words.findings), ...words.pairs.map(({ one }) => one)].flat());
+/** A pair writes its words out, or names the list that has them. */
+function listed(given: string | readonly string[]): readonly string[] {
+  return typeof given === 'string' ? words[given as 'places' | 'spots' | 'stuckVerbs' | 'worrying'] : given;
+}
+
+const mayName = beginsAny(
+  [...Object.values(words.findings), ...words.pairs.map(({ one }) => listed(one))].flat(),
+);
 
 /** Every word of a text that names a finding, and every two that do together. */
 export function namedIn(clause: string): Term[] {
   const text = withoutArticles(clause);
   if (!mayName(text)) return [];
   const single = alone.flatMap(({ kind, pattern }) => findAll(pattern, text).map((m) => ({ ...m, kind })));
-  const pairs = together.flatMap(({ kind, one, other, within, ordered }) => {
+  const pairs = together.flatMap(({ kind, one, other, within, ordered, ofDevice }) => {
+    if (ofDevice && !has(patterns.device, text)) return [];
     const first = findAll(one, text);
     const second = first.length > 0 ? findAll(other, text) : [];
     return first.flatMap((a) =>

@@ -2,7 +2,7 @@ import type { IsoDate } from '../../../records/dates.js';
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
 import type { Finding, FindingKind } from '../finding.js';
-import { lastedMinutes } from './durations.js';
+import { doneDaysAgo, lastedMinutes } from './durations.js';
 import { fitsPlace } from './fits-place.js';
 import { namedIn, patterns, type Term } from './note-patterns.js';
 import { findAll, has, withoutArticles } from './phrases.js';
@@ -21,7 +21,10 @@ import {
 import { splitClauses } from './split-clauses.js';
 
 /** What one note says; who, when and of which device is added by the caller. */
-export type NoteFinding = Pick<Finding, 'kind' | 'where' | 'side' | 'minutes' | 'words'>;
+export type NoteFinding = Pick<Finding, 'kind' | 'where' | 'side' | 'minutes' | 'words'> & {
+  /** Done so many days before the note was written, where it says so. */
+  readonly daysBefore?: number;
+};
 
 export interface ReadNote {
   readonly findings: readonly NoteFinding[];
@@ -101,11 +104,13 @@ const blanked = (text: string, pattern: RegExp): string =>
     text,
   );
 
-/** Words that name a finding in a clause; the longest where they overlap. */
+/** Words that name a finding in a clause; the longest where they overlap, but no mark hides what is open. */
 function termsOf(clause: string, region: Region | null): Term[] {
   const all = namedIn(clause);
+  const hides = (o: Term, t: Term) =>
+    o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at && !(t.kind === 'skin-open' && isMark(o));
   return all
-    .filter((t) => !all.some((o) => o !== t && o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at))
+    .filter((t) => !all.some((o) => o !== t && hides(o, t)))
     .filter((t) => fitsPlace(t, clause, region))
     .sort((a, b) => a.at - b.at);
 }
@@ -133,9 +138,10 @@ function goesOn(clause: string, terms: readonly Term[], silenced: Silenced): boo
 const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n[o']?t|not able)\b/;
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
-const SAME_ONE = /^\s*(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)\b/;
+const SAME_ONE =
+  /^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
-const isMark = (f: NoteFinding) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
+const isMark = (f: Pick<NoteFinding, 'kind'>) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
 
 /** Who says so and where: 'reported by family', 'on exam'. */
 const SAID_SO =
@@ -158,6 +164,8 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
   const base = { where: placeOf(clause, term), side: sideOf(clause), words: clause.trim() };
   if (term.kind === 'fit-changed' && has(patterns.planned, clause))
     return { ...base, kind: 'treatment-planned', minutes: null };
+  const ago = term.kind === 'fit-changed' ? doneDaysAgo(clause) : null;
+  if (ago !== null) return { ...base, kind: term.kind, minutes: null, daysBefore: ago };
   if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
   const kind = markKind(clause, minutes);
   return kind === null ? null : { ...base, kind, minutes };
@@ -181,6 +189,7 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
   };
   if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
   if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
+  if (current.daysBefore !== undefined) return current;
   if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
   const speaks =

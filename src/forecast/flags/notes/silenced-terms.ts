@@ -1,4 +1,5 @@
 import type { FindingKind } from '../finding.js';
+import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import type { Clause } from './split-clauses.js';
@@ -42,6 +43,7 @@ function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
       !has(patterns.device, after.slice(0, m.index)) &&
+      !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
   );
   return told || (kind === 'skin-mark' && OTHER_MARK.test(before));
@@ -56,6 +58,8 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
 ];
 const CAUSE =
   /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|new|recent|school)\s)*/g;
+/** Blood on a sock tells of the foot in it. */
+const ON_CLOTHES = /^(?:in|on|off|at) (?:the |her |his )*(?:socks?|trousers|tights|leggings|bed)\b/;
 const OTHER_MARK =
   /\b(?:socks?|seams?|pen|pencil|marker|crayon|ink|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
 
@@ -111,6 +115,8 @@ export function isPast(clause: string, term: Term): boolean {
   const rest = clause.slice(0, term.at) + clause.slice(term.end);
   if (term.kind === 'broken' && OLD_DEVICE.test(clause.slice(0, term.at))) return true;
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
+  // What was operated on in this device's time is another shape now, however well it healed.
+  if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
   if (has(patterns.history, rest)) return !has(patterns.returns, rest);
   return isResolved(rest) && term.kind !== 'skin-mark';
 }
