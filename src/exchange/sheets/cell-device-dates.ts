@@ -44,6 +44,12 @@ export function deviceDates(cell: string): DeviceDates {
   return { rest: rest.replace(/\(\s*\)/g, ' ').trim(), cast, fitted };
 }
 
+/** Whether words speak of a cast or a fitting. */
+export const saysStage = (text: string): boolean =>
+  foldText(text)
+    .split(' ')
+    .some((word) => word.length > 3 && (castWords.has(word) || fittedWords.has(word)));
+
 function stageBefore(before: string): { is: 'cast' | 'fitted'; from: number } {
   const words = [...before.matchAll(/\p{L}+/gu)];
   for (let n = Math.min(WORDS_BEFORE, words.length); n >= 1; n--) {

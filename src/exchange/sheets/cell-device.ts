@@ -136,9 +136,15 @@ function spoken(text: string): SpokenDevice {
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !BESIDE.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
-  const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : longestName(rest, true));
+  const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
   return { family, likely, side, plural, word: asked, cast, fitted };
 }
+
+/** The word of a heading that names a device and leaves its family open: 'AFO' of 'AFO type'. */
+export const openNameIn = (heading: string): string | null =>
+  foldText(heading)
+    .split(' ')
+    .find((word) => NAMES.get(word)?.includes('|')) ?? null;
 
 /** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */
 function qualified(words: readonly string[]): string | null {
@@ -147,7 +153,8 @@ function qualified(words: readonly string[]): string | null {
       const families = NAMES.get(words.slice(at, at + n).join(' '));
       if (families === undefined || !families.includes('|')) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
-        (word) => !BESIDE.has(word) || QUALIFIERS.has(word),
+        // 'm. Gelenk', 'c/ snodo': a letter or two before the word that says it.
+        (word) => QUALIFIERS.has(word) || (!BESIDE.has(word) && word.length > 2),
       );
       const said = new Set(left.map((word) => QUALIFIERS.get(word)));
       const [family] = said;
@@ -155,6 +162,15 @@ function qualified(words: readonly string[]): string | null {
     }
   }
   return null;
+}
+
+/**
+ * The family of the known part of a name. 'AFO' beside a word nobody knows can be any of its families: the word may be
+ * what tells them apart, so none is likelier.
+ */
+function likeliest(words: readonly string[]): string | null {
+  const name = longestName(words, true);
+  return name?.includes('|') ? null : name;
 }
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */

@@ -21,6 +21,13 @@ export function saysNothing(cell: string): boolean {
   return isDash(text) || nothingWords.has(foldText(text));
 }
 
+/** 'n/a in plaster', 'DNA - rang': no figure, and the first words say that there is none. */
+export function saysNotMeasured(cell: string): boolean {
+  if (/\d/.test(cell) || cell.length > 60) return false;
+  const words = foldText(cell).split(' ');
+  return [1, 2, 3].some((n) => nothingWords.has(words.slice(0, n).join(' ')));
+}
+
 /** Whether a remark beside a value says that it is not sure. */
 export const saysDoubt = (remark: string): boolean => {
   const text = ` ${foldText(remark)} `;

@@ -1,4 +1,5 @@
 import type { IsoDate } from '../../records/dates.js';
+import { dateOrderHint } from '../headings/date-format-hint.js';
 import { foldText } from '../headings/fold-words.js';
 import { cellDate } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
@@ -55,6 +56,7 @@ export function chooseDates(
     } else if (dayFirst > 0) orders.set(column.index, 'dmy');
     else if (monthFirst > 0) orders.set(column.index, 'mdy');
     else if (open === 0) orders.set(column.index, 'dmy');
+    else if (dateOrderHint(column.heading)) orders.set(column.index, dateOrderHint(column.heading) ?? 'dmy');
     else if (shared.size === 1) {
       const [order] = shared;
       orders.set(column.index, order);

@@ -7,7 +7,9 @@ import { withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { withoutDittos } from './shapes/ditto.js';
+import { isKeyValueLine } from './shapes/key-value-line.js';
 import { withoutOverflow } from './shapes/overflow.js';
+import { withPooledApart } from './shapes/pooled-sizes.js';
 import { sideBySide } from './shapes/side-by-side.js';
 import { upright } from './shapes/transposed.js';
 import { withUnitsRow } from './shapes/units-row.js';
@@ -67,7 +69,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
       grid.separator === undefined ? filled : withoutOverflow(filled, lineWidth(grid, head), grid.separator),
     );
     const sheet = grid.sheet ?? '';
-    tables.push(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet));
+    tables.push(withPooledApart(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet)));
     if (next === -1) break;
     from = head.to + 1 + next;
   }
@@ -97,9 +99,11 @@ function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
   for (let at = from; at < Math.min(grid.rows.length, from + lookAt); at++) {
     const single = lineScore(grid.rows[at].cells);
     if (single.data > Math.max(1, single.filled * 0.4) || single.filled < 1) continue;
+    if (isKeyValueLine(grid.rows[at].cells)) continue;
     for (const up of [0, 1, 2]) {
       if (at - up < from) continue;
       const lines = grid.rows.slice(at - up, at + 1);
+      if (lines.slice(0, -1).some(({ cells }) => isKeyValueLine(cells))) continue;
       if (
         up > 0 &&
         lines

@@ -7,7 +7,7 @@ import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
-import { saysNothing } from './cell-words.js';
+import { saysNothing, saysNotMeasured } from './cell-words.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
@@ -72,7 +72,7 @@ export function readingsIn(
       return;
     }
     const push = (text: string, sides: RawReading['sides']) => {
-      if (saysNothing(text)) return;
+      if (saysNothing(text) || saysNotMeasured(text)) return;
       const size = cellSize(text);
       if (size === null) refused.push(refusal(taken.table, row, column, 'is not a size', ACCEPTED, text));
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });

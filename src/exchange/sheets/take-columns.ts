@@ -56,7 +56,8 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
         s.index === index &&
         option &&
         s.candidate !== option.candidate &&
-        essence(s.candidate.meaning) !== essence(option.candidate.meaning),
+        essence(s.candidate.meaning) !== essence(option.candidate.meaning) &&
+        !saysLess(s.candidate.meaning, option.candidate.meaning),
     );
     const close =
       option &&
@@ -135,6 +136,9 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
   return what ? [...own, ...titled.map((c) => ({ ...c, strength: c.strength * 0.84 }))] : own;
 }
 
+/** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
+const saysLess = (less: Meaning, more: Meaning): boolean =>
+  less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
 const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${m.side}` : meaningText(m));
 
 /** Several visits in one row: a visit's date followed by sizes, more than once; or dates in the headings. */

@@ -33,7 +33,7 @@ export const en: Vocabulary = {
     'child.language': 'language|lang|spoken language|first language|home language|interpreter',
     'child.status': 'status|child status|patient status|pt status|active|care status|caseload status',
     'visit.date':
-      'visit|visit date|clinic|seen|date seen|appointment|appt|appt date|review|review date|last seen|last review|last visit|measured|measured on|date measured|assessed|assessment|assessment date|clinic date|measurement date|attended|date attended|date of review|session|contact date|dos|date of service|date taken',
+      'visit|visit date|clinic|seen|reviewed|reviewed on|date reviewed|checked on|date seen|appointment|appt|appt date|review|review date|last seen|last review|last visit|measured|measured on|date measured|assessed|assessment|assessment date|clinic date|measurement date|attended|date attended|date of review|session|contact date|dos|date of service|date taken',
     'visit.age':
       'age at visit|age at review|age at measurement|age when seen|age seen|age then|age on day|age at date|age at clinic',
     'visit.method': 'method|instrument|measured with|tool|how measured|gauge',
@@ -80,7 +80,7 @@ export const en: Vocabulary = {
     trunk: 'trunk',
     pelvis: 'pelvis|pelvic',
     waist: 'waist',
-    chest: 'chest|thorax|xiphoid',
+    chest: 'chest|bust|thorax|xiphoid',
     axilla: 'axilla|axillary|underarm|armpit',
     head: 'head|skull|cranial|cranium',
   },

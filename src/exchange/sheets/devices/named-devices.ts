@@ -1,7 +1,7 @@
 import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
-import { cellDevices, type DeviceSide, type SpokenDevice } from '../cell-device.js';
+import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice } from '../cell-device.js';
 import { deviceDates } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import type { Column } from '../column.js';
@@ -59,7 +59,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
         ),
       );
     } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
-      for (const device of cellDevices(text)) {
+      for (const device of devicesUnder(column.heading, text)) {
         const side =
           device.side ??
           meaning.side ??
@@ -90,6 +90,16 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
     }
   }
   return found;
+}
+
+/** 'AFO type' over 'rigid both': the heading names what the cell tells more of. */
+function devicesUnder(heading: string, text: string): SpokenDevice[] {
+  const devices = cellDevices(text);
+  const open = devices.every((d) => d.family === null) ? openNameIn(heading) : null;
+  const together = open === null ? [] : cellDevices(`${open} ${text}`);
+  return together.length > 0 && together.every((d) => d.family !== null && !d.family.includes('|'))
+    ? together
+    : devices;
 }
 
 /** The side a side column says; both for a cell 'L + R'. */

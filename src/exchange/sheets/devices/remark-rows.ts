@@ -3,6 +3,8 @@ import type { IsoDate } from '../../../records/dates.js';
 import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
+import { cellDevices } from '../cell-device.js';
+import { saysStage } from '../cell-device-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
@@ -49,11 +51,13 @@ export function remarkEvents(
   notices: string[],
 ): MadeRow[] {
   const unheard: string[] = [];
+  const unmade: string[] = [];
   const events = remarks.flatMap((remark) => {
     const { person, date, text } = remark;
     const { findings } = readNote(text);
     const sides = new Set(findings.map(({ side }) => side));
     const worn = date === null ? [] : register.wornBy(person.id, date);
+    if (register.ofChild(person.id).length === 0 && namesNew(text)) unmade.push(text);
     const [side] = sides;
     const meant =
       sides.size === 1 && side !== null ? worn.filter((d) => d.cells.side === side || !isSided(d)) : worn;
@@ -66,8 +70,17 @@ export function remarkEvents(
       `${file}: ${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
         `with no device worn that day, so no list shows it: look at the child (such as "${unheard[0].slice(0, 60)}").`,
     );
+  if (unmade.length > 0)
+    notices.push(
+      `${file}: ${unmade.length === 1 ? 'a remark names' : `${unmade.length} remarks name`} a device of a child for whom no column ` +
+        `gives one, and it was not entered (such as "${unmade[0].slice(0, 60)}"): enter it on the child's page, or give it a column.`,
+    );
   return events;
 }
+
+/** 'x2 hinged AFOs cast today': a device with the word of its cast or fitting. */
+const namesNew = (text: string): boolean =>
+  cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null) && saysStage(text);
 
 const isSided = (device: MadeDevice): boolean =>
   device.cells.side === 'left' || device.cells.side === 'right';

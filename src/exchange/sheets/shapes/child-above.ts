@@ -89,7 +89,7 @@ function saidIn(cells: readonly string[]): Said[] {
       field !== null &&
       next !== undefined &&
       fits(field, next) &&
-      (labels ? !/[:=]\s*$/.test(next) : fieldOf(next) === null)
+      (labels ? !/[:=]\s*$/.test(next) : fieldOf(next) === null || (field === 'child.id' && /\d/.test(next)))
     )
       said.push({
         field,
