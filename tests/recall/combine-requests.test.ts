@@ -3,6 +3,7 @@ import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { combineRequests } from '../../src/recall/level/combine-requests.js';
 import { levellingSettings, type PlanRequest } from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
+import { weekCosts } from '../../src/recall/level/week-costs.js';
 import { randomPlan } from './random-plan.js';
 
 const settings = levellingSettings.parse({});
@@ -50,6 +51,35 @@ describe('combineRequests', () => {
     );
     expect(result.requests.map((r) => r.childIds).sort()).toEqual([['c1', 'c2'], ['c3']]);
     expect(result.requests.find((r) => r.childIds.length === 2)!.slots).toBe(2);
+  });
+
+  it('keeps of both what is more urgent: the cast, and skin that cannot warn', () => {
+    const [joined] = combineRequests(
+      [
+        request('a', '2026-06-26', { action: 'review', insensateSkin: true }),
+        request('b', '2026-07-03', { action: 'cast' }),
+      ],
+      capacity,
+      settings,
+    ).requests;
+    expect(joined).toMatchObject({ action: 'cast', insensateSkin: true, latestSafe: '2026-06-26' });
+  });
+
+  it('does not join what is booked for different weeks', () => {
+    const booked = [capacity.weeks[1], capacity.weeks[2]].map((bookedWeek, i) =>
+      request(`b${i}`, '2026-07-03', { bookedWeek }),
+    );
+    expect(combineRequests(booked, capacity, settings).requests).toHaveLength(2);
+  });
+
+  it('a day beyond use costs more where the skin cannot warn', () => {
+    const days = { wastedDays: flat, outgrownDays: new Array(13).fill(1) };
+    const costs = [false, true].map(
+      (insensateSkin) =>
+        weekCosts(request('a', '2026-12-31', { ...days, insensateSkin }), capacity, settings)[0],
+    );
+    expect(costs).toEqual([1, settings.insensateWeight]);
+    expect(settings.insensateWeight).toBeGreaterThan(1);
   });
 
   it('does not join visits that no transport day suits', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { nextPlaces, placesOn } from '../../src/recall/level/next-places.js';
 import { ringAgainOn } from '../../src/recall/ring-again.js';
 
@@ -19,6 +20,30 @@ describe('places of today and the next working day', () => {
     expect(placesOn(clinic, '2026-11-28')).toBe(0);
     const away = [{ id: 'a', slotsPerWeek: 10, away: [{ from: '2026-11-27', to: '2026-11-27' }] }];
     expect(placesOn({ clinicians: away }, '2026-11-27')).toBe(0);
+  });
+});
+
+describe('places of the weeks ahead', () => {
+  it('lie on the weekday named, none today, none while that clinician is away', () => {
+    const away = [{ from: '2026-12-08', to: '2026-12-08' }];
+    const tuesdays = { id: 'a', slotsByWeekday: [{ weekday: 2, slots: 3 }], away };
+    // Asked on Tuesday 2026-11-24: the one a week later is the first; the one of 8 December falls out.
+    const { sessions, weeks } = clinicCapacity({ clinicians: [tuesdays] }, '2026-11-24', 4);
+    expect(sessions.map((s) => [weeks[s.week], s.weekday, s.slots])).toEqual([
+      ['2026-11-30', 2, 3],
+      ['2026-12-14', 2, 3],
+    ]);
+    expect(clinicCapacity({ clinicians: [tuesdays] }, '2026-11-23', 1).sessions).toHaveLength(1);
+  });
+
+  it('of a whole week are fewer by the days that clinician is away', () => {
+    const away = [{ from: '2026-12-01', to: '2026-12-04' }];
+    const { sessions } = clinicCapacity(
+      { clinicians: [{ id: 'a', slotsPerWeek: 10, away }] },
+      '2026-11-29',
+      2,
+    );
+    expect(sessions.map(({ week, slots }) => [week, slots])).toEqual([[1, 2]]);
   });
 });
 

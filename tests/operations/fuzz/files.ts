@@ -16,7 +16,7 @@ const tables = Object.entries(csvTables(caseload)).map(([name, csv]) => ({
     .split('\r\n')
     .map((line) => line.split(',')),
 }));
-const bundle = JSON.stringify(toFhirBundle(toFhirResources(caseload)));
+const bundle = JSON.stringify(toFhirBundle(toFhirResources(exampleCaseload(1))));
 const utf8 = new TextEncoder();
 
 const rules = loadRules();
@@ -46,7 +46,7 @@ function grid(dice: Dice): { name: string; rows: string[][] } {
 }
 
 export function csvFiles(dice: Dice): NamedFile[] {
-  return Array.from({ length: 1 + dice.below(2) }, () => {
+  return Array.from({ length: dice.chance(0.2) ? 2 : 1 }, () => {
     const { name, rows } = grid(dice);
     const mark = dice.of([',', ',', ',', ';', '\t', '|']);
     const quoted = dice.chance(0.7);
