@@ -25,6 +25,8 @@ export interface DimensionView {
   readonly label: string;
   readonly landmark: string;
   readonly outgrownWhen: string;
+  /** The device is made larger by its allowance; else it is made to the cast. */
+  readonly builtIn: boolean;
   readonly figures: readonly FigureView[];
 }
 export interface FamilyView {
@@ -49,6 +51,7 @@ export async function fitRulesView(store: Store): Promise<Versioned<readonly Fam
         label: measures[dimension.measure].label,
         landmark: dimension.landmark,
         outgrownWhen: dimension.outgrownWhen.text,
+        builtIn: dimension.builtIn,
         figures: figuresOf(shipped, rule.id, dimension, limits, groups),
       })),
     }),

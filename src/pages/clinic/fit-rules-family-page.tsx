@@ -95,7 +95,8 @@ function Dimension(props: FitRulesFamilyProps & { dimension: DimensionView }) {
     <section aria-labelledby={dimension.measure}>
       <h2 id={dimension.measure}>{dimension.label}</h2>
       <p>
-        {capital(dimension.landmark)}. <em>{dimension.outgrownWhen}</em>
+        {capital(dimension.landmark)}. <em>{dimension.outgrownWhen}</em>{' '}
+        {dimension.builtIn ? 'Made larger by the room it is to have.' : 'Made to the cast.'}
       </p>
       <Figures {...props} figures={allowances} />
       <details open={open}>

@@ -14,6 +14,7 @@ export function MonthsAhead(props: {
 }) {
   const { ahead, ended, eligibleAfterMonths } = props;
   const { format } = props.context;
+  const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
   const cells = (counts: readonly number[]) => (
     <>
       {counts.map((n, i) => (
@@ -44,9 +45,11 @@ export function MonthsAhead(props: {
                 <th scope="col" class="number">
                   In use
                 </th>
-                <th scope="col" class="number">
-                  Paid again after
-                </th>
+                {funded && (
+                  <th scope="col" class="number">
+                    Paid again after
+                  </th>
+                )}
                 {ahead.months.map((m) => (
                   <th scope="col" key={m} class="number">
                     {format.month(`${m}-01`)}
@@ -62,16 +65,18 @@ export function MonthsAhead(props: {
                 <tr key={f.family}>
                   <th scope="row">{familyLabel(f.family)}</th>
                   <td class="number">{f.inUse}</td>
-                  <td class="number">
-                    {eligibleAfterMonths[f.family] ? `${eligibleAfterMonths[f.family]} months` : 'any day'}
-                  </td>
+                  {funded && (
+                    <td class="number">
+                      {eligibleAfterMonths[f.family] ? `${eligibleAfterMonths[f.family]} months` : 'any day'}
+                    </td>
+                  )}
                   {cells(f.casts)}
                 </tr>
               ))}
               <tr>
                 <th scope="row">All</th>
                 <td class="number">{sum(ahead.families.map((f) => f.inUse))}</td>
-                <td />
+                {funded && <td />}
                 {cells(ahead.months.map((_, i) => sum(ahead.families.map((f) => f.casts[i]))))}
               </tr>
             </tbody>

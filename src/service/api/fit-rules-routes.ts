@@ -28,6 +28,7 @@ const family = z.object({
       label: z.string(),
       landmark: z.string(),
       outgrownWhen: z.string(),
+      builtIn: z.boolean(),
       figures: listOf(
         z.object({
           figure,
