@@ -45,6 +45,7 @@ describe('vignettes', () => {
     expect(kafo.outcome).toBe('forecast');
     expect(kafo.p50! > TODAY).toBe(true);
     expect(kafo.explanation).toContain('moving the side bar for right knee');
+    expect(kafo.explanation).toMatch(/Foot section, renewed alone: likely to be wanted by \d/);
     expect(ids(flags)).toEqual(
       expect.arrayContaining(['standing-latex', 'standing-insensate-skin', 'standing-reference']),
     );

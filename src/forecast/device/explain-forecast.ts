@@ -1,6 +1,6 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso } from '../../records/dates.js';
-import type { DeviceForecast } from '../contract.js';
+import { type DeviceForecast, dueChances } from '../contract.js';
 import { adjusting, capital, plainDate, plainSeries, plainSpan, statedMm, wholeMm } from '../words.js';
 import type { DevicePlan } from './device-plan.js';
 
@@ -13,7 +13,13 @@ export function explainForecast(
   record: ChildRecord,
   staleDays: number,
 ): string {
-  return [main(facts, plan, record, staleDays), travel(facts), course(facts, plan), pending(facts)]
+  return [
+    main(facts, plan, record, staleDays),
+    travel(facts),
+    renewal(facts, plan),
+    course(facts, plan),
+    pending(facts),
+  ]
     .filter(Boolean)
     .join(' ');
 }
@@ -68,6 +74,19 @@ function travel(facts: Facts): string {
   return next
     ? `${capital(adjusting[next.kind])} for ${plainSeries(next.series)} is likely to be wanted by ${plainDate(next.p50!)}.`
     : '';
+}
+
+/** Which part is wanted next while the rest goes on: the dimension with least room may be one that does not end the device. */
+function renewal(facts: Facts, plan: DevicePlan): string {
+  if (facts.outcome === 'already-outgrown') return '';
+  const next = (facts.parts ?? [])
+    .flatMap(({ part, days }) => ({ part, day: days[dueChances.indexOf(0.5)] }))
+    .filter((p) => p.day !== null)
+    .toSorted((a, b) => a.day!.localeCompare(b.day!))[0];
+  const names = plan.rule.parts.find((p) => p.id === next?.part)?.names;
+  if (!names) return '';
+  const when = next.day! <= facts.today ? 'now' : `by ${plainDate(next.day!)}`;
+  return `${names.en.clinical}, renewed alone: likely to be wanted ${when}.`;
 }
 
 /** A course of treatment with an end of its own: will the room last until then? */
