@@ -2,6 +2,8 @@ import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { conditionNames } from '../../words/condition-names.js';
+import { familyLanguages } from '../../words/family/family-languages.js';
+import { languageName } from '../../words/language-name.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { type ChildField, labelOf, type ReadChild, textFields, weekdays } from './child-form.js';
@@ -35,7 +37,17 @@ export function EditChildPage(props: {
           value={read.raw[name] ?? typed[name] ?? ''}
           {...fieldLimits(childRecord.shape[name])}
           autocomplete="off"
+          list={name === 'language' ? 'languages' : undefined}
         />
+        {name === 'language' && (
+          <datalist id="languages">
+            {familyLanguages.map(({ language }) => (
+              <option key={language} value={language}>
+                {languageName(language)}
+              </option>
+            ))}
+          </datalist>
+        )}
       </Field>
     );
   };

@@ -1,6 +1,7 @@
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames } from '../../words/action-names.js';
+import { languageName } from '../../words/language-name.js';
 import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -108,12 +109,4 @@ function Week({ context, row }: { context: PageContext; row: RecallRow }) {
       )}
     </>
   );
-}
-
-function languageName(tag: string): string {
-  try {
-    return new Intl.DisplayNames('en', { type: 'language' }).of(tag) ?? tag;
-  } catch {
-    return tag;
-  }
 }
