@@ -98,7 +98,7 @@ export const eighthRound: readonly NoteCase[] = [
   ['itchy red bumps all over where the liner touches', ['rash']],
   ['bruised rib on L from brace, hurts to breathe in', ['pain'], 'trunk'],
   ['Pressure sore grade II sacrum', ['skin-open'], 'trunk'],
-  ['apical pad area purple this am after night wear and still at lunch', ['skin-mark'], 'trunk'],
+  ['apical pad area purple this am after night wear and still at lunch', ['skin-lasting'], 'trunk'],
   ['really floppy and off his milk', ['head-warning'], 'head'],
   ['frontal red mark lasted 2 hrs - helmet off till seen', ['skin-lasting'], 'head'],
   ['chafed raw behind both knees', ['skin-open'], 'hip'],

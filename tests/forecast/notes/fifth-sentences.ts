@@ -10,7 +10,7 @@ export const fifthRealNotes: readonly NoteCase[] = [
   ['pressure mark top of foot stays all evening', ['skin-lasting']],
   ['school say she limps when splint on', ['pain']],
   ['angry red area behind ear from helmet', ['skin-mark'], 'head'],
-  ['marks on tummy that dont go from jacket', ['skin-mark']],
+  ['marks on tummy that dont go from jacket', ['skin-lasting']],
   ['says leg goes dead after 1h', ['numbness']],
   ['skin broken b/w toes', ['skin-open']],
   ['sock stuck to heel, scab underneath', ['skin-open']],

@@ -4,6 +4,7 @@ import { eighthRound } from './eighth-sentences.js';
 import { fifthHarmlessNotes, fifthRealNotes } from './fifth-sentences.js';
 import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
+import { ninthRound } from './ninth-sentences.js';
 import { harmlessNotes, type NoteCase, realNotes } from './note-sentences.js';
 import { practiceHarmlessNotes, practiceRealNotes } from './practice-sentences.js';
 import { sentencesOfFiveLanguages } from './sentences-of-five-languages.js';
@@ -12,7 +13,7 @@ import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
-  readNote(note, region ?? 'ankle-foot').findings.map((f) => f.kind);
+  readNote(note, region ?? 'ankle-foot', '2026-11-20').findings.map((f) => f.kind);
 
 describe('free notes, clause by clause (common practice, no source)', () => {
   for (const c of [
@@ -24,7 +25,9 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthRealNotes,
     ...fifthRealNotes,
     ...sixthRealNotes,
-    ...[...seventhRound, ...eighthRound, ...sentencesOfFiveLanguages].filter(([, kinds]) => kinds.length > 0),
+    ...[...seventhRound, ...eighthRound, ...ninthRound, ...sentencesOfFiveLanguages].filter(
+      ([, kinds]) => kinds.length > 0,
+    ),
   ])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
   for (const c of [
@@ -36,7 +39,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
     ...sixthHarmlessNotes,
-    ...[...seventhRound, ...eighthRound, ...sentencesOfFiveLanguages].filter(
+    ...[...seventhRound, ...eighthRound, ...ninthRound, ...sentencesOfFiveLanguages].filter(
       ([, kinds]) => kinds.length === 0,
     ),
   ])
@@ -61,4 +64,31 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       { where: 'med mal', side: 'right', minutes: 40 },
     ]);
   });
+});
+
+describe('what a note says does not hang on where in it the words stand', () => {
+  const words = ['blister', 'open sore', 'wound', 'weepy patch', 'broken skin', 'pressure ulcer', 'raw area'];
+  const places = ['heel', 'left malleolus', 'navicular', 'back of the calf'];
+  const seen = (note: string) => readNote(note, 'ankle-foot').findings.some((f) => f.kind === 'skin-open');
+  const each = (make: (word: string, place: string) => string) =>
+    words.flatMap((w) => places.map((p) => make(w, p)));
+
+  it.each([
+    (w: string, p: string) => `${w} over ${p}`,
+    (w: string, p: string) => `${p}: ${w}`,
+    (w: string, p: string) => `Fits well, trims fine. Mum found a ${w} on the ${p} last night`,
+    (w: string, p: string) => `No pain but ${w} at ${p}, under the strap`,
+    (w: string, p: string) => `New straps, ${w} ${p} dressed by nurse, adjusted`,
+    (w: string, p: string) => `brother has a cold. ${w} noted, ${p}`,
+  ])('seen %#', (make) => expect(each(make).filter((note) => !seen(note))).toEqual([]));
+
+  it.each([
+    (w: string, p: string) => `no ${w} over ${p}`,
+    (w: string, p: string) => `Watch for any ${w} on the ${p}`,
+    (w: string, p: string) => `told to ring if ${w} at ${p}`,
+    (w: string, p: string) => `previous ${w} ${p} fully healed`,
+    (w: string, p: string) => `risk of ${w} at the ${p} explained`,
+    (w: string, p: string) => `sister had a ${w} on her ${p}`,
+    (w: string, p: string) => `h/o ${w} ${p} 2022, nil since`,
+  ])('left %#', (make) => expect(each(make).filter(seen)).toEqual([]));
 });

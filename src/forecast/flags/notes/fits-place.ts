@@ -4,9 +4,11 @@ import { patterns, type Term } from './note-patterns.js';
 import { has } from './phrases.js';
 
 /** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
-export function fitsPlace(term: Term, clause: string, region: Region | null): boolean {
+export function fitsPlace(term: Term, clause: string, region: Region | null, spokenOf = ''): boolean {
   if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
-  const ofDevice = has(patterns.device, clause);
+  // 'The hinge is squeaking and bent': still of the hinge, unless a part of the body is named in between.
+  const ofDevice =
+    has(patterns.device, clause) || (has(patterns.device, spokenOf) && !has(patterns.places, clause));
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'lost') return ofDevice;
   // An operation elsewhere changes nothing that a device must fit.
@@ -19,16 +21,19 @@ export function fitsPlace(term: Term, clause: string, region: Region | null): bo
 const ofTheBody = (kind: FindingKind): boolean =>
   kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
 
-const HELMET = /\b(?:helmet|helm|casque|casco)/;
+/** What covers more than a limb says so itself. */
+const COVERS_MORE = /\b(?:helmet|helm|casque|casco|tlso|jacket|corset|spinal)/;
 
 /** It names a part of the body that this kind of device does not touch, and none that it may. */
 function isElsewhere(clause: string, region: Region | null): boolean {
   const untouched = [
     patterns.unbraced,
     ...(region === 'head' ? [] : [patterns.unbracedByHelmet]),
+    ...(region === 'trunk' ? [] : [patterns.unbracedBySpinalBrace]),
+    ...(region === 'trunk' || region === 'wrist-hand' ? [] : [patterns.unbracedByEither]),
     ...(region === 'wrist-hand' ? [] : [patterns.unbracedByHandSplint]),
   ];
-  if (HELMET.test(clause) || !untouched.some((p) => has(p, clause))) return false;
+  if (COVERS_MORE.test(clause) || !untouched.some((p) => has(p, clause))) return false;
   const rest = untouched.reduce((text, p) => text.replace(p, ' '), clause);
   return !has(patterns.places, rest);
 }

@@ -25,7 +25,9 @@ const together = words.pairs.map(({ kind, one, other, within, order, of }) => ({
 
 /** A pair writes its words out, or names the list that has them. */
 function listed(given: string | readonly string[]): readonly string[] {
-  return typeof given === 'string' ? words[given as 'places' | 'spots' | 'stuckVerbs' | 'worrying'] : given;
+  return typeof given === 'string'
+    ? words[given as 'device' | 'places' | 'spots' | 'stuckVerbs' | 'worrying']
+    : given;
 }
 
 const mayName = beginsAny(
@@ -75,6 +77,7 @@ export const patterns = {
   fades: anyOf(words.fades),
   quickly: anyOf(words.quickly),
   resolved: anyOf(words.resolved),
+  repaired: anyOf(words.repaired),
   almostResolved: anyOf(words.almostResolved),
   history: anyOf(words.history),
   returns: anyOf(words.returns),
@@ -100,6 +103,9 @@ export const patterns = {
   noneNow: anyOf(words.noneNow),
   unbraced: anyOf(words.unbraced.always),
   unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
+  unbracedBySpinalBrace: anyOf(words.unbraced['but on a spinal brace']),
+  unbracedByEither: anyOf(words.unbraced['but on a hand splint or spinal brace']),
+  illnesses: anyOf(words.illnesses),
   unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
   outsideCauses: anyOf(words.outsideCauses),
   markedThings: anyOf(words.markedThings),

@@ -29,6 +29,10 @@ const NUMBERS: Readonly<Record<string, number>> = {
   cuarenta: 40,
 };
 const SPANS: readonly [RegExp, string][] = [
+  [/\b(grade|stage|category|cat|gr) iv\b/g, '$1 4'],
+  [/\b(grade|stage|category|cat|gr) iii\b/g, '$1 3'],
+  [/\b(grade|stage|category|cat|gr) ii\b/g, '$1 2'],
+  [/\b(grade|stage|category|cat|gr) i\b/g, '$1 1'],
   [/\bw\/out\b|\bw\/o\b/g, 'without'],
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],

@@ -70,8 +70,10 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     let current = found.at(-1);
     /** 'Off for 40 minutes, still pink': said before what it is said of. */
     let offMinutes: number | null = null;
+    let said = '';
     for (const clause of sentence) {
-      const named = termsOf(clause.text, region);
+      const named = termsOf(clause.text, region, clause.continues ? said : '');
+      said = clause.text;
       const terms = named.length > 0 ? named : anotherOf(clause.text, spoken);
       if (named.length > 0) spoken = named[named.length - 1].kind;
       if (terms.length === 0) {
@@ -105,13 +107,13 @@ const blanked = (text: string, pattern: RegExp): string =>
   );
 
 /** Words that name a finding in a clause; the longest where they overlap, but no mark hides what is open. */
-function termsOf(clause: string, region: Region | null): Term[] {
+function termsOf(clause: string, region: Region | null, said: string): Term[] {
   const all = namedIn(clause);
   const hides = (o: Term, t: Term) =>
     o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at && !(t.kind === 'skin-open' && isMark(o));
   return all
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
-    .filter((t) => fitsPlace(t, clause, region))
+    .filter((t) => fitsPlace(t, clause, region, said))
     .sort((a, b) => a.at - b.at);
 }
 
@@ -171,9 +173,20 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
   return kind === null ? null : { ...base, kind, minutes };
 }
 
+/** 'Gone by morning', 'there until lunch': hours, whatever else is said of it. */
+const TO_A_TIME_OF_DAY =
+  /\b(?:by|until|till|before|after|at) (?:the )?(?:next )?(?:morning|lunch(?:time)?|dinner(?:time)?|tea(?:time)?|supper|bed(?:time)?|evening|night|home ?time|afternoon|break(?:time)?|school finishes)\b/;
+
+/** 'Blanches slowly', 'takes most of the evening'. */
+const SLOWLY =
+  /\b(?:(?:blanch|fad|settl|go|clear|resolv|disappear)\w* (?:very |quite |rather )?slow\w*|(?:most of|all|half|rest of|whole|entire) (?:the )?(?:morning|day|evening|afternoon|night|lesson))\b/;
+
+const isLasting = (clause: string): boolean =>
+  has(patterns.lasting, clause) || TO_A_TIME_OF_DAY.test(clause) || SLOWLY.test(clause);
+
 /** Lasting, harmless (null), or redness of which nobody says how long it stays. */
 function markKind(clause: string, minutes: number | null): 'skin-lasting' | 'skin-mark' | null {
-  const lasting = has(patterns.lasting, clause);
+  const lasting = isLasting(clause);
   if ((minutes !== null && minutes > FADES_WITHIN_MINUTES) || lasting) return 'skin-lasting';
   if (has(patterns.still, clause)) return 'skin-mark';
   const fades = has(patterns.fades, clause) || has(patterns.quickly, clause) || isResolved(clause);
@@ -190,10 +203,12 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
   if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
   if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
-  if (!isMark(current)) return isResolved(clause) && !has(patterns.advice, clause) ? drop() : current;
+  if (!isMark(current))
+    return isResolved(clause, ['broken', 'lost'].includes(current.kind)) && !has(patterns.advice, clause)
+      ? drop()
+      : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
-  const speaks =
-    minutes !== null || has(patterns.lasting, clause) || has(patterns.fades, clause) || isResolved(clause);
+  const speaks = minutes !== null || isLasting(clause) || has(patterns.fades, clause) || isResolved(clause);
   if (!speaks || has(patterns.advice, clause)) return withPlace(found, at, current, clause);
   const kind = markKind(clause, minutes);
   if (kind === null) return drop();

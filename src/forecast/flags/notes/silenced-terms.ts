@@ -40,6 +40,7 @@ const RELIEF =
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
   if (!MAY_BE_CHANCE.includes(kind)) return false;
+  if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
       !has(patterns.device, after.slice(0, m.index)) &&
@@ -113,21 +114,28 @@ function isDenied(before: string, after: string): boolean {
 /** Long ago and not back, or healed. */
 export function isPast(clause: string, term: Term): boolean {
   const rest = clause.slice(0, term.at) + clause.slice(term.end);
-  if (term.kind === 'broken' && OLD_DEVICE.test(clause.slice(0, term.at))) return true;
+  if ((term.kind === 'broken' || term.kind === 'fit-changed') && OLD_DEVICE.test(clause.slice(0, term.at)))
+    return true;
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
   // What was operated on in this device's time is another shape now, however well it healed.
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
-  if (has(patterns.history, rest)) return !has(patterns.returns, rest);
-  return isResolved(rest) && term.kind !== 'skin-mark';
+  if (has(patterns.history, rest)) return !has(patterns.returns, rest.replace(OF_THE_BACK, ' '));
+  return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
+
+/** A strap that was stitched is whole again; skin is not. */
+const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
+
+/** 'Back of the calf' is a place, and tells of nothing that came back. */
+const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|lower back)\b/g;
 
 /** What was worn before asks for nothing now; falls that have become fewer neither. */
 const OLD_DEVICE =
   /\b(?:old|older|outgrown|spare|previous|last) (?:pair|set|one|ones|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
 const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
 
-export const isResolved = (text: string): boolean => {
-  const at = last(patterns.resolved, text);
+export const isResolved = (text: string, device = false): boolean => {
+  const at = last(patterns.resolved, text) ?? (device ? last(patterns.repaired, text) : undefined);
   return (
     at !== undefined && !has(patterns.almostResolved, text) && !has(patterns.negated, text.slice(0, at.at))
   );
@@ -135,7 +143,7 @@ export const isResolved = (text: string): boolean => {
 
 /** 'Mark the waist on the x-ray' tells to draw. */
 const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|axis|joint|area to|where to)/;
-const MARKED = /^mark(?:s|ing)?$/;
+const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
 /** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
@@ -155,6 +163,11 @@ export function isOfThings(clause: string, term: Term): boolean {
   }
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
   if (/\b(?:dyed|painted|coloured|colored|sprayed)\s*$/.test(clause.slice(0, term.at))) return true;
+  const drawn =
+    /^\s*(?:lines?|dots?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
+      clause.slice(term.end),
+    );
+  if (drawn && has(anchored(patterns.markedThings), drawn[1])) return true;
   const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
