@@ -48,11 +48,17 @@ export function clinicList(question: ClinicQuestion): ClinicAnswer {
   return { list, decisions, turnaroundOf };
 }
 
+type WeeksQuestion = ClinicQuestion & Pick<LevelRecallOptions, 'clinic' | 'earlier'>;
+export type LevelledAnswer = ClinicAnswer & {
+  readonly list: RecallList & { readonly levelling: RecallLevelling };
+};
+
 /** The same with a week for every visit. */
-export async function levelledClinicList(
-  question: ClinicQuestion & Pick<LevelRecallOptions, 'clinic' | 'earlier'>,
-): Promise<ClinicAnswer & { readonly list: RecallList & { readonly levelling: RecallLevelling } }> {
-  const answer = clinicList(question);
+export const levelledClinicList = (question: WeeksQuestion): Promise<LevelledAnswer> =>
+  withWeeks(clinicList(question), question);
+
+/** Gives every visit of a list its week. */
+export async function withWeeks(answer: ClinicAnswer, question: WeeksQuestion): Promise<LevelledAnswer> {
   const children = new Map(question.records.map(({ child }) => [child.id, child]));
   const list = await levelRecallList(answer.list, {
     clinic: question.clinic,

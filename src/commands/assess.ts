@@ -1,5 +1,5 @@
 import type { Worker } from 'node:worker_threads';
-import { clinicList, levelledClinicList } from '../clinic/clinic-list.js';
+import { clinicList, withWeeks } from '../clinic/clinic-list.js';
 import { assessCaseload } from '../forecast/assess-caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
 import type { GrowthOutcome } from '../growth/contract.js';
@@ -7,6 +7,7 @@ import { loadGrowthModel } from '../growth/population/model.js';
 import type { DeviceDecision, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
 import type { ClinicWeekInput } from '../recall/level/clinic-capacity.js';
+import { solveAside } from '../recall/level/solve-aside.js';
 import { type Caseload, type ChildRecord, groupByChild } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
@@ -26,6 +27,8 @@ export interface AssessOptions {
   readonly settings?: RecallSettingsInput;
   /** The clinic's week, where every visit is to be given one. */
   readonly clinic?: ClinicWeekInput;
+  /** Done while a thread plans the weeks, with the list as it is without them. */
+  readonly meanwhile?: (assessed: Assessed) => Promise<void>;
   /** Threads started ahead with `settingsOf` these options. */
   readonly threads?: readonly Worker[];
 }
@@ -73,16 +76,22 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
       : assessCaseload(records, context(), progress);
   terminal.progress('');
   const question = { records, assessments, today, rules, month: options.month, settings: options.settings };
-  const { list, decisions, turnaroundOf } = options.clinic
-    ? await levelledClinicList({ ...question, jobs: caseload.jobs, clinic: options.clinic })
-    : clinicList({ ...question, jobs: caseload.jobs });
-  return {
+  const answer = clinicList({ ...question, jobs: caseload.jobs });
+  const assessed = (list: RecallList): Assessed => ({
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
     growthOf: (record) => assessChild(record, context()).growth,
     recall: withSentences(list),
-    decisions: new Map(withDecisionSentences([...decisions.values()]).map((d) => [d.deviceId, d])),
-    turnaroundOf,
-  };
+    decisions: new Map(withDecisionSentences([...answer.decisions.values()]).map((d) => [d.deviceId, d])),
+    turnaroundOf: answer.turnaroundOf,
+  });
+  if (!options.clinic) return assessed(answer.list);
+  const endSolving = solveAside();
+  const [levelled] = await Promise.all([
+    withWeeks(answer, { ...question, clinic: options.clinic }),
+    options.meanwhile?.(assessed(answer.list)),
+  ]);
+  await endSolving();
+  return assessed(levelled.list);
 }

@@ -44,9 +44,18 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
 
   step('Reading its tables back');
   const parsed = await readPaths([tables], { today });
+  const charts = join(folder, 'charts');
+  await rm(charts, { recursive: true, force: true });
+  let drawn: ChildRecord[] = [];
   const assessed = await assess(parsed.caseload, {
     today,
     threads,
+    meanwhile: async (unplanned) => {
+      drawn = childrenToDraw(unplanned, options.charts);
+      terminal.progress(`Planning the weeks, drawing ${drawn.length} children ...`);
+      await Promise.all(drawn.map((record) => drawChild(record, unplanned, charts)));
+      terminal.progress('');
+    },
     clinic: {
       clinicians: [{ id: 'clinic', slotsPerWeek: defaultSettings.castingSlotsPerWeek }],
       workshop: [],
@@ -63,15 +72,6 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   );
   await writeFile(forecastPath, `${forecastTable(assessed)}\n\n${recallText(assessed)}\n`);
 
-  const charts = join(folder, 'charts');
-  await rm(charts, { recursive: true, force: true });
-  const drawn = childrenToDraw(assessed, options.charts);
-  const drawing = drawn.map(async (record, index) => {
-    terminal.progress(`Drawing ${index + 1} of ${drawn.length} children ...`);
-    await drawChild(record, assessed, charts);
-  });
-  await Promise.all(drawing);
-  terminal.progress('');
   const seconds = Number(process.hrtime.bigint() - began) / 1e9;
   const late = recall.entries.filter((e) => e.late).length;
   if (!options.json) printRefused({ refused: parsed.refused, notices: [], questions: [] }, terminal.out);

@@ -1,4 +1,5 @@
 import pino from 'pino';
+import { solveAside } from '../recall/level/solve-aside.js';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
 import { configuration } from '../service/configuration.js';
@@ -24,6 +25,8 @@ export async function worker(): Promise<void> {
     onQueueError: (error) => log.warn({ error: error.name }, 'queue'),
   });
   const time = clock(config);
+  // It hears a request to stop, and tells how far it is, while it plans.
+  solveAside();
   await runWorker(
     store,
     config,

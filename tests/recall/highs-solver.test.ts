@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { type Programme, solveProgramme } from '../../src/recall/level/highs-solver.js';
+import { type Programme, solveHere, solveProgramme } from '../../src/recall/level/highs-solver.js';
+import { solveAside } from '../../src/recall/level/solve-aside.js';
 
 /** min x + 2y, x + y >= at least, x <= 3, y <= 4. By hand: at least 5 gives x 3, y 2, cost 7; above 7 there is none. */
 const programme = (atLeast: number, indices = [0, 0]): Programme => ({
@@ -20,4 +21,18 @@ it('without a plan there could be, or with a programme that is none, says so and
   const { objective, x } = await solveProgramme(programme(5));
   expect(objective).toBeCloseTo(7, 9);
   expect([...x]).toEqual([3, 2]);
+});
+
+it('is solved in a thread as it is here, and is refused there as here, while this one goes on', async () => {
+  const end = solveAside();
+  let turns = 0;
+  const turn = setInterval(() => turns++, 5);
+  try {
+    expect(await solveProgramme(programme(5))).toEqual(await solveHere(programme(5)));
+    expect(turns).toBeGreaterThan(2);
+    await expect(solveProgramme(programme(8))).rejects.toMatchObject({ code: 'plan-not-solved' });
+  } finally {
+    clearInterval(turn);
+    await end();
+  }
 });

@@ -15,6 +15,8 @@ export interface BuiltProgramme {
   /** Request and week of each x column. */
   readonly xRequest: readonly number[];
   readonly xWeek: readonly number[];
+  /** Requests with a row, in the order of the rows; and those that have none. */
+  readonly open: readonly number[];
   readonly settled: readonly number[];
   readonly settledCost: number;
   /** Type and session of each y column, which follow the x columns; then o[t,w], then u[g,w], both week by week. */
@@ -114,7 +116,7 @@ export function buildProgramme(
     indices: Int32Array.from(indices),
     values: Float64Array.from(values),
   };
-  return { programme, xRequest, xWeek, settled, settledCost, yType, ySession };
+  return { programme, xRequest, xWeek, open, settled, settledCost, yType, ySession };
 }
 
 /** What a unit of each capacity is worth, read from the prices of a solved programme: all >= 0, in weighted days. */

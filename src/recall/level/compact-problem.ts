@@ -7,6 +7,8 @@ export interface CompactProblem {
   readonly weeks: number;
   /** costs[i][w], w = 0..weeks (last: after all weeks); Infinity where not possible. */
   readonly costs: readonly Float64Array[];
+  /** Index of the week in the plan before; -1: none, or none of these. */
+  readonly previousWeek: readonly number[];
   readonly slots: readonly number[];
   /** Requests of one type may use the same sessions. */
   readonly type: readonly number[];
@@ -43,6 +45,7 @@ export function compactProblem(
     requests: ordered,
     weeks: capacity.weeks.length,
     costs: ordered.map((r) => weekCosts(r, capacity, settings)),
+    previousWeek: ordered.map((r) => (r.previousWeek ? capacity.weeks.indexOf(r.previousWeek) : -1)),
     slots: ordered.map((r) => r.slots),
     type,
     sessionsOfType,

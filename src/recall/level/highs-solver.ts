@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Highs, ModelData } from 'highs';
+import type { BasisInput, Highs, ModelData } from 'highs';
 import { DoorpostError } from '../../errors.js';
 
 /** A sparse programme, columns one after another: minimise cost.x, rows between bounds, x >= 0. */
@@ -15,6 +15,12 @@ export interface Programme {
   readonly values: Float64Array;
 }
 
+/** Which variables and rows carry a simplex solution, by HiGHS's codes. */
+export interface Basis {
+  readonly colStatus: Int32Array;
+  readonly rowStatus: Int32Array;
+}
+
 export interface Solution {
   readonly objective: number;
   /** Proved lower bound: the objective itself for a linear programme. */
@@ -22,6 +28,15 @@ export interface Solution {
   readonly x: Float64Array;
   /** Change of the objective per unit of each row's right side; empty for a whole-number programme. */
   readonly rowPrice: Float64Array;
+  /** To start another programme from; of a linear programme only. */
+  readonly basis: Basis | null;
+}
+
+export interface SolveOptions {
+  /** Whole numbers are asked for. */
+  readonly whole?: { readonly mipGap: number };
+  /** Where the simplex begins. */
+  readonly start?: Basis;
 }
 
 let highs: Promise<Highs> | null = null;
@@ -41,25 +56,39 @@ const STRATEGIES = { usual: 4, second: 1 };
  * Solve to optimality, reproducibly: fixed seed, one thread (all this build has), no clock in any stopping rule. What
  * the usual way cannot solve is tried once more by another; a solver that broke down is loaded anew first.
  */
-export async function solveProgramme(p: Programme, whole?: { mipGap: number }): Promise<Solution> {
+export async function solveHere(p: Programme, options: SolveOptions = {}): Promise<Solution> {
   // Nobody to plan for, or everybody settled before: the solver has a status of its own for that, and no plan.
   if (p.columns === 0)
-    return { objective: 0, bound: 0, x: new Float64Array(), rowPrice: new Float64Array(whole ? 0 : p.rows) };
+    return {
+      objective: 0,
+      bound: 0,
+      x: new Float64Array(),
+      rowPrice: new Float64Array(options.whole ? 0 : p.rows),
+      basis: null,
+    };
   try {
-    return await solveBy(STRATEGIES.usual, p, whole);
+    return await solveOnce(STRATEGIES.usual, p, options);
   } catch (error) {
     if (!(error instanceof DoorpostError)) highs = null;
-    return solveBy(STRATEGIES.second, p, whole).catch((again) => {
+    return solveOnce(STRATEGIES.second, p, { whole: options.whole }).catch((again) => {
       if (!(again instanceof DoorpostError)) highs = null;
       throw again;
     });
   }
 }
 
-async function solveBy(
+let solve: (p: Programme, options: SolveOptions) => Promise<Solution> = solveHere;
+/** Another place to solve in, see solve-aside.ts. */
+export function solveBy(way: typeof solve): void {
+  solve = way;
+}
+export const solveProgramme = (p: Programme, options: SolveOptions = {}): Promise<Solution> =>
+  solve(p, options);
+
+async function solveOnce(
   simplexStrategy: number,
   p: Programme,
-  whole: { mipGap: number } | undefined,
+  { whole, start }: SolveOptions,
 ): Promise<Solution> {
   const solver = await loadHighs();
   const data: ModelData = {
@@ -86,6 +115,7 @@ async function solveBy(
     model.options.set({ simplex_iteration_limit: MOST_ITERATIONS });
     if (!whole) model.options.set({ solver: 'simplex', simplex_strategy: simplexStrategy });
     else model.options.set({ mip_rel_gap: whole.mipGap, mip_abs_gap: 1e-6, mip_max_nodes: 500 });
+    if (start) model.setBasis(start as BasisInput);
     model.run();
     const status = model.getModelStatus();
     const { optimal, solutionLimit, iterationLimit } = solver.constants.modelStatus;
@@ -98,7 +128,13 @@ async function solveBy(
     const { colValue, rowDual } = model.getSolution();
     const objective = model.getObjectiveValue();
     const bound = whole ? Number(model.info.get('mip_dual_bound')) : objective;
-    return { objective, bound, x: colValue, rowPrice: whole ? new Float64Array() : rowDual };
+    return {
+      objective,
+      bound,
+      x: colValue,
+      rowPrice: whole ? new Float64Array() : rowDual,
+      basis: whole ? null : model.getBasis(),
+    };
   } finally {
     disposed(model);
   }

@@ -1,6 +1,7 @@
 import { type BuiltProgramme, buildProgramme, type Prices, readPrices } from './build-programme.js';
 import type { CompactProblem } from './compact-problem.js';
-import { type Solution, solveProgramme } from './highs-solver.js';
+import { type Basis, type Solution, solveProgramme } from './highs-solver.js';
+import { basisOfWeeks, carriedBasis } from './warm-start.js';
 
 export interface Levelled {
   /** Week of each request; problem.weeks means after the last. */
@@ -35,23 +36,7 @@ const EPSILON = 1e-6;
 export async function solveLevelling(p: CompactProblem, mipGap: number): Promise<Levelled> {
   const n = p.requests.length;
   const possible = p.costs.map((c) => [...c.keys()].filter((w) => Number.isFinite(c[w])));
-  const small = n * (p.weeks + 1) <= WHOLE_PROGRAMME_COLUMNS;
-  const columns = small ? possible : await firstColumns(p, possible);
-  let rounds = 0;
-  let built: BuiltProgramme;
-  let solution: Solution;
-  let prices: Prices;
-  let lowerBound: number;
-  for (;;) {
-    rounds++;
-    built = buildProgramme(p, (i) => columns[i]);
-    solution = await solveProgramme(built.programme);
-    prices = readPrices(p, built, solution);
-    const missing = addImproving(p, possible, columns, prices);
-    const objective = solution.objective + built.settledCost;
-    lowerBound = objective - missing;
-    if (missing <= (small ? 0 : mipGap * Math.max(1, objective) * LINEAR_SHARE)) break;
-  }
+  const { built, solution, prices, columns, rounds, lowerBound } = await solveLinear(p, possible, mipGap);
   const linear = solution.objective + built.settledCost;
   const result = { prices, rounds, columns: columns.reduce((s, c) => s + c.length, 0) };
   const week = new Array<number>(n).fill(-1);
@@ -85,6 +70,51 @@ export async function solveLevelling(p: CompactProblem, mipGap: number): Promise
   return { ...result, week, cost, lowerBound };
 }
 
+interface LinearPlan {
+  readonly built: BuiltProgramme;
+  readonly solution: Solution;
+  readonly prices: Prices;
+  readonly columns: readonly (readonly number[])[];
+  readonly rounds: number;
+  readonly lowerBound: number;
+}
+
+/** The linear programme: whole where it is small, by columns that come in round by round where it is large. */
+async function solveLinear(
+  p: CompactProblem,
+  possible: readonly number[][],
+  mipGap: number,
+): Promise<LinearPlan> {
+  const small = p.requests.length * (p.weeks + 1) <= WHOLE_PROGRAMME_COLUMNS;
+  const columns = small ? [...possible] : await firstColumns(p, possible);
+  let last: { built: BuiltProgramme; basis: Basis } | null = null;
+  for (let rounds = 1; ; rounds++) {
+    const built = buildProgramme(p, (i) => columns[i]);
+    const start = small ? undefined : startOf(p, last, built, columns);
+    const solution = await solveProgramme(built.programme, { start });
+    const prices = readPrices(p, built, solution);
+    const missing = addImproving(p, possible, columns, prices);
+    const objective = solution.objective + built.settledCost;
+    if (missing <= (small ? 0 : mipGap * Math.max(1, objective) * LINEAR_SHARE))
+      return { built, solution, prices, columns, rounds, lowerBound: objective - missing };
+    last = solution.basis && { built, basis: solution.basis };
+  }
+}
+
+/** The first round begins with the plan before, or where it is cheapest; each later one where the one before it ended. */
+function startOf(
+  p: CompactProblem,
+  last: { built: BuiltProgramme; basis: Basis } | null,
+  built: BuiltProgramme,
+  columns: readonly (readonly number[])[],
+): Basis {
+  if (last) return carriedBasis(p, last.built, last.basis, built);
+  return basisOfWeeks(p, built, (i) => {
+    const before = p.previousWeek[i];
+    return columns[i].includes(before) ? before : columns[i][0];
+  });
+}
+
 /** Best whole-number plan over the columns allowed; writes its weeks and gives its cost. */
 async function solveWhole(
   p: CompactProblem,
@@ -94,7 +124,7 @@ async function solveWhole(
 ): Promise<{ cost: number; bound: number }> {
   const allowed = p.requests.map((_, i) => columnsOf(i));
   const built = buildProgramme(p, (i) => allowed[i]);
-  const best = await solveProgramme(built.programme, { mipGap });
+  const best = await solveProgramme(built.programme, { whole: { mipGap } });
   for (const i of built.settled) week[i] = allowed[i][0];
   readWeeks(built, best, week);
   return { cost: best.objective + built.settledCost, bound: best.bound + built.settledCost };
