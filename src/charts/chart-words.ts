@@ -29,6 +29,7 @@ const en: ChartWords = {
     'The wide soft stripe is our best guess of the growth to come. Growth can be quicker or slower.',
   size: 'Size',
   yearsOld: 'years',
+  mm: 'mm',
 };
 
 const es: ChartWords = {
@@ -59,6 +60,7 @@ const es: ChartWords = {
     'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
   size: 'Tamaño',
   yearsOld: 'años',
+  mm: 'mm',
 };
 
 export function chartWords(language: string): ChartWords {

@@ -29,6 +29,7 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
       'La bande large et claire est ce que nous attendons. L’enfant peut grandir plus vite ou moins vite.',
     size: 'Taille',
     yearsOld: 'ans',
+    mm: 'mm',
   },
   pl: {
     left: 'Lewa',
@@ -50,6 +51,7 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
       'Szeroki jasny pas pokazuje, czego się spodziewamy. Dziecko może rosnąć szybciej lub wolniej.',
     size: 'Rozmiar',
     yearsOld: 'lat',
+    mm: 'mm',
   },
   tr: {
     left: 'Sol',
@@ -70,6 +72,7 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote: 'Geniş açık şerit beklediğimiz büyümedir. Büyüme daha hızlı veya daha yavaş olabilir.',
     size: 'Ölçü',
     yearsOld: 'yaş',
+    mm: 'mm',
   },
   uk: {
     left: 'Ліва',
@@ -90,6 +93,7 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote: 'Широка світла смуга — це те, чого ми очікуємо. Дитина може рости швидше або повільніше.',
     size: 'Розмір',
     yearsOld: 'років',
+    mm: 'мм',
   },
   ar: {
     left: 'اليسار',
@@ -110,5 +114,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote: 'الشريط العريض الفاتح هو ما نتوقعه. قد يكون النمو أسرع أو أبطأ.',
     size: 'المقاس',
     yearsOld: 'سنوات',
+    mm: 'ملم',
   },
 };

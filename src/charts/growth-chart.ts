@@ -141,7 +141,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       dateTitle: words.dateAndAge,
       dateFormat: years > 4 ? '%Y' : '%b %Y',
       dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
-      sizeTitle: `${family ? words.size : label}, ${unit}`,
+      sizeTitle: `${family ? words.size : label}, ${unit === 'mm' ? words.mm : unit}`,
       hintTitle: '',
       sizeDomain,
       sides: sides.map(sideWord),

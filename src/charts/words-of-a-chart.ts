@@ -26,4 +26,5 @@ export interface ChartWords {
   readonly familyNote: string;
   readonly size: string;
   readonly yearsOld: string;
+  readonly mm: string;
 }
