@@ -106,3 +106,24 @@ test('the figures of settings and limits that the guides tell are those of the p
   ])
     expect(told).toContain(figure);
 });
+
+test('the figures that the documents tell of a kept report are those of the report', () => {
+  const flat = (file: string) => read(file).replace(/\s+/g, ' ');
+  const { children, reading, visits } = JSON.parse(read('models/evidence/report.json'));
+  const [none, one, two] = visits.map((v: { medianErrorDays: number }) => v.medianErrorDays);
+  for (const told of [
+    `on ${children} invented children`,
+    `promised to narrow the dates from ${reading.beforeDays} to ${reading.promisedDays} days, and did to ${reading.afterDays} (standard error ${reading.seDays})`,
+    `from ${none} to ${one} days, a second one to ${two}`,
+  ])
+    expect(flat('README.md')).toContain(told);
+  const { atEqualVisits, children: simulated } = JSON.parse(read('models/policies/report.json'));
+  const ratio = (policy: string) =>
+    `${Math.round(100 * atEqualVisits.find((c: { policy: string }) => c.policy.includes(policy)).ratio)} %`;
+  for (const told of [
+    `${simulated} growing children`,
+    `the shipped one has ${ratio('(shipped)')} of the weighted days`,
+    `from an accepted chance of 20 % down (${ratio('20 %')})`,
+  ])
+    expect(flat('models/policies/README.md')).toContain(told);
+});
