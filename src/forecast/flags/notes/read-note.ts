@@ -13,6 +13,7 @@ import {
   isOfThings,
   isPast,
   isResolved,
+  OF_THE_STATE,
   ofSomebodyElse,
   type Silenced,
   silencedBy,
@@ -203,6 +204,8 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
   if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
   if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
+  if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
+  if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
   if (!isMark(current))
     return isResolved(clause, ['broken', 'lost'].includes(current.kind)) && !has(patterns.advice, clause)
       ? drop()
@@ -220,6 +223,9 @@ function amend(found: NoteFinding[], current: NoteFinding, clause: string): Note
   };
   return found[at];
 }
+
+/** '(2021)', '(last year)'. */
+const ONLY_WHEN = /^\s*(?:in |[a-z]+ )?(?:years ago|last year|last month|previous\w*)\s*[.;]?\s*$/;
 
 function withPlace(found: NoteFinding[], at: number, current: NoteFinding, clause: string): NoteFinding {
   const [place] = findAll(patterns.places, clause);

@@ -31,7 +31,12 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
 const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
 
 /** What is no news where it is as it was. */
-const OF_THE_STATE: readonly FindingKind[] = ['fit-changed', 'function-lost', 'numbness'];
+export const OF_THE_STATE: readonly FindingKind[] = [
+  'fit-changed',
+  'function-lost',
+  'numbness',
+  'skin-callus',
+];
 
 /** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
 const RELIEF =
@@ -43,7 +48,7 @@ function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
   if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
-      !has(patterns.device, after.slice(0, m.index)) &&
+      !has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&
       !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
   );
@@ -75,6 +80,9 @@ const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 const TO_LOOK_FOR =
   /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
 
+/** 'Mum: the hinge is loose', 'dad - it hurts': who says it. */
+const SPEAKS = /^\s*(?::|-+\s|=)/;
+
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
@@ -90,6 +98,7 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
   const [own] = after.split(/\b(?:so|because|while)\b/);
   if (
     !other ||
+    SPEAKS.test(before.slice(other.end)) ||
     has(patterns.othersReport, before.slice(other.end) + (HAS_ONE.test(before.slice(other.end)) ? '' : own))
   )
     return false;
@@ -106,7 +115,9 @@ function isDenied(before: string, after: string): boolean {
     const between = before.slice(cue.end);
     const distance = between.trim().split(/\s+/).filter(Boolean).length;
     const list = /\b(or|nor|ni|oder|ou|o)\b|\//.test(between);
-    if (!has(patterns.negationEnds, between) && (list || distance <= 5)) return true;
+    // 'Not wearing - hurts': a dash begins anew.
+    if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && (list || distance <= 5))
+      return true;
   }
   return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
@@ -119,7 +130,9 @@ export function isPast(clause: string, term: Term): boolean {
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
   // What was operated on in this device's time is another shape now, however well it healed.
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
-  if (has(patterns.history, rest)) return !has(patterns.returns, rest.replace(OF_THE_BACK, ' '));
+  const back = rest.replace(OF_THE_BACK, ' ');
+  if (isOld(clause, term) && !has(patterns.returns, back)) return true;
+  if (has(patterns.history, rest)) return !has(patterns.returns, back);
   return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
 
@@ -128,6 +141,14 @@ const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind ==
 
 /** 'Back of the calf' is a place, and tells of nothing that came back. */
 const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|lower back)\b/g;
+
+/** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
+const isOld = (clause: string, term: Term): boolean =>
+  (term.kind.startsWith('skin') &&
+    /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?\s*$/.test(clause.slice(0, term.at))) ||
+  [...clause.slice(term.end).matchAll(/\bbefore (?:(?:the|her|his|first|new) )*/g)].some((m) =>
+    has(anchored(patterns.device), clause.slice(term.end + m.index + m[0].length)),
+  );
 
 /** What was worn before asks for nothing now; falls that have become fewer neither. */
 const OLD_DEVICE =
