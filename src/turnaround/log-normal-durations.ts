@@ -99,10 +99,11 @@ function truncatedMoments(mean: number, sd: number, above: number) {
 export function durationSamples(model: DurationModel, load: number, count: number, longerThan = 0): number[] {
   const location = model.location + model.slope * load;
   const scale = model.scale * Math.sqrt(1 + 1 / model.weight);
-  const below = longerThan > 0 ? normalCdf((Math.log(longerThan) - location) / scale) : 0;
+  // By the upper tail, where the share of jobs longer than a very long one keeps its digits.
+  const above = longerThan > 0 ? normalCdf((location - Math.log(longerThan)) / scale) : 1;
   return Array.from({ length: count }, (_, i) => {
-    const p = below + (1 - below) * ((i + 0.5) / count);
-    const days = Math.exp(location + scale * normalQuantile(Math.min(p, 1 - 1e-6)));
+    const longer = Math.max(Number.MIN_VALUE, above * (1 - (i + 0.5) / count));
+    const days = Math.exp(location - scale * normalQuantile(longer));
     return Math.max(1, Math.round(days), Math.ceil(longerThan));
   });
 }

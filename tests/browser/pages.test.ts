@@ -71,6 +71,10 @@ const placesOf: Record<string, () => string[]> = {
     '/children?text=zzzz',
     '/recall?text=zzzz',
     childPath(`/what-if/several?device=${child.deviceId}&gain.foot_length=lots&on=1999-01-01`),
+    childPath(`/what-if/several?device=${child.deviceId}&how=new-cast&room.foot_length=12`),
+    childPath('/edit'),
+    '/no/such/place',
+    '/users',
   ],
   scheduler: () => ['/children', childPath(), '/recall', '/capacity'],
   administrator: () => ['/users', '/settings', '/import', '/import/readings', '/access-log?childId=nobody'],
@@ -148,8 +152,7 @@ describe('the clinician', () => {
   });
 
   it('prints the child at a glance, charts and all, without navigation or forms', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(childPath());
+    const { page, context } = await signedIn(browser, service.url, 'clinician', {}, childPath());
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('header.top').isVisible()).toBe(false);
     expect(await page.locator('form').first().isVisible()).toBe(false);
@@ -226,8 +229,13 @@ describe('the clinician', () => {
       if (worn.length >= 2 && sized.size >= 8) other ??= { id, worn };
     }
     const { id, worn } = other!;
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(`/children/${encodeURIComponent(id)}/visit`);
+    const { page, context } = await signedIn(
+      browser,
+      service.url,
+      'clinician',
+      {},
+      `/children/${encodeURIComponent(id)}/visit`,
+    );
     // The middle of what the page expects: a size of the last visit may have been a slip.
     const fields = await page.locator('.readings input[data-hint*="now about"]').all();
     for (const field of fields.slice(0, 6)) {
@@ -248,8 +256,13 @@ describe('the clinician', () => {
   });
 
   it('records a verdict, and the page says that the forecasts use it', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(childPath(`/devices/${child.deviceId}`));
+    const { page, context } = await signedIn(
+      browser,
+      service.url,
+      'clinician',
+      {},
+      childPath(`/devices/${child.deviceId}`),
+    );
     await page.check('input[name=verdict][value=good]');
     await page.click('text=Save the judgement');
     await page.waitForSelector('[role=status] >> text=Saved');
@@ -274,8 +287,7 @@ describe('the clinician', () => {
       if (found) break;
     }
     if (!found) throw new Error('the demo clinic makes no mistake that could be corrected');
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(`/children/${found.id}`);
+    const { page, context } = await signedIn(browser, service.url, 'clinician', {}, `/children/${found.id}`);
     await page.click('form[action$="/suggestions"] button');
     await page.waitForSelector('[role=status] >> text=Corrected');
     const revisions = await service.store.measurements.revisions(found.measurementId, systemActor);
@@ -371,8 +383,13 @@ describe('the clinician', () => {
   });
 
   it('cannot type a device with side bars without saying how far they go; what was typed is kept', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(childPath('/devices/new'));
+    const { page, context } = await signedIn(
+      browser,
+      service.url,
+      'clinician',
+      {},
+      childPath('/devices/new'),
+    );
     await page.selectOption('#family', 'kafo');
     await page.waitForURL((url) => url.searchParams.get('family') === 'kafo');
     await page.selectOption('#side', 'left');
@@ -388,8 +405,13 @@ describe('the clinician', () => {
   });
 
   it('drags the what-if slider and the chart and the sentence follow', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(childPath(`/what-if?device=${child.deviceId}`));
+    const { page, context } = await signedIn(
+      browser,
+      service.url,
+      'clinician',
+      {},
+      childPath(`/what-if?device=${child.deviceId}`),
+    );
     await page.waitForSelector('#what-if[data-ready=yes]');
     const before = await page.textContent('#room-answer');
     await page.focus('#room');
@@ -449,8 +471,7 @@ describe('the scheduler', () => {
   });
 
   it('sees no diagnosis and no growth chart', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'scheduler');
-    await page.goto(childPath());
+    const { page, context } = await signedIn(browser, service.url, 'scheduler', {}, childPath());
     expect(await page.locator('#growth').count()).toBe(0);
     expect(await page.locator('text=Enter a visit').count()).toBe(0);
     await context.close();
@@ -459,8 +480,7 @@ describe('the scheduler', () => {
 
 describe('the family', () => {
   it('opens one sheet by its link, in two languages, on one printed page, until it is withdrawn', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto(childPath());
+    const { page, context } = await signedIn(browser, service.url, 'clinician', {}, childPath());
     await page.fill('#link-label', 'mother');
     await page.click('text=Make a link');
     const link = await page.inputValue('#url');
@@ -509,8 +529,7 @@ describe('the family', () => {
 
 describe('the lead and the administrator', () => {
   it('sees workload, turnaround and forecasts against what happened', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'administrator');
-    await page.goto('/overview');
+    const { page, context } = await signedIn(browser, service.url, 'administrator', {}, '/overview');
     const text = await page.textContent('main');
     for (const part of ['Forecast against what happened', 'Days from cast to fitting', 'Workload ahead'])
       expect(text).toContain(part);
@@ -518,8 +537,7 @@ describe('the lead and the administrator', () => {
   });
 
   it('adds a user, tries an import without writing it, then writes it', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'administrator');
-    await page.goto('/users');
+    const { page, context } = await signedIn(browser, service.url, 'administrator', {}, '/users');
     await page.fill('#user-name', 'second');
     await page.fill('#password', 'another long password');
     await page.selectOption('#role', 'scheduler');
@@ -623,8 +641,7 @@ describe('the fit rules', () => {
   });
 
   it('changed by another meanwhile are shown anew instead of written over', async () => {
-    const { page, context } = await signedIn(browser, service.url, 'clinician');
-    await page.goto('/fit-rules/kafo');
+    const { page, context } = await signedIn(browser, service.url, 'clinician', {}, '/fit-rules/kafo');
     const limit = { family: 'kafo', measure: 'knee_height', figure: 'allowanceMm' } as const;
     await service.store.fitLimits.change([{ ...limit, mm: 12, reason: 'another one' }], null, systemActor);
     await page.fill('[name="knee_height.allowanceMm"]', '13');

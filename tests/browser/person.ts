@@ -6,18 +6,19 @@ import { people } from './demo-service.js';
 /** Cookies by service and role: whoever has signed in once need not again, and each test has a browser of its own still. */
 const cookies = new Map<string, Awaited<ReturnType<BrowserContext['storageState']>>>();
 
-/** A browser of one's own, signed in through the sign-in page, on the role's first page. */
+/** A browser of one's own, signed in through the sign-in page, on the role's first page or the place asked for. */
 export async function signedIn(
   browser: Browser,
   url: string,
   role: string,
   options: Parameters<Browser['newContext']>[0] = {},
+  place = '/',
 ): Promise<{ context: BrowserContext; page: Page }> {
   const storageState = cookies.get(`${url} ${role}`);
   const context = await browser.newContext({ locale: 'en-GB', baseURL: url, storageState, ...options });
   const page = await context.newPage();
   if (storageState) {
-    await page.goto('/');
+    await page.goto(place);
     return { context, page };
   }
   const person = people.find((p) => p.role === role);
@@ -28,6 +29,7 @@ export async function signedIn(
   await page.click('main button[type=submit]');
   await page.waitForURL((to) => to.pathname !== '/sign-in');
   cookies.set(`${url} ${role}`, await context.storageState());
+  if (place !== '/') await page.goto(place);
   return { context, page };
 }
 

@@ -25,8 +25,7 @@ afterAll(async () => {
 });
 
 it('plans the weeks anew around what was agreed', async () => {
-  const { page, context } = await signedIn(browser, service.url, 'scheduler');
-  await page.goto('/capacity');
+  const { page, context } = await signedIn(browser, service.url, 'scheduler', {}, '/capacity');
   const clinician = (k: number, label: string) =>
     page.getByRole('group', { name: `Clinician ${k}` }).getByLabel(label);
   await clinician(1, 'Name').fill('Ines');

@@ -156,7 +156,11 @@ describe('assessChild', () => {
     const far = girl().device('solid-afo', 'left', 0, {
       allowancesMm: { foot_length: 90, knee_height: 200, calf_girth: 300 },
     });
-    expect(far.assess().forecasts[0]).toMatchObject({ outcome: 'beyond-horizon', p50: null });
+    expect(far.assess().forecasts[0]).toMatchObject({
+      outcome: 'beyond-horizon',
+      p50: null,
+      explanation: expect.stringContaining('Usual reviews go on.'),
+    });
   });
 
   it('follows head breadth in proportion to circumference, also where the head hardly grows any more', () => {

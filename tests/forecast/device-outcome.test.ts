@@ -80,6 +80,7 @@ describe('a forecast', () => {
     expect(f.outcome).toBe('already-outgrown');
     for (const day of [f.p10, f.p50, f.p90]) if (day !== null) expect(day <= TODAY).toBe(true);
     expect(f.p90).toBeNull();
+    expect(f.explanation).toContain('Check fit and skin now.');
   });
   it('rests on readings: eleven months without one are too few, and a halt that two readings show is no end of growth', () => {
     const roomy = girl()

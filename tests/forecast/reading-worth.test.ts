@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readingWorth } from '../../src/forecast/device/reading-worth.js';
+import { inDayOrder, readingWorth } from '../../src/forecast/device/reading-worth.js';
 import { isoDate } from '../../src/records/dates.js';
 import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
@@ -15,20 +15,22 @@ const band = 2 * normalQuantile(0.9);
 test('agrees with the conditional variance of two normals (any textbook on regression)', () => {
   // Day = 300 - 10 size + 20 own noise: variance 10^2 (4^2 left after a reading of error 2: 16*4/20 = 3.2) + 20^2.
   const day = Float64Array.from(size, (s, i) => 300 - 10 * s + 20 * own[i]);
-  const { nowDays, thenDays } = readingWorth(day, size, 2);
+  const { nowDays, thenDays } = readingWorth(inDayOrder(day), size, 2);
   expect(Math.abs(nowDays / (band * Math.sqrt(1600 + 400)) - 1)).toBeLessThan(0.05);
   expect(Math.abs(thenDays / (band * Math.sqrt(320 + 400)) - 1)).toBeLessThan(0.07);
 });
 
 test('a reading of a size that decides nothing is worth nothing', () => {
   const day = Float64Array.from(own, (o) => 300 + 20 * o);
-  const { nowDays, thenDays } = readingWorth(day, size, 2);
+  const { nowDays, thenDays } = readingWorth(inDayOrder(day), size, 2);
   expect(Math.abs(thenDays / nowDays - 1)).toBeLessThan(0.05);
 });
 
 test('a careless reading is worth less than a careful one', () => {
   const day = Float64Array.from(size, (s) => 300 - 10 * s);
-  expect(readingWorth(day, size, 1).thenDays).toBeLessThan(0.5 * readingWorth(day, size, 6).thenDays);
+  expect(readingWorth(inDayOrder(day), size, 1).thenDays).toBeLessThan(
+    0.5 * readingWorth(inDayOrder(day), size, 6).thenDays,
+  );
 });
 
 const at12 = (age: number, sd: number) =>
@@ -63,7 +65,7 @@ test('the tempo of each draw is that of the child drawn: as spread as the poster
   const known = posteriorOf(at12(12, 0.3)).tempoOfDraws(400);
   const day = (of: Float64Array) => Float64Array.from(of, (t) => 300 + 100 * t);
   const worth = (of: Float64Array) => {
-    const { nowDays, thenDays } = readingWorth(day(of), of, 0.75);
+    const { nowDays, thenDays } = readingWorth(inDayOrder(day(of)), of, 0.75);
     return thenDays / nowDays;
   };
   expect(worth(tempo)).toBeLessThan(worth(known));

@@ -34,6 +34,8 @@ describe('the shoe to look for with the device in it', () => {
     // By hand: 170 + 25.4/3 + 9/4 = 180.7 mm -> (180.7 + 15) / (20/3) = 29.4 -> EU 30; 170 + 25.4/6 + 9/4 = 176.5 -> 28.7 -> 29.
     expect(shoeOverDevice([worn('ankle-foot', 170, 9)], [], TODAY)?.sizes.EU).toBe('30');
     expect(shoeOverDevice([worn('foot', 170, 9)], [], TODAY)?.sizes.EU).toBe('29');
+    // It fits for a quarter of a year: 178.5 + 91 x 40 / 365.25 = 188.4 mm -> 30.5 -> 31; on the day itself 30 would do.
+    expect(shoeOverDevice([worn('ankle-foot', 170, 40)], [], TODAY)?.sizes.EU).toBe('31');
   });
 
   it('names the day on which the foot and the device outgrow it', () => {

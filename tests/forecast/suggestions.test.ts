@@ -114,6 +114,11 @@ describe('data suggestions', () => {
       .measured('calf_girth', 'left', 0, 230)
       .assess();
     expect(near.suggestions).toMatchObject([{ kind: 'impossible-pair', corrections: [] }]);
+    // Of different legs or days a knee may lie above a hip.
+    const apart = (side: 'left' | 'right', monthsAgo: number) =>
+      kinds(boy().measured('knee_height', 'left', 0, 640).measured('hip_height', side, monthsAgo, 338));
+    expect(apart('left', 0)).toContain('impossible-pair');
+    for (const kept of [apart('right', 0), apart('left', 6)]) expect(kept).not.toContain('impossible-pair');
     const twice = boy().measured('foot_length', 'left', 6, 196);
     const duplicate = twice.assess().suggestions.find((s) => s.kind === 'duplicate')!;
     expect(accepted(twice.record, duplicate)).toHaveLength(twice.record.measurements.length - 1);

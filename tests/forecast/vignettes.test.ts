@@ -209,7 +209,7 @@ describe('vignettes', () => {
     const { forecasts, flags } = seen(19);
     const [f] = forecasts;
     expect(f.outcome).toBe('too-few-measurements');
-    expect(f.explanation).toMatch(/Cannot forecast.*19 months/);
+    expect(f.explanation).toMatch(/Cannot forecast.*19 months.*measure before relying on any date/);
     const stale = flags.find((x) => x.id === 'stale');
     expect(stale?.caution).toMatch(/top of the contact list/);
     expect(stale?.askWhom).toMatch(/safeguarding/);

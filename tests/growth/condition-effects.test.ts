@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { candidatesOf } from '../../src/growth/child/candidates-of.js';
 import { childPrior } from '../../src/growth/child/child-prior.js';
 import { conditionEffects } from '../../src/growth/population/condition-effects.js';
+import { sdToScale } from '../../src/growth/population/growth-scale.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import type { MeasureId } from '../../src/records/measure.js';
 import { type ConditionId, conditionIds } from '../../src/records/records.js';
 import { child } from './support.js';
@@ -108,4 +111,24 @@ it('of several conditions the largest effect counts, whatever their order', () =
     expect(shift[of('stature')]).toBe(-2);
     expect([residual, spread[0]]).toEqual([1.5, 1.3]);
   }
+});
+
+it('puberty that comes early is believed before any reading, and a late one without a marker hardly', () => {
+  const model = loadGrowthModel();
+  const belief = (conditions: ConditionId[], tempo: number) => {
+    const { list, evidence } = candidatesOf(child([], { conditions }), model, []);
+    const { submodel } = list.find((c) => c.submodel.grid.length > 1)!;
+    return evidence(submodel, { ...submodel.grid[0], tempo });
+  };
+  const { tempoShift } = conditionEffects['myelomeningocele-high'];
+  const of = (tempo: number) => belief(['myelomeningocele-high'], tempo);
+  // Of a normal belief moved by d, log density at -1 less that at 0 is -d, beyond what the grid itself carries.
+  expect(of(-1) - of(0)).toBeCloseTo(-tempoShift, 9);
+  expect(of(1) - of(0)).toBeLessThan(tempoShift - 1);
+  expect(belief(['none'], -1)).toBe(belief(['none'], 1));
+});
+
+it('an error of a girth is a share of it inside the model, that of a bone stays mm', () => {
+  expect(sdToScale('calf_girth', 3, 200)).toBe(0.015);
+  expect(sdToScale('foot_length', 3, 200)).toBe(3);
 });

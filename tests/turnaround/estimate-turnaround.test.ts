@@ -181,9 +181,18 @@ describe('expectedFitting', () => {
     for (const d of dates) expect(d.p10 <= d.p50 && d.p50 <= d.p90 && d.p10 >= today).toBe(true);
   });
 
+  it('is learned from the other jobs, not from the one asked about', () => {
+    const asked = running({ cast: addDaysIso(today, -90) });
+    const others = [job(1, 60, 20), job(2, 50, 25), job(3, 30, null)];
+    expect(expectedFitting(asked, stageDurations([...others, asked], today))).toEqual(
+      expectedFitting(asked, stageDurations(others, today)),
+    );
+  });
+
   it('is never in the past, however long the job has waited, and null once fitted', () => {
     const late = running({ cast: addDaysIso(today, -300) });
-    expect(expectedFitting(late, stageDurations([late], today))!.p10 >= today).toBe(true);
+    const fitting = expectedFitting(late, stageDurations([late], today))!;
+    expect(fitting.p10 >= today && fitting.p90 > today).toBe(true);
     expect(expectedFitting(job(1, 30, 20), stageDurations([], today))).toBeNull();
   });
 });

@@ -4,7 +4,7 @@ import { type DayNumber, dayNumber, daysBetween } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 
 /** Less than this is no growth (common practice, no source). */
-export const NO_GROWTH_MM = 2;
+const NO_GROWTH_MM = 2;
 /** Growth has stopped: no more than that between readings at least this far apart; visits half a year apart fall a little early (common practice, no source). */
 const APART_DAYS = 165;
 /** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
@@ -19,20 +19,31 @@ export interface Halt {
   readonly proved: boolean;
 }
 
+/** Readings of one series by day, from the last one at least so many days before the newest on; null where it grew in them. */
+export function standstill<R extends { readonly day: DayNumber; readonly value: number }>(
+  byDay: readonly R[],
+  apartDays: number,
+): readonly R[] | null {
+  const last = byDay.at(-1);
+  const before = last && byDay.findLast((r) => r.day <= last.day - apartDays);
+  if (!last || !before) return null;
+  const span = byDay.filter((r) => r.day >= before.day);
+  const grew = Math.max(...span.map((r) => r.value)) - before.value >= NO_GROWTH_MM;
+  const shrank = before.value - last.value >= 3 * NO_GROWTH_MM;
+  return grew || shrank ? null : span;
+}
+
 /** Whether the readings of a skeletal series say that it no longer grows, whatever the population still would. */
 export function growthStopped(record: ChildRecord, series: Series): Halt | null {
   if (!measures[series.measure].skeletal) return null;
   const own = record.measurements
     .filter((m) => m.measure === series.measure && m.side === series.side)
-    .sort((a, b) => dayNumber(a.date) - dayNumber(b.date));
-  const last = own.at(-1);
-  const before = last && own.findLast((m) => daysBetween(m.date, last.date) >= APART_DAYS);
-  if (!last || !before) return null;
-  const span = own.filter((m) => m.date >= before.date);
-  const sizes = span.map((m) => m.value);
-  if (Math.max(...sizes) - before.value >= NO_GROWTH_MM || before.value - last.value >= 3 * NO_GROWTH_MM)
-    return null;
-  return { day: dayNumber(last.date), proved: isMature(record, last.date) || span.length >= 3 };
+    .map(({ date, value }) => ({ date, value, day: dayNumber(date) }))
+    .sort((a, b) => a.day - b.day);
+  const span = standstill(own, APART_DAYS);
+  if (span === null) return null;
+  const last = span[span.length - 1];
+  return { day: last.day, proved: isMature(record, last.date) || span.length >= 3 };
 }
 
 function isMature({ child, markers }: ChildRecord, on: string): boolean {

@@ -7,21 +7,33 @@ export interface BandWidths {
   readonly thenDays: number;
 }
 
+/** The outgrown day of every draw in ascending order, and which draw each is of. */
+export interface OutgrownDays {
+  readonly days: Float64Array;
+  readonly draws: Int32Array;
+}
+
+/** `dayOf`: per draw the day it is outgrown, the horizon's end where it is not. */
+export function inDayOrder(dayOf: ArrayLike<number>): OutgrownDays {
+  const draws = Int32Array.from({ length: dayOf.length }, (_, i) => i).sort((a, b) => dayOf[a] - dayOf[b]);
+  return { days: Float64Array.from(draws, (i) => dayOf[i]), draws };
+}
+
+/** Normal quantiles of 12 equal shares: the errors of the results tried. */
+const ERRORS = [1.73, 1.15, 0.81, 0.55, 0.32, 0.1, -0.1, -0.32, -0.55, -0.81, -1.15, -1.73];
+
 /**
  * What one more reading of a size would be worth. Each of some draws in turn is taken for the truth and read with an
  * error; the draws are weighed by how well they agree, and the band read anew (preposterior analysis: Raiffa &
- * Schlaifer 1961). `dayOf`: per draw the day it is outgrown, the horizon's end where it is not. `errors`: standard
- * normal numbers, one a result.
+ * Schlaifer 1961). `size`: what would be read, a draw.
  */
 export function readingWorth(
-  dayOf: ArrayLike<number>,
+  { days, draws }: OutgrownDays,
   size: ArrayLike<number>,
   errorSd: number,
-  errors: readonly number[] = QUANTILES,
-  order: ArrayLike<number> = ascending(dayOf),
 ): BandWidths {
-  const n = dayOf.length;
-  const [days, sizes] = [dayOf, size].map((of) => inOrder(of, order));
+  const n = days.length;
+  const sizes = Float64Array.from(draws, (i) => size[i]);
   const sums = new Float64Array(n);
   /** Width between the days at which the weights' running sum reaches 10 and 90 %. */
   const width = (): number => {
@@ -39,7 +51,7 @@ export function readingWorth(
   for (let k = 0; k < TRIED; k++) {
     // Sizes in order and errors out of order, so that neither follows the other.
     const truth = bySize[Math.floor(((k + 0.5) * n) / TRIED)];
-    const result = truth + errorSd * errors[(k * 7) % errors.length];
+    const result = truth + errorSd * ERRORS[(k * 7) % ERRORS.length];
     let running = 0;
     for (let i = 0; i < n; i++) {
       const off = (sizes[i] - result) / errorSd;
@@ -51,17 +63,3 @@ export function readingWorth(
   }
   return { nowDays, thenDays: sum / TRIED };
 }
-
-/** Indices in ascending order of value. */
-export function ascending(of: ArrayLike<number>): Int32Array {
-  return Int32Array.from({ length: of.length }, (_, i) => i).sort((a, b) => of[a] - of[b]);
-}
-
-function inOrder(of: ArrayLike<number>, order: ArrayLike<number>): Float64Array {
-  const out = new Float64Array(order.length);
-  for (let i = 0; i < out.length; i++) out[i] = of[order[i]];
-  return out;
-}
-
-/** Normal quantiles of 12 equal shares: the errors of the results tried. */
-export const QUANTILES = [1.73, 1.15, 0.81, 0.55, 0.32, 0.1, -0.1, -0.32, -0.55, -0.81, -1.15, -1.73];

@@ -5,7 +5,7 @@ import { seriesKey, technicalErrorAt } from '../../records/measure.js';
 import type { DeviceForecast } from '../contract.js';
 import type { Futures } from '../futures.js';
 import type { DeviceQuestion } from './device-question.js';
-import { ascending, QUANTILES, readingWorth } from './reading-worth.js';
+import { inDayOrder, readingWorth } from './reading-worth.js';
 import { sizesOn } from './sizes-on.js';
 
 type Question = Pick<DeviceQuestion, 'plan' | 'posterior' | 'record' | 'today'>;
@@ -18,7 +18,7 @@ export function worthOfReadings(
 ): NonNullable<DeviceForecast['readingWorth']> {
   const some = everySoMany(at.length);
   const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
-  const order = ascending(dayOf);
+  const outgrown = inDayOrder(dayOf);
   const age = decimalAgeYears(record.child.birthDate, today);
   return limits
     .flatMap(({ series }) => {
@@ -27,7 +27,7 @@ export function worthOfReadings(
       const all = sizesOn(futures, path, dayNumber(today));
       const sizes = Float64Array.from(some, (i) => all[i]);
       const error = technicalErrorAt(series.measure, age);
-      const { nowDays, thenDays } = readingWorth(dayOf, sizes, error, QUANTILES, order);
+      const { nowDays, thenDays } = readingWorth(outgrown, sizes, error);
       return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
     })
     .sort((a, b) => a.thenDays - b.thenDays);
@@ -48,7 +48,7 @@ export function worthOfMarker(
   const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
   const all = posterior.tempoOfDraws(futures.draws);
   const tempo = Float64Array.from(some, (i) => all[i]);
-  const { nowDays, thenDays } = readingWorth(dayOf, tempo, BONE_AGE_SD_YEARS);
+  const { nowDays, thenDays } = readingWorth(inDayOrder(dayOf), tempo, BONE_AGE_SD_YEARS);
   return { nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) };
 }
 

@@ -1,8 +1,7 @@
 import type { ServiceDeps } from '../dependencies.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, everyday } from './api.js';
+import { type Api, everyday, route } from './api.js';
 import { capacityOf, clinicCapacitySettings } from './schemas/clinic-settings.js';
-import { failures } from './schemas/common.js';
 
 const tags = ['Settings'];
 
@@ -10,14 +9,9 @@ const tags = ['Settings'];
 export function capacityRoutes(api: Api, { store }: ServiceDeps): void {
   api.get(
     '/capacity',
-    {
-      config: everyday,
-      schema: {
-        tags,
-        summary: 'Casting slots, workshop jobs, holidays and closed days',
-        response: { 200: clinicCapacitySettings, ...failures },
-      },
-    },
+    route(everyday, tags, 'Casting slots, workshop jobs, holidays and closed days', {
+      200: clinicCapacitySettings,
+    }),
     async (_request, reply) => {
       const { value, version } = await store.settings.get();
       return reply.headers(etag(version)).send(capacityOf(value));
@@ -26,15 +20,13 @@ export function capacityRoutes(api: Api, { store }: ServiceDeps): void {
 
   api.patch(
     '/capacity',
-    {
-      config: everyday,
-      schema: {
-        tags,
-        summary: 'Change what is named; the next recall list is planned with it',
-        body: clinicCapacitySettings.partial().strict(),
-        response: { 200: clinicCapacitySettings, ...failures },
-      },
-    },
+    route(
+      everyday,
+      tags,
+      'Change what is named; the next recall list is planned with it',
+      { 200: clinicCapacitySettings },
+      { body: clinicCapacitySettings.partial().strict() },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const changed = await tx.settings.change(request.body, expectedVersion(request), actor);

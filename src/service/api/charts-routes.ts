@@ -7,8 +7,8 @@ import { measureId } from '../../records/measure.js';
 import { chartableMeasures, growthSpec, timelineSpec } from '../child-view/child-charts.js';
 import { loadChildFor } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { type Api, clinical } from './api.js';
-import { failures, file, id, idParams } from './schemas/common.js';
+import { type Api, clinical, route } from './api.js';
+import { file, id, idParams } from './schemas/common.js';
 
 const tags = ['Charts'];
 const format = z.enum(['json', 'svg', 'png']).describe('json: the Vega-Lite specification with its data');
@@ -16,15 +16,13 @@ const format = z.enum(['json', 'svg', 'png']).describe('json: the Vega-Lite spec
 export function chartsRoutes(api: Api, deps: ServiceDeps): void {
   api.get(
     '/children/:id/charts',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Which charts this child has',
-        params: idParams,
-        response: { 200: z.object({ growth: z.array(measureId), timeline: z.boolean() }), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Which charts this child has',
+      { 200: z.object({ growth: z.array(measureId), timeline: z.boolean() }) },
+      { params: idParams },
+    ),
     async (request) => {
       const view = await loadChildFor(request, request.params.id, deps);
       return { growth: chartableMeasures(view), timeline: view.record.devices.length > 0 };
@@ -33,16 +31,16 @@ export function chartsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/children/:id/charts/growth/:measure',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Growth chart of one measure: readings left and right, 80 % fan, device limits, centiles',
+    route(
+      clinical,
+      tags,
+      'Growth chart of one measure: readings left and right, 80 % fan, device limits, centiles',
+      { 200: file },
+      {
         params: z.object({ id, measure: measureId }),
         querystring: z.object({ format: format.default('svg') }),
-        response: { 200: file, ...failures },
       },
-    },
+    ),
     async (request, reply) => {
       const view = await loadChildFor(request, request.params.id, deps);
       if (!chartableMeasures(view).includes(request.params.measure))
@@ -60,16 +58,13 @@ export function chartsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/children/:id/charts/timeline',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Every device on one time axis',
-        params: idParams,
-        querystring: z.object({ format: format.default('svg') }),
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Every device on one time axis',
+      { 200: file },
+      { params: idParams, querystring: z.object({ format: format.default('svg') }) },
+    ),
     async (request, reply) => {
       const view = await loadChildFor(request, request.params.id, deps);
       if (view.record.devices.length === 0)

@@ -8,9 +8,9 @@ import type { ServiceDeps } from '../dependencies.js';
 import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, administration, clinical, everyday } from './api.js';
+import { type Api, administration, clinical, everyday, route } from './api.js';
 import { clinicSettings } from './schemas/clinic-settings.js';
-import { failures, idParams, itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
+import { idParams, itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
 const user = z.object({
@@ -40,14 +40,12 @@ const familyLink = z.object({
 export function clinicRoutes(api: Api, { store, clock, assessor, config }: ServiceDeps): void {
   api.get(
     '/turnaround',
-    {
-      config: everyday,
-      schema: {
-        tags: ['Turnaround'],
-        summary: 'Days from cast to fitting by device family, learned from the clinic’s own jobs',
-        response: { 200: itemsOf(turnaround), ...failures },
-      },
-    },
+    route(
+      everyday,
+      ['Turnaround'],
+      'Days from cast to fitting by device family, learned from the clinic’s own jobs',
+      { 200: itemsOf(turnaround) },
+    ),
     async () => {
       const jobs = await store.workshopJobs.all();
       const turnaroundOf = turnaroundsOf(jobs, clock.today());
@@ -63,11 +61,25 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
 
   api.get(
     '/audit',
-    {
-      config: { access: overseers },
-      schema: {
-        tags: ['Audit'],
-        summary: 'Who read or wrote what, newest first',
+    route(
+      { access: overseers },
+      ['Audit'],
+      'Who read or wrote what, newest first',
+      {
+        200: pageOf(
+          shapeOf<AuditRow>({
+            id: z.string(),
+            at: z.string(),
+            userName: z.string(),
+            role: z.string(),
+            action: z.string(),
+            resource: z.string(),
+            childId: z.string().nullable(),
+            childrenShown: z.number(),
+          }),
+        ),
+      },
+      {
         querystring: pageQuery.extend({
           childId: z.string().max(80).optional(),
           userId: z.string().max(80).optional(),
@@ -75,23 +87,8 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
           from: z.iso.datetime({ offset: true }).max(40).optional(),
           to: z.iso.datetime({ offset: true }).max(40).optional(),
         }),
-        response: {
-          200: pageOf(
-            shapeOf<AuditRow>({
-              id: z.string(),
-              at: z.string(),
-              userName: z.string(),
-              role: z.string(),
-              action: z.string(),
-              resource: z.string(),
-              childId: z.string().nullable(),
-              childrenShown: z.number(),
-            }),
-          ),
-          ...failures,
-        },
       },
-    },
+    ),
     async (request) => {
       const { limit, cursor, ...filter } = request.query;
       return shownLog(store, filter, { limit, cursor }, actorOf(request));
@@ -99,30 +96,25 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   );
 
   const users = { tags: ['Users'] };
-  api.get(
-    '/users',
-    {
-      config: administration,
-      schema: { ...users, summary: 'Accounts', response: { 200: itemsOf(user), ...failures } },
-    },
-    async () => ({ items: await store.users.list() }),
-  );
+  api.get('/users', route(administration, users.tags, 'Accounts', { 200: itemsOf(user) }), async () => ({
+    items: await store.users.list(),
+  }));
   api.post(
     '/users',
-    {
-      config: administration,
-      schema: {
-        ...users,
-        summary: 'Add an account',
+    route(
+      administration,
+      users.tags,
+      'Add an account',
+      { 201: user },
+      {
         body: z.object({
           name: userName,
           displayName: z.string().max(120).optional(),
           role: z.enum(roles),
           password,
         }),
-        response: { 201: user, ...failures },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const added = await tx.users.create(request.body, actor);
@@ -131,10 +123,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   );
   api.get(
     '/users/:id',
-    {
-      config: administration,
-      schema: { ...users, summary: 'One account', params: idParams, response: { 200: user, ...failures } },
-    },
+    route(administration, users.tags, 'One account', { 200: user }, { params: idParams }),
     async (request, reply) => {
       const found = await store.users.get(request.params.id);
       return reply.headers(etag(found.version)).send(found);
@@ -142,11 +131,12 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   );
   api.patch(
     '/users/:id',
-    {
-      config: administration,
-      schema: {
-        ...users,
-        summary: 'Change role, name or password, or close an account; ends its sessions',
+    route(
+      administration,
+      users.tags,
+      'Change role, name or password, or close an account; ends its sessions',
+      { 200: user },
+      {
         params: idParams,
         body: z.strictObject({
           displayName: z.string().max(120).optional(),
@@ -154,9 +144,8 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
           disabled: z.boolean().optional(),
           password: password.optional(),
         }),
-        response: { 200: user, ...failures },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const changed = await tx.users.change(
@@ -172,32 +161,30 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   const links = { tags: ['Family links'] };
   api.get(
     '/children/:id/family-links',
-    {
-      config: clinical,
-      schema: {
-        ...links,
-        summary: 'Links given to this family',
-        params: idParams,
-        response: { 200: itemsOf(familyLink), ...failures },
-      },
-    },
+    route(
+      clinical,
+      links.tags,
+      'Links given to this family',
+      { 200: itemsOf(familyLink) },
+      { params: idParams },
+    ),
     async (request) => ({ items: await store.familyLinks.list(request.params.id, actorOf(request)) }),
   );
   api.post(
     '/children/:id/family-links',
-    {
-      config: clinical,
-      schema: {
-        ...links,
-        summary: 'A signed link to this child’s page for the family; the token is shown once',
+    route(
+      clinical,
+      links.tags,
+      'A signed link to this child’s page for the family; the token is shown once',
+      { 201: familyLink.extend({ token: z.string(), path: z.string() }) },
+      {
         params: idParams,
         body: z.object({
           label: z.string().max(80).default(''),
           days: z.number().int().min(1).max(400).default(90),
         }),
-        response: { 201: familyLink.extend({ token: z.string(), path: z.string() }), ...failures },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const { label, days } = request.body;
@@ -208,15 +195,13 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   );
   api.delete(
     '/family-links/:id',
-    {
-      config: clinical,
-      schema: {
-        ...links,
-        summary: 'Withdraw a link: it opens nothing from now on',
-        params: idParams,
-        response: { 204: nothing, ...failures },
-      },
-    },
+    route(
+      clinical,
+      links.tags,
+      'Withdraw a link: it opens nothing from now on',
+      { 204: nothing },
+      { params: idParams },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         await tx.familyLinks.withdraw(request.params.id, clock.now(), actor);
@@ -226,14 +211,7 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
 
   api.get(
     '/settings',
-    {
-      config: everyday,
-      schema: {
-        tags: ['Settings'],
-        summary: 'What the clinic has set',
-        response: { 200: clinicSettings, ...failures },
-      },
-    },
+    route(everyday, ['Settings'], 'What the clinic has set', { 200: clinicSettings }),
     async (_request, reply) => {
       const { value, version } = await store.settings.get();
       return reply.headers(etag(version)).send(value);
@@ -241,15 +219,13 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
   );
   api.patch(
     '/settings',
-    {
-      config: administration,
-      schema: {
-        tags: ['Settings'],
-        summary: 'Change what is named',
-        body: clinicSettings.partial().strict(),
-        response: { 200: clinicSettings, ...failures },
-      },
-    },
+    route(
+      administration,
+      ['Settings'],
+      'Change what is named',
+      { 200: clinicSettings },
+      { body: clinicSettings.partial().strict() },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const changed = await tx.settings.change(request.body, expectedVersion(request), actor);

@@ -3,8 +3,8 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { undoCorrection } from '../undo-correction.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical } from './api.js';
-import { date, failures, idParams, itemsOf, reason } from './schemas/common.js';
+import { type Api, clinical, route } from './api.js';
+import { date, idParams, itemsOf, reason } from './schemas/common.js';
 import {
   correction,
   deviceRecord,
@@ -26,15 +26,13 @@ export function correctionsRoutes(api: Api, deps: ServiceDeps): void {
 function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/corrections',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Every reading that was ever corrected, with all its revisions',
-        params: idParams,
-        response: { 200: itemsOf(revision), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Every reading that was ever corrected, with all its revisions',
+      { 200: itemsOf(revision) },
+      { params: idParams },
+    ),
     async (request) => ({
       items: await store.measurements.corrected(request.params.id, actorOf(request)),
     }),
@@ -42,15 +40,13 @@ function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/measurements/:id/revisions',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'A reading as entered and every correction of it; the last counts',
-        params: idParams,
-        response: { 200: itemsOf(revision), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'A reading as entered and every correction of it; the last counts',
+      { 200: itemsOf(revision) },
+      { params: idParams },
+    ),
     async (request, reply) => {
       const revisions = await store.measurements.revisions(request.params.id, actorOf(request));
       return reply.header('etag', `"${revisions.length}"`).send({ items: [...revisions] });
@@ -59,16 +55,13 @@ function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/measurements/:id/corrections',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
-        params: idParams,
-        body: correction,
-        response: { 201: revision, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
+      { 201: revision },
+      { params: idParams, body: correction },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const body = await tx.measurements.correct(
@@ -84,17 +77,13 @@ function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/measurements/:id/corrections/undo',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary:
-          'Take the last correction back (itself a new revision), with what the same action corrected: swapped sides come back together',
-        params: idParams,
-        body: noBody,
-        response: { 201: revision, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Take the last correction back (itself a new revision), with what the same action corrected: swapped sides come back together',
+      { 201: revision },
+      { params: idParams, body: noBody },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -104,16 +93,13 @@ function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/visits/move',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
-        params: idParams,
-        body: z.object({ from: date, to: date, reason }),
-        response: { 200: z.object({ moved: z.number().int() }), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
+      { 200: z.object({ moved: z.number().int() }) },
+      { params: idParams, body: z.object({ from: date, to: date, reason }) },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 200,
@@ -125,18 +111,13 @@ function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
 function deviceCorrections(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/devices/:id/history',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Every state of a device, newest first, and everything recorded of it with its corrections',
-        params: idParams,
-        response: {
-          200: z.object({ versions: z.array(deviceVersion), events: z.array(eventRevision) }),
-          ...failures,
-        },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Every state of a device, newest first, and everything recorded of it with its corrections',
+      { 200: z.object({ versions: z.array(deviceVersion), events: z.array(eventRevision) }) },
+      { params: idParams },
+    ),
     async (request) => {
       const actor = actorOf(request);
       const { id } = request.params;
@@ -149,16 +130,13 @@ function deviceCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/devices/:id/undo',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Take the last change of a device back (itself a new change)',
-        params: idParams,
-        body: noBody,
-        response: { 200: deviceRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Take the last change of a device back (itself a new change)',
+      { 200: deviceRecord },
+      { params: idParams, body: noBody },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const before = await tx.devices.undoChange(request.params.id, clock.today(), actor);
@@ -168,16 +146,13 @@ function deviceCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/events/:id/corrections',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Correct what was recorded of a device; what was recorded first stays',
-        params: idParams,
-        body: eventCorrection,
-        response: { 201: eventRevision, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Correct what was recorded of a device; what was recorded first stays',
+      { 201: eventRevision },
+      { params: idParams, body: eventCorrection },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -187,16 +162,13 @@ function deviceCorrections(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/events/:id/corrections/undo',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Take the last correction or withdrawal of an event back (itself a new revision)',
-        params: idParams,
-        body: noBody,
-        response: { 201: eventRevision, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Take the last correction or withdrawal of an event back (itself a new revision)',
+      { 201: eventRevision },
+      { params: idParams, body: noBody },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,

@@ -10,8 +10,8 @@ import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js'
 import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { write } from '../write.js';
-import { type Api, clinical, planning } from './api.js';
-import { date, failures, id, idParams, itemsOf, listOf } from './schemas/common.js';
+import { type Api, clinical, planning, route } from './api.js';
+import { date, id, idParams, itemsOf, listOf } from './schemas/common.js';
 import { assessment, forecast } from './schemas/derived.js';
 import { revision } from './schemas/records.js';
 
@@ -23,15 +23,13 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/children/:id/assessment',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Forecasts, flags and suggestions as of today, with what they were computed from',
-        params: idParams,
-        response: { 200: assessment, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Forecasts, flags and suggestions as of today, with what they were computed from',
+      { 200: assessment },
+      { params: idParams },
+    ),
     async (request) => {
       await store.audit.record({
         actor: actorOf(request),
@@ -45,15 +43,13 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/children/:id/forecasts',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'When each device is outgrown, as a chance over dates',
-        params: idParams,
-        response: { 200: itemsOf(forecast), ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'When each device is outgrown, as a chance over dates',
+      { 200: itemsOf(forecast) },
+      { params: idParams },
+    ),
     async (request) => {
       await store.forecasts.latestByChild(request.params.id, actorOf(request));
       return { items: (await deps.assess(request.params.id)).forecasts };
@@ -62,29 +58,26 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/devices/:id/forecasts',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'What was forecast for this device over time, oldest first',
-        params: idParams,
-        response: {
-          200: itemsOf(
-            z.object({
-              deviceId: z.string(),
-              today: date,
-              outcome: z.string(),
-              p10: date.nullable(),
-              p50: date.nullable(),
-              p90: date.nullable(),
-              inputsHash: z.string(),
-              modelVersion: z.string(),
-            }),
-          ),
-          ...failures,
-        },
+    route(
+      planning,
+      tags,
+      'What was forecast for this device over time, oldest first',
+      {
+        200: itemsOf(
+          z.object({
+            deviceId: z.string(),
+            today: date,
+            outcome: z.string(),
+            p10: date.nullable(),
+            p50: date.nullable(),
+            p90: date.nullable(),
+            inputsHash: z.string(),
+            modelVersion: z.string(),
+          }),
+        ),
       },
-    },
+      { params: idParams },
+    ),
     async (request) => {
       await store.devices.get(request.params.id, actorOf(request));
       return { items: await store.forecasts.history([request.params.id]) };
@@ -93,12 +86,26 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
   api.post(
     '/children/:id/what-if',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary:
-          'How long would a device cast today last with so much room, and how much room lasts so long?',
+    route(
+      clinical,
+      tags,
+      'How long would a device cast today last with so much room, and how much room lasts so long?',
+      {
+        200: z.object({
+          lives: listOf(
+            z.object({
+              allowanceMm: z.number(),
+              p10: date.nullable(),
+              p50: date.nullable(),
+              p90: date.nullable(),
+            }),
+          ),
+          needed: listOf(z.object({ until: date, odds: z.number(), allowanceMm: z.number() })),
+          modelVersion: z.string(),
+          seed: z.number(),
+        }),
+      },
+      {
         description: 'Nothing is stored. `odds` is the chance with which the room must last until `until`.',
         params: idParams,
         body: z.object({
@@ -111,24 +118,8 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
             .max(20)
             .default([]),
         }),
-        response: {
-          200: z.object({
-            lives: listOf(
-              z.object({
-                allowanceMm: z.number(),
-                p10: date.nullable(),
-                p50: date.nullable(),
-                p90: date.nullable(),
-              }),
-            ),
-            needed: listOf(z.object({ until: date, odds: z.number(), allowanceMm: z.number() })),
-            modelVersion: z.string(),
-            seed: z.number(),
-          }),
-          ...failures,
-        },
       },
-    },
+    ),
     async (request) => {
       const { measure, sides, castDate, allowancesMm, lastUntil } = request.body;
       const record = await store.children.record(request.params.id, actorOf(request));
@@ -174,16 +165,13 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
   api.post(
     '/children/:id/suggestions/:suggestionId/acceptance',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Accept a suggested correction of readings; the originals stay and it can be undone',
-        params: z.object({ id, suggestionId: z.string().min(1).max(300) }),
-        body: z.object({}).nullish(),
-        response: { 201: itemsOf(revision), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Accept a suggested correction of readings; the originals stay and it can be undone',
+      { 201: itemsOf(revision) },
+      { params: z.object({ id, suggestionId: z.string().min(1).max(300) }), body: z.object({}).nullish() },
+    ),
     async (request, reply) => {
       const assessing = await assessor.current();
       return write(store, request, reply, async (tx, actor) => {

@@ -5,8 +5,8 @@ import { actorOf } from '../access.js';
 import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical, planning } from './api.js';
-import { date, failures, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
+import { type Api, clinical, planning, route } from './api.js';
+import { date, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   deviceChange,
   deviceEventRecord,
@@ -22,15 +22,7 @@ const tags = ['Devices'];
 export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/devices',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Every device of a child',
-        params: idParams,
-        response: { 200: itemsOf(deviceRecord), ...failures },
-      },
-    },
+    route(planning, tags, 'Every device of a child', { 200: itemsOf(deviceRecord) }, { params: idParams }),
     async (request) => ({
       items: [...(await store.children.record(request.params.id, actorOf(request))).devices],
     }),
@@ -38,16 +30,7 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/devices',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Add a device',
-        params: idParams,
-        body: newDevice,
-        response: { 201: deviceRecord, ...failures },
-      },
-    },
+    route(clinical, tags, 'Add a device', { 201: deviceRecord }, { params: idParams, body: newDevice }),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const added = await tx.devices.create(
@@ -68,15 +51,7 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/devices/:id',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'One device',
-        params: idParams,
-        response: { 200: deviceRecord, ...failures },
-      },
-    },
+    route(planning, tags, 'One device', { 200: deviceRecord }, { params: idParams }),
     async (request, reply) => {
       const { value, version } = await store.devices.get(request.params.id, actorOf(request));
       return reply.headers(etag(version)).send(value);
@@ -85,16 +60,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.patch(
     '/devices/:id',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Change what is named: status, dates, allowances, limits',
-        params: idParams,
-        body: deviceChange,
-        response: { 200: deviceRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Change what is named: status, dates, allowances, limits',
+      { 200: deviceRecord },
+      { params: idParams, body: deviceChange },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const changed = await tx.devices.change(
@@ -110,17 +82,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/devices/:id/next',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary:
-          'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
-        params: idParams,
-        body: nextDevice,
-        response: { 201: deviceRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
+      { 201: deviceRecord },
+      { params: idParams, body: nextDevice },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const next = await castNext(tx, request.params.id, request.body ?? {}, clock.today(), actor);
@@ -134,12 +102,12 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/devices/:id/delivery',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary:
-          'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
+    route(
+      clinical,
+      tags,
+      'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
+      { 200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }) },
+      {
         params: idParams,
         body: z.object({
           date: date.optional().describe('the day it was fitted; today when absent'),
@@ -149,12 +117,8 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
             .describe('why the device whose place it takes ends; left out, that one stays in use'),
           note,
         }),
-        response: {
-          200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }),
-          ...failures,
-        },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const today = clock.today();
@@ -172,15 +136,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/devices/:id/events',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'What happened to a device, by date',
-        params: idParams,
-        response: { 200: itemsOf(deviceEventRecord), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'What happened to a device, by date',
+      { 200: itemsOf(deviceEventRecord) },
+      { params: idParams },
+    ),
     async (request) => {
       const actor = actorOf(request);
       const { value } = await store.devices.get(request.params.id, actor);
@@ -191,17 +153,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/devices/:id/events',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary:
-          'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
-        params: idParams,
-        body: newEvent,
-        response: { 201: deviceEventRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
+      { 201: deviceEventRecord },
+      { params: idParams, body: newEvent },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -211,16 +169,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/events/:id/withdrawal',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Withdraw an event entered in error; it stays on record',
-        params: idParams,
-        body: z.object({ reason }),
-        response: { 204: nothing, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Withdraw an event entered in error; it stays on record',
+      { 204: nothing },
+      { params: idParams, body: z.object({ reason }) },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         await tx.events.withdraw(request.params.id, request.body.reason, actor);
@@ -230,16 +185,13 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.put(
     '/workshop-jobs/:id',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Save a workshop job and its stages; If-Match "0" for a new one',
-        params: idParams,
-        body: workshopJobRecord.omit({ id: true }),
-        response: { 200: workshopJobRecord, ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'Save a workshop job and its stages; If-Match "0" for a new one',
+      { 200: workshopJobRecord },
+      { params: idParams, body: workshopJobRecord.omit({ id: true }) },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const saved = await tx.workshopJobs.save(

@@ -10,8 +10,8 @@ import { actorOf } from '../access.js';
 import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
-import { type Api, administration, planning, recordKeeping } from './api.js';
-import { failures, file, idParams } from './schemas/common.js';
+import { type Api, administration, planning, recordKeeping, route } from './api.js';
+import { file, idParams } from './schemas/common.js';
 
 const tags = ['Exports'];
 /** The tables of records that a clinic can take away as CSV. */
@@ -29,17 +29,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/children/:id/export',
-    {
-      config: recordKeeping,
-      schema: {
-        tags,
-        summary:
-          'What is held about one child, as far as your role sees it, for the family or another clinic',
-        params: idParams,
-        querystring: z.object({ format: z.enum(['json', 'fhir']).default('json') }),
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      recordKeeping,
+      tags,
+      'What is held about one child, as far as your role sees it, for the family or another clinic',
+      { 200: file },
+      { params: idParams, querystring: z.object({ format: z.enum(['json', 'fhir']).default('json') }) },
+    ),
     async (request, reply) => {
       const { id } = request.params;
       const actor = actorOf(request);
@@ -63,15 +59,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/exports/tables/:table',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary: 'One table of the whole caseload as CSV, diagnoses too; the same file can be imported again',
-        params: z.object({ table: z.enum(tables) }),
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      'One table of the whole caseload as CSV, diagnoses too; the same file can be imported again',
+      { 200: file },
+      { params: z.object({ table: z.enum(tables) }) },
+    ),
     async (request, reply) => {
       const name = `${request.params.table}.csv` as const;
       const caseload = await store.caseload.all();
@@ -86,15 +80,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/exports/fhir',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary: 'The whole caseload as FHIR R4, diagnoses too: one Bundle, or a resource a line',
-        querystring: z.object({ format: z.enum(['bundle', 'ndjson']).default('bundle') }),
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      'The whole caseload as FHIR R4, diagnoses too: one Bundle, or a resource a line',
+      { 200: file },
+      { querystring: z.object({ format: z.enum(['bundle', 'ndjson']).default('bundle') }) },
+    ),
     async (request, reply) => {
       const caseload = await store.caseload.all();
       await exported(request, 'fhir', caseload);
@@ -107,15 +99,12 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/exports/pseudonymised',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary:
-          'Readings and devices for research: keyed ids, age in months, shifted dates, small groups merged',
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      'Readings and devices for research: keyed ids, age in months, shifted dates, small groups merged',
+      { 200: file },
+    ),
     async (request, reply) => {
       const records = await store.caseload.records(await store.caseload.ids('any'));
       await exported(request, 'pseudonymised', flat(records));
@@ -131,15 +120,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.post(
     '/calendar-feed',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Your own address of the recall plan as a calendar feed; a changed account ends it',
-        body: z.object({}).nullish(),
-        response: { 201: z.object({ path: z.string() }), ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'Your own address of the recall plan as a calendar feed; a changed account ends it',
+      { 201: z.object({ path: z.string() }) },
+      { body: z.object({}).nullish() },
+    ),
     async (request, reply) => {
       const user = await store.users.get(actorOf(request).userId);
       const path = `/api/calendar-feed/${user.id}.${await signature(user)}.ics`;
@@ -149,15 +136,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/calendar-feed/:token',
-    {
-      config: { access: 'public' },
-      schema: {
-        tags,
-        summary: 'The recall plan as iCalendar: no name, diagnosis or device in it',
-        params: z.object({ token: z.string().max(200) }),
-        response: { 200: file, ...failures },
-      },
-    },
+    route(
+      { access: 'public' },
+      tags,
+      'The recall plan as iCalendar: no name, diagnosis or device in it',
+      { 200: file },
+      { params: z.object({ token: z.string().max(200) }) },
+    ),
     async (request, reply) => {
       const [id, given = ''] = request.params.token.split('.');
       const user = await store.users.get(id).catch(() => null);

@@ -5,8 +5,8 @@ import { type ClinicRulesJson, clinicRulesJson } from '../../rules/clinic-rules.
 import type { ServiceDeps } from '../dependencies.js';
 import { fitRulesView } from '../fit-rules-view.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical, signedIn } from './api.js';
-import { failures, itemsOf, listOf, pageOf, pageQuery, shapeOf, stamp } from './schemas/common.js';
+import { type Api, clinical, route, signedIn } from './api.js';
+import { itemsOf, listOf, pageOf, pageQuery, shapeOf, stamp } from './schemas/common.js';
 
 const tags = ['Fit rules'];
 const MOST_CHANGES = 200;
@@ -64,15 +64,12 @@ const changeRow = z.object({
 export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
   api.get(
     '/fit-rules',
-    {
-      config: signedIn,
-      schema: {
-        tags,
-        summary:
-          'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
-        response: { 200: itemsOf(family), ...failures },
-      },
-    },
+    route(
+      signedIn,
+      tags,
+      'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
+      { 200: itemsOf(family) },
+    ),
     async (_request, reply) => {
       const { value, version } = await fitRulesView(store);
       return reply.headers(etag(version)).send({ items: value });
@@ -81,25 +78,24 @@ export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
 
   api.patch(
     '/fit-rules',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Set figures of the clinic’s own, or go back to the shipped ones; all or none',
+    route(
+      clinical,
+      tags,
+      'Set figures of the clinic’s own, or go back to the shipped ones; all or none',
+      {
+        200: z.object({
+          items: listOf(family),
+          jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
+        }),
+      },
+      {
         description:
           'A changed figure changes every forecast of its family: they are computed anew by the job named in the ' +
           'answer. Answers with the families that were touched. The clinic is responsible for its own limits: a ' +
           'licensed practitioner must have agreed to them.',
         body: z.strictObject({ changes: z.array(limitChange).min(1).max(MOST_CHANGES) }),
-        response: {
-          200: z.object({
-            items: listOf(family),
-            jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
-          }),
-          ...failures,
-        },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const { changes } = request.body;
@@ -114,33 +110,28 @@ export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
 
   api.get(
     '/fit-rules/changes',
-    {
-      config: signedIn,
-      schema: {
-        tags,
-        summary: 'Who set which figure when and why, newest first; nothing is ever removed',
-        querystring: pageQuery.extend({ family: z.string().max(60).optional() }),
-        response: { 200: pageOf(changeRow), ...failures },
-      },
-    },
+    route(
+      signedIn,
+      tags,
+      'Who set which figure when and why, newest first; nothing is ever removed',
+      { 200: pageOf(changeRow) },
+      { querystring: pageQuery.extend({ family: z.string().max(60).optional() }) },
+    ),
     async ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
   );
 
   api.get(
     '/fit-rules/file',
-    {
-      config: signedIn,
-      schema: {
-        tags,
-        summary: 'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
-        response: {
-          200: listOf(
-            shapeOf<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
-          ),
-          ...failures,
-        },
+    route(
+      signedIn,
+      tags,
+      'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
+      {
+        200: listOf(
+          shapeOf<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
+        ),
       },
-    },
+    ),
     async (_request, reply) => {
       const { value } = await store.fitLimits.current();
       return reply

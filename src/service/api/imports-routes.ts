@@ -7,7 +7,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
 import type { UploadedFiles } from '../uploads/uploaded-files.js';
 import { write } from '../write.js';
-import { type Api, administration, recordKeeping } from './api.js';
+import { type Api, administration, recordKeeping, route } from './api.js';
 import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
 
 const tags = ['Imports'];
@@ -110,15 +110,13 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
 
   api.get(
     '/imports/:id',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary: 'An import: its dry run and whether it was taken in',
-        params: idParams,
-        response: { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }), ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      'An import: its dry run and whether it was taken in',
+      { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }) },
+      { params: idParams },
+    ),
     async (request) => {
       const { id, status, plan: shown, caseload } = await store.imports.get(request.params.id);
       await store.audit.record({
@@ -134,16 +132,13 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
 
   api.post(
     '/imports/:id/commit',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary: 'Take the import in, whole or not at all (a job)',
-        params: idParams,
-        body: z.object({}).nullish(),
-        response: { 202: jobStarted, ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      'Take the import in, whole or not at all (a job)',
+      { 202: jobStarted },
+      { params: idParams, body: z.object({}).nullish() },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 202,
@@ -153,17 +148,13 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
 
   api.post(
     '/imports/:id/answers',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary:
-          "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
-        params: idParams,
-        body: answers,
-        response: { 200: z.object({ plan }), ...failures },
-      },
-    },
+    route(
+      administration,
+      tags,
+      "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
+      { 200: z.object({ plan }) },
+      { params: idParams, body: answers },
+    ),
     async (request) => ({
       plan: await answerImport(reading, request.params.id, request.body.answers, actorOf(request)),
     }),
@@ -171,22 +162,18 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
 
   api.post(
     '/imports/:id/take-back',
-    {
-      config: administration,
-      schema: {
-        tags,
-        summary: 'Takes back what an import added and nothing was built on since; says what stays and why',
-        params: idParams,
-        body: z.object({}).nullish(),
-        response: {
-          200: z.object({
-            removed: z.number(),
-            stays: listOf(z.object({ why: z.string(), count: z.number() })),
-          }),
-          ...failures,
-        },
+    route(
+      administration,
+      tags,
+      'Takes back what an import added and nothing was built on since; says what stays and why',
+      {
+        200: z.object({
+          removed: z.number(),
+          stays: listOf(z.object({ why: z.string(), count: z.number() })),
+        }),
       },
-    },
+      { params: idParams, body: z.object({}).nullish() },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 200,
@@ -196,31 +183,26 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
 
   api.get(
     '/sheet-answers',
-    {
-      config: recordKeeping,
-      schema: {
-        tags,
-        summary: "The clinic's reading of its sheets: every answer it gave",
-        response: { 200: z.object({ answers: listOf(sheetAnswer) }), ...failures },
-      },
-    },
+    route(recordKeeping, tags, "The clinic's reading of its sheets: every answer it gave", {
+      200: z.object({ answers: listOf(sheetAnswer) }),
+    }),
     async () => ({ answers: [...(await store.sheetAnswers.list())] }),
   );
 
   api.delete(
     '/sheet-answers',
-    {
-      config: recordKeeping,
-      schema: {
-        tags,
-        summary: 'Forgets an answer: the next such sheet is asked again',
+    route(
+      recordKeeping,
+      tags,
+      'Forgets an answer: the next such sheet is asked again',
+      { 200: z.object({ removed: z.boolean() }) },
+      {
         querystring: z.object({
           sheet: z.string().max(40).default(''),
           question: z.string().min(1).max(300),
         }),
-        response: { 200: z.object({ removed: z.boolean() }), ...failures },
       },
-    },
+    ),
     async (request) => ({
       removed: await store.sheetAnswers.remove(request.query.sheet, request.query.question, actorOf(request)),
     }),

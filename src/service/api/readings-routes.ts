@@ -3,8 +3,8 @@ import { skinCheckRecord } from '../../records/skin-check.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { write } from '../write.js';
-import { type Api, clinical } from './api.js';
-import { failures, idParams, itemsOf, nothing, reason } from './schemas/common.js';
+import { type Api, clinical, route } from './api.js';
+import { idParams, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   markerRecord,
   measurementRecord,
@@ -20,15 +20,13 @@ const tags = ['Readings'];
 export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/visits',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Visits (the readings of one date), newest first',
-        params: idParams,
-        response: { 200: itemsOf(visit), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Visits (the readings of one date), newest first',
+      { 200: itemsOf(visit) },
+      { params: idParams },
+    ),
     async (request) => ({
       items: await store.visits.list(request.params.id, actorOf(request)),
     }),
@@ -36,16 +34,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/visits',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Enter a visit; all its readings are stored or none',
-        params: idParams,
-        body: newVisit,
-        response: { 201: itemsOf(measurementRecord), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Enter a visit; all its readings are stored or none',
+      { 201: itemsOf(measurementRecord) },
+      { params: idParams, body: newVisit },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -55,15 +50,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/children/:id/measurements',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Every current reading, by date',
-        params: idParams,
-        response: { 200: itemsOf(measurementRecord), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Every current reading, by date',
+      { 200: itemsOf(measurementRecord) },
+      { params: idParams },
+    ),
     async (request) => ({
       items: (await store.children.record(request.params.id, actorOf(request))).measurements,
     }),
@@ -71,16 +64,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/measurements',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Enter one reading',
-        params: idParams,
-        body: newMeasurement,
-        response: { 201: measurementRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Enter one reading',
+      { 201: measurementRecord },
+      { params: idParams, body: newMeasurement },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const { date, observer, ...reading } = request.body;
@@ -92,15 +82,7 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/children/:id/markers',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Maturity markers',
-        params: idParams,
-        response: { 200: itemsOf(markerRecord), ...failures },
-      },
-    },
+    route(clinical, tags, 'Maturity markers', { 200: itemsOf(markerRecord) }, { params: idParams }),
     async (request) => ({
       items: (await store.children.record(request.params.id, actorOf(request))).markers,
     }),
@@ -108,16 +90,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/markers',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Record a maturity marker',
-        params: idParams,
-        body: newMarker,
-        response: { 201: markerRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Record a maturity marker',
+      { 201: markerRecord },
+      { params: idParams, body: newMarker },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -127,15 +106,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.get(
     '/children/:id/skin-checks',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'What the skin under a device looked like, by date',
-        params: idParams,
-        response: { 200: itemsOf(skinCheckRecord), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'What the skin under a device looked like, by date',
+      { 200: itemsOf(skinCheckRecord) },
+      { params: idParams },
+    ),
     async (request) => ({
       items: (await store.children.record(request.params.id, actorOf(request))).skinChecks,
     }),
@@ -143,16 +120,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/children/:id/skin-checks',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Record a look at the skin; redness that lasts or open skin is to be seen at once',
-        params: idParams,
-        body: newSkinCheck,
-        response: { 201: skinCheckRecord, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Record a look at the skin; redness that lasts or open skin is to be seen at once',
+      { 201: skinCheckRecord },
+      { params: idParams, body: newSkinCheck },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => ({
         status: 201,
@@ -162,16 +136,13 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
 
   api.post(
     '/skin-checks/:id/withdrawal',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Withdraw a skin check entered in error; it stays on record',
-        params: idParams,
-        body: z.object({ reason }),
-        response: { 204: nothing, ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Withdraw a skin check entered in error; it stays on record',
+      { 204: nothing },
+      { params: idParams, body: z.object({ reason }) },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         await tx.skinChecks.withdraw(request.params.id, request.body.reason, actor);

@@ -8,17 +8,8 @@ import { clinicWeekOf } from '../clinic-week-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { etag, expectedVersion, write } from '../write.js';
-import { type Api, everyday, planning } from './api.js';
-import {
-  date,
-  failures,
-  idParams,
-  itemsOf,
-  jobStarted,
-  listOf,
-  pageOf,
-  pageQuery,
-} from './schemas/common.js';
+import { type Api, everyday, planning, route } from './api.js';
+import { date, idParams, itemsOf, jobStarted, listOf, pageOf, pageQuery } from './schemas/common.js';
 import { jobRun, recallRow, recallRun } from './schemas/derived.js';
 
 const tags = ['Recall'];
@@ -27,26 +18,24 @@ const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), 
 export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
   api.get(
     '/recall-runs',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Recall lists made so far, newest first',
-        querystring: pageQuery,
-        response: { 200: pageOf(recallRun), ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'Recall lists made so far, newest first',
+      { 200: pageOf(recallRun) },
+      { querystring: pageQuery },
+    ),
     async (request) => store.recall.runs(request.query),
   );
 
   api.post(
     '/recall-runs',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary:
-          'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
+    route(
+      planning,
+      tags,
+      'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
+      { 202: jobStarted },
+      {
         body: z.object({
           month: z
             .string()
@@ -55,9 +44,8 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
             .optional()
             .describe('YYYY-MM; today and the next five weeks when absent'),
         }),
-        response: { 202: jobStarted, ...failures },
       },
-    },
+    ),
     async (request, reply) => {
       const { month } = request.body;
       const first = month ? `${month}-01` : null;
@@ -75,34 +63,37 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
 
   api.get(
     '/recall-runs/latest',
-    {
-      config: planning,
-      schema: { tags, summary: 'The list in use', response: { 200: recallRun.nullable(), ...failures } },
-    },
+    route(planning, tags, 'The list in use', { 200: recallRun.nullable() }),
     async (_request, reply) => reply.send(await store.recall.latestRun()),
   );
 
   api.get(
     '/recall-runs/:id',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'One list: numbers and what it was computed from',
-        params: idParams,
-        response: { 200: recallRun, ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'One list: numbers and what it was computed from',
+      { 200: recallRun },
+      { params: idParams },
+    ),
     async (request) => store.recall.run(request.params.id),
   );
 
   api.get(
     '/recall-runs/:id/entries',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Who must be called, for what, by when and why; in order of urgency',
+    route(
+      planning,
+      tags,
+      'Who must be called, for what, by when and why; in order of urgency',
+      {
+        200: itemsOf(recallRow).extend({
+          groups: listOf(z.object({ action: z.enum(actionIds), entryIds: listOf(z.string()) })),
+          seeNow: z
+            .object({ wanted: z.number(), days: listOf(dayPlaces) })
+            .describe('how many must be seen now, and the places of today and the next working day'),
+        }),
+      },
+      {
         params: idParams,
         querystring: z.object({
           list: z.enum(recallListNames).optional(),
@@ -114,17 +105,8 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
             .optional(),
           childId: z.string().max(80).optional(),
         }),
-        response: {
-          200: itemsOf(recallRow).extend({
-            groups: listOf(z.object({ action: z.enum(actionIds), entryIds: listOf(z.string()) })),
-            seeNow: z
-              .object({ wanted: z.number(), days: listOf(dayPlaces) })
-              .describe('how many must be seen now, and the places of today and the next working day'),
-          }),
-          ...failures,
-        },
       },
-    },
+    ),
     async (request) => {
       await store.recall.run(request.params.id);
       const actor = actorOf(request);
@@ -148,15 +130,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
 
   api.get(
     '/recall-entries/:id',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'One entry',
-        params: idParams,
-        response: { 200: recallRow, ...failures },
-      },
-    },
+    route(planning, tags, 'One entry', { 200: recallRow }, { params: idParams }),
     async (request, reply) => {
       const row = await store.recall.entry(request.params.id, actorOf(request));
       return reply.headers(etag(row.version)).send(row);
@@ -165,11 +139,12 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
 
   api.put(
     '/recall-entries/:id/state',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Say how the work with this family stands',
+    route(
+      planning,
+      tags,
+      'Say how the work with this family stands',
+      { 200: recallRow },
+      {
         params: idParams,
         body: z.object({
           state: z
@@ -183,9 +158,8 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
               'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
             ),
         }),
-        response: { 200: recallRow, ...failures },
       },
-    },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const row = await setRecallState(
@@ -202,16 +176,13 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
 
   api.post(
     '/recall-entries/:id/undo',
-    {
-      config: planning,
-      schema: {
-        tags,
-        summary: 'Take the last change of state back',
-        params: idParams,
-        body: z.object({}).nullish(),
-        response: { 200: recallRow, ...failures },
-      },
-    },
+    route(
+      planning,
+      tags,
+      'Take the last change of state back',
+      { 200: recallRow },
+      { params: idParams, body: z.object({}).nullish() },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         const row = await undoRecallState(tx, request.params.id, clock.today(), actor);
@@ -219,44 +190,25 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
       }),
   );
 
-  api.get(
-    '/jobs',
-    {
-      config: everyday,
-      schema: {
-        tags: ['Jobs'],
-        summary: 'The last 20 jobs',
-        response: { 200: itemsOf(jobRun), ...failures },
-      },
-    },
-    async () => ({ items: await store.jobRuns.latest() }),
-  );
+  api.get('/jobs', route(everyday, ['Jobs'], 'The last 20 jobs', { 200: itemsOf(jobRun) }), async () => ({
+    items: await store.jobRuns.latest(),
+  }));
 
   api.get(
     '/jobs/:id',
-    {
-      config: everyday,
-      schema: {
-        tags: ['Jobs'],
-        summary: 'How far a job is',
-        params: idParams,
-        response: { 200: jobRun, ...failures },
-      },
-    },
+    route(everyday, ['Jobs'], 'How far a job is', { 200: jobRun }, { params: idParams }),
     async (request) => store.jobRuns.get(request.params.id),
   );
 
   api.post(
     '/jobs/forecasts',
-    {
-      config: everyday,
-      schema: {
-        tags: ['Jobs'],
-        summary: 'Compute every forecast anew (as every night)',
-        body: z.object({}).nullish(),
-        response: { 202: jobStarted, ...failures },
-      },
-    },
+    route(
+      everyday,
+      ['Jobs'],
+      'Compute every forecast anew (as every night)',
+      { 202: jobStarted },
+      { body: z.object({}).nullish() },
+    ),
     async (request, reply) => {
       const jobRunId = await jobs.startForecasts();
       await store.audit.record({ actor: actorOf(request), action: 'start', resource: 'forecasts' });

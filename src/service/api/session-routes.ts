@@ -5,8 +5,8 @@ import type { ServiceDeps } from '../dependencies.js';
 import { signOutSession, signedIn as whoOf } from '../session.js';
 import { changeOwnPassword } from '../sign-in/change-own-password.js';
 import { passwordSignIn } from '../sign-in/password-sign-in.js';
-import { type Api, signedIn } from './api.js';
-import { failures, nothing } from './schemas/common.js';
+import { type Api, route, signedIn } from './api.js';
+import { nothing } from './schemas/common.js';
 
 const tags = ['Session'];
 const user = z.object({ id: z.string(), name: z.string(), displayName: z.string(), role: z.enum(roles) });
@@ -16,15 +16,13 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
 
   api.post(
     '/session',
-    {
-      config: { access: 'public', rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
-      schema: {
-        tags,
-        summary: 'Sign in with a local account; gives a bearer token',
-        body: z.object({ name: z.string().min(1).max(80), password: z.string().min(1).max(200) }),
-        response: { 201: z.object({ token: z.string(), expiresAt: z.string(), user }), ...failures },
-      },
-    },
+    route(
+      { access: 'public', rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
+      tags,
+      'Sign in with a local account; gives a bearer token',
+      { 201: z.object({ token: z.string(), expiresAt: z.string(), user }) },
+      { body: z.object({ name: z.string().min(1).max(80), password: z.string().min(1).max(200) }) },
+    ),
     async (request, reply) => {
       const found = await passwordSignIn(request, deps, request.body, 'token');
       const expiresAt = new Date(clock.now().getTime() + config.sessionHours * 3_600_000);
@@ -35,14 +33,9 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
 
   api.get(
     '/session',
-    {
-      config: signedIn,
-      schema: {
-        tags,
-        summary: 'Who is signed in; by cookie also the CSRF token for writes',
-        response: { 200: z.object({ user, csrfToken: z.string().nullable() }), ...failures },
-      },
-    },
+    route(signedIn, tags, 'Who is signed in; by cookie also the CSRF token for writes', {
+      200: z.object({ user, csrfToken: z.string().nullable() }),
+    }),
     async (request, reply) => ({
       user: request.user!,
       csrfToken: request.signedInBy === 'cookie' ? reply.csrfToken() : null,
@@ -51,33 +44,24 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
 
   api.put(
     '/session/password',
-    {
-      config: { ...signedIn, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
-      schema: {
-        tags,
-        summary: 'Change your own password; ends every session and token of yours, this one too',
-        body: z.object({ present: z.string().min(1).max(200), next: z.string().min(12).max(200) }),
-        response: { 204: nothing, ...failures },
-      },
-    },
+    route(
+      { ...signedIn, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
+      tags,
+      'Change your own password; ends every session and token of yours, this one too',
+      { 204: nothing },
+      { body: z.object({ present: z.string().min(1).max(200), next: z.string().min(12).max(200) }) },
+    ),
     async (request, reply) => {
       await changeOwnPassword(request, deps, request.body);
       return reply.code(204).send(null);
     },
   );
 
-  api.delete(
-    '/session',
-    {
-      config: signedIn,
-      schema: { tags, summary: 'Sign out', response: { 204: nothing, ...failures } },
-    },
-    async (request, reply) => {
-      const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
-      await store.audit.record({ actor: actorOf(request), action: 'sign-out', resource: 'session' });
-      if (bearer) await store.accessTokens.revoke(bearer);
-      else await signOutSession(request);
-      return reply.code(204).send(null);
-    },
-  );
+  api.delete('/session', route(signedIn, tags, 'Sign out', { 204: nothing }), async (request, reply) => {
+    const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
+    await store.audit.record({ actor: actorOf(request), action: 'sign-out', resource: 'session' });
+    if (bearer) await store.accessTokens.revoke(bearer);
+    else await signOutSession(request);
+    return reply.code(204).send(null);
+  });
 }

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import type { ServiceDeps } from '../dependencies.js';
 import { signature, signDefault, signOffSubjects, signOffViews } from '../sign-offs.js';
 import { write } from '../write.js';
-import { type Api, clinical, signedIn } from './api.js';
-import { failures, itemsOf, stamp } from './schemas/common.js';
+import { type Api, clinical, route, signedIn } from './api.js';
+import { itemsOf, stamp } from './schemas/common.js';
 
 const tags = ['Sign-offs'];
 const subject = z.enum(signOffSubjects);
@@ -30,28 +30,24 @@ const view = z.object({
 export function signOffsRoutes(api: Api, { store }: ServiceDeps): void {
   api.get(
     '/sign-offs',
-    {
-      config: signedIn,
-      schema: {
-        tags,
-        summary: 'Which defaults a practitioner of the clinic has read and signed, and which not yet',
-        response: { 200: itemsOf(view), ...failures },
-      },
-    },
+    route(
+      signedIn,
+      tags,
+      'Which defaults a practitioner of the clinic has read and signed, and which not yet',
+      { 200: itemsOf(view) },
+    ),
     async () => ({ items: [...(await signOffViews(store))] }),
   );
 
   api.post(
     '/sign-offs',
-    {
-      config: clinical,
-      schema: {
-        tags,
-        summary: 'Sign one of them; nothing is ever removed',
-        body: signature,
-        response: { 201: itemsOf(view), ...failures },
-      },
-    },
+    route(
+      clinical,
+      tags,
+      'Sign one of them; nothing is ever removed',
+      { 201: itemsOf(view) },
+      { body: signature },
+    ),
     (request, reply) =>
       write(store, request, reply, async (tx, actor) => {
         await signDefault(tx, request.body, actor);
