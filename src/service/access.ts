@@ -44,11 +44,7 @@ export function checkAccess(app: FastifyInstance, store: Store): void {
       });
     }
     if (access.includes(request.user.role)) return;
-    await store.audit.record({
-      actor: actorOf(request),
-      action: 'refused',
-      resource: `${request.method} ${request.routeOptions.url}`,
-    });
+    await store.audit.record(actorOf(request), 'refused', `${request.method} ${request.routeOptions.url}`);
     throw new DoorpostError('not-allowed', `This is not for the role ${request.user.role}`, {
       accepted: access.join(', '),
     });

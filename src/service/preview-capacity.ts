@@ -43,11 +43,6 @@ export async function previewCapacity(
     if (from === to) return [];
     return [{ childId: e.childId, name: names.get(e.childId) ?? '', from, to, tooLate: e.tooLate ?? '' }];
   });
-  await store.audit.record({
-    actor,
-    action: 'read',
-    resource: 'capacity-preview',
-    childIds: moved.map((m) => m.childId),
-  });
+  await store.audit.record(actor, 'read', 'capacity-preview', { childIds: moved.map((m) => m.childId) });
   return moved;
 }

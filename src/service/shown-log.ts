@@ -8,10 +8,7 @@ export async function shownLog(
   actor: Actor,
 ): Promise<Page<AuditRow>> {
   const shown = await store.audit.list(filter, page);
-  await store.audit.record({
-    actor,
-    action: 'list',
-    resource: 'audit',
+  await store.audit.record(actor, 'list', 'audit', {
     childId: filter.childId ?? null,
     childIds: shown.items.flatMap(({ childId }) => childId ?? []),
   });

@@ -151,12 +151,7 @@ describe('rows of the log', () => {
     const url = new URL(service.database.url);
     Object.assign(url, { username: 'clinic_service', password: 'of the test only', pathname: '/clinic' });
     const store = await openStore(url.href);
-    await store.audit.record({
-      actor: { userId: 'x', name: 'x', role: 'system' },
-      action: 'read',
-      resource: 'child',
-      childId: 'c0',
-    });
+    await store.audit.record({ userId: 'x', name: 'x', role: 'system' }, 'read', 'child', { childId: 'c0' });
     await store.close();
     clinic = new pg.Client(url.href);
     await clinic.connect();

@@ -104,7 +104,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.post<Admin>('/settings/backup', access, async (request, reply) => {
     const error = await refusalOf(passwordAgain(request, deps, request.body?.password ?? '', 'for a backup'));
     if (error) return showSettings(request, reply, error);
-    await store.audit.record({ actor: actorOf(request), action: 'export', resource: 'backup' });
+    await store.audit.record(actorOf(request), 'export', 'backup');
     const file = new PassThrough();
     store.backup(file).catch((problem) => {
       request.log.error({ code: problem.code }, 'a backup was cut short');

@@ -100,12 +100,9 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get<OneImport>('/import/:id', access, async (request, reply) => {
     const { id, status, plan, caseload } = await store.imports.get(request.params.id);
-    await store.audit.record({
-      actor: actorOf(request),
-      action: 'read',
-      resource: 'import',
+    await store.audit.record(actorOf(request), 'read', 'import', {
       childIds: childrenIn(caseload ?? {}),
-      detail: { importId: id },
+      importId: id,
     });
     const context = await pageContext(request, reply, deps);
     return sendPage(

@@ -110,7 +110,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       });
     const runId = await jobs.startRecallRun(month ? `${month}-01` : null);
     const actor = actorOf(request);
-    await store.audit.record({ actor, action: 'start', resource: 'recall-run', detail: { runId } });
+    await store.audit.record(actor, 'start', 'recall-run', { runId });
     return reply.redirect('/recall?notice=run-started', 303);
   });
 
@@ -179,10 +179,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   const exported = (request: FastifyRequest, what: string, rows: readonly RecallRow[]) =>
-    store.audit.record({
-      actor: actorOf(request),
-      action: 'export',
-      resource: `recall/${what}`,
+    store.audit.record(actorOf(request), 'export', `recall/${what}`, {
       childIds: rows.map((row) => row.childId),
     });
 }

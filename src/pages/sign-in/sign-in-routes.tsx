@@ -75,7 +75,7 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
   );
 
   app.post('/sign-out', { config: { access: everyone } }, async (request, reply) => {
-    await store.audit.record({ actor: actorOf(request), action: 'sign-out', resource: 'session' });
+    await store.audit.record(actorOf(request), 'sign-out', 'session');
     await signOutSession(request);
     return reply.redirect('/sign-in?notice=signed-out', 303);
   });

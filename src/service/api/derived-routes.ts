@@ -31,12 +31,7 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
       { params: idParams },
     ),
     async (request) => {
-      await store.audit.record({
-        actor: actorOf(request),
-        action: 'read',
-        resource: 'assessment',
-        childId: request.params.id,
-      });
+      await store.audit.record(actorOf(request), 'read', 'assessment', { childId: request.params.id });
       return deps.assess(request.params.id);
     },
   );

@@ -20,12 +20,7 @@ export const tables = ['children', 'measurements', 'markers', 'devices', 'events
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const exported = (request: FastifyRequest, resource: string, caseload: Caseload) =>
-    store.audit.record({
-      actor: actorOf(request),
-      action: 'export',
-      resource,
-      childIds: childrenIn(caseload),
-    });
+    store.audit.record(actorOf(request), 'export', resource, { childIds: childrenIn(caseload) });
 
   api.get(
     '/children/:id/export',
@@ -41,7 +36,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       const actor = actorOf(request);
       // What the role sees on the child's page and no more.
       const record = await store.children.record(id, actor);
-      await store.audit.record({ actor, action: 'export', resource: 'child-record', childId: id });
+      await store.audit.record(actor, 'export', 'child-record', { childId: id });
       reply.header('content-disposition', 'attachment; filename="record.json"');
       if (request.query.format === 'fhir')
         return reply
@@ -155,10 +150,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       const run = await store.recall.latestRun();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
-      await store.audit.record({
-        actor,
-        action: 'export',
-        resource: 'calendar-feed',
+      await store.audit.record(actor, 'export', 'calendar-feed', {
         childIds: rows.map((row) => row.childId),
       });
       return reply.type('text/calendar; charset=utf-8').send(await calendarOf(rows, { store, clock }));

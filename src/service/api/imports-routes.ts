@@ -119,12 +119,9 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
     ),
     async (request) => {
       const { id, status, plan: shown, caseload } = await store.imports.get(request.params.id);
-      await store.audit.record({
-        actor: actorOf(request),
-        action: 'read',
-        resource: 'import',
+      await store.audit.record(actorOf(request), 'read', 'import', {
         childIds: childrenIn(caseload ?? {}),
-        detail: { importId: id },
+        importId: id,
       });
       return { id, status, plan: shown };
     },

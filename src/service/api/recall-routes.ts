@@ -51,12 +51,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
       const first = month ? `${month}-01` : null;
       if (first) checkAsked('month', first, earliest(clock.today()), furthest(clock.today()));
       const jobRunId = await jobs.startRecallRun(first);
-      await store.audit.record({
-        actor: actorOf(request),
-        action: 'start',
-        resource: 'recall-run',
-        detail: { runId: jobRunId },
-      });
+      await store.audit.record(actorOf(request), 'start', 'recall-run', { runId: jobRunId });
       return reply.code(202).send({ jobRunId });
     },
   );
@@ -211,7 +206,7 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     ),
     async (request, reply) => {
       const jobRunId = await jobs.startForecasts();
-      await store.audit.record({ actor: actorOf(request), action: 'start', resource: 'forecasts' });
+      await store.audit.record(actorOf(request), 'start', 'forecasts');
       return reply.code(202).send({ jobRunId });
     },
   );

@@ -59,7 +59,7 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
 
   api.delete('/session', route(signedIn, tags, 'Sign out', { 204: nothing }), async (request, reply) => {
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
-    await store.audit.record({ actor: actorOf(request), action: 'sign-out', resource: 'session' });
+    await store.audit.record(actorOf(request), 'sign-out', 'session');
     if (bearer) await store.accessTokens.revoke(bearer);
     else await signOutSession(request);
     return reply.code(204).send(null);

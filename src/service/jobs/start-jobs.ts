@@ -34,7 +34,7 @@ export function jobStarter(store: Store, clock: Clock): Jobs {
         await tx.imports.setStatus(importId, 'queued');
         const runId = (await tx.jobRuns.begin('import', clock.now()))!;
         await tx.enqueue('import', { runId, importId, actor: actor.name });
-        await tx.audit.record({ actor, action: 'import', resource: 'import', detail: { importId, runId } });
+        await tx.audit.record(actor, 'import', 'import', { importId, runId });
         return runId;
       }),
   };

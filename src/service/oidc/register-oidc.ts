@@ -72,12 +72,12 @@ export function registerOidc(app: FastifyInstance, deps: ServiceDeps, client: Oi
       refreshToken: tokens.refresh_token ?? null,
       confirmedAt: deps.clock.now().getTime(),
     };
-    await deps.store.audit.record({
-      actor: { userId: user.id, name: user.name, role: user.role, requestId: request.id },
-      action: 'sign-in',
-      resource: 'session',
-      detail: { by: 'oidc' },
-    });
+    await deps.store.audit.record(
+      { userId: user.id, name: user.name, role: user.role, requestId: request.id },
+      'sign-in',
+      'session',
+      { by: 'oidc' },
+    );
     return reply.redirect(expected.goTo, 303);
   });
 }

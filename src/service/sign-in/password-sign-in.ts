@@ -18,12 +18,12 @@ export async function passwordSignIn(
 ): Promise<User> {
   const name = printable(given.name).toLowerCase();
   const refused = (why: string) =>
-    store.audit.record({
-      actor: { userId: 'unknown', name: 'unknown', role: 'system', requestId: request.id },
-      action: 'sign-in-failed',
-      resource: 'session',
-      detail: { nameTried: name, why },
-    });
+    store.audit.record(
+      { userId: 'unknown', name: 'unknown', role: 'system', requestId: request.id },
+      'sign-in-failed',
+      'session',
+      { nameTried: name, why },
+    );
   const waitUntil = await store.signInTries.begin(name, clock.now());
   if (waitUntil !== null) {
     await refused('too many tries');
@@ -39,12 +39,12 @@ export async function passwordSignIn(
     throw new DoorpostError('not-signed-in', 'Name or password is not right');
   }
   await store.signInTries.clear(name);
-  await store.audit.record({
-    actor: { userId: user.id, name: user.name, role: user.role, requestId: request.id },
-    action: 'sign-in',
-    resource: 'session',
-    detail: { by },
-  });
+  await store.audit.record(
+    { userId: user.id, name: user.name, role: user.role, requestId: request.id },
+    'sign-in',
+    'session',
+    { by },
+  );
   return user;
 }
 

@@ -37,16 +37,16 @@ export interface KeptAnswer {
   readonly body: string;
 }
 
+/** Whose record it was, and what else is to be said. */
+export interface Audited {
+  readonly childId?: string | null;
+  /** Every child that was shown, where it is more than one. */
+  readonly childIds?: readonly string[];
+  readonly [detail: string]: unknown;
+}
+
 export interface AuditRepository {
-  record(row: {
-    actor: Actor;
-    action: AuditAction;
-    resource: string;
-    childId?: string | null;
-    /** Every child that was shown, where it is more than one. */
-    childIds?: readonly string[];
-    detail?: Record<string, unknown>;
-  }): Promise<void>;
+  record(actor: Actor, action: AuditAction, resource: string, about?: Audited): Promise<void>;
   /** Newest first. */
   list(
     filter: { childId?: string; userId?: string; action?: string; from?: string; to?: string },

@@ -1,31 +1,36 @@
 import { sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
+import type { AuditAction } from '../../words/audit-names.js';
 import type { Database } from '../connect.js';
-import type { AuditRow, PageRequest, Store } from '../contract.js';
+import type { Actor, Audited, AuditRow, PageRequest, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 
-type Entry = Parameters<Store['audit']['record']>[0];
-
-/** Writes who did what to which record; `detail` never carries a name or a reading. */
-export async function writeAudit(db: Database, row: Entry): Promise<void> {
+/** Writes who did what to which record; what is said of it never carries a name or a reading. */
+export async function writeAudit(
+  db: Database,
+  actor: Actor,
+  action: AuditAction,
+  resource: string,
+  { childId, childIds, ...detail }: Audited = {},
+): Promise<void> {
   await db
     .insertInto('audit')
     .values({
-      user_id: row.actor.userId,
-      user_name: row.actor.name,
-      role: row.actor.role,
-      action: row.action,
-      resource: row.resource,
-      child_id: row.childId ?? null,
-      child_ids: row.childIds === undefined ? null : [...new Set(row.childIds)],
-      detail: JSON.stringify(row.detail ?? {}),
-      request_id: row.actor.requestId ?? null,
+      user_id: actor.userId,
+      user_name: actor.name,
+      role: actor.role,
+      action,
+      resource,
+      child_id: childId ?? null,
+      child_ids: childIds === undefined ? null : [...new Set(childIds)],
+      detail: JSON.stringify(detail),
+      request_id: actor.requestId ?? null,
     })
     .execute();
 }
 
 export const auditRepository = (db: Database): Store['audit'] => ({
-  record: (row) => writeAudit(db, row),
+  record: (...entry) => writeAudit(db, ...entry),
 
   async list(filter, page: PageRequest) {
     const limit = pageLimit(page);

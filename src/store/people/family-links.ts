@@ -25,7 +25,7 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
       .where('child_id', '=', childId)
       .orderBy('created_at', 'desc')
       .execute();
-    await writeAudit(db, { actor, action: 'read', resource: 'family-links', childId });
+    await writeAudit(db, actor, 'read', 'family-links', { childId });
     return rows.map(linkOf);
   },
 
@@ -45,13 +45,7 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
         })
         .returningAll()
         .executeTakeFirstOrThrow();
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'family-link',
-        childId,
-        detail: { linkId: row.id, days },
-      });
+      await writeAudit(tx, actor, 'create', 'family-link', { childId, linkId: row.id, days });
       return { ...linkOf(row), token: sign(row.id, expiresAt, await key()) };
     }),
 
@@ -64,13 +58,7 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
         .returning('child_id')
         .executeTakeFirst();
       if (!row) throw notFound('family link');
-      await writeAudit(tx, {
-        actor,
-        action: 'withdraw',
-        resource: 'family-link',
-        childId: row.child_id,
-        detail: { linkId },
-      });
+      await writeAudit(tx, actor, 'withdraw', 'family-link', { childId: row.child_id, linkId });
     }),
 
   async open(token, now) {

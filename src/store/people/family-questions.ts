@@ -26,7 +26,7 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
         .insertInto('family_questions')
         .values({ id, child_id: childId, device_id: deviceId, asked_by: actor.name, asked_at: now })
         .execute();
-      await writeAudit(tx, { actor, action: 'ask', resource: 'family-question', childId, detail: { id } });
+      await writeAudit(tx, actor, 'ask', 'family-question', { childId, id });
     }),
 
   async ofChild(childId) {
@@ -53,12 +53,7 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
       .limit(200)
       .execute();
     if (rows.length > 0)
-      await writeAudit(db, {
-        actor,
-        action: 'list',
-        resource: 'family-answers',
-        childIds: rows.map((r) => r.child_id),
-      });
+      await writeAudit(db, actor, 'list', 'family-answers', { childIds: rows.map((r) => r.child_id) });
     return rows.map((r) => ({ ...questionOf(r), childName: r.child.name, contact: r.child.contact }));
   },
 
@@ -74,13 +69,7 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
         .returningAll()
         .executeTakeFirst();
       if (!row) throw new DoorpostError('not-found', 'These questions are not open any more');
-      await writeAudit(tx, {
-        actor,
-        action: 'answer',
-        resource: 'family-question',
-        childId,
-        detail: { id, linkId: actor.userId },
-      });
+      await writeAudit(tx, actor, 'answer', 'family-question', { childId, id, linkId: actor.userId });
       return questionOf(row);
     }),
 
@@ -96,12 +85,9 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
         .returningAll()
         .executeTakeFirst();
       if (!row) throw notFound('answer of this family that waits');
-      await writeAudit(tx, {
-        actor,
-        action: decision === 'accepted' ? 'accept' : 'set-aside',
-        resource: 'family-answer',
+      await writeAudit(tx, actor, decision === 'accepted' ? 'accept' : 'set-aside', 'family-answer', {
         childId,
-        detail: { id },
+        id,
       });
       return questionOf(row);
     }),

@@ -26,12 +26,7 @@ export const settingsRepository = (db: Database): Store['settings'] => ({
         .values({ name: NAME, ...row })
         .onConflict((c) => c.column('name').doUpdateSet(row))
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'change',
-        resource: 'settings',
-        detail: { fields: Object.keys(change) },
-      });
+      await writeAudit(tx, actor, 'change', 'settings', { fields: Object.keys(change) });
       return { value, version: row.version };
     }),
 });

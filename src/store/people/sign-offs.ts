@@ -26,6 +26,6 @@ export const signOffsRepository = (db: Database): Store['signOffs'] => ({
       .insertInto('sign_offs')
       .values({ subject, content, signed_name: name, profession, signed_by: actor.name })
       .execute();
-    await writeAudit(db, { actor, action: 'sign', resource: 'sign-offs', detail: { subject, content } });
+    await writeAudit(db, actor, 'sign', 'sign-offs', { subject, content });
   },
 });

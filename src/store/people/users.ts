@@ -196,7 +196,7 @@ const auditUser = (
   action: AuditAction,
   userId: string,
   detail: Record<string, unknown>,
-) => writeAudit(tx, { actor, action, resource: 'user', detail: { userId, ...detail } });
+) => writeAudit(tx, actor, action, 'user', { userId, ...detail });
 
 /** A service whose last administrator is disabled can never be administered again. */
 async function refuseNoAdministrator(tx: Database): Promise<void> {

@@ -69,12 +69,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
         version: r.version,
       }),
     );
-    await writeAudit(db, {
-      actor,
-      action: 'list',
-      resource: 'children',
-      childIds: found.items.map((c) => c.id),
-    });
+    await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });
     return found;
   },
 
@@ -88,13 +83,13 @@ export const childrenRepository = (db: Database): Store['children'] => ({
   async record(childId, actor) {
     const [record] = groupByChild(await loadCaseload(db, [childId]));
     if (!record) throw notFound('child');
-    await writeAudit(db, { actor, action: 'read', resource: 'child-record', childId });
+    await writeAudit(db, actor, 'read', 'child-record', { childId });
     return recordVisibleTo(actor, record);
   },
 
   async get(childId, actor) {
     const found = await requireChild(db, childId);
-    await writeAudit(db, { actor, action: 'read', resource: 'child', childId });
+    await writeAudit(db, actor, 'read', 'child', { childId });
     return { value: childVisibleTo(actor, found.value), version: found.version };
   },
 
@@ -110,7 +105,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
         .executeTakeFirst();
       if (!added)
         throw new DoorpostError('already-there', 'There is a child with this id already', { field: 'id' });
-      await writeAudit(tx, { actor, action: 'create', resource: 'child', childId: child.id });
+      await writeAudit(tx, actor, 'create', 'child', { childId: child.id });
       return { value: child, version: added.version };
     }),
 
@@ -132,13 +127,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
         .set({ ...childColumns(value), version, updated_at: new Date() })
         .where('id', '=', childId)
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'change',
-        resource: 'child',
-        childId,
-        detail: { fields: Object.keys(change), version },
-      });
+      await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });
       return { value: childVisibleTo(actor, value), version };
     }),
 

@@ -28,7 +28,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
   async versions(deviceId, actor) {
     const versions = await deviceVersions(db, deviceId);
     const { childId } = versions[0].device;
-    await writeAudit(db, { actor, action: 'read', resource: 'device-versions', childId });
+    await writeAudit(db, actor, 'read', 'device-versions', { childId });
     return versions;
   },
 
@@ -39,7 +39,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
 
   async get(deviceId, actor) {
     const { data, version } = await requireDevice(db, deviceId);
-    await writeAudit(db, { actor, action: 'read', resource: 'device', childId: data.childId });
+    await writeAudit(db, actor, 'read', 'device', { childId: data.childId });
     return { value: data, version };
   },
 
@@ -56,13 +56,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
         .executeTakeFirst();
       if (!added)
         throw new DoorpostError('already-there', 'There is a device with this id already', { field: 'id' });
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'device',
-        childId: device.childId,
-        detail: { deviceId: device.id },
-      });
+      await writeAudit(tx, actor, 'create', 'device', { childId: device.childId, deviceId: device.id });
       return { value: device, version: added.version };
     }),
 
@@ -84,12 +78,11 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
         .set({ ...deviceColumns(value), version, updated_at: new Date() })
         .where('id', '=', deviceId)
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'change',
-        resource: 'device',
+      await writeAudit(tx, actor, 'change', 'device', {
         childId: value.childId,
-        detail: { deviceId, fields: Object.keys(change), version },
+        deviceId,
+        fields: Object.keys(change),
+        version,
       });
       return { value, version };
     }),

@@ -45,5 +45,5 @@ export async function eraseChild(tx: Database, childId: string, reason: string, 
     .execute();
   await tx.insertInto('tombstones').values({ child_id: childId, erased_by: actor.name, reason }).execute();
   await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
-  await writeAudit(tx, { actor, action: 'erase', resource: 'child', childId, detail: { reason } });
+  await writeAudit(tx, actor, 'erase', 'child', { childId, reason });
 }

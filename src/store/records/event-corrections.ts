@@ -59,12 +59,11 @@ export const eventCorrections = (
         .returningAll()
         .executeTakeFirstOrThrow();
       await followStatus(tx, device, eventOf(last), withdrawn ? null : event);
-      await writeAudit(tx, {
-        actor,
-        action: withdrawn ? 'withdraw' : 'correct',
-        resource: 'device-event',
+      await writeAudit(tx, actor, withdrawn ? 'withdraw' : 'correct', 'device-event', {
         childId: last.child_id,
-        detail: { eventId, deviceId: last.device_id, revision: last.revision + 1 },
+        eventId,
+        deviceId: last.device_id,
+        revision: last.revision + 1,
       });
       return revisionOf(added);
     });
@@ -77,7 +76,7 @@ export const eventCorrections = (
         .where('device_id', '=', deviceId)
         .orderBy('seq')
         .execute();
-      await writeAudit(db, { actor, action: 'read', resource: 'device-events', childId: data.childId });
+      await writeAudit(db, actor, 'read', 'device-events', { childId: data.childId });
       return rows.map(revisionOf);
     },
     correct: (eventId, { reason, ...change }, today, actor) =>

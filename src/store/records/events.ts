@@ -38,12 +38,11 @@ export const eventsRepository = (db: Database): Store['events'] => ({
           .set({ ...deviceColumns(after), version: version + 1, updated_at: new Date() })
           .where('id', '=', device.id)
           .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'device-event',
+      await writeAudit(tx, actor, 'create', 'device-event', {
         childId: device.childId,
-        detail: { deviceId: device.id, eventId: event.id, kind: event.kind },
+        deviceId: device.id,
+        eventId: event.id,
+        kind: event.kind,
       });
       return event;
     }),

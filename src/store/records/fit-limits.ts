@@ -41,14 +41,9 @@ export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
           })),
         )
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'change',
-        resource: 'fit-rules',
-        detail: {
-          version: before.version + 1,
-          limits: changes.map((c) => ({ limit: limitKey(c), mm: c.mm })),
-        },
+      await writeAudit(tx, actor, 'change', 'fit-rules', {
+        version: before.version + 1,
+        limits: changes.map((c) => ({ limit: limitKey(c), mm: c.mm })),
       });
       return current(tx);
     }),

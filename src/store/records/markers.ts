@@ -26,12 +26,10 @@ export const markersRepository = (db: Database): Store['markers'] => ({
           recorded_by: actor.name,
         })
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'marker',
+      await writeAudit(tx, actor, 'create', 'marker', {
         childId: marker.childId,
-        detail: { markerId: marker.id, kind: marker.kind },
+        markerId: marker.id,
+        kind: marker.kind,
       });
       return marker;
     }),

@@ -24,7 +24,7 @@ const revisionOf = (row: Row): MeasurementRevision => ({
 export const measurementsRepository = (db: Database): Store['measurements'] => ({
   async revisions(id, actor) {
     const rows = await allRevisions(db, id);
-    await writeAudit(db, { actor, action: 'read', resource: 'measurement', childId: rows[0].child_id });
+    await writeAudit(db, actor, 'read', 'measurement', { childId: rows[0].child_id });
     return rows.map(revisionOf);
   },
 
@@ -40,7 +40,7 @@ export const measurementsRepository = (db: Database): Store['measurements'] => (
       .orderBy('id')
       .orderBy('revision')
       .execute();
-    await writeAudit(db, { actor, action: 'read', resource: 'corrections', childId });
+    await writeAudit(db, actor, 'read', 'corrections', { childId });
     return rows.map(revisionOf);
   },
 
@@ -97,12 +97,10 @@ async function addRevision(tx: Database, last: Row, next: Row, actor: Actor): Pr
     .returningAll()
     .executeTakeFirst();
   if (!added) throw changedMeanwhile(last.revision, last.revision + 1);
-  await writeAudit(tx, {
-    actor,
-    action: next.withdrawn ? 'withdraw' : 'correct',
-    resource: 'measurement',
+  await writeAudit(tx, actor, next.withdrawn ? 'withdraw' : 'correct', 'measurement', {
     childId: last.child_id,
-    detail: { measurementId: last.id, revision: added.revision },
+    measurementId: last.id,
+    revision: added.revision,
   });
   return revisionOf(added);
 }

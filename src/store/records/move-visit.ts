@@ -48,12 +48,6 @@ export const moveVisit = (
           recorded_by: actor.name,
         })
         .execute();
-    await writeAudit(tx, {
-      actor,
-      action: 'correct',
-      resource: 'visit',
-      childId,
-      detail: { from, to, moved },
-    });
+    await writeAudit(tx, actor, 'correct', 'visit', { childId, from, to, moved });
     return moved;
   });

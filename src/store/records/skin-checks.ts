@@ -28,12 +28,10 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
           recorded_by: actor.name,
         })
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'skin-check',
+      await writeAudit(tx, actor, 'create', 'skin-check', {
         childId: check.childId,
-        detail: { skinCheckId: check.id, state: check.state },
+        skinCheckId: check.id,
+        state: check.state,
       });
       return check;
     }),
@@ -57,12 +55,6 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
           recorded_by: actor.name,
         })
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'withdraw',
-        resource: 'skin-check',
-        childId: last.child_id,
-        detail: { skinCheckId },
-      });
+      await writeAudit(tx, actor, 'withdraw', 'skin-check', { childId: last.child_id, skinCheckId });
     }),
 });

@@ -22,7 +22,7 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
       .orderBy('date', 'desc')
       .orderBy('seq')
       .execute();
-    await writeAudit(db, { actor, action: 'read', resource: 'visits', childId });
+    await writeAudit(db, actor, 'read', 'visits', { childId });
     const byDate = groupBy(rows.map(measurementOf), (m) => m.date);
     return [...byDate].map(([date, measurements]) => ({ date, measurements }));
   },
@@ -68,12 +68,10 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
           })),
         )
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: 'create',
-        resource: 'visit',
+      await writeAudit(tx, actor, 'create', 'visit', {
         childId,
-        detail: { date: visit.date, measurementIds: readings.map((m) => m.id) },
+        date: visit.date,
+        measurementIds: readings.map((m) => m.id),
       });
       return readings;
     }),

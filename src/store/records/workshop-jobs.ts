@@ -43,13 +43,7 @@ export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => (
             .doUpdateSet({ ...workshopJobColumns(job, childId), version, updated_at: new Date() }),
         )
         .execute();
-      await writeAudit(tx, {
-        actor,
-        action: before ? 'change' : 'create',
-        resource: 'workshop-job',
-        childId,
-        detail: { jobId: job.id },
-      });
+      await writeAudit(tx, actor, before ? 'change' : 'create', 'workshop-job', { childId, jobId: job.id });
       return { value: job, version };
     }),
 

@@ -85,13 +85,7 @@ export async function writeCaseload(
     changed.map(({ id }) => id),
   );
   for (const child of changed) refuse(childFaults(child, today, firstEntry.get(child.id)));
-  await writeAudit(tx, {
-    actor,
-    action: 'import',
-    resource: 'caseload',
-    childIds: childrenIn(rows),
-    detail: { ...counts, reason },
-  });
+  await writeAudit(tx, actor, 'import', 'caseload', { childIds: childrenIn(rows), ...counts, reason });
   return counts;
 }
 

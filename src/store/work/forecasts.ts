@@ -9,7 +9,7 @@ import { requireChild } from '../records/require-child.js';
 export const forecastsRepository = (db: Database): Store['forecasts'] => ({
   async latestByChild(childId, actor) {
     await requireChild(db, childId);
-    await writeAudit(db, { actor, action: 'read', resource: 'forecasts', childId });
+    await writeAudit(db, actor, 'read', 'forecasts', { childId });
     return (await stored(db, [childId])).get(childId)?.forecasts ?? [];
   },
 

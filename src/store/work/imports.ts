@@ -21,13 +21,7 @@ export const importsRepository = (db: Database): Store['imports'] => ({
         created_by: actor.name,
       })
       .execute();
-    await writeAudit(db, {
-      actor,
-      action: 'create',
-      resource: 'import',
-      childIds,
-      detail: { importId: id },
-    });
+    await writeAudit(db, actor, 'create', 'import', { childIds, importId: id });
     return id;
   },
   async again(id, { plan, caseload, childIds }, actor) {
@@ -37,13 +31,7 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       .where('id', '=', id)
       .where('status', '=', 'checked')
       .execute();
-    await writeAudit(db, {
-      actor,
-      action: 'change',
-      resource: 'import',
-      childIds,
-      detail: { importId: id },
-    });
+    await writeAudit(db, actor, 'change', 'import', { childIds, importId: id });
   },
   async latest() {
     const rows = await db

@@ -45,12 +45,9 @@ export async function keepRecallRun(
     const state = was ? stateInNewList(was, entry) : 'to-call';
     return [{ list, entry, position, id: randomUUID(), was, state }];
   });
-  await writeAudit(tx, {
-    actor: systemActor,
-    action: 'plan',
-    resource: 'recall-run',
+  await writeAudit(tx, systemActor, 'plan', 'recall-run', {
     childIds: kept.map(({ entry }) => entry.childId),
-    detail: { runId: id },
+    runId: id,
   });
   for (let i = 0; i < kept.length; i += CHUNK) {
     const chunk = kept.slice(i, i + CHUNK);

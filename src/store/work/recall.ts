@@ -47,19 +47,16 @@ export const recallRepository = (db: Database): Store['recall'] => ({
     if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
     // Checked when the list is used, not when it was made: who died or moved away is on no list, letter or calendar.
     const rows = await query.where('c.status', '=', 'active').orderBy('e.position').execute();
-    await writeAudit(db, {
-      actor,
-      action: 'list',
-      resource: 'recall-entries',
+    await writeAudit(db, actor, 'list', 'recall-entries', {
       childIds: rows.map((row) => row.child_id),
-      detail: { runId },
+      runId,
     });
     return rows.map(rowOf);
   },
 
   async entry(entryId, actor) {
     const row = await requireEntry(db, entryId);
-    await writeAudit(db, { actor, action: 'read', resource: 'recall-entry', childId: row.childId });
+    await writeAudit(db, actor, 'read', 'recall-entry', { childId: row.childId });
     return row;
   },
 
@@ -137,12 +134,11 @@ async function moveTo(
     .set({ state: to.state, appointment: to.appointment, version: before.version + 1 })
     .where('id', '=', before.id)
     .execute();
-  await writeAudit(tx, {
-    actor,
-    action: to.undoes ? 'undo' : 'change',
-    resource: 'recall-entry',
+  await writeAudit(tx, actor, to.undoes ? 'undo' : 'change', 'recall-entry', {
     childId: before.child_id,
-    detail: { entryId: before.id, from: before.state, to: to.state },
+    entryId: before.id,
+    from: before.state,
+    to: to.state,
   });
 }
 

@@ -29,12 +29,7 @@ export const sheetAnswersRepository = (db: Database): Store['sheetAnswers'] => (
           .execute();
       }
       if (answers.length > 0)
-        await writeAudit(tx, {
-          actor,
-          action: 'change',
-          resource: 'sheet-answers',
-          detail: { questions: answers.length },
-        });
+        await writeAudit(tx, actor, 'change', 'sheet-answers', { questions: answers.length });
     }),
 
   remove: (sheet, question, actor) =>
@@ -45,13 +40,7 @@ export const sheetAnswersRepository = (db: Database): Store['sheetAnswers'] => (
         .where('question', '=', question)
         .returning('question')
         .execute();
-      if (gone.length > 0)
-        await writeAudit(tx, {
-          actor,
-          action: 'withdraw',
-          resource: 'sheet-answers',
-          detail: { questions: 1 },
-        });
+      if (gone.length > 0) await writeAudit(tx, actor, 'withdraw', 'sheet-answers', { questions: 1 });
       return gone.length > 0;
     }),
 });

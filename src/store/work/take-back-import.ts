@@ -65,12 +65,11 @@ export const takeBackImport = (db: Database, id: string, actor: Actor): Promise<
       { why: 'devices with events, checks or workshop jobs', count: kept.devices },
       { why: 'readings corrected since', count: kept.corrected },
     ].filter(({ count }) => count > 0);
-    await writeAudit(tx, {
-      actor,
-      action: 'withdraw',
-      resource: 'import',
+    await writeAudit(tx, actor, 'withdraw', 'import', {
       childIds: [...added.children],
-      detail: { importId: id, removed: removed + kept.withdrawn, stays: stays.length },
+      importId: id,
+      removed: removed + kept.withdrawn,
+      stays: stays.length,
     });
     return { removed: removed + kept.withdrawn, stays };
   });
