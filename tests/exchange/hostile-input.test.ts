@@ -193,3 +193,65 @@ describe('a cell that a spreadsheet would run', () => {
     expect(safeCell(text)).toBe(text);
   });
 });
+
+describe('what keeps a child safe is read, or refused where it cannot be', () => {
+  it('of a FHIR patient: who died or was discharged is on no list, and walks unless it is said', async () => {
+    const { caseload } = await read('b.json', [
+      { ...patient, deceasedBoolean: true },
+      { ...patient, id: 'p2', active: false },
+      { ...patient, id: 'p3' },
+    ]);
+    expect(caseload.children.map((c) => c.status)).toEqual(['died', 'discharged', 'active']);
+    expect(caseload.children[2].walks).toBe(true);
+  });
+
+  // SNOMED CT 7771000 |Left|, 24028007 |Right|: from memory.
+  it.each([
+    [{ coding: [{ system: 'http://snomed.info/sct', code: '7771000' }] }, 'left'],
+    [{ coding: [{ system: 'http://snomed.info/sct', code: '24028007' }] }, 'right'],
+    [{ text: 'Left foot' }, 'left'],
+    [{ text: 'right foot' }, 'right'],
+  ])('the side of a FHIR reading: %j', async (bodySite, side) => {
+    const { caseload } = await read('b.json', [
+      patient,
+      {
+        resourceType: 'Observation',
+        id: 'o',
+        status: 'final',
+        code: { coding: [{ system: 'urn:doorpost:code-system:measure', code: 'foot_length' }] },
+        subject: { reference: 'Patient/p1' },
+        effectiveDateTime: '2026-03-01',
+        bodySite,
+        valueQuantity: { value: 18, code: 'cm' },
+      },
+    ]);
+    expect(caseload.measurements.map((m) => [m.side, m.value])).toEqual([[side, 180]]);
+  });
+
+  it('of markers and skin checks in tables', async () => {
+    const files = {
+      'children.csv': 'id,birth_date,sex\nk1,2014-03-01,female\n',
+      'markers.csv': `child_id,date,kind,value
+k1,2026-01-10,pelvis-stage,4
+k1,2026-01-10,pelvis-stage,9
+k1,2027-01-10,menarche,
+k1,2026-01-10,bone-age,
+nobody,2026-01-10,bone-age,12
+`,
+      'skin.csv': 'child_id,date,state,cannot_warn\nk1,2026-01-10,,yes\nk1,2026-01-11,open,yes\n',
+    };
+    const { caseload, refused } = await parseCaseload(
+      Object.entries(files).map(([name, text]) => ({ name, bytes: new TextEncoder().encode(text) })),
+      { today: TODAY },
+    );
+    expect(caseload.markers.map(({ kind, value }) => [kind, value])).toEqual([['pelvis-stage', 4]]);
+    expect(caseload.skinChecks.map(({ state, cannotWarn }) => [state, cannotWarn])).toEqual([['open', true]]);
+    expect(refused.map(({ file, row, column }) => [file, row, column])).toEqual([
+      ['markers.csv', 3, 'value'],
+      ['markers.csv', 4, 'date'],
+      ['markers.csv', 5, 'value'],
+      ['markers.csv', 6, 'child_id'],
+      ['skin.csv', 2, 'state'],
+    ]);
+  });
+});

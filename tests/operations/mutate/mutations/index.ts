@@ -1,8 +1,10 @@
 import type { MutationGroup } from '../mutation.js';
 import { choices } from './choices.js';
 import { doors } from './doors.js';
+import { entered } from './entered.js';
 import { forecast } from './forecast.js';
 import { growth } from './growth.js';
+import { judged } from './judged.js';
 import { outcomes } from './outcomes.js';
 import { people } from './people.js';
 import { recall } from './recall.js';
@@ -23,4 +25,6 @@ export const mutations: readonly MutationGroup[] = [
   ...outcomes,
   ...tables,
   ...rights,
+  ...judged,
+  ...entered,
 ];

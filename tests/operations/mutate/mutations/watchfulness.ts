@@ -24,7 +24,7 @@ export const watchfulness: readonly MutationGroup[] = [
     tests: flags,
     changes: [
       ['last.ageYears >= MATURE_YEARS[sex] - MARGIN_YEARS', 'last.ageYears >= 3'],
-      ['span.length < 3 || grown >= NO_GROWTH_MM', 'span.length < 3 || grown >= -9'],
+      ['span === null || span.length < 3', 'span === null'],
     ],
   },
   {
