@@ -61,7 +61,10 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     !/^(?:visit\.age|marker\.bone_age|child\.gestation_weeks)$/.test(fields[0] ?? '')
   )
     return [];
-  if (has('kept')) return fields.length === 0 && !bodily ? [{ meaning: { kind: 'keep' }, weight: 1 }] : [];
+  // 'BMI', 'Height centile': known, and nothing reads it.
+  if (has('kept') && bodily && has('unit')) return [];
+  if (has('kept'))
+    return fields.length === 0 ? [{ meaning: { kind: 'keep' }, weight: bodily ? 0.9 : 1 }] : [];
   if (fields.length === 1 && !bodily) {
     const [id] = fields;
     // 'Scan id', 'Visit no' number what they name.

@@ -57,3 +57,12 @@ export function sideIn(cell: string): 'left' | 'right' | 'both' | null {
   if (leftWords.has(word)) return 'left';
   return rightWords.has(word) ? 'right' : null;
 }
+
+/** The one word of a text that says a side, 'Right' of 'Right leg'; null where none does or both sides are said. */
+export function sideWordIn(text: string): string | null {
+  const words = text.split(/[\s,.:;()/-]+/);
+  const left = words.filter((word) => leftWords.has(foldText(word)));
+  const right = words.filter((word) => rightWords.has(foldText(word)));
+  const said = [...left, ...right];
+  return said.length > 0 && (left.length === 0 || right.length === 0) ? said[0] : null;
+}

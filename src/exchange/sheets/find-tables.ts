@@ -1,11 +1,12 @@
 import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import { cellDate } from './cell-date.js';
-import { sideIn, totalWords } from './cell-words.js';
+import { sideWordIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
+import { withDayLines } from './shapes/day-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
 import { isKeyValueLine } from './shapes/key-value-line.js';
 import { withoutOverflow } from './shapes/overflow.js';
@@ -62,11 +63,20 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const rest = grid.rows.slice(head.to + 1);
     const next = nextHeading(rest, head.headings);
     const body = next === -1 ? rest : rest.slice(0, next);
-    const rows = body.filter((row) => isRecord(row, head.headings, grid.file, notices));
-    const whole = { file: grid.file, headingRow: grid.rows[head.to].row, headings: head.headings, titles };
+    const whole = withDayLines({
+      file: grid.file,
+      headingRow: grid.rows[head.to].row,
+      headings: head.headings,
+      titles,
+      rows: body,
+    });
+    const more = whole.headings.length - head.headings.length;
+    const rows = whole.rows.filter((row) => isRecord(row, head.headings, grid.file, notices));
     const filled = withoutDittos({ ...whole, rows: filledDown(rows, grid) }, notices);
     const table = withUnitsRow(
-      grid.separator === undefined ? filled : withoutOverflow(filled, lineWidth(grid, head), grid.separator),
+      grid.separator === undefined
+        ? filled
+        : withoutOverflow(filled, lineWidth(grid, head) + more, grid.separator),
     );
     const sheet = grid.sheet ?? '';
     tables.push(withPooledApart(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet)));
@@ -158,7 +168,7 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
       // Without merged cells a group ends where the line below can stand alone.
       if (merges.length > 0) return '';
       const below = lowest.cells[column] ?? '';
-      return below !== '' && (strength(below) < 0.9 || (sideIn(group) !== null && lacksSide(below)))
+      return below !== '' && (strength(below) < 0.9 || (sideWordIn(group) !== null && lacksSide(below)))
         ? group
         : '';
     });
@@ -169,7 +179,9 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
     const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
     if (lower === '' || words.length < 2) return all;
     const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
-    return withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05 ? all : lower;
+    if (withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05) return all;
+    const side = lacksSide(lower) ? sideWordIn(words.slice(0, -1).join(' ')) : null;
+    return side === null ? lower : `${side} ${lower}`;
   });
 }
 

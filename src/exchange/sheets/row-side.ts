@@ -26,7 +26,7 @@ export function sideOfRow(
       if (side !== null) return side;
     }
   }
-  const worn = isPair ? null : sideOfDevices(taken, row);
+  const worn = isPair || isOneOfTwo(taken, column) ? null : sideOfDevices(taken, row);
   if (worn !== null) return worn;
   const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
@@ -57,6 +57,10 @@ export function sideOfRow(
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
 }
+
+/** 'Foot length' twice in a row: each is of one side, and no device says which. */
+const isOneOfTwo = ({ table }: TakenTable, { heading }: Column): boolean =>
+  heading !== '' && table.headings.filter((other) => foldText(other) === foldText(heading)).length > 1;
 
 /** 'R AFO' and one foot length in a row: the length is of the side the device is of. */
 function sideOfDevices(taken: TakenTable, row: GridRow): ColumnSide | null {

@@ -11,9 +11,12 @@ interface Taken {
 
 /** Which day the sizes of a column are of: a date in its heading, else the nearest date to its left, else the row's. */
 export function dayOf(table: SheetTable, taken: readonly Taken[]): (index: number) => string {
-  const days = taken
-    .filter(({ meaning }) => meaning.kind === 'field' && meaning.field === 'visit.date')
-    .map(({ index }) => index);
+  const of = (field: string) =>
+    taken
+      .filter(({ meaning }) => meaning.kind === 'field' && meaning.field === field)
+      .map(({ index }) => index);
+  const dates = of('visit.date');
+  const days = dates.length > 0 ? dates : of('visit.age');
   return (index) =>
     headingDate(table.headings[index]) ??
     (days.length > 1 ? `${Math.max(-1, ...days.filter((day) => day < index))}` : '');

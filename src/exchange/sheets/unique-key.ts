@@ -10,5 +10,7 @@ export function uniqueKey(meaning: Meaning, which = 1): string | null {
   if (meaning.kind !== 'field') return null;
   const { field, side, family } = meaning;
   if (field.startsWith('device.') || field === 'side') return `${field} ${side} ${family} ${which}`;
+  // 'Age 1' and 'Age 2' are of two visits.
+  if (field === 'visit.age') return `${field} ${which}`;
   return REPEATABLE.has(field) ? null : field;
 }

@@ -91,7 +91,10 @@ export function visitDates(
       const other = grouped ? undefined : dateColumns.find((c) => c !== own && cellOf(row, c) !== '');
       if (other) return read(row, other);
     }
-    const age = ages.length > 0 && birth !== null ? cellAge(cellOf(row, ages[0]), ages[0].heading) : null;
+    // Of several visits with an age each, the nearest to the left.
+    const aged =
+      ages.length > 1 ? ages.filter((c) => column !== null && c.index < column.index).pop() : ages[0];
+    const age = aged !== undefined && birth !== null ? cellAge(cellOf(row, aged), aged.heading) : null;
     if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
     if (casts.length > 0 && column !== null) {
       const cast =

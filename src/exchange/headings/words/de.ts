@@ -56,7 +56,7 @@ export const de: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium|handstadium',
     'marker.bone_age': 'knochenalter|skelettalter',
   },
-  kept: 'lfd nr|lfd|laufende nummer|zeile|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
+  kept: 'perzentile|perzentil|perz|lfd nr|lfd|laufende nummer|zeile|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
   remarks:
     'bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|kommentare|befund|auffälligkeiten|sonstiges|besonderheiten',
   skin: 'haut|hautzustand|hautbefund|rötung|rötungen|druckstellen',
@@ -130,7 +130,7 @@ export const de: Vocabulary = {
   otherTime:
     'vorherig|vorherige|vorher|vorige|voriger|voriges|alt|alte|zuvor|anfangs|anfang|ausgangswert|beginn|letztes mal|ziel|soll|erwartet|erwartete|vorwert|differenz|zuwachs|wachstum',
   noise:
-    'beim|zum|nach|der|die|das|des|im|in|bei|von|vom|zu|zur|und|mit|letzte|letzter|letztes|aktuell|aktuelle|stand|messung|maß|wert|max|größter|ja nein|j n|jahre|tt mm jjjj|tt mm jj|j m|barfuß|barfuss|stehend|belastet|unbelastet|den|dem|bzw|über|ab|bis|boden|mitte|größte|stelle|angabe|laut|lt|seite|jahre monate|maximal|am|innen|gemessen',
+    'neu|neue|neuer|neues|beim|zum|nach|der|die|das|des|im|in|bei|von|vom|zu|zur|und|mit|letzte|letzter|letztes|aktuell|aktuelle|stand|messung|maß|wert|max|größter|ja nein|j n|jahre|tt mm jjjj|tt mm jj|j m|barfuß|barfuss|stehend|belastet|unbelastet|den|dem|bzw|über|ab|bis|boden|mitte|größte|stelle|angabe|laut|lt|seite|jahre monate|maximal|am|innen|gemessen',
   female: 'w|weiblich|mädchen|mädel|f|frau|weibl|mäd|wbl|mdl',
   male: 'm|männlich|junge|bub|knabe|jung|mann|männl|j|k|jg|mnl',
   yes: 'ja|j|wahr|x|pos|positiv|bekannt|allergie|+|jawohl|vorhanden',

@@ -58,7 +58,7 @@ export const es: Vocabulary = {
     'marker.hand_stage': 'sanders|estadio sanders|estadio de sanders',
     'marker.bone_age': 'edad osea|eo',
   },
-  kept: 'n|n orden|orden|fila|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
+  kept: 'percentil|n|n orden|orden|fila|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
   remarks: 'nota|notas|observaciones|observacion|comentario|comentarios|varios|incidencias|hallazgos',
   skin: 'piel|estado de la piel|rojeces|marcas',
   parts: {
@@ -136,7 +136,7 @@ export const es: Vocabulary = {
   otherTime:
     'anterior|previo|previa|antes|inicial|inicio|esperado|esperada|objetivo|previsto|prevista|diferencia|crecimiento',
   noise:
-    'durante|para|de|del|la|el|los|las|en|y|a|al|ultimo|ultima|actual|valor|si no|s n|años|dd mm aaaa|dd mm aa|descalzo|carga|en carga|max|maximo|maxima|medida|toma|por|suelo|bipedestacion|con|lado|mayor|un|una|años meses|desde',
+    'nuevo|nueva|durante|para|de|del|la|el|los|las|en|y|a|al|ultimo|ultima|actual|valor|si no|s n|años|dd mm aaaa|dd mm aa|descalzo|carga|en carga|max|maximo|maxima|medida|toma|por|suelo|bipedestacion|con|lado|mayor|un|una|años meses|desde',
   female: 'f|mujer|niña|femenino|fem|hembra|chica|m mujer',
   male: 'm|varon|niño|masculino|masc|v|h|hombre|chico',
   yes: 'si|s|verdadero|x|positivo|conocida|alergia|+|sí|alergico|presente',

@@ -57,7 +57,7 @@ export const fr: Vocabulary = {
     'marker.hand_stage': 'sanders|stade sanders|stade de sanders',
     'marker.bone_age': 'age osseux|ao',
   },
-  kept: 'n|ligne|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|mutuelle|securite sociale|prise en charge|medecin traitant|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre|envergure',
+  kept: 'percentile|n|ligne|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|mutuelle|securite sociale|prise en charge|medecin traitant|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre|envergure',
   remarks: 'remarque|remarques|notes|note|commentaire|commentaires|observations|observation|divers|constat',
   skin: 'peau|etat de la peau|rougeurs|marques',
   parts: {
@@ -132,7 +132,7 @@ export const fr: Vocabulary = {
   otherTime:
     'precedent|precedente|avant|ancien|ancienne|initial|initiale|debut|depart|prevu|prevue|cible|attendu|attendue|difference|croissance|gain',
   noise:
-    'lors|pour|de|du|des|la|le|les|au|a|aux|en|et|un|dernier|derniere|derniers|actuel|actuelle|valeur|oui non|o n|ans|jj mm aaaa|jj mm aa|pieds nus|debout|en charge|charge|max|maximum|mesure|sur|par|tous|jusqu|sol|niveau|plus|cote|ans mois|sous|sans|decharge',
+    'nouveau|nouvelle|nouv|lors|pour|de|du|des|la|le|les|au|a|aux|en|et|un|dernier|derniere|derniers|actuel|actuelle|valeur|oui non|o n|ans|jj mm aaaa|jj mm aa|pieds nus|debout|en charge|charge|max|maximum|mesure|sur|par|tous|jusqu|sol|niveau|plus|cote|ans mois|sous|sans|decharge',
   female: 'f|fille|feminin|femme|fem|fe|feminine',
   male: 'm|g|garçon|masculin|h|homme|masc|gar|garcon',
   yes: 'oui|o|vrai|x|positif|connue|allergie|+|allergique|presente',

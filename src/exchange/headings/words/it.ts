@@ -58,7 +58,7 @@ export const it: Vocabulary = {
     'marker.hand_stage': 'sanders|stadio sanders',
     'marker.bone_age': 'eta ossea|eo',
   },
-  kept: 'n|riga|n progr|progressivo|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|prossima|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
+  kept: 'centile|percentile|n|riga|n progr|progressivo|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|prossima|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
   remarks: 'note|nota|osservazioni|commento|commenti|annotazioni|varie|rilievi',
   skin: 'pelle|cute|stato della cute|arrossamenti|rossori',
   parts: {
@@ -135,7 +135,7 @@ export const it: Vocabulary = {
   otherTime:
     'precedente|prec|prima|vecchio|vecchia|iniziale|inizio|previsto|prevista|obiettivo|atteso|attesa|differenza|crescita',
   noise:
-    'alle|allo|all|durante|di|del|della|dello|il|la|lo|le|gli|in|al|alla|ultimo|ultima|attuale|valore|si no|s n|anni|gg mm aaaa|gg mm aa|scalzo|carico|sotto carico|max|massima|misura|a|da|in piedi|terra|suolo|delle|dei|presa|lato|livello|un|anni mesi|dal|massimo|in carico',
+    'nuovo|nuova|alle|allo|all|durante|di|del|della|dello|il|la|lo|le|gli|in|al|alla|ultimo|ultima|attuale|valore|si no|s n|anni|gg mm aaaa|gg mm aa|scalzo|carico|sotto carico|max|massima|misura|a|da|in piedi|terra|suolo|delle|dei|presa|lato|livello|un|anni mesi|dal|massimo|in carico',
   female: 'f|femmina|femminile|bambina|femm|donna|fem|ragazza',
   male: 'm|maschio|maschile|bambino|masc|uomo|ragazzo',
   yes: 'si|s|vero|x|positivo|nota|allergia|+|sì|allergico|presente',

@@ -57,7 +57,7 @@ export const nl: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium',
     'marker.bone_age': 'botleeftijd|skeletleeftijd|bl',
   },
-  kept: 'volgnr|volgnummer|rij|nr|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
+  kept: 'percentiel|volgnr|volgnummer|rij|nr|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
   remarks: 'opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|bevindingen',
   skin: 'huid|huidcontrole|roodheid|drukplekken',
   parts: {
@@ -128,7 +128,7 @@ export const nl: Vocabulary = {
   otherTime:
     'vorige|vorig|oud|oude|begin|eerder|eerdere|start|doel|verwacht|verwachte|streef|verschil|groei|beginwaarde',
   noise:
-    'tijdens|voor|van|het|de|een|in|bij|op|en|met|laatste|huidige|waarde|max|ja nee|j n|jaar|dd mm jjjj|dd mm jj|blootsvoets|staand|belast|onbelast|meting|maat|gemeten|vloer|vanaf|grootste|tot|boven|jaar maanden|zijde|niveau|der|jr mnd',
+    'nieuw|nieuwe|tijdens|voor|van|het|de|een|in|bij|op|en|met|laatste|huidige|waarde|max|ja nee|j n|jaar|dd mm jjjj|dd mm jj|blootsvoets|staand|belast|onbelast|meting|maat|gemeten|vloer|vanaf|grootste|tot|boven|jaar maanden|zijde|niveau|der|jr mnd',
   female: 'v|vrouw|meisje|vrouwelijk|f|mei|m meisje|vr|vrl|mv',
   male: 'm|man|jongen|mannelijk|j|jon|jng',
   yes: 'ja|j|waar|x|positief|bekend|allergie|+|aanwezig',

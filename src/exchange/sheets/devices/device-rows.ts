@@ -48,8 +48,9 @@ export class DeviceRows {
     const { sheet, register } = this;
     const cast = dateIn(sheet, row, 'device.cast_date', family, side, visit, column);
     const given = dateIn(sheet, row, 'device.fitted_date', family, side, visit, column);
-    if (cast === 'unread' || given === 'unread') return null;
-    const fitted = given ?? dateSaid(sheet, column, device.fitted);
+    // A fitting that cannot be read is told, and the device with its cast stands.
+    if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
+    const fitted = (given === 'unread' ? null : given) ?? dateSaid(sheet, column, device.fitted);
     const said =
       cast?.date ??
       dateSaid(sheet, column, device.cast)?.date ??
