@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { drawDeviation } from '../../src/forecast/device/deviation.js';
 import {
   dayOfChance,
   firstPassage,
   type PassageLimit,
   passageChance,
 } from '../../src/forecast/device/first-passage.js';
+import { passageCurve } from '../../src/forecast/device/passage-curve.js';
+import { normalCdf } from '../../src/statistics/normal-cdf.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 
 const DRAWS = 60;
@@ -27,7 +30,6 @@ const limit = (path: Float64Array, line: (day: number) => number): PassageLimit 
   path,
   castIndex: 0,
   limitMm: Float64Array.from(search, line),
-  deviationMm: new Float64Array(DRAWS),
 });
 const at = (limits: PassageLimit[]) => firstPassage(days, search, limits, DRAWS).at;
 const neverEarlier = (later: Int32Array, earlier: Int32Array) =>
@@ -90,7 +92,6 @@ describe('first passage', () => {
       path,
       castIndex: 0,
       limitMm: new Float64Array(weeks.length).fill(8),
-      deviationMm: new Float64Array(draws),
     };
     const passage = firstPassage([0, 1000], weeks, [line], draws);
     const curve = passageChance(passage, new Float64Array(draws).fill(1 / draws), weeks.length);
@@ -98,5 +99,55 @@ describe('first passage', () => {
     expect(dayOfChance(weeks, curve, 0.1)).toBeCloseTo(8 / (0.03 + 1.2816 * 0.004), -0.7);
     expect(dayOfChance(weeks, curve, 0.5)).toBeCloseTo(8 / 0.03, -0.7);
     expect(dayOfChance(weeks, curve, 0.9)).toBeCloseTo(8 / (0.03 - 1.2816 * 0.004), -0.7);
+  });
+});
+
+describe('passage over all that a device’s own limits may be', () => {
+  const straight = Float64Array.of(0, 28, 56, 84, 140, 196).map((d) => 0.03 * d);
+  const own = (low: number, high: number, sdMm = 2) => ({
+    sdMm,
+    low: Float64Array.of(low),
+    high: Float64Array.of(high),
+  });
+  const line = (mm: number, low = -Infinity, high = Infinity) => ({
+    path: straight,
+    castIndex: 0,
+    limitMm: new Float64Array(search.length).fill(mm),
+    own: own(low, high),
+  });
+  const curve = (...limits: ReturnType<typeof line>[]) => passageCurve(days, search, limits, 1);
+  /** Share of devices whose limit a growth of so many mm beyond the stated one has passed, from the definition. */
+  const share = (mm: number) => 0.95 * normalCdf(mm / 2) + 0.05 * normalCdf(mm / 6);
+
+  it('is the deviation’s own distribution where growth is known', () => {
+    const { chance } = curve(line(3));
+    for (const [j, day] of search.entries()) expect(chance[j]).toBeCloseTo(share(0.03 * day - 3), 2);
+  });
+  it('a limit that must hold so much is not passed before, and one that must not is passed by then', () => {
+    const { chance } = curve(line(3, 0, 2));
+    for (const [j, day] of search.entries()) {
+      if (day % 28 > 0) continue;
+      if (0.03 * day < 3) expect(chance[j]).toBe(0);
+      if (0.03 * day >= 5.8) expect(chance[j]).toBe(1);
+    }
+  });
+  it('two limits last if both do, and each has its part of the falls', () => {
+    const both = curve(line(3), line(4));
+    const [a, b] = [curve(line(3)).chance, curve(line(4)).chance];
+    for (const j of search.keys()) expect(both.chance[j]).toBeCloseTo(1 - (1 - a[j]) * (1 - b[j]), 2);
+    expect(both.share[0]).toBeGreaterThan(both.share[1]);
+    expect(both.share[0] + both.share[1]).toBeCloseTo(both.chance[search.length - 1], 6);
+  });
+  it('agrees with deviations drawn one by one', () => {
+    const draws = 20_000;
+    const chance = randomStream(5);
+    const [low, high] = [-1, 6];
+    const drawn = Float64Array.from({ length: draws }, () =>
+      drawDeviation(2, low, high, chance.uniform(), chance.uniform()),
+    );
+    const { chance: all } = curve(line(2.5, low, high));
+    for (const [j, day] of search.entries())
+      if (day % 28 === 0)
+        expect(all[j]).toBeCloseTo(drawn.filter((d) => 0.03 * day - 2.5 > d).length / draws, 1.7);
   });
 });

@@ -32,7 +32,6 @@ describe('the first passage of a limit', () => {
     path,
     castIndex,
     limitMm: new Float64Array(search.length).fill(mm),
-    deviationMm: Float64Array.of(0),
   });
 
   it('is on the day after which the size is above it, not on the line and not later', () => {

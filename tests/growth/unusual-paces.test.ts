@@ -39,7 +39,7 @@ describe('growth that has stopped', () => {
   it('so does one millimetre in 13 months at 14, and growth that goes on again brings the date back', () => {
     expect(outgrown([[12.9, 250], [14, 251]]).p50).toBe(Infinity); // biome-ignore format: one child a line
     const back = outgrown([[12.9, 250], [14, 251], [14.5, 256]], {}, 4); // biome-ignore format: one child a line
-    expect(back.p50).toBeLessThan(800);
+    expect(back.p50).toBeLessThan(830);
   });
 
   it('a young foot that stood still is expected to go on', () => {

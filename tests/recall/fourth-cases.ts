@@ -92,10 +92,6 @@ export const fourthCases: readonly PractitionerCase[] = [
     action: 'check',
     castBy: ['2026-12-20', '2027-04-30'],
     why: 'thirteen millimetres at 24 a year, quickening, are some months',
-    differs: {
-      action: 'none',
-      why: 'to be cast by the first of January, two days after the list’s five weeks: on next week’s',
-    },
   },
   {
     name: 'spinal orthosis, boy of fourteen, seventeen of twenty used, seen three weeks ago',

@@ -2,10 +2,10 @@ import { normalCdf } from '../../statistics/normal-cdf.js';
 import { normalQuantile } from '../../statistics/normal-quantile.js';
 
 /** Some devices' limits lie far from the rule: this share deviates this many times as much (common practice, no source). */
-const FAR_SHARE = 0.05;
-const FAR_FACTOR = 3;
+export const FAR_SHARE = 0.05;
+export const FAR_FACTOR = 3;
 /** Below this chance the bound itself is the answer. */
-const NEVER = 1e-12;
+export const NEVER = 1e-12;
 
 /**
  * How far a device's real limit lies from the stated one: a Normal of SD `sd`, now and then three times as wide.

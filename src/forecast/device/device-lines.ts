@@ -3,33 +3,31 @@ import { seriesKey } from '../../records/measure.js';
 import { adjustableLeftOn, type DimensionLimit, limitOn } from '../../rules/dimension-limits.js';
 import type { Futures } from '../futures.js';
 import type { DevicePlan } from './device-plan.js';
-import type { PassageLift, PassageLimit } from './first-passage.js';
+import type { PassageLift } from './first-passage.js';
 import { clearUntil } from './judgements.js';
+import type { OwnDeviation } from './own-limit.js';
+import type { OwnLimit } from './passage-curve.js';
 
 /** A device's limits as lines that a path must not cross. */
 export interface DeviceLines {
   /** Past it something must be done: the limit as adjusted so far. */
-  readonly wanted: readonly PassageLimit[];
+  readonly wanted: readonly OwnLimit[];
   /** Past it nothing can be done any more: with every adjustment still to be had, and what bars further down lift. */
-  readonly spent: readonly PassageLimit[];
+  readonly spent: readonly OwnLimit[];
 }
 
-export function deviceLines(
-  plan: DevicePlan,
-  futures: Futures,
-  deviations: readonly Float64Array[],
-): DeviceLines {
+export function deviceLines(plan: DevicePlan, futures: Futures, own: readonly OwnDeviation[]): DeviceLines {
   const { limits, search, history } = plan;
   const dates = search.map((d) => isoDate(d));
   const castIndex = futures.days.indexOf(dayNumber(history.castDate));
   const clear = clearUntil(plan.judgements, limits.length);
-  const wanted = limits.map((limit, d): PassageLimit => {
+  const wanted = limits.map((limit, d): OwnLimit => {
     const lifts = liftsOf(limit, futures, castIndex, dates);
     return {
       path: futures.paths.get(seriesKey(limit.series))!,
       castIndex: limit.kind === 'growth' ? castIndex : null,
       limitMm: stepped(limit, dates, limitOn),
-      deviationMm: deviations[d],
+      own: own[d],
       from: firstAfter(search, clear[d]),
       ...(lifts.length > 0 ? { lifts } : {}),
     };

@@ -8,8 +8,6 @@ export interface PassageLimit {
   readonly castIndex: number | null;
   /** Limit per search day, mm. */
   readonly limitMm: Float64Array;
-  /** This device's own deviation from it, per draw, mm. */
-  readonly deviationMm: Float64Array;
   /** First index in `search` that counts: before it a person found room. */
   readonly from?: number;
   /** Bars further down that lift the line as far as their own joint has grown beyond what they have given so far. */
@@ -32,7 +30,7 @@ export interface Passage {
 }
 
 /** Where each search day lies between the knots of the paths, and the days of each pair of knots together. */
-interface Grid {
+export interface Grid {
   readonly days: readonly DayNumber[];
   readonly share: Float64Array;
   /** Per stretch of search days on which every path is one straight line: the knot before, its first day, its end. */
@@ -66,7 +64,7 @@ export function firstPassage(
 /** Brings one limit in: draws it stops sooner, or on the same day by more, are its own from now on. */
 function passLimit(
   { days, share, knot, start, end }: Grid,
-  { path, castIndex, limitMm, deviationMm, from = 0, lifts }: PassageLimit,
+  { path, castIndex, limitMm, from = 0, lifts }: PassageLimit,
   s: number,
   at: Int32Array,
   by: Int32Array,
@@ -78,7 +76,7 @@ function passLimit(
   const stretches = knot.length;
   for (let i = 0; i < at.length; i++) {
     const row = i * width;
-    const base = (castIndex === null ? 0 : path[row + castIndex]) + deviationMm[i];
+    const base = castIndex === null ? 0 : path[row + castIndex];
     for (let g = 0, found = false; g < stretches && !found && start[g] <= at[i]; g++) {
       const before = path[row + knot[g]];
       const rise = path[row + knot[g] + last] - before;
@@ -100,7 +98,7 @@ function passLimit(
 /** A device's search days are asked about many times over the same knots. */
 const grids = new WeakMap<readonly DayNumber[], Grid>();
 
-function gridOf(days: readonly DayNumber[], search: readonly DayNumber[]): Grid {
+export function gridOf(days: readonly DayNumber[], search: readonly DayNumber[]): Grid {
   const before = grids.get(search);
   if (before?.days === days) return before;
   const width = days.length;
@@ -134,7 +132,7 @@ function lowestLimits(limitMm: Float64Array, from: number, start: Int32Array, en
 }
 
 /** By how much bars further down lift the line on a day, mm. */
-function lifted(
+export function lifted(
   lifts: readonly PassageLift[],
   row: number,
   knot: number,

@@ -13,10 +13,11 @@ import { dimensionRoom } from './dimension-room.js';
 import { dueDays } from './due-days.js';
 import { emptyForecast } from './empty-forecast.js';
 import { explainForecast } from './explain-forecast.js';
-import { chanceOn, dayOfChance, firstPassage, passageChance } from './first-passage.js';
+import { chanceOn, dayOfChance } from './first-passage.js';
 import { growthStopped, type Halt } from './growth-stopped.js';
 import { holdStopped } from './hold-stopped.js';
 import { judgedDraws } from './judged-draws.js';
+import { passageCurve } from './passage-curve.js';
 import { readingNeeded } from './reading-needed.js';
 import { sizesOn } from './sizes-on.js';
 import { usualLife } from './usual-life.js';
@@ -40,25 +41,23 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
   const drawn = judgedDraws(futures, limits, plan.judgements, castIndex, seed);
   const { deviations } = drawn;
   const weights = new Float64Array(draws).fill(1 / draws);
-  const lines = deviceLines(plan, futures, deviations);
+  const lines = deviceLines(plan, futures, drawn.own);
   const ending = endingLimits(plan);
-  const passage = firstPassage(
+  const { chance, share, dayOf } = passageCurve(
     days,
     search,
     ending.map((d) => lines.spent[d]),
     draws,
+    drawn.luck,
   );
   const said = judgedBeyondUse(plan, today);
-  const chance = passageChance(passage, weights, search.length);
   if (said !== null) for (let j = 0; j < search.length; j++) if (search[j] >= dayNumber(said)) chance[j] = 1;
   const chanceNow = said !== null ? 1 : chanceOn(search, chance, now);
   const end = chance[search.length - 1] ?? 0;
 
-  const shares = new Float64Array(limits.length);
-  for (let i = 0; i < draws; i++) if (passage.by[i] >= 0) shares[ending[passage.by[i]]] += weights[i];
-  const fallen = shares.reduce((sum, s) => sum + s, 0);
-  const drivers = limits
-    .map((l, d) => ({ series: l.series, share: fallen > 0 ? shares[d] / fallen : 0 }))
+  const fallen = share.reduce((sum, s) => sum + s, 0);
+  const drivers = ending
+    .map((d, k) => ({ series: limits[d].series, share: fallen > 0 ? share[k] / fallen : 0 }))
     .filter((d) => d.share > 0)
     .sort((a, b) => b.share - a.share);
 
@@ -88,10 +87,10 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     probabilityOutgrown: withChances ? Array.from(chance) : [],
     drivers,
     room,
-    adjustments: adjustmentsDue(plan, futures, lines, weights, today),
-    parts: partsDue(plan, futures, lines, weights),
-    readingWorth: outcome === 'forecast' ? worthOfReadings(question, futures, passage.at) : [],
-    markerWorth: outcome === 'forecast' ? worthOfMarker(question, futures, passage.at) : null,
+    adjustments: adjustmentsDue(plan, futures, lines, today),
+    parts: partsDue(plan, futures, lines),
+    readingWorth: outcome === 'forecast' ? worthOfReadings(question, futures, dayOf) : [],
+    markerWorth: outcome === 'forecast' ? worthOfMarker(question, futures, dayOf) : null,
     readingNeeded: readingNeeded(
       record,
       plan,
@@ -196,13 +195,12 @@ function adjustmentsDue(
   { limits, search }: DevicePlan,
   futures: Futures,
   lines: DeviceLines,
-  weights: Float64Array,
   today: IsoDate,
 ): AdjustmentDue[] {
   const due = limits.flatMap((limit, d): AdjustmentDue[] => {
     const way = adjustmentsLeftOn(limit, today)[0];
     if (!way) return [];
-    const { chance, days } = dueDays(futures.days, search, [lines.wanted[d]], weights);
+    const { chance, days } = dueDays(futures.days, search, [lines.wanted[d]], futures.draws);
     return [
       {
         series: limit.series,
@@ -220,12 +218,7 @@ function adjustmentsDue(
   return due.sort((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0));
 }
 
-function partsDue(
-  { rule, limits, search }: DevicePlan,
-  futures: Futures,
-  lines: DeviceLines,
-  weights: Float64Array,
-): PartDue[] {
+function partsDue({ rule, limits, search }: DevicePlan, futures: Futures, lines: DeviceLines): PartDue[] {
   return rule.parts.flatMap((part): PartDue[] => {
     const own = limits.flatMap((l, d) => (part.renews.includes(l.series.measure) ? [d] : []));
     if (own.length === 0) return [];
@@ -234,7 +227,7 @@ function partsDue(
         futures.days,
         search,
         which.map((d) => lines.spent[d]),
-        weights,
+        futures.draws,
       ).days;
     const each = own.map((d) => ({ d, days: due([d]) }));
     const soonest = ({ days }: (typeof each)[number]) => days.find((x) => x !== null) ?? '9999';

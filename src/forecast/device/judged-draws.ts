@@ -6,11 +6,16 @@ import { evenNormals } from '../../statistics/even-normals.js';
 import type { Futures } from '../futures.js';
 import { deviationChance, deviationScale, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
+import type { OwnDeviation } from './own-limit.js';
 import { sizesOn } from './sizes-on.js';
 
 export interface JudgedDraws {
   /** Per limit and draw: how far this device's real limit lies from the stated one, mm. */
   readonly deviations: readonly Float64Array[];
+  /** Per limit: what it was drawn from. */
+  readonly own: readonly OwnDeviation[];
+  /** Per draw: uniform, for which of the days it may be outgrown on is taken for its own. */
+  readonly luck: Float64Array;
   /** Per verdict: its likelihood averaged over what was believed before it; small when growth and verdict disagree. */
   readonly surprise: readonly { readonly event: DeviceEvent; readonly likelihood: number }[];
 }
@@ -62,7 +67,12 @@ export function judgedDraws(
     }
     return drawn;
   });
-  return { deviations, surprise };
+  return {
+    deviations,
+    own: limits.map(({ toleranceMm }, d) => ({ sdMm: toleranceMm, low: low[d], high: high[d] })),
+    luck: Float64Array.from({ length: draws }, (_, i) => uniform(i, line)),
+    surprise,
+  };
 }
 
 /** Narrows what a judgement leaves of the limits it speaks of; of two that exclude each other the later holds. */

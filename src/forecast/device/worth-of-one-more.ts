@@ -12,12 +12,12 @@ type Question = Pick<DeviceQuestion, 'plan' | 'posterior' | 'record' | 'today'>;
 
 /** What one more reading today of each dimension would narrow the dates to. */
 export function worthOfReadings(
-  { plan: { limits, search }, record, today }: Question,
+  { plan: { limits }, record, today }: Question,
   futures: Futures,
-  at: Int32Array,
+  days: Float64Array,
 ): NonNullable<DeviceForecast['readingWorth']> {
-  const some = everySoMany(at.length);
-  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
+  const some = everySoMany(days.length);
+  const dayOf = Float64Array.from(some, (i) => days[i]);
   const outgrown = inDayOrder(dayOf);
   const age = decimalAgeYears(record.child.birthDate, today);
   return limits
@@ -38,14 +38,14 @@ const MARKER_AGES = { from: 8, to: 17 };
 
 /** What one marker of maturity, as exact as a bone age, would narrow the dates to. */
 export function worthOfMarker(
-  { plan: { search }, posterior, record, today }: Question,
+  { posterior, record, today }: Question,
   futures: Futures,
-  at: Int32Array,
+  days: Float64Array,
 ): DeviceForecast['markerWorth'] {
   const age = decimalAgeYears(record.child.birthDate, today);
   if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;
-  const some = everySoMany(at.length);
-  const dayOf = Float64Array.from(some, (i) => search[Math.min(at[i], search.length - 1)]);
+  const some = everySoMany(days.length);
+  const dayOf = Float64Array.from(some, (i) => days[i]);
   const all = posterior.tempoOfDraws(futures.draws);
   const tempo = Float64Array.from(some, (i) => all[i]);
   const { nowDays, thenDays } = readingWorth(inDayOrder(dayOf), tempo, BONE_AGE_SD_YEARS);

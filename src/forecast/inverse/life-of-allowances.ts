@@ -19,10 +19,9 @@ export function lifeOfAllowances(question: CastQuestion, allowancesMm: readonly 
   const search: number[] = [];
   for (let d = cast; d <= cast + HORIZON_DAYS; d += 7) search.push(d);
   const weights = new Float64Array(question.draws).fill(1 / question.draws);
-  const deviationMm = new Float64Array(question.draws);
   return allowancesMm.map((allowanceMm) => {
     const limitMm = new Float64Array(search.length).fill(allowanceMm);
-    const limits = paths.map((path) => ({ path, castIndex: 0, limitMm, deviationMm }));
+    const limits = paths.map((path) => ({ path, castIndex: 0, limitMm }));
     const chance = passageChance(firstPassage(days, search, limits, question.draws), weights, search.length);
     const at = (p: number) => {
       const day = dayOfChance(search, chance, p);

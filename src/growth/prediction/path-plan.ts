@@ -14,7 +14,7 @@ import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 /**
  * Deviations are smooth over a year, so that cubics between knots this far apart do (see readBetween).
  */
-const SPACING = { days: 91, logAge: 0.12 };
+const SPACING = { days: 113, logAge: 0.12 };
 /** Share of a knot's variance that may be left to no direction of its own; it is made good in its size. */
 const UNEXPLAINED = 1e-2;
 

@@ -1,0 +1,171 @@
+import type { DayNumber } from '../../records/dates.js';
+import { monotoneCubic } from '../../statistics/monotone-cubic.js';
+import { type Grid, gridOf, lifted, type PassageLimit } from './first-passage.js';
+import { type OwnDeviation, survivals } from './own-limit.js';
+
+/** A limit that one device has somewhere about the stated one. */
+export interface OwnLimit extends PassageLimit {
+  readonly own: OwnDeviation;
+}
+
+export interface PassageCurve {
+  /** Chance of having passed any limit on or before each search day. */
+  readonly chance: Float64Array;
+  /** Per limit: the part of the last chance in which it was the first to be passed. */
+  readonly share: Float64Array;
+  /** Per draw: a day of passage out of all its own may be, by `luck`; the last search day where it is not passed. */
+  readonly dayOf: Float64Array;
+}
+
+/** A stretch is tried so many days apart, in at most so many parts; between them a cubic that keeps rising is read. */
+const APART_DAYS = 28;
+const MOST_PARTS = 2;
+/** A draw that is passed but for so little is not followed further. */
+const NOTHING = 1e-3;
+
+let survival = new Float64Array(4096);
+
+/**
+ * As `firstPassage`, but over every deviation that a device's own limits may have instead of one drawn for each draw:
+ * given its path, the chance that a draw lasts is the product of what each limit's distribution leaves. Rao and
+ * Blackwell: the mean is the same, the noise less.
+ */
+export function passageCurve(
+  days: readonly DayNumber[],
+  search: readonly DayNumber[],
+  limits: readonly OwnLimit[],
+  draws: number,
+  luck: Float64Array | null = null,
+): PassageCurve {
+  const grid = gridOf(days, search);
+  const { at, knot } = triedDays(grid, search, limits);
+  const tried = at.length;
+  const n = limits.length;
+  if (survival.length < n * tried) survival = new Float64Array(2 * n * tried);
+  const passed = new Float64Array(tried);
+  const share = new Float64Array(n);
+  const fell = new Float64Array(n);
+  const end = search[search.length - 1];
+  const dayOf = new Float64Array(luck ? draws : 0).fill(end);
+  const places = {
+    at,
+    knot,
+    part: Float64Array.from(at, (j) => grid.share[j]),
+    last: days.length > 1 ? 1 : 0,
+  };
+  const lines = limits.map((l) => Float64Array.from(at, (j) => l.limitMm[j]));
+  const first = limits.map(({ from = 0 }) => at.findIndex((j) => j >= from));
+  for (let i = 0; i < draws; i++) {
+    let stop = tried;
+    for (let d = 0; d < n; d++) {
+      const row = d * tried;
+      const begin = Math.min(stop, first[d] < 0 ? tried : first[d]);
+      survival.fill(1, row, row + begin);
+      excesses(limits[d], lines[d], places, i * days.length, row, begin, stop);
+      stop = survivals(limits[d].own, i, survival, row + begin, row + stop, NOTHING) - row;
+    }
+    let left = 1;
+    for (let e = 0; e < stop; e++) {
+      let now = 1;
+      for (let d = 0; d < n; d++) now *= survival[d * tried + e];
+      if (now < left) {
+        shareOut(left - now, e, n, tried, fell, share);
+        const own = luck ? 1 - luck[i] : 2;
+        if (own <= left && own > now && e > 0)
+          dayOf[i] = search[at[e - 1]] + ((left - own) / (left - now)) * (search[at[e]] - search[at[e - 1]]);
+        left = now;
+      }
+      passed[e] += 1 - left;
+    }
+    for (let e = stop; e < tried; e++) passed[e] += 1;
+  }
+  for (let e = 0; e < tried; e++) passed[e] /= draws;
+  for (let d = 0; d < n; d++) share[d] /= draws;
+  return { chance: everyDay(search, at, passed), share, dayOf };
+}
+
+/** The search days tried: along every stretch, and wherever a limit begins to count or jumps. */
+function triedDays(
+  { knot, start, end }: Grid,
+  search: readonly DayNumber[],
+  limits: readonly OwnLimit[],
+): { at: Int32Array; knot: Int32Array } {
+  const tried = new Set<number>([0, search.length - 1]);
+  for (let g = 0; g < start.length; g++) {
+    const long = search[Math.min(end[g], search.length - 1)] - search[start[g]];
+    const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(long / APART_DAYS)));
+    for (let k = 0; k < parts; k++) tried.add(start[g] + Math.round((k * (end[g] - start[g])) / parts));
+  }
+  const jump = (j: number) => {
+    if (j > 0) tried.add(j - 1);
+    if (j < search.length) tried.add(j);
+  };
+  for (const { from = 0, limitMm, lifts = [] } of limits) {
+    jump(from);
+    for (const steps of [limitMm, ...lifts.map((l) => l.givenMm)])
+      for (let j = 1; j < search.length; j++) if (steps[j] !== steps[j - 1]) jump(j);
+  }
+  const at = Int32Array.from(tried)
+    .filter((j) => j < search.length)
+    .sort();
+  let g = 0;
+  return {
+    at,
+    knot: at.map((j) => {
+      while (g + 1 < start.length && start[g + 1] <= j) g++;
+      return knot[g];
+    }),
+  };
+}
+
+/** Largest excess over the stated limit up to each day tried, of one draw, into `survival` from `row` on. */
+function excesses(
+  { path, castIndex, lifts }: OwnLimit,
+  line: Float64Array,
+  { at, knot, part, last }: { at: Int32Array; knot: Int32Array; part: Float64Array; last: number },
+  draw: number,
+  row: number,
+  begin: number,
+  end: number,
+): void {
+  const base = castIndex === null ? 0 : path[draw + castIndex];
+  let most = Number.NEGATIVE_INFINITY;
+  for (let e = begin; e < end; e++) {
+    const before = path[draw + knot[e]];
+    let over = before + part[e] * (path[draw + knot[e] + last] - before) - base - line[e];
+    if (lifts) over -= lifted(lifts, draw, knot[e], last, part[e], at[e]);
+    if (over > most) most = over;
+    survival[row + e] = most;
+  }
+}
+
+/** Whose part of a fall it is: in proportion to what each limit's own chance lost. */
+function shareOut(
+  fall: number,
+  e: number,
+  n: number,
+  tried: number,
+  fell: Float64Array,
+  share: Float64Array,
+): void {
+  if (n === 1) {
+    share[0] += fall;
+    return;
+  }
+  let total = 0;
+  for (let d = 0; d < n; d++) {
+    const before = e > 0 ? survival[d * tried + e - 1] : 1;
+    fell[d] = before > 0 ? (before - survival[d * tried + e]) / before : 0;
+    total += fell[d];
+  }
+  if (total > 0) for (let d = 0; d < n; d++) share[d] += (fall * fell[d]) / total;
+}
+
+function everyDay(search: readonly DayNumber[], at: Int32Array, passed: Float64Array): Float64Array {
+  if (at.length === search.length) return passed;
+  const chance = monotoneCubic(
+    Array.from(at, (j) => search[j]),
+    Array.from(passed),
+  );
+  return Float64Array.from(search, chance);
+}
