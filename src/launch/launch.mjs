@@ -3,13 +3,14 @@ import { lstatSync, readdirSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { makeTracesReadable } from './readable-traces.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const uid = process.getuid?.();
 
 /** Runs a TypeScript file of src/ out of one build of all of them, which the first start after a change makes. */
 export async function launch(entry) {
-  process.setSourceMapsEnabled(true);
+  makeTracesReadable();
   const files = filesBelow(join(root, 'src'));
   const name = nameOf(files);
   const places = [
@@ -19,7 +20,7 @@ export async function launch(entry) {
   ];
   for (const place of places) {
     if (!isTrusted(place)) await (await import('./build.mjs')).build(root, files, place);
-    if (isTrusted(place)) return import(pathToFileURL(join(place, entry.replace(/\.ts$/, '.js'))).href);
+    if (isTrusted(place)) return import(pathToFileURL(join(place, entry.replace(/\.ts$/, '.mjs'))).href);
   }
   throw new Error(`doorpost cannot be built: nothing can be written to ${places.join(' or ')}`);
 }

@@ -9,6 +9,9 @@ import { type ReferenceRow, referenceColumns, referenceRow } from './reference-t
 
 const shipped = fileURLToPath(new URL('../../reference-data/', import.meta.url));
 
+/** Read once, then kept: WHO's is asked for by three measures. */
+const shippedRows = new Map<string, readonly ReferenceRow[]>();
+
 /** Names of the folders that hold a table. */
 export function referenceSources(folder = shipped): string[] {
   return readdirSync(folder)
@@ -31,8 +34,10 @@ export function referencesFrom(source: string, rows: readonly ReferenceRow[]): R
  * The rows of one table. Refuses a table without source.md beside it: a figure nobody can trace must not
  * reach a child's chart.
  */
-export function loadReferenceRows(name: string, folder = shipped): ReferenceRow[] {
+export function loadReferenceRows(name: string, folder = shipped): readonly ReferenceRow[] {
   const path = `${folder}/${name}`;
+  const known = shippedRows.get(path);
+  if (known) return known;
   if (!existsSync(`${path}/table.csv`))
     throw new DoorpostError('reference-missing', `there is no reference table named '${name}'`, {
       given: name,
@@ -44,7 +49,9 @@ export function loadReferenceRows(name: string, folder = shipped): ReferenceRow[
       `the reference table '${name}' has no source.md beside it that says where its figures come from`,
       { file: `reference-data/${name}/source.md` },
     );
-  return readTable(`${path}/table.csv`, `reference-data/${name}/table.csv`);
+  const rows = readTable(`${path}/table.csv`, `reference-data/${name}/table.csv`);
+  if (folder === shipped) shippedRows.set(path, rows);
+  return rows;
 }
 
 function readTable(path: string, shownAs: string): ReferenceRow[] {

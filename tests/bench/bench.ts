@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: speeds that matter, side by side in one run, so that only ratios need to be compared between
  * machines. The figures are written to measured.json; `npm run bench:table` puts them into DEVELOPERS.md.
- * `npm run bench -- 20000` plans for that many children at the end (default 20,000; 0 leaves it out).
+ * `npm run bench -- 20000` plans for that many children (default 20,000; 0 leaves it out). `npm run bench -- load 5000 50 180`
+ * has that many children, people and seconds under load and nothing else; the figures are printed, not written.
  */
 
 import { demoClinic } from '../../src/demo/demo-clinic.js';
@@ -15,20 +16,30 @@ import { levellingSettings } from '../../src/recall/level/contract.js';
 import { solveProgramme } from '../../src/recall/level/highs-solver.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { levelRecallList } from '../../src/recall/level/level-recall-list.js';
-import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
+import { groupByChild } from '../../src/records/caseload.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
 import { randomPlan } from '../recall/random-plan.js';
+import { benchBatch, benchCharts } from './batch.js';
+import { copiesOf } from './copies-of.js';
 import { benchEngine } from './engine.js';
+import { benchLoad } from './load.js';
 import { measure, note, write } from './measure.js';
 import { readSheetOf } from './read-sheet.js';
 
 const DEMO_CHILDREN = 200;
 /** Casting slots a week for each child in care: a clinic with a backlog, as the demo clinic has one. */
 const SLOTS_A_CHILD = 0.06;
+const LOAD = { children: 5000, people: 50, seconds: 180 };
 
+if (process.argv[2] === 'load') {
+  const [children, people, seconds] = process.argv.slice(3).map(Number);
+  await benchLoad({ ...LOAD, ...(seconds ? { children, people, seconds } : {}) });
+  process.exit();
+}
 await benchEngine();
+await benchBatch();
 
 const settings = levellingSettings.parse({});
 const plan = (n: number) =>
@@ -101,6 +112,8 @@ if (many > 0) {
   });
   goal({ wall: listed.wall + leveled.wall });
 }
+await benchCharts();
+await benchLoad(LOAD);
 write();
 
 function goal({ wall }: { wall: number }): void {
@@ -120,7 +133,7 @@ function manyChildren(count: number) {
     draws: 200,
   });
   const copies = Array.from({ length: Math.ceil(count / DEMO_CHILDREN) }, (_, k) => k);
-  const records = copies.flatMap((k) => demo.map((record) => renamed(record, `-${k}`))).slice(0, count);
+  const records = copiesOf(demo, count);
   const assessments = copies
     .flatMap((k) =>
       assessed.map((a) => ({
@@ -140,17 +153,5 @@ function manyChildren(count: number) {
     assessments,
     childOf: (id: string) => children.get(id),
     turnaroundOf: (family: string) => turnarounds.get(family)!,
-  };
-}
-
-function renamed(record: ChildRecord, mark: string): ChildRecord {
-  const { child } = record;
-  const siblingGroup = child.siblingGroup && `${child.siblingGroup}${mark}`;
-  return {
-    ...record,
-    child: { ...child, id: `${child.id}${mark}`, siblingGroup },
-    devices: record.devices.map((d) => ({ ...d, id: `${d.id}${mark}`, childId: `${d.childId}${mark}` })),
-    events: record.events.map((e) => ({ ...e, deviceId: `${e.deviceId}${mark}` })),
-    jobs: record.jobs.map((j) => ({ ...j, id: `${j.id}${mark}`, deviceId: `${j.deviceId}${mark}` })),
   };
 }

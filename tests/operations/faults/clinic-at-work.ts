@@ -2,6 +2,7 @@ import { chmod, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import pg from 'pg';
+import type { Caseload } from '../../../src/records/caseload.js';
 import { systemActor } from '../../../src/store/contract.js';
 import { startEmbeddedDatabase } from '../../../src/store/embedded/embedded-database.js';
 import { findEmbeddedDatabase } from '../../../src/store/embedded/find-embedded-database.js';
@@ -27,6 +28,12 @@ export type Environment = Record<string, string>;
 const DAYS_MS = 86_400_000;
 const saysReady = { serve: /doorpost is at/, worker: /worker ready/ };
 
+function oneToBreak(): Partial<Caseload> {
+  const planned = exampleCaseload(3, 'r');
+  const away = exampleCaseload(VISITED).children.map((c) => ({ ...c, status: 'moved-away' as const }));
+  return { ...planned, children: [...planned.children, ...away] };
+}
+
 /**
  * A clinic on a data folder of its own, with real fsync: three children to plan for, thirty who only collect visits, so
  * that a list takes a moment. Whoever writes counts what was acknowledged; `account` holds that against the rows.
@@ -45,16 +52,14 @@ export class ClinicAtWork {
   ) {}
 
   /** `inside`: a folder to put the data folder in. */
-  static async open(more: Environment = {}, inside?: string): Promise<ClinicAtWork> {
+  static async open(more: Environment = {}, inside?: string, caseload = oneToBreak()): Promise<ClinicAtWork> {
     const outer = inside ?? (await mkdtemp(path.join(tmpdir(), 'doorpost-faults-')));
     await chmod(outer, 0o755);
     const folder = path.join(outer, 'data');
     const port = await freePort();
     const database = await startEmbeddedDatabase(folder);
     const store = await openStore(database.url);
-    await store.caseload.write(exampleCaseload(3, 'r'), 'test', TODAY, systemActor);
-    const away = exampleCaseload(VISITED).children.map((c) => ({ ...c, status: 'moved-away' as const }));
-    await store.caseload.write({ children: away }, 'test', TODAY, systemActor);
+    await store.caseload.write(caseload, 'test', more.TODAY ?? TODAY, systemActor);
     const token = async (role: 'clinician' | 'administrator') => {
       const user = await store.users.create({ name: role, role, password: 'a long password' }, systemActor);
       return store.accessTokens.create(user.id, new Date(Date.now() + 5 * DAYS_MS));
