@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type DeviceDecision, type Reason, reasonCodes } from '../../src/recall/contract.js';
 import { visitOf } from '../../src/recall/decide/visit-of.js';
 import type { Side } from '../../src/records/measure.js';
+import { clinicianReason } from '../../src/words/clinician-reason.js';
 import { reasonSentence, withSentences } from '../../src/words/reason-sentence.js';
 
 const numbers = {
@@ -57,4 +58,11 @@ describe('the sentence to a parent', () => {
       saidOf(decision('left', 'beyond-use', '2026-10-20'), decision('right', 'cast-late', '2026-10-01')),
     ).toMatch(/^The left lower leg brace has probably been too small since about 20 October 2026/);
   });
+});
+
+it('a clinician reads the finding before any date, and of what is broken or lost since when', () => {
+  const read = (code: Reason['code']) => clinicianReason({ reason: { code, numbers }, adjust: null });
+  expect(read('red-flag')).toMatch(/outranks every date.*first/);
+  for (const code of ['broken', 'lost', 'judged-outgrown', 'judged-tight'] as const)
+    expect(read(code), code).toContain('1 December 2026');
 });

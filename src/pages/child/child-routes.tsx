@@ -30,8 +30,14 @@ type Child = { Params: { id: string }; Querystring: Form; Body: Form };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 
 export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
+  searchPage(app, deps);
+  newChildPages(app, deps);
+  childPages(app, deps);
+  correctionPages(app, deps);
+}
 
+function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store } = deps;
   app.get<{ Querystring: Form }>('/children', { config: { access: staff } }, async (request, reply) => {
     const { text = '', family = '', status = 'active', sort, cursor } = request.query;
     const query: ChildSearch = {
@@ -64,7 +70,10 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
       />,
     );
   });
+}
 
+function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
   app.get('/children/new', { config: { access: recordKeepers } }, async (request, reply) =>
     sendPage(reply, <NewChildPage context={await pageContext(request, reply, deps)} typed={{}} error="" />),
   );
@@ -94,7 +103,10 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
     const context = await pageContext(request, reply, deps);
     return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
   });
+}
 
+function childPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
   app.get<Child>('/children/:id', { config: { access: staff } }, async (request, reply) => {
     const { id } = request.params;
     const today = clock.today();
@@ -143,7 +155,10 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
   app.get<Child>('/children/:id/charts/timeline.json', { config: { access: clinicians } }, async (request) =>
     timelineSpec(await loadChildFor(request, request.params.id, deps), clock.today()),
   );
+}
 
+function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, clock } = deps;
   app.post<Child>('/children/:id/suggestions', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
     const actor = actorOf(request);

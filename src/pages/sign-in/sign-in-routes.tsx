@@ -15,8 +15,12 @@ import { PasswordPage } from './password-page.js';
 import { SignInPage } from './sign-in-page.js';
 
 export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, config } = deps;
+  signInPages(app, deps);
+  passwordPages(app, deps);
+}
 
+function signInPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, config } = deps;
   app.get('/', { config: { access: everyone } }, async (request, reply) =>
     reply.redirect(request.user ? homeOf[request.user.role] : '/sign-in', 303),
   );
@@ -79,7 +83,10 @@ export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): vo
     await signOutSession(request);
     return reply.redirect('/sign-in?notice=signed-out', 303);
   });
+}
 
+function passwordPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store, config } = deps;
   app.get('/password', { config: { access: everyone } }, async (request, reply) => {
     const { hasPassword } = await store.users.get(actorOf(request).userId);
     const context = await pageContext(request, reply, deps);

@@ -10,7 +10,12 @@ import { childChange, childRecord, fullRecord } from './schemas/records.js';
 
 const tags = ['Children'];
 
-export function childrenRoutes(api: Api, { store, clock }: ServiceDeps): void {
+export function childrenRoutes(api: Api, deps: ServiceDeps): void {
+  findingRoutes(api, deps);
+  childRoutes(api, deps);
+}
+
+function findingRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children',
     route(
@@ -46,7 +51,9 @@ export function childrenRoutes(api: Api, { store, clock }: ServiceDeps): void {
         };
       }),
   );
+}
 
+function childRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id',
     route(

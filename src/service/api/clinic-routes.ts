@@ -37,7 +37,18 @@ const familyLink = z.object({
   lastUsedAt: z.string().nullable(),
 });
 
-export function clinicRoutes(api: Api, { store, clock, assessor, config }: ServiceDeps): void {
+const users = { tags: ['Users'] };
+const links = { tags: ['Family links'] };
+
+export function clinicRoutes(api: Api, deps: ServiceDeps): void {
+  watchingRoutes(api, deps);
+  userRoutes(api, deps);
+  userChangeRoute(api, deps);
+  familyLinkRoutes(api, deps);
+  settingsRoutes(api, deps);
+}
+
+function watchingRoutes(api: Api, { store, clock, assessor }: ServiceDeps): void {
   api.get(
     '/turnaround',
     route(
@@ -94,8 +105,9 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
       return shownLog(store, filter, { limit, cursor }, actorOf(request));
     },
   );
+}
 
-  const users = { tags: ['Users'] };
+function userRoutes(api: Api, { store }: ServiceDeps): void {
   api.get('/users', route(administration, users.tags, 'Accounts', { 200: itemsOf(user) }), async () => ({
     items: await store.users.list(),
   }));
@@ -129,6 +141,9 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
       return reply.headers(etag(found.version)).send(found);
     },
   );
+}
+
+function userChangeRoute(api: Api, { store }: ServiceDeps): void {
   api.patch(
     '/users/:id',
     route(
@@ -157,8 +172,9 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
         return { status: 200, body: changed, headers: etag(changed.version) };
       }),
   );
+}
 
-  const links = { tags: ['Family links'] };
+function familyLinkRoutes(api: Api, { store, clock, config }: ServiceDeps): void {
   api.get(
     '/children/:id/family-links',
     route(
@@ -208,7 +224,9 @@ export function clinicRoutes(api: Api, { store, clock, assessor, config }: Servi
         return { status: 204, body: null };
       }),
   );
+}
 
+function settingsRoutes(api: Api, { store }: ServiceDeps): void {
   api.get(
     '/settings',
     route(everyday, ['Settings'], 'What the clinic has set', { 200: clinicSettings }),

@@ -19,8 +19,13 @@ const tags = ['Forecasts'];
 const WHAT_IF_DRAWS = 600;
 
 export function derivedRoutes(api: Api, deps: ServiceDeps): void {
-  const { store, clock, assessor } = deps;
+  forecastRoutes(api, deps);
+  whatIfRoute(api, deps);
+  suggestionRoute(api, deps);
+}
 
+function forecastRoutes(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
   api.get(
     '/children/:id/assessment',
     route(
@@ -78,7 +83,10 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
       return { items: await store.forecasts.history([request.params.id]) };
     },
   );
+}
 
+function whatIfRoute(api: Api, deps: ServiceDeps): void {
+  const { store, clock, assessor } = deps;
   api.post(
     '/children/:id/what-if',
     route(
@@ -157,7 +165,9 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
       };
     },
   );
+}
 
+function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): void {
   api.post(
     '/children/:id/suggestions/:suggestionId/acceptance',
     route(

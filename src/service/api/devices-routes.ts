@@ -19,7 +19,14 @@ import {
 
 const tags = ['Devices'];
 
-export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
+export function devicesRoutes(api: Api, deps: ServiceDeps): void {
+  deviceRoutes(api, deps);
+  replacementRoutes(api, deps);
+  eventRoutes(api, deps);
+  workshopJobRoutes(api, deps);
+}
+
+function deviceRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/devices',
     route(planning, tags, 'Every device of a child', { 200: itemsOf(deviceRecord) }, { params: idParams }),
@@ -79,7 +86,9 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
         return { status: 200, body: changed.value, headers: etag(changed.version) };
       }),
   );
+}
 
+function replacementRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.post(
     '/devices/:id/next',
     route(
@@ -133,7 +142,9 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
         return { status: 200, body: { device: device.value, stillWorn }, headers: etag(device.version) };
       }),
   );
+}
 
+function eventRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/devices/:id/events',
     route(
@@ -182,7 +193,9 @@ export function devicesRoutes(api: Api, { store, clock }: ServiceDeps): void {
         return { status: 204, body: null };
       }),
   );
+}
 
+function workshopJobRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.put(
     '/workshop-jobs/:id',
     route(

@@ -17,7 +17,14 @@ import {
 
 const tags = ['Readings'];
 
-export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
+export function readingsRoutes(api: Api, deps: ServiceDeps): void {
+  visitRoutes(api, deps);
+  readingRoutes(api, deps);
+  markerRoutes(api, deps);
+  skinCheckRoutes(api, deps);
+}
+
+function visitRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/visits',
     route(
@@ -47,7 +54,9 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
         body: { items: await tx.visits.add(request.params.id, request.body, clock.today(), actor) },
       })),
   );
+}
 
+function readingRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/measurements',
     route(
@@ -79,7 +88,9 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
         return { status: 201, body: stored };
       }),
   );
+}
 
+function markerRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/markers',
     route(clinical, tags, 'Maturity markers', { 200: itemsOf(markerRecord) }, { params: idParams }),
@@ -103,7 +114,9 @@ export function readingsRoutes(api: Api, { store, clock }: ServiceDeps): void {
         body: await tx.markers.add({ ...request.body, childId: request.params.id }, clock.today(), actor),
       })),
   );
+}
 
+function skinCheckRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/children/:id/skin-checks',
     route(

@@ -15,7 +15,14 @@ import { jobRun, recallRow, recallRun } from './schemas/derived.js';
 const tags = ['Recall'];
 const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 
-export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+export function recallRoutes(api: Api, deps: ServiceDeps): void {
+  listRoutes(api, deps);
+  entriesRoute(api, deps);
+  entryRoutes(api, deps);
+  jobRoutes(api, deps);
+}
+
+function listRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
   api.get(
     '/recall-runs',
     route(
@@ -73,7 +80,9 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
     ),
     async (request) => store.recall.run(request.params.id),
   );
+}
 
+function entriesRoute(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/recall-runs/:id/entries',
     route(
@@ -122,7 +131,9 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
       };
     },
   );
+}
 
+function entryRoutes(api: Api, { store, clock }: ServiceDeps): void {
   api.get(
     '/recall-entries/:id',
     route(planning, tags, 'One entry', { 200: recallRow }, { params: idParams }),
@@ -184,7 +195,9 @@ export function recallRoutes(api: Api, { store, clock, jobs }: ServiceDeps): voi
         return { status: 200, body: row, headers: etag(row.version) };
       }),
   );
+}
 
+function jobRoutes(api: Api, { store, jobs }: ServiceDeps): void {
   api.get('/jobs', route(everyday, ['Jobs'], 'The last 20 jobs', { 200: itemsOf(jobRun) }), async () => ({
     items: await store.jobRuns.latest(),
   }));

@@ -278,8 +278,6 @@ export const judged: readonly MutationGroup[] = [
     file: 'src/exchange/sheets/visit-dates.ts',
     tests: ['tests/exchange/sheets/sheets.test.ts', 'tests/exchange/sheets/renderings.test.ts'],
     changes: [
-      ["'why' in date || date.date > today", "'why' in date"],
-      ['filled.filter((c) => c.index < column.index).pop() ?? filled[0]', 'filled[0]'],
       ['dateColumns.filter((c) => c.index < column.index).pop()', 'dateColumns[0]'],
       ['c.meaning.side === meaning.side', 'true'],
     ],
