@@ -62,6 +62,7 @@ const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
   none: { colour: '#0b4f7d', dash: [1, 0], shape: 'circle' },
 };
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the layers of one picture, in the order in which they are drawn
 export function growthChart(input: GrowthChartInput): Spec {
   const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;
   const words = chartWords(language);

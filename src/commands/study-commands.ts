@@ -7,6 +7,7 @@ import { whole } from './option-values.js';
 const DATA = '../shared/data';
 
 /** What no clinic runs: fitting and proving the models. Long because it is the list of their options, one a line. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the list of the options, one a line
 export function studyCommands(program: Command, load: Load): void {
   program
     .command('check-reference')

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { deviceFaults, MOST_ROOM_MM } from '../../src/records/check/device-faults.js';
 import { eventFaults } from '../../src/records/check/event-faults.js';
+import { markerFaults } from '../../src/records/check/marker-faults.js';
 import { readingFaults } from '../../src/records/check/reading-faults.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { fieldLimits } from '../../src/records/field-limits.js';
@@ -119,4 +120,12 @@ describe('what is recorded of a device', () => {
     expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' })).toEqual(['side']);
     expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' }, 'both')).toEqual([]);
   });
+});
+
+it('a marker is of the child’s life, and a stage a whole one that there is', () => {
+  const marker = (value: number, date: string) =>
+    fields(markerFaults({ kind: 'pelvis-stage', date, value, sdYears: null }, BIRTH, TODAY));
+  expect(marker(4, '2026-01-10')).toEqual([]);
+  expect([marker(6, '2026-01-10'), marker(1.5, '2026-01-10')]).toEqual([['value'], ['value']]);
+  expect([marker(4, '2018-02-28'), marker(4, '2026-11-26')]).toEqual([['date'], ['date']]);
 });

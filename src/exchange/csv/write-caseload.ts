@@ -37,6 +37,7 @@ export async function writeCaseload(folder: string, caseload: Caseload): Promise
   );
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the columns of every table beside each other, one a line
 function tableRows(caseload: Caseload): Record<TableName, { headings: string[]; rows: Row[] }> {
   const table = (headings: string[], rows: Row[]) => ({
     headings: [...headings, ...moreHeadings(headings, rows)],

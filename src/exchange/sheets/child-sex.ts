@@ -26,37 +26,10 @@ export function sexReader(
   const words = new Set([...counts.keys()].map((w) => w[0] ?? ''));
   const short = [...counts.keys()].every((w) => w.length <= 2);
   const has = (...letters: string[]) => letters.every((l) => words.has(l));
-  const m = !short
-    ? null
-    : has('m', 'f') || has('m', 'w')
-      ? 'male'
-      : has('m', 'j') || has('m', 'b') || has('m', 'h') || has('m', 'k')
-        ? 'female'
-        : has('m', 'v')
-          ? language.length === 1
-            ? language[0] === 'es'
-              ? 'female'
-              : language[0] === 'nl'
-                ? 'male'
-                : null
-            : null
-          : null;
+  const beside: SexWords = { has, language };
   const read = new Map<string, string | null>();
   for (const [word, cells] of counts) {
-    let sex: string | null;
-    if (word === 'm' && short)
-      sex =
-        m ?? (words.has('v') || language.some((l) => l === 'es' || l === 'nl' || l === 'de') ? null : 'male');
-    else if (word === 'v' && short) sex = m === 'female' ? 'male' : m === 'male' ? 'female' : null;
-    else if (word === 'g' && short)
-      sex = has('g', 'f')
-        ? 'male'
-        : has('g', 'b')
-          ? 'female'
-          : language.length === 1 && language[0] === 'fr'
-            ? 'male'
-            : null;
-    else sex = plainSex(word);
+    let sex = short && ['m', 'v', 'g'].includes(word) ? letterSex(word, beside) : plainSex(word);
     if (sex === null) {
       const answer = asker.ask({
         id: `sex:${word}`,
@@ -72,6 +45,33 @@ export function sexReader(
     read.set(word, sex);
   }
   return (cell) => (saysNothing(cell) ? null : (read.get(foldText(cell)) ?? null));
+}
+
+/** First letters that stand in the column, and the languages the sheet may be in. */
+interface SexWords {
+  readonly has: (...letters: string[]) => boolean;
+  readonly language: readonly string[];
+}
+
+/** A letter that means one sex in one language and the other in another: by what stands beside it. */
+function letterSex(word: string, words: SexWords): 'female' | 'male' | null {
+  const { has, language } = words;
+  const m = sexOfM(words);
+  if (word === 'm')
+    return m ?? (has('v') || language.some((l) => ['es', 'nl', 'de'].includes(l)) ? null : 'male');
+  if (word === 'v') return m === null ? null : m === 'female' ? 'male' : 'female';
+  if (has('g', 'f')) return 'male';
+  if (has('g', 'b')) return 'female';
+  return language.length === 1 && language[0] === 'fr' ? 'male' : null;
+}
+
+/** 'M' beside 'F' is a male; beside a boy's letter a Mädchen or a meisje; beside 'V' by the language. */
+function sexOfM({ has, language }: SexWords): 'female' | 'male' | null {
+  if (has('m', 'f') || has('m', 'w')) return 'male';
+  if (['j', 'b', 'h', 'k'].some((boy) => has('m', boy))) return 'female';
+  if (!has('m', 'v') || language.length !== 1) return null;
+  if (language[0] === 'es') return 'female';
+  return language[0] === 'nl' ? 'male' : null;
 }
 
 function plainSex(word: string): string | null {

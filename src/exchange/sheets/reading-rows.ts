@@ -50,6 +50,7 @@ export function readingsIn(
     side: ColumnSide,
     cell: string,
     unitBeside: Unit | null,
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one cell, and every reason for which it is asked about or refused
   ) => {
     if (saysNothing(cell)) return;
     const date = dateFor(column);

@@ -69,6 +69,7 @@ export function visitDates(
     else if (who.some((c) => cellOf(row, c) !== '')) above = null;
     return above;
   };
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the places a date can stand in, from the nearest to the farthest; the first that has one answers
   return (row: GridRow, column: Column | null, birth: IsoDate | null): IsoDate | null => {
     const days = column === null ? [] : deviceDayColumns(columns, column);
     if (column !== null && days.length > 0) {

@@ -28,6 +28,7 @@ interface TempoPlaced extends Placed {
 }
 
 /** Size, tempo and intensity with a residual: see design note in the model card. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: tables worked out once and the questions put to them
 export function tempoSubmodel(
   curves: SexCurves,
   correlation: readonly (readonly number[])[],

@@ -22,6 +22,7 @@ type Row = { readonly measure: number; readonly side: number; readonly x: number
 const WORTH_SHOWING = 0.05;
 
 /** The contract's view of a conditioned child. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the answers to every question about one child, over the same components
 export function childPosterior(c: Conditioned): ChildPosterior {
   const { input, model, components } = c;
   const place = (series: Series, days: readonly DayNumber[]) => {

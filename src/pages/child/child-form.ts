@@ -83,6 +83,7 @@ export interface ReadChild {
 type Typed = Readonly<Record<string, string | readonly string[] | undefined>>;
 
 /** A submitted form against the stored child; a field that was not sent stays, an unticked box is no. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one field after another, each kind read in its own way
 export function readChildForm(
   body: Typed,
   stored: Child,

@@ -21,6 +21,7 @@ type OfDevice = { Params: { id: string; device: string }; Querystring: Form; Bod
 const access = { config: { access: clinicians } };
 
 /** A device typed on a page: a new one, the next of one in use, or one put right. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one form, which share how it is opened
 export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const opened = async (request: FastifyRequest<OfDevice>) => {

@@ -26,6 +26,7 @@ const access = { config: { access: clinicians } };
 const DOUBT_BEYOND_SD = 4;
 
 /** Questions about dates that change nothing: one dimension moved by a slider, or several things at once. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one question, which share how it is asked
 export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { clock } = deps;
 

@@ -31,6 +31,7 @@ const roleOf = (given: string | undefined): Role => {
 
 const USER_SAVED = '/users?notice=user-saved';
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
   const access = { config: { access: administrators } };

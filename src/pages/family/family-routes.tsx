@@ -26,6 +26,7 @@ type Sheet = { Params: { id: string; token: string }; Querystring: Form; Body: F
 const ANSWERS_A_MINUTE = 6;
 const rules = loadRules();
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the two doors to one sheet, and what they share
 export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   registerQuestionPages(app, deps);

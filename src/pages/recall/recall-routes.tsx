@@ -33,6 +33,7 @@ type Entry = { Params: { entry: string }; Body: Form; Querystring: Form };
 const castsChart = (weeks: readonly WeekLoad[], widthPx?: number) =>
   capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts', widthPx });
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const access = { config: { access: planners } };

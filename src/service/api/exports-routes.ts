@@ -17,6 +17,7 @@ const tags = ['Exports'];
 /** The tables of records that a clinic can take away as CSV. */
 export const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of routes, each short
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const exported = (request: FastifyRequest, resource: string, caseload: Caseload) =>

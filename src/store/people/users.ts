@@ -31,6 +31,7 @@ const namesOf = ({ name, displayName }: User): string[] => [name, displayName];
 /** What an unknown name is checked against, so that it takes as long as a known one. */
 let decoy: Promise<string> | null = null;
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const usersRepository = (db: Database): Store['users'] => ({
   async list() {
     return (await db.selectFrom('users').selectAll().orderBy('name').execute()).map(userOf);

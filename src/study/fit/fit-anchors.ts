@@ -145,6 +145,7 @@ function momentsOf(
     const log = group.map(() => new Float64Array(grid.length));
     const found = group.map(() => new Float64Array(grid.length * p));
     const left: Float64Array[] = [];
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: sums over grid, children and pairs in one pass: it is the dear loop of the fit
     grid.forEach((g, gi) => {
       const first = new Int32Array(n);
       const value = new Float64Array(4 * n);

@@ -52,6 +52,7 @@ interface Life {
 }
 
 /** Runs a caseload week by week. A policy sees readings of the visits that were kept, and nothing of the future. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one day after another, with the state of the clinic between them
 export async function simulateCaseload(
   children: readonly SimulatedChild[],
   policy: RecallPolicy,

@@ -85,6 +85,7 @@ export async function requestMaker(
       return String(answer.headers['set-cookie']).split(';')[0];
     }),
   );
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: every part of a request by a throw of the dice
   return (dice, turn) => {
     const [route, allowed] = asked[turn % asked.length];
     const [method, pattern] = dice.chance(0.95)

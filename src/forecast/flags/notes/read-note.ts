@@ -59,6 +59,7 @@ export function readNote(
 const known = new Map<string, ReadNote>();
 const MOST_KNOWN = 5000;
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what is silenced, carried on and amended goes from clause to clause, so it is one walk
 function readAnew(note: string, region: Region | null, year: number | null): ReadNote {
   const written = plainText(note).replace(/\b(?:19|20)\d\d\b/g, (y) =>
     year !== null && Number(y) < year ? 'years ago' : y,
