@@ -3,16 +3,17 @@ import { type DueDays, dueChances } from '../contract.js';
 import { dayOfChance } from './first-passage.js';
 import { type OwnLimit, passageCurve } from './passage-curve.js';
 
-/** Days on which a line is passed with each of the stated chances, and the chance by day. */
+/** Days on which a line is passed with each of the stated chances, the chance by day, and each line's part of it. */
 export function dueDays(
   days: readonly DayNumber[],
   search: readonly DayNumber[],
   lines: readonly OwnLimit[],
   draws: number,
-): { readonly chance: Float64Array; readonly days: DueDays } {
-  const { chance } = passageCurve(days, search, lines, draws);
+): { readonly chance: Float64Array; readonly share: Float64Array; readonly days: DueDays } {
+  const { chance, share } = passageCurve(days, search, lines, draws);
   return {
     chance,
+    share,
     days: dueChances.map((p) => {
       const day = dayOfChance(search, chance, p);
       return day === null ? null : isoDate(day);

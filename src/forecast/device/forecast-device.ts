@@ -222,20 +222,13 @@ function partsDue({ rule, limits, search }: DevicePlan, futures: Futures, lines:
   return rule.parts.flatMap((part): PartDue[] => {
     const own = limits.flatMap((l, d) => (part.renews.includes(l.series.measure) ? [d] : []));
     if (own.length === 0) return [];
-    const due = (which: readonly number[]) =>
-      dueDays(
-        futures.days,
-        search,
-        which.map((d) => lines.spent[d]),
-        futures.draws,
-      ).days;
-    const each = own.map((d) => ({ d, days: due([d]) }));
-    const soonest = ({ days }: (typeof each)[number]) => days.find((x) => x !== null) ?? '9999';
-    const first = each.toSorted((a, b) =>
-      soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0,
-    )[0];
-    return [
-      { part: part.id, series: limits[first.d].series, days: own.length === 1 ? first.days : due(own) },
-    ];
+    const { share, days } = dueDays(
+      futures.days,
+      search,
+      own.map((d) => lines.spent[d]),
+      futures.draws,
+    );
+    const first = share.indexOf(Math.max(...share));
+    return [{ part: part.id, series: limits[own[first]].series, days }];
   });
 }

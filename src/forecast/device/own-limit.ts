@@ -38,11 +38,17 @@ export function survivals(
   const lower = high <= 0;
   for (let k = 0; k < 2; k++) prepare(kinds[k], k, own.sdMm, low, high, lower);
   const [near, far] = kinds;
+  const narrow = near.weight < 0 || far.weight < 0;
   for (let e = from; e < to; e++) {
     const excess = out[e];
     if (excess <= low) out[e] = 1;
     else if (excess >= high) out[e] = 0;
-    else out[e] = above(near, excess, low, high, own.sdMm) + above(far, excess, low, high, own.sdMm);
+    else if (narrow)
+      out[e] = above(near, excess, low, high, own.sdMm) + above(far, excess, low, high, own.sdMm);
+    else
+      out[e] =
+        near.weight * Math.abs(normalTail(excess * near.scale) - near.end) +
+        far.weight * Math.abs(normalTail(excess * far.scale) - far.end);
     if (out[e] < least) return e + 1;
   }
   return to;

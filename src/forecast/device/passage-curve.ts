@@ -54,13 +54,16 @@ export function passageCurve(
     last: days.length > 1 ? 1 : 0,
   };
   const lines = limits.map((l) => Float64Array.from(at, (j) => l.limitMm[j]));
-  const first = limits.map(({ from = 0 }) => at.findIndex((j) => j >= from));
+  const first = limits.map(({ from = 0 }, d) => {
+    const e = at.findIndex((j) => j >= from);
+    survival.fill(1, d * tried, d * tried + (e < 0 ? tried : e));
+    return e < 0 ? tried : e;
+  });
   for (let i = 0; i < draws; i++) {
     let stop = tried;
     for (let d = 0; d < n; d++) {
       const row = d * tried;
-      const begin = Math.min(stop, first[d] < 0 ? tried : first[d]);
-      survival.fill(1, row, row + begin);
+      const begin = Math.min(stop, first[d]);
       excesses(limits[d], lines[d], places, i * days.length, row, begin, stop);
       stop = survivals(limits[d].own, i, survival, row + begin, row + stop, NOTHING) - row;
     }

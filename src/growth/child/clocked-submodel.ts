@@ -27,7 +27,7 @@ export function clockedSubmodel(base: Submodel, kind: string, clock: Clock): Sub
   return {
     ...base,
     name: kind === '' ? base.name : `${base.name}, ${kind}`,
-    place: (p, prior, at) => base.place(moved(p), prior, at),
+    place: (p, prior, at, again) => base.place(moved(p), prior, at, again),
     fixedCovariance: (a, b, prior) => base.fixedCovariance(moved(a), moved(b), prior),
   };
 }

@@ -2,7 +2,7 @@ import type { ChildPrior } from './child-prior.js';
 import { type Candidate, type Evidence, logLikelihood } from './components.js';
 import { condense } from './condense.js';
 import type { Reading } from './readings.js';
-import type { GridPoint } from './submodel.js';
+import type { GridPoint, Placed } from './submodel.js';
 
 /** Gauss-Hermite rules for the standard normal, Abramowitz & Stegun (1964) table 25.10: node, weight. */
 const TEMPO_RULE = mirrored([
@@ -132,9 +132,10 @@ function densityOf(
   const fixed = submodel.fixedCovariance(data.at, data.at, prior);
   const factor = new Float64Array(n * n);
   const alpha = new Float64Array(n);
+  let placed: Placed | undefined;
   return (tempo: number, intensity: number): number => {
     const at = { tempo, intensity, logPrior: -(tempo * tempo + intensity * intensity) / 2 };
-    const placed = submodel.place(data.at, prior, at);
+    placed = submodel.place(data.at, prior, at, placed);
     const log = logLikelihood(submodel, placed, data, fixed, prior, factor, alpha);
     return log === null ? Number.NEGATIVE_INFINITY : log + at.logPrior + evidence(submodel, at);
   };

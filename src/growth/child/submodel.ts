@@ -42,7 +42,8 @@ export interface Submodel {
   maturity(x: number, at: GridPoint): number;
   /** Prior log weight of the submodel's pool for a child last seen at this log-age. */
   logWeight(x: number): number;
-  place(points: Points, prior: ChildPrior, at: GridPoint): Placed;
+  /** `again`: what an earlier call for the same points gave and nobody needs any more, to be written over. */
+  place(points: Points, prior: ChildPrior, at: GridPoint, again?: Placed): Placed;
   /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */
   fixedCovariance(a: Points, b: Points, prior: ChildPrior): Float64Array;
   /**

@@ -4,7 +4,7 @@ import { ageOfLogAge } from '../population/growth-age.js';
 import { growthClock } from '../population/growth-clock.js';
 import type { SexCurves } from '../population/sex-curves.js';
 import type { TempoPopulation } from '../population/tempo-population.js';
-import type { TempoSettings } from '../population/tempo-warp.js';
+import { stretchOf, type TempoSettings } from '../population/tempo-warp.js';
 import { betweenAges } from './between-ages.js';
 import type { ChildPrior } from './child-prior.js';
 import type { Points } from './points.js';
@@ -55,20 +55,17 @@ export function tempoSubmodel(
     peakVelocityAgeYears: ageOfLogAge(tempo.centre),
     maturity: (x, at) => maturityLogAge(x, at.tempo, at.intensity, tempo),
     logWeight,
-    place(points: Points, prior: ChildPrior, at: GridPoint): TempoPlaced {
+    place(points: Points, prior: ChildPrior, at: GridPoint, again?: TempoPlaced): TempoPlaced {
       const { n, ages, curveMeasure, curveAge, curve } = points;
-      const tap = new Float64Array(4 * ages.length);
-      const piece = new Int32Array(ages.length);
-      const position = new Float64Array(ages.length);
+      const stretch = stretchOf(at.intensity, tempo);
+      const { tap, piece, position, spread, middle } = roomFor(Math.max(ages.length, curveMeasure.length));
       for (let a = 0; a < ages.length; a++) {
-        position[a] = maturityLogAge(ages[a], at.tempo, at.intensity, tempo);
+        position[a] = maturityLogAge(ages[a], at.tempo, at.intensity, tempo, stretch);
         piece[a] = spline.basisValues(position[a] - tempo.centre, tap, 4 * a);
       }
       const count = curveMeasure.length;
-      const first = new Int32Array(count);
-      const value = new Float64Array(4 * count);
-      const spread = new Float64Array(count);
-      const middle = new Float64Array(count);
+      const first = again?.first ?? new Int32Array(count);
+      const value = again?.value ?? new Float64Array(4 * count);
       for (let c = 0; c < count; c++) {
         const d = curveMeasure[c];
         const a = curveAge[c];
@@ -90,8 +87,8 @@ export function tempoSubmodel(
         spread[c] = sd;
         middle[c] = readTable(population.mean[d], m) + effect;
       }
-      const mean = new Float64Array(n);
-      const scale = new Float64Array(n);
+      const mean = again?.mean ?? new Float64Array(n);
+      const scale = again?.scale ?? new Float64Array(n);
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
         const side = points.side[i];
@@ -208,6 +205,17 @@ function splinePart(p: TempoPlaced, q: TempoPlaced, covariance: Float64Array, wi
   return between;
 }
 let between = new Float64Array(4096);
+
+/** What `place` works with and does not keep. */
+let room = makeRoom(64);
+function makeRoom(n: number) {
+  const [position, spread, middle] = [0, 1, 2].map(() => new Float64Array(n));
+  return { n, tap: new Float64Array(4 * n), piece: new Int32Array(n), position, spread, middle };
+}
+function roomFor(n: number): typeof room {
+  if (room.n < n) room = makeRoom(2 * n);
+  return room;
+}
 
 /** Variance, z, that each unit of a condition's extra residual variance brings. */
 const EXTRA_RESIDUAL = 0.15;

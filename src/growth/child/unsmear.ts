@@ -1,5 +1,5 @@
 import { type CurveTable, readTable, TABLE_SIZE, tableLogAge } from '../population/curve-table.js';
-import { type TempoSettings, tempoWarp } from '../population/tempo-warp.js';
+import { stretchOf, type TempoSettings, tempoWarp } from '../population/tempo-warp.js';
 import { quadratureGrid } from './quadrature-grid.js';
 
 const ROUNDS = 3;
@@ -44,6 +44,12 @@ export function tempoVariance(
 }
 
 /** tempoWarp as an absolute log-age: where on the sex's mean curve a child of this tempo is. */
-export function maturityLogAge(x: number, tempo: number, intensity: number, s: TempoSettings): number {
-  return s.centre + tempoWarp(x, tempo, intensity, s);
+export function maturityLogAge(
+  x: number,
+  tempo: number,
+  intensity: number,
+  s: TempoSettings,
+  stretch = stretchOf(intensity, s),
+): number {
+  return s.centre + tempoWarp(x, tempo, intensity, s, stretch);
 }

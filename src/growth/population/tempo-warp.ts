@@ -11,14 +11,23 @@ export interface TempoSettings {
 
 /**
  * Maturity position, log-age relative to the centre: exp(intensity) (x - centre - tempo), tempo and intensity in
- * prior SD. Near birth both fade out, because spurt timing says nothing of infancy.
+ * prior SD. Near birth both fade out, because spurt timing says nothing of infancy. `stretch`: exp(intensity), where many
+ * ages share one.
  */
-export function tempoWarp(x: number, tempo: number, intensity: number, s: TempoSettings): number {
+export function tempoWarp(
+  x: number,
+  tempo: number,
+  intensity: number,
+  s: TempoSettings,
+  stretch = stretchOf(intensity, s),
+): number {
   const u = x - s.centre;
   const part = smoothStep((x - s.warpFrom) / (s.warpFull - s.warpFrom));
   if (part === 0) return u;
-  const warped = Math.exp(intensity * s.intensitySd) * (u - tempo * s.tempoSd);
+  const warped = stretch * (u - tempo * s.tempoSd);
   return u + part * (warped - u);
 }
+
+export const stretchOf = (intensity: number, s: TempoSettings): number => Math.exp(intensity * s.intensitySd);
 
 const smoothStep = (f: number) => (f <= 0 ? 0 : f >= 1 ? 1 : f * f * (3 - 2 * f));

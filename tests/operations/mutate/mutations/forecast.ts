@@ -35,6 +35,28 @@ export const forecast: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'what a device’s own limit may be is counted wrongly',
+    file: 'src/forecast/device/passage-curve.ts',
+    tests: ['tests/forecast/first-passage.test.ts'],
+    changes: [
+      ['if (over > most) most = over;', 'if (over < most) most = over;'],
+      ['now *= survival[d * tried + e]', 'now = survival[d * tried + e]'],
+      ['passed[e] += 1 - left;', 'passed[e] += left;'],
+      ['passed[e] += 1;', 'passed[e] += 0;'],
+    ],
+  },
+  {
+    harm: 'a limit judged to hold is passed all the same',
+    file: 'src/forecast/device/own-limit.ts',
+    tests: ['tests/forecast/first-passage.test.ts'],
+    changes: [
+      ['if (excess <= low) out[e] = 1;', 'if (excess <= low - 2) out[e] = 1;'],
+      ['else if (excess >= high) out[e] = 0;', 'else if (excess >= high + 9) out[e] = 0;'],
+      ['share / width', 'share'],
+      ['FAR_FACTOR * sdMm', 'sdMm / FAR_FACTOR'],
+    ],
+  },
+  {
     harm: 'of two limits the later one decides',
     file: 'src/forecast/device/first-passage.ts',
     tests: ['tests/forecast/first-passage.test.ts', 'tests/forecast/safe-forecast.test.ts'],
