@@ -3,6 +3,8 @@ import { deviceFaults, MOST_ROOM_MM } from '../../src/records/check/device-fault
 import { eventFaults } from '../../src/records/check/event-faults.js';
 import { markerFaults } from '../../src/records/check/marker-faults.js';
 import { readingFaults } from '../../src/records/check/reading-faults.js';
+import { skinCheckFaults } from '../../src/records/check/skin-check-faults.js';
+import { workshopJobFaults } from '../../src/records/check/workshop-job-faults.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { fieldLimits } from '../../src/records/field-limits.js';
 import { childRecord } from '../../src/records/records.js';
@@ -119,6 +121,18 @@ describe('what is recorded of a device', () => {
     expect(of('verdict', { verdict: 'good', measure: 'head_length' })).toEqual(['measure']);
     expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' })).toEqual(['side']);
     expect(of('verdict', { verdict: 'good', measure: 'foot_length', side: 'right' }, 'both')).toEqual([]);
+    // A measure of the whole body has no side.
+    const trunk = deviceEventRecord.parse({
+      id: 'e',
+      deviceId: 'd',
+      date: '2026-03-01',
+      kind: 'verdict',
+      verdict: 'good',
+      measure: families.get('spinal-orthosis')?.measures[0],
+      side: 'left',
+    });
+    const device = { family: 'spinal-orthosis', side: 'none', castDate: '2026-01-01' } as const;
+    expect(fields(eventFaults(trunk, { device, today: TODAY, families }))).toEqual(['side']);
   });
 });
 
@@ -128,4 +142,24 @@ it('a marker is of the child’s life, and a stage a whole one that there is', (
   expect(marker(4, '2026-01-10')).toEqual([]);
   expect([marker(6, '2026-01-10'), marker(1.5, '2026-01-10')]).toEqual([['value'], ['value']]);
   expect([marker(4, '2018-02-28'), marker(4, '2026-11-26')]).toEqual([['date'], ['date']]);
+});
+
+it('a skin check is of a device of this child, where one is named', () => {
+  const of = (deviceId: string | null, owner: string | null) =>
+    fields(
+      skinCheckFaults(
+        { childId: 'c', deviceId, date: '2026-01-10' },
+        { birthDate: BIRTH, today: TODAY, device: owner === null ? null : { childId: owner } },
+      ),
+    );
+  expect([of(null, null), of('d', 'c')]).toEqual([[], []]);
+  expect([of('d', 'another'), of('d', null)]).toEqual([['deviceId'], ['deviceId']]);
+});
+
+it('the stages of a workshop job follow each other', () => {
+  const of = (stages: Partial<Record<'cast' | 'rectify' | 'fit', string>>) =>
+    fields(workshopJobFaults({ family: 'solid-afo', stages }, { birthDate: BIRTH, today: TODAY, families }));
+  expect(of({ cast: '2026-03-01', rectify: '2026-03-08', fit: '2026-03-20' })).toEqual([]);
+  expect(of({ cast: '2026-03-01', rectify: '2026-02-28', fit: '2026-03-20' })).toEqual(['stages.rectify']);
+  expect(of({ cast: '2017-03-01', fit: '2026-11-26' })).toEqual(['stages.cast', 'stages.fit']);
 });

@@ -30,7 +30,6 @@ export const entered: readonly MutationGroup[] = [
     changes: [
       ['from: device.castDate,', 'from: birthDate,'],
       ['!fit.sides.includes(device.side)', 'fit.sides.length === 0'],
-      ['[0, MOST_ROOM_MM]', '[-MOST_ROOM_MM, MOST_ROOM_MM]'],
     ],
   },
   {
