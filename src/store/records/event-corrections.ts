@@ -8,6 +8,7 @@ import type { Database } from '../connect.js';
 import type { Actor, EventRevision, Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import type { Tables } from '../tables.js';
+import { appended } from './appended.js';
 import { deviceColumns, families } from './devices.js';
 import { notFound } from './require-child.js';
 import { requireDevice } from './require-device.js';
@@ -50,11 +51,7 @@ export const eventCorrections = (
         .insertInto('device_events')
         .values({
           ...eventColumns(event, last.child_id),
-          revision: last.revision + 1,
-          corrects_seq: last.seq,
-          withdrawn,
-          reason,
-          recorded_by: actor.name,
+          ...appended(actor, last, { withdrawn, reason }),
         })
         .returningAll()
         .executeTakeFirstOrThrow();

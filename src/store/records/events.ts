@@ -6,12 +6,11 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { appended } from './appended.js';
 import { deviceColumns, families } from './devices.js';
 import { eventCorrections } from './event-corrections.js';
 import { requireDevice } from './require-device.js';
 import { eventColumns } from './row-records.js';
-
-const firstRevision = { revision: 1, corrects_seq: null, withdrawn: false, reason: '' };
 
 /** The device as an event leaves it: retired, or worn from the day it was delivered. */
 function deviceAfter(device: Device, { kind, date }: DeviceEvent): Device {
@@ -29,7 +28,7 @@ export const eventsRepository = (db: Database): Store['events'] => ({
       refuse(eventFaults(event, { device, today, families }));
       await tx
         .insertInto('device_events')
-        .values({ ...eventColumns(event, device.childId), ...firstRevision, recorded_by: actor.name })
+        .values({ ...eventColumns(event, device.childId), ...appended(actor) })
         .execute();
       const after = deviceAfter(device, event);
       if (after !== device)

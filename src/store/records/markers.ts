@@ -6,6 +6,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { appended } from './appended.js';
 import { requireChild } from './require-child.js';
 import { markerColumns } from './row-records.js';
 
@@ -17,14 +18,7 @@ export const markersRepository = (db: Database): Store['markers'] => ({
       refuse(markerFaults(marker, child.value.birthDate, today));
       await tx
         .insertInto('markers')
-        .values({
-          ...markerColumns(marker),
-          revision: 1,
-          corrects_seq: null,
-          withdrawn: false,
-          reason: '',
-          recorded_by: actor.name,
-        })
+        .values({ ...markerColumns(marker), ...appended(actor) })
         .execute();
       await writeAudit(tx, actor, 'create', 'marker', {
         childId: marker.childId,

@@ -7,6 +7,7 @@ import type { Database } from '../connect.js';
 import type { Actor, MeasurementRevision, Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
 import type { Tables } from '../tables.js';
+import { appended } from './appended.js';
 import { changedMeanwhile, notFound, requireChild } from './require-child.js';
 import { measurementColumns, measurementOf } from './row-records.js';
 
@@ -89,9 +90,7 @@ async function addRevision(tx: Database, last: Row, next: Row, actor: Actor): Pr
     .values({
       ...columns,
       extra: JSON.stringify(next.extra),
-      revision: last.revision + 1,
-      corrects_seq: last.seq,
-      recorded_by: actor.name,
+      ...appended(actor, last, next),
     })
     .onConflict((c) => c.doNothing())
     .returningAll()

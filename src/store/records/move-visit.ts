@@ -4,6 +4,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Actor } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { appended } from './appended.js';
 import { eventCorrections } from './event-corrections.js';
 import { measurementsRepository } from './measurements.js';
 import { notFound, requireChild } from './require-child.js';
@@ -41,11 +42,7 @@ export const moveVisit = (
         .insertInto('skin_checks')
         .values({
           ...skinCheckColumns({ ...skinCheckOf(check as never), date: to }),
-          revision: check.revision + 1,
-          corrects_seq: check.seq,
-          withdrawn: false,
-          reason,
-          recorded_by: actor.name,
+          ...appended(actor, check, { reason }),
         })
         .execute();
     await writeAudit(tx, actor, 'correct', 'visit', { childId, from, to, moved });

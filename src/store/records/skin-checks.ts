@@ -6,6 +6,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { appended } from './appended.js';
 import { notFound, requireChild } from './require-child.js';
 import { requireDevice } from './require-device.js';
 import { skinCheckColumns, skinCheckOf } from './row-records.js';
@@ -19,14 +20,7 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
       refuse(skinCheckFaults(check, { birthDate: child.value.birthDate, device, today }));
       await tx
         .insertInto('skin_checks')
-        .values({
-          ...skinCheckColumns(check),
-          revision: 1,
-          corrects_seq: null,
-          withdrawn: false,
-          reason: '',
-          recorded_by: actor.name,
-        })
+        .values({ ...skinCheckColumns(check), ...appended(actor) })
         .execute();
       await writeAudit(tx, actor, 'create', 'skin-check', {
         childId: check.childId,
@@ -48,11 +42,7 @@ export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
         .insertInto('skin_checks')
         .values({
           ...skinCheckColumns(skinCheckOf(last)),
-          revision: last.revision + 1,
-          corrects_seq: last.seq,
-          withdrawn: true,
-          reason,
-          recorded_by: actor.name,
+          ...appended(actor, last, { withdrawn: true, reason }),
         })
         .execute();
       await writeAudit(tx, actor, 'withdraw', 'skin-check', { childId: last.child_id, skinCheckId });

@@ -8,6 +8,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { writeAudit } from '../people/audit.js';
+import { appended } from './appended.js';
 import { moveVisit } from './move-visit.js';
 import { requireChild } from './require-child.js';
 import { measurementColumns, measurementOf } from './row-records.js';
@@ -57,16 +58,7 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
       });
       await tx
         .insertInto('measurements')
-        .values(
-          readings.map((m) => ({
-            ...measurementColumns(m),
-            revision: 1,
-            corrects_seq: null,
-            withdrawn: false,
-            reason: '',
-            recorded_by: actor.name,
-          })),
-        )
+        .values(readings.map((m) => ({ ...measurementColumns(m), ...appended(actor) })))
         .execute();
       await writeAudit(tx, actor, 'create', 'visit', {
         childId,
