@@ -1,4 +1,4 @@
-import type { Caseload, ChildRecord } from '../records/caseload.js';
+import { type Caseload, type ChildRecord, ungroup } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { loadRules } from '../rules/load-rules.js';
 import { chance } from './chance.js';
@@ -38,18 +38,7 @@ export function demoClinic({ children, seed, today }: DemoOptions): DemoClinic {
     invented.push(inventRecord(child, pattern, rules, today, c));
   });
   const { records, mistakes } = withMistakes(invented, chance(seed * 1009 - 1));
-  return {
-    caseload: {
-      children: records.map((r) => r.child),
-      measurements: records.flatMap((r) => r.measurements),
-      markers: records.flatMap((r) => r.markers),
-      devices: records.flatMap((r) => r.devices),
-      events: records.flatMap((r) => r.events),
-      jobs: records.flatMap((r) => r.jobs),
-      skinChecks: records.flatMap((r) => r.skinChecks),
-    },
-    mistakes,
-  };
+  return { caseload: ungroup(records), mistakes };
 }
 
 /** A twin among children of the same condition, or a sibling of any. */

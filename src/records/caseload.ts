@@ -15,14 +15,8 @@ export interface Caseload {
 }
 
 /** The same, for one child. */
-export interface ChildRecord {
+export interface ChildRecord extends Omit<Caseload, 'children'> {
   readonly child: Child;
-  readonly measurements: readonly Measurement[];
-  readonly markers: readonly MaturityMarker[];
-  readonly devices: readonly Device[];
-  readonly events: readonly DeviceEvent[];
-  readonly jobs: readonly WorkshopJob[];
-  readonly skinChecks: readonly SkinCheck[];
 }
 
 /** One record per child, in the order of `caseload.children`. Rows of unknown children are left out. */

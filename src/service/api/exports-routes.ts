@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
-import { type Caseload, type ChildRecord, childrenIn } from '../../records/caseload.js';
+import { type Caseload, childrenIn, ungroup } from '../../records/caseload.js';
 import type { User } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { calendarOf } from '../calendar-of.js';
@@ -42,7 +42,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       if (request.query.format === 'fhir')
         return reply
           .type('application/fhir+json')
-          .send(JSON.stringify(toFhirBundle(toFhirResources(flat([record])))));
+          .send(JSON.stringify(toFhirBundle(toFhirResources(ungroup([record])))));
       const clinical = actor.role === 'clinician';
       const corrections = clinical ? await store.measurements.corrected(id, actor) : null;
       const accesses = (await store.audit.list({ childId: id }, { limit: 500 })).items;
@@ -103,7 +103,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     ),
     async (request, reply) => {
       const records = await store.caseload.records(await store.caseload.ids('any'));
-      await exported(request, 'pseudonymised', flat(records));
+      await exported(request, 'pseudonymised', ungroup(records));
       const body = pseudonymisedExport(records, await store.secret('pseudonyms'));
       return reply.type('application/json').send(JSON.stringify(body));
     },
@@ -161,13 +161,3 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
 
 const same = (a: string, b: string) =>
   a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));
-
-const flat = (records: readonly ChildRecord[]): Caseload => ({
-  children: records.map((r) => r.child),
-  measurements: records.flatMap((r) => r.measurements),
-  markers: records.flatMap((r) => r.markers),
-  devices: records.flatMap((r) => r.devices),
-  events: records.flatMap((r) => r.events),
-  jobs: records.flatMap((r) => r.jobs),
-  skinChecks: records.flatMap((r) => r.skinChecks),
-});
