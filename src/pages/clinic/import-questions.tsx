@@ -1,13 +1,16 @@
-import { meaningNamed } from '../../exchange/headings/meaning.js';
-import { meaningLabel } from '../../exchange/headings/meaning-label.js';
+import { deviceDays } from '../../exchange/headings/meaning.js';
+import { answerLabel } from '../../exchange/headings/meaning-label.js';
 import { fieldIds } from '../../exchange/headings/vocabulary.js';
 import type { Question } from '../../exchange/sheets/questions.js';
 import type { ColumnShown } from '../../exchange/sheets/to-tables.js';
-import { measureIds, measures } from '../../records/measure.js';
+import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 
 /** The name of the form's field for a question or column of a dry run, by its place in the plan. */
 export const fieldOf = (kind: 'column' | 'question', at: number): string => `${kind}-${at}`;
+
+const sizesOf = (id: MeasureId): string[] =>
+  measures[id].sided ? [`${id} left`, `${id} right`, `${id} row`] : [id];
 
 /** Everything a column can hold, as answers. */
 const MEANINGS: readonly string[] = [
@@ -15,12 +18,42 @@ const MEANINGS: readonly string[] = [
   'remark',
   'remark skin',
   ...fieldIds.filter((id) => !/^long\.(id|technical_error|entered)$/.test(id)),
-  ...measureIds.flatMap((id) => (measures[id].sided ? [`${id} left`, `${id} right`, `${id} row`] : [id])),
+  ...measureIds.flatMap(sizesOf),
 ];
-const labelOf = (answer: string): string => {
-  const meaning = meaningNamed(answer);
-  return meaning === null ? answer : meaningLabel(meaning);
-};
+
+/** Sizes of the cast's or the fitting's day, of the measures the sheet has: of every measure they would be a page of their own. */
+function onDeviceDays(answers: readonly string[]): string[] {
+  const named = new Set(answers.map((answer) => answer.split(' ')[0]));
+  const measured = measureIds.filter((id) => named.has(id));
+  return Object.keys(deviceDays).flatMap((day) =>
+    measured.flatMap((id) => sizesOf(id).map((size) => `${size} at:${day}`)),
+  );
+}
+
+/** The choices of what a column holds, the current answer chosen. */
+export function MeaningOptions(props: {
+  current: string;
+  likely: readonly string[];
+  sheet: readonly string[];
+}) {
+  const { current, likely, sheet } = props;
+  const first = [...new Set([...(current === '' ? [] : [current]), ...likely])];
+  const rest = (answers: readonly string[]) => answers.filter((answer) => !first.includes(answer));
+  const option = (answer: string) => (
+    <option key={answer} value={answer} selected={answer === current}>
+      {answerLabel(answer)}
+    </option>
+  );
+  return (
+    <>
+      {first.map(option)}
+      <optgroup label="Anything else">{rest(MEANINGS).map(option)}</optgroup>
+      <optgroup label="Taken on the day of the cast or the fitting">
+        {rest(onDeviceDays([...first, ...sheet])).map(option)}
+      </optgroup>
+    </>
+  );
+}
 
 /** The first filled cells of each column, and what it was taken for, to be confirmed or changed. */
 export function SheetColumns(props: { plan: ImportPlan; file: string }) {
@@ -45,7 +78,12 @@ export function SheetColumns(props: { plan: ImportPlan; file: string }) {
               <th scope="row">{column.heading}</th>
               <td>{column.examples.slice(0, 3).join(' · ')}</td>
               <td>
-                <ColumnChoice column={column} at={at} question={questionFor(plan, column)} />
+                <ColumnChoice
+                  column={column}
+                  at={at}
+                  question={questionFor(plan, column)}
+                  sheet={columns.map((c) => c.column.meaning)}
+                />
               </td>
             </tr>
           ))}
@@ -58,20 +96,20 @@ export function SheetColumns(props: { plan: ImportPlan; file: string }) {
 const questionFor = (plan: ImportPlan, column: ColumnShown): Question | undefined =>
   plan.questions.find((q) => q.id === column.question && q.sheet === column.sheet);
 
-function ColumnChoice(props: { column: ColumnShown; at: number; question: Question | undefined }) {
-  const { column, at, question } = props;
+function ColumnChoice(props: {
+  column: ColumnShown;
+  at: number;
+  question: Question | undefined;
+  sheet: readonly string[];
+}) {
+  const { column, at, question, sheet } = props;
   const likely = question?.choices.map((c) => c.answer) ?? [];
   const current = column.meaning || question?.suggested || '';
-  const all = [...new Set([...(current === '' ? [] : [current]), ...likely, ...MEANINGS])];
   return (
     <p class="field">
       <select name={fieldOf('column', at)} aria-label={`What ${column.heading} holds`}>
         {current === '' && <option value="">choose, or leave it out</option>}
-        {all.map((answer) => (
-          <option key={answer} value={answer} selected={answer === current}>
-            {labelOf(answer)}
-          </option>
-        ))}
+        <MeaningOptions current={current} likely={likely} sheet={sheet} />
       </select>
       {question && (
         <strong>{question.suggested === null ? ' Please choose' : ' Likely: please confirm'}</strong>

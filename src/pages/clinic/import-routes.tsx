@@ -1,6 +1,5 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { meaningNamed } from '../../exchange/headings/meaning.js';
 import { childrenIn } from '../../records/caseload.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -14,7 +13,7 @@ import { ImportPage } from './import-page.js';
 import { ImportPlanPage } from './import-plan-page.js';
 import { fieldOf } from './import-questions.js';
 import { ImportSlipsPage } from './import-slips-page.js';
-import { SheetAnswersPage } from './sheet-answers-page.js';
+import { registerSheetAnswerPages } from './sheet-answers-routes.js';
 
 const REFUSED_SHOWN = 200;
 /** A page of slips is to be worked through, not scrolled. */
@@ -67,37 +66,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
     }
   });
 
-  app.get('/import/readings', readers, async (request, reply) =>
-    sendPage(
-      reply,
-      <SheetAnswersPage
-        context={await pageContext(request, reply, deps)}
-        answers={await store.sheetAnswers.list()}
-        error=""
-      />,
-    ),
-  );
-
-  app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
-    const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
-    const answers = await store.sheetAnswers.list();
-    const kept = answers.find((a) => a.sheet === sheet && a.question === question);
-    if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
-    const wrong = what === 'change' && question.startsWith('column:') && meaningNamed(answer) === null;
-    if (wrong || (what === 'change' && answer.trim() === ''))
-      return sendPage(
-        reply,
-        <SheetAnswersPage
-          context={await pageContext(request, reply, deps)}
-          answers={answers}
-          error={`A column cannot hold "${answer.slice(0, 60)}": keep, a field such as child.birth_date, or a measure such as foot_length left cm.`}
-        />,
-        422,
-      );
-    if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
-    else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
-    return reply.redirect('/import/readings?notice=reading-saved', 303);
-  });
+  registerSheetAnswerPages(app, deps);
 
   app.get<OneImport>('/import/:id', access, async (request, reply) => {
     const { id, status, plan, caseload } = await store.imports.get(request.params.id);

@@ -1,15 +1,17 @@
-import { answerLabel } from '../../exchange/headings/meaning-label.js';
+import { answerChoices, answerInWords } from '../../exchange/sheets/answer-choices.js';
 import type { SheetAnswer } from '../../store/contract.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { MeaningOptions } from './import-questions.js';
 
 /** Every answer the clinic gave about its sheets: to be seen, changed and forgotten. */
 export function SheetAnswersPage(props: {
   context: PageContext;
   answers: readonly SheetAnswer[];
+  familyNames: ReadonlyMap<string, string>;
   error: string;
 }) {
-  const { context, answers, error } = props;
+  const { context, answers, familyNames, error } = props;
   const sheets = [...new Set(answers.map((a) => a.sheet))];
   return (
     <Layout title="How sheets are read" context={context}>
@@ -33,7 +35,7 @@ export function SheetAnswersPage(props: {
               {own.map((a) => (
                 <li key={a.question}>
                   <p>
-                    {a.asks} <strong>{answerLabel(a.answer)}</strong>{' '}
+                    {a.asks} <strong>{answerInWords(a.question, a.answer, familyNames)}</strong>{' '}
                     <span class="muted">
                       {a.updatedBy}, {context.format.date(a.updatedAt.slice(0, 10))}
                     </span>
@@ -44,13 +46,7 @@ export function SheetAnswersPage(props: {
                     <input type="hidden" name="question" value={a.question} />
                     <p class="field">
                       <label for={`answer-${a.sheet}-${a.question}`}>Answer</label>
-                      <input
-                        id={`answer-${a.sheet}-${a.question}`}
-                        name="answer"
-                        value={a.answer}
-                        maxLength={200}
-                        required
-                      />
+                      <Answer kept={a} familyNames={familyNames} sheet={own.map(({ answer }) => answer)} />
                     </p>
                     <button type="submit" name="do" value="change">
                       Change
@@ -66,5 +62,33 @@ export function SheetAnswersPage(props: {
         );
       })}
     </Layout>
+  );
+}
+
+/** The answers there are to a question, the kept one chosen; a day where it asks for one. */
+function Answer(props: {
+  kept: SheetAnswer;
+  familyNames: ReadonlyMap<string, string>;
+  sheet: readonly string[];
+}) {
+  const { kept, familyNames, sheet } = props;
+  const { question, answer } = kept;
+  const id = `answer-${kept.sheet}-${question}`;
+  const choices = answerChoices(question, familyNames);
+  if (question.startsWith('column:'))
+    return (
+      <select id={id} name="answer">
+        <MeaningOptions current={answer} likely={[]} sheet={sheet} />
+      </select>
+    );
+  if (choices.length === 0) return <input id={id} name="answer" type="date" value={answer} required />;
+  return (
+    <select id={id} name="answer">
+      {choices.map((choice) => (
+        <option key={choice.answer} value={choice.answer} selected={choice.answer === answer}>
+          {choice.label}
+        </option>
+      ))}
+    </select>
   );
 }

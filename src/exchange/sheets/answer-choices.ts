@@ -1,0 +1,51 @@
+import { lengthUnits, massUnits } from '../../records/units.js';
+import { answerLabel } from '../headings/meaning-label.js';
+
+export interface Choice {
+  readonly answer: string;
+  readonly label: string;
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  dmy: 'day first',
+  mdy: 'month first',
+  both: 'a pair, one for each side',
+  affected: "the affected side of the child's diagnosis",
+  leave: 'leave these out',
+  no: 'no, leave these out',
+  'left-right': 'left, then right',
+  'right-left': 'right, then left',
+};
+const choices = (answers: readonly string[]): Choice[] =>
+  answers.map((answer) => ({ answer, label: WORDS[answer] ?? answer }));
+
+/** What a question can be answered with, by what it is about; longer beginnings first. */
+const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]])[] = [
+  [/^side-of:.*:two$/, ['left-right', 'right-left', 'leave']],
+  [/^side-of:/, ['left', 'right', 'both', 'leave']],
+  [/^side:/, ['both', 'left', 'right', 'affected', 'leave']],
+  [/^dates:/, ['dmy', 'mdy']],
+  [/^sex:/, ['female', 'male', 'unknown']],
+  [/^(?:birth|cast|spina-bifida):|^visit:from-/, ['yes', 'no']],
+];
+
+/**
+ * The answers to a kept question in words: of a device the families by their names. None for what a column holds or the
+ * day of a sheet, which are told by `answerLabel` and checked by their own readers.
+ */
+export function answerChoices(question: string, familyNames: ReadonlyMap<string, string>): Choice[] {
+  if (/^(?:device:|one-device$)/.test(question))
+    return [...[...familyNames].map(([answer, label]) => ({ answer, label })), ...choices(['leave'])];
+  const measure = /^unit:.*:([a-z_]+)$/.exec(question)?.[1];
+  if (measure !== undefined) return choices(measure === 'weight' ? massUnits : lengthUnits);
+  return choices(BY_QUESTION.find(([about]) => about.test(question))?.[1] ?? []);
+}
+
+/** A kept answer as a person reads it: 'Solid AFO' and not 'solid-afo'. */
+export const answerInWords = (
+  question: string,
+  answer: string,
+  familyNames: ReadonlyMap<string, string>,
+): string =>
+  answerChoices(question, familyNames).find((choice) => choice.answer === answer)?.label ??
+  answerLabel(answer);

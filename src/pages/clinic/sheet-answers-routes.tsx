@@ -1,0 +1,63 @@
+import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { meaningNamed } from '../../exchange/headings/meaning.js';
+import { answerChoices } from '../../exchange/sheets/answer-choices.js';
+import { isIsoDate } from '../../records/dates.js';
+import { actorOf } from '../../service/access.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
+import { recordKeepers } from '../../service/roles.js';
+import { pageContext, sendPage } from '../parts/page-context.js';
+import type { Form } from '../parts/route-types.js';
+import { SheetAnswersPage } from './sheet-answers-page.js';
+
+const readers = { config: { access: recordKeepers } };
+
+/** How this clinic's sheets are read: every kept answer, to be changed or forgotten. */
+export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store } = deps;
+  const familyNames = async () => {
+    const { rules } = (await deps.assessor.current()).context;
+    return new Map([...rules].map(([family, rule]) => [family, rule.names.en.clinical]));
+  };
+
+  app.get('/import/readings', readers, async (request, reply) =>
+    sendPage(
+      reply,
+      <SheetAnswersPage
+        context={await pageContext(request, reply, deps)}
+        answers={await store.sheetAnswers.list()}
+        familyNames={await familyNames()}
+        error=""
+      />,
+    ),
+  );
+
+  app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
+    const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
+    const answers = await store.sheetAnswers.list();
+    const kept = answers.find((a) => a.sheet === sheet && a.question === question);
+    if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
+    const names = await familyNames();
+    if (what === 'change' && !canAnswer(question, answer, names))
+      return sendPage(
+        reply,
+        <SheetAnswersPage
+          context={await pageContext(request, reply, deps)}
+          answers={answers}
+          familyNames={names}
+          error={`"${answer.slice(0, 60)}" is no answer to this question: choose one of those offered.`}
+        />,
+        422,
+      );
+    if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
+    else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
+    return reply.redirect('/import/readings?notice=reading-saved', 303);
+  });
+}
+
+/** Whether an answer is one that can be given: what a column can hold, one of the choices, or a day. */
+function canAnswer(question: string, answer: string, names: ReadonlyMap<string, string>): boolean {
+  if (question.startsWith('column:')) return meaningNamed(answer) !== null;
+  const choices = answerChoices(question, names);
+  return choices.length > 0 ? choices.some((c) => c.answer === answer) : isIsoDate(answer);
+}
