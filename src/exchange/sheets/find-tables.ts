@@ -40,12 +40,32 @@ function ofOtherDay(heading: string): boolean {
 
 /** The tables of a file or sheet in any of the shapes clinics keep, each as rows under headings. */
 export function findTables(grid: Grid, notices: string[]): SheetTable[] {
+  const unread: Grid[] = [];
   const found = sideBySide(upright(grid))
     .flatMap((part) => childBlocks(part, isHeadingLine))
-    .flatMap((part) => tablesIn(datesAcross(part), notices));
-  if (found.length > 0) return found;
+    .flatMap((part) => {
+      const tables = tablesIn(datesAcross(part), notices);
+      if (tables.length === 0) unread.push(part);
+      return tables;
+    });
+  if (found.length > 0) {
+    notices.push(...unread.flatMap(linesUnread));
+    return found;
+  }
   const bare = withoutHeadings(grid);
   return bare === null ? [] : [bare];
+}
+
+/** Lines with figures under no heading anybody knows: nothing of them is read, so somebody has to be told. */
+function linesUnread({ file, rows }: Grid): string[] {
+  const lines = rows.filter(({ cells }) => cells.some((cell) => cell !== '' && isData(cell)));
+  const [first] = lines;
+  const last = lines.at(-1);
+  return first === undefined || last === undefined
+    ? []
+    : [
+        `${file} rows ${first.row} to ${last.row}: ${lines.length} lines stand under no headings that doorpost knows and were not read.`,
+      ];
 }
 
 /**

@@ -1,9 +1,10 @@
 import type { IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
+import { cellDevices } from '../cell-device.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
-import { cellOf, fieldColumns } from '../sheet-rows.js';
+import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
 import { dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice } from './device-register.js';
@@ -34,10 +35,25 @@ export class DeviceRows {
   /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
-    for (const found of devicesIn(this.sheet, mention.row, mention.conditionSide)) {
+    const named = devicesIn(this.sheet, mention.row, mention.conditionSide);
+    if (named.length === 0) this.askCastToo(mention);
+    for (const found of named) {
       for (const side of found.sides) first = this.one(mention, found, side) ?? first;
     }
     return first;
+  }
+
+  /** A device that waits for its family or side will need a cast as well: both are asked in one go. */
+  private askCastToo({ row, visit }: Mention): void {
+    const { taken } = this.sheet;
+    const stages = ['device.cast_date', 'device.fitted_date'] as const;
+    if (visit === null || stages.some((field) => fieldColumns(taken.columns, field).length > 0)) return;
+    const { text, column } = fieldCell(taken.columns, row, 'device.family');
+    if (
+      column !== null &&
+      cellDevices(text).some((d) => d.family !== null && d.cast === null && d.fitted === null)
+    )
+      reckonedCast(this.sheet, row, column, null, visit);
   }
 
   private one(

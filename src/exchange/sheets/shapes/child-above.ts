@@ -63,7 +63,7 @@ const fieldOf = (text: string): string | null => {
     ? best.meaning.field
     : null;
 };
-const saysWho = (heading: string): boolean => {
+export const saysWho = (heading: string): boolean => {
   const field = fieldOf(heading);
   return field !== null && WHO.test(field);
 };

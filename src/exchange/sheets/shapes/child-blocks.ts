@@ -1,5 +1,6 @@
 import type { Grid, GridRow } from '../grid.js';
-import { namesChild } from './child-above.js';
+import { namesChild, saysWho } from './child-above.js';
+import { isKeyValueLine } from './key-value-line.js';
 
 /** A sheet with a block a child has two of them in its first lines; a long list is not looked through for more. */
 const LOOK_AT = 500;
@@ -12,6 +13,11 @@ export function childBlocks(grid: Grid, isHeading: (row: GridRow) => boolean): G
   if (blockStarts(grid.rows.slice(0, LOOK_AT)).length < 2) return [grid];
   const starts = blockStarts(grid.rows);
   const top = grid.rows.slice(0, starts[0]);
+  // Under a heading that says whose each line is, a child called 'Patient 12' begins no block.
+  const lines = grid.rows
+    .slice(0, starts[0] + 1)
+    .filter((row) => isHeading(row) && !isKeyValueLine(row.cells));
+  if (lines.some(({ cells }) => cells.some(saysWho))) return [grid];
   const shared = top.filter(isHeading);
   return starts.map((start, n) => {
     const rows = grid.rows.slice(start, starts[n + 1]);
