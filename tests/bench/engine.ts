@@ -1,6 +1,6 @@
 /**
  * The forecast engine against the version before its reworking, in one process: child by child in turn, so that both
- * meet the same machine, and of a few repeats the quickest, so that what else runs on it counts for little.
+ * meet the same machine, in CPU time and of a few repeats the quickest, so that what else runs on it counts for little.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync } from 'node:fs';
@@ -31,10 +31,8 @@ export async function benchEngine(): Promise<void> {
     ...caseload,
     measurements: caseload.measurements.filter((m) => m.measure in measures),
   });
-  const [before, now] = quickest(records, [
-    await engine(baseline, BASELINE_DRAWS),
-    await engine(root, DRAWS),
-  ]);
+  const assess = await engine(root, DRAWS);
+  const [before, now] = quickest(records, [await engine(baseline, BASELINE_DRAWS), assess]);
   const one = mean(now);
   note('forecast of a child, one core', one, 'ms', `${mean(before).toFixed(0)} ms at ${BASELINE}`);
   note(
@@ -44,8 +42,50 @@ export async function benchEngine(): Promise<void> {
     `${quantile(now, 0.99).toFixed(0)} ms`,
   );
   note('times as fast as the baseline, one core', mean(before) / one, 'x');
+  growthWithReadings(records, assess);
+  growthWithChildren(records, assess);
   await twoThreads(records);
 }
+
+/** The power of the number of readings that the time grows with: of all visits, every second and every fourth. */
+function growthWithReadings(records: readonly ChildRecord[], assess: (r: ChildRecord) => void): void {
+  const points = [1, 2, 4].map((step) => {
+    const thinned = records.map((r) => {
+      const visits = [...new Set(r.measurements.map((m) => m.date))].sort();
+      const kept = new Set(visits.filter((_, i) => (visits.length - 1 - i) % step === 0));
+      return { ...r, measurements: r.measurements.filter((m) => kept.has(m.date)) };
+    });
+    const [times] = quickest(thinned, [assess]);
+    return { of: thinned.reduce((sum, r) => sum + r.measurements.length, 0), time: mean(times) };
+  });
+  const span = `${points[2].of} to ${points[0].of} readings of ${records.length} children`;
+  note('time grows with readings to the power of', power(points[2], points[0]), '', span);
+}
+
+const STREAMED = 1200;
+/** The same with children, one after another as in a nightly run, and what they leave behind in memory. */
+function growthWithChildren(records: readonly ChildRecord[], assess: (r: ChildRecord) => void): void {
+  const begin = process.cpuUsage();
+  const points: { of: number; time: number; mb: number }[] = [];
+  for (let i = 1; i <= STREAMED; i++) {
+    const record = records[i % records.length];
+    assess({ ...record, child: { ...record.child, id: `${record.child.id}-${i}` } });
+    if (i !== STREAMED / 4 && i !== STREAMED) continue;
+    const { user, system } = process.cpuUsage(begin);
+    points.push({ of: i, time: user + system, mb: process.memoryUsage().rss / 2 ** 20 });
+  }
+  const [few, all] = points;
+  note('time grows with children to the power of', power(few, all), '', `${few.of} to ${all.of} children`);
+  note(
+    'memory after them, against after the first quarter',
+    all.mb - few.mb,
+    'MB',
+    `${all.mb.toFixed(0)} MB`,
+  );
+}
+
+const power = (few: { of: number; time: number }, all: { of: number; time: number }): number =>
+  Math.log(all.time / few.time) / Math.log(all.of / few.of);
 
 /** A batch on one thread and on all: the threads are started anew, as for a caseload on the command line. */
 async function twoThreads(records: readonly ChildRecord[]): Promise<void> {
@@ -74,9 +114,10 @@ function quickest(records: readonly ChildRecord[], engines: readonly ((r: ChildR
   for (let k = 0; k < REPEATS; k++)
     records.forEach((record, i) => {
       engines.forEach((assess, e) => {
-        const began = performance.now();
+        const began = process.cpuUsage();
         assess(record);
-        best[e][i] = Math.min(best[e][i], performance.now() - began);
+        const { user, system } = process.cpuUsage(began);
+        best[e][i] = Math.min(best[e][i], (user + system) / 1000);
       });
     });
   return best;

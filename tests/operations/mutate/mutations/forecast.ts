@@ -50,7 +50,7 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/device/own-limit.ts',
     tests: ['tests/forecast/first-passage.test.ts'],
     changes: [
-      ['if (excess <= low) out[e] = 1;', 'if (excess <= low - 2) out[e] = 1;'],
+      ['if (excess <= low) out[e] = 1;', 'if (excess <= low) out[e] = 0.9;'],
       ['else if (excess >= high) out[e] = 0;', 'else if (excess >= high + 9) out[e] = 0;'],
       ['share / width', 'share'],
       ['FAR_FACTOR * sdMm', 'sdMm / FAR_FACTOR'],
