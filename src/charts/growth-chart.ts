@@ -100,7 +100,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       doubted: doubted.has(reading.id),
       hint: `${sideWord(reading.side)}: ${reading.value} ${unit}, ${readableDate(reading.date, language)}`,
     }));
-  const fan = posterior
+  const fan = posterior?.knows(measure)
     ? sides.flatMap((side) => fanRows(posterior, { measure, side }, readings, today, to, sideWord(side)))
     : [];
   const centiles = input.centileAt

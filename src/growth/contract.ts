@@ -2,7 +2,7 @@
  * What the growth room promises to the rooms below it. No device, no appointment, no clock, no hidden chance.
  */
 import type { DayNumber, IsoDate } from '../records/dates.js';
-import type { Series } from '../records/measure.js';
+import type { MeasureId, Series } from '../records/measure.js';
 import type { ConditionId, MaturityMarker, Measurement, Sex } from '../records/records.js';
 
 /** All that the growth model is told about a child. Nothing here may be dated after the forecast's `today`. */
@@ -49,6 +49,8 @@ export interface ChildPosterior {
   readonly peakVelocityAgeYears: { readonly mean: number; readonly sd: number };
   /** Probability that `series` will still grow by more than `mm` after `day`. */
   chanceOfFurtherGrowth(series: Series, day: DayNumber, mm: number): number;
+  /** Sizes of some measures are asked for by a device and not foreseen: of those there is no prediction. */
+  knows(measure: MeasureId): boolean;
   predict(series: Series, days: readonly DayNumber[]): Prediction;
   /**
    * Joint draws of the noise-free sizes: result[s] has draws*days.length values, row-major by draw

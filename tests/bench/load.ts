@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
 import { groupByChild, ungroup } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
+import type { Device } from '../../src/records/device.js';
 import { ClinicAtWork } from '../operations/faults/clinic-at-work.js';
 import { pause, processesOf } from '../operations/faults/folder-processes.js';
 import { copiesOf } from './copies-of.js';
@@ -29,17 +30,19 @@ const ENOUGH_READINGS = 8;
 const doings: readonly {
   readonly what: string;
   readonly share: number;
-  readonly at: (id: string) => string;
+  readonly at: (id: string, device: string) => string;
 }[] = [
   { what: 'child page', share: 30, at: (id) => `/children/${id}` },
   { what: 'recall list', share: 15, at: () => '/recall' },
   { what: 'today', share: 10, at: () => '/today' },
   { what: 'children found by name', share: 10, at: (id) => `/children?search=${id.slice(0, 3)}` },
   { what: 'overview', share: 10, at: () => '/overview' },
-  { what: 'what-if page', share: 5, at: (id) => `/children/${id}/what-if` },
+  { what: 'what-if page', share: 5, at: (id, device) => `/children/${id}/what-if?device=${device}` },
   { what: 'visit form', share: 5, at: (id) => `/children/${id}/visit` },
   { what: 'a reading written', share: 15, at: (id) => `/api/children/${id}/measurements` },
 ];
+
+const of = (at: (id: string, device: string) => string, device: Device) => at(device.childId, device.id);
 
 export async function benchLoad({ children, people, seconds }: LoadOptions): Promise<void> {
   const { caseload } = demoClinic({ children: Math.min(DIFFERENT, children), seed: 1, today: TODAY });
@@ -61,22 +64,21 @@ export async function benchLoad({ children, people, seconds }: LoadOptions): Pro
       `${(children / first).toFixed(0)} a second`,
     );
     // Of whom every page has something to show.
-    const ids = records
+    const seen = records
       .filter((r) => r.child.status === 'active' && r.measurements.length >= ENOUGH_READINGS)
-      .filter((r) => r.devices.some((d) => d.status === 'worn'))
-      .map((r) => r.child.id);
+      .flatMap((r) => r.devices.filter((d) => d.status === 'worn').slice(0, 1));
     for (const { what, at } of doings.filter((d) => !d.what.includes('written'))) {
       const times: number[] = [];
-      for (let i = 0; i <= WARM_LOOKS; i++) times.push((await timed(clinic, what, at(ids[i % 5]))).ms);
+      for (let i = 0; i <= WARM_LOOKS; i++) times.push((await timed(clinic, what, of(at, seen[i % 5]))).ms);
       note(`${what}, nobody else there`, quantile(times.slice(1), 0.5), 'ms', 'median');
     }
     await service.end('SIGTERM');
     // A day later nothing holds any more.
     Object.assign(clinic.env, { TODAY: addDaysIso(TODAY, 1) });
     service = await clinic.start('serve');
-    for (const { what, at } of doings) await timed(clinic, what, at(ids[0]));
+    for (const { what, at } of doings) await timed(clinic, what, of(at, seen[0]));
     const night = await begin(clinic, '/api/recall-runs');
-    const asked = await peopleAtWork(clinic, ids, people, seconds);
+    const asked = await peopleAtWork(clinic, seen, people, seconds);
     const [{ status }] = await clinic.rows<{ status: string }>('select status from job_runs where id = $1', [
       night,
     ]);
@@ -99,7 +101,7 @@ interface Asked {
   readonly status: number;
 }
 
-async function peopleAtWork(clinic: ClinicAtWork, ids: readonly string[], people: number, seconds: number) {
+async function peopleAtWork(clinic: ClinicAtWork, seen: readonly Device[], people: number, seconds: number) {
   const asked: Asked[] = [];
   const end = Date.now() + seconds * 1000;
   const weighted = doings.flatMap((d) => Array.from({ length: d.share }, () => d));
@@ -107,7 +109,7 @@ async function peopleAtWork(clinic: ClinicAtWork, ids: readonly string[], people
     await pause((THINKING_MS * k) / people);
     for (let n = k; Date.now() < end; n++) {
       const { what, at } = weighted[(n * 37 + k * 11) % weighted.length];
-      asked.push(await timed(clinic, what, at(ids[(n * 7919 + k * 131) % ids.length])));
+      asked.push(await timed(clinic, what, of(at, seen[(n * 7919 + k * 131) % seen.length])));
       await pause(THINKING_MS * (0.5 + ((n * 13) % 10) / 10));
     }
   };

@@ -11,6 +11,9 @@ import { deviceTimeline } from '../../src/charts/device-timeline.js';
 import { fillSpec, type Spec } from '../../src/charts/fill-spec.js';
 import { growthChart } from '../../src/charts/growth-chart.js';
 import { chartFonts, compileChart, renderPng, renderSvg } from '../../src/charts/render-chart.js';
+import { growthInput } from '../../src/forecast/growth-input.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { fitChild } from '../../src/growth/prediction/fit-child.js';
 import { centileAt, forecasts, posterior, record, today } from './invented-child.js';
 
 const base = { record, measure: 'foot_length', today, posterior, forecasts, centileAt } as const;
@@ -198,6 +201,16 @@ describe('growth chart', () => {
     expect(left.find((m) => m.date === '2024-05-21')?.stretch).not.toBe(
       left.find((m) => m.date === '2025-10-02')?.stretch,
     );
+  });
+
+  it('shows what was read of a size that nobody foresees, without a prediction', () => {
+    const heel = record.measurements.map((m) => ({ ...m, measure: 'heel_width' as const }));
+    const model = loadGrowthModel();
+    const fitted = fitChild(growthInput(record, model), model);
+    expect(fitted.kind === 'posterior' && fitted.posterior.knows('heel_width')).toBe(false);
+    const asked = { ...base, measure: 'heel_width' as const, record: { ...record, measurements: heel } };
+    const spec = growthChart({ ...asked, posterior: fitted.kind === 'posterior' ? fitted.posterior : null });
+    expect(spec.description).toContain(`${heel.length} readings, without a prediction`);
   });
 
   it('shows a reading in doubt to the clinician, crossed out, and not to the family', () => {

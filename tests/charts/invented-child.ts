@@ -58,6 +58,7 @@ export const record: ChildRecord = {
 
 export const posterior = {
   suspicions: [{ measurementId: 'right2', probability: 0.97, expected: 178, expectedSd: 2 }],
+  knows: (measure) => measure === 'foot_length',
   predict(series, days) {
     const mean = Float64Array.from(days, (d) => sizeAt(d, series.side));
     const sd = Float64Array.from(days, (d) => 1 + Math.max(0, d - dayNumber('2026-02-10')) / 130);

@@ -74,6 +74,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
         );
       }, 0);
     },
+    knows: (measure) => model.index.has(measure),
     predict(series, days) {
       const id = series.measure;
       const rows = place(series, days);

@@ -43,12 +43,9 @@ export function expectedSizes(
 
 /** Measures of the model only; others have no prediction of their own. */
 function predicted(posterior: ChildPosterior, measure: MeasureId, side: Side, date: IsoDate) {
-  try {
-    const { mean, sd } = posterior.predict({ measure, side }, [dayNumber(date)]);
-    return Number.isFinite(mean[0]) && Number.isFinite(sd[0]) ? { mean: mean[0], sd: sd[0] } : null;
-  } catch {
-    return null;
-  }
+  if (!posterior.knows(measure)) return null;
+  const { mean, sd } = posterior.predict({ measure, side }, [dayNumber(date)]);
+  return Number.isFinite(mean[0]) && Number.isFinite(sd[0]) ? { mean: mean[0], sd: sd[0] } : null;
 }
 
 /** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always. */
