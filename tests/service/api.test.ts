@@ -347,6 +347,17 @@ describe('the HTTP API', () => {
       expect(stays).toEqual([{ why: 'children with records or work added since', count: 1 }]);
       expect((await service.as('clinician', { url: '/api/children/ask-2' })).statusCode).toBe(200);
     });
+
+    it('is taken back whole after a later import that was taken back before it', async () => {
+      const third = (day: string, foot: number) =>
+        tried(head.concat(visit(day, foot)).replaceAll('ask-1', 'ask-3').replaceAll('Ask', 'Third'));
+      const [one, two] = [await third('15/01/2025', 175), await third('16/06/2025', 180)];
+      await taken(one.id);
+      await taken(two.id);
+      await post(`/api/imports/${two.id}/take-back`);
+      expect((await post(`/api/imports/${one.id}/take-back`)).json().stays).toEqual([]);
+      expect((await service.as('clinician', { url: '/api/children/ask-3' })).statusCode).toBe(404);
+    });
   });
 
   it('exports what it holds; CSV comes back as no change', async () => {

@@ -21,6 +21,9 @@ const BUILT = ['recall_state_changes', 'family_links'] as const;
 /** What is computed and can be computed again. */
 const DERIVED = ['recall_entries', 'forecast_history', 'assessments', 'record_history'] as const;
 
+/** Why a record was withdrawn that an import had added. */
+const TAKEN_BACK = 'import taken back';
+
 /** Ids of a caseload that are not kept yet. */
 export async function freshIds(db: Database, caseload: Caseload): Promise<AddedIds> {
   const fresh: Record<string, string[]> = {};
@@ -89,7 +92,7 @@ async function childrenBuiltOn(tx: Database, added: AddedIds): Promise<string[]>
     );
     await note(
       sql<{ child_id: string }>`select distinct ${key} as child_id from ${sql.table(table)}
-        where ${key} = any(${ids}) and (${touched} or not id = any(${own}))`,
+        where ${key} = any(${ids}) and (${touched} or not id = any(${own})) ${notTakenBack(part, table)}`,
     );
   }
   for (const table of BUILT)
@@ -100,6 +103,14 @@ async function childrenBuiltOn(tx: Database, added: AddedIds): Promise<string[]>
     );
   return [...found];
 }
+
+/** A record of a later import that was taken back itself, and not touched again, holds no child. */
+const notTakenBack = (part: keyof Caseload, table: string) =>
+  part === 'children' || part === 'devices' || part === 'jobs'
+    ? sql``
+    : sql`and id not in (
+        select w.id from ${sql.table(table)} w where w.withdrawn and w.reason = ${TAKEN_BACK}
+        and not exists (select 1 from ${sql.table(table)} l where l.id = w.id and l.revision > w.revision))`;
 
 async function removeChild(tx: Database, child: string): Promise<number> {
   await sql`select set_config('doorpost.erasing', ${child}, true)`.execute(tx);
@@ -160,6 +171,6 @@ async function withdrawRow(
   );
   const names = sql.join(columns.rows.map(({ name }) => sql.ref(name)));
   await sql`insert into ${sql.table(table)} (${names}, revision, corrects_seq, withdrawn, reason, recorded_by)
-    select ${names}, ${revision + 1}, seq, true, 'import taken back', ${actor.name}
+    select ${names}, ${revision + 1}, seq, true, ${TAKEN_BACK}, ${actor.name}
     from ${sql.table(table)} where seq = ${seq}`.execute(tx);
 }
