@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Role, systemActor } from '../../src/store/contract.js';
-import { type TestService, testService } from './test-service.js';
+import { type TestService, testService, testToday } from './test-service.js';
 
 describe('what the pages post', () => {
   let service: TestService;
@@ -274,6 +274,17 @@ describe('what the pages post', () => {
       before,
     );
     expect((await form(null, `/family/${own.token}/answers`, answer)).statusCode, 'once').toBe(404);
+    const late = { toes: 'less', marks: 'none', place: '', minutes: null } as const;
+    await expect(
+      familyQuestions.answer(question, 'c4', late, new Date(), systemActor),
+      'two at once are one as well',
+    ).rejects.toMatchObject({ code: 'not-found' });
+    const nowIs = (status: 'moved-away' | 'active') =>
+      service.store.children.change('c4', { status }, testToday, null, systemActor);
+    await nowIs('moved-away');
+    expect(await familyQuestions.waiting(systemActor), 'of nobody who moved away').toEqual([]);
+    await nowIs('active');
+    expect(await familyQuestions.waiting(systemActor)).toHaveLength(1);
     expect((await service.as('clinician', { url: '/today' })).body).toContain('inner ankle');
     expect((await service.as('scheduler', { url: '/recall' })).body).toContain('Ring now');
 
