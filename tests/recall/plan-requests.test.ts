@@ -5,7 +5,8 @@ import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { combineRequests } from '../../src/recall/level/combine-requests.js';
 import { levellingSettings } from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
-import { planRequests } from '../../src/recall/level/plan-requests.js';
+import { planRequests, requestIdsOf } from '../../src/recall/level/plan-requests.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
@@ -45,4 +46,35 @@ it('goes from the recall list to a plan in which every due child has a week', as
     const visit = plan.visits.find((v) => v.childIds[0] === id && v.action === 'cast')!;
     expect(visit.insideWindow, id).toBe(true);
   }
+});
+
+// 'The straps are worn out by the 30th', 'operated on last week': the child is seen by that day, whenever it is cast again.
+it.each([
+  ['a check', 'check', addDaysIso(today, 300)],
+  ['a check', 'check', addDaysIso(today, 40)],
+  ['a check', 'check', null],
+  ['a cast', 'cast', null],
+  ['a cast', 'cast', addDaysIso(today, 40)],
+] as const)('plans %s due this week for this week (%s, cast by %s)', (_, action, castBy) => {
+  const record = testRecord({ id: 'a', devices: [{ id: 'a/d1' }] });
+  const turnaroundOf = (family: string) => estimateTurnaround([], family, today);
+  const list = buildRecallList(
+    [{ childId: 'a', forecasts: [rampForecast('a/d1', 40, 90)] }],
+    [record],
+    turnaroundOf,
+    { today, rules: loadRules() },
+  );
+  const [entry] = [...list.entries, ...list.notDue];
+  const device = { ...[...entry.devices, ...entry.otherDevices][0], action, dueBy: today, castBy };
+  const due = { ...entry, action, devices: [device], otherDevices: [], reviewBy: addDaysIso(today, 400) };
+  const requests = planRequests(
+    { ...list, entries: [due], notDue: [] },
+    {
+      childOf: () => record.child,
+      turnaroundOf,
+      capacity: clinicCapacity({}, today, 26),
+      settings: recallSettings.parse({}),
+    },
+  );
+  expect(requestIdsOf(due).map((id) => requests.find((r) => r.id === id)?.latestSafe)).toEqual([today]);
 });

@@ -53,11 +53,13 @@ export function planRequests(list: RecallList, context: PlanRequestContext): Pla
   });
 }
 
-const isCast = ({ action }: DeviceDecision): boolean => action === 'cast' || action === 'check';
+/** A look that is due before the day to cast by, or without one, is a visit like a review: of the wear, of what surgery left. */
+const isCast = ({ action, castBy, dueBy }: DeviceDecision): boolean =>
+  castBy !== null && (action === 'cast' || (action === 'check' && (dueBy === null || dueBy >= castBy)));
 
 /** The requests that stand for an entry: a cast for each of its devices that may need one, else the child's review. */
 export const requestIdsOf = ({ childId, devices }: RecallEntry): string[] => {
-  const casts = devices.filter((d) => isCast(d) && d.castBy !== null).map((d) => castId(childId, d.deviceId));
+  const casts = devices.filter(isCast).map((d) => castId(childId, d.deviceId));
   return casts.length > 0 ? casts : [reviewId(childId)];
 };
 const castId = (childId: string, deviceId: string) => `${childId}/${deviceId}`;
@@ -72,7 +74,8 @@ function castRequest(
   device: DeviceDecision,
   context: PlanRequestContext,
 ): PlanRequest | null {
-  const latestSafe = device.castBy;
+  const { castBy, dueBy } = device;
+  const latestSafe = device.action === 'cast' && castBy && dueBy && dueBy < castBy ? dueBy : castBy;
   const { weeks } = context.capacity;
   if (isBeingMade(device.reason.code)) return null;
   if (latestSafe === null || latestSafe > addDaysIso(weeks[weeks.length - 1], 7)) return null;
@@ -125,8 +128,9 @@ function reviewRequest(
 }
 
 /** What a day of waiting costs where no cast is asked for: the child goes without, or in a device that may be too small. */
-function harmOfADay({ action, harmPerWeek }: DeviceDecision): number {
-  return action === 'repair' || action === 'measure' ? harmPerWeek / 7 : 0;
+function harmOfADay(device: DeviceDecision): number {
+  const waits = ['repair', 'measure', 'cast', 'check'].includes(device.action) && !isCast(device);
+  return waits ? device.harmPerWeek / 7 : 0;
 }
 
 function common(entry: RecallEntry, context: PlanRequestContext) {
