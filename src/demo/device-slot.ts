@@ -1,6 +1,5 @@
 import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
-import type { Device, DeviceEvent, StageId, WorkshopJob } from '../records/device.js';
-import { stageIds } from '../records/device.js';
+import type { Device, DeviceEvent, Verdict, WorkshopJob } from '../records/device.js';
 import { type MeasureId, seriesKey } from '../records/measure.js';
 import {
   adjustmentsLeftOn,
@@ -12,17 +11,8 @@ import type { FamilyRule } from '../rules/fit-rule.js';
 import { defaultTurnaround } from '../turnaround/default-turnaround.js';
 import type { Chance } from './chance.js';
 import type { TrueGrowth } from './true-growth.js';
+import { workshopJob } from './workshop-job.js';
 
-/** How many days of each hundred from cast to fitting have gone when a stage is done. */
-const STAGE_SHARE: Readonly<Record<StageId, number>> = {
-  cast: 0,
-  fill: 0.12,
-  rectify: 0.3,
-  mould: 0.45,
-  assemble: 0.7,
-  finish: 0.85,
-  fit: 1,
-};
 /** The invented workshop is slower than the default and has a bad week now and then. */
 const WORKSHOP_PACE = 1.15;
 /** Side bars are delivered with this much travel, set in steps, mm. */
@@ -36,9 +26,11 @@ const BAR_MEASURES: Readonly<Record<string, readonly MeasureId[]>> = {
 /** Under so much room an adjustment is tried, a fit is called tight, a second device is cast along with the first, mm. */
 const EASE_BELOW_MM = 3.5;
 const TIGHT_BELOW_MM = 3.5;
-/** Under so much a new cast is taken at a visit: the old device must last until the next one is made. */
-const CAST_BELOW_MM = 5;
+/** Under so much a new cast was taken while the clinic did not yet look ahead. */
+const CAST_BELOW_MM = 2;
 const JOIN_BELOW_MM = 6;
+/** Since so many days the clinic looks ahead from visit to visit; what it forecast before is held against what happened. */
+export const STEADY_DAYS = 450;
 /** How often the growth a plate takes is stated with the device, which is then more than the family's default. */
 const STATED_ALLOWANCE = 0.6;
 
@@ -66,15 +58,13 @@ export class DeviceSlot {
     private readonly c: Chance,
   ) {}
 
-  /** What a clinician does about this slot at a visit; true when a cast was taken. */
-  visit(day: DayNumber): boolean {
+  /** What a clinician does about this slot at a visit, the next one being planned for `next`; true when a cast was taken. */
+  visit(day: DayNumber, next: DayNumber): boolean {
     if (this.newest === null) return this.cast(day);
     if (this.newest.fittedDate === null || dayNumber(this.newest.fittedDate) > day) return false;
-    let limit = this.tightest(day);
-    // What can be extended, flared or re-strapped is, before a new cast is thought of.
-    for (let tries = 0; tries < 4 && limit.room < EASE_BELOW_MM && this.ease(day, limit); tries++) {
-      limit = this.tightest(day);
-    }
+    // What can be extended, flared or re-strapped is, so that it lasts to the next visit, before a new cast is thought of.
+    for (let tries = 0; tries < 4 && this.easeFor(day, this.isAhead(day) ? next : day); tries++);
+    const limit = this.tightest(day);
     const verdict = limit.room < 0 ? 'outgrown' : limit.room < TIGHT_BELOW_MM ? 'tight' : 'good';
     if (this.c.happens(0.55) || verdict === 'outgrown') {
       const measure = verdict === 'good' ? null : limit.dimension.measure;
@@ -84,8 +74,19 @@ export class DeviceSlot {
       this.event(day, { kind: 'broken', note: 'strap torn' });
       if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
     }
-    const castNow = verdict === 'outgrown' ? 0.95 : limit.room < CAST_BELOW_MM ? 0.85 : 0;
-    return this.c.happens(castNow) && this.cast(day);
+    return this.c.happens(this.castChance(verdict, limit, day, next)) && this.cast(day);
+  }
+
+  /** The present one must last until one cast at the next visit could be fitted; before the steady days it was just worn on. */
+  private castChance(verdict: Verdict, limit: TightLimit, day: DayNumber, next: DayNumber): number {
+    if (verdict === 'outgrown') return 0.98;
+    if (!this.isAhead(day)) return limit.room < CAST_BELOW_MM ? 0.7 : 0;
+    const needed = next + defaultTurnaround(this.rule.id).medianDays * WORKSHOP_PACE;
+    return this.lastsUntil(Math.round(needed), day) ? 0 : 0.95;
+  }
+
+  private isAhead(day: DayNumber): boolean {
+    return day >= this.today - STEADY_DAYS;
   }
 
   /** Casts again along with the other side when little room is left. */
@@ -126,16 +127,7 @@ export class DeviceSlot {
       this.event(fitDay, { kind: 'delivered' }, device);
       if (before) this.retire(before, fitDay);
     }
-    const stages = stageIds.map((stage) => [stage, day + Math.round(STAGE_SHARE[stage] * days)] as const);
-    this.jobs.push({
-      id: this.nextId('J'),
-      deviceId: device.id,
-      family: this.rule.id,
-      stages: Object.fromEntries(
-        stages.filter(([, on]) => on <= this.today).map(([s, on]) => [s, isoDate(on)]),
-      ),
-      status: fitted ? 'fitted' : 'in-progress',
-    });
+    this.jobs.push(workshopJob(this.nextId('J'), device, day, days, this.today));
     // Until a new one comes the old is worn on; nothing more is cast meanwhile.
     this.newest = device;
     this.slackMm = new Map();
@@ -148,19 +140,40 @@ export class DeviceSlot {
     this.event(day, { kind: 'retired' }, device);
   }
 
-  /** The dimension with the least true room, each with this device's own slack about the rule. */
+  /** Eases the scarcest of what would be tight by a later day and can be eased; true when done. */
+  private easeFor(day: DayNumber, later: DayNumber): boolean {
+    const scarce = this.limitsOn(day, later)
+      .filter((limit) => limit.room < EASE_BELOW_MM)
+      .sort((a, b) => a.room - b.room);
+    return scarce.some((limit) => this.ease(day, limit));
+  }
+
+  /** Is there more than a tight fit on a later day, wherever nothing can be adjusted any more? */
+  private lastsUntil(later: DayNumber, day: DayNumber): boolean {
+    return this.limitsOn(day, later).every(
+      (limit) =>
+        limit.room >= limit.dimension.tightWithinMm.value ||
+        adjustmentsLeftOn(limit, isoDate(day)).length > 0,
+    );
+  }
+
+  /** The dimension with the least true room. */
   private tightest(day: DayNumber): TightLimit {
+    return this.limitsOn(day, day).reduce((least, limit) => (limit.room < least.room ? limit : least));
+  }
+
+  /** Every limit as adjusted by a day with its true room on another, each with this device's own slack about the rule. */
+  private limitsOn(day: DayNumber, sizedOn: DayNumber): TightLimit[] {
     const device = this.newest as Device;
     const castDay = dayNumber(device.castDate);
-    const limits = dimensionLimits(this.rule, device, this.events).map((limit): TightLimit => {
+    return dimensionLimits(this.rule, device, this.events).map((limit): TightLimit => {
       const { measure, side } = limit.series;
       const key = seriesKey(limit.series);
       const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();
       this.slackMm.set(key, slack);
-      const grown = this.growth.size(measure, side, day) - this.growth.size(measure, side, castDay);
+      const grown = this.growth.size(measure, side, sizedOn) - this.growth.size(measure, side, castDay);
       return { ...limit, room: limitOn(limit, isoDate(day)) + slack - grown };
     });
-    return limits.reduce((least, limit) => (limit.room < least.room ? limit : least));
   }
 
   /** Makes room in one dimension if the rule allows it and there is any left to make; true when done. */

@@ -8,7 +8,7 @@ import { reviewIntervalDays } from '../rules/by-age.js';
 import type { FamilyRule, FitRules } from '../rules/fit-rule.js';
 import { ruleOf } from '../rules/rule-of.js';
 import type { Chance } from './chance.js';
-import { DeviceSlot } from './device-slot.js';
+import { DeviceSlot, STEADY_DAYS } from './device-slot.js';
 import { inventMarkers } from './invent-markers.js';
 import { inventSkinChecks } from './invent-skin-checks.js';
 import type { Pattern, Worn } from './scenario.js';
@@ -54,7 +54,15 @@ export function inventRecord(
   );
   const measurements = visits.flatMap((day, index) => {
     const readings = readingsAt(child, slots, growth, day, index === 0, nextId, c);
-    const cast = slots.filter((slot) => slot.visit(day));
+    const next =
+      visits[index + 1] ??
+      day +
+        usualInterval(
+          slots.map((slot) => slot.rule),
+          child,
+          day,
+        );
+    const cast = slots.filter((slot) => slot.visit(day, next));
     if (cast.length > 0) for (const slot of slots) if (!cast.includes(slot)) slot.joinCast(day);
     return readings;
   });
@@ -89,12 +97,20 @@ function visitDays(child: Child, rules: readonly FamilyRule[], now: DayNumber, c
   const last = c.happens(LOST_TO_FOLLOW_UP) && !head ? now - LOST_DAYS : now;
   const days: DayNumber[] = [];
   for (let day = Math.min(first, last); day <= last; ) {
-    if (days.length === 0 || !c.happens(NOT_BROUGHT)) days.push(weekday(day));
-    const ageThen = decimalAgeYears(child.birthDate, day);
-    const interval = Math.min(...rules.map((rule) => reviewIntervalDays(rule, ageThen, child.insensateSkin)));
-    day += Math.max(7, Math.round(interval * c.between(0.8, 1.4)));
+    const brought = days.length === 0 || !c.happens(NOT_BROUGHT);
+    if (brought) days.push(weekday(day));
+    const interval = usualInterval(rules, child, day);
+    if (day < now - STEADY_DAYS) day += Math.max(7, Math.round(interval * c.between(0.8, 1.4)));
+    // Since then who was not brought is rung and comes within the month.
+    else day += brought ? Math.max(7, Math.round(interval * c.between(0.75, 1.05))) : c.whole(10, 28);
   }
   return [...new Set(days)].filter((day) => day >= birth && day <= now);
+}
+
+/** Days to the next review that the strictest of the families asks for. */
+function usualInterval(rules: readonly FamilyRule[], child: Child, day: DayNumber): number {
+  const age = decimalAgeYears(child.birthDate, isoDate(day));
+  return Math.min(...rules.map((rule) => reviewIntervalDays(rule, age, child.insensateSkin)));
 }
 
 /** The Friday before a weekend day; day 0, 1970-01-01, was a Thursday. */

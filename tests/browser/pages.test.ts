@@ -7,6 +7,7 @@ import ICAL from 'ical.js';
 import type { Browser, Response } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { actionIds } from '../../src/recall/contract.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { systemActor } from '../../src/store/contract.js';
 import { type TestDatabase, testDatabase } from '../database/test-database.js';
 import { type DemoService, startDemoService, TODAY } from './demo-service.js';
@@ -19,17 +20,38 @@ let browser: Browser;
 /** A child on its feet with a forecast, and its device. */
 let child: { id: string; name: string; deviceId: string };
 
-/** A foot that was measured, and no next device on its way: what the tests below ask of a child. */
+/** What the tests below ask of a child: skin that feels, a foot read lately, the family's own limits, no next device on its way. */
 const suits = async (id: string, deviceId: string | undefined): Promise<boolean> => {
-  const { measurements, devices } = await service.store.children.record(id, systemActor);
+  const { child, measurements, devices } = await service.store.children.record(id, systemActor);
+  const device = devices.find((d) => d.id === deviceId);
   return (
-    measurements.some((m) => m.measure === 'foot_length') && !devices.some((d) => d.replaces === deviceId)
+    !child.insensateSkin &&
+    measurements.some((m) => m.measure === 'foot_length' && m.date >= READ_LATELY) &&
+    Object.keys({ ...device?.allowancesMm, ...device?.limitsMm }).length === 0 &&
+    !devices.some((d) => d.replaces === deviceId)
   );
 };
+const READ_LATELY = addDaysIso(TODAY, -90);
+
+/** A foot read last week with its last two digits in the wrong order, of a child whose foot was read often enough to tell. */
+async function plantSlip(): Promise<{ id: string; childId: string }> {
+  const { items } = await service.store.children.search({}, { limit: 100 }, systemActor);
+  for (const { id } of items) {
+    const { measurements } = await service.store.children.record(id, systemActor);
+    const feet = measurements.filter((m) => m.measure === 'foot_length' && m.side === 'left');
+    const last = feet.toSorted((a, b) => a.date.localeCompare(b.date)).at(-1);
+    const value = Number(String(Math.round(last?.value ?? 0)).replace(/(\d)(\d)$/, '$2$1'));
+    if (!last || feet.length < 4 || last.date < READ_LATELY || Math.abs(value - last.value) < 27) continue;
+    const slip = { ...last, id: `${id}-slip`, date: addDaysIso(TODAY, -7), value, entered: '' };
+    await service.store.caseload.write({ measurements: [slip] }, 'planted', TODAY, systemActor);
+    return { id: slip.id, childId: id };
+  }
+  throw new Error('no child of the demo clinic has a foot to misread');
+}
 
 beforeAll(async () => {
   database = await testDatabase();
-  [service, browser] = await Promise.all([startDemoService(database.url, { children: 24 }), launchBrowser()]);
+  [service, browser] = await Promise.all([startDemoService(database.url, { children: 30 }), launchBrowser()]);
   const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 100 }, systemActor);
   const named = items.filter((c) => c.soonest?.outcome === 'forecast' && c.name !== '');
   const suitable = await Promise.all(named.map((c) => suits(c.id, c.soonest?.deviceId)));
@@ -272,30 +294,25 @@ describe('the clinician', () => {
   });
 
   it('accepts a suggested correction with one action; the original stays', async () => {
-    const { items } = await service.store.children.search({ status: 'any' }, { limit: 100 }, systemActor);
-    let found: { id: string; measurementId: string; all: string[] } | null = null;
-    for (const c of items) {
-      const s = (await service.store.forecasts.assessment(c.id))?.suggestions.find(
-        (x) => x.corrections.length > 0 && x.corrections.some((k) => k.value !== undefined || k.side),
-      );
-      if (s)
-        found = {
-          id: c.id,
-          measurementId: s.corrections[0].measurementId,
-          all: s.corrections.map((k) => k.measurementId),
-        };
-      if (found) break;
-    }
-    if (!found) throw new Error('the demo clinic makes no mistake that could be corrected');
-    const { page, context } = await signedIn(browser, service.url, 'clinician', {}, `/children/${found.id}`);
+    const planted = await plantSlip();
+    const { page, context } = await signedIn(
+      browser,
+      service.url,
+      'clinician',
+      {},
+      `/children/${planted.childId}`,
+    );
+    const suggestions = (await service.store.forecasts.assessment(planted.childId))!.suggestions;
+    const found = suggestions.find((s) => s.corrections.some((k) => k.measurementId === planted.id))!;
+    const all = found.corrections.map((k) => k.measurementId);
     await page.click('form[action$="/suggestions"] button');
     await page.waitForSelector('[role=status] >> text=Corrected');
-    const revisions = await service.store.measurements.revisions(found.measurementId, systemActor);
+    const revisions = await service.store.measurements.revisions(planted.id, systemActor);
     expect(revisions.length).toBeGreaterThan(1);
     await page.click('form[action$="/corrections/undo"] button');
     await page.waitForSelector('[role=status] >> text=taken back');
     // Sides that were swapped together come back together.
-    for (const id of found.all) {
+    for (const id of all) {
       const ordered = (await service.store.measurements.revisions(id, systemActor)).toSorted(
         (a, b) => a.revision - b.revision,
       );
