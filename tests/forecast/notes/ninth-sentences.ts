@@ -284,4 +284,7 @@ export const ninthRound: readonly NoteCase[] = [
   ['Velcro replaced today', []],
   ['mum reports no skin problems & good wear', []],
   ['nothing hurting', []],
+  ['child refuses AFO since Sunday', ['pain']],
+  ['refusing splints at school', ['pain']],
+  ['no longer refuses splints', []],
 ];
