@@ -17,8 +17,8 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
   app.get<{ Querystring: Form }>('/today', { config: { access: planners } }, async (request, reply) => {
     const today = clock.today();
     const run = await store.recall.latestRun();
-    const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
-    const open = rows.filter((r) => r.list !== 'open' && !OVER.includes(r.state));
+    const rows = run ? await store.recall.entries(run.id, { due: true }, actorOf(request)) : [];
+    const open = rows.filter((r) => !OVER.includes(r.state));
     const isUrgent = (r: RecallRow) => r.entry.action === 'see-now' || r.entry.action === 'repair';
     const isSoon = (r: RecallRow) => r.appointment === today || r.appointment === addDaysIso(today, 1);
     const next = open.filter((r) => !isUrgent(r) && r.appointment === null);

@@ -55,8 +55,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     ]);
     const before = run && runs.filter((r) => r.id !== run.id)[0];
     const [all, old] = await Promise.all([
-      run ? store.recall.entries(run.id, {}, actor) : [],
-      before ? store.recall.entries(before.id, {}, actor) : null,
+      run ? store.recall.entries(run.id, { due: query.due !== 'open' }, actor) : [],
+      before ? store.recall.entries(before.id, { due: true }, actor) : null,
     ]);
     // The list that was asked for is below.
     const ready = request.query.notice === 'run-started' && job?.status === 'done';
@@ -77,14 +77,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         }}
         waiting={await store.familyQuestions.waiting(actor)}
         query={query}
-        changes={
-          old &&
-          changesSince(
-            old.filter((r) => r.list !== 'open'),
-            due,
-            context.format.date,
-          )
-        }
+        changes={old && changesSince(old, due, context.format.date)}
         withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
         tooLate={due.filter((r) => r.entry.tooLate)}
         capacity={run && (await drawBoth((widthPx) => castsChart(weeks, widthPx)))}

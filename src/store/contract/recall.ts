@@ -55,6 +55,8 @@ export type RecallListName = (typeof recallListNames)[number];
 
 export interface RecallFilter {
   readonly list?: RecallListName;
+  /** Only who is called: without the many that could fill a place. */
+  readonly due?: boolean;
   readonly state?: WorkState;
   readonly action?: RecallEntry['action'];
   readonly overdue?: boolean;

@@ -41,6 +41,7 @@ export const recallRepository = (db: Database): Store['recall'] => ({
   async entries(runId, filter, actor) {
     let query = recallEntryRows(db).where('e.run_id', '=', runId);
     if (filter.list) query = query.where('e.list', '=', filter.list);
+    if (filter.due) query = query.where('e.list', '<>', 'open');
     if (filter.state) query = query.where('e.state', '=', filter.state);
     if (filter.action) query = query.where('e.action', '=', filter.action);
     if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
