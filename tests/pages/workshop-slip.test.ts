@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
 import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
+import { madeLarger } from '../../src/pages/child/workshop-slip-page.js';
+import { formatFor } from '../../src/pages/parts/format.js';
 import { deviceRecord } from '../../src/records/device.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { ruleOf } from '../../src/rules/rule-of.js';
 
 const rules = loadRules();
+const format = formatFor('en-GB');
 
 /** The slip of a device of a family, cast at sizes of 200 mm in every dimension. */
 function slipOf(family: string, more: Record<string, unknown> = {}) {
@@ -25,9 +28,9 @@ function slipOf(family: string, more: Record<string, unknown> = {}) {
 test('the workshop makes a plate longer by its room, and no joint axis, edge or strap', () => {
   const kafo = slipOf('kafo', { allowancesMm: { foot_length: 9, knee_height: 11, hip_height: 30 } });
   const of = (measure: string) => kafo.find((r) => r.measure === measure && r.side === 'left');
-  expect(of('foot_length')).toMatchObject({ makeToMm: 209, servesToMm: 209 });
-  expect(of('knee_height')).toMatchObject({ makeToMm: null, servesToMm: 211 });
-  expect(of('hip_height')).toMatchObject({ makeToMm: null, servesToMm: 230 });
+  expect(of('foot_length')).toMatchObject({ builtIn: true, servesToMm: 209 });
+  expect(of('knee_height')).toMatchObject({ builtIn: false, servesToMm: 211 });
+  expect(of('hip_height')).toMatchObject({ builtIn: false, servesToMm: 230 });
   const larger = [...rules.values()].flatMap((f) => f.dimensions.filter((d) => d.builtIn));
   expect([...new Set(larger.map((d) => d.measure))].sort()).toEqual([
     'foot_length',
@@ -43,6 +46,12 @@ test('a plate that ends behind the toes is not made longer than the foot', () =>
     slipOf('solid-afo', { footplate, allowancesMm: { foot_length: 8 } }).find(
       (r) => r.measure === 'foot_length',
     );
-  expect(of('full')?.makeToMm).toBe(208);
-  expect(of('behind-toes')?.makeToMm).toBeNull();
+  expect(of('full')).toMatchObject({ builtIn: true, servesToMm: 208 });
+  expect(of('behind-toes')?.builtIn).toBe(false);
+});
+
+test('a plate nobody measured is not left to be made to the cast alone', () => {
+  const row = { servesToMm: null, allowanceMm: 8 } as never;
+  expect(madeLarger(row, format)).toBe('the cast and 8');
+  expect(madeLarger({ servesToMm: null, allowanceMm: null } as never, format)).toMatch(/ask/);
 });

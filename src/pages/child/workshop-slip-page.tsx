@@ -109,7 +109,7 @@ export function WorkshopSlipPage(props: {
                       {sizeText(r, device.castDate, format)}
                     </td>
                     <td class="number" data-label="Make to">
-                      {r.makeToMm === null ? 'the cast' : <strong>{format.number(r.makeToMm)}</strong>}
+                      {r.builtIn ? <strong>{madeLarger(r, format)}</strong> : 'the cast'}
                     </td>
                     <td class="number" data-label="Growth allowed">
                       {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
@@ -155,6 +155,12 @@ function sizeText({ read, expectedMm }: SlipRow, castDate: string, format: Forma
   const expected = expectedMm === null ? '' : `about ${format.number(expectedMm)}`;
   if (!read) return expected || 'not measured';
   return `${expected ? `${expected}; ` : ''}read ${format.stated(read.value)} on ${format.date(read.date)}`;
+}
+
+/** What is made larger never reads as made to the cast, also where the size or the room is not known. */
+export function madeLarger({ servesToMm, allowanceMm }: SlipRow, format: Format): string {
+  if (servesToMm !== null) return format.number(servesToMm);
+  return allowanceMm === null ? 'ask for its room' : `the cast and ${format.stated(Math.round(allowanceMm))}`;
 }
 
 const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>

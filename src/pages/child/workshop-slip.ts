@@ -19,8 +19,8 @@ export interface SlipRow {
   readonly chosen: boolean;
   /** Size of the body that it serves up to before anything is adjusted. */
   readonly servesToMm: number | null;
-  /** The same where the room is built in; null where the device is made to the cast, as every joint axis is. */
-  readonly makeToMm: number | null;
+  /** The room is built in: it is made to `servesToMm`. All else, every joint axis above all, is made to the cast. */
+  readonly builtIn: boolean;
   readonly makerLimitMm: number | null;
   readonly barMm: number | null;
   readonly holeMm: number | null;
@@ -75,7 +75,7 @@ export function workshopSlip(
         allowanceMm,
         chosen: device.allowancesMm[measure] !== undefined,
         servesToMm,
-        makeToMm: isBuiltIn(dimension, device.footplate) ? servesToMm : null,
+        builtIn: isBuiltIn(dimension, device.footplate),
         makerLimitMm,
         barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
         holeMm: bar?.stepMm?.value ?? null,

@@ -250,7 +250,7 @@ export const forecast: readonly MutationGroup[] = [
     harm: 'the workshop sets a joint axis above the joint',
     file: 'src/pages/child/workshop-slip.ts',
     tests: ['tests/pages/workshop-slip.test.ts'],
-    changes: [['isBuiltIn(dimension, device.footplate) ? servesToMm : null', 'servesToMm']],
+    changes: [['builtIn: isBuiltIn(dimension, device.footplate)', 'builtIn: true']],
   },
   {
     harm: 'the workshop makes longer what is made to the cast',
