@@ -88,10 +88,13 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
   });
   if (!options.clinic) return assessed(answer.list);
   const endSolving = solveAside();
-  const [levelled] = await Promise.all([
-    withWeeks(answer, { ...question, clinic: options.clinic }),
-    options.meanwhile?.(assessed(answer.list)),
-  ]);
-  await endSolving();
-  return assessed(levelled.list);
+  try {
+    const [levelled] = await Promise.all([
+      withWeeks(answer, { ...question, clinic: options.clinic }),
+      options.meanwhile?.(assessed(answer.list)),
+    ]);
+    return assessed(levelled.list);
+  } finally {
+    await endSolving();
+  }
 }

@@ -30,7 +30,7 @@ export interface AssessmentContext {
   /**
    * How exact the dates are: as with so many simulated futures that each have a device of their own. A device's own
    * deviation is not drawn but counted in whole (`passageCurve`), so that fewer futures do. Against 20,000, 512
-   * move P10 and P50 by 1 day in the median (240 devices, invented).
+   * move P10 and P50 by 1 day in the median (159 devices, invented).
    */
   readonly draws: number;
   /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */

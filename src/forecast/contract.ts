@@ -74,6 +74,9 @@ export interface DeviceForecast {
 export const dueChances: readonly number[] = Array.from({ length: 19 }, (_, i) => (i + 1) / 20);
 /** Day on which each of `dueChances` is reached; null where it is not inside the horizon. */
 export type DueDays = readonly (IsoDate | null)[];
+/** Day on which one of `dueChances` is reached. */
+export const reachedOn = (days: DueDays, chance: number): IsoDate | null =>
+  days[dueChances.indexOf(chance)] ?? null;
 
 export interface AdjustmentDue {
   readonly series: Series;

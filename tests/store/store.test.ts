@@ -203,6 +203,13 @@ describe('the store', () => {
   });
   const entryOf = (childId: string) => exampleEntry({ childId, deviceIds: [`${childId}-d`] });
 
+  it('tells those who are called from those who could fill a place', async () => {
+    const made = await store.recall.keep(run, [entry('c2'), { ...entry('c3'), list: 'open' as const }]);
+    const called = await store.recall.entries(made.id, { due: true }, scheduler);
+    expect(called.map((r) => r.childId)).toEqual(['c2']);
+    expect(await store.recall.entries(made.id, {}, scheduler)).toHaveLength(2);
+  });
+
   it('shows nobody who died or moved away since the list was made', async () => {
     const made = await store.recall.keep(run, [entry('c2'), entry('c3')]);
     const listed = async () =>

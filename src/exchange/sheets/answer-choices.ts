@@ -16,8 +16,9 @@ const WORDS: Readonly<Record<string, string>> = {
   'left-right': 'left, then right',
   'right-left': 'right, then left',
 };
-const choices = (answers: readonly string[]): Choice[] =>
-  answers.map((answer) => ({ answer, label: WORDS[answer] ?? answer }));
+export const inShortWords = (answer: string): string => WORDS[answer] ?? answer;
+export const choices = (answers: readonly string[]): Choice[] =>
+  answers.map((answer) => ({ answer, label: inShortWords(answer) }));
 
 /** What a question can be answered with, by what it is about; longer beginnings first. */
 const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]])[] = [

@@ -1,6 +1,7 @@
 import type { IsoDate } from '../../records/dates.js';
 import { dateOrderHint } from '../headings/date-format-hint.js';
 import { foldText } from '../headings/fold-words.js';
+import { choices, inShortWords } from './answer-choices.js';
 import { cellDate } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, letters } from './column.js';
@@ -48,6 +49,7 @@ export function chooseDates(
   for (const { column, evidence } of dated) {
     const name = column.heading || letters(column.index);
     const { dayFirst, monthFirst, open } = evidence;
+    const hinted = dateOrderHint(column.heading);
     if (given !== null) orders.set(column.index, given);
     else if (dayFirst > 0 && monthFirst > 0) {
       const answer = open === 0 ? null : asker.ask(question(table, name, evidence, null));
@@ -56,12 +58,12 @@ export function chooseDates(
     } else if (dayFirst > 0) orders.set(column.index, 'dmy');
     else if (monthFirst > 0) orders.set(column.index, 'mdy');
     else if (open === 0) orders.set(column.index, 'dmy');
-    else if (dateOrderHint(column.heading)) orders.set(column.index, dateOrderHint(column.heading) ?? 'dmy');
+    else if (hinted !== null) orders.set(column.index, hinted);
     else if (shared.size === 1) {
       const [order] = shared;
       orders.set(column.index, order);
       notices.push(
-        `${table.file}: dates under "${name}" are read ${inWords(order)}, as in the other columns.`,
+        `${table.file}: dates under "${name}" are read ${inShortWords(order)}, as in the other columns.`,
       );
     } else {
       const language = sheetLanguages(table);
@@ -81,8 +83,6 @@ export function chooseDates(
   return orders;
 }
 
-const inWords = (order: Order): string => (order === 'dmy' ? 'day first' : 'month first');
-
 function question(table: SheetTable, name: string, { open, examples }: Evidence, suggested: string | null) {
   return {
     id: `dates:${foldText(name)}`,
@@ -91,10 +91,7 @@ function question(table: SheetTable, name: string, { open, examples }: Evidence,
     examples: examples.slice(0, 3),
     cells: open,
     suggested,
-    choices: [
-      { answer: 'dmy', label: 'day first' },
-      { answer: 'mdy', label: 'month first' },
-    ],
+    choices: choices(['dmy', 'mdy']),
   };
 }
 

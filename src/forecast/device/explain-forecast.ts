@@ -1,6 +1,6 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso } from '../../records/dates.js';
-import { type DeviceForecast, dueChances } from '../contract.js';
+import { type DeviceForecast, reachedOn } from '../contract.js';
 import { adjusting, capital, plainDate, plainSeries, plainSpan, statedMm, wholeMm } from '../words.js';
 import type { DevicePlan } from './device-plan.js';
 
@@ -80,7 +80,7 @@ function travel(facts: Facts): string {
 function renewal(facts: Facts, plan: DevicePlan): string {
   if (facts.outcome === 'already-outgrown') return '';
   const next = (facts.parts ?? [])
-    .flatMap(({ part, days }) => ({ part, day: days[dueChances.indexOf(0.5)] }))
+    .flatMap(({ part, days }) => ({ part, day: reachedOn(days, 0.5) }))
     .filter((p) => p.day !== null)
     .toSorted((a, b) => a.day!.localeCompare(b.day!))[0];
   const names = plan.rule.parts.find((p) => p.id === next?.part)?.names;

@@ -3,7 +3,13 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { type DayNumber, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import { measures, seriesKey } from '../../records/measure.js';
 import { adjustmentsLeftOn, type DimensionLimit } from '../../rules/dimension-limits.js';
-import type { AdjustmentDue, DimensionRoom, ForecastOutcome, PartDue } from '../contract.js';
+import {
+  type AdjustmentDue,
+  type DimensionRoom,
+  type ForecastOutcome,
+  type PartDue,
+  reachedOn,
+} from '../contract.js';
 import { type Futures, followedSeries } from '../futures.js';
 import { staleAfterDays } from '../stale-after.js';
 import { type DeviceLines, deviceLines } from './device-lines.js';
@@ -208,8 +214,8 @@ function adjustmentsDue(
         stepMm: way.stepMm,
         extensionLeftMm: way.leftMm,
         dueNow: chanceOn(search, chance, dayNumber(today)) >= 0.5,
-        p10: days[1],
-        p50: days[9],
+        p10: reachedOn(days, 0.1),
+        p50: reachedOn(days, 0.5),
         days,
       },
     ];

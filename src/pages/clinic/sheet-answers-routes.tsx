@@ -1,4 +1,4 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { meaningNamed } from '../../exchange/headings/meaning.js';
 import { answerChoices } from '../../exchange/sheets/answer-choices.js';
@@ -20,35 +20,28 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
     return new Map([...rules].map(([family, rule]) => [family, rule.names.en.clinical]));
   };
 
-  app.get('/import/readings', readers, async (request, reply) =>
+  const show = async (request: FastifyRequest, reply: FastifyReply, error: string, status?: number) =>
     sendPage(
       reply,
       <SheetAnswersPage
         context={await pageContext(request, reply, deps)}
         answers={await store.sheetAnswers.list()}
         familyNames={await familyNames()}
-        error=""
+        error={error}
       />,
-    ),
-  );
+      status,
+    );
+
+  app.get('/import/readings', readers, (request, reply) => show(request, reply, ''));
 
   app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
     const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
-    const answers = await store.sheetAnswers.list();
-    const kept = answers.find((a) => a.sheet === sheet && a.question === question);
+    const kept = (await store.sheetAnswers.list()).find((a) => a.sheet === sheet && a.question === question);
     if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
-    const names = await familyNames();
-    if (what === 'change' && !canAnswer(question, answer, names))
-      return sendPage(
-        reply,
-        <SheetAnswersPage
-          context={await pageContext(request, reply, deps)}
-          answers={answers}
-          familyNames={names}
-          error={`"${answer.slice(0, 60)}" is no answer to this question: choose one of those offered.`}
-        />,
-        422,
-      );
+    if (what === 'change' && !canAnswer(question, answer, await familyNames())) {
+      const error = `"${answer.slice(0, 60)}" is no answer to this question: choose one of those offered.`;
+      return show(request, reply, error, 422);
+    }
     if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
     else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
     return reply.redirect('/import/readings?notice=reading-saved', 303);

@@ -1,7 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
-import type { Action } from '../../recall/contract.js';
-import { isBeingMade } from '../../recall/contract.js';
+import { type Action, isBeingMade } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { Region } from '../../rules/fit-rule.js';
 import { loadRules } from '../../rules/load-rules.js';

@@ -38,9 +38,12 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   const { store, clock, jobs } = deps;
   const access = { config: { access: planners } };
 
-  const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
+  const rowsOf = async (
+    request: FastifyRequest,
+    filter: { readonly due?: boolean } = {},
+  ): Promise<readonly RecallRow[]> => {
     const run = await store.recall.latestRun();
-    return run ? store.recall.entries(run.id, {}, actorOf(request)) : [];
+    return run ? store.recall.entries(run.id, filter, actorOf(request)) : [];
   };
 
   app.get<Entry>('/recall', access, async (request, reply) => {
@@ -89,7 +92,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get('/recall/capacity.json', access, async (request) => {
     const { value: settings } = await store.settings.get();
-    const due = (await rowsOf(request)).filter((r) => r.list !== 'open');
+    const due = await rowsOf(request, { due: true });
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return castsChart(weeks);
   });
