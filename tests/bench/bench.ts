@@ -26,6 +26,7 @@ import { copiesOf } from './copies-of.js';
 import { benchEngine } from './engine.js';
 import { benchLoad } from './load.js';
 import { measure, note, write } from './measure.js';
+import { benchPages } from './pages.js';
 import { readSheetOf } from './read-sheet.js';
 
 const DEMO_CHILDREN = 200;
@@ -33,6 +34,10 @@ const DEMO_CHILDREN = 200;
 const SLOTS_A_CHILD = 0.06;
 const LOAD = { children: 5000, people: 50, seconds: 180 };
 
+if (process.argv[2] === 'pages') {
+  await benchPages(Number(process.argv[3] ?? LOAD.children), process.argv[4]);
+  process.exit();
+}
 if (process.argv[2] === 'load') {
   const [children, people, seconds] = process.argv.slice(3).map(Number);
   await benchLoad({ ...LOAD, ...(seconds ? { children, people, seconds } : {}) });

@@ -3,13 +3,11 @@
  * and write while every forecast is made anew, as on the night of a new day; each request is timed by its page.
  */
 import { readFileSync } from 'node:fs';
-import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { groupByChild, ungroup } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import type { Device } from '../../src/records/device.js';
-import { ClinicAtWork } from '../operations/faults/clinic-at-work.js';
+import type { ClinicAtWork } from '../operations/faults/clinic-at-work.js';
 import { pause, processesOf } from '../operations/faults/folder-processes.js';
-import { copiesOf } from './copies-of.js';
+import { begin, clinicOfMany, firstList, TODAY } from './clinic-of-many.js';
 import { note } from './measure.js';
 
 export interface LoadOptions {
@@ -18,13 +16,9 @@ export interface LoadOptions {
   readonly seconds: number;
 }
 
-const TODAY = '2026-11-25';
-/** Children of the demo clinic that are different; the others are copies of them. */
-const DIFFERENT = 200;
 /** Between two clicks. */
 const THINKING_MS = 2000;
 const WARM_LOOKS = 20;
-const ENOUGH_READINGS = 8;
 
 /** What people do, and how often of a hundred. */
 const doings: readonly {
@@ -35,7 +29,7 @@ const doings: readonly {
   { what: 'child page', share: 30, at: (id) => `/children/${id}` },
   { what: 'recall list', share: 15, at: () => '/recall' },
   { what: 'today', share: 10, at: () => '/today' },
-  { what: 'children found by name', share: 10, at: (id) => `/children?search=${id.slice(0, 3)}` },
+  { what: 'children found by name', share: 10, at: (id) => `/children?text=${id.slice(0, 3)}` },
   { what: 'overview', share: 10, at: () => '/overview' },
   { what: 'what-if page', share: 5, at: (id, device) => `/children/${id}/what-if?device=${device}` },
   { what: 'visit form', share: 5, at: (id) => `/children/${id}/visit` },
@@ -45,28 +39,10 @@ const doings: readonly {
 const of = (at: (id: string, device: string) => string, device: Device) => at(device.childId, device.id);
 
 export async function benchLoad({ children, people, seconds }: LoadOptions): Promise<void> {
-  const { caseload } = demoClinic({ children: Math.min(DIFFERENT, children), seed: 1, today: TODAY });
-  const records = copiesOf(groupByChild(caseload), children);
-  const clinic = await ClinicAtWork.open(
-    { TODAY, WORKERS: '1', LOG_LEVEL: 'warn' },
-    undefined,
-    ungroup(records),
-  );
+  const { clinic, seen } = await clinicOfMany(children, 1);
   try {
     let service = await clinic.start('serve');
-    const began = Date.now();
-    await runEnded(clinic, await begin(clinic, '/api/recall-runs'));
-    const first = (Date.now() - began) / 1000;
-    note(
-      `first list of ${children} children, one worker`,
-      first,
-      's',
-      `${(children / first).toFixed(0)} a second`,
-    );
-    // Of whom every page has something to show.
-    const seen = records
-      .filter((r) => r.child.status === 'active' && r.measurements.length >= ENOUGH_READINGS)
-      .flatMap((r) => r.devices.filter((d) => d.status === 'worn').slice(0, 1));
+    await firstList(clinic, children);
     for (const { what, at } of doings.filter((d) => !d.what.includes('written'))) {
       const times: number[] = [];
       for (let i = 0; i <= WARM_LOOKS; i++) times.push((await timed(clinic, what, of(at, seen[i % 5]))).ms);
@@ -160,21 +136,6 @@ function tell(asked: readonly Asked[], people: number, seconds: number, night: s
         'ms',
         `median ${quantile(times, 0.5).toFixed(0)} ms, ${times.length} times`,
       );
-  }
-}
-
-async function begin(clinic: ClinicAtWork, path: string): Promise<string> {
-  const { status, body } = await clinic.ask('POST', path, {});
-  if (status !== 202) throw new Error(`${path} answered ${status}`);
-  return body.jobRunId;
-}
-
-async function runEnded(clinic: ClinicAtWork, id: string): Promise<void> {
-  for (;;) {
-    const { body } = await clinic.ask('GET', `/api/jobs/${id}`);
-    if (body.status === 'done') return;
-    if (body.status === 'failed') throw new Error(`the run failed: ${body.detail}`);
-    await pause(500);
   }
 }
 
