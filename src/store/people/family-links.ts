@@ -2,11 +2,12 @@ import { createHmac, randomUUID, timingSafeEqual } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { FamilyLink, Store } from '../contract.js';
-import { notFound, requireChild } from '../records/require-child.js';
+import { requireChild } from '../records/require-child.js';
+import { notFound } from '../refusals.js';
 import type { Tables } from '../tables.js';
-import { writeAudit } from './audit.js';
 
 const DAY_MS = 86_400_000;
 

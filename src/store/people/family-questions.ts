@@ -2,18 +2,18 @@ import { randomUUID } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { FamilyQuestion, Store } from '../contract.js';
-import { notFound, requireChild } from '../records/require-child.js';
-import { requireDevice } from '../records/require-device.js';
+import { requireChild, requireDevice } from '../records/require-child.js';
+import { notFound } from '../refusals.js';
 import type { Tables } from '../tables.js';
-import { writeAudit } from './audit.js';
 
 export const familyQuestionsRepository = (db: Database): Store['familyQuestions'] => ({
   ask: (childId, deviceId, now, actor) =>
     atomically(db, async (tx) => {
       await requireChild(tx, childId, 'share');
-      const { data: device } = await requireDevice(tx, deviceId);
+      const { value: device } = await requireDevice(tx, deviceId);
       if (device.childId !== childId) throw notFound('device of this child');
       // Asked anew, the question that was not answered is for this device now.
       await tx

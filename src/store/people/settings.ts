@@ -1,8 +1,8 @@
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { ClinicSettings, Store, Versioned } from '../contract.js';
-import { changedMeanwhile } from '../records/require-child.js';
-import { writeAudit } from './audit.js';
+import { refuseStale } from '../refusals.js';
 import { defaultSettings } from './default-settings.js';
 
 const NAME = 'clinic';
@@ -13,7 +13,7 @@ export const settingsRepository = (db: Database): Store['settings'] => ({
   change: (change, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await read(tx, true);
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      refuseStale(expected, before.version);
       const value = { ...before.value, ...change };
       const row = {
         value: JSON.stringify(value),

@@ -1,6 +1,6 @@
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from './audit.js';
 
 export const signOffsRepository = (db: Database): Store['signOffs'] => ({
   async latest() {

@@ -5,11 +5,11 @@ import { DoorpostError } from '../../errors.js';
 import { checkedUserName } from '../../records/check/check-account.js';
 import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, Role, Store, User } from '../contract.js';
-import { changedMeanwhile, notFound } from '../records/require-child.js';
+import { notFound, refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
-import { writeAudit } from './audit.js';
 import { isGuessable } from './guessable-password.js';
 
 const MIN_PASSWORD = 12;
@@ -87,7 +87,7 @@ export const usersRepository = (db: Database): Store['users'] => ({
         .forUpdate()
         .executeTakeFirst();
       if (!before) throw notFound('user');
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      refuseStale(expected, before.version);
       const row = await tx
         .updateTable('users')
         .set({

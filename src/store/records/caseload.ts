@@ -6,7 +6,6 @@ import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
 import { rowsVersion } from '../rows-version.js';
 import { loadCaseload } from './load-caseload.js';
-import { eventOf } from './row-records.js';
 import { workshopJobsRepository } from './workshop-jobs.js';
 import { writeCaseload } from './write-caseload.js';
 
@@ -46,26 +45,10 @@ export const caseloadRepository = (db: Database): Store['caseload'] => ({
     return rows.map((r) => r.id);
   },
   all: () => loadCaseload(db),
-  async devices() {
-    const [children, devices, events, jobs] = await Promise.all([
-      db.selectFrom('children').select('data').orderBy('id').execute(),
-      db.selectFrom('devices').select('data').orderBy('child_id').orderBy('id').execute(),
-      db
-        .selectFrom('current_device_events')
-        .selectAll()
-        .orderBy('device_id')
-        .orderBy('date')
-        .orderBy('id')
-        .execute(),
-      workshopJobsRepository(db).all(),
-    ]);
-    return {
-      children: children.map((r) => r.data),
-      devices: devices.map((r) => r.data),
-      events: events.map(eventOf),
-      jobs,
-    };
-  },
+  devices: async () => ({
+    ...(await loadCaseload(db, undefined, ['children', 'devices', 'events'])),
+    jobs: await workshopJobsRepository(db).all(),
+  }),
   async visitDays(since, until) {
     const [{ visits }, last] = await Promise.all([
       db

@@ -4,28 +4,20 @@ import { groupByChild } from '../../records/caseload.js';
 import { childFaults } from '../../records/check/child-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
-import { type Child, childRecord } from '../../records/records.js';
+import { childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { ChildSearch, ChildSummary, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
-import { writeAudit } from '../people/audit.js';
+import { notFound, refuseStale } from '../refusals.js';
+import { childrenTable } from './caseload-tables.js';
+import { changeInPlace } from './change-in-place.js';
 import { eraseChild } from './erase-child.js';
 import { loadCaseload } from './load-caseload.js';
 import { initialsPattern, nameSearch, wordPattern } from './name-search.js';
-import { changedMeanwhile, notFound, requireChild } from './require-child.js';
+import { requireChild } from './require-child.js';
 import { childVisibleTo, recordVisibleTo } from './visible-to.js';
-
-/** What a child is found by: lower-case name, for sorting too. */
-export const nameKey = (child: Pick<Child, 'name' | 'id'>): string => (child.name || child.id).toLowerCase();
-
-export const childColumns = (child: Child) => ({
-  id: child.id,
-  name_key: nameKey(child),
-  birth_date: child.birthDate,
-  status: child.status,
-  data: JSON.stringify(child),
-});
 
 export const childrenRepository = (db: Database): Store['children'] => ({
   async search(search, page, actor) {
@@ -99,7 +91,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
       await refuseTombstone(tx, [child.id]);
       const added = await tx
         .insertInto('children')
-        .values(childColumns(child))
+        .values(childrenTable.columns(child, child.id) as never)
         .onConflict((c) => c.doNothing())
         .returning('version')
         .executeTakeFirst();
@@ -112,7 +104,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
   change: (childId, change, today, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await requireChild(tx, childId, 'update');
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      refuseStale(expected, before.version);
       const value = childRecord.parse({ ...before.value, ...change, id: childId });
       refuse(
         childFaults(
@@ -121,12 +113,7 @@ export const childrenRepository = (db: Database): Store['children'] => ({
           change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined,
         ),
       );
-      const version = before.version + 1;
-      await tx
-        .updateTable('children')
-        .set({ ...childColumns(value), version, updated_at: new Date() })
-        .where('id', '=', childId)
-        .execute();
+      const version = await changeInPlace(tx, childrenTable, value, childId, before.version);
       await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });
       return { value: childVisibleTo(actor, value), version };
     }),

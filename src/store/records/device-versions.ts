@@ -2,7 +2,7 @@ import { DoorpostError } from '../../errors.js';
 import type { Device } from '../../records/device.js';
 import type { Database } from '../connect.js';
 import type { DeviceVersion } from '../contract.js';
-import { requireDevice } from './require-device.js';
+import { requireDevice } from './require-child.js';
 
 /** Every state a device's record had, newest first, with who left it so; null where an event did. */
 export async function deviceVersions(db: Database, deviceId: string): Promise<DeviceVersion[]> {
@@ -11,7 +11,7 @@ export async function deviceVersions(db: Database, deviceId: string): Promise<De
     .selectFrom('record_history')
     .select(['version', 'data', 'replaced_at'])
     .where('record', '=', 'devices')
-    .where('child_id', '=', now.data.childId)
+    .where('child_id', '=', now.value.childId)
     .where('id', '=', deviceId)
     .orderBy('version', 'desc')
     .execute();
@@ -19,7 +19,7 @@ export async function deviceVersions(db: Database, deviceId: string): Promise<De
     .selectFrom('audit')
     .select(['user_name', 'action', 'detail'])
     .where('resource', '=', 'device')
-    .where('child_id', '=', now.data.childId)
+    .where('child_id', '=', now.value.childId)
     .where('action', 'in', ['create', 'change'])
     .execute();
   const by = (version: number): string | null =>
@@ -30,7 +30,7 @@ export async function deviceVersions(db: Database, deviceId: string): Promise<De
   // A version stands from the moment the one before it was replaced.
   const since = (version: number) =>
     before.find((b) => b.version === version - 1)?.replaced_at.toISOString() ?? null;
-  const states = [{ version: now.version, data: now.data as unknown }, ...before];
+  const states = [{ version: now.version, data: now.value as unknown }, ...before];
   return states.map(({ version, data }) => ({
     version,
     device: data as Device,

@@ -2,27 +2,21 @@ import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
 import { deviceFaults } from '../../records/check/device-faults.js';
 import { refuse } from '../../records/check/refuse.js';
-import { type Device, deviceRecord } from '../../records/device.js';
+import { deviceRecord } from '../../records/device.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { loadRules } from '../../rules/load-rules.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
+import { refuseStale } from '../refusals.js';
+import { devicesTable } from './caseload-tables.js';
+import { changeInPlace } from './change-in-place.js';
 import { deviceBefore, deviceVersions } from './device-versions.js';
-import { changedMeanwhile, requireChild } from './require-child.js';
-import { requireDevice } from './require-device.js';
+import { requireChild, requireDevice } from './require-child.js';
 
 /** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
 export const families = familyFacts(loadRules());
-
-export const deviceColumns = (device: Device) => ({
-  id: device.id,
-  child_id: device.childId,
-  family: device.family,
-  status: device.status,
-  data: JSON.stringify(device),
-});
 
 export const devicesRepository = (db: Database): Store['devices'] => ({
   async versions(deviceId, actor) {
@@ -38,9 +32,9 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
     ),
 
   async get(deviceId, actor) {
-    const { data, version } = await requireDevice(db, deviceId);
-    await writeAudit(db, actor, 'read', 'device', { childId: data.childId });
-    return { value: data, version };
+    const found = await requireDevice(db, deviceId);
+    await writeAudit(db, actor, 'read', 'device', { childId: found.value.childId });
+    return found;
   },
 
   create: (given, today, actor) =>
@@ -50,7 +44,7 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
       refuse(deviceFaults(device, { birthDate: child.value.birthDate, today, families }));
       const added = await tx
         .insertInto('devices')
-        .values(deviceColumns(device))
+        .values(devicesTable.columns(device, device.childId) as never)
         .onConflict((c) => c.doNothing())
         .returning('version')
         .executeTakeFirst();
@@ -62,24 +56,15 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
 
   change: (deviceId, change, today, expected, actor) =>
     atomically(db, async (tx) => {
-      const before = await requireDevice(tx, deviceId, true);
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
-      const value = deviceRecord.parse({
-        ...before.data,
-        ...change,
-        id: deviceId,
-        childId: before.data.childId,
-      });
-      const { birthDate } = (await requireChild(tx, value.childId)).value;
+      const before = await requireDevice(tx, deviceId, 'update');
+      refuseStale(expected, before.version);
+      const { childId } = before.value;
+      const value = deviceRecord.parse({ ...before.value, ...change, id: deviceId, childId });
+      const { birthDate } = (await requireChild(tx, childId)).value;
       refuse(deviceFaults(value, { birthDate, today, families }));
-      const version = before.version + 1;
-      await tx
-        .updateTable('devices')
-        .set({ ...deviceColumns(value), version, updated_at: new Date() })
-        .where('id', '=', deviceId)
-        .execute();
+      const version = await changeInPlace(tx, devicesTable, value, childId, before.version);
       await writeAudit(tx, actor, 'change', 'device', {
-        childId: value.childId,
+        childId,
         deviceId,
         fields: Object.keys(change),
         version,

@@ -1,50 +1,73 @@
 import { randomUUID } from 'node:crypto';
 import { eventFaults } from '../../records/check/event-faults.js';
-import { refuse } from '../../records/check/refuse.js';
 import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
-import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import { appended } from './appended.js';
-import { deviceColumns, families } from './devices.js';
-import { eventCorrections } from './event-corrections.js';
-import { requireDevice } from './require-device.js';
-import { eventColumns } from './row-records.js';
+import type { EventRevision, Store } from '../contract.js';
+import { devicesTable, eventsTable } from './caseload-tables.js';
+import { changeInPlace } from './change-in-place.js';
+import { families } from './devices.js';
+import { requireDevice } from './require-child.js';
+import { addRecord, corrections, type RevisedKind, type RevisedRow, revisionOf } from './revised.js';
 
-/** The device as an event leaves it: retired, or worn from the day it was delivered. */
-function deviceAfter(device: Device, { kind, date }: DeviceEvent): Device {
-  if (kind === 'retired' && device.status !== 'retired') return { ...device, status: 'retired' };
-  if (kind === 'delivered' && device.status === 'ordered')
-    return { ...device, status: 'worn', fittedDate: date };
-  return device;
+export const eventKind: RevisedKind<DeviceEvent> = {
+  at: eventsTable,
+  name: 'device event',
+  open: async (tx, { deviceId }) => {
+    const { value: device, version } = await requireDevice(tx, deviceId, 'update');
+    return {
+      faults: (event, today) => eventFaults(event, { device, today, families }),
+      follow: async (before, after) => {
+        const next = deviceAfter(device, before, after);
+        if (next !== device) await changeInPlace(tx, devicesTable, next, device.childId, version);
+      },
+    };
+  },
+  audited: ({ id, deviceId, kind }) => ({ eventId: id, deviceId, kind }),
+};
+
+/** The end or delivery of a device sets its state: entered, taken back or dated anew, the state goes with it. */
+function deviceAfter(device: Device, before: DeviceEvent | null, after: DeviceEvent | null): Device {
+  const { kind } = (before ?? after)!;
+  const isRetired = device.status === 'retired';
+  if (kind === 'retired') {
+    if (isRetired !== (after === null)) return device;
+    return { ...device, status: after ? 'retired' : device.fittedDate === null ? 'ordered' : 'worn' };
+  }
+  if (kind !== 'delivered' || isRetired) return device;
+  const isItsFitting =
+    before === null
+      ? device.status === 'ordered'
+      : device.fittedDate === before.date || (after !== null && device.fittedDate === null);
+  if (!isItsFitting) return device;
+  return after
+    ? { ...device, status: 'worn', fittedDate: after.date }
+    : { ...device, status: 'ordered', fittedDate: null };
 }
 
-export const eventsRepository = (db: Database): Store['events'] => ({
-  add: (given, today, actor) =>
-    atomically(db, async (tx) => {
-      const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
-      const { data: device, version } = await requireDevice(tx, event.deviceId, true);
-      refuse(eventFaults(event, { device, today, families }));
-      await tx
-        .insertInto('device_events')
-        .values({ ...eventColumns(event, device.childId), ...appended(actor) })
-        .execute();
-      const after = deviceAfter(device, event);
-      if (after !== device)
-        await tx
-          .updateTable('devices')
-          .set({ ...deviceColumns(after), version: version + 1, updated_at: new Date() })
-          .where('id', '=', device.id)
-          .execute();
-      await writeAudit(tx, actor, 'create', 'device-event', {
-        childId: device.childId,
-        deviceId: device.id,
-        eventId: event.id,
-        kind: event.kind,
-      });
-      return event;
-    }),
+const shown = (row: RevisedRow): EventRevision => ({ event: eventsTable.of(row), ...revisionOf(row) });
 
-  ...eventCorrections(db),
+export const eventsRepository = (db: Database): Store['events'] => ({
+  async add(given, today, actor) {
+    const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
+    const { childId } = (await requireDevice(db, event.deviceId)).value;
+    return addRecord(db, eventKind, event, childId, today, actor);
+  },
+
+  async revisions(deviceId, actor) {
+    const { childId } = (await requireDevice(db, deviceId)).value;
+    const rows = await db
+      .selectFrom('device_events')
+      .selectAll()
+      .where('device_id', '=', deviceId)
+      .orderBy('seq')
+      .execute();
+    await writeAudit(db, actor, 'read', 'device-events', { childId });
+    return rows.map((row) => shown({ ...row }));
+  },
+
+  correct: async (id, correction, today, actor) =>
+    shown(await corrections(db, eventKind).correct(id, correction, today, null, actor)),
+  withdraw: corrections(db, eventKind).withdraw,
+  undoCorrection: async (...asked) => shown(await corrections(db, eventKind).undoCorrection(...asked)),
 });

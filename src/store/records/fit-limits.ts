@@ -5,12 +5,12 @@ import { figureOf } from '../../rules/figure-of.js';
 import type { DeviceGroup } from '../../rules/limit-reach.js';
 import { loadRules } from '../../rules/load-rules.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { LimitChangeRow, Store, Versioned } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
-import { writeAudit } from '../people/audit.js';
+import { refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
-import { changedMeanwhile } from './require-child.js';
 
 export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
   current: () => current(db),
@@ -21,7 +21,7 @@ export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
       // Readers go on; another writer waits and then finds the new version.
       await sql`lock table fit_limit_changes in exclusive mode`.execute(tx);
       const before = await current(tx);
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      refuseStale(expected, before.version);
       if (changes.length === 0) return before;
       const shipped = loadRules();
       checkLimitChanges(shipped, before.value, changes);

@@ -1,32 +1,32 @@
-import type { Selectable } from 'kysely';
-import { DoorpostError } from '../../errors.js';
 import { readingFaults } from '../../records/check/reading-faults.js';
-import { refuse } from '../../records/check/refuse.js';
-import { atomically } from '../atomically.js';
+import type { Measurement } from '../../records/records.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, MeasurementRevision, Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import type { Tables } from '../tables.js';
-import { appended } from './appended.js';
-import { changedMeanwhile, notFound, requireChild } from './require-child.js';
-import { measurementColumns, measurementOf } from './row-records.js';
+import type { MeasurementRevision, Store } from '../contract.js';
+import { measurementsTable } from './caseload-tables.js';
+import { requireChild } from './require-child.js';
+import { allRevisions, corrections, type RevisedKind, type RevisedRow, revisionOf } from './revised.js';
 
-type Row = Selectable<Tables['measurements']>;
+export const readingKind: RevisedKind<Measurement> = {
+  at: measurementsTable,
+  name: 'measurement',
+  open: async (tx, _reading, childId, lock) => {
+    const { birthDate } = (await requireChild(tx, childId, lock)).value;
+    return { faults: (reading, today) => readingFaults(reading, birthDate, today) };
+  },
+  audited: ({ id }) => ({ measurementId: id }),
+};
 
-const revisionOf = (row: Row): MeasurementRevision => ({
-  measurement: measurementOf(row),
-  revision: row.revision,
-  withdrawn: row.withdrawn,
-  reason: row.reason,
-  by: row.recorded_by,
-  at: row.recorded_at.toISOString(),
+const shown = (row: RevisedRow): MeasurementRevision => ({
+  measurement: measurementsTable.of(row),
+  ...revisionOf(row),
 });
 
 export const measurementsRepository = (db: Database): Store['measurements'] => ({
   async revisions(id, actor) {
-    const rows = await allRevisions(db, id);
+    const rows = await allRevisions(db, readingKind, id);
     await writeAudit(db, actor, 'read', 'measurement', { childId: rows[0].child_id });
-    return rows.map(revisionOf);
+    return rows.map(shown);
   },
 
   async corrected(childId, actor) {
@@ -42,64 +42,9 @@ export const measurementsRepository = (db: Database): Store['measurements'] => (
       .orderBy('revision')
       .execute();
     await writeAudit(db, actor, 'read', 'corrections', { childId });
-    return rows.map(revisionOf);
+    return rows.map((row) => shown({ ...row }));
   },
 
-  correct: (id, correction, today, expected, actor) =>
-    atomically(db, async (tx) => {
-      const last = (await allRevisions(tx, id)).at(-1)!;
-      const child = await requireChild(tx, last.child_id, 'update');
-      if (expected !== null && expected !== last.revision) throw changedMeanwhile(expected, last.revision);
-      const { reason, withdrawn = false, ...change } = correction;
-      const next = { ...measurementOf(last), ...change };
-      if (!withdrawn) refuse(readingFaults(next, child.value.birthDate, today));
-      return addRevision(
-        tx,
-        last,
-        { ...last, ...measurementColumns(next), extra: last.extra, withdrawn, reason },
-        actor,
-      );
-    }),
-
-  undoCorrection: (id, today, actor) =>
-    atomically(db, async (tx) => {
-      const revisions = await allRevisions(tx, id);
-      const [before, last] = [revisions.at(-2), revisions.at(-1)!];
-      if (!before) throw new DoorpostError('nothing-to-undo', 'This reading was never corrected');
-      const child = await requireChild(tx, last.child_id, 'update');
-      if (!before.withdrawn) refuse(readingFaults(measurementOf(before), child.value.birthDate, today));
-      return addRevision(tx, last, { ...before, reason: `back to revision ${before.revision}` }, actor);
-    }),
+  correct: async (...asked) => shown(await corrections(db, readingKind).correct(...asked)),
+  undoCorrection: async (...asked) => shown(await corrections(db, readingKind).undoCorrection(...asked)),
 });
-
-async function allRevisions(db: Database, id: string): Promise<Row[]> {
-  const rows = await db
-    .selectFrom('measurements')
-    .selectAll()
-    .where('id', '=', id)
-    .orderBy('revision')
-    .execute();
-  if (rows.length === 0) throw notFound('measurement');
-  return rows;
-}
-
-async function addRevision(tx: Database, last: Row, next: Row, actor: Actor): Promise<MeasurementRevision> {
-  const { seq: _seq, recorded_at: _at, ...columns } = next;
-  const added = await tx
-    .insertInto('measurements')
-    .values({
-      ...columns,
-      extra: JSON.stringify(next.extra),
-      ...appended(actor, last, next),
-    })
-    .onConflict((c) => c.doNothing())
-    .returningAll()
-    .executeTakeFirst();
-  if (!added) throw changedMeanwhile(last.revision, last.revision + 1);
-  await writeAudit(tx, actor, next.withdrawn ? 'withdraw' : 'correct', 'measurement', {
-    childId: last.child_id,
-    measurementId: last.id,
-    revision: added.revision,
-  });
-  return revisionOf(added);
-}

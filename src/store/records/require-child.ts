@@ -1,28 +1,33 @@
-import { DoorpostError } from '../../errors.js';
+import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { Database } from '../connect.js';
-import type { Expected, Versioned } from '../contract.js';
+import type { Versioned } from '../contract.js';
+import { notFound } from '../refusals.js';
 
-export const notFound = (what: string): DoorpostError =>
-  new DoorpostError('not-found', `There is no such ${what}`);
+/** Held against other writers for the rest of the transaction: against all, or against those that change it. */
+export type Lock = 'update' | 'share';
 
-export const changedMeanwhile = (expected: Expected, found: number): DoorpostError =>
-  new DoorpostError(
-    'changed-meanwhile',
-    `This is version ${found} by now; the change was made to version ${expected}. Read it again and repeat the change`,
-    { field: 'version', given: String(expected), accepted: String(found) },
-  );
+export const requireChild = (db: Database, id: string, lock?: Lock): Promise<Versioned<Child>> =>
+  required(db, 'children', 'child', id, lock) as Promise<Versioned<Child>>;
 
-/** The child, locked against other writers for the rest of the transaction when `lock`. */
-export async function requireChild(
+export const requireDevice = (db: Database, id: string, lock?: Lock): Promise<Versioned<Device>> =>
+  required(db, 'devices', 'device', id, lock) as Promise<Versioned<Device>>;
+
+/** The row, or the refusal that there is none. */
+async function required(
   db: Database,
+  table: 'children' | 'devices',
+  name: string,
   id: string,
-  lock: false | 'update' | 'share' = false,
-): Promise<Versioned<Child>> {
-  let query = db.selectFrom('children').select(['data', 'version']).where('id', '=', id);
-  if (lock === 'update') query = query.forUpdate();
-  if (lock === 'share') query = query.forKeyShare();
-  const row = await query.executeTakeFirst();
-  if (!row) throw notFound('child');
+  lock?: Lock,
+): Promise<Versioned<unknown>> {
+  const row = await db
+    .selectFrom(table)
+    .select(['data', 'version'])
+    .where('id', '=', id)
+    .$if(lock === 'update', (q) => q.forUpdate())
+    .$if(lock === 'share', (q) => q.forKeyShare())
+    .executeTakeFirst();
+  if (!row) throw notFound(name);
   return { value: row.data, version: row.version };
 }

@@ -1,50 +1,27 @@
 import { randomUUID } from 'node:crypto';
-import { refuse } from '../../records/check/refuse.js';
 import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
-import { skinCheckRecord } from '../../records/skin-check.js';
-import { atomically } from '../atomically.js';
+import { type SkinCheck, skinCheckRecord } from '../../records/skin-check.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import { appended } from './appended.js';
-import { notFound, requireChild } from './require-child.js';
-import { requireDevice } from './require-device.js';
-import { skinCheckColumns, skinCheckOf } from './row-records.js';
+import { skinChecksTable } from './caseload-tables.js';
+import { requireChild, requireDevice } from './require-child.js';
+import { addRecord, corrections, type RevisedKind } from './revised.js';
+
+export const skinCheckKind: RevisedKind<SkinCheck> = {
+  at: skinChecksTable,
+  name: 'skin check',
+  open: async (tx, { deviceId }, childId, lock) => {
+    const { birthDate } = (await requireChild(tx, childId, lock)).value;
+    const device = deviceId === null ? null : (await requireDevice(tx, deviceId)).value;
+    return { faults: (check, today) => skinCheckFaults(check, { birthDate, device, today }) };
+  },
+  audited: ({ id, state }) => ({ skinCheckId: id, state }),
+};
 
 export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
-  add: (given, today, actor) =>
-    atomically(db, async (tx) => {
-      const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
-      const child = await requireChild(tx, check.childId, 'share');
-      const device = check.deviceId === null ? null : (await requireDevice(tx, check.deviceId)).data;
-      refuse(skinCheckFaults(check, { birthDate: child.value.birthDate, device, today }));
-      await tx
-        .insertInto('skin_checks')
-        .values({ ...skinCheckColumns(check), ...appended(actor) })
-        .execute();
-      await writeAudit(tx, actor, 'create', 'skin-check', {
-        childId: check.childId,
-        skinCheckId: check.id,
-        state: check.state,
-      });
-      return check;
-    }),
-
-  withdraw: (skinCheckId, reason, actor) =>
-    atomically(db, async (tx) => {
-      const last = await tx
-        .selectFrom('current_skin_checks')
-        .selectAll()
-        .where('id', '=', skinCheckId)
-        .executeTakeFirst();
-      if (!last) throw notFound('skin check');
-      await tx
-        .insertInto('skin_checks')
-        .values({
-          ...skinCheckColumns(skinCheckOf(last)),
-          ...appended(actor, last, { withdrawn: true, reason }),
-        })
-        .execute();
-      await writeAudit(tx, actor, 'withdraw', 'skin-check', { childId: last.child_id, skinCheckId });
-    }),
+  async add(given, today, actor) {
+    const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
+    return addRecord(db, skinCheckKind, check, check.childId, today, actor);
+  },
+  withdraw: corrections(db, skinCheckKind).withdraw,
 });

@@ -5,13 +5,13 @@ import { refuse } from '../../records/check/refuse.js';
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import { appended } from './appended.js';
+import { measurementsTable } from './caseload-tables.js';
 import { moveVisit } from './move-visit.js';
 import { requireChild } from './require-child.js';
-import { measurementColumns, measurementOf } from './row-records.js';
+import { appended } from './revised.js';
 
 export const visitsRepository = (db: Database): Store['visits'] => ({
   async list(childId, actor) {
@@ -24,7 +24,10 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
       .orderBy('seq')
       .execute();
     await writeAudit(db, actor, 'read', 'visits', { childId });
-    const byDate = groupBy(rows.map(measurementOf), (m) => m.date);
+    const byDate = groupBy(
+      rows.map((row) => measurementsTable.of({ ...row })),
+      (m) => m.date,
+    );
     return [...byDate].map(([date, measurements]) => ({ date, measurements }));
   },
 
@@ -58,7 +61,9 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
       });
       await tx
         .insertInto('measurements')
-        .values(readings.map((m) => ({ ...measurementColumns(m), ...appended(actor) })))
+        .values(
+          readings.map((m) => ({ ...measurementsTable.columns(m, childId), ...appended(actor) })) as never,
+        )
         .execute();
       await writeAudit(tx, actor, 'create', 'visit', {
         childId,

@@ -2,27 +2,20 @@ import { refuse } from '../../records/check/refuse.js';
 import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
 import { type WorkshopJob, workshopJobRecord } from '../../records/device.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
+import { refuseStale } from '../refusals.js';
 import { rowsVersion } from '../rows-version.js';
+import { workshopJobsTable } from './caseload-tables.js';
 import { families } from './devices.js';
-import { changedMeanwhile, requireChild } from './require-child.js';
-import { requireDevice } from './require-device.js';
-
-export const workshopJobColumns = (job: WorkshopJob, childId: string) => ({
-  id: job.id,
-  child_id: childId,
-  device_id: job.deviceId,
-  status: job.status,
-  data: JSON.stringify(job),
-});
+import { requireChild, requireDevice } from './require-child.js';
 
 export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => ({
   save: (given, today, expected, actor) =>
     atomically(db, async (tx) => {
       const job = workshopJobRecord.parse(given);
-      const { childId } = (await requireDevice(tx, job.deviceId)).data;
+      const { childId } = (await requireDevice(tx, job.deviceId)).value;
       const { birthDate } = (await requireChild(tx, childId)).value;
       refuse(workshopJobFaults(job, { birthDate, today, families }));
       const before = await tx
@@ -31,17 +24,13 @@ export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => (
         .where('id', '=', job.id)
         .forUpdate()
         .executeTakeFirst();
-      if (expected !== null && expected !== (before?.version ?? 0))
-        throw changedMeanwhile(expected, before?.version ?? 0);
+      refuseStale(expected, before?.version ?? 0);
       const version = (before?.version ?? 0) + 1;
+      const columns = workshopJobsTable.columns(job, childId);
       await tx
         .insertInto('workshop_jobs')
-        .values(workshopJobColumns(job, childId))
-        .onConflict((c) =>
-          c
-            .column('id')
-            .doUpdateSet({ ...workshopJobColumns(job, childId), version, updated_at: new Date() }),
-        )
+        .values(columns as never)
+        .onConflict((c) => c.column('id').doUpdateSet({ ...columns, version, updated_at: new Date() }))
         .execute();
       await writeAudit(tx, actor, before ? 'change' : 'create', 'workshop-job', { childId, jobId: job.id });
       return { value: job, version };

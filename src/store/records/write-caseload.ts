@@ -1,28 +1,30 @@
 import { isDeepStrictEqual } from 'node:util';
-import { type Selectable, sql } from 'kysely';
+import { sql } from 'kysely';
 import { type Caseload, childrenIn } from '../../records/caseload.js';
 import { caseloadFaults } from '../../records/check/caseload-faults.js';
 import { childFaults } from '../../records/check/child-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, WriteCounts } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import type { Tables } from '../tables.js';
-import { childColumns, firstEntries, refuseTombstone } from './children.js';
-import { deviceColumns, families } from './devices.js';
 import {
-  eventColumns,
-  eventOf,
-  markerColumns,
-  markerOf,
-  measurementColumns,
-  measurementOf,
-  skinCheckColumns,
-  skinCheckOf,
-} from './row-records.js';
-import { workshopJobColumns } from './workshop-jobs.js';
+  type CaseloadTable,
+  childrenTable,
+  devicesTable,
+  eventsTable,
+  type InPlace,
+  markersTable,
+  measurementsTable,
+  type Revised,
+  skinChecksTable,
+  workshopJobsTable,
+} from './caseload-tables.js';
+import { changeInPlace } from './change-in-place.js';
+import { firstEntries, refuseTombstone } from './children.js';
+import { families } from './devices.js';
+import { appended, type RevisedRow } from './revised.js';
 
 /** Rows a statement: 500 x 15 columns stays far below PostgreSQL's 65,535 parameters. */
 const CHUNK = 500;
@@ -39,16 +41,23 @@ export async function writeCaseload(
   actor: Actor,
 ): Promise<WriteCounts> {
   const counts = { added: 0, changed: 0, unchanged: 0 };
+  const {
+    children = [],
+    devices = [],
+    jobs = [],
+    measurements = [],
+    skinChecks = [],
+    markers = [],
+    events = [],
+  } = rows;
   await sql`select pg_advisory_xact_lock(hashtext('doorpost-write-caseload'))`.execute(tx);
-  const children = rows.children ?? [];
   for (const chunk of chunks(children))
     await refuseTombstone(
       tx,
       chunk.map((c) => c.id),
     );
-  const changed = await upsert(tx, 'children', children, childColumns, counts);
-  const devices = rows.devices ?? [];
-  await upsert(tx, 'devices', devices, deviceColumns, counts);
+  const changed = await upsert(tx, childrenTable, children, ({ id }) => id, counts);
+  await upsert(tx, devicesTable, devices, childIdOf, counts);
   const deviceOf = await storedDevices(tx, rows);
   const birthDates = await storedBirthDates(tx, rows, deviceOf);
   refuse(
@@ -59,27 +68,13 @@ export async function writeCaseload(
       families,
     }),
   );
-  const childOf = (deviceId: string) => deviceOf.get(deviceId)!.childId;
-  await upsert(
-    tx,
-    'workshop_jobs',
-    rows.jobs ?? [],
-    (j) => workshopJobColumns(j, childOf(j.deviceId)),
-    counts,
-  );
-  const by = { recorded_by: actor.name, reason };
-  await revise(tx, 'measurements', rows.measurements ?? [], measurementOf, measurementColumns, by, counts);
-  await revise(tx, 'skin_checks', rows.skinChecks ?? [], skinCheckOf, skinCheckColumns, by, counts);
-  await revise(tx, 'markers', rows.markers ?? [], markerOf, markerColumns, by, counts);
-  await revise(
-    tx,
-    'device_events',
-    rows.events ?? [],
-    eventOf,
-    (e) => eventColumns(e, childOf(e.deviceId)),
-    by,
-    counts,
-  );
+  const childOfDevice = (row: { deviceId: string }) => deviceOf.get(row.deviceId)!.childId;
+  await upsert(tx, workshopJobsTable, jobs, childOfDevice, counts);
+  const by = { actor, reason };
+  await revise(tx, measurementsTable, measurements, childIdOf, by, counts);
+  await revise(tx, skinChecksTable, skinChecks, childIdOf, by, counts);
+  await revise(tx, markersTable, markers, childIdOf, by, counts);
+  await revise(tx, eventsTable, events, childOfDevice, by, counts);
   const firstEntry = await firstEntries(
     tx,
     changed.map(({ id }) => id),
@@ -95,18 +90,20 @@ function* chunks<T>(rows: readonly T[]): Generator<T[]> {
   for (let i = 0; i < rows.length; i += CHUNK) yield rows.slice(i, i + CHUNK);
 }
 
+const childIdOf = (row: { childId: string }) => row.childId;
+
 /** Rows that change in place; which of them were changed comes back. */
 async function upsert<T extends { id: string }>(
   tx: Database,
-  table: 'children' | 'devices' | 'workshop_jobs',
+  at: CaseloadTable<T, InPlace>,
   rows: readonly T[],
-  columns: (row: T) => object,
+  childOf: (row: T) => string,
   counts: Counts,
 ): Promise<T[]> {
   const changed: T[] = [];
   for (const chunk of chunks(rows)) {
     const known = await tx
-      .selectFrom(table)
+      .selectFrom(at.table)
       .select(['id', 'data', 'version'])
       .where(
         'id',
@@ -116,11 +113,11 @@ async function upsert<T extends { id: string }>(
       .forUpdate()
       .execute();
     const before = new Map<string, { data: unknown; version: number }>(known.map((k) => [k.id, k]));
-    const fresh = chunk.filter((r) => !before.has(r.id));
+    const fresh = chunk.filter((r) => !before.has(r.id)).map((r) => at.columns(r, childOf(r)));
     if (fresh.length > 0)
       await tx
-        .insertInto(table)
-        .values(fresh.map(columns) as never)
+        .insertInto(at.table)
+        .values(fresh as never)
         .execute();
     counts.added += fresh.length;
     for (const row of chunk) {
@@ -130,11 +127,7 @@ async function upsert<T extends { id: string }>(
       else {
         counts.changed++;
         changed.push(row);
-        await tx
-          .updateTable(table)
-          .set({ ...columns(row), version: was.version + 1, updated_at: new Date() } as never)
-          .where('id', '=', row.id)
-          .execute();
+        await changeInPlace(tx, at, row, childOf(row), was.version);
       }
     }
   }
@@ -142,45 +135,30 @@ async function upsert<T extends { id: string }>(
 }
 
 /** Rows that are never changed: one that differs becomes the next revision of the same id. */
-async function revise<
-  T extends { id: string },
-  K extends 'measurements' | 'markers' | 'device_events' | 'skin_checks',
->(
+async function revise<T extends { id: string }>(
   tx: Database,
-  table: K,
+  at: CaseloadTable<T, Revised>,
   rows: readonly T[],
-  recordOf: (row: never) => T,
-  columns: (row: T) => object,
-  by: { recorded_by: string; reason: string },
+  childOf: (row: T) => string,
+  { actor, reason }: { actor: Actor; reason: string },
   counts: Counts,
 ): Promise<void> {
   for (const chunk of chunks(rows)) {
-    const known = await sql<
-      Selectable<Tables[K]> & { id: string; seq: string; revision: number; withdrawn: boolean }
-    >`
-      select distinct on (id) * from ${sql.table(table)}
+    const known = await sql<RevisedRow>`select distinct on (id) * from ${sql.table(at.table)}
       where id = any(${chunk.map((r) => r.id)}) order by id, revision desc`.execute(tx);
     const before = new Map(known.rows.map((k) => [k.id, k]));
-    const next: object[] = [];
-    for (const row of chunk) {
+    const next = chunk.flatMap((row) => {
       const was = before.get(row.id);
-      if (was && !was.withdrawn && same(recordOf(was as never), row)) {
+      if (was && !was.withdrawn && same(at.of(was), row)) {
         counts.unchanged++;
-        continue;
+        return [];
       }
       was ? counts.changed++ : counts.added++;
-      next.push({
-        ...columns(row),
-        revision: (was?.revision ?? 0) + 1,
-        corrects_seq: was?.seq ?? null,
-        withdrawn: false,
-        recorded_by: by.recorded_by,
-        reason: was ? by.reason : '',
-      });
-    }
+      return [{ ...at.columns(row, childOf(row)), ...appended(actor, was, { reason: was ? reason : '' }) }];
+    });
     if (next.length > 0)
       await tx
-        .insertInto(table)
+        .insertInto(at.table)
         .values(next as never)
         .execute();
   }
@@ -191,18 +169,13 @@ const same = (a: unknown, b: unknown) =>
   isDeepStrictEqual(JSON.parse(JSON.stringify(a)), JSON.parse(JSON.stringify(b)));
 
 /** Every device the rows name, as it is now. */
-async function storedDevices(tx: Database, rows: Partial<Caseload>): Promise<Map<string, Device>> {
+function storedDevices(tx: Database, rows: Partial<Caseload>): Promise<Map<string, Device>> {
   const { events = [], jobs = [], skinChecks = [] } = rows;
-  const ids = new Set([...events, ...jobs, ...skinChecks].flatMap((r) => r.deviceId ?? []));
-  const found = new Map<string, Device>();
-  for (const chunk of chunks([...ids]))
-    for (const { id, data } of await tx
-      .selectFrom('devices')
-      .select(['id', 'data'])
-      .where('id', 'in', chunk)
-      .execute())
-      found.set(id, data);
-  return found;
+  return stored(
+    tx,
+    devicesTable,
+    [...events, ...jobs, ...skinChecks].flatMap((r) => r.deviceId ?? []),
+  );
 }
 
 /** When every child of the rows was born, as it is now. */
@@ -211,15 +184,20 @@ async function storedBirthDates(
   rows: Partial<Caseload>,
   devices: ReadonlyMap<string, Device>,
 ): Promise<Map<string, IsoDate>> {
-  const { skinChecks = [] } = rows;
-  const ids = new Set([...childrenIn(rows), ...[...skinChecks, ...devices.values()].map((r) => r.childId)]);
-  const found = new Map<string, IsoDate>();
-  for (const chunk of chunks([...ids]))
-    for (const { id, data } of await tx
-      .selectFrom('children')
-      .select(['id', 'data'])
-      .where('id', 'in', chunk)
-      .execute())
-      found.set(id, data.birthDate);
+  const named = [...(rows.skinChecks ?? []), ...devices.values()].map(childIdOf);
+  const children = await stored(tx, childrenTable, [...childrenIn(rows), ...named]);
+  return new Map([...children].map(([id, { birthDate }]) => [id, birthDate]));
+}
+
+async function stored<T extends { id: string }>(
+  tx: Database,
+  at: CaseloadTable<T, InPlace>,
+  ids: readonly string[],
+): Promise<Map<string, T>> {
+  const found = new Map<string, T>();
+  for (const chunk of chunks([...new Set(ids)])) {
+    const rows = await tx.selectFrom(at.table).select(['id', 'data']).where('id', 'in', chunk).execute();
+    for (const row of rows) found.set(row.id, at.of({ ...row }));
+  }
   return found;
 }

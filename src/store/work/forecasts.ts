@@ -1,9 +1,9 @@
 import { sql } from 'kysely';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { ForecastSummary, Store, StoredAssessment } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
 import { requireChild } from '../records/require-child.js';
 
 export const forecastsRepository = (db: Database): Store['forecasts'] => ({

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { Caseload } from '../../records/caseload.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { AddedIds, Store, StoredImport } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
-import { notFound } from '../records/require-child.js';
+import { notFound } from '../refusals.js';
 import { freshIds, takeBackImport } from './take-back-import.js';
 
 export const importsRepository = (db: Database): Store['imports'] => ({

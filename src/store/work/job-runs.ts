@@ -3,7 +3,7 @@ import { type Selectable, sql } from 'kysely';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { JobRun, Store } from '../contract.js';
-import { notFound } from '../records/require-child.js';
+import { notFound } from '../refusals.js';
 import type { Tables } from '../tables.js';
 
 export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({

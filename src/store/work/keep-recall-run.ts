@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { stateInNewList } from '../../recall/carry-over.js';
 import type { RecallEntry } from '../../recall/contract.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { type NewRecallRun, type RecallListName, systemActor } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
 import { earlierVisits } from './earlier-visits.js';
 
 const CHUNK = 500;

@@ -5,11 +5,11 @@ import type { WorkState } from '../../recall/contract.js';
 import { ringAgainOn } from '../../recall/ring-again.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, RecallRow, RecallRun, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
-import { writeAudit } from '../people/audit.js';
-import { changedMeanwhile, notFound } from '../records/require-child.js';
+import { notFound, refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
 import { earlierVisits } from './earlier-visits.js';
 import { keepRecallRun } from './keep-recall-run.js';
@@ -73,7 +73,7 @@ export const recallRepository = (db: Database): Store['recall'] => ({
   setState: (entryId, change, expected, actor) =>
     atomically(db, async (tx) => {
       const before = await lockEntry(tx, entryId);
-      if (expected !== null && expected !== before.version) throw changedMeanwhile(expected, before.version);
+      refuseStale(expected, before.version);
       const appointment = change.appointment === undefined ? before.appointment : change.appointment;
       await moveTo(tx, before, { ...change, appointment, undoes: null }, actor);
       return requireEntry(tx, entryId);

@@ -1,7 +1,7 @@
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
 
 export const sheetAnswersRepository = (db: Database): Store['sheetAnswers'] => ({
   async list() {

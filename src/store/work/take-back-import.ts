@@ -2,20 +2,17 @@ import { sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import type { Caseload } from '../../records/caseload.js';
 import { atomically } from '../atomically.js';
+import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, AddedIds, TakenBack } from '../contract.js';
-import { writeAudit } from '../people/audit.js';
+import {
+  caseloadParts,
+  caseloadTables,
+  type InPlace,
+  isRevised,
+  type Revised,
+} from '../records/caseload-tables.js';
 
-/** Where each part of a caseload lies, in an order in which foreign keys let it go. */
-const TABLES: readonly (readonly [keyof Caseload, string])[] = [
-  ['events', 'device_events'],
-  ['skinChecks', 'skin_checks'],
-  ['jobs', 'workshop_jobs'],
-  ['measurements', 'measurements'],
-  ['markers', 'markers'],
-  ['devices', 'devices'],
-  ['children', 'children'],
-];
 /** What people and the service make of a child's records afterwards: worked rows, links. */
 const BUILT = ['recall_state_changes', 'family_links'] as const;
 /** What is computed and can be computed again. */
@@ -27,7 +24,8 @@ const TAKEN_BACK = 'import taken back';
 /** Ids of a caseload that are not kept yet. */
 export async function freshIds(db: Database, caseload: Caseload): Promise<AddedIds> {
   const fresh: Record<string, string[]> = {};
-  for (const [part, table] of TABLES) {
+  for (const part of caseloadParts) {
+    const { table } = caseloadTables[part];
     const ids = caseload[part].map(({ id }) => id);
     const known = await sql<{
       id: string;
@@ -84,15 +82,13 @@ async function childrenBuiltOn(tx: Database, added: AddedIds): Promise<string[]>
   const note = async (query: ReturnType<typeof sql<{ child_id: string }>>) => {
     for (const { child_id } of (await query.execute(tx)).rows) found.add(child_id);
   };
-  for (const [part, table] of TABLES) {
-    const own = added[part];
-    const key = sql.ref(part === 'children' ? 'id' : 'child_id');
-    const touched = sql.raw(
-      part === 'children' || part === 'devices' || part === 'jobs' ? 'version > 1' : 'revision > 1',
-    );
+  for (const part of caseloadParts) {
+    const { table, childKey } = caseloadTables[part];
+    const key = sql.ref(childKey);
+    const touched = sql.raw(isRevised(table) ? 'revision > 1' : 'version > 1');
     await note(
       sql<{ child_id: string }>`select distinct ${key} as child_id from ${sql.table(table)}
-        where ${key} = any(${ids}) and (${touched} or not id = any(${own})) ${notTakenBack(part, table)}`,
+        where ${key} = any(${ids}) and (${touched} or not id = any(${added[part]})) ${notTakenBack(table)}`,
     );
   }
   for (const table of BUILT)
@@ -105,8 +101,8 @@ async function childrenBuiltOn(tx: Database, added: AddedIds): Promise<string[]>
 }
 
 /** A record of a later import that was taken back itself, and not touched again, holds no child. */
-const notTakenBack = (part: keyof Caseload, table: string) =>
-  part === 'children' || part === 'devices' || part === 'jobs'
+const notTakenBack = (table: Revised | InPlace) =>
+  !isRevised(table)
     ? sql``
     : sql`and id not in (
         select w.id from ${sql.table(table)} w where w.withdrawn and w.reason = ${TAKEN_BACK}
@@ -117,9 +113,9 @@ async function removeChild(tx: Database, child: string): Promise<number> {
   let removed = 0;
   for (const table of DERIVED)
     await sql`delete from ${sql.table(table)} where child_id = ${child}`.execute(tx);
-  for (const [part, table] of TABLES) {
-    const key = sql.ref(part === 'children' ? 'id' : 'child_id');
-    const gone = await sql`delete from ${sql.table(table)} where ${key} = ${child}`.execute(tx);
+  for (const part of caseloadParts) {
+    const { table, childKey } = caseloadTables[part];
+    const gone = await sql`delete from ${sql.table(table)} where ${sql.ref(childKey)} = ${child}`.execute(tx);
     removed += Number(gone.numAffectedRows ?? 0);
   }
   await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
@@ -131,7 +127,7 @@ async function withdrawRest(tx: Database, added: AddedIds, gone: ReadonlySet<str
   let withdrawn = 0;
   let corrected = 0;
   for (const part of ['measurements', 'markers', 'events', 'skinChecks'] as const) {
-    const table = TABLES.find(([p]) => p === part)?.[1] ?? '';
+    const { table } = caseloadTables[part];
     const rows = await sql<{ seq: string; id: string; revision: number; child_id: string }>`
       select distinct on (id) seq, id, revision, child_id from ${sql.table(table)}
       where id = any(${added[part]}) order by id, revision desc`.execute(tx);

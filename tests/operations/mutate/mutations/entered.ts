@@ -76,13 +76,21 @@ export const entered: readonly MutationGroup[] = [
   },
   {
     harm: 'An entry taken back or dated anew leaves the device worn or retired.',
-    file: 'src/store/records/event-corrections.ts',
+    file: 'src/store/records/events.ts',
     tests: service,
     changes: [
-      ["if (after === null && device.status === 'retired')", 'if (false)'],
-      ["next = { ...device, status: 'ordered', fittedDate: null };", ';'],
-      ["status: 'worn', fittedDate: after.date", "status: 'worn', fittedDate: before.date"],
+      ['if (isRetired !== (after === null)) return device;', 'return device;'],
+      [": { ...device, status: 'ordered', fittedDate: null };", ': device;'],
+      ["status: 'worn', fittedDate: after.date", "status: 'worn', fittedDate: device.castDate"],
+    ],
+  },
+  {
+    harm: 'A correction writes what may not be entered, or over what somebody else corrected.',
+    file: 'src/store/records/revised.ts',
+    tests: service,
+    changes: [
       ['if (!withdrawn) refuse(', 'if (false) refuse('],
+      ['refuseStale(expected, last.revision);', ''],
     ],
   },
   {
@@ -90,11 +98,8 @@ export const entered: readonly MutationGroup[] = [
     file: 'src/store/records/move-visit.ts',
     tests: service,
     changes: [
-      [
-        "const checks = await of('current_skin_checks');",
-        'const checks: Awaited<ReturnType<typeof of>> = [];',
-      ],
-      ["eventOf(e as never).kind === 'verdict'", "eventOf(e as never).kind !== 'verdict'"],
+      ['(await move(skinCheckKind))', '0'],
+      ["({ kind }) => kind === 'verdict'", "({ kind }) => kind !== 'verdict'"],
     ],
   },
   {
@@ -135,7 +140,7 @@ export const entered: readonly MutationGroup[] = [
     changes: [
       ["query.where('c.status', '=', 'active').orderBy", 'query.orderBy'],
       ['appointment: last.from_appointment, undoes', 'appointment: before.appointment, undoes'],
-      ['if (expected !== null && expected !== before.version) throw', 'if (false) throw'],
+      ['refuseStale(expected, before.version);', ''],
     ],
   },
   {
@@ -143,7 +148,7 @@ export const entered: readonly MutationGroup[] = [
     file: 'src/store/work/take-back-import.ts',
     tests: service,
     changes: [
-      ["? 'version > 1' : 'revision > 1'", "? 'version > 9' : 'revision > 9'"],
+      ["? 'revision > 1' : 'version > 1'", "? 'revision > 9' : 'version > 9'"],
       [' or not id = any', ' and not id = any'],
       [
         "const BUILT = ['recall_state_changes', 'family_links'] as const;",

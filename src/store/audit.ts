@@ -1,9 +1,9 @@
 import { sql } from 'kysely';
-import { DoorpostError } from '../../errors.js';
-import type { AuditAction } from '../../words/audit-names.js';
-import type { Database } from '../connect.js';
-import type { Actor, Audited, AuditRow, PageRequest, Store } from '../contract.js';
-import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { DoorpostError } from '../errors.js';
+import type { AuditAction } from '../words/audit-names.js';
+import type { Database } from './connect.js';
+import type { Actor, Audited, AuditRow, PageRequest, Store } from './contract.js';
+import { pageLimit, readCursor, toPage } from './page-cursor.js';
 
 /** Writes who did what to which record; what is said of it never carries a name or a reading. */
 export async function writeAudit(

@@ -1,0 +1,156 @@
+import type { Caseload } from '../../records/caseload.js';
+import type { Device, DeviceEvent, WorkshopJob } from '../../records/device.js';
+import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
+import type { SkinCheck } from '../../records/skin-check.js';
+
+/** A row as the database gives it; what it holds is said by the table it comes from. */
+export type Row = Readonly<Record<string, unknown>>;
+export type Revised = 'measurements' | 'markers' | 'device_events' | 'skin_checks';
+export type InPlace = 'children' | 'devices' | 'workshop_jobs';
+
+/** Where one part of a caseload lies: its table, the rows of it that count and their order, row to record and back. */
+export interface CaseloadTable<T, K extends string = Revised | InPlace> {
+  readonly table: K;
+  /** The table, or the view of the revisions that count. */
+  readonly current: string;
+  readonly childKey: 'id' | 'child_id';
+  readonly order: readonly string[];
+  readonly of: (row: Row) => T;
+  readonly columns: (record: T, childId: string) => Readonly<Record<string, unknown>>;
+}
+
+/** What a child is found by: lower-case name, for sorting too. */
+const nameKey = (child: Child): string => (child.name || child.id).toLowerCase();
+
+const data = <T>(row: Row): T => row.data as T;
+
+/** Changed in place: the record is one column, beside it what it is found by. */
+const inPlace = <T extends { id: string }, K extends InPlace>(
+  table: K,
+  order: readonly string[],
+  found: (record: T, childId: string) => object,
+): CaseloadTable<T, K> => ({
+  table,
+  current: table,
+  childKey: table === 'children' ? 'id' : 'child_id',
+  order,
+  of: data<T>,
+  columns: (record, childId) => ({
+    id: record.id,
+    ...found(record, childId),
+    data: JSON.stringify(record),
+  }),
+});
+
+/** Never changed: a correction is the next revision of the same id. */
+const revised = <T extends { id: string; date: string }, K extends Revised>(
+  table: K,
+  order: readonly string[],
+  of: (row: Row) => T,
+  columns: (record: T) => object,
+): CaseloadTable<T, K> => ({
+  table,
+  current: `current_${table}`,
+  childKey: 'child_id',
+  order,
+  of,
+  columns: (record, childId) => ({
+    id: record.id,
+    child_id: childId,
+    date: record.date,
+    ...columns(record),
+  }),
+});
+
+export const childrenTable = inPlace<Child, 'children'>('children', ['id'], (child) => ({
+  name_key: nameKey(child),
+  birth_date: child.birthDate,
+  status: child.status,
+}));
+
+export const devicesTable = inPlace<Device, 'devices'>('devices', ['child_id', 'id'], (device, childId) => ({
+  child_id: childId,
+  family: device.family,
+  status: device.status,
+}));
+
+export const workshopJobsTable = inPlace<WorkshopJob, 'workshop_jobs'>(
+  'workshop_jobs',
+  ['id'],
+  (job, childId) => ({ child_id: childId, device_id: job.deviceId, status: job.status }),
+);
+
+export const measurementsTable = revised<Measurement, 'measurements'>(
+  'measurements',
+  ['child_id', 'date', 'measure', 'side', 'id'],
+  (r) =>
+    ({
+      id: r.id,
+      childId: r.child_id,
+      measure: r.measure,
+      side: r.side,
+      value: r.value,
+      date: r.date,
+      method: r.method,
+      observer: r.observer,
+      technicalError: r.technical_error,
+      entered: r.entered,
+      extra: r.extra,
+    }) as Measurement,
+  ({ measure, side, value, method, observer, technicalError, entered, extra }) => ({
+    measure,
+    side,
+    value,
+    method,
+    observer,
+    technical_error: technicalError,
+    entered,
+    extra: JSON.stringify(extra),
+  }),
+);
+
+export const markersTable = revised<MaturityMarker, 'markers'>(
+  'markers',
+  ['child_id', 'date', 'id'],
+  (r) =>
+    ({
+      id: r.id,
+      childId: r.child_id,
+      date: r.date,
+      kind: r.kind,
+      value: r.value,
+      sdYears: r.sd_years,
+    }) as MaturityMarker,
+  ({ kind, value, sdYears }) => ({ kind, value, sd_years: sdYears }),
+);
+
+export const eventsTable = revised<DeviceEvent, 'device_events'>(
+  'device_events',
+  ['device_id', 'date', 'id'],
+  // Rows of before a reason was asked for have none; the table is append-only, so it is filled in here.
+  (row) => ({ endReason: null, ...data<Omit<DeviceEvent, 'endReason'>>(row) }),
+  (event) => ({ device_id: event.deviceId, data: JSON.stringify(event) }),
+);
+
+export const skinChecksTable = revised<SkinCheck, 'skin_checks'>(
+  'skin_checks',
+  ['child_id', 'date', 'id'],
+  data<SkinCheck>,
+  (check) => ({ device_id: check.deviceId, state: check.state, data: JSON.stringify(check) }),
+);
+
+/** All of them, in an order in which foreign keys let rows go. */
+export const caseloadTables = {
+  events: eventsTable,
+  skinChecks: skinChecksTable,
+  jobs: workshopJobsTable,
+  measurements: measurementsTable,
+  markers: markersTable,
+  devices: devicesTable,
+  children: childrenTable,
+} as const satisfies { [P in keyof Caseload]: CaseloadTable<Caseload[P][number]> };
+export const caseloadParts = Object.keys(caseloadTables) as (keyof Caseload)[];
+
+/** Does it hold revisions, or records that change in place? */
+export const isRevised = (table: Revised | InPlace): table is Revised =>
+  table !== 'children' && table !== 'devices' && table !== 'workshop_jobs';
