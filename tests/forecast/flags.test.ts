@@ -97,6 +97,15 @@ describe('flags: what growth does not explain', () => {
     expect(racing.flags[0]).toMatchObject({ id: 'head-growth-up', severity: 'act-now' });
     // So far above what was expected that the reading looks mistyped: seen today all the same.
     expect(head(406, 470).flags[0]).toMatchObject({ id: 'head-growth-up', severity: 'act-now' });
+    // 18 mm in three weeks, not a full SD: three times the usual pace. Half of it is the usual pace.
+    const soon = (mm: number) =>
+      buildChild(TODAY, 0.48, { sex: 'female' })
+        .measured('head_circumference', 'none', 0.7, 418)
+        .measured('head_circumference', 'none', 0, 418 + mm)
+        .assess()
+        .flags.map((f) => f.id);
+    expect(soon(18)).toContain('head-growth-up');
+    expect(soon(9)).not.toContain('head-growth-up');
     const still = head(406, 407);
     expect(still.forecasts[0].outcome).toBe('blocked');
     expect(still.flags.map((f) => f.id)).toContain('head-growth-down');

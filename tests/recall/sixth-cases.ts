@@ -291,4 +291,26 @@ export const sixthCases: readonly PractitionerCase[] = [
     why: 'two months of room; quickly made',
     differs: { action: 'cast', why: 'one left, and a new one takes three weeks' },
   },
+  {
+    name: 'brace of a grown girl, looked at a quarter of a year ago',
+    child: () =>
+      read(
+        kid(14.8, 'female', { conditions: ['idiopathic-scoliosis'] }),
+        'stature 12.2:1630 2.9:1632; sitting_height 12.2:860 2.9:861',
+      )
+        .marker('pelvis-stage', 2.9, 4)
+        .device('spinal-orthosis', 'none', 11.7)
+        .event('verdict', 2.9, { verdict: 'good' }),
+    action: 'review',
+    why: 'a curve may go on after growth has ended: no year between looks',
+  },
+  {
+    name: 'knee orthosis, only girths measured, found to fit three weeks ago',
+    child: () =>
+      read(kid(10.4, 'female'), 'thigh_girth/right 6.4:380 .8:385; calf_girth/right 6.4:270 .8:273')
+        .device('knee-orthosis', 'right', 6.4)
+        .event('verdict', 0.8, { verdict: 'good' }),
+    action: 'none',
+    why: 'the knee height is taken at the next review; nobody is rung for it',
+  },
 ];

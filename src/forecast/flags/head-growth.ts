@@ -7,11 +7,14 @@ import { detectable, historyOf } from './history-of.js';
 /** More than one SD relative to growth in length asks for referral (EBM Guidelines, excerpt). */
 const SHIFT = 1;
 const WITHIN_DAYS = 190;
+/** Within so few weeks so much upwards is growth at more than twice the usual pace (common practice, no source). */
+const SOON_DAYS = 42;
+const SOON_SHIFT = 0.75;
 const UNTIL_YEARS = 5;
 
 /**
- * Head circumference crossing centiles: up or down by more than one SD within half a year and beyond measuring error.
- * It halts a cranial forecast (see assess-child.ts, which looks for ids starting 'head-growth').
+ * Head circumference crossing centiles: up or down by more than one SD within half a year, or faster, and beyond
+ * measuring error. It halts a cranial forecast (see assess-child.ts, which looks for ids starting 'head-growth').
  */
 export function headGrowthFlags(input: FlagInput): Flag[] {
   const visits = historyOf(input, ['head_circumference'])[0]?.visits ?? [];
@@ -21,7 +24,10 @@ export function headGrowthFlags(input: FlagInput): Flag[] {
   const series = { measure: 'head_circumference', side: 'none' } as const;
   const shifts = recent
     .map((from) => ({ from, shift: last.z! - from.z!, beyond: detectable(last.zError, from.zError) }))
-    .filter((s) => Math.abs(s.shift) > Math.max(SHIFT, s.beyond))
+    .filter(({ from, shift, beyond }) => {
+      const soon = shift > 0 && last.day - from.day <= SOON_DAYS;
+      return Math.abs(shift) > Math.max(soon ? SOON_SHIFT : SHIFT, beyond);
+    })
     .sort((a, b) => Math.abs(b.shift) - Math.abs(a.shift));
   const worst = shifts[0];
   if (!worst) return [];

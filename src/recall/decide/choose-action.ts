@@ -99,9 +99,19 @@ const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy 
     needed.why === 'growth-stopped' ||
     (needed.why === 'readings-too-old' && forecast.outcome !== 'too-few-measurements');
   if (canWait && (castBy === null || castBy > until)) return null;
-  // Too old since the review that was missed.
-  const since = needed.why === 'readings-too-old' && reviewBy < today ? reviewBy : today;
-  return choose('measure', since, needed.why, numbers);
+  // Too old since the review that was missed; never measured but judged to fit, it is measured at the next one.
+  const atReview =
+    needed.why === 'readings-too-old'
+      ? reviewBy < today
+      : needed.why === 'never-measured' && saidToFit(forecast) !== '';
+  const by = atReview ? reviewBy : today;
+  return by > until ? null : choose('measure', by, needed.why, numbers);
+};
+
+/** Day on which the last reviewer found that it fits; '' where nobody did. */
+const saidToFit = (forecast: DeviceFacts['forecast']): IsoDate | '' => {
+  const said = forecast?.lastVerdict;
+  return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';
 };
 
 const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
@@ -221,8 +231,7 @@ const readingsSayLess: Rule = (facts) => {
 
 /** What a later word of a reviewer answers; a treatment to come only a later visit does. */
 const openFindings = ({ flags, device, forecast }: DeviceFacts) => {
-  const said = forecast?.lastVerdict;
-  const fits = said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';
+  const fits = saidToFit(forecast);
   return flags
     .filter((f) => f.severity === 'check' && f.deviceId === device.id)
     .flatMap((f) => f.finding ?? [])
