@@ -52,7 +52,8 @@ function relativeOf(
     const twin = before.findLast((r) => r.child.conditions[0] === condition && r.child.siblingGroup === null);
     return twin ? { child: twin.child, twin: true } : null;
   }
-  const sibling = draw < TWIN + SIBLING ? before[(index * 7) % Math.max(1, before.length)] : undefined;
+  const alone = before.filter((r) => r.child.siblingGroup === null);
+  const sibling = draw < TWIN + SIBLING ? alone[(index * 7) % alone.length] : undefined;
   return sibling ? { child: sibling.child, twin: false } : null;
 }
 

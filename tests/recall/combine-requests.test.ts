@@ -7,7 +7,8 @@ import { weekCosts } from '../../src/recall/level/week-costs.js';
 import { randomPlan } from './random-plan.js';
 
 const settings = levellingSettings.parse({});
-const { capacity, requests } = randomPlan(2, { requests: 4, weeks: 12 });
+const { capacity: narrow, requests } = randomPlan(2, { requests: 4, weeks: 12 });
+const capacity = { ...narrow, sessions: narrow.sessions.map((s) => ({ ...s, slots: s.slots + 2 })) };
 const flat = new Array(13).fill(0);
 const request = (id: string, latestSafe: string, by: Partial<PlanRequest> = {}): PlanRequest => ({
   ...requests[0],
@@ -51,6 +52,50 @@ describe('combineRequests', () => {
     );
     expect(result.requests.map((r) => r.childIds).sort()).toEqual([['c1', 'c2'], ['c3']]);
     expect(result.requests.find((r) => r.childIds.length === 2)!.slots).toBe(2);
+  });
+
+  it('lets nobody who is late wait for a brother or sister who has time', () => {
+    const family = (child: string, latestSafe: string) =>
+      request(child, latestSafe, { childIds: [child], togetherKeys: [`child ${child}`, 'family f'] });
+    const visits = (late: string, other: string) =>
+      combineRequests([family('c1', late), family('c2', other)], capacity, settings).requests.length;
+    expect(visits('2026-01-05', '2026-07-03')).toBe(2);
+    // Both late alike: one visit; more children than a week has places stay apart.
+    expect(visits('2026-01-05', '2026-01-06')).toBe(1);
+    const places = capacity.weeks.map((_, week) =>
+      capacity.sessions.filter((s) => s.week === week).reduce((sum, s) => sum + s.slots, 0),
+    );
+    const most = Math.max(...places);
+    const many = Array.from({ length: most + 1 }, (_, i) => family(`c${i}`, '2026-07-03'));
+    for (const r of combineRequests(many, capacity, settings).requests)
+      expect(r.slots).toBeLessThanOrEqual(most);
+  });
+
+  it('puts off the usual review before a child whose device is in question', async () => {
+    const one = {
+      ...capacity,
+      sessions: capacity.weeks.map((_, week) => ({ ...capacity.sessions[0], week, slots: 1 })),
+    };
+    const late = (id: string, by: Partial<PlanRequest>) =>
+      request(id, '2026-01-05', {
+        childIds: [id],
+        clinicianIds: [],
+        transportDays: [],
+        wastedDays: flat,
+        togetherKeys: [id],
+        ...by,
+      });
+    // Harm of a week by hand: 10 + 7 x 0.9 for a brace nine times in ten too small, 3 x 3 for a review of skin that cannot warn.
+    const growing = flat.map((_, w) => 7 * 0.9 * w);
+    const plan = await levelPlan(
+      [
+        late('a', { routine: true, insensateSkin: true }),
+        late('b', { action: 'cast', outgrownDays: growing }),
+      ],
+      one,
+    );
+    const week = (id: string) => plan.visits.find((v) => v.requestId === id)!.week;
+    expect([week('b'), week('a')]).toEqual([one.weeks[0], one.weeks[1]]);
   });
 
   it('keeps of both what is more urgent: the cast, and skin that cannot warn', () => {

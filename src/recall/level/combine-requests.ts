@@ -1,5 +1,10 @@
 import type { Capacity, LevellingSettings, PlanRequest } from './contract.js';
-import { partsOf, weekCosts } from './week-costs.js';
+import { insideWindow, partsOf, weekCosts } from './week-costs.js';
+
+/** Weeks over which the hurry of a visit is measured. */
+const HURRY_WEEKS = 4;
+/** So much of the more pressing visit's hurry, place for place, a visit shared with a brother or sister must keep. */
+const HURRY_KEPT = 0.75;
 
 /**
  * Makes one visit of several where that is cheaper than the visit it saves: both sides, several devices, a review that
@@ -40,7 +45,7 @@ function combineGroup(group: PlanRequest[], capacity: Capacity, settings: Levell
     for (let i = 0; i < members.length; i++) {
       for (let j = i + 1; j < members.length; j++) {
         const merged = merge(members[i], members[j]);
-        if (!merged) continue;
+        if (!merged || waitsForSibling(merged, members[i], members[j], capacity, settings)) continue;
         const saving =
           settings.visitCost +
           cheapest(members[i], capacity, settings) +
@@ -53,6 +58,37 @@ function combineGroup(group: PlanRequest[], capacity: Capacity, settings: Levell
     members.splice(best.j, 1);
     members.splice(best.i, 1, best.merged);
   }
+}
+
+/**
+ * Would somebody who is late already wait for a brother or sister? A shared visit needs a place for each of them in one
+ * week, so where places are short the later of the two must not be held up by one that has time.
+ */
+function waitsForSibling(
+  merged: PlanRequest,
+  a: PlanRequest,
+  b: PlanRequest,
+  capacity: Capacity,
+  settings: LevellingSettings,
+): boolean {
+  if (merged.childIds.length === Math.max(a.childIds.length, b.childIds.length)) return false;
+  if (!capacity.weeks.some((_, w) => placesIn(capacity, w) >= merged.slots)) return true;
+  const [together, one, other] = [merged, a, b].map((r) => hurry(r, capacity, settings));
+  return (one.late || other.late) && together.perPlace < HURRY_KEPT * Math.max(one.perPlace, other.perPlace);
+}
+
+const placesIn = (capacity: Capacity, week: number): number =>
+  capacity.sessions.reduce((sum, s) => sum + (s.week === week ? s.slots : 0), 0);
+
+/** Is a visit late in the first week it can have, and what do a month's weeks after that cost it, place for place? */
+function hurry(r: PlanRequest, capacity: Capacity, settings: LevellingSettings) {
+  const costs = weekCosts(r, capacity, settings);
+  const first = costs.findIndex(Number.isFinite);
+  const then = Math.min(first + HURRY_WEEKS, costs.length - 1);
+  return {
+    late: !insideWindow(r, capacity.weeks, capacity.weeks[first] ?? null),
+    perPlace: (costs[then] - costs[first]) / r.slots,
+  };
 }
 
 const cheapest = (r: PlanRequest, capacity: Capacity, settings: LevellingSettings) =>

@@ -34,6 +34,8 @@ export interface PlanRequest {
   readonly childIds: readonly string[];
   readonly deviceIds: readonly string[];
   readonly action: 'cast' | 'review';
+  /** Nothing but the usual review: it waits before a child whose device is in question. */
+  readonly routine?: boolean;
   /** Casting slots the visit takes. */
   readonly slots: number;
   /** Jobs it sends to the workshop, by family. */
@@ -70,6 +72,8 @@ export const levellingSettings = z.object({
   wastedDayCost: z.number().min(0).default(0.1),
   /** Each week after the latest safe date, beside the days outgrown it brings (insensate weight applies). */
   lateWeekCost: z.number().min(0).default(10),
+  /** The same where nothing but the usual review is due. */
+  lateReviewWeekCost: z.number().min(0).default(3),
   /** What one visit less is worth. */
   visitCost: z.number().min(0).default(10),
   /** A week outside school holidays for a family that asked for them. */

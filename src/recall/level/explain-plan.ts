@@ -25,7 +25,7 @@ export function explainWeek(
   const inside = insideWindow(r, capacity.weeks, w < p.weeks ? capacity.weeks[w] : null);
   const where = inside
     ? 'between the day a cast is worth it and the latest safe day'
-    : `after the latest safe day, ${plainDate(r.latestSafe)}`;
+    : `after the latest safe day${r.childIds.length > 1 ? ' of one of them' : ''}, ${plainDate(r.latestSafe)}`;
   if (w === best || extra < NOTICEABLE) {
     if (inside) return `Its best week: ${here}, ${where}.`;
     return w === 0

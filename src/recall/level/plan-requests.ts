@@ -119,6 +119,7 @@ function reviewRequest(
     id: reviewId(entry.childId),
     deviceIds: [],
     action: 'review',
+    routine: devices.every((d) => d.action === 'review' || d.action === 'none' || isCast(d)),
     jobs: [],
     worthIt: addDaysIso(due, -REVIEW_WINDOW_DAYS),
     latestSafe: due,

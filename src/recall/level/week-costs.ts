@@ -73,7 +73,9 @@ function partCost(t: Times, w: number, monday: DayNumber, settings: LevellingSet
   const weight = t.part.insensateSkin ? settings.insensateWeight : 1;
   const late = Math.max(0, Math.ceil((monday + LAST_WORKING_DAY - t.latestSafe) / 7));
   return (
-    weight * (t.part.outgrownDays[w] + settings.lateWeekCost * late) +
+    weight *
+      (t.part.outgrownDays[w] +
+        (t.part.routine ? settings.lateReviewWeekCost : settings.lateWeekCost) * late) +
     settings.wastedDayCost * t.part.wastedDays[w] +
     (t.previous !== null && t.previous !== monday ? moveCost(t.part, settings) : 0)
   );

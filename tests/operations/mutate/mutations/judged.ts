@@ -91,7 +91,8 @@ export const judged: readonly MutationGroup[] = [
     ],
     changes: [
       ['t.part.insensateSkin ? settings.insensateWeight : 1', '1'],
-      ['settings.lateWeekCost * late)', 'settings.lateWeekCost)'],
+      ['settings.lateWeekCost) * late)', 'settings.lateWeekCost))'],
+      ['t.part.routine ? settings.lateReviewWeekCost : settings.lateWeekCost', 'settings.lateWeekCost'],
       ['return !t.notIn.includes(monday);', 'return true;'],
     ],
   },

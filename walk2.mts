@@ -1,0 +1,13 @@
+import chromium from '@sparticuz/chromium';
+import { chromium as pw } from 'playwright-core';
+const b = await pw.launch({ executablePath: await chromium.executablePath(), args: chromium.args, headless: true });
+const p = await (await b.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
+const base = 'http://127.0.0.1:3977';
+await p.goto(base + '/sign-in'); 
+await p.fill('input[name=name], input[name=username], input[name=user]', 'demo-scheduler'); await p.fill('input[type=password]', 'ekwe-xtvc-hkzk');
+await Promise.all([p.waitForNavigation(), p.click('button[type=submit]')]);
+for (const d of await p.locator('details').all()) await d.evaluate((e: any) => (e.open = true));
+const t = await p.innerText('main');
+console.log(t.slice(2500).split('\n').filter((l) => l.trim() && !/^(rang|left a message|booked|declined|not brought|moved away|done|note|Save|to call)$/.test(l.trim())).join('\n').slice(0, 15000));
+await p.goto(base + '/recall'); await p.screenshot({ path: '/tmp/h/lead-recall.png' });
+await b.close();
