@@ -66,8 +66,17 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
   if (has('kept') && bodily && has('unit')) return [];
   if (has('kept'))
     return fields.length === 0 ? [{ meaning: { kind: 'keep' }, weight: bodily ? 0.9 : 1 }] : [];
+  const names = fields.filter((id) => id === 'child.first_name' || id === 'child.last_name');
+  // 'Surname, first name', 'Name, Vorname', 'Patient (surname, first)': both in one cell.
+  if (
+    names.length === fields.length &&
+    (names.length === 2 || (names.length === 1 && has('name') && !has('person')))
+  )
+    return names.length === 2 ? field('child.name') : [...field('child.name', 0.97), ...field(names[0], 0.9)];
   if (fields.length === 1 && !bodily) {
     const [id] = fields;
+    // 'Brace no', 'Splint number'.
+    if (has('number') && id === 'device.family') return field('device.id', 0.9);
     // 'Scan id', 'Visit no' number what they name.
     if (has('number') && /(?:_date|\.date)$/.test(id)) return [{ meaning: { kind: 'keep' }, weight: 0.9 }];
     if (id.startsWith('device.') || id === 'side' || id === 'shoe.size' || id === 'long.value') {

@@ -38,6 +38,8 @@ const FIELDS: Readonly<Record<FieldId, string>> = {
   'device.family': 'the device',
   'device.cast_date': 'the date of the cast',
   'device.fitted_date': 'the date of fitting',
+  'device.end_date': 'the day the device ended',
+  'device.end_reason': 'why the device ended',
   'device.status': 'the state of the device',
   'device.footplate': 'the footplate',
   'device.verdict': 'how the device fits',

@@ -1,3 +1,5 @@
+import type { EndReason } from '../../records/device.js';
+
 /**
  * What people write over the columns and into the cells of their own lists, one file a language (words/), all of the
  * same shape. A phrase list is one text with | between the phrases; case, accents and punctuation do not matter.
@@ -40,6 +42,8 @@ export const fieldIds = [
   'device.family',
   'device.cast_date',
   'device.fitted_date',
+  'device.end_date',
+  'device.end_reason',
   'device.status',
   'device.footplate',
   'device.verdict',
@@ -117,6 +121,8 @@ export interface Vocabulary {
   /** First words of a line that adds up the lines above it. */
   readonly totals: string;
   readonly verdicts: Readonly<Record<'loose' | 'good' | 'tight' | 'outgrown', string>>;
+  /** Why a device ended. */
+  readonly endReasons: Readonly<Record<EndReason, string>>;
   readonly deviceStates: Readonly<Record<'ordered' | 'worn' | 'retired', string>>;
   readonly childStates: Readonly<Record<'active' | 'moved-away' | 'discharged' | 'died', string>>;
 }

@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<string, string>> = {
   both: 'a pair, one for each side',
   affected: "the affected side of the child's diagnosis",
   leave: 'leave these out',
+  each: 'each in the only unit it can be in',
   no: 'no, leave these out',
   'left-right': 'left, then right',
   'right-left': 'right, then left',
@@ -38,7 +39,7 @@ export function answerChoices(question: string, familyNames: ReadonlyMap<string,
   if (/^(?:device:|one-device$)/.test(question))
     return [...[...familyNames].map(([answer, label]) => ({ answer, label })), ...choices(['leave'])];
   const measure = /^unit:.*:([a-z_]+)$/.exec(question)?.[1];
-  if (measure !== undefined) return choices(measure === 'weight' ? massUnits : lengthUnits);
+  if (measure !== undefined) return choices([...(measure === 'weight' ? massUnits : lengthUnits), 'each']);
   return choices(BY_QUESTION.find(([about]) => about.test(question))?.[1] ?? []);
 }
 

@@ -1,5 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { remembered } from '../remembered.js';
 import { deviceDates } from './cell-device-dates.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
 
@@ -18,6 +19,8 @@ export interface SpokenDevice {
   /** Days the cell itself gives, as written. */
   readonly cast: string | null;
   readonly fitted: string | null;
+  /** 'New AFO', 'recast': another than the one before. */
+  readonly fresh: boolean;
 }
 
 const NAMES = new Map<string, string>();
@@ -35,10 +38,33 @@ const PLURALS = new Set(
     'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
   ),
 );
+/** 'Orthesen', 'férulas nocturnas', 'tutori notturni': several of a name, by the endings of the six languages. */
+function pluralsOf(phrase: string): string[] {
+  const words = phrase.split(' ');
+  const every = (end: RegExp, plural: string) =>
+    words.map((word) => (word.length > 2 ? word.replace(end, plural) : word)).join(' ');
+  const [first, ...rest] = words;
+  const forms = [`${phrase}s`, every(/([^s])$/, '$1s'), [`${first}s`, ...rest].join(' ')];
+  return [...forms, every(/e$/, 'en'), every(/[oe]$/, 'i'), every(/a$/, 'e')].filter(
+    (form) => form !== phrase,
+  );
+}
+for (const [phrase, family] of [...NAMES])
+  for (const form of phrase.length > 2 ? pluralsOf(phrase) : []) {
+    if (NAMES.has(form)) continue;
+    NAMES.set(form, family);
+    PLURALS.add(form);
+  }
+/** Words for a device that is another than the one before. */
+const FRESH = new Set(
+  phrasesOf(
+    'new|replacement|recast|neu|neue|neuen|neuer|neues|nouveau|nouvel|nouvelle|nouvelles|nouveaux|nuevo|nueva|nuevos|nuevas|nieuw|nieuwe|nuovo|nuova|nuovi|nuove|ersatz|remplacement|recambio|vervanging|ricambio',
+  ),
+);
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = new Set(
   phrasesOf(
-    'today|heute|hoy|vandaag|oggi|new|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|neu|alt|paar|nouveau|nuevo|nieuw|nuovo|x|replacement|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|recast|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+    'today|heute|hoy|vandaag|oggi|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|alt|alte|alten|vieux|vieille|viejo|vieja|viejas|oud|oude|vecchio|vecchi|paar|x|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
   ),
 );
 
@@ -53,19 +79,12 @@ const DENIES = new Set(
 const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
 
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
-export function cellDevices(cell: string): SpokenDevice[] {
-  if (cell.length > 300)
-    return [
-      {
-        family: null,
-        likely: null,
-        side: null,
-        plural: false,
-        word: foldText(cell.slice(0, 60)),
-        cast: null,
-        fitted: null,
-      },
-    ];
+export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));
+
+const NOBODY_KNOWS = { family: null, likely: null, side: null, plural: false, cast: null, fitted: null };
+
+function devicesOf(cell: string): SpokenDevice[] {
+  if (cell.length > 300) return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), fresh: false }];
   const whole = spoken(cell);
   if (whole.family !== null) return [whole];
   const parts = cell
@@ -123,21 +142,13 @@ function spoken(text: string): SpokenDevice {
   }
   const word = rest.join(' ');
   const family =
-    NAMES.get(word) ??
-    NAMES.get(word.replace(/s$/, '')) ??
-    longestName(rest) ??
-    qualified(rest) ??
-    NAMES.get(words.join(' ')) ??
-    null;
-  const plural =
-    rest.some((w) => PLURALS.has(w)) ||
-    PLURALS.has(word) ||
-    (!NAMES.has(word) && NAMES.has(word.replace(/s$/, '')));
+    NAMES.get(word) ?? longestName(rest) ?? qualified(rest) ?? NAMES.get(words.join(' ')) ?? null;
+  const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
   // 'AFO (new cast)' is asked about as 'AFO'.
-  const bare = rest.filter((w) => !BESIDE.has(w)).join(' ');
+  const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
   const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
-  return { family, likely, side, plural, word: asked, cast, fitted };
+  return { family, likely, side, plural, word: asked, cast, fitted, fresh: rest.some((w) => FRESH.has(w)) };
 }
 
 /** The word of a heading that names a device and leaves its family open: 'AFO' of 'AFO type'. */
@@ -154,7 +165,7 @@ function qualified(words: readonly string[]): string | null {
       if (families === undefined || !families.includes('|')) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
         // 'm. Gelenk', 'c/ snodo': a letter or two before the word that says it.
-        (word) => QUALIFIERS.has(word) || (!BESIDE.has(word) && word.length > 2),
+        (word) => QUALIFIERS.has(word) || (!BESIDE.has(word) && !FRESH.has(word) && word.length > 2),
       );
       const said = new Set(left.map((word) => QUALIFIERS.get(word)));
       const [family] = said;
@@ -180,7 +191,8 @@ function longestName(words: readonly string[], whateverElse = false): string | n
       const family = NAMES.get(words.slice(at, at + n).join(' '));
       if (family === undefined) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)];
-      if (whateverElse || left.every((word) => BESIDE.has(word) || /^\d+$/.test(word))) return family;
+      if (whateverElse || left.every((word) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word)))
+        return family;
     }
   }
   return null;

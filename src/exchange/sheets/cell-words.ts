@@ -1,6 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { vocabularies, wordSet } from '../headings/phrase-table.js';
-import { type Language, languages } from '../headings/vocabulary.js';
+import { languages, type Vocabulary } from '../headings/vocabulary.js';
 
 export const nothingWords = wordSet((v) => v.nothing);
 const doubtWords = [...wordSet((v) => v.doubt)].sort((a, b) => b.length - a.length);
@@ -35,19 +35,21 @@ export const saysDoubt = (remark: string): boolean => {
 };
 
 /** One of named word lists by the word in a cell: 'zu klein' is outgrown. The whole cell has to be the word. */
-export function wordIn<K extends string>(
-  cell: string,
-  lists: (v: (typeof vocabularies)[Language]) => Readonly<Record<K, string>>,
-  use: readonly Language[] = languages,
-): K | null {
-  const text = cell.length > 80 ? '' : foldText(cell);
-  for (const language of use) {
-    for (const [id, list] of Object.entries(lists(vocabularies[language])) as [K, string][]) {
-      if (phrasesOf(list).includes(text)) return id;
-    }
-  }
-  return null;
-}
+export const wordIn = <L extends NamedLists>(cell: string, lists: L): keyof Vocabulary[L] | null =>
+  ((cell.length > 80 ? undefined : namedWords[lists].get(foldText(cell))) as keyof Vocabulary[L]) ?? null;
+
+const NAMED = ['verdicts', 'endReasons', 'deviceStates', 'childStates'] as const;
+type NamedLists = (typeof NAMED)[number];
+/** Of a word that two lists have the first language's, and in it the first list's. */
+const namedWords = Object.fromEntries(
+  NAMED.map((lists) => {
+    const ids = new Map<string, string>();
+    for (const language of languages)
+      for (const [id, list] of Object.entries(vocabularies[language][lists]))
+        for (const phrase of phrasesOf(list)) if (!ids.has(phrase)) ids.set(phrase, id);
+    return [lists, ids];
+  }),
+) as Record<NamedLists, Map<string, string>>;
 
 /** The side a cell says, where it says nothing else. */
 export function sideIn(cell: string): 'left' | 'right' | 'both' | null {

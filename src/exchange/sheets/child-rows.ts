@@ -73,7 +73,7 @@ export class ChildRows {
         set(name, name === 'language' ? languageOf(text) : text, null);
       }
       const status = field('child.status');
-      const state = status.text === '' ? null : wordIn(status.text, (v) => v.childStates);
+      const state = status.text === '' ? null : wordIn(status.text, 'childStates');
       if (state) set('status', state, status.column);
       else if (status.text !== '')
         this.refused.push(

@@ -1,8 +1,14 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { lengthUnits, massUnits, toBaseUnit, type Unit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
+import { choices } from './answer-choices.js';
 import type { Asker } from './questions.js';
 import { canBe } from './usual-size.js';
+
+/** The answer for a column of which each size is in the unit it can only be in. */
+export const EACH = 'each';
+/** How a column's sizes are read: in one unit, or each in its own. */
+export type ChosenUnit = Unit | typeof EACH;
 
 /** One value with its child's age where that is known. */
 export interface Valued {
@@ -28,8 +34,8 @@ export function chooseUnits(
   asker: Asker,
   fallback: Unit | null,
   notices: string[],
-): Map<string, Unit> {
-  const chosen = new Map<string, Unit>();
+): Map<string, ChosenUnit> {
+  const chosen = new Map<string, ChosenUnit>();
   const open: { column: ValueColumn; possible: Unit[] }[] = [];
   for (const column of columns) {
     if (column.values.length === 0) continue;
@@ -54,6 +60,11 @@ export function chooseUnits(
       }
       continue;
     }
+    if (shares[0].share < 0.8) {
+      const each = eachItsOwn(column, asker);
+      if (each) chosen.set(column.key, each);
+      if (each !== undefined) continue;
+    }
     const possible = shares
       .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
       .map((s) => s.unit);
@@ -74,7 +85,7 @@ export function chooseUnits(
 
 function settleOpen(
   open: readonly { column: ValueColumn; possible: Unit[] }[],
-  chosen: Map<string, Unit>,
+  chosen: Map<string, ChosenUnit>,
   columns: readonly ValueColumn[],
   asker: Asker,
   fallback: Unit | null,
@@ -84,14 +95,15 @@ function settleOpen(
     const kin = columns.filter(
       (c) => measures[c.measure].unit === measures[column.measure].unit && chosen.has(c.key),
     );
-    const shared = [...new Set(kin.map((c) => chosen.get(c.key) as Unit))].filter((u) =>
-      possible.includes(u),
+    const shared = [...new Set(kin.map((c) => chosen.get(c.key)))].filter(
+      (u): u is Unit => u !== undefined && u !== EACH && possible.includes(u),
     );
-    const same = kin.find((c) => c.measure === column.measure);
+    const unitChosen = (of: ValueColumn | undefined) => (of ? (chosen.get(of.key) ?? null) : null);
+    const same = kin.find((c) => c.measure === column.measure && chosen.get(c.key) !== EACH);
     const settled =
       fallback !== null && measures[column.measure].unit === 'mm'
         ? fallback
-        : ((same && chosen.get(same.key)) ?? (shared.length === 1 ? shared[0] : null));
+        : (unitChosen(same) ?? (shared.length === 1 ? shared[0] : null));
     if (settled !== null) {
       chosen.set(column.key, settled);
       notices.push(
@@ -113,6 +125,32 @@ function settleOpen(
     });
     if (answer) chosen.set(column.key, answer as Unit);
   }
+}
+
+/** 178 and 17,8 under one heading: mixed once somebody agrees, where each value can be in one unit only; undefined for any other column. */
+function eachItsOwn(
+  { values, file, heading, measure }: ValueColumn,
+  asker: Asker,
+): ChosenUnit | null | undefined {
+  const own = values.map(({ value, ageYears }) => unitOfSize(measure, value, ageYears));
+  const units = new Set(own);
+  if (units.has(null) || units.size !== 2) return undefined;
+  const answer = asker.ask({
+    id: `unit:${foldText(heading)}:${measure}`,
+    file,
+    asks: `"${heading}" holds sizes in ${[...units].join(' and in ')} without a word. Is each to be read in the only unit it can be in?`,
+    examples: values.slice(0, 4).map((v, n) => `${v.value} (${own[n]})`),
+    cells: values.length,
+    suggested: EACH,
+    choices: choices([EACH, 'leave']),
+  });
+  return answer === 'leave' ? null : (answer as ChosenUnit | null);
+}
+
+/** The one unit in which a size can be a child's of this age; null where none or several can be. */
+export function unitOfSize(measure: MeasureId, value: number, ageYears: number | null): Unit | null {
+  const fitting = unitsOf(measure).filter((unit) => canBe(measure, toBaseUnit(value, unit), ageYears));
+  return fitting.length === 1 ? fitting[0] : null;
 }
 
 /** Grams and feet are written with their unit: a bare number is not taken for them. */

@@ -13,6 +13,8 @@ export interface Column {
   /** Filled cells, and the first few. */
   readonly cells: number;
   readonly examples: readonly string[];
+  /** Most cells hold two sizes, '17.8/18.0': of two sides, not one size read twice. */
+  readonly pairs: boolean;
 }
 
 /** A column by its heading, or by its letter. */

@@ -5,6 +5,7 @@ import type { MadeRow } from './canonical.js';
 import { cellAge } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
 import { dateOf } from './choose-dates.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import { cellOf, refusal, type TakenTable } from './sheet-rows.js';
 
@@ -13,7 +14,7 @@ export function markersIn(
   taken: TakenTable,
   row: GridRow,
   childId: string,
-  visit: IsoDate | null,
+  dateFor: (column: Column) => IsoDate | null,
   refused: RefusedRow[],
   today: IsoDate,
 ): MadeRow[] {
@@ -27,7 +28,7 @@ export function markersIn(
       ? { i: 1, ii: 2, iii: 3, iv: 4, v: 5 }[text.toLowerCase()]
       : undefined;
     const when = kind === 'menarche' ? dateOf(text, taken.orders.get(column.index), today) : null;
-    const date = when && 'date' in when ? when.date : kind === 'menarche' ? null : visit;
+    const date = when && 'date' in when ? when.date : kind === 'menarche' ? null : dateFor(column);
     const value =
       kind === 'menarche'
         ? '0'

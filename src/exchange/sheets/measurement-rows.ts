@@ -1,9 +1,9 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { measures, technicalErrorAt } from '../../records/measure.js';
-import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
+import { isLengthUnit, toBaseUnit } from '../../records/units.js';
 import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
-import type { ValueColumn } from './choose-units.js';
+import { type ChosenUnit, EACH, unitOfSize, type ValueColumn } from './choose-units.js';
 import type { RawReading } from './reading-rows.js';
 import { fieldCell, refusal, type TakenTable } from './sheet-rows.js';
 
@@ -37,11 +37,22 @@ export function valueColumns(taken: TakenTable, readings: readonly RawReading[])
   }));
 }
 
+/** Why the unit said in a cell or beside it cannot be, and what would be accepted. */
+function unitClash({ size, unitBeside, measure }: RawReading): [why: string, accepted: string] | null {
+  if (size.unit !== null && unitBeside !== null && size.unit !== unitBeside)
+    return [`is said to be in ${size.unit} and in ${unitBeside}`, 'one unit'];
+  const unit = size.unit ?? unitBeside;
+  const inMm = measures[measure].unit === 'mm';
+  return unit === null || isLengthUnit(unit) === inMm
+    ? null
+    : [`is given in ${unit}`, inMm ? 'mm, cm, m, inch or ft' : 'kg, g or lb'];
+}
+
 /** Rows of the table of measurements, one a side. */
 export function measurementRows(
   taken: TakenTable,
   readings: readonly RawReading[],
-  units: ReadonlyMap<string, Unit>,
+  units: ReadonlyMap<string, ChosenUnit>,
   refused: RefusedRow[],
   doubtful: RefusedRow[],
 ): MadeRow[] {
@@ -49,39 +60,18 @@ export function measurementRows(
   const seen = new Set<string>();
   for (const r of readings) {
     const { row, person, date, column, measure, size, given } = r;
-    const said = [size.unit, r.unitBeside].filter((u): u is Unit => u !== null);
-    const clash = size.unit !== null && r.unitBeside !== null && size.unit !== r.unitBeside;
-    if (clash) {
-      refused.push(
-        refusal(
-          taken.table,
-          row,
-          column,
-          `is said to be in ${size.unit} and in ${r.unitBeside}`,
-          'one unit',
-          given,
-        ),
-      );
+    const clash = unitClash(r);
+    if (clash !== null) {
+      refused.push(refusal(taken.table, row, column, ...clash, given));
       continue;
     }
-    const unit = said[0] ?? units.get(unitKey(r)) ?? null;
+    const ageYears = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
+    const chosen = units.get(unitKey(r)) ?? null;
+    const unit =
+      size.unit ?? r.unitBeside ?? (chosen === EACH ? unitOfSize(measure, size.value, ageYears) : chosen);
     if (unit === null) continue;
     const base = measures[measure].unit;
-    if (isLengthUnit(unit) !== (base === 'mm')) {
-      refused.push(
-        refusal(
-          taken.table,
-          row,
-          column,
-          `is given in ${unit}`,
-          base === 'mm' ? 'mm, cm, m, inch or ft' : 'kg, g or lb',
-          given,
-        ),
-      );
-      continue;
-    }
     const value = toBaseUnit(Number(size.value.toFixed(6)), unit);
-    const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : 5;
     const entered =
       unit === base && !size.doubt ? '' : /\p{L}|["″]/u.test(given) ? given : `${given} ${unit}`;
     if (size.doubt)
@@ -105,7 +95,7 @@ export function measurementRows(
           method: fieldCell(taken.columns, row, 'visit.method').text,
           observer: fieldCell(taken.columns, row, 'visit.observer').text,
           technical_error: size.doubt
-            ? String(technicalErrorAt(measure, age) * DOUBT)
+            ? String(technicalErrorAt(measure, ageYears ?? 5) * DOUBT)
             : fieldCell(taken.columns, row, 'long.technical_error').text,
           entered: (fieldCell(taken.columns, row, 'long.entered').text || entered).slice(0, 80),
         },

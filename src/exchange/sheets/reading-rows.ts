@@ -124,7 +124,7 @@ export function readingsIn(
       measure,
       column,
       cell,
-      pair !== null && cellSize(cell) === null,
+      pair !== null && (column.pairs || cellSize(cell) === null),
       asker,
       refused,
     );

@@ -3,6 +3,7 @@ import { type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { languages } from '../headings/vocabulary.js';
 import { askColumn } from './ask-column.js';
+import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, headingDate, ordinal } from './column.js';
 import type { SheetTable } from './grid.js';
@@ -34,6 +35,16 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       return { index, candidate, fit, score: candidate.strength * (0.3 + 0.7 * fit) * (spoken ? 1 : 0.9) };
     });
   });
+  const names = scored.filter((s) => isName(s.candidate.meaning) && s.fit >= 0.75);
+  for (const option of scored.filter((s) => isName(s.candidate.meaning)))
+    if (
+      // 'Initials' beside a column of children are whoever measured.
+      (names.some((s) => s.index !== option.index) &&
+        scored.some((s) => s.index === option.index && isObserver(s.candidate.meaning)) &&
+        names.some((s) => !scored.some((o) => o.index === s.index && isObserver(o.candidate.meaning)))) ||
+      standsForSeveral(table, option.index)
+    )
+      option.score *= 0.4;
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -65,14 +76,23 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       rival.score > option.score - 0.03 &&
       rival.fit >= 0.8 &&
       !(uniqueKey(rival.candidate.meaning) !== null && used.has(uniqueKey(rival.candidate.meaning) ?? ''));
+    const kept = option?.candidate.meaning.kind === 'keep';
     const certainty: Certainty = !option
       ? 'unknown'
-      : ((option.candidate.strength >= 0.85 && option.fit >= 0.75) ||
+      : (kept ||
+            (option.candidate.strength >= 0.85 && option.fit >= 0.75) ||
             (option.candidate.strength >= 0.9 && option.fit >= 0.45)) &&
           !close
         ? 'certain'
         : 'probable';
-    const base = { index, heading, candidates, cells: values.count, examples: values.cells.slice(0, 4) };
+    const base = {
+      index,
+      heading,
+      candidates,
+      cells: values.count,
+      examples: values.cells.slice(0, 4),
+      pairs: inPairs(values.cells),
+    };
     const plain = option === undefined ? null : withoutDay(option.candidate.meaning, meanings);
     // 'Foot L allowance': beside a word nobody knows a size may be of anything; it is asked openly.
     const open = option?.candidate.meaning.kind === 'reading' && option.candidate.unknownWords > 0;
@@ -89,6 +109,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     );
   });
 }
+
+const inPairs = (cells: readonly string[]): boolean =>
+  cells.length > 1 && cells.filter((cell) => cellPair(cell) !== null).length > cells.length / 2;
 
 function sample(table: SheetTable, index: number): { cells: string[]; count: number } {
   const cells: string[] = [];
@@ -140,6 +163,25 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
 const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${m.side}` : meaningText(m));
+
+const isName = (m: Meaning): boolean => m.kind === 'field' && m.field === 'child.name';
+const isObserver = (m: Meaning): boolean => m.kind === 'field' && m.field === 'visit.observer';
+
+/** Names with several birth dates each are not the children's: two children of one name are rare. */
+function standsForSeveral(table: SheetTable, index: number): boolean {
+  const birth = table.headings.findIndex((heading) => {
+    const meaning = headingCandidates(heading)[0]?.meaning;
+    return meaning?.kind === 'field' && meaning.field === 'child.birth_date';
+  });
+  if (birth < 0) return false;
+  const births = new Map<string, Set<string>>();
+  for (const { cells } of table.rows.slice(0, SAMPLE)) {
+    if (!cells[index] || !cells[birth]) continue;
+    const of = births.get(cells[index]) ?? new Set();
+    births.set(cells[index], of.add(cells[birth]));
+  }
+  return [...births.values()].filter((of) => of.size > 1).length > births.size * 0.3;
+}
 
 /** Several visits in one row: a visit's date followed by sizes, more than once; or dates in the headings. */
 function repeatedVisits(

@@ -184,7 +184,7 @@ function gathered(
     shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate), refused));
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
-    markers.push(...markersIn(taken, row, person.id, visit, refused, today));
+    markers.push(...markersIn(taken, row, person.id, dateFor, refused, today));
   }
   return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
 }

@@ -84,12 +84,17 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'device.verdict':
       return Math.max(
         0.3,
-        share(cells, (c) => wordIn(c, (v) => v.verdicts) !== null),
+        share(cells, (c) => wordIn(c, 'verdicts') !== null),
+      );
+    case 'device.end_reason':
+      return Math.max(
+        0.3,
+        share(cells, (c) => wordIn(c, 'endReasons') !== null),
       );
     case 'device.status':
-      return share(cells, (c) => wordIn(c, (v) => v.deviceStates) !== null);
+      return share(cells, (c) => wordIn(c, 'deviceStates') !== null);
     case 'child.status':
-      return share(cells, (c) => wordIn(c, (v) => v.childStates) !== null);
+      return share(cells, (c) => wordIn(c, 'childStates') !== null);
     case 'long.measure':
       return share(cells, (c) => headingCandidates(c).some((m) => m.meaning.kind === 'reading'));
     case 'long.value':
@@ -108,7 +113,8 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'child.prefers_holidays':
       return share(cells, (c) => word(yesWords)(c) || word(noWords)(c)) * 0.6 + 0.4;
     case 'child.conditions':
-      return share(cells, (c) => /\p{L}/u.test(c));
+      // 'outgrown' under 'Reason' ends a device and is no diagnosis.
+      return share(cells, (c) => /\p{L}/u.test(c) && wordIn(c, 'endReasons') === null);
     default:
       return share(cells, (c) => !isDate(c) || /\p{L}/u.test(c));
   }

@@ -12,7 +12,7 @@ export interface TypedList {
   readonly file: NamedFile;
   /** What the clinic answers when it is asked. */
   readonly answers: Answers;
-  /** 'child ...', 'reading ...', 'device ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT'. */
+  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT'. */
   readonly taken: readonly string[];
 }
 
@@ -93,6 +93,10 @@ function typedValue(cell: string) {
 export function takenText(parsed: ParsedCaseload): string[] {
   const { children, measurements, devices } = parsed.caseload;
   const nameOf = new Map(children.map((c) => [c.id, c.name || c.id]));
+  const deviceName = (id: string) => {
+    const d = devices.find((device) => device.id === id);
+    return `${nameOf.get(d?.childId ?? '')} ${d?.family} ${d?.side}`;
+  };
   return [
     ...children.map((c) => `child ${nameOf.get(c.id)} ${c.birthDate} ${c.sex}`),
     ...measurements.map((m) =>
@@ -100,7 +104,10 @@ export function takenText(parsed: ParsedCaseload): string[] {
         .filter((w) => w !== '')
         .join(' '),
     ),
-    ...devices.map((d) => `device ${nameOf.get(d.childId)} ${d.family} ${d.side} ${d.castDate}`),
+    ...devices.map((d) => `device ${deviceName(d.id)} ${d.castDate}`),
+    ...parsed.caseload.events
+      .filter((e) => e.kind === 'retired')
+      .map((e) => `ended ${deviceName(e.deviceId)} ${e.date} ${e.endReason ?? e.note}`),
     ...parsed.questions.map((q) => `ask ${q.id}`),
     ...parsed.refused.map((r) => `refused ${r.row} ${r.column}`),
   ];

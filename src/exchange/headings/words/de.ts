@@ -47,6 +47,10 @@ export const de: Vocabulary = {
       'gips|gipsdatum|gipsabdruck|abdruck|gipsabnahme|scan|scandatum|abformung|gegipst|maßnahme|maßabnahme|abdruckdatum|gips am|gipsen|formabnahme|gips scan|scan gips|abdruck am|gipsnegativ',
     'device.fitted_date':
       'abgabe|abgabedatum|ausgeliefert|auslieferung|angepasst|anprobe fertig|geliefert|lieferung|lieferdatum|fertigstellung|abgegeben|abgegeben am|versorgt am|anpassung|ausgabe|ausgabedatum|übergabe|getragen seit|seit|in gebrauch seit|trägt seit|versorgt seit|ausgegeben|ausgegeben am|geliefert am|übergeben|übergeben am|anprobe|ab',
+    'device.end_date':
+      'ende|enddatum|beendet|beendet am|ende der nutzung|abgesetzt|abgesetzt am|getragen bis|bis|ersetzt am|ausgemustert|ausgemustert am|außer gebrauch|nicht mehr getragen seit|versorgungsende|tragezeit bis|in gebrauch bis',
+    'device.end_reason':
+      'grund|endgrund|grund ende|grund des endes|ende grund|grund der beendigung|beendigungsgrund|grund für ersatz|ersatzgrund|grund ersatz|grund wechsel|warum beendet|warum|abgesetzt wegen|grund neuversorgung',
     'device.status': 'status|status orthese|orthesenstatus|status versorgung|in gebrauch',
     'device.footplate': 'fußplatte|fussplatte|sohle',
     'device.verdict': 'passform|sitz|passt|passung|sitzt|passgenauigkeit|sitz der orthese|paßform',
@@ -151,6 +155,21 @@ export const de: Vocabulary = {
       'knapp|eng|etwas eng|wird eng|grenzwertig|bald zu klein|fast zu klein|wird knapp|etwas knapp|leicht eng',
     outgrown:
       'zu klein|zu kurz|herausgewachsen|rausgewachsen|passt nicht|passt nicht mehr|zu eng|nein|entwachsen|ausgewachsen',
+  },
+  endReasons: {
+    outgrown:
+      'zu klein|zu kurz|rausgewachsen|herausgewachsen|ausgewachsen|wachstum|gewachsen|zu eng|passt nicht mehr|klein|kurz',
+    'worn-out': 'verschlissen|verschleiß|abgenutzt|abgetragen|durchgelaufen|alt',
+    broken: 'gebrochen|bruch|kaputt|defekt|gerissen|riss|zerbrochen|beschädigt',
+    lost: 'verloren|weg|verlust|abhanden|gestohlen',
+    'function-changed':
+      'funktion geändert|funktionsänderung|neue verordnung|andere versorgung|umversorgung|zieländerung|versorgungswechsel|befundänderung',
+    surgery: 'op|operation|operiert|nach op|chirurgie',
+    'tone-or-contracture': 'tonus|kontraktur|kontrakturen|spastik|tonusänderung|spastik zunahme',
+    skin: 'haut|hautproblem|hautprobleme|druckstelle|druckstellen|blase|wund|dekubitus',
+    transferred: 'umzug|verzogen|umgezogen|wechsel|übergabe|erwachsenenklinik',
+    'no-longer-wanted':
+      'nicht mehr benötigt|nicht mehr nötig|nicht benötigt|therapieende|therapie beendet|behandlung beendet|nicht getragen|abgelehnt|nicht toleriert|nicht gewünscht|nicht mehr gewünscht|abgeschlossen',
   },
   deviceStates: {
     ordered:

@@ -33,12 +33,12 @@ export const en: Vocabulary = {
     'child.language': 'language|lang|spoken language|first language|home language|interpreter',
     'child.status': 'status|child status|patient status|pt status|active|care status|caseload status',
     'visit.date':
-      'visit|visit date|clinic|seen|reviewed|reviewed on|date reviewed|checked on|date seen|appointment|appt|appt date|review|review date|last seen|last review|last visit|measured|measured on|date measured|assessed|assessment|assessment date|clinic date|measurement date|attended|date attended|date of review|session|contact date|dos|date of service|date taken',
+      'eval|eval date|evaluation|evaluation date|date of evaluation|date of eval|exam date|examined|examination date|date of exam|visit|visit date|clinic|seen|reviewed|reviewed on|date reviewed|checked on|date seen|appointment|appt|appt date|review|review date|last seen|last review|last visit|measured|measured on|date measured|assessed|assessment|assessment date|clinic date|measurement date|attended|date attended|date of review|session|contact date|dos|date of service|date taken',
     'visit.age':
       'age at visit|age at review|age at measurement|age when seen|age seen|age then|age on day|age at date|age at clinic',
     'visit.method': 'method|instrument|measured with|tool|how measured|gauge',
     'visit.observer':
-      'observer|measured by|taken by|by whom|assessor|examiner|by|observer initials|clinician initials|tester',
+      'initials|init|inits|staff initials|staff|observer|measured by|taken by|by whom|assessor|examiner|by|observer initials|clinician initials|tester',
     'long.measure': 'measure|measurement|dimension|what|parameter|what measured|measurement type|site',
     'long.value': 'value|reading|result|size|mm value|measurement value',
     'long.unit': 'unit|units|uom',
@@ -50,8 +50,12 @@ export const en: Vocabulary = {
     'device.cast_date':
       'cast|cast date|casted|date cast|date casted|cast on|impression|scanned|scan date|date scanned|scan|cast scan|cast scan date|mould date|measured for|casting date|casting|date of cast|plaster|cast taken|shape capture|capture date',
     'device.fitted_date':
-      'fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on|issued|from|given',
-    'device.status': 'status|device status|status of device|orthosis status|brace status|in use',
+      'brace on|splint on|helmet on|orthosis on|device on|fitted|fitted on|date fitted|fit date|fitting|fitting date|delivered|delivery|delivery date|supplied|date supplied|supply date|issue date|date issued|dispensed|issued on|date of fitting|date of supply|date of issue|worn since|received|date delivered|provided|since|in use since|wearing since|worn from|in wear since|start of wear|given on|supplied on|date given|handed over|date provided|delivery of device|fit on|issued|from|given',
+    'device.end_date':
+      'end date|ended|ended on|date ended|device end date|finished|finished on|finished with|date finished|stopped|stopped on|date stopped|retired|retired on|date retired|withdrawn|withdrawn on|date withdrawn|replaced on|date replaced|discontinued|discontinued on|date discontinued|worn until|until|out of use|out of use since|returned on|date returned|scrapped on|brace off|last worn|end of wear|end of use|in use until',
+    'device.end_reason':
+      'end reason|reason ended|reason for end|reason for ending|why ended|why stopped|why finished|why replaced|why|reason finished|reason stopped|reason for stopping|reason for replacement|replacement reason|reason replaced|reason for change|reason for discontinuation|retired reason|reason retired|reason withdrawn|reason|end cause',
+    'device.status': 'state|status|device status|status of device|orthosis status|brace status|in use',
     'device.footplate': 'footplate|foot plate|footplate length|plate length',
     'device.verdict':
       'fit|fit ok|fit verdict|verdict|how fits|fit at review|fitting well|fit check|fit today|current fit|does it fit|fit comment',
@@ -61,7 +65,7 @@ export const en: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stage|hand stage|sms|skeletal maturity',
     'marker.bone_age': 'bone age|skeletal age|ba',
   },
-  kept: 'centile|centiles|percentile|percentiles|z score|zscore|sds|sd score|no|nr|row|line|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
+  kept: 'cobb|cobb angle|centile|centiles|percentile|percentiles|z score|zscore|sds|sd score|no|nr|row|line|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
   remarks:
     'notes|note|comments|comment|remarks|remark|remarks notes|outcome|clinical notes|review notes|visit notes|free text|findings|problems|issues|concerns|history|progress notes',
   skin: 'skin|skin check|skin notes|skin state|skin condition|skin status|red marks|marks|redness|pressure areas|pressure marks',
@@ -164,6 +168,23 @@ export const en: Vocabulary = {
       'tight|bit tight|getting tight|snug tight|nearly outgrown|getting small|borderline|slightly tight|a bit tight|getting short|getting too small',
     outgrown:
       'outgrown|too small|small|too short|short|outgrew|needs new|no|doesn t fit|no longer fits|grown out|does not fit|too tight|toes over|toes over end',
+  },
+  endReasons: {
+    outgrown:
+      'outgrown|outgrew|grown out|grown out of|too small|too short|small|short|growth|grew|no longer fits|does not fit|toes over|too tight|tight',
+    'worn-out': 'worn out|wornout|wear|wear and tear|old|end of life|worn through|beyond repair',
+    broken: 'broken|broke|cracked|crack|snapped|damaged|fracture|fractured|split|failed',
+    lost: 'lost|missing|stolen|mislaid|left on bus',
+    'function-changed':
+      'function changed|change of function|change in function|new prescription|prescription change|prescription changed|changed prescription|walking changed|change of goal|goals changed|upgraded|change of device|different device|needs changed',
+    surgery: 'surgery|operation|op|post op|surgical|had surgery|sdr|tendon lengthening',
+    'tone-or-contracture':
+      'tone|contracture|contractures|tone change|tone changed|increased tone|spasticity|tone or contracture|loss of range',
+    skin: 'skin|skin problem|skin problems|sore|sores|pressure sore|pressure area|blister|blisters|rubbing|skin breakdown|marks|ulcer',
+    transferred:
+      'transferred|moved|moved away|transfer|moved area|to adult services|adult services|transition',
+    'no-longer-wanted':
+      'no longer wanted|not wanted|no longer needed|not needed|no longer required|not required|treatment finished|treatment complete|treatment completed|finished treatment|refused|declined|not worn|not tolerated|not wearing|non compliance|not used|corrected|family choice|discharged|end of treatment',
   },
   deviceStates: {
     ordered:

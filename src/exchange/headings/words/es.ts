@@ -47,6 +47,10 @@ export const es: Vocabulary = {
       'molde|fecha molde|fecha de molde|escayola|escaneo|escaneado|fecha escaneo|toma molde|toma de molde|fecha toma de molde|moldeado|negativo|fecha toma molde|f molde|escaneado el|fecha de escaneo|fecha de toma de molde|yeso|fecha yeso',
     'device.fitted_date':
       'entrega|fecha entrega|fecha de entrega|entregado|entregado el|adaptacion|fecha adaptacion|colocacion|puesta|f entrega|entregada|fecha colocacion|suministro|fecha de adaptacion|lleva desde|desde|en uso desde|lo lleva desde|colocado|colocado el|puesto el|suministrado',
+    'device.end_date':
+      'fin|fecha fin|fecha de fin|fecha final|retirada|retirado|retirado el|retirada el|fecha retirada|fecha de retirada|baja|fecha baja|fecha de baja|hasta|sustituido el|sustituida el|fin de uso|fuera de uso|lleva hasta|en uso hasta',
+    'device.end_reason':
+      'motivo fin|motivo de fin|motivo retirada|motivo de retirada|motivo baja|motivo de baja|motivo cambio|motivo del cambio|motivo de cambio|motivo sustitucion|razon fin|razon de fin|razon|causa fin|causa de retirada|por que|motivo',
     'device.status': 'estado|estado ortesis|estado aparato|estado de la ortesis|en uso',
     'device.footplate': 'plantilla base|suela',
     'device.verdict':
@@ -157,6 +161,21 @@ export const es: Vocabulary = {
       'justo|justa|apretado|apretada|algo justo|un poco justo|casi pequeño|empieza a quedar pequeño|algo justa|le aprieta',
     outgrown:
       'pequeño|pequeña|se ha quedado pequeño|corto|corta|no le vale|demasiado pequeño|muy pequeño|le queda pequeño|le queda pequeña|le queda corto|no sirve|se ha quedado pequeña|cambiar',
+  },
+  endReasons: {
+    outgrown:
+      'pequeno|pequena|se queda pequeno|se queda pequena|quedo pequeno|quedo pequena|muy pequeno|demasiado pequeno|demasiado pequena|corto|corta|crecimiento|crecio|aprieta|le aprieta|ya no le cabe',
+    'worn-out': 'desgaste|gastado|gastada|desgastado|desgastada|viejo|vieja',
+    broken: 'roto|rota|rotura|partido|partida|fisura|averia|averiado',
+    lost: 'perdido|perdida|extraviado|extraviada|robado|robada',
+    'function-changed':
+      'cambio de funcion|nueva prescripcion|cambio de prescripcion|cambio de ortesis|cambio de objetivo',
+    surgery: 'cirugia|operacion|operado|operada|iq',
+    'tone-or-contracture': 'tono|espasticidad|contractura|contracturas|cambio de tono',
+    skin: 'piel|rozadura|rozaduras|ulcera|herida|ampolla|lesion',
+    transferred: 'traslado|trasladado|trasladada|mudanza|adultos',
+    'no-longer-wanted':
+      'no necesario|no necesita|ya no necesita|ya no necesario|fin de tratamiento|fin del tratamiento|alta|no la usa|no lo usa|no tolera|rechazo|rechaza|rechazado|no usado',
   },
   deviceStates: {
     ordered:

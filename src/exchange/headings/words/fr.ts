@@ -47,6 +47,10 @@ export const fr: Vocabulary = {
       'moulage|date moulage|date de moulage|platre|empreinte|date empreinte|scan|date scan|prise d empreinte|moule le|date platre|prise de moulage|date d empreinte|date de prise d empreinte|empreinte le|scanne le|moulage le|numerisation',
     'device.fitted_date':
       'livraison|livre|livre le|date livraison|date de livraison|pose|mise en place|remis le|date remise|delivre|delivre le|date de pose|delivrance|date delivrance|remise|date de delivrance|livree le|porte depuis|appareille le|mise en service|depuis|porte depuis le|remis|remise le|fourni le|fournie le|delivree le|pose le|posee le|des le',
+    'device.end_date':
+      'fin|date fin|date de fin|arret|date arret|date d arret|arrete le|porte jusqu au|jusqu au|retire le|retiree le|remplace le|remplacee le|fin de port|fin d utilisation|hors service|mis au rebut le',
+    'device.end_reason':
+      'motif fin|motif de fin|raison fin|raison de fin|motif arret|motif d arret|raison arret|raison de l arret|motif remplacement|motif de remplacement|raison remplacement|raison du remplacement|raison|cause fin|motif',
     'device.status': 'statut|etat|statut appareil|etat appareil|statut orthese|en service|etat orthese',
     'device.footplate': 'semelle|plaque plantaire|longueur semelle',
     'device.verdict':
@@ -153,6 +157,21 @@ export const fr: Vocabulary = {
       'juste|serre|un peu juste|un peu serre|limite|bientot trop petit|devient petit|un peu petit|commence a serrer|devient juste',
     outgrown:
       'trop petit|trop petite|petit|trop court|trop serre|ne va plus|a refaire|plus adapte|depasse|trop courte|inadapte|a changer|trop juste',
+  },
+  endReasons: {
+    outgrown:
+      'trop petit|trop petite|trop court|trop courte|petit|petite|court|courte|croissance|grandi|trop serre|trop serree|ne va plus',
+    'worn-out': 'use|usee|usure|usage|vieux|vieille',
+    broken: 'casse|cassee|cassure|fissure|fissuree|fendu|fendue|abime|abimee|rompu',
+    lost: 'perdu|perdue|perte|vole|volee',
+    'function-changed':
+      'changement de fonction|nouvelle prescription|changement de prescription|changement d appareil|changement d objectif|evolution',
+    surgery: 'chirurgie|operation|opere|operee|post op',
+    'tone-or-contracture': 'tonus|spasticite|contracture|retraction|retractions|raideur',
+    skin: 'peau|escarre|rougeur|rougeurs|ampoule|blessure|plaie|lesion cutanee',
+    transferred: 'demenagement|demenage|transfert|transfere|transferee|adulte',
+    'no-longer-wanted':
+      'plus necessaire|pas necessaire|fin de traitement|fin du traitement|traitement termine|non porte|non portee|refus|refuse|refusee|non tolere|non toleree|plus utile',
   },
   deviceStates: {
     ordered:

@@ -47,6 +47,10 @@ export const it: Vocabulary = {
       'calco|data calco|gesso|data gesso|scansione|data scansione|impronta|presa calco|calco del|data impronta|presa impronta|rilievo calco|scan|calco gessato|data presa calco|data del calco|presa misure|data di calco|scansionato',
     'device.fitted_date':
       'consegna|data consegna|consegnato|consegnato il|data di consegna|collaudo|applicazione|data applicazione|data collaudo|consegnata|consegnata il|fornitura|data fornitura|indossato dal|in uso dal|dal|porta dal|in uso da|indossa dal|fornito|fornito il|applicato|applicato il|da',
+    'device.end_date':
+      'fine|data fine|fine uso|data fine uso|dismesso|dismessa|dismesso il|dismessa il|data dismissione|dismissione|sostituito il|sostituita il|portato fino al|fino al|fino a|in uso fino al|ritirato|ritirato il|fuori uso|sospeso il',
+    'device.end_reason':
+      'motivo fine|motivo della fine|motivo dismissione|motivo di dismissione|motivo sostituzione|motivo di sostituzione|motivo cambio|motivo ritiro|causa fine|causa dismissione|perche|motivo',
     'device.status': 'stato|stato ortesi|stato tutore|in uso|stato dispositivo',
     'device.footplate': 'suola|piastra|soletta',
     'device.verdict':
@@ -156,6 +160,21 @@ export const it: Vocabulary = {
       'stretto|stretta|giusto|un po stretto|quasi piccolo|al limite|un po stretta|inizia a stringere|giusto giusto|un po corto',
     outgrown:
       'piccolo|piccola|troppo piccolo|corto|corta|non va piu|troppo stretto|da rifare|non calza|troppo corto|troppo piccola|da cambiare|da sostituire',
+  },
+  endReasons: {
+    outgrown:
+      'piccolo|piccola|troppo piccolo|troppo piccola|corto|corta|troppo corto|troppo corta|crescita|cresciuto|cresciuta|stretto|stretta|troppo stretto|non entra piu',
+    'worn-out': 'usura|usurato|usurata|logoro|logora|consumato|consumata|vecchio',
+    broken: 'rotto|rotta|rottura|spezzato|spezzata|crepa|danneggiato|danneggiata',
+    lost: 'perso|persa|smarrito|smarrita|perduto|rubato|rubata',
+    'function-changed':
+      'cambio funzione|nuova prescrizione|cambio prescrizione|cambio ausilio|cambio obiettivo',
+    surgery: 'chirurgia|operazione|intervento|operato|operata',
+    'tone-or-contracture': 'tono|spasticita|contrattura|contratture|retrazione',
+    skin: 'pelle|cute|arrossamento|piaga|piaghe|ferita|vescica|lesione',
+    transferred: 'trasferito|trasferita|trasferimento|trasloco|adulti',
+    'no-longer-wanted':
+      'non piu necessario|non necessario|non piu necessaria|fine trattamento|fine terapia|non portato|non usato|rifiutato|rifiuta|non tollerato|terapia conclusa',
   },
   deviceStates: {
     ordered:

@@ -47,6 +47,10 @@ export const nl: Vocabulary = {
       'gips|gipsdatum|gipsafdruk|afdruk|gegipst|scan|scandatum|gipsmoment|maatname|datum gips|datum scan|gegipst op|aanmeten|aanmeetdatum|afdruk datum|gips scan|aangemeten|datum aanmeten|gescand|aangemeten op|scan datum|datum maatname',
     'device.fitted_date':
       'afgeleverd|aflevering|afgegeven|afleverdatum|geleverd|levering|leverdatum|gepast|passen|pasdatum|aflever datum|datum aflevering|afgeleverd op|in gebruik sinds|gedragen sinds|datum levering|afgifte|afgiftedatum|verstrekt op|sinds|draagt sinds|gebruik sinds|geleverd op|afgegeven op|uitgeleverd|uitlevering|vanaf',
+    'device.end_date':
+      'einde|einddatum|eind datum|datum einde|beeindigd|beeindigd op|gestopt|gestopt op|gedragen tot|tot|vervangen op|uit gebruik|uit gebruik sinds|afgeschreven|afgeschreven op|ingeleverd op|einde gebruik|in gebruik tot',
+    'device.end_reason':
+      'reden einde|einde reden|reden beeindiging|reden van beeindiging|reden gestopt|reden stop|reden vervanging|reden van vervanging|reden|waarom gestopt|waarom|reden einde gebruik',
     'device.status': 'status|status orthese|status hulpmiddel|in gebruik|status voorziening',
     'device.footplate': 'voetplaat|zool',
     'device.verdict':
@@ -148,6 +152,21 @@ export const nl: Vocabulary = {
     tight: 'krap|strak|wordt krap|beetje krap|bijna te klein|net aan|wordt klein|wat krap|iets krap|nauw',
     outgrown:
       'te klein|te kort|uitgegroeid|past niet|past niet meer|te krap|nee|eruit gegroeid|klein|te strak',
+  },
+  endReasons: {
+    outgrown:
+      'te klein|te kort|klein|kort|eruit gegroeid|uitgegroeid|gegroeid|groei|past niet meer|te krap|te strak',
+    'worn-out': 'versleten|slijtage|op|oud',
+    broken: 'kapot|gebroken|breuk|stuk|defect|gescheurd|scheur',
+    lost: 'kwijt|verloren|zoek|gestolen|vermist',
+    'function-changed':
+      'functie veranderd|functieverandering|nieuw voorschrift|ander hulpmiddel|gewijzigd voorschrift|doel gewijzigd',
+    surgery: 'operatie|geopereerd|ok|na operatie',
+    'tone-or-contracture': 'tonus|spasticiteit|contractuur|contracturen|spasme',
+    skin: 'huid|drukplek|drukplekken|wond|blaar|blaren|decubitus',
+    transferred: 'verhuisd|verhuizing|overgeplaatst|overgedragen|volwassenenzorg',
+    'no-longer-wanted':
+      'niet meer nodig|niet nodig|einde behandeling|behandeling klaar|behandeling afgerond|niet gedragen|draagt niet|geweigerd|niet getolereerd|niet meer gewenst|afgerond',
   },
   deviceStates: {
     ordered:

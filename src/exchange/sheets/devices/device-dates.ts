@@ -31,7 +31,7 @@ export function dateIn(
   const date = dateOf(said.text, sheet.taken.orders.get(said.column.index), sheet.today);
   if (date === null) return null;
   if ('why' in date) {
-    if (field === 'device.fitted_date' && wordIn(said.text, (v) => v.deviceStates)) return null;
+    if (field === 'device.fitted_date' && wordIn(said.text, 'deviceStates')) return null;
     sheet.refused.push(
       refusal(sheet.taken.table, row, said.column, date.why, 'a date such as 2024-03-17 or 17.03.2024'),
     );

@@ -1,3 +1,4 @@
+import { IN_FUTURE } from '../../../records/check/refuse.js';
 import type { IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
 import { foldText } from '../../headings/fold-words.js';
@@ -6,20 +7,76 @@ import { wordIn } from '../cell-words.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, refusal } from '../sheet-rows.js';
+import { dateIn } from './device-dates.js';
 import type { MadeDevice } from './device-register.js';
 import { type DeviceSheet, slot } from './device-sheet.js';
 
-/** State, footplate and maker's sizes of a device; gives back the verdict of the visit where there is one. */
+/** State, footplate and maker's sizes of a device; gives back what happened to it: its end, the verdict of the visit. */
 export function fill(
   sheet: DeviceSheet,
   made: MadeDevice,
   row: GridRow,
   { family, side, column: named }: { family: string; side: string; column: Column },
   visit: IsoDate | null,
+): MadeRow[] {
+  fillState(sheet, made, row, family, side, named);
+  const events = [
+    endOf(sheet, made, row, family, side, visit, named),
+    verdictOf(sheet, made, row, family, side, visit, named),
+  ];
+  return events.filter((event) => event !== null);
+}
+
+/** The day a device ended and why. A reason without a day is kept with the device, which is no longer worn. */
+function endOf(
+  sheet: DeviceSheet,
+  made: MadeDevice,
+  row: GridRow,
+  family: string,
+  side: string,
+  visit: IsoDate | null,
+  named: Column,
 ): MadeRow | null {
+  const ended = dateIn(sheet, row, 'device.end_date', family, side, visit, named);
+  const why = slot(sheet, row, 'device.end_reason', family, side, named);
+  if (ended === 'unread' || (ended === null && why === null)) return null;
+  if (ended !== null && ended.date > sheet.today) {
+    sheet.refused.push(refusal(sheet.taken.table, row, ended.column, IN_FUTURE, 'a date up to today'));
+    return null;
+  }
+  made.cells.status = 'retired';
+  const reason = why === null ? null : wordIn(why.text, 'endReasons');
+  if (ended === null) {
+    if (why) made.cells[`extra:${why.column.heading}`] = why.text;
+    return null;
+  }
+  made.ended = ended.date;
+  const places = { date: { column: ended.column.heading, given: cellOf(row, ended.column) } };
+  return {
+    row: row.row,
+    cells: {
+      id: contentId('e', made.id, ended.date, 'retired'),
+      device_id: made.id,
+      date: ended.date,
+      kind: 'retired',
+      end_reason: reason ?? '',
+      note: reason === null ? (why?.text ?? '') : '',
+    },
+    places,
+  };
+}
+
+function fillState(
+  sheet: DeviceSheet,
+  made: MadeDevice,
+  row: GridRow,
+  family: string,
+  side: string,
+  named: Column,
+): void {
   const status = slot(sheet, row, 'device.status', family, side, named);
   if (status) {
-    const state = wordIn(status.text, (v) => v.deviceStates);
+    const state = wordIn(status.text, 'deviceStates');
     if (state) made.cells.status = state;
     else
       sheet.refused.push(
@@ -58,9 +115,20 @@ export function fill(
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
       made.cells[column.meaning.heading] = cellOf(row, column);
   }
+}
+
+function verdictOf(
+  sheet: DeviceSheet,
+  made: MadeDevice,
+  row: GridRow,
+  family: string,
+  side: string,
+  visit: IsoDate | null,
+  named: Column,
+): MadeRow | null {
   const verdict = slot(sheet, row, 'device.verdict', family, side, named);
   if (verdict && visit) {
-    const said = wordIn(verdict.text, (v) => v.verdicts);
+    const said = wordIn(verdict.text, 'verdicts');
     if (said && visit >= made.cells.cast_date)
       return {
         row: row.row,

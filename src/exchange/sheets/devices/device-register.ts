@@ -6,6 +6,8 @@ export interface MadeDevice {
   readonly cells: Record<string, string>;
   readonly places: Record<string, { column: string; given: string }>;
   readonly row: number;
+  /** The day it ended, where the sheet says so. */
+  ended?: string;
 }
 
 /** A fitting this long after a cast is not of that cast (common practice, no source). */
@@ -44,12 +46,14 @@ export class DeviceRegister {
       const place = placeOf(child, family, side);
       if (cast <= day && cast >= (last.get(place)?.cells.cast_date ?? '')) last.set(place, device);
     }
-    return [...last.values()].filter((d) => d.cells.status !== 'retired');
+    return [...last.values()].filter((d) =>
+      d.ended === undefined ? d.cells.status !== 'retired' : day <= d.ended,
+    );
   }
 
-  /** The sheet's own number of a device; where one number stands for a pair, the second carries its side. */
+  /** The sheet's own number of a device; where one stands for a pair, the second carries its side; '' where both are taken. */
   idOf(own: string, side: string): string {
-    return own === '' || !this.ids.has(own) ? own : `${own}-${side}`;
+    return [own, `${own}-${side}`].find((id) => own !== '' && !this.ids.has(id)) ?? '';
   }
 
   /** The device a row without a cast means: the last one cast by then that its fitting can be of. */

@@ -71,7 +71,12 @@ export class DeviceRows {
       cast?.date ??
       dateSaid(sheet, column, device.cast)?.date ??
       (column.meaning?.kind === 'device' && device.fitted === null ? dateInCell(sheet, row, column) : null);
-    const last = said === null ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null) : null;
+    // A new one named at a visit is not the one cast before.
+    const another = device.fresh && fitted === null && visit !== null;
+    const last =
+      said === null && !another
+        ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null)
+        : null;
     const castDate =
       said ??
       (last?.cells.cast_date as IsoDate | undefined) ??
@@ -86,8 +91,7 @@ export class DeviceRows {
       made.cells.fitted_date = fitted.date;
       made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
     }
-    const event = fill(sheet, made, row, { family, side, column }, visit);
-    if (event) this.events.push(event);
+    this.events.push(...fill(sheet, made, row, { family, side, column }, visit));
     return made;
   }
 

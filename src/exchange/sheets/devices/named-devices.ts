@@ -11,7 +11,9 @@ import { type DeviceSheet, ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
-const NOTHING_SAID = { likely: null, cast: null, fitted: null };
+const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false };
+/** 'Insoles given': more than one by its heading. */
+const severalUnder = ({ heading }: Column): boolean => cellDevices(heading).some(({ plural }) => plural);
 
 /** A device a row names, its family and sides settled. */
 export interface Found {
@@ -53,7 +55,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
             fitted: deviceDates(text).fitted,
             family: meaning.family,
             side,
-            plural: cellDevices(column.heading).some((d) => d.plural),
+            plural: severalUnder(column),
             word: foldText(column.heading),
           },
           conditionSide,
@@ -73,8 +75,19 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
       const family = deviceOfSheet(sheet, column);
       const { side } = column.meaning;
       if (family === null || found.some((f) => f.family === family)) continue;
-      const device = { ...NOTHING_SAID, family, side, plural: false, word: foldText(family) };
+      const device = { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) };
       found.push(...settled(sheet, row, column, device, conditionSide));
+    } else if (!named && meaning?.kind === 'field' && meaning.field === 'side' && meaning.family !== null) {
+      // 'AFO side': the heading names the device.
+      const side = sideIn(text);
+      const device = {
+        ...NOTHING_SAID,
+        family: meaning.family,
+        side,
+        plural: false,
+        word: openNameIn(column.heading) ?? foldText(meaning.family),
+      };
+      if (side !== null) found.push(...settled(sheet, row, column, device, conditionSide));
     } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
       // 'AFO left - cast': the date's own heading names the device.
       const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
@@ -84,7 +97,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           sheet,
           row,
           column,
-          { ...NOTHING_SAID, family, side, plural: false, word: foldText(family) },
+          { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) },
           conditionSide,
         ),
       );
@@ -94,7 +107,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
 }
 
 /** 'AFO type' over 'rigid both': the heading names what the cell tells more of. */
-function devicesUnder(heading: string, text: string): SpokenDevice[] {
+function devicesUnder(heading: string, text: string): readonly SpokenDevice[] {
   const devices = cellDevices(text);
   const open = devices.every((d) => d.family === null) ? openNameIn(heading) : null;
   const together = open === null ? [] : cellDevices(`${open} ${text}`);
@@ -152,16 +165,17 @@ function settled(
   if (rule.sides === 'both') return [{ device, family, sides: ['both'], column }];
   if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
   if (device.side !== null) return [{ device, family, sides: [device.side], column }];
-  const plural = device.plural;
+  const { plural } = device;
+  const name = isField(column, 'device.family') ? cellOf(row, column) : column.heading;
   const sided = conditionSide === 'left' || conditionSide === 'right';
   const answer = sheet.asker.ask({
     id: `side:${device.word}${plural || !sided ? '' : ':one-sided'}`,
     file: sheet.taken.table.file,
     asks: plural
-      ? `"${cellOf(row, column)}" says no side. Is it a pair, one for each side?`
+      ? `"${name}" says no side. Is it a pair, one for each side?`
       : sided
-        ? `"${cellOf(row, column)}" says no side, and the child's diagnosis does. Is it for the affected side?`
-        : `"${cellOf(row, column)}" says no side. For which side is it?`,
+        ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
+        : `"${name}" says no side. For which side is it?`,
     examples: [cellOf(row, column)],
     cells: 1,
     suggested: plural ? 'both' : sided ? 'affected' : null,

@@ -72,6 +72,11 @@ export const saysWho = (heading: string): boolean => {
 function saidIn(cells: readonly string[]): Said[] {
   const said: Said[] = [];
   for (let at = 0; at < cells.length; at++) {
+    const person = personIn(cells[at]);
+    if (person.length > 1) {
+      said.push(...person);
+      continue;
+    }
     const parts = cells[at].split(/[,;]\s+(?=\p{L}[^,;]*[:.]\s*\S)|\s{3,}/u);
     for (const part of parts) {
       const labelled = /^([^:=]{1,40})[:=]\s*(\S.*)$/.exec(part) ?? /^(\D{2,30}?)\s+(\d.*)$/.exec(part);
@@ -98,6 +103,24 @@ function saidIn(cells: readonly string[]): Said[] {
       });
   }
   return said;
+}
+
+/** 'K-014 Milo Farr, DOB 03/05/2019', 'Farr, Milo *03.05.2019': a number, a name and a birth date with no label for the first two. */
+function personIn(cell: string): Said[] {
+  const match =
+    /^([^:=]{3,60}?)[\s,;(–-]+(\*|\p{L}[\p{L}. ]{0,20}?)[:.]?\s*(\d{1,4}\D{1,12}\d{1,4}(?:\D{1,3}\d{2,4})?)\)?$/u.exec(
+      cell.trim(),
+    );
+  if (match === null) return [];
+  const [, who, label, birth] = match;
+  if ((label !== '*' && fieldOf(label) !== 'child.birth_date') || !fits('child.birth_date', birth)) return [];
+  const number = /^(?=\S*\d)\S+/.exec(who)?.[0] ?? '';
+  const name = who.slice(number.length).replace(/^[\s,;–-]+/, '');
+  return [
+    { field: 'child.id', heading: 'ID', value: number },
+    { field: 'child.name', heading: 'Name', value: name },
+    { field: 'child.birth_date', heading: label === '*' ? 'DOB' : label, value: birth },
+  ].filter(({ field, value }) => value !== '' && fits(field, value));
 }
 
 /** A device goes on in the cells to its right ('L AFO' | 'cast 14/01/2026') up to the next label. */

@@ -1,6 +1,6 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
 import { cellDate } from '../cell-date.js';
-import type { SheetTable } from '../grid.js';
+import type { GridRow, SheetTable } from '../grid.js';
 
 /** The day a line holds and nothing else: '12/01/2026', 'Clinic 12/01/2026'; null for any other line. */
 function dayOf(cells: readonly string[]): string | null {
@@ -19,12 +19,17 @@ const saysDay = (heading: string): boolean =>
 /** A diary: the day on a line of its own, the children seen that day below it. The day becomes a column. */
 export function withDayLines(table: SheetTable): SheetTable {
   if (table.headings.some(saysDay) || table.headings.filter((h) => h !== '').length < 3) return table;
-  const days = table.rows.map(({ cells }) => dayOf(cells));
-  if (days[0] === null) return table;
-  let day = '';
+  const days = table.rows.map(({ cells }) => (cells[0] ? dayOf(cells) : null));
+  // The first day may stand over the headings, which are printed again for every day.
+  let day = days[0] ?? table.titles.map((title) => dayOf([title])).findLast((title) => title !== null) ?? '';
+  if (day === '' || days.every((d) => d === null)) return table;
+  const printed = new Set(table.headings);
+  const again = ({ cells }: GridRow) => cells.every((cell) => printed.has(cell) || cell === '');
   const width = table.headings.length;
-  const rows = table.rows.flatMap(({ row, cells }, n) => {
+  const rows = table.rows.flatMap((line, n) => {
+    const { row, cells } = line;
     day = days[n] ?? day;
+    if (again(line)) return [];
     const own = Array.from({ length: width }, (_, at) => cells[at] ?? '');
     return days[n] === null ? [{ row, cells: [...own, day] }] : [];
   });
