@@ -19,7 +19,10 @@ export interface EarlierVisit {
 
 /** As kept with a list: the entry, and what people said of it. */
 export const earlierVisit = (
-  entry: RecallEntry,
+  entry: Pick<
+    RecallEntry,
+    'childId' | 'action' | 'deviceIds' | 'plannedWeek' | 'plannedClinician' | 'passedWeeks'
+  >,
   { state, appointment }: Pick<EarlierVisit, 'state' | 'appointment'>,
 ): EarlierVisit => ({
   childId: entry.childId,

@@ -47,6 +47,7 @@ export const leftOutTables = {
   imports: 'dry runs; what was taken in of them stands in its own tables and in the log',
   job_runs: 'how far work was that nobody does any more; lists and forecasts themselves are kept',
   job_run_parts: 'the same',
+  record_changes: 'that something has changed; whoever keeps an answer by it begins anew',
 } as const;
 
 const ROWS_AT_ONCE = 2000;

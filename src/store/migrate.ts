@@ -12,6 +12,7 @@ import * as familyQuestions from './migrations/0016-family-questions.js';
 import * as populationOffsets from './migrations/0020-population-offsets.js';
 import * as signOffs from './migrations/0021-sign-offs.js';
 import * as firstPassword from './migrations/0027-first-password.js';
+import * as changesAndBriefs from './migrations/0032-changes-and-briefs.js';
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -27,6 +28,7 @@ const migrations = {
   '0020-population-offsets': populationOffsets,
   '0021-sign-offs': signOffs,
   '0027-first-password': firstPassword,
+  '0032-changes-and-briefs': changesAndBriefs,
 };
 
 /** SQLSTATE where nothing was ever migrated. */

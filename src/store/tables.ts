@@ -8,7 +8,7 @@ import type { ToeRoom } from '../records/family-answer.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit } from '../rules/clinic-limits.js';
-import type { ForecastSummary, JobRun, RecallListName, Role, StoredImport } from './contract.js';
+import type { BriefEntry, ForecastSummary, JobRun, RecallListName, Role, StoredImport } from './contract.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
 type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;
@@ -144,6 +144,8 @@ export interface Tables {
     action: string;
     overdue: boolean;
     data: Json<RecallEntry>;
+    /** Made of the data by the database. */
+    brief: ColumnType<BriefEntry, never, never>;
     state: Generated<WorkState>;
     appointment: string | null;
     version: Generated<number>;
@@ -238,6 +240,7 @@ export interface Tables {
     children: number;
     offsets: Json<PopulationOffset[]>;
   };
+  record_changes: { seq: Seq; table_name: string; at: Stamp };
   secrets: { name: string; value: string };
   idempotency_keys: {
     user_id: string;

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
@@ -6,7 +6,6 @@ import {
   type HeldAgainstVerdicts,
   heldAgainstVerdicts,
 } from '../../forecast/device/held-against-verdicts.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { keptAnswer } from '../../service/kept-answer.js';
 import { staff } from '../../service/roles.js';
@@ -27,9 +26,9 @@ const WEEKS_AHEAD = 26;
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
 
-  const workload = async (request: FastifyRequest) => {
+  const workload = async () => {
     const run = await store.recall.latestRun();
-    const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
+    const rows = run ? await store.recall.briefs(run.id, {}) : [];
     const { value: settings } = await store.settings.get();
     const { ahead } = await counts();
     const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD), ahead.all);
@@ -86,7 +85,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     ] = await Promise.all([
       pageContext(request, reply, deps),
       counts(),
-      workload(request),
+      workload(),
       store.forecasts.coverage(),
       store.populationOffsets.latest(deps.assessor.shippedModel()),
     ]);
@@ -125,8 +124,8 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     );
   });
 
-  app.get('/overview/workload.json', { config: { access: staff } }, async (request) => {
-    const { chart } = await workload(request);
+  app.get('/overview/workload.json', { config: { access: staff } }, async () => {
+    const { chart } = await workload();
     return chart?.() ?? {};
   });
 

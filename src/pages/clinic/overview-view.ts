@@ -4,7 +4,7 @@ import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { median } from '../../statistics/median.js';
-import type { RecallRow, VisitDays } from '../../store/contract.js';
+import type { RecallBrief, VisitDays } from '../../store/contract.js';
 import type { CastAhead } from './workload-ahead.js';
 
 /** How long children went on with a device judged outgrown. */
@@ -64,7 +64,7 @@ export function yearCounts(
  * @param slots by week (Monday), ascending, as slotsByWeek gives them
  */
 export function castsByWeek(
-  rows: readonly RecallRow[],
+  rows: readonly RecallBrief[],
   slots: ReadonlyMap<IsoDate, number>,
   ahead: readonly CastAhead[] = [],
 ): WeekLoad[] {

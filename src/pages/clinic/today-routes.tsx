@@ -3,7 +3,7 @@ import { addDaysIso } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallBrief, RecallRow } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';
@@ -17,16 +17,23 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
   app.get<{ Querystring: Form }>('/today', { config: { access: planners } }, async (request, reply) => {
     const today = clock.today();
     const run = await store.recall.latestRun();
-    const rows = run ? await store.recall.entries(run.id, { due: true }, actorOf(request)) : [];
+    const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const open = rows.filter((r) => !OVER.includes(r.state));
-    const isUrgent = (r: RecallRow) => r.entry.action === 'see-now' || r.entry.action === 'repair';
-    const isSoon = (r: RecallRow) => r.appointment === today || r.appointment === addDaysIso(today, 1);
+    const isUrgent = (r: RecallBrief) => r.entry.action === 'see-now' || r.entry.action === 'repair';
+    const isSoon = (r: RecallBrief) => r.appointment === today || r.appointment === addDaysIso(today, 1);
     const next = open.filter((r) => !isUrgent(r) && r.appointment === null);
     // Children who have a clinician are that person's list; a clinic that names nobody has one list for all.
     const me = request.user?.displayName.trim().toLowerCase() ?? '';
     const mine = next.filter((r) => me !== '' && r.clinician.trim().toLowerCase() === me);
     const whose = mine.length === 0 ? null : request.query.whose === 'all' ? 'all' : 'mine';
     const list = whose === 'mine' ? mine : next;
+    const urgent = open.filter((r) => isUrgent(r) && !isSoon(r));
+    const soon = open.filter(isSoon).toSorted((a, b) => a.appointment!.localeCompare(b.appointment!));
+    const byHarm = list.slice(0, SHOWN);
+    const ids = [...urgent, ...soon, ...byHarm].map((r) => r.id);
+    const shown = run ? await store.recall.entries(run.id, { ids }, actorOf(request)) : [];
+    const rowOf = new Map(shown.map((r): [string, RecallRow] => [r.id, r]));
+    const whole = (briefs: readonly RecallBrief[]) => briefs.flatMap((r) => rowOf.get(r.id) ?? []);
     return sendPage(
       reply,
       <TodayPage
@@ -34,9 +41,9 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
         waiting={
           request.user?.role === 'clinician' ? await store.familyQuestions.waiting(actorOf(request)) : []
         }
-        urgent={open.filter((r) => isUrgent(r) && !isSoon(r))}
-        appointments={open.filter(isSoon).toSorted((a, b) => a.appointment!.localeCompare(b.appointment!))}
-        byHarm={list.slice(0, SHOWN)}
+        urgent={whole(urgent)}
+        appointments={whole(soon)}
+        byHarm={whole(byHarm)}
         whose={whose}
         more={Math.max(0, list.length - SHOWN)}
         listMade={run?.today ?? null}

@@ -1,5 +1,5 @@
 import { capital } from '../../forecast/words.js';
-import type { JobRun, RecallRow, RecallRun, WaitingAnswer } from '../../store/contract.js';
+import type { JobRun, RecallBrief, RecallRow, RecallRun, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
@@ -8,7 +8,14 @@ import type { PageContext } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
 import { Row } from './recall-row.js';
 import { JobState, Tools } from './recall-tools.js';
-import { addressOf, groupByAction, type RecallChange, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
+import {
+  addressOf,
+  groupByAction,
+  LINES_SHOWN,
+  type RecallChange,
+  type RecallQuery,
+  ROWS_A_PAGE,
+} from './recall-view.js';
 import { type Levelling, Weeks } from './recall-weeks.js';
 import { stateKeys } from './recall-words.js';
 
@@ -16,8 +23,11 @@ export interface RecallPageProps {
   readonly context: PageContext;
   readonly run: RecallRun | null;
   readonly job: JobRun | null;
-  /** All rows that fit the filters. */
-  readonly rows: readonly RecallRow[];
+  /** All rows that fit the filters, and those of them on this page. */
+  readonly rows: readonly RecallBrief[];
+  readonly shown: readonly RecallRow[];
+  /** Of the children that the plan's explanations name. */
+  readonly names: ReadonlyMap<string, string>;
   readonly counts: {
     readonly all: number;
     readonly overdue: number;
@@ -27,14 +37,14 @@ export interface RecallPageProps {
   /** Answers of families that wait for a clinician. */
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
-  readonly changes: readonly RecallChange[] | null;
+  readonly changes: readonly RecallChange[];
   readonly capacity: Drawn | null;
   readonly overloads: readonly string[];
   readonly calendarUrl: string;
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
   /** Rows that a missing place makes too late. */
-  readonly tooLate: readonly RecallRow[];
+  readonly tooLate: readonly RecallBrief[];
 }
 
 /** The scheduler's list: who must be rung, for what, by when. The list comes first, what explains it after it. */
@@ -72,7 +82,7 @@ export function RecallPage(props: RecallPageProps) {
                 : 'Nobody fits these filters.'}
             </Empty>
           ) : (
-            <List context={context} rows={rows} query={query} />
+            <List context={context} rows={rows} shown={props.shown} query={query} />
           )}
           <h2>About this list</h2>
           <p>
@@ -82,10 +92,11 @@ export function RecallPage(props: RecallPageProps) {
           <Weeks
             levelling={run.summary.levelling as Levelling | undefined}
             late={props.tooLate}
+            names={props.names}
             format={context.format}
           />
           <Capacity drawn={props.capacity} overloads={props.overloads} format={context.format} />
-          <Changes changes={props.changes ?? []} />
+          <Changes changes={props.changes} names={props.names} />
         </>
       )}
     </Layout>
@@ -95,15 +106,10 @@ export function RecallPage(props: RecallPageProps) {
 function List({
   context,
   rows,
+  shown,
   query,
-}: {
-  context: PageContext;
-  rows: readonly RecallRow[];
-  query: RecallQuery;
-}) {
+}: Pick<RecallPageProps, 'context' | 'rows' | 'shown' | 'query'>) {
   const from = query.whole ? 0 : query.page * ROWS_A_PAGE;
-  const ordered = groupByAction(rows).flatMap((g) => g.rows);
-  const shown = query.whole ? ordered : ordered.slice(from, from + ROWS_A_PAGE);
   const part = shown.length < rows.length;
   const back = addressOf(query);
   return (
@@ -224,9 +230,7 @@ function Capacity(props: {
   );
 }
 
-const CHANGES_SHOWN = 60;
-
-function Changes({ changes }: { changes: readonly RecallChange[] }) {
+function Changes({ changes, names }: Pick<RecallPageProps, 'changes' | 'names'>) {
   if (changes.length === 0) return null;
   return (
     <details class="card">
@@ -234,12 +238,13 @@ function Changes({ changes }: { changes: readonly RecallChange[] }) {
         {changes.length} {changes.length === 1 ? 'change' : 'changes'} since the list before
       </summary>
       <ul>
-        {changes.slice(0, CHANGES_SHOWN).map((c) => (
+        {changes.slice(0, LINES_SHOWN).map((c) => (
           <li key={`${c.childId}${c.what}`}>
-            <a href={`/children/${encodeURIComponent(c.childId)}`}>{c.childName || c.childId}</a>: {c.what}
+            <a href={`/children/${encodeURIComponent(c.childId)}`}>{names.get(c.childId) || c.childId}</a>:{' '}
+            {c.what}
           </li>
         ))}
-        {changes.length > CHANGES_SHOWN && <li>and {changes.length - CHANGES_SHOWN} more</li>}
+        {changes.length > LINES_SHOWN && <li>and {changes.length - LINES_SHOWN} more</li>}
       </ul>
     </details>
   );

@@ -15,7 +15,7 @@ import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { saveForm } from '../../service/write.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallBrief, RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { drawBoth } from '../parts/chart.js';
@@ -23,7 +23,14 @@ import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
-import { changesSince, filterRows, type RecallQuery, withoutWeek } from './recall-view.js';
+import {
+  changesSince,
+  filterRows,
+  LINES_SHOWN,
+  type RecallQuery,
+  shownOf,
+  withoutWeek,
+} from './recall-view.js';
 
 const WEEKS_SHOWN = 12;
 /** Nobody who has a date, said no or moved away is written to. */
@@ -38,12 +45,13 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   const { store, clock, jobs } = deps;
   const access = { config: { access: planners } };
 
-  const rowsOf = async (
-    request: FastifyRequest,
-    filter: { readonly due?: boolean } = {},
-  ): Promise<readonly RecallRow[]> => {
+  /** The rows that fit the filters in an address, in the order of the list. */
+  const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
     const run = await store.recall.latestRun();
-    return run ? store.recall.entries(run.id, filter, actorOf(request)) : [];
+    if (!run) return [];
+    const query = queryOf(request.query as Form);
+    const fits = filterRows(await store.recall.briefs(run.id, { text: query.text }), query);
+    return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, actorOf(request));
   };
 
   app.get<Entry>('/recall', access, async (request, reply) => {
@@ -52,18 +60,33 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const [context, run, { items: runs }, [job], { value: settings }] = await Promise.all([
       pageContext(request, reply, deps),
       store.recall.latestRun(),
-      store.recall.runs({ limit: 5 }),
+      store.recall.runs({ limit: 2 }),
       store.jobRuns.latest('recall'),
       store.settings.get(),
     ]);
     const before = run && runs.filter((r) => r.id !== run.id)[0];
-    const [all, old] = await Promise.all([
-      run ? store.recall.entries(run.id, { due: query.due !== 'open' }, actor) : [],
-      before ? store.recall.entries(before.id, { due: true }, actor) : null,
+    const briefs = (filter: {
+      readonly due?: boolean;
+      readonly text?: string;
+    }): Promise<readonly RecallBrief[]> => (run ? store.recall.briefs(run.id, filter) : Promise.resolve([]));
+    const [due, found, old] = await Promise.all([
+      briefs({ due: true }),
+      query.text.trim() !== '' || query.due === 'open'
+        ? briefs({ due: query.due !== 'open', text: query.text })
+        : null,
+      before ? store.recall.briefs(before.id, { due: true }) : [],
+    ]);
+    const rows = filterRows(found ?? due, query);
+    const changes = before ? changesSince(old, due, context.format.date) : [];
+    const tooLate = due.filter((r) => r.entry.tooLate);
+    const named = [...changes.slice(0, LINES_SHOWN), ...tooLate.slice(0, LINES_SHOWN)].map((r) => r.childId);
+    const [shown, names, waiting] = await Promise.all([
+      run ? store.recall.entries(run.id, { ids: shownOf(rows, query).map((r) => r.id) }, actor) : [],
+      store.children.names([...new Set(named)], actor),
+      store.familyQuestions.waiting(actor),
     ]);
     // The list that was asked for is below.
     const ready = request.query.notice === 'run-started' && job?.status === 'done';
-    const due = all.filter((r) => r.list !== 'open');
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return sendPage(
       reply,
@@ -71,18 +94,20 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         context={ready ? { ...context, notice: '' } : context}
         run={run}
         job={job ?? null}
-        rows={filterRows(all, query)}
+        rows={rows}
+        shown={shown}
+        names={names}
         counts={{
           all: due.length,
           overdue: due.filter((r) => r.entry.late).length,
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        waiting={await store.familyQuestions.waiting(actor)}
+        waiting={waiting}
         query={query}
-        changes={old && changesSince(old, due, context.format.date)}
+        changes={changes}
         withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
-        tooLate={due.filter((r) => r.entry.tooLate)}
+        tooLate={tooLate}
         capacity={run && (await drawBoth((widthPx) => castsChart(weeks, widthPx)))}
         overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
         calendarUrl="/recall/calendar.ics"
@@ -90,9 +115,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     );
   });
 
-  app.get('/recall/capacity.json', access, async (request) => {
+  app.get('/recall/capacity.json', access, async () => {
     const { value: settings } = await store.settings.get();
-    const due = await rowsOf(request, { due: true });
+    const run = await store.recall.latestRun();
+    const due = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
     return castsChart(weeks);
   });
@@ -145,7 +171,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get<Entry>('/recall/letters', access, async (request, reply) => {
-    const rows = filterRows(await rowsOf(request), queryOf(request.query));
+    const rows = await rowsOf(request);
     const [context, { value: settings }] = await Promise.all([
       pageContext(request, reply, deps),
       store.settings.get(),
@@ -156,7 +182,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get<Entry>('/recall/list.csv', access, async (request, reply) => {
-    const rows = filterRows(await rowsOf(request), queryOf(request.query));
+    const rows = await rowsOf(request);
     await exported(request, 'list.csv', rows);
     return reply
       .type('text/csv; charset=utf-8')
@@ -167,7 +193,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get('/recall/calendar.ics', access, async (request, reply) => {
-    const rows = await rowsOf(request);
+    const run = await store.recall.latestRun();
+    const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
     await exported(request, 'calendar.ics', rows);
     return reply
       .type('text/calendar; charset=utf-8')

@@ -1,7 +1,7 @@
 import { carryOver, earlierVisit, type IsShut } from '../../recall/carry-over.js';
 import { type Action, actionIds } from '../../recall/contract.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallBrief } from '../../store/contract.js';
 
 export interface RecallQuery {
   readonly state: string;
@@ -14,15 +14,24 @@ export interface RecallQuery {
 }
 
 /** The whole list of most clinics on one page; a longer one is cut for the screen and whole for the printer. */
-export const ROWS_A_PAGE = 250;
+export const ROWS_A_PAGE = 100;
+/** Of a list that explains the plan; the rest is counted. */
+export const LINES_SHOWN = 60;
 
 /** Rows by what is wanted, in the order in which actions are looked for; within one, in the order given. */
-export const groupByAction = (
-  rows: readonly RecallRow[],
-): { readonly action: Action; readonly rows: readonly RecallRow[] }[] =>
+export const groupByAction = <R extends RecallBrief>(
+  rows: readonly R[],
+): { readonly action: Action; readonly rows: readonly R[] }[] =>
   actionIds
     .map((action) => ({ action, rows: rows.filter((r) => r.entry.action === action) }))
     .filter((g) => g.rows.length > 0);
+
+/** Those of the rows that stand on the page asked for, in its order. */
+export function shownOf<R extends RecallBrief>(rows: readonly R[], query: RecallQuery): readonly R[] {
+  const ordered = groupByAction(rows).flatMap((g) => g.rows);
+  const from = query.page * ROWS_A_PAGE;
+  return query.whole ? ordered : ordered.slice(from, from + ROWS_A_PAGE);
+}
 
 /** The filters as an address carries them: only those that are set, so that it can be read and shared. */
 export const addressOf = (
@@ -35,29 +44,26 @@ export const addressOf = (
     ),
   ).toString();
 
-/** Rows that fit the filters, in the order given. Slots that could be filled are shown only when asked for. */
-export function filterRows(rows: readonly RecallRow[], query: RecallQuery): RecallRow[] {
-  const groups: Record<string, (r: RecallRow) => boolean> = {
+/** Rows that fit the filters but for the text, in the order given. Slots that could be filled are shown only when asked for. */
+export function filterRows<R extends RecallBrief>(rows: readonly R[], query: RecallQuery): R[] {
+  const groups: Record<string, (r: R) => boolean> = {
     '': (r) => r.list !== 'open',
     overdue: (r) => r.list !== 'open' && r.entry.late,
     'never-seen': (r) => r.list !== 'open' && r.entry.lastSeen === null,
     'not-forecast': (r) => r.entry.action === 'measure',
     open: (r) => r.list === 'open',
   };
-  const text = query.text.trim().toLocaleLowerCase();
   return rows.filter(
     (r) =>
       (query.state === '' ||
         (query.state === 'open' ? !['done', 'declined'].includes(r.state) : r.state === query.state)) &&
       (query.action === '' || r.entry.action === query.action) &&
-      groups[query.due](r) &&
-      (text === '' ||
-        [r.childName, r.childId, r.contact].some((field) => field.toLocaleLowerCase().includes(text))),
+      groups[query.due](r),
   );
 }
 
 /** Rows whose week has come to nothing since the list was made: the next one gives them another. */
-export const withoutWeek = (rows: readonly RecallRow[], today: IsoDate, isShut: IsShut): RecallRow[] =>
+export const withoutWeek = (rows: readonly RecallBrief[], today: IsoDate, isShut: IsShut): RecallBrief[] =>
   rows.filter((r) => {
     const known = r.entry.passedWeeks ?? [];
     const now = carryOver(earlierVisit(r.entry, r), today, isShut).passedWeeks;
@@ -66,14 +72,13 @@ export const withoutWeek = (rows: readonly RecallRow[], today: IsoDate, isShut: 
 
 export interface RecallChange {
   readonly childId: string;
-  readonly childName: string;
   readonly what: string;
 }
 
 /** What a scheduler must know of a new list: who came, who left, whose date moved by a week or more. */
 export function changesSince(
-  before: readonly RecallRow[],
-  now: readonly RecallRow[],
+  before: readonly RecallBrief[],
+  now: readonly RecallBrief[],
   date: (iso: IsoDate) => string,
 ): RecallChange[] {
   const old = new Map(before.map((r) => [r.childId, r]));
@@ -81,20 +86,20 @@ export function changesSince(
   const changes: RecallChange[] = [];
   for (const r of now) {
     const was = old.get(r.childId);
-    const who = { childId: r.childId, childName: r.childName };
-    if (!was) changes.push({ ...who, what: 'new on the list' });
+    const { childId } = r;
+    if (!was) changes.push({ childId, what: 'new on the list' });
     else if (was.entry.dueBy && r.entry.dueBy) {
       const moved = daysBetween(was.entry.dueBy, r.entry.dueBy);
       if (Math.abs(moved) >= 7)
         changes.push({
-          ...who,
+          childId,
           what: `wanted ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`,
         });
     }
     const { movedFrom, plannedWeek } = r.entry;
     if (movedFrom)
       changes.push({
-        ...who,
+        childId,
         what: `planned for the week of ${plannedWeek ? date(plannedWeek) : 'a later half-year'}, was ${date(movedFrom)}`,
       });
   }
@@ -102,7 +107,6 @@ export function changesSince(
     if (!present.has(r.childId))
       changes.push({
         childId: r.childId,
-        childName: r.childName,
         what:
           r.state === 'booked'
             ? 'no longer on it, but booked: is the visit still wanted?'

@@ -1,19 +1,20 @@
 import { familyLabel } from '../../charts/device-label.js';
 import type { RecallLevelling } from '../../recall/contract.js';
-import type { RecallRow } from '../../store/contract.js';
+import type { RecallBrief } from '../../store/contract.js';
 import type { PageContext } from '../parts/page-context.js';
+import { LINES_SHOWN } from './recall-view.js';
 
 /** As the recall job keeps it with the run; absent in lists made before they were levelled. */
 export type Levelling = Pick<RecallLevelling, 'weeks' | 'relief' | 'visitsSaved' | 'notLevelled'>;
-const LINES_SHOWN = 60;
 
 /** What the plan of the weeks saves, and where places are missing: which weeks, who is late for it, what would help. */
 export function Weeks(props: {
   levelling?: Levelling;
-  late: readonly RecallRow[];
+  late: readonly RecallBrief[];
+  names: ReadonlyMap<string, string>;
   format: PageContext['format'];
 }) {
-  const { levelling, late, format } = props;
+  const { levelling, late, names, format } = props;
   if (!levelling) return null;
   const { weeks, relief, visitsSaved, notLevelled } = levelling;
   if (notLevelled) return <p class="notice">{notLevelled}</p>;
@@ -54,7 +55,7 @@ export function Weeks(props: {
         <ul>
           {late.slice(0, LINES_SHOWN).map((r) => (
             <li key={r.id}>
-              <a href={`#e-${r.id}`}>{r.childName || r.childId}</a>
+              <a href={`#e-${r.id}`}>{names.get(r.childId) || r.childId}</a>
               {r.entry.alerts.includes('skin-cannot-warn') && ' (skin cannot warn)'}: {r.entry.tooLate}
             </li>
           ))}

@@ -40,6 +40,7 @@ export async function runWorker(
       await store.signInTries.sweep(clock.now());
       await store.idempotency.sweep(daysAgo(KEEP_ANSWERS_DAYS));
       await store.imports.sweep(daysAgo(KEEP_DRY_RUNS_DAYS));
+      await store.caseload.sweepChanges(daysAgo(1));
       await jobs.startForecasts();
     },
     morning: () => jobs.startRecallRun(null),

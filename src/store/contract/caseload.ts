@@ -30,6 +30,8 @@ export interface CaseloadRepository {
   visitDays(since: IsoDate, until: IsoDate): Promise<VisitDays>;
   /** Changes whenever anything a person entered, or a forecast or recall list, does. */
   version(): Promise<string>;
+  /** Forgets changes so old that nobody has kept an answer since. */
+  sweepChanges(before: Date): Promise<void>;
   /**
    * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
    * revision with this reason. Whole or not at all.

@@ -49,6 +49,8 @@ export interface ChildSearch {
 export interface ChildrenRepository {
   search(query: ChildSearch, page: PageRequest, actor: Actor): Promise<Page<ChildSummary>>;
   count(query: ChildSearch): Promise<number>;
+  /** What these children are called, by id. */
+  names(childIds: readonly string[], actor: Actor): Promise<ReadonlyMap<string, string>>;
   /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
   record(childId: string, actor: Actor): Promise<ChildRecord>;
   get(childId: string, actor: Actor): Promise<Versioned<Child>>;

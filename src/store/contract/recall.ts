@@ -20,24 +20,32 @@ export interface RecallRun {
   readonly summary: Readonly<Record<string, unknown>>;
 }
 
-export interface RecallRow {
+/** An entry without what only its own line shows. */
+export type BriefEntry = Omit<RecallEntry, 'devices' | 'otherDevices' | 'reason' | 'weekReason'>;
+
+/** Where a child of a list stands, for counts, weeks and order; names come with the rows that are shown. */
+export interface RecallBrief {
   readonly id: string;
-  readonly runId: string;
   readonly childId: string;
-  readonly childName: string;
-  readonly contact: string;
   /** Who sees this child, as its record names them; empty for anybody. */
   readonly clinician: string;
-  readonly language: string;
-  readonly transportDays: readonly number[];
-  readonly latexAlert: boolean;
   /** Which of the recall room's lists it stands in; everybody who must be rung is in the first two. */
   readonly list: RecallListName;
-  /** As the recall room made it, planned week and its reason included where the list was levelled. */
-  readonly entry: RecallEntry;
+  readonly entry: BriefEntry;
   readonly state: WorkState;
   /** The day it is booked for, where one was said. */
   readonly appointment: IsoDate | null;
+}
+
+export interface RecallRow extends RecallBrief {
+  readonly runId: string;
+  readonly childName: string;
+  readonly contact: string;
+  readonly language: string;
+  readonly transportDays: readonly number[];
+  readonly latexAlert: boolean;
+  /** As the recall room made it, planned week and its reason included where the list was levelled. */
+  readonly entry: RecallEntry;
   readonly stateNote: string;
   readonly stateBy: string;
   readonly stateAt: string | null;
@@ -61,6 +69,8 @@ export interface RecallFilter {
   readonly action?: RecallEntry['action'];
   readonly overdue?: boolean;
   readonly childId?: string;
+  /** Only these entries. */
+  readonly ids?: readonly string[];
 }
 
 export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'modelVersion' | 'seed'> & {
@@ -74,6 +84,11 @@ export interface RecallRepository {
   run(runId: string): Promise<RecallRun>;
   /** The whole list in its planned order. */
   entries(runId: string, filter: RecallFilter, actor: Actor): Promise<readonly RecallRow[]>;
+  /** The same in brief. `text`: only whose name, number or contact holds it. Not audited: it names nobody. */
+  briefs(
+    runId: string,
+    filter: Pick<RecallFilter, 'due'> & { readonly text?: string },
+  ): Promise<readonly RecallBrief[]>;
   entry(entryId: string, actor: Actor): Promise<RecallRow>;
   /** `appointment`: the day booked; left out it stays as it was. */
   setState(

@@ -4,7 +4,7 @@ import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { Store } from '../contract.js';
-import { rowsVersion } from '../rows-version.js';
+import { rowsVersion, sweepChanges } from '../rows-version.js';
 import { loadCaseload } from './load-caseload.js';
 import { workshopJobsRepository } from './workshop-jobs.js';
 import { writeCaseload } from './write-caseload.js';
@@ -67,10 +67,8 @@ export const caseloadRepository = (db: Database): Store['caseload'] => ({
     ]);
     return { visits, last };
   },
-  async version() {
-    const versions = await Promise.all(TABLES.map((table) => rowsVersion(db, table)));
-    return versions.join(' ');
-  },
+  version: () => rowsVersion(db, TABLES),
+  sweepChanges: (before) => sweepChanges(db, before),
   write: (rows, reason, today, actor) =>
     atomically(db, (tx) => writeCaseload(tx, rows, reason, today, actor)),
 });

@@ -65,6 +65,17 @@ export const childrenRepository = (db: Database): Store['children'] => ({
     return found;
   },
 
+  async names(childIds, actor) {
+    if (childIds.length === 0) return new Map();
+    const rows = await db
+      .selectFrom('children')
+      .select(['id', sql<string>`data ->> 'name'`.as('name')])
+      .where('id', 'in', childIds)
+      .execute();
+    await writeAudit(db, actor, 'list', 'children', { childIds: rows.map((r) => r.id) });
+    return new Map(rows.map((r) => [r.id, r.name]));
+  },
+
   async count(search) {
     const row = await matching(db, search)
       .select(sql<number>`count(*)::int`.as('n'))

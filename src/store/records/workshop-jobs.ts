@@ -37,7 +37,7 @@ export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => (
     }),
 
   async all() {
-    const version = await rowsVersion(db, 'workshop_jobs');
+    const version = await rowsVersion(db, ['workshop_jobs']);
     const before = known.get(db);
     if (before?.version === version) return before.jobs;
     const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();

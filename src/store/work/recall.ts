@@ -39,12 +39,14 @@ export const recallRepository = (db: Database): Store['recall'] => ({
   },
 
   async entries(runId, filter, actor) {
+    if (filter.ids?.length === 0) return [];
     let query = recallEntryRows(db).where('e.run_id', '=', runId);
     if (filter.list) query = query.where('e.list', '=', filter.list);
     if (filter.due) query = query.where('e.list', '<>', 'open');
     if (filter.state) query = query.where('e.state', '=', filter.state);
     if (filter.action) query = query.where('e.action', '=', filter.action);
     if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
+    if (filter.ids) query = query.where('e.id', 'in', filter.ids);
     if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
     // Checked when the list is used, not when it was made: who died or moved away is on no list, letter or calendar.
     const rows = await query.where('c.status', '=', 'active').orderBy('e.position').execute();
@@ -53,6 +55,26 @@ export const recallRepository = (db: Database): Store['recall'] => ({
       runId,
     });
     return rows.map(rowOf);
+  },
+
+  async briefs(runId, filter) {
+    const text = (filter.text ?? '').trim().toLowerCase();
+    const rows = await db
+      .selectFrom('recall_entries as e')
+      .innerJoin('children as c', 'c.id', 'e.child_id')
+      .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
+      .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
+      .where('e.run_id', '=', runId)
+      .where('c.status', '=', 'active')
+      .$if(filter.due === true, (q) => q.where('e.list', '<>', 'open'))
+      .$if(text !== '', (q) =>
+        q.where(
+          sql<boolean>`position(${text} in concat_ws(chr(10), c.name_key, lower(c.id), lower(c.data ->> 'contact'))) > 0`,
+        ),
+      )
+      .orderBy('e.position')
+      .execute();
+    return rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
   },
 
   async entry(entryId, actor) {
