@@ -82,6 +82,32 @@ describe('FHIR that is not as R4 says', () => {
     },
   );
 
+  it.each([
+    ['intended', 'ordered'],
+    ['active', 'worn'],
+    ['completed', 'retired'],
+  ])('a use that is %s is of a device that is %s', async (status, ours) => {
+    const family = { coding: [{ system: 'urn:doorpost:code-system:device-family', code: 'solid-afo' }] };
+    const { caseload, refused } = await read('b.json', [
+      patient,
+      {
+        resourceType: 'Device',
+        id: 'd',
+        type: family,
+        patient: { reference: 'Patient/p1' },
+        manufactureDate: '2026-05-01',
+      },
+      {
+        resourceType: 'DeviceUseStatement',
+        device: { reference: 'Device/d' },
+        status,
+        bodySite: { text: 'left' },
+      },
+    ]);
+    expect(refused).toEqual([]);
+    expect(caseload.devices[0]).toMatchObject({ status: ours, side: 'left' });
+  });
+
   it('words that every object has inside it name nothing', async () => {
     const coding = (system: string, code: string) => ({ coding: [{ system, code }] });
     const site = { coding: [{ code: 'constructor' }] };
@@ -158,13 +184,14 @@ describe('cells made to take time', () => {
     ['a date', `1${' '.repeat(100_000)}x`],
     ['a word', 'constructor'.repeat(10_000)],
   ])('%s of a hundred thousand characters is refused at once', async (_, cell) => {
-    const started = performance.now();
+    const started = process.cpuUsage();
     const { refused } = await read(
       'measurements.csv',
       `child_id,date,measure,side,value\nc1,"${cell}","${cell}",left,"${cell}"\n`,
     );
     expect(refused.length).toBeGreaterThan(0);
-    expect(performance.now() - started).toBeLessThan(1000);
+    const { user, system } = process.cpuUsage(started);
+    expect((user + system) / 1000).toBeLessThan(1000);
   });
 });
 

@@ -30,7 +30,8 @@ describe('without a sum', () => {
     expect(outcomeOf(withAfo(girl(), { status: 'retired' }))).toBe('not-in-use');
     expect(outcomeOf(withAfo(girl()).event('retired', 1))).toBe('not-in-use');
     expect(outcomeOf(withAfo(girl({ palliative: true })))).toBe('palliative');
-    expect(outcomeOf(withAfo(girl({}, 24)))).toBe('adult');
+    expect(outcomeOf(withAfo(girl({}, 20.1)))).toBe('adult');
+    expect(outcomeOf(withAfo(girl({}, 19.9)))).toBeUndefined();
   });
 });
 

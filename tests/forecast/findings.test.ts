@@ -88,6 +88,9 @@ describe('findings', () => {
     expect(flags[0].caution).toMatch(/stop wear until seen/);
     expect(flags[0].seen).toMatch(/lasts, 40 minutes/);
     expect(flags.filter((f) => f.severity === 'act-now')).toHaveLength(1);
+    const [device] = built.record.devices;
+    const under = withChecks(child(), check('2026-11-20', 'lasts', { deviceId: device.id })).assess();
+    expect(under.flags[0]).toMatchObject({ severity: 'act-now', deviceId: device.id });
   });
 
   it('speaks of vomiting only beside a helmet', () => {

@@ -57,18 +57,35 @@ describe('flags: what growth does not explain', () => {
 
   // Combined detectable change of four readings of TEM 2 mm: 1.96 x 2 x 2 = 7.84 mm (2.77 TEM for two).
   it('sees one side drifting apart beyond 7.8 mm, and stays silent below it in a child with two like sides', () => {
-    const drift = (right: number) =>
+    const drift = (mm: number, behind: 'left' | 'right' = 'right') =>
       buildChild(TODAY, 9, { sex: 'male' })
-        .series('foot_length', 'left', [
+        .series('foot_length', behind === 'right' ? 'left' : 'right', [
           [12, 196],
           [0, 205],
         ])
-        .series('foot_length', 'right', [
+        .series('foot_length', behind, [
           [12, 196],
-          [0, right],
+          [0, mm],
         ]);
     expect(ids(drift(196))).toContain('side-drift-foot_length');
+    expect(ids(drift(196, 'left'))).toContain('side-drift-foot_length');
     expect(ids(drift(199))).not.toContain('side-drift-foot_length');
+  });
+
+  // 5-10 year olds grow 55 mm a year in stature (Dimeglio 2001, summary): 90 mm in a year is fast, 50 is not.
+  it('sees a fast trunk in a child with a curve or a spinal orthosis, and in no other', () => {
+    const grown = (mm: number, conditions: string[] = []) =>
+      buildChild(TODAY, 9, { sex: 'female', conditions }).series('stature', 'none', [
+        [12, 1270],
+        [0, 1270 + mm],
+      ]);
+    const fast = 'trunk-growth-stature';
+    for (const curve of ['idiopathic-scoliosis', 'neuromuscular-scoliosis']) {
+      expect(ids(grown(90, [curve]))).toContain(fast);
+      expect(ids(grown(50, [curve]))).not.toContain(fast);
+    }
+    expect(ids(grown(90))).not.toContain(fast);
+    expect(ids(grown(90).device('spinal-orthosis', 'none', 6))).toContain(fast);
   });
 
   it('sees a plateau before maturity at 8 years and not at 15', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readings } from '../../src/growth/child/readings.js';
+import { sdToScale } from '../../src/growth/population/growth-scale.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { fitChild } from '../../src/growth/prediction/fit-child.js';
 import { dayNumber, isoDate } from '../../src/records/dates.js';
@@ -27,6 +28,11 @@ describe('outcomes without a forecast', () => {
     expect(p.sd[0]).toBeGreaterThan(5);
     expect(p.sd[0]).toBeLessThan(12);
   });
+});
+
+test('an error of a girth is a share of it on the model’s scale, one of a bone its mm', () => {
+  expect(sdToScale('calf_girth', 3, 240)).toBeCloseTo(0.0125, 10);
+  expect(sdToScale('foot_length', 3, 240)).toBe(3);
 });
 
 describe('several readings of a day', () => {

@@ -409,6 +409,7 @@ describe('the order of the list', () => {
       visit('w', 'cast', 5, 9, '2026-07-01'),
       visit('v', 'cast', 5, 3, '2026-06-01'),
       visit('u', 'cast', 5, 3, '2026-07-01'),
+      visit('t', 'cast', 5, 3),
       visit('a', 'check', 5, 3),
       visit('b', 'check', 5, 3),
     ];

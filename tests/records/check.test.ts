@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { caseloadFaults } from '../../src/records/check/caseload-faults.js';
+import { childFaults } from '../../src/records/check/child-faults.js';
 import { deviceFaults, MOST_ROOM_MM } from '../../src/records/check/device-faults.js';
 import { eventFaults } from '../../src/records/check/event-faults.js';
 import { markerFaults } from '../../src/records/check/marker-faults.js';
@@ -162,4 +164,38 @@ it('the stages of a workshop job follow each other', () => {
   expect(of({ cast: '2026-03-01', rectify: '2026-03-08', fit: '2026-03-20' })).toEqual([]);
   expect(of({ cast: '2026-03-01', rectify: '2026-02-28', fit: '2026-03-20' })).toEqual(['stages.rectify']);
   expect(of({ cast: '2017-03-01', fit: '2026-11-26' })).toEqual(['stages.cast', 'stages.fit']);
+});
+
+it('a child is born by today, and before anything was measured of it or cast for it', () => {
+  expect(fields(childFaults({ birthDate: TODAY }, TODAY, TODAY))).toEqual([]);
+  expect(fields(childFaults({ birthDate: '2026-11-26' }, TODAY))).toEqual(['birthDate']);
+  expect(fields(childFaults({ birthDate: BIRTH }, TODAY, '2018-02-28'))).toEqual(['birthDate']);
+});
+
+it('every kind of record of a caseload is checked, and one of nobody is told', () => {
+  const device = { childId: 'c', family: 'solid-afo', side: 'left', castDate: '2026-03-01' };
+  const of = (rows: object) =>
+    [
+      ...caseloadFaults(rows, {
+        birthDateOf: (id) => (id === 'c' ? BIRTH : undefined),
+        deviceOf: (id) => (id === 'd' ? (device as never) : undefined),
+        today: TODAY,
+        families,
+      }),
+    ].map(({ what, field }) => `${what} ${field}`);
+  const date = '2026-11-26';
+  expect(of({ children: [{ birthDate: date }] })).toEqual(['Child birthDate']);
+  expect(of({ markers: [{ childId: 'c', kind: 'menarche', date, value: 0, sdYears: null }] })).toEqual([
+    'Marker menarche date',
+  ]);
+  expect(of({ jobs: [{ deviceId: 'd', family: 'solid-afo', stages: { cast: date } }] })).toEqual([
+    'Workshop job stages.cast',
+  ]);
+  const check = { childId: 'c', deviceId: 'd', date: TODAY };
+  expect([of({ skinChecks: [check] }), of({ skinChecks: [{ ...check, date }] })]).toEqual([
+    [],
+    ['Skin check date'],
+  ]);
+  expect(of({ measurements: [{ childId: 'x' }] })).toEqual(['Reading childId']);
+  expect(of({ events: [{ deviceId: 'x' }] })).toEqual(['Event deviceId']);
 });

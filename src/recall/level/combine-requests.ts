@@ -94,12 +94,11 @@ function hurry(r: PlanRequest, capacity: Capacity, settings: LevellingSettings) 
 const cheapest = (r: PlanRequest, capacity: Capacity, settings: LevellingSettings) =>
   weekCosts(r, capacity, settings).reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
 
-/** Null where no clinician or no day suits both, or both are booked for different weeks. */
+/** Null where no clinician or no day suits both. Booked for different weeks no week is possible for both. */
 function merge(a: PlanRequest, b: PlanRequest): PlanRequest | null {
   const clinicianIds = common(a.clinicianIds, b.clinicianIds);
   const transportDays = common(a.transportDays, b.transportDays);
   if (clinicianIds === null || transportDays === null) return null;
-  if (a.bookedWeek !== null && b.bookedWeek !== null && a.bookedWeek !== b.bookedWeek) return null;
   const parts = [...partsOf(a), ...partsOf(b)];
   const worth = parts.flatMap((p) => p.worthIt ?? []).sort();
   const childIds = [...new Set(parts.flatMap((p) => p.childIds))];

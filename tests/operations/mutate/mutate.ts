@@ -2,67 +2,114 @@
  * Breaks, one at a time, the lines that keep a child safe, and runs the tests that should notice:
  *   npm run mutate                     all of them
  *   npm run mutate -- --only recall    those whose file's path has this in it; several with a comma between
+ *   npm run mutate -- --list judged    those of one list
  * A change that no test notices is a survivor and ends the run with 1, as does one whose text is no longer there. Works in a copy of the tree, so that a run that
  * is stopped leaves nothing broken behind.
  */
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { fork } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { MutationGroup } from './mutation.js';
-import { mutations } from './mutations/index.js';
+import { lists, mutations } from './mutations/index.js';
+import type { Asked, Told } from './run-groups.js';
 
-const { values } = parseArgs({ options: { only: { type: 'string', default: '' } } });
+const { values } = parseArgs({
+  options: { only: { type: 'string', default: '' }, list: { type: 'string', default: '' } },
+});
 const root = fileURLToPath(new URL('../../../', import.meta.url));
 const copied = ['src', 'tests', 'charts', 'models', 'reference-data', 'package.json', 'tsconfig.json'];
 /** An endless loop is noticed too. */
 const LONGEST_MS = 240_000;
 
 const asked = values.only.split(',');
-const groups = mutations.filter((g) => asked.some((part) => g.file.includes(part)));
+const named = values.list === '' ? mutations : values.list.split(',').flatMap((name) => lists[name] ?? []);
+const groups = named.filter((g) => asked.some((part) => g.file.includes(part)));
 const copy = mkdtempSync(join(tmpdir(), 'doorpost-mutate-'));
 for (const name of [...copied, 'vitest.config.ts'])
   cpSync(join(root, name), join(copy, name), { recursive: true });
 symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
 
-/** Do these tests all pass? */
-function pass({ tests, name }: Pick<MutationGroup, 'tests' | 'name'>): boolean {
-  const vitest = join(copy, 'node_modules/vitest/vitest.mjs');
-  const only = name === undefined ? [] : ['-t', name];
-  const run = spawnSync('node', [vitest, 'run', '--bail', '1', '--reporter', 'dot', ...only, ...tests], {
-    cwd: copy,
-    timeout: LONGEST_MS,
-    killSignal: 'SIGTERM',
-  });
-  return run.status === 0;
-}
-
 const survivors: string[] = [];
 const gone: string[] = [];
 let broken = 0;
+
+function tell({ group, change, survived }: Told): void {
+  const { file, harm, changes } = mutations[group] as MutationGroup;
+  const [from, to] = changes[change] as readonly [string, string];
+  const line = `${file}: '${from}' -> '${to}'`.replaceAll(/\s+/g, ' ');
+  if (survived) survivors.push(`${line} (${harm})`);
+  broken++;
+  console.log(`${survived ? 'SURVIVED' : 'noticed '} ${line}`);
+}
+
+/** The group of processes that runs tests now: it outlives this one unless it is ended too. */
+let running: number | null = null;
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.on(signal, () => {
+    if (running !== null) process.kill(-running, 'SIGKILL');
+    rmSync(copy, { recursive: true, force: true });
+    process.exit(1);
+  });
+
+/** Runs groups from a change of the first on; answers where it hung, if it did. */
+function run(asked: Asked): Promise<Told | null> {
+  return new Promise((resolve, reject) => {
+    const child = fork(fileURLToPath(new URL('run-groups.ts', import.meta.url)), [JSON.stringify(asked)], {
+      execArgv: ['--import', 'tsx'],
+      detached: true,
+      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    });
+    running = child.pid ?? null;
+    let at: Told = { group: asked.groups[0] as number, change: asked.first - 1, survived: false };
+    let hung = false;
+    const stop = (): void => {
+      hung = true;
+      if (running !== null) process.kill(-running, 'SIGKILL');
+    };
+    let timer = setTimeout(stop, LONGEST_MS);
+    child.on('message', (told: Told) => {
+      clearTimeout(timer);
+      timer = setTimeout(stop, LONGEST_MS);
+      at = told;
+      tell(told);
+    });
+    child.on('exit', (code) => {
+      clearTimeout(timer);
+      running = null;
+      if (hung) resolve(nextOf(at, asked.groups));
+      else if (code === 0) resolve(null);
+      else reject(new Error('its tests are not green before anything was broken, or vitest ended'));
+    });
+  });
+}
+
+/** The change after this one. */
+function nextOf({ group, change }: Told, all: readonly number[]): Told {
+  const more = change + 1 < (mutations[group] as MutationGroup).changes.length;
+  return more
+    ? { group, change: change + 1, survived: false }
+    : { group: all[all.indexOf(group) + 1] as number, change: 0, survived: false };
+}
+
 try {
-  for (const group of groups) {
-    const path = join(copy, group.file);
-    const whole = readFileSync(path, 'utf8');
-    if (!pass(group)) throw new Error(`${group.tests.join(' ')}: not green before anything was broken`);
-    for (const [from, to] of group.changes) {
-      if (whole.split(from).length !== 2) {
-        gone.push(`${group.file}: '${from}'`);
-        continue;
-      }
-      writeFileSync(
-        path,
-        whole.replace(from, () => to),
-      );
-      const survived = pass(group);
-      broken++;
-      const line = `${group.file}: '${from}' -> '${to}'`.replaceAll(/\s+/g, ' ');
-      if (survived) survivors.push(`${line} (${group.harm})`);
-      console.log(`${survived ? 'SURVIVED' : 'noticed '} ${line}`);
-    }
-    writeFileSync(path, whole);
+  for (const { file, changes } of groups) {
+    const whole = readFileSync(join(copy, file), 'utf8');
+    for (const [from] of changes) if (whole.split(from).length !== 2) gone.push(`${file}: '${from}'`);
+  }
+  let left = groups.map((g) => mutations.indexOf(g));
+  for (let first = 0; left.length > 0; ) {
+    const hung = await run({ copy, groups: left, first });
+    if (hung === null) break;
+    tell(hung);
+    const { file } = mutations[hung.group] as MutationGroup;
+    cpSync(join(root, file), join(copy, file));
+    const next = nextOf(hung, left);
+    left = left.slice(left.indexOf(next.group));
+    if (next.group === undefined) break;
+    first = next.change;
   }
 } finally {
   rmSync(copy, { recursive: true, force: true });

@@ -152,7 +152,8 @@ export const doors: readonly MutationGroup[] = [
   {
     harm: 'a chart that warns of something takes the child’s page away',
     file: 'src/app.ts',
-    tests: ['tests/service/chart-warning.test.ts'],
+    tests: ['tests/service/error-pages.test.ts'],
+    name: 'raises a warning',
     changes: [['  hearChartWarnings((words)', '  ((_: unknown) => {})((words: string)']],
   },
   {

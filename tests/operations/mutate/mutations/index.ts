@@ -1,10 +1,12 @@
 import type { MutationGroup } from '../mutation.js';
+import { answered } from './answered.js';
 import { choices } from './choices.js';
 import { doors } from './doors.js';
 import { entered } from './entered.js';
 import { forecast } from './forecast.js';
 import { growth } from './growth.js';
 import { judged } from './judged.js';
+import { measured } from './measured.js';
 import { outcomes } from './outcomes.js';
 import { people } from './people.js';
 import { recall } from './recall.js';
@@ -13,18 +15,22 @@ import { rights } from './rights.js';
 import { tables } from './tables.js';
 import { watchfulness } from './watchfulness.js';
 
-export const mutations: readonly MutationGroup[] = [
-  ...growth,
-  ...forecast,
-  ...recall,
-  ...records,
-  ...watchfulness,
-  ...people,
-  ...doors,
-  ...choices,
-  ...outcomes,
-  ...tables,
-  ...rights,
-  ...judged,
-  ...entered,
-];
+export const lists: Readonly<Record<string, readonly MutationGroup[]>> = {
+  growth,
+  forecast,
+  recall,
+  records,
+  watchfulness,
+  people,
+  doors,
+  choices,
+  outcomes,
+  tables,
+  rights,
+  judged,
+  measured,
+  entered,
+  answered,
+};
+
+export const mutations: readonly MutationGroup[] = Object.values(lists).flat();

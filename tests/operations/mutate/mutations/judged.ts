@@ -75,10 +75,6 @@ export const judged: readonly MutationGroup[] = [
       ],
       ['parts.some((p) => p.insensateSkin)', 'parts.every((p) => p.insensateSkin)'],
       ["parts.some((p) => p.action === 'cast')", "parts.every((p) => p.action === 'cast')"],
-      [
-        'if (a.bookedWeek !== null && b.bookedWeek !== null && a.bookedWeek !== b.bookedWeek) return null;',
-        '',
-      ],
     ],
   },
   {
@@ -110,10 +106,10 @@ export const judged: readonly MutationGroup[] = [
     harm: 'What the forecast says in words leaves its caution out.',
     file: 'src/forecast/device/explain-forecast.ts',
     tests: [
+      'tests/forecast/verdicts.test.ts',
       'tests/forecast/vignettes.test.ts',
       'tests/forecast/device-outcome.test.ts',
       'tests/forecast/assess-child.test.ts',
-      'tests/words/reason-sentence.test.ts',
     ],
     changes: [
       [' Check fit and skin now.', ''],

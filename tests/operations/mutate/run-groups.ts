@@ -1,0 +1,67 @@
+/** Called by mutate.ts: the tests of each change after another in one vitest, so that what is not changed is read once. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createVitest } from 'vitest/node';
+import type { MutationGroup } from './mutation.js';
+import { mutations } from './mutations/index.js';
+
+/** Where to begin: the groups by their place in the whole list, and the first change of the first of them. */
+export interface Asked {
+  readonly copy: string;
+  readonly groups: readonly number[];
+  readonly first: number;
+}
+/** Change by its place in its group. */
+export interface Told {
+  readonly group: number;
+  readonly change: number;
+  readonly survived: boolean;
+}
+
+const { copy, groups, first } = JSON.parse(process.argv[2] as string) as Asked;
+const vitest = await createVitest('test', {
+  root: copy,
+  config: join(copy, 'vitest.config.ts'),
+  watch: false,
+  bail: 1,
+  maxWorkers: 1,
+  reporters: [{}],
+});
+for (const [n, index] of groups.entries()) await breakGroup(index, n === 0 ? first : 0);
+await vitest.close();
+// A test that fails sets the exit code of vitest's process: here it is what was asked for.
+process.exit(0);
+
+async function breakGroup(index: number, from: number): Promise<void> {
+  const group = mutations[index] as MutationGroup;
+  const path = join(copy, group.file);
+  const whole = readFileSync(path, 'utf8');
+  const write = (text: string): void => {
+    writeFileSync(path, text);
+    vitest.invalidateFile(path);
+  };
+  if (from === 0 && !(await pass(group)))
+    throw new Error(`${group.tests.join(' ')}: not green before ${group.file} was broken`);
+  for (const [i, [text, broken]] of group.changes.entries()) {
+    if (i < from || whole.split(text).length !== 2) continue;
+    write(whole.replace(text, () => broken));
+    const told: Told = { group: index, change: i, survived: await pass(group) };
+    process.send?.(told);
+  }
+  write(whole);
+}
+
+/** Do the tests of this group all pass? One file after another: the quickest stands first and mostly decides. */
+async function pass({ name, tests }: MutationGroup): Promise<boolean> {
+  if (name === undefined) vitest.resetGlobalTestNamePattern();
+  else vitest.setGlobalTestNamePattern(name);
+  for (const file of tests) {
+    vitest.state.filesMap.clear();
+    vitest.state.idMap.clear();
+    const found = (await vitest.globTestSpecifications([file])).filter((s) => s.moduleId.endsWith(file));
+    if (found.length === 0) throw new Error(`${file}: no such test file`);
+    const { testModules, unhandledErrors } = await vitest.runTestSpecifications(found);
+    if (unhandledErrors.length > 0 || testModules.some((module) => !module.ok())) return false;
+  }
+  return true;
+}
