@@ -53,6 +53,36 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
   ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn([note, []])).toEqual([kind]));
 
+  const seenIn = (notes: readonly string[]) => notes.filter((n) => kindsIn([n, []]).length > 0);
+  const cross = (one: readonly string[], other: readonly string[]) =>
+    one.flatMap((a) => other.map((b) => `${a} ${b}`));
+  it.each([
+    cross(
+      ['He cries', 'She screams', 'was tearful', 'kicks off'],
+      ['each morning when it goes on', 'whenever we put them on', 'every time', 'with it on'],
+    ),
+    cross(
+      ['the arch has', 'left heel', 'hindfoot now', 'her knee'],
+      ['dropped', 'rolls in', 'collapsing', 'changed shape'],
+    ),
+    cross(['sore', 'knee pain', 'foot hurts'], ['after PE', 'after football', 'at swimming']),
+    cross(['dad texted a photo:', 'Mum writes:', 'gran rang, says:'], ['blister on heel', 'heel raw']),
+    cross(['mum lost', 'they lost'], ['one on the ferry', 'them at the beach', 'it']),
+  ])('sees it however it is put: %#', (...notes) =>
+    expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
+  );
+  it.each([
+    cross(['hardly any', 'barely any', 'no', 'nil'], ['marks', 'redness', 'rubbing']),
+    cross(
+      ['Redness at trim last time, edge rolled,', 'Blister at last visit;'],
+      ['no redness or blister today'],
+    ),
+    cross(['broke his', 'broke the', 'broke her'], ['old record', 'rules at school']),
+    cross(['fell off', 'falling from', 'fell out of'], ['the sofa', 'a trampoline']),
+    cross(['blood splatter', 'bruise', 'red'], ['pattern wanted', 'design chosen']),
+    cross(['new strap', 'rivet fitted'], ['in place of the broken one', 'replacing the snapped one']),
+  ])('leaves it however it is put: %#', (...notes) => expect(seenIn(notes)).toEqual([]));
+
   it('takes a year before the one it was written in for the past', () => {
     const seen = (on: '2026-11-20' | '2023-11-20') => readNote('Botox 2023, good effect', null, on).findings;
     expect(seen('2026-11-20')).toEqual([]);

@@ -2,21 +2,29 @@ import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind } from '../finding.js';
 import { patterns, type Term } from './note-patterns.js';
 import { has } from './phrases.js';
+import { OF_WHAT_IS_WORN } from './silenced-terms.js';
 
 /** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
 export function fitsPlace(term: Term, clause: string, region: Region | null, spokenOf = ''): boolean {
   if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
+  const after = clause.slice(term.end);
   // 'The hinge is squeaking and bent': still of the hinge, unless a part of the body is named in between.
   const ofDevice =
     has(patterns.device, clause) || (has(patterns.device, spokenOf) && !has(patterns.places, clause));
   if (term.kind === 'head-warning') return region === 'head';
-  if (term.kind === 'lost') return ofDevice;
+  if (term.kind === 'lost') return ofDevice || OF_WHAT_IS_WORN.test(after);
+  // Off the sofa it is an accident, not a way of walking.
+  if (term.kind === 'falls') return !/^\s*(?:off|from|out of)\b/.test(after);
   // An operation elsewhere changes nothing that a device must fit.
   if (term.kind === 'fit-changed') return !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
-  if (/\bskin\b/.test(clause)) return false;
+  if (/\bskin\b/.test(clause) || (BROKE_WHAT.test(term.text + after) && !has(patterns.device, after)))
+    return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
 }
+
+/** 'Broke his record'. */
+const BROKE_WHAT = /^broke (?:his|her|their|an?|the) (?!1\b)/;
 
 const ofTheBody = (kind: FindingKind): boolean =>
   kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';

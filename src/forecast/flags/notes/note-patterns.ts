@@ -23,11 +23,10 @@ const together = words.pairs.map(({ kind, one, other, within, order, of }) => ({
   ofDevice: of === 'device',
 }));
 
-/** A pair writes its words out, or names the list that has them. */
-function listed(given: string | readonly string[]): readonly string[] {
-  return typeof given === 'string'
-    ? words[given as 'device' | 'places' | 'spots' | 'stuckVerbs' | 'worrying']
-    : given;
+/** A pair writes its words out; '@places' stands for all of that list. */
+function listed(given: readonly string[]): readonly string[] {
+  const lists = words as unknown as Readonly<Record<string, readonly string[]>>;
+  return given.flatMap((word) => (word.startsWith('@') ? lists[word.slice(1)] : [word]));
 }
 
 const mayName = beginsAny(
@@ -55,13 +54,13 @@ export function namedIn(clause: string): Term[] {
   return [...single, ...pairs];
 }
 
-/** Does one stand behind the other with at most so many words between, none of them 'no' or 'not'? */
+/** Does one stand behind the other with at most so many words between, none of them 'no' or the begin of another clause? */
 function near(text: string, before: Match, behind: Match, within: number): boolean {
   const between = text.slice(before.end, behind.at);
   return (
     behind.at > before.end &&
     /^[\s-]+(?:[a-z0-9]+[\s-]+)*$/.test(between) &&
-    !/\b(?:no|not)\b/.test(between) &&
+    !/\b(?:no|not|since|after|before|because|until|replacing|replaced)\b/.test(between) &&
     between.split(/[\s-]+/).filter((w) => w !== '').length <= within
   );
 }
@@ -107,7 +106,8 @@ export const patterns = {
   unbracedByEither: anyOf(words.unbraced['but on a hand splint or spinal brace']),
   illnesses: anyOf(words.illnesses),
   unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
-  outsideCauses: anyOf(words.outsideCauses),
+  outsideCauses: anyOf([...words.outsideCauses, ...words.activities]),
+  activities: anyOf(words.activities),
   markedThings: anyOf(words.markedThings),
   unchanged: anyOf(words.unchanged),
   still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),

@@ -65,7 +65,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     year !== null && Number(y) < year ? 'years ago' : y,
   );
   const text = blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED);
-  const found: NoteFinding[] = [];
+  let found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
   for (const sentence of splitClauses(text)) {
     let silenced: Silenced = null;
@@ -87,6 +87,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
       const carried: Silenced = clause.continues && goesOn(clause.text, terms, silenced) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
+        if (silenced === 'denied' && NOW.test(clause.text)) found = found.filter((f) => f.kind !== term.kind);
         if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
         const finding = findingOf(clause.text, term, offMinutes);
         // 'Red mark' is one mark.
@@ -144,6 +145,9 @@ const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE =
   /^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
+
+/** 'Redness at the trim last time; no redness today'. */
+const NOW = /\b(?:today|now|currently|at present|this time)\b/;
 
 const isMark = (f: Pick<NoteFinding, 'kind'>) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
 

@@ -24,8 +24,13 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (OLD_SCAR.test(before)) return 'denied';
   if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
+  // 'Mum lost one on the ferry' is of what the child wears.
+  if (term.kind === 'lost' && OF_WHAT_IS_WORN.test(after)) return null;
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+/** 'Lost one', 'lost them'. */
+export const OF_WHAT_IS_WORN = /^\s*(?:1|it|them|both)\b/;
 
 /** 'Scar of the ankle post TAL': the operation is what the scar is from. */
 const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
@@ -48,6 +53,11 @@ function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
   if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
+      !(
+        kind === 'pain' &&
+        ON_EXERTION.test(m[0]) &&
+        has(anchored(patterns.activities), after.slice(m.index + m[0].length))
+      ) &&
       !has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&
       !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
@@ -64,6 +74,8 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
 ];
 const CAUSE =
   /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|new|recent|school)\s)*/g;
+/** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
+const ON_EXERTION = /^(?:after|in|at|off|on)\b/;
 /** Blood on a sock tells of the foot in it. */
 const ON_CLOTHES = /^(?:in|on|off|at) (?:the |her |his )*(?:socks?|trousers|tights|leggings|bed)\b/;
 const OTHER_MARK =
@@ -80,8 +92,8 @@ const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 const TO_LOOK_FOR =
   /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
 
-/** 'Mum: the hinge is loose', 'dad - it hurts': who says it. */
-const SPEAKS = /^\s*(?::|-+\s|=)/;
+/** 'Mum: the hinge is loose', 'dad texted a photo: sore heel', 'dad - it hurts': who says it. */
+const SPEAKS = /:|^\s*(?:-+\s|=)/;
 
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
@@ -124,17 +136,22 @@ function isDenied(before: string, after: string): boolean {
 
 /** Long ago and not back, or healed. */
 export function isPast(clause: string, term: Term): boolean {
-  const rest = clause.slice(0, term.at) + clause.slice(term.end);
+  // 'Has gone off his feet' is not gone.
+  const rest =
+    clause.slice(0, term.at).replace(/\bgone\s*$/, ' ') + clause.slice(term.end).replace(SINCE_THEN, ' ');
   if ((term.kind === 'broken' || term.kind === 'fit-changed') && OLD_DEVICE.test(clause.slice(0, term.at)))
     return true;
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
   // What was operated on in this device's time is another shape now, however well it healed.
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
-  const back = rest.replace(OF_THE_BACK, ' ');
+  const back = `${rest} ${term.text}`.replace(OF_THE_BACK, ' ');
   if (isOld(clause, term) && !has(patterns.returns, back)) return true;
-  if (has(patterns.history, rest)) return !has(patterns.returns, back);
+  if (has(patterns.history, rest) && !has(patterns.returns, back)) return true;
   return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
+
+/** 'Since last visit', 'than at last review': until now. */
+const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;
 
 /** A strap that was stitched is whole again; skin is not. */
 const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
@@ -167,8 +184,12 @@ const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|ax
 const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
+/** 'A skull and blood splatter pattern'. */
+const A_PICTURE = /^(?: [a-z]+)? (?:patterns?|designs?|prints?|transfers?|themes?|stickers?)\b/;
+
 /** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
 export function isOfThings(clause: string, term: Term): boolean {
+  if (term.kind.startsWith('skin') && A_PICTURE.test(clause.slice(term.end))) return true;
   // Swelling above a sock is of the leg.
   if (term.kind === 'swelling')
     return (
@@ -177,9 +198,10 @@ export function isOfThings(clause: string, term: Term): boolean {
     );
   if (term.kind === 'skin-mark' && MARKED.test(term.text)) {
     if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
-    const on = /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school))* (.*)$/.exec(
-      clause.slice(term.end),
-    );
+    const on =
+      /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school|left|right|both|each))* (.*)$/.exec(
+        clause.slice(term.end),
+      );
     return on !== null && has(anchored(patterns.markedThings), on[1]);
   }
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
