@@ -1,12 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dayOfChance } from '../../src/forecast/device/chance-by-day.js';
 import { drawDeviation } from '../../src/forecast/device/deviation.js';
-import {
-  dayOfChance,
-  firstPassage,
-  type PassageLimit,
-  passageChance,
-} from '../../src/forecast/device/first-passage.js';
+import { firstPassage, type PassageLimit, passageChance } from '../../src/forecast/device/first-passage.js';
 import { passageCurve } from '../../src/forecast/device/passage-curve.js';
 import { normalCdf } from '../../src/statistics/normal-cdf.js';
 import { randomStream } from '../../src/statistics/random-stream.js';

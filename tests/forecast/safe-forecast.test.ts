@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chanceOn, firstPassage, passageChance } from '../../src/forecast/device/first-passage.js';
+import { chanceOn } from '../../src/forecast/device/chance-by-day.js';
+import { firstPassage, passageChance } from '../../src/forecast/device/first-passage.js';
 import { outcomeOf } from '../../src/forecast/device/forecast-device.js';
 import { growthStopped } from '../../src/forecast/device/growth-stopped.js';
 import { clearUntil, judgementsOf, lineJudged } from '../../src/forecast/device/judgements.js';

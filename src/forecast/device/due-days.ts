@@ -1,6 +1,6 @@
 import { type DayNumber, isoDate } from '../../records/dates.js';
 import { type DueDays, dueChances } from '../contract.js';
-import { dayOfChance } from './first-passage.js';
+import { dayOfChance } from './chance-by-day.js';
 import { type OwnLimit, passageCurve } from './passage-curve.js';
 
 /** Days on which a line is passed with each of the stated chances, the chance by day, and each line's part of it. */

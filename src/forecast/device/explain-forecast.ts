@@ -34,7 +34,7 @@ function main(facts: Facts, plan: DevicePlan, record: ChildRecord, staleDays: nu
       const judged = plan.history.judgedOutgrown;
       if (judged !== null)
         return `Judged outgrown on ${plainDate(judged.date)}: check the skin and plan the replacement now.`;
-      const since = facts.p50 ? `, probably since about ${plainDate(facts.p50)}` : '';
+      const since = facts.p50 ? `, since about ${plainDate(facts.p50)}` : '';
       return `Probably outgrown already${since}: ${plainSeries(driver)} has grown ${wholeMm(room.grownMm)} since the cast and the device takes ${statedMm(room.allowanceMm)}. Check fit and skin now.`;
     }
     case 'full-grown': {

@@ -157,21 +157,3 @@ export function passageChance(passage: Passage, weights: Float64Array, searchDay
   for (let j = 1; j < searchDays; j++) chance[j] = Math.min(1, chance[j] + chance[j - 1]);
   return chance;
 }
-
-/** Day on which a non-decreasing chance reaches p, linear between search days; null when it does not. */
-export function dayOfChance(search: readonly DayNumber[], chance: Float64Array, p: number): DayNumber | null {
-  let j = 0;
-  while (j < chance.length && chance[j] < p) j++;
-  if (j === chance.length) return null;
-  if (j === 0) return search[0];
-  const part = (p - chance[j - 1]) / (chance[j] - chance[j - 1]);
-  return search[j - 1] + part * (search[j] - search[j - 1]);
-}
-
-/** The chance by a day, linear between search days: 0 before the first, the last one after the last. */
-export function chanceOn(search: readonly DayNumber[], chance: Float64Array, day: DayNumber): number {
-  const j = search.findLastIndex((d) => d <= day);
-  if (j < 0) return 0;
-  if (j === search.length - 1) return chance[j];
-  return chance[j] + ((chance[j + 1] - chance[j]) * (day - search[j])) / (search[j + 1] - search[j]);
-}

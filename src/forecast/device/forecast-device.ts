@@ -12,6 +12,7 @@ import {
 } from '../contract.js';
 import { type Futures, followedSeries } from '../futures.js';
 import { staleAfterDays } from '../stale-after.js';
+import { chanceOn, dayOfChance } from './chance-by-day.js';
 import { type DeviceLines, deviceLines } from './device-lines.js';
 import type { DevicePlan } from './device-plan.js';
 import type { DeviceAnswer, DeviceQuestion } from './device-question.js';
@@ -19,7 +20,6 @@ import { dimensionRoom } from './dimension-room.js';
 import { dueDays } from './due-days.js';
 import { emptyForecast } from './empty-forecast.js';
 import { explainForecast } from './explain-forecast.js';
-import { chanceOn, dayOfChance } from './first-passage.js';
 import { growthStopped, type Halt } from './growth-stopped.js';
 import { holdStopped } from './hold-stopped.js';
 import { judgedDraws } from './judged-draws.js';

@@ -1,5 +1,6 @@
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
-import { dayOfChance, firstPassage, passageChance } from '../device/first-passage.js';
+import { dayOfChance } from '../device/chance-by-day.js';
+import { firstPassage, passageChance } from '../device/first-passage.js';
 import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
 
 export interface AllowanceLife {

@@ -1,4 +1,5 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
+import { chanceOn, dayOfChance, lastOnOrBefore } from '../../forecast/device/chance-by-day.js';
 import { type DayNumber, dayNumber } from '../../records/dates.js';
 
 /** G: a device's chance of being beyond use as a function of the day, past days included. */
@@ -28,37 +29,18 @@ export function beyondUseChance(
   for (let i = 1; i < n; i++) {
     area[i] = area[i - 1] + ((chance[i] + chance[i - 1]) / 2) * (days[i] - days[i - 1]);
   }
-  /** Largest i with days[i] <= day. */
-  const segment = (day: DayNumber) => {
-    let low = 0;
-    let high = n - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (days[middle] <= day) low = middle;
-      else high = middle - 1;
-    }
-    return low;
-  };
-  const at = (day: DayNumber) => {
-    if (day < days[0]) return 0;
-    const i = segment(day);
-    if (i === n - 1) return chance[n - 1];
-    return chance[i] + ((chance[i + 1] - chance[i]) * (day - days[i])) / (days[i + 1] - days[i]);
-  };
+  const at = (day: DayNumber) => chanceOn(days, chance, day);
   return {
     firstDay: days[0],
     lastDay: days[n - 1],
     at,
     dayOf(p) {
-      const i = chance.findIndex((c) => c >= p);
-      if (i < 0) return null;
-      if (i === 0) return days[0];
-      const part = (p - chance[i - 1]) / (chance[i] - chance[i - 1]);
-      return Math.ceil(days[i - 1] + part * (days[i] - days[i - 1]) - 1e-9);
+      const day = dayOfChance(days, chance, p);
+      return day === null ? null : Math.ceil(day - 1e-9);
     },
     daysBeyondUseBefore(day) {
       if (day <= days[0]) return 0;
-      const i = segment(day);
+      const i = lastOnOrBefore(days, day);
       return area[i] + ((chance[i] + at(day)) / 2) * (day - days[i]);
     },
   };

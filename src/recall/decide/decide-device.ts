@@ -1,5 +1,5 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
-import { addDaysIso, dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
+import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
 import type { DeviceDecision } from '../contract.js';
@@ -81,7 +81,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const room = lastRoom(history, forecast);
   const cast = chance ? castBy(chance, accepted, wait, room) : null;
   const every = reviewDays(rule, record, today);
-  const half = chance?.dayOf(0.5) ?? null;
+  const half = forecast?.p50 ?? null;
   const visit = cast === null || cast < today ? today : cast;
   const step = forecast && adjustStep(forecast, accepted, today, every);
   const rooms = rule ? roomsByReadings(rule, device, record, history.castDate, today) : [];
@@ -103,7 +103,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     lookBy: chance ? castBy(chance, LOOK * accepted, wait, room) : null,
     plainRoom: forecast ? roomByReadings(record, forecast, history, today, wait, rule) : null,
     castBy: cast,
-    beyondUseSince: half !== null && half <= dayNumber(today) ? isoDate(half) : null,
+    beyondUseSince: half !== null && half <= today ? half : null,
     chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),
     neededAtVisit: needed(chance, forecast, accepted, visit, every + wait),
     adjust,

@@ -54,7 +54,7 @@ export const choices: readonly MutationGroup[] = [
         'const past = facts.castBy !== null && facts.castBy < today && facts.beyondUseSince === null;',
         'const past = facts.castBy !== null && facts.castBy < today;',
       ],
-      ['half !== null && half <= dayNumber(today)', 'half !== null && half < dayNumber(today)'],
+      ['half !== null && half <= today', 'half !== null && half < today'],
       ['const LOOK = 1.5;', 'const LOOK = 1;'],
       [
         'needed(chance, forecast, accepted, visit, every + wait)',

@@ -65,10 +65,6 @@ export const forecast: readonly MutationGroup[] = [
       ['j === at[i] && over <= excess', 'j === at[i] && over >= excess'],
       ['if (over <= 0 ||', 'if (over <= 3 ||'],
       ['j < end[g] && j <= at[i]', 'j < end[g] && j < at[i]'],
-      [
-        'if (j < 0) return 0;\n  if (j === search.length - 1) return chance[j];',
-        'if (j < 0) return 0;\n  if (j === search.length - 1) return 0;',
-      ],
       ['Math.max(rise, 0) - base', 'Math.min(rise, 0) - base'],
     ],
   },

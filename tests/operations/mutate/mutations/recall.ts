@@ -176,7 +176,7 @@ export const recall: readonly MutationGroup[] = [
         "if (choice.action === 'repair') return 0",
       ],
       ["['measure', 'check'].includes(choice.action) ? UNKNOWN : 0", '0'],
-      ['half <= dayNumber(today) ? isoDate(half) : null', 'half <= dayNumber(today) ? today : null'],
+      ['half <= today ? half : null', 'half <= today ? today : null'],
       ["said && said.verdict !== 'outgrown' ? said.date : null", 'said?.date ?? null'],
     ],
   },

@@ -112,13 +112,14 @@ export const watchfulness: readonly MutationGroup[] = [
   },
   {
     harm: 'the harm of waiting, or whether a cast is needed, is reckoned from another day',
-    file: 'src/recall/decide/beyond-use-chance.ts',
-    tests: facts,
+    file: 'src/forecast/device/chance-by-day.ts',
+    tests: [...facts, 'tests/forecast/safe-forecast.test.ts'],
     changes: [
-      ['if (day < days[0]) return 0', 'if (day < days[0]) return chance[0]'],
-      ['if (i === n - 1) return chance[n - 1]', 'if (i === n - 1) return 0'],
-      ['chance.findIndex((c) => c >= p)', 'chance.findLastIndex((c) => c <= p)'],
-      ['Math.ceil(days[i - 1]', 'Math.floor(7 + days[i - 1]'],
+      ['if (j < 0) return 0', 'if (j < 0) return chance[0]'],
+      ['if (j === days.length - 1) return chance[j]', 'if (j === days.length - 1) return 0'],
+      ['chance[j] < p) j++', 'chance[j] <= p) j++'],
+      ['return days[j - 1] + part', 'return days[j - 1] - part'],
+      ['days[middle] <= day) low', 'days[middle] < day) low'],
     ],
   },
   {
