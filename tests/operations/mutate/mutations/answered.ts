@@ -32,7 +32,6 @@ export const answered: readonly MutationGroup[] = [
     changes: [
       ['child.latexAlert || spinaBifida', 'child.latexAlert'],
       ['...(child.insensateSkin', '...(child.palliative'],
-      ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hypotonia')"],
       ['...(populationChartsMislead(child.conditions)', '...(false'],
       ['...(early ?', '...(false && early ?'],
       ["...(worn ? [make('skin'", "...(false ? [make('skin'"],
@@ -213,7 +212,6 @@ export const answered: readonly MutationGroup[] = [
     file: 'src/recall/level/plan-requests.ts',
     tests: weeks,
     changes: [
-      ["e.action !== 'see-now'", "e.action !== 'repair'"],
       ["insensateSkin: entry.alerts.includes('skin-cannot-warn')", 'insensateSkin: false'],
       ['if (isBeingMade(device.reason.code)) return null;', ''],
       ["p.why === 'clinic-cancelled' ? [] : p.week", "p.why === 'declined' ? [] : p.week"],
@@ -287,7 +285,7 @@ export const answered: readonly MutationGroup[] = [
         'await auditUser(tx, actor, why',
       ],
       ["actor.userId !== userId && actor.role !== 'system'", 'false'],
-      ['if (expected !== null && expected !== before.version) throw', 'if (false) throw'],
+      ['refuseStale(expected, before.version);', ''],
     ],
   },
   {
@@ -336,7 +334,7 @@ export const answered: readonly MutationGroup[] = [
     file: 'src/store/people/settings.ts',
     tests: ['tests/store/store.test.ts', 'tests/service/api.test.ts'],
     changes: [
-      ['if (expected !== null && expected !== before.version) throw', 'if (false) throw'],
+      ['refuseStale(expected, before.version);', ''],
       ["await writeAudit(tx, actor, 'change', 'settings', { fields: Object.keys(change) });", ''],
     ],
   },

@@ -114,7 +114,7 @@ export const recall: readonly MutationGroup[] = [
     file: 'src/recall/decide/review-by.ts',
     tests: list,
     changes: [
-      ['wearOnly && !record.child.insensateSkin', 'wearOnly'],
+      ['wearOnly && seldom', 'wearOnly'],
       ['insensateSkin ? INSENSATE_DAYS : USUAL_DAYS', 'USUAL_DAYS'],
       ['INSENSATE_DAYS = 91', 'INSENSATE_DAYS = 183'],
       ['lastSeen(record, today) ?? today', 'today'],

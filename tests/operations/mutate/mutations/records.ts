@@ -35,7 +35,7 @@ export const records: readonly MutationGroup[] = [
     tests: ['tests/exchange/sheets/sheets.test.ts'],
     changes: [
       ["cast <= day && cast >= (last.get(place)?.cells.cast_date ?? '')", 'true'],
-      [".filter((d) => d.cells.status !== 'retired')", ''],
+      ["d.ended === undefined ? d.cells.status !== 'retired' : day <= d.ended", 'true'],
     ],
   },
   {
