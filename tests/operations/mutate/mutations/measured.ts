@@ -297,7 +297,7 @@ export const measured: readonly MutationGroup[] = [
     file: 'src/recall/decide/beyond-use-chance.ts',
     tests: decisions,
     changes: [
-      ['if (i === n - 1) return chance[n - 1];', 'if (i === n - 1) return 0;'],
+      ['const i = lastOnOrBefore(days, day);', 'const i = 0;'],
       ['((chance[i] + chance[i - 1]) / 2)', '(chance[i] + chance[i - 1])'],
     ],
   },
