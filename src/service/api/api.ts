@@ -1,9 +1,21 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { FastifyBaseLogger, FastifyInstance, RawServerDefault } from 'fastify';
+import type {
+  FastifyBaseLogger,
+  FastifyInstance,
+  FastifyReply,
+  FastifyRequest,
+  RawServerDefault,
+} from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { z } from 'zod';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Actor, Expected, Store, Versioned } from '../../store/contract.js';
+import { actorOf } from '../access.js';
+import type { ServiceDeps } from '../dependencies.js';
 import { administrators, clinicians, everyone, planners, recordKeepers, staff } from '../roles.js';
-import { failures } from './schemas/common.js';
+import { etag, expectedVersion, type Written, write } from '../write.js';
+import { failures, idParams, itemsOf } from './schemas/common.js';
 
 /** A Fastify whose handlers see what the zod schemas let through. */
 export type Api = FastifyInstance<
@@ -33,3 +45,140 @@ export const route = <C, A extends Readonly<Record<number, z.ZodType>>, T extend
   answers: A,
   takes?: T,
 ) => ({ config, schema: { tags, summary, ...(takes as T), response: { ...answers, ...failures } } });
+
+/** What a route takes, and what it answers by status. `:id` in its address is checked without being named. */
+interface Shape {
+  readonly params?: z.ZodType;
+  readonly querystring?: z.ZodType;
+  readonly body?: z.ZodType;
+  readonly description?: string;
+  readonly 200?: z.ZodType;
+  readonly 201?: z.ZodType;
+  readonly 202?: z.ZodType;
+  readonly 204?: z.ZodType;
+}
+type Part<S, K extends keyof Shape> = S extends { readonly [P in K]: infer Z extends z.ZodType }
+  ? z.output<Z>
+  : never;
+type Answer<S> = {
+  [K in 200 | 201 | 202 | 204]: S extends { readonly [P in K]: infer Z extends z.ZodType }
+    ? z.input<Z>
+    : never;
+}[200 | 201 | 202 | 204];
+type Said<S> = S extends { readonly 204: unknown } ? unknown : Answer<S> | Tagged<Answer<S>>;
+
+/** An answer that goes out with its version, and for a new record with its address. */
+class Tagged<T> {
+  constructor(
+    readonly body: T,
+    readonly headers: Readonly<Record<string, string>>,
+  ) {}
+}
+export const tagged = <T>({ value, version }: Versioned<T>, location?: string): Tagged<T> =>
+  new Tagged(value, { ...etag(version), ...(location === undefined ? {} : { location }) });
+
+/** What a handler is given of its request. */
+interface Asked<S> {
+  readonly request: FastifyRequest;
+  readonly actor: Actor;
+  readonly id: string;
+  readonly params: Part<S, 'params'>;
+  readonly query: Part<S, 'querystring'>;
+  readonly body: Part<S, 'body'>;
+  readonly today: IsoDate;
+}
+interface Writing<S> extends Asked<S> {
+  readonly tx: Store;
+  /** The version that the change is made to. */
+  readonly expected: Expected;
+}
+
+/** The routes of one subject. Everything a handler is not given it takes from `deps`. */
+export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly string[]) {
+  const asked = <S>(request: FastifyRequest): Asked<S> => ({
+    request,
+    get actor() {
+      return actorOf(request);
+    },
+    id: (request.params as { id: string }).id,
+    params: request.params as Part<S, 'params'>,
+    query: request.query as Part<S, 'querystring'>,
+    body: request.body as Part<S, 'body'>,
+    today: clock.today(),
+  });
+  const serve = (
+    address: string,
+    config: object,
+    summary: string,
+    shape: Shape,
+    handler: (status: Written['status'], request: FastifyRequest, reply: FastifyReply) => unknown,
+  ): void => {
+    const [method, url] = address.split(' ');
+    const { params, querystring, body, description, ...answers } = shape;
+    const own = url.includes(':id') ? idParams : undefined;
+    const takes = Object.entries({ params: params ?? own, querystring, body, description });
+    const status = Number(Object.keys(answers)[0]) as Written['status'];
+    api.route({
+      method,
+      url,
+      ...route(
+        config,
+        tags,
+        summary,
+        answers as Record<number, z.ZodType>,
+        Object.fromEntries(takes.filter(([, given]) => given)),
+      ),
+      handler: (request: FastifyRequest, reply: FastifyReply) => handler(status, request, reply),
+    } as never);
+  };
+  const get = <S extends Shape>(
+    url: string,
+    config: object,
+    summary: string,
+    shape: S,
+    answer: (asked: Asked<S>) => Promise<Said<S>>,
+  ): void =>
+    serve(`GET ${url}`, config, summary, shape, async (_status, request, reply) => {
+      const said = await answer(asked(request));
+      return said instanceof Tagged ? reply.headers(said.headers).send(said.body) : reply.send(said);
+    });
+  return {
+    get,
+
+    /** The part of a child's record that is a list. */
+    ofRecord: <T extends z.ZodType>(
+      part: string,
+      config: object,
+      summary: string,
+      item: T,
+      of: (record: ChildRecord) => readonly z.input<T>[],
+    ): void =>
+      get(`/children/:id/${part}`, config, summary, { 200: itemsOf(item) }, async ({ id, actor }) => ({
+        items: of(await store.children.record(id, actor)),
+      })),
+
+    /** A write, in one transaction, once for each Idempotency-Key. */
+    write: <S extends Shape>(
+      address: string,
+      config: object,
+      summary: string,
+      shape: S,
+      work: (writing: Writing<S>) => Promise<Said<S>>,
+    ): void =>
+      serve(address, config, summary, shape, (status, request, reply) =>
+        write(store, request, reply, async (tx, actor) => {
+          const said = await work({
+            ...asked<S>(request),
+            actor,
+            tx,
+            get expected() {
+              return expectedVersion(request);
+            },
+          });
+          return said instanceof Tagged
+            ? { status, body: said.body, headers: said.headers }
+            : { status, body: said ?? null };
+        }),
+      ),
+  };
+}

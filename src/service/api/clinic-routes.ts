@@ -3,14 +3,12 @@ import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { userNamePattern } from '../../records/check/check-account.js';
 import type { AuditRow } from '../../store/contract.js';
 import { roles } from '../../store/contract.js';
-import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
-import { etag, expectedVersion, write } from '../write.js';
-import { type Api, administration, clinical, everyday, route } from './api.js';
+import { type Api, administration, clinical, everyday, routesOf, tagged } from './api.js';
 import { clinicSettings } from './schemas/clinic-settings.js';
-import { idParams, itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
+import { itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
 const user = z.object({
@@ -24,7 +22,19 @@ const user = z.object({
   version: z.number(),
 });
 const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');
+const displayName = z.string().max(120).optional();
 const password = z.string().min(12).max(200);
+
+const auditRow = shapeOf<AuditRow>({
+  id: z.string(),
+  at: z.string(),
+  userName: z.string(),
+  role: z.string(),
+  action: z.string(),
+  resource: z.string(),
+  childId: z.string().nullable(),
+  childrenShown: z.number(),
+});
 
 const familyLink = z.object({
   id: z.string(),
@@ -37,217 +47,131 @@ const familyLink = z.object({
   lastUsedAt: z.string().nullable(),
 });
 
-const users = { tags: ['Users'] };
-const links = { tags: ['Family links'] };
-
 export function clinicRoutes(api: Api, deps: ServiceDeps): void {
   watchingRoutes(api, deps);
   userRoutes(api, deps);
-  userChangeRoute(api, deps);
   familyLinkRoutes(api, deps);
   settingsRoutes(api, deps);
 }
 
-function watchingRoutes(api: Api, { store, clock, assessor }: ServiceDeps): void {
-  api.get(
+function watchingRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, assessor } = deps;
+  routesOf(api, deps, ['Turnaround']).get(
     '/turnaround',
-    route(
-      everyday,
-      ['Turnaround'],
-      'Days from cast to fitting by device family, learned from the clinic’s own jobs',
-      { 200: itemsOf(turnaround) },
-    ),
-    async () => {
-      const jobs = await store.workshopJobs.all();
-      const turnaroundOf = turnaroundsOf(jobs, clock.today());
+    everyday,
+    'Days from cast to fitting by device family, learned from the clinic’s own jobs',
+    { 200: itemsOf(turnaround) },
+    async ({ today }) => {
+      const turnaroundOf = turnaroundsOf(await store.workshopJobs.all(), today);
       const families = [...(await assessor.current()).context.rules.keys()];
-      return {
-        items: families.map((family) => {
-          const t = turnaroundOf(family);
-          return { ...t, samplesDays: [...t.samplesDays] };
-        }),
-      };
+      return { items: families.map(turnaroundOf) };
     },
   );
-
-  api.get(
+  routesOf(api, deps, ['Audit']).get(
     '/audit',
-    route(
-      { access: overseers },
-      ['Audit'],
-      'Who read or wrote what, newest first',
-      {
-        200: pageOf(
-          shapeOf<AuditRow>({
-            id: z.string(),
-            at: z.string(),
-            userName: z.string(),
-            role: z.string(),
-            action: z.string(),
-            resource: z.string(),
-            childId: z.string().nullable(),
-            childrenShown: z.number(),
-          }),
-        ),
-      },
-      {
-        querystring: pageQuery.extend({
-          childId: z.string().max(80).optional(),
-          userId: z.string().max(80).optional(),
-          action: z.string().max(40).optional(),
-          from: z.iso.datetime({ offset: true }).max(40).optional(),
-          to: z.iso.datetime({ offset: true }).max(40).optional(),
-        }),
-      },
-    ),
-    async (request) => {
-      const { limit, cursor, ...filter } = request.query;
-      return shownLog(store, filter, { limit, cursor }, actorOf(request));
+    { access: overseers },
+    'Who read or wrote what, newest first',
+    {
+      querystring: pageQuery.extend({
+        childId: z.string().max(80).optional(),
+        userId: z.string().max(80).optional(),
+        action: z.string().max(40).optional(),
+        from: z.iso.datetime({ offset: true }).max(40).optional(),
+        to: z.iso.datetime({ offset: true }).max(40).optional(),
+      }),
+      200: pageOf(auditRow),
     },
+    async ({ query: { limit, cursor, ...filter }, actor }) =>
+      shownLog(store, filter, { limit, cursor }, actor),
   );
 }
 
-function userRoutes(api: Api, { store }: ServiceDeps): void {
-  api.get('/users', route(administration, users.tags, 'Accounts', { 200: itemsOf(user) }), async () => ({
+const versioned = <T extends { readonly version: number }>(value: T) =>
+  tagged({ value, version: value.version });
+
+function userRoutes(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, write } = routesOf(api, deps, ['Users']);
+
+  get('/users', administration, 'Accounts', { 200: itemsOf(user) }, async () => ({
     items: await store.users.list(),
   }));
-  api.post(
-    '/users',
-    route(
-      administration,
-      users.tags,
-      'Add an account',
-      { 201: user },
-      {
-        body: z.object({
-          name: userName,
-          displayName: z.string().max(120).optional(),
-          role: z.enum(roles),
-          password,
-        }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const added = await tx.users.create(request.body, actor);
-        return { status: 201, body: added, headers: etag(added.version) };
-      }),
+  write(
+    'POST /users',
+    administration,
+    'Add an account',
+    {
+      body: z.object({ name: userName, displayName, role: z.enum(roles), password }),
+      201: user,
+    },
+    async ({ tx, body, actor }) => versioned(await tx.users.create(body, actor)),
   );
-  api.get(
-    '/users/:id',
-    route(administration, users.tags, 'One account', { 200: user }, { params: idParams }),
-    async (request, reply) => {
-      const found = await store.users.get(request.params.id);
-      return reply.headers(etag(found.version)).send(found);
+  get('/users/:id', administration, 'One account', { 200: user }, async ({ id }) =>
+    versioned(await store.users.get(id)),
+  );
+  write(
+    'PATCH /users/:id',
+    administration,
+    'Change role, name or password, or close an account; ends its sessions',
+    {
+      body: z.strictObject({
+        displayName,
+        role: z.enum(roles).optional(),
+        disabled: z.boolean().optional(),
+        password: password.optional(),
+      }),
+      200: user,
+    },
+    async ({ tx, id, body, expected, actor }) => versioned(await tx.users.change(id, body, expected, actor)),
+  );
+}
+
+function familyLinkRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock, config } = deps;
+  const { get, write } = routesOf(api, deps, ['Family links']);
+
+  get(
+    '/children/:id/family-links',
+    clinical,
+    'Links given to this family',
+    { 200: itemsOf(familyLink) },
+    async ({ id, actor }) => ({ items: await store.familyLinks.list(id, actor) }),
+  );
+  write(
+    'POST /children/:id/family-links',
+    clinical,
+    'A signed link to this child’s page for the family; the token is shown once',
+    {
+      body: z.object({
+        label: z.string().max(80).default(''),
+        days: z.number().int().min(1).max(400).default(90),
+      }),
+      201: familyLink.extend({ token: z.string(), path: z.string() }),
+    },
+    async ({ tx, id, body: { label, days }, actor }) => {
+      const link = await tx.familyLinks.create(id, label, days, clock.now(), actor);
+      return { ...link, path: `${config.publicUrl ?? ''}/family/${link.token}` };
     },
   );
-}
-
-function userChangeRoute(api: Api, { store }: ServiceDeps): void {
-  api.patch(
-    '/users/:id',
-    route(
-      administration,
-      users.tags,
-      'Change role, name or password, or close an account; ends its sessions',
-      { 200: user },
-      {
-        params: idParams,
-        body: z.strictObject({
-          displayName: z.string().max(120).optional(),
-          role: z.enum(roles).optional(),
-          disabled: z.boolean().optional(),
-          password: password.optional(),
-        }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const changed = await tx.users.change(
-          request.params.id,
-          request.body,
-          expectedVersion(request),
-          actor,
-        );
-        return { status: 200, body: changed, headers: etag(changed.version) };
-      }),
+  write(
+    'DELETE /family-links/:id',
+    clinical,
+    'Withdraw a link: it opens nothing from now on',
+    { 204: nothing },
+    ({ tx, id, actor }) => tx.familyLinks.withdraw(id, clock.now(), actor),
   );
 }
 
-function familyLinkRoutes(api: Api, { store, clock, config }: ServiceDeps): void {
-  api.get(
-    '/children/:id/family-links',
-    route(
-      clinical,
-      links.tags,
-      'Links given to this family',
-      { 200: itemsOf(familyLink) },
-      { params: idParams },
-    ),
-    async (request) => ({ items: await store.familyLinks.list(request.params.id, actorOf(request)) }),
+function settingsRoutes(api: Api, deps: ServiceDeps): void {
+  const { get, write } = routesOf(api, deps, ['Settings']);
+  get('/settings', everyday, 'What the clinic has set', { 200: clinicSettings }, async () =>
+    tagged(await deps.store.settings.get()),
   );
-  api.post(
-    '/children/:id/family-links',
-    route(
-      clinical,
-      links.tags,
-      'A signed link to this child’s page for the family; the token is shown once',
-      { 201: familyLink.extend({ token: z.string(), path: z.string() }) },
-      {
-        params: idParams,
-        body: z.object({
-          label: z.string().max(80).default(''),
-          days: z.number().int().min(1).max(400).default(90),
-        }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const { label, days } = request.body;
-        const link = await tx.familyLinks.create(request.params.id, label, days, clock.now(), actor);
-        const path = `/family/${link.token}`;
-        return { status: 201, body: { ...link, path: `${config.publicUrl ?? ''}${path}` } };
-      }),
-  );
-  api.delete(
-    '/family-links/:id',
-    route(
-      clinical,
-      links.tags,
-      'Withdraw a link: it opens nothing from now on',
-      { 204: nothing },
-      { params: idParams },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        await tx.familyLinks.withdraw(request.params.id, clock.now(), actor);
-        return { status: 204, body: null };
-      }),
-  );
-}
-
-function settingsRoutes(api: Api, { store }: ServiceDeps): void {
-  api.get(
-    '/settings',
-    route(everyday, ['Settings'], 'What the clinic has set', { 200: clinicSettings }),
-    async (_request, reply) => {
-      const { value, version } = await store.settings.get();
-      return reply.headers(etag(version)).send(value);
-    },
-  );
-  api.patch(
-    '/settings',
-    route(
-      administration,
-      ['Settings'],
-      'Change what is named',
-      { 200: clinicSettings },
-      { body: clinicSettings.partial().strict() },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const changed = await tx.settings.change(request.body, expectedVersion(request), actor);
-        return { status: 200, body: changed.value, headers: etag(changed.version) };
-      }),
+  write(
+    'PATCH /settings',
+    administration,
+    'Change what is named',
+    { body: clinicSettings.partial().strict(), 200: clinicSettings },
+    async ({ tx, body, expected, actor }) => tagged(await tx.settings.change(body, expected, actor)),
   );
 }

@@ -1,10 +1,8 @@
 import { z } from 'zod';
-import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { undoCorrection } from '../undo-correction.js';
-import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical, route } from './api.js';
-import { date, idParams, itemsOf, reason } from './schemas/common.js';
+import { type Api, clinical, routesOf, tagged } from './api.js';
+import { date, itemsOf, noBody, reason } from './schemas/common.js';
 import {
   correction,
   deviceRecord,
@@ -14,165 +12,92 @@ import {
   revision,
 } from './schemas/records.js';
 
-const tags = ['Corrections'];
-const noBody = z.object({}).nullish();
-
 /** What was entered wrongly is put right and taken back, as on the pages; what was entered first always stays. */
 export function correctionsRoutes(api: Api, deps: ServiceDeps): void {
   readingCorrections(api, deps);
   deviceCorrections(api, deps);
 }
 
-function readingCorrections(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
-    '/children/:id/corrections',
-    route(
-      clinical,
-      tags,
-      'Every reading that was ever corrected, with all its revisions',
-      { 200: itemsOf(revision) },
-      { params: idParams },
-    ),
-    async (request) => ({
-      items: await store.measurements.corrected(request.params.id, actorOf(request)),
-    }),
-  );
+function readingCorrections(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, write } = routesOf(api, deps, ['Corrections']);
 
-  api.get(
+  get(
+    '/children/:id/corrections',
+    clinical,
+    'Every reading that was ever corrected, with all its revisions',
+    { 200: itemsOf(revision) },
+    async ({ id, actor }) => ({ items: await store.measurements.corrected(id, actor) }),
+  );
+  get(
     '/measurements/:id/revisions',
-    route(
-      clinical,
-      tags,
-      'A reading as entered and every correction of it; the last counts',
-      { 200: itemsOf(revision) },
-      { params: idParams },
-    ),
-    async (request, reply) => {
-      const revisions = await store.measurements.revisions(request.params.id, actorOf(request));
-      return reply.header('etag', `"${revisions.length}"`).send({ items: [...revisions] });
+    clinical,
+    'A reading as entered and every correction of it; the last counts',
+    { 200: itemsOf(revision) },
+    async ({ id, actor }) => {
+      const items = await store.measurements.revisions(id, actor);
+      return tagged({ value: { items }, version: items.length });
     },
   );
-
-  api.post(
-    '/measurements/:id/corrections',
-    route(
-      clinical,
-      tags,
-      'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
-      { 201: revision },
-      { params: idParams, body: correction },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const body = await tx.measurements.correct(
-          request.params.id,
-          request.body,
-          clock.today(),
-          expectedVersion(request),
-          actor,
-        );
-        return { status: 201, body, headers: { etag: `"${body.revision}"` } };
-      }),
+  write(
+    'POST /measurements/:id/corrections',
+    clinical,
+    'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
+    { body: correction, 201: revision },
+    async ({ tx, id, body, today, expected, actor }) => {
+      const value = await tx.measurements.correct(id, body, today, expected, actor);
+      return tagged({ value, version: value.revision });
+    },
   );
-
-  api.post(
-    '/measurements/:id/corrections/undo',
-    route(
-      clinical,
-      tags,
-      'Take the last correction back (itself a new revision), with what the same action corrected: swapped sides come back together',
-      { 201: revision },
-      { params: idParams, body: noBody },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 201,
-        body: await undoCorrection(tx, request.params.id, clock.today(), actor),
-      })),
+  write(
+    'POST /measurements/:id/corrections/undo',
+    clinical,
+    'Take the last correction back (itself a new revision), with what the same action corrected: swapped sides come back together',
+    { body: noBody, 201: revision },
+    ({ tx, id, today, actor }) => undoCorrection(tx, id, today, actor),
   );
-
-  api.post(
-    '/children/:id/visits/move',
-    route(
-      clinical,
-      tags,
-      'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
-      { 200: z.object({ moved: z.number().int() }) },
-      { params: idParams, body: z.object({ from: date, to: date, reason }) },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 200,
-        body: { moved: await tx.visits.move(request.params.id, request.body, clock.today(), actor) },
-      })),
+  write(
+    'POST /children/:id/visits/move',
+    clinical,
+    'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
+    { body: z.object({ from: date, to: date, reason }), 200: z.object({ moved: z.number().int() }) },
+    async ({ tx, id, body, today, actor }) => ({ moved: await tx.visits.move(id, body, today, actor) }),
   );
 }
 
-function deviceCorrections(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
+function deviceCorrections(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, write } = routesOf(api, deps, ['Corrections']);
+
+  get(
     '/devices/:id/history',
-    route(
-      clinical,
-      tags,
-      'Every state of a device, newest first, and everything recorded of it with its corrections',
-      { 200: z.object({ versions: z.array(deviceVersion), events: z.array(eventRevision) }) },
-      { params: idParams },
-    ),
-    async (request) => {
-      const actor = actorOf(request);
-      const { id } = request.params;
-      return {
-        versions: [...(await store.devices.versions(id, actor))],
-        events: [...(await store.events.revisions(id, actor))],
-      };
-    },
+    clinical,
+    'Every state of a device, newest first, and everything recorded of it with its corrections',
+    { 200: z.object({ versions: z.array(deviceVersion), events: z.array(eventRevision) }) },
+    async ({ id, actor }) => ({
+      versions: [...(await store.devices.versions(id, actor))],
+      events: [...(await store.events.revisions(id, actor))],
+    }),
   );
-
-  api.post(
-    '/devices/:id/undo',
-    route(
-      clinical,
-      tags,
-      'Take the last change of a device back (itself a new change)',
-      { 200: deviceRecord },
-      { params: idParams, body: noBody },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const before = await tx.devices.undoChange(request.params.id, clock.today(), actor);
-        return { status: 200, body: before.value, headers: etag(before.version) };
-      }),
+  write(
+    'POST /devices/:id/undo',
+    clinical,
+    'Take the last change of a device back (itself a new change)',
+    { body: noBody, 200: deviceRecord },
+    async ({ tx, id, today, actor }) => tagged(await tx.devices.undoChange(id, today, actor)),
   );
-
-  api.post(
-    '/events/:id/corrections',
-    route(
-      clinical,
-      tags,
-      'Correct what was recorded of a device; what was recorded first stays',
-      { 201: eventRevision },
-      { params: idParams, body: eventCorrection },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 201,
-        body: await tx.events.correct(request.params.id, request.body, clock.today(), actor),
-      })),
+  write(
+    'POST /events/:id/corrections',
+    clinical,
+    'Correct what was recorded of a device; what was recorded first stays',
+    { body: eventCorrection, 201: eventRevision },
+    ({ tx, id, body, today, actor }) => tx.events.correct(id, body, today, actor),
   );
-
-  api.post(
-    '/events/:id/corrections/undo',
-    route(
-      clinical,
-      tags,
-      'Take the last correction or withdrawal of an event back (itself a new revision)',
-      { 201: eventRevision },
-      { params: idParams, body: noBody },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 201,
-        body: await tx.events.undoCorrection(request.params.id, clock.today(), actor),
-      })),
+  write(
+    'POST /events/:id/corrections/undo',
+    clinical,
+    'Take the last correction or withdrawal of an event back (itself a new revision)',
+    { body: noBody, 201: eventRevision },
+    ({ tx, id, today, actor }) => tx.events.undoCorrection(id, today, actor),
   );
 }

@@ -10,13 +10,22 @@ import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js'
 import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { write } from '../write.js';
-import { type Api, clinical, planning, route } from './api.js';
-import { date, id, idParams, itemsOf, listOf } from './schemas/common.js';
+import { type Api, clinical, planning, route, routesOf } from './api.js';
+import { date, id, idParams, itemsOf, LONGEST_REASON, listOf, noBody } from './schemas/common.js';
 import { assessment, forecast } from './schemas/derived.js';
 import { revision } from './schemas/records.js';
 
-const tags = ['Forecasts'];
 const WHAT_IF_DRAWS = 600;
+const pastForecast = z.object({
+  deviceId: z.string(),
+  today: date,
+  outcome: z.string(),
+  p10: date.nullable(),
+  p50: date.nullable(),
+  p90: date.nullable(),
+  inputsHash: z.string(),
+  modelVersion: z.string(),
+});
 
 export function derivedRoutes(api: Api, deps: ServiceDeps): void {
   forecastRoutes(api, deps);
@@ -26,61 +35,35 @@ export function derivedRoutes(api: Api, deps: ServiceDeps): void {
 
 function forecastRoutes(api: Api, deps: ServiceDeps): void {
   const { store } = deps;
-  api.get(
+  const { get } = routesOf(api, deps, ['Forecasts']);
+  get(
     '/children/:id/assessment',
-    route(
-      clinical,
-      tags,
-      'Forecasts, flags and suggestions as of today, with what they were computed from',
-      { 200: assessment },
-      { params: idParams },
-    ),
-    async (request) => {
-      await store.audit.record(actorOf(request), 'read', 'assessment', { childId: request.params.id });
-      return deps.assess(request.params.id);
+    clinical,
+    'Forecasts, flags and suggestions as of today, with what they were computed from',
+    { 200: assessment },
+    async ({ id, actor }) => {
+      await store.audit.record(actor, 'read', 'assessment', { childId: id });
+      return deps.assess(id);
     },
   );
-
-  api.get(
+  get(
     '/children/:id/forecasts',
-    route(
-      planning,
-      tags,
-      'When each device is outgrown, as a chance over dates',
-      { 200: itemsOf(forecast) },
-      { params: idParams },
-    ),
-    async (request) => {
-      await store.forecasts.latestByChild(request.params.id, actorOf(request));
-      return { items: (await deps.assess(request.params.id)).forecasts };
+    planning,
+    'When each device is outgrown, as a chance over dates',
+    { 200: itemsOf(forecast) },
+    async ({ id, actor }) => {
+      await store.forecasts.latestByChild(id, actor);
+      return { items: (await deps.assess(id)).forecasts };
     },
   );
-
-  api.get(
+  get(
     '/devices/:id/forecasts',
-    route(
-      planning,
-      tags,
-      'What was forecast for this device over time, oldest first',
-      {
-        200: itemsOf(
-          z.object({
-            deviceId: z.string(),
-            today: date,
-            outcome: z.string(),
-            p10: date.nullable(),
-            p50: date.nullable(),
-            p90: date.nullable(),
-            inputsHash: z.string(),
-            modelVersion: z.string(),
-          }),
-        ),
-      },
-      { params: idParams },
-    ),
-    async (request) => {
-      await store.devices.get(request.params.id, actorOf(request));
-      return { items: await store.forecasts.history([request.params.id]) };
+    planning,
+    'What was forecast for this device over time, oldest first',
+    { 200: itemsOf(pastForecast) },
+    async ({ id, actor }) => {
+      await store.devices.get(id, actor);
+      return { items: await store.forecasts.history([id]) };
     },
   );
 }
@@ -91,7 +74,7 @@ function whatIfRoute(api: Api, deps: ServiceDeps): void {
     '/children/:id/what-if',
     route(
       clinical,
-      tags,
+      ['Forecasts'],
       'How long would a device cast today last with so much room, and how much room lasts so long?',
       {
         200: z.object({
@@ -172,33 +155,30 @@ function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): voi
     '/children/:id/suggestions/:suggestionId/acceptance',
     route(
       clinical,
-      tags,
+      ['Forecasts'],
       'Accept a suggested correction of readings; the originals stay and it can be undone',
       { 201: itemsOf(revision) },
-      { params: z.object({ id, suggestionId: z.string().min(1).max(300) }), body: z.object({}).nullish() },
+      { params: z.object({ id, suggestionId: z.string().min(1).max(300) }), body: noBody },
     ),
     async (request, reply) => {
+      // Before the transaction: it asks the database on a connection of its own.
       const assessing = await assessor.current();
       return write(store, request, reply, async (tx, actor) => {
         const record = await tx.children.record(request.params.id, actor);
-        const suggestion = assessing
-          .live(record)
-          .suggestions.find((s) => s.id === request.params.suggestionId);
+        const { suggestions } = assessing.live(record);
+        const suggestion = suggestions.find((s) => s.id === request.params.suggestionId);
         if (!suggestion)
           throw new DoorpostError('not-found', 'There is no such suggestion any more', {
             field: 'suggestionId',
           });
         const items = [];
-        for (const c of acceptSuggestion(record, suggestion))
-          items.push(
-            await tx.measurements.correct(
-              c.measurementId,
-              { value: c.value, side: c.side, withdrawn: c.excluded, reason: c.reason.slice(0, 400) },
-              clock.today(),
-              null,
-              actor,
-            ),
-          );
+        for (const { measurementId, value, side, excluded: withdrawn, reason } of acceptSuggestion(
+          record,
+          suggestion,
+        )) {
+          const correction = { value, side, withdrawn, reason: reason.slice(0, LONGEST_REASON) };
+          items.push(await tx.measurements.correct(measurementId, correction, clock.today(), null, actor));
+        }
         return { status: 201, body: { items } };
       });
     },

@@ -1,12 +1,11 @@
 import { z } from 'zod';
-import { endReasons } from '../../records/device.js';
+import { type Device, endReasons } from '../../records/device.js';
 import { note } from '../../records/records.js';
-import { actorOf } from '../access.js';
+import type { Versioned } from '../../store/contract.js';
 import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical, planning, route } from './api.js';
-import { date, id, idParams, itemsOf, nothing, reason } from './schemas/common.js';
+import { type Api, clinical, planning, routesOf, tagged } from './api.js';
+import { date, id, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   deviceChange,
   deviceEventRecord,
@@ -17,203 +16,103 @@ import {
   workshopJobRecord,
 } from './schemas/records.js';
 
-const tags = ['Devices'];
+const made = (device: Versioned<Device>) =>
+  tagged(device, `/api/devices/${encodeURIComponent(device.value.id)}`);
 
 export function devicesRoutes(api: Api, deps: ServiceDeps): void {
   deviceRoutes(api, deps);
-  replacementRoutes(api, deps);
   eventRoutes(api, deps);
-  workshopJobRoutes(api, deps);
 }
 
-function deviceRoutes(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
-    '/children/:id/devices',
-    route(planning, tags, 'Every device of a child', { 200: itemsOf(deviceRecord) }, { params: idParams }),
-    async (request) => ({
-      items: [...(await store.children.record(request.params.id, actorOf(request))).devices],
-    }),
-  );
+function deviceRoutes(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, ofRecord, write } = routesOf(api, deps, ['Devices']);
 
-  api.post(
-    '/children/:id/devices',
-    route(clinical, tags, 'Add a device', { 201: deviceRecord }, { params: idParams, body: newDevice }),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const added = await tx.devices.create(
-          { ...request.body, childId: request.params.id },
-          clock.today(),
-          actor,
-        );
-        return {
-          status: 201,
-          body: added.value,
-          headers: {
-            ...etag(added.version),
-            location: `/api/devices/${encodeURIComponent(added.value.id)}`,
-          },
-        };
+  ofRecord('devices', planning, 'Every device of a child', deviceRecord, (r) => r.devices);
+  write(
+    'POST /children/:id/devices',
+    clinical,
+    'Add a device',
+    { body: newDevice, 201: deviceRecord },
+    async ({ tx, id: childId, body, today, actor }) =>
+      made(await tx.devices.create({ ...body, childId }, today, actor)),
+  );
+  get('/devices/:id', planning, 'One device', { 200: deviceRecord }, async ({ id, actor }) =>
+    tagged(await store.devices.get(id, actor)),
+  );
+  write(
+    'PATCH /devices/:id',
+    clinical,
+    'Change what is named: status, dates, allowances, limits',
+    { body: deviceChange, 200: deviceRecord },
+    async ({ tx, id, body, today, expected, actor }) =>
+      tagged(await tx.devices.change(id, body as Partial<Device>, today, expected, actor)),
+  );
+  write(
+    'POST /devices/:id/next',
+    clinical,
+    'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
+    { body: nextDevice, 201: deviceRecord },
+    async ({ tx, id, body, today, actor }) => made(await castNext(tx, id, body ?? {}, today, actor)),
+  );
+  write(
+    'POST /devices/:id/delivery',
+    clinical,
+    'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
+    {
+      body: z.object({
+        date: date.optional().describe('the day it was fitted; today when absent'),
+        retireReplaced: z
+          .enum(endReasons)
+          .nullish()
+          .describe('why the device whose place it takes ends; left out, that one stays in use'),
+        note,
       }),
-  );
-
-  api.get(
-    '/devices/:id',
-    route(planning, tags, 'One device', { 200: deviceRecord }, { params: idParams }),
-    async (request, reply) => {
-      const { value, version } = await store.devices.get(request.params.id, actorOf(request));
-      return reply.headers(etag(version)).send(value);
+      200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }),
+    },
+    async ({ tx, id, body, today, actor }) => {
+      const { date: on = today, retireReplaced = null, note } = body;
+      const { device, stillWorn } = await deliver(tx, id, { date: on, retireReplaced, note }, today, actor);
+      return tagged({ value: { device: device.value, stillWorn }, version: device.version });
     },
   );
-
-  api.patch(
-    '/devices/:id',
-    route(
-      clinical,
-      tags,
-      'Change what is named: status, dates, allowances, limits',
-      { 200: deviceRecord },
-      { params: idParams, body: deviceChange },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const changed = await tx.devices.change(
-          request.params.id,
-          request.body as Partial<z.output<typeof deviceRecord>>,
-          clock.today(),
-          expectedVersion(request),
-          actor,
-        );
-        return { status: 200, body: changed.value, headers: etag(changed.version) };
-      }),
-  );
 }
 
-function replacementRoutes(api: Api, { store, clock }: ServiceDeps): void {
-  api.post(
-    '/devices/:id/next',
-    route(
-      clinical,
-      tags,
-      'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
-      { 201: deviceRecord },
-      { params: idParams, body: nextDevice },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const next = await castNext(tx, request.params.id, request.body ?? {}, clock.today(), actor);
-        return {
-          status: 201,
-          body: next.value,
-          headers: { ...etag(next.version), location: `/api/devices/${encodeURIComponent(next.value.id)}` },
-        };
-      }),
-  );
+function eventRoutes(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, write } = routesOf(api, deps, ['Devices']);
 
-  api.post(
-    '/devices/:id/delivery',
-    route(
-      clinical,
-      tags,
-      'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
-      { 200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }) },
-      {
-        params: idParams,
-        body: z.object({
-          date: date.optional().describe('the day it was fitted; today when absent'),
-          retireReplaced: z
-            .enum(endReasons)
-            .nullish()
-            .describe('why the device whose place it takes ends; left out, that one stays in use'),
-          note,
-        }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const today = clock.today();
-        const { date: on = today, retireReplaced = null, note } = request.body;
-        const { device, stillWorn } = await deliver(
-          tx,
-          request.params.id,
-          { date: on, retireReplaced, note },
-          today,
-          actor,
-        );
-        return { status: 200, body: { device: device.value, stillWorn }, headers: etag(device.version) };
-      }),
-  );
-}
-
-function eventRoutes(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
+  get(
     '/devices/:id/events',
-    route(
-      clinical,
-      tags,
-      'What happened to a device, by date',
-      { 200: itemsOf(deviceEventRecord) },
-      { params: idParams },
-    ),
-    async (request) => {
-      const actor = actorOf(request);
-      const { value } = await store.devices.get(request.params.id, actor);
+    clinical,
+    'What happened to a device, by date',
+    { 200: itemsOf(deviceEventRecord) },
+    async ({ id, actor }) => {
+      const { value } = await store.devices.get(id, actor);
       const record = await store.children.record(value.childId, actor);
       return { items: record.events.filter((e) => e.deviceId === value.id) };
     },
   );
-
-  api.post(
-    '/devices/:id/events',
-    route(
-      clinical,
-      tags,
-      'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
-      { 201: deviceEventRecord },
-      { params: idParams, body: newEvent },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 201,
-        body: await recordEvent(tx, { ...request.body, deviceId: request.params.id }, clock.today(), actor),
-      })),
+  write(
+    'POST /devices/:id/events',
+    clinical,
+    'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
+    { body: newEvent, 201: deviceEventRecord },
+    ({ tx, id: deviceId, body, today, actor }) => recordEvent(tx, { ...body, deviceId }, today, actor),
   );
-
-  api.post(
-    '/events/:id/withdrawal',
-    route(
-      clinical,
-      tags,
-      'Withdraw an event entered in error; it stays on record',
-      { 204: nothing },
-      { params: idParams, body: z.object({ reason }) },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        await tx.events.withdraw(request.params.id, request.body.reason, actor);
-        return { status: 204, body: null };
-      }),
+  write(
+    'POST /events/:id/withdrawal',
+    clinical,
+    'Withdraw an event entered in error; it stays on record',
+    { body: z.object({ reason }), 204: nothing },
+    ({ tx, id, body, actor }) => tx.events.withdraw(id, body.reason, actor),
   );
-}
-
-function workshopJobRoutes(api: Api, { store, clock }: ServiceDeps): void {
-  api.put(
-    '/workshop-jobs/:id',
-    route(
-      planning,
-      tags,
-      'Save a workshop job and its stages; If-Match "0" for a new one',
-      { 200: workshopJobRecord },
-      { params: idParams, body: workshopJobRecord.omit({ id: true }) },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const saved = await tx.workshopJobs.save(
-          { ...request.body, id: id.parse(request.params.id) },
-          clock.today(),
-          expectedVersion(request),
-          actor,
-        );
-        return { status: 200, body: saved.value, headers: etag(saved.version) };
-      }),
+  write(
+    'PUT /workshop-jobs/:id',
+    planning,
+    'Save a workshop job and its stages; If-Match "0" for a new one',
+    { body: workshopJobRecord.omit({ id: true }), 200: workshopJobRecord },
+    async ({ tx, id: given, body, today, expected, actor }) =>
+      tagged(await tx.workshopJobs.save({ ...body, id: id.parse(given) }, today, expected, actor)),
   );
 }

@@ -11,7 +11,7 @@ import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
 import { type Api, administration, planning, recordKeeping, route } from './api.js';
-import { file, idParams } from './schemas/common.js';
+import { file, idParams, noBody } from './schemas/common.js';
 
 const tags = ['Exports'];
 /** The tables of records that a clinic can take away as CSV. */
@@ -121,7 +121,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       tags,
       'Your own address of the recall plan as a calendar feed; a changed account ends it',
       { 201: z.object({ path: z.string() }) },
-      { body: z.object({}).nullish() },
+      { body: noBody },
     ),
     async (request, reply) => {
       const user = await store.users.get(actorOf(request).userId);

@@ -4,11 +4,9 @@ import { limitChange, limitFigures } from '../../rules/clinic-limits.js';
 import { type ClinicRulesJson, clinicRulesJson } from '../../rules/clinic-rules.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { fitRulesView } from '../fit-rules-view.js';
-import { etag, expectedVersion, write } from '../write.js';
-import { type Api, clinical, route, signedIn } from './api.js';
+import { type Api, clinical, route, routesOf, signedIn, tagged } from './api.js';
 import { itemsOf, listOf, pageOf, pageQuery, shapeOf, stamp } from './schemas/common.js';
 
-const tags = ['Fit rules'];
 const MOST_CHANGES = 200;
 
 const figure = z
@@ -61,70 +59,55 @@ const changeRow = z.object({
  * The clinic's own limits. Everybody on the staff may read by what devices are judged; only a clinician sets it: when a
  * device counts as outgrown is a clinical judgement, as is a verdict on its fit, and an administrator makes neither.
  */
-export function fitRulesRoutes(api: Api, { store, jobs }: ServiceDeps): void {
-  api.get(
+export function fitRulesRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, jobs } = deps;
+  const { get, write } = routesOf(api, deps, ['Fit rules']);
+
+  get(
     '/fit-rules',
-    route(
-      signedIn,
-      tags,
-      'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
-      { 200: itemsOf(family) },
-    ),
-    async (_request, reply) => {
+    signedIn,
+    'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
+    { 200: itemsOf(family) },
+    async () => {
       const { value, version } = await fitRulesView(store);
-      return reply.headers(etag(version)).send({ items: value });
+      return tagged({ value: { items: value }, version });
     },
   );
-
-  api.patch(
-    '/fit-rules',
-    route(
-      clinical,
-      tags,
-      'Set figures of the clinic’s own, or go back to the shipped ones; all or none',
-      {
-        200: z.object({
-          items: listOf(family),
-          jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
-        }),
-      },
-      {
-        description:
-          'A changed figure changes every forecast of its family: they are computed anew by the job named in the ' +
-          'answer. Answers with the families that were touched. The clinic is responsible for its own limits: a ' +
-          'licensed practitioner must have agreed to them.',
-        body: z.strictObject({ changes: z.array(limitChange).min(1).max(MOST_CHANGES) }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const { changes } = request.body;
-        await tx.fitLimits.change(changes, expectedVersion(request), actor);
-        const jobRunId = await jobs.startForecasts(tx);
-        const { value, version } = await fitRulesView(tx);
-        const touched = new Set(changes.map((c) => c.family));
-        const items = value.filter((f) => touched.has(f.family));
-        return { status: 200, body: { items, jobRunId }, headers: etag(version) };
+  write(
+    'PATCH /fit-rules',
+    clinical,
+    'Set figures of the clinic’s own, or go back to the shipped ones; all or none',
+    {
+      description:
+        'A changed figure changes every forecast of its family: they are computed anew by the job named in the ' +
+        'answer. Answers with the families that were touched. The clinic is responsible for its own limits: a ' +
+        'licensed practitioner must have agreed to them.',
+      body: z.strictObject({ changes: z.array(limitChange).min(1).max(MOST_CHANGES) }),
+      200: z.object({
+        items: listOf(family),
+        jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
       }),
+    },
+    async ({ tx, body: { changes }, expected, actor }) => {
+      await tx.fitLimits.change(changes, expected, actor);
+      const jobRunId = await jobs.startForecasts(tx);
+      const { value, version } = await fitRulesView(tx);
+      const items = value.filter((f) => changes.some((c) => c.family === f.family));
+      return tagged({ value: { items, jobRunId }, version });
+    },
   );
-
-  api.get(
+  get(
     '/fit-rules/changes',
-    route(
-      signedIn,
-      tags,
-      'Who set which figure when and why, newest first; nothing is ever removed',
-      { 200: pageOf(changeRow) },
-      { querystring: pageQuery.extend({ family: z.string().max(60).optional() }) },
-    ),
-    async ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
+    signedIn,
+    'Who set which figure when and why, newest first; nothing is ever removed',
+    { querystring: pageQuery.extend({ family: z.string().max(60).optional() }), 200: pageOf(changeRow) },
+    ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
   );
-
   api.get(
     '/fit-rules/file',
     route(
       signedIn,
-      tags,
+      ['Fit rules'],
       'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
       {
         200: listOf(

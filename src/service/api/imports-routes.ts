@@ -6,11 +6,9 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
 import type { UploadedFiles } from '../uploads/uploaded-files.js';
-import { write } from '../write.js';
-import { type Api, administration, recordKeeping, route } from './api.js';
-import { failures, idParams, jobStarted, listOf } from './schemas/common.js';
+import { type Api, administration, recordKeeping, route, routesOf } from './api.js';
+import { failures, idParams, jobStarted, listOf, noBody } from './schemas/common.js';
 
-const tags = ['Imports'];
 const REFUSED_SHOWN = 500;
 /** Text as JSON has to be held whole; larger files come as multipart. */
 const JSON_BYTES = 8 * 1024 * 1024;
@@ -83,7 +81,9 @@ const sheetAnswer = z.object({
   updatedAt: z.string(),
 });
 
-export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
+export function importsRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock, jobs } = deps;
+  const { get, write } = routesOf(api, deps, ['Imports']);
   const reading = { store, uploads: api.uploads, refusedShown: REFUSED_SHOWN };
   api.post(
     '/imports',
@@ -91,7 +91,7 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
       config: { ...administration, upload: true },
       bodyLimit: JSON_BYTES,
       schema: {
-        tags,
+        tags: ['Imports'],
         summary:
           'Dry run: what the files would add, change and what is refused and why; nothing is taken in yet',
         description:
@@ -108,46 +108,30 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
     },
   );
 
-  api.get(
+  get(
     '/imports/:id',
-    route(
-      administration,
-      tags,
-      'An import: its dry run and whether it was taken in',
-      { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }) },
-      { params: idParams },
-    ),
-    async (request) => {
-      const { id, status, plan: shown, caseload } = await store.imports.get(request.params.id);
-      await store.audit.record(actorOf(request), 'read', 'import', {
-        childIds: childrenIn(caseload ?? {}),
-        importId: id,
-      });
+    administration,
+    'An import: its dry run and whether it was taken in',
+    { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }) },
+    async ({ id, actor }) => {
+      const { status, plan: shown, caseload } = await store.imports.get(id);
+      const childIds = childrenIn(caseload ?? {});
+      await store.audit.record(actor, 'read', 'import', { childIds, importId: id });
       return { id, status, plan: shown };
     },
   );
-
-  api.post(
-    '/imports/:id/commit',
-    route(
-      administration,
-      tags,
-      'Take the import in, whole or not at all (a job)',
-      { 202: jobStarted },
-      { params: idParams, body: z.object({}).nullish() },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 202,
-        body: { jobRunId: await jobs.startImport(request.params.id, actor, tx) },
-      })),
+  write(
+    'POST /imports/:id/commit',
+    administration,
+    'Take the import in, whole or not at all (a job)',
+    { body: noBody, 202: jobStarted },
+    async ({ tx, id, actor }) => ({ jobRunId: await jobs.startImport(id, actor, tx) }),
   );
-
   api.post(
     '/imports/:id/answers',
     route(
       administration,
-      tags,
+      ['Imports'],
       "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
       { 200: z.object({ plan }) },
       { params: idParams, body: answers },
@@ -156,41 +140,31 @@ export function importsRoutes(api: Api, { store, clock, jobs }: ServiceDeps): vo
       plan: await answerImport(reading, request.params.id, request.body.answers, actorOf(request)),
     }),
   );
-
-  api.post(
-    '/imports/:id/take-back',
-    route(
-      administration,
-      tags,
-      'Takes back what an import added and nothing was built on since; says what stays and why',
-      {
-        200: z.object({
-          removed: z.number(),
-          stays: listOf(z.object({ why: z.string(), count: z.number() })),
-        }),
-      },
-      { params: idParams, body: z.object({}).nullish() },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => ({
-        status: 200,
-        body: await tx.imports.takeBack(request.params.id, actor),
-      })),
+  write(
+    'POST /imports/:id/take-back',
+    administration,
+    'Takes back what an import added and nothing was built on since; says what stays and why',
+    {
+      body: noBody,
+      200: z.object({
+        removed: z.number(),
+        stays: listOf(z.object({ why: z.string(), count: z.number() })),
+      }),
+    },
+    ({ tx, id, actor }) => tx.imports.takeBack(id, actor),
   );
-
-  api.get(
+  get(
     '/sheet-answers',
-    route(recordKeeping, tags, "The clinic's reading of its sheets: every answer it gave", {
-      200: z.object({ answers: listOf(sheetAnswer) }),
-    }),
-    async () => ({ answers: [...(await store.sheetAnswers.list())] }),
+    recordKeeping,
+    "The clinic's reading of its sheets: every answer it gave",
+    { 200: z.object({ answers: listOf(sheetAnswer) }) },
+    async () => ({ answers: await store.sheetAnswers.list() }),
   );
-
   api.delete(
     '/sheet-answers',
     route(
       recordKeeping,
-      tags,
+      ['Imports'],
       'Forgets an answer: the next such sheet is asked again',
       { 200: z.object({ removed: z.boolean() }) },
       {

@@ -1,18 +1,16 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
-import { recallListNames } from '../../store/contract.js';
+import { type RecallRow, recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
-import { etag, expectedVersion, write } from '../write.js';
-import { type Api, everyday, planning, route } from './api.js';
-import { date, idParams, itemsOf, jobStarted, listOf, pageOf, pageQuery } from './schemas/common.js';
+import { type Api, everyday, planning, route, routesOf, tagged } from './api.js';
+import { date, itemsOf, jobStarted, listOf, noBody, pageOf, pageQuery } from './schemas/common.js';
 import { jobRun, recallRow, recallRun } from './schemas/derived.js';
 
-const tags = ['Recall'];
 const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 
 export function recallRoutes(api: Api, deps: ServiceDeps): void {
@@ -22,24 +20,21 @@ export function recallRoutes(api: Api, deps: ServiceDeps): void {
   jobRoutes(api, deps);
 }
 
-function listRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
-  api.get(
+function listRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, clock, jobs } = deps;
+  const { get } = routesOf(api, deps, ['Recall']);
+  get(
     '/recall-runs',
-    route(
-      planning,
-      tags,
-      'Recall lists made so far, newest first',
-      { 200: pageOf(recallRun) },
-      { querystring: pageQuery },
-    ),
-    async (request) => store.recall.runs(request.query),
+    planning,
+    'Recall lists made so far, newest first',
+    { querystring: pageQuery, 200: pageOf(recallRun) },
+    ({ query }) => store.recall.runs(query),
   );
-
   api.post(
     '/recall-runs',
     route(
       planning,
-      tags,
+      ['Recall'],
       'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
       { 202: jobStarted },
       {
@@ -62,59 +57,45 @@ function listRoutes(api: Api, { store, clock, jobs }: ServiceDeps): void {
       return reply.code(202).send({ jobRunId });
     },
   );
-
-  api.get(
-    '/recall-runs/latest',
-    route(planning, tags, 'The list in use', { 200: recallRun.nullable() }),
-    async (_request, reply) => reply.send(await store.recall.latestRun()),
+  get('/recall-runs/latest', planning, 'The list in use', { 200: recallRun.nullable() }, () =>
+    store.recall.latestRun(),
   );
-
-  api.get(
+  get(
     '/recall-runs/:id',
-    route(
-      planning,
-      tags,
-      'One list: numbers and what it was computed from',
-      { 200: recallRun },
-      { params: idParams },
-    ),
-    async (request) => store.recall.run(request.params.id),
+    planning,
+    'One list: numbers and what it was computed from',
+    { 200: recallRun },
+    ({ id }) => store.recall.run(id),
   );
 }
 
-function entriesRoute(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
+function entriesRoute(api: Api, deps: ServiceDeps): void {
+  const { store } = deps;
+  routesOf(api, deps, ['Recall']).get(
     '/recall-runs/:id/entries',
-    route(
-      planning,
-      tags,
-      'Who must be called, for what, by when and why; in order of urgency',
-      {
-        200: itemsOf(recallRow).extend({
-          groups: listOf(z.object({ action: z.enum(actionIds), entryIds: listOf(z.string()) })),
-          seeNow: z
-            .object({ wanted: z.number(), days: listOf(dayPlaces) })
-            .describe('how many must be seen now, and the places of today and the next working day'),
-        }),
-      },
-      {
-        params: idParams,
-        querystring: z.object({
-          list: z.enum(recallListNames).optional(),
-          state: z.enum(workStates).optional(),
-          action: z.enum(actionIds).optional(),
-          overdue: z
-            .enum(['true', 'false'])
-            .transform((v) => v === 'true')
-            .optional(),
-          childId: z.string().max(80).optional(),
-        }),
-      },
-    ),
-    async (request) => {
-      await store.recall.run(request.params.id);
-      const actor = actorOf(request);
-      const items = await store.recall.entries(request.params.id, request.query, actor);
+    planning,
+    'Who must be called, for what, by when and why; in order of urgency',
+    {
+      querystring: z.object({
+        list: z.enum(recallListNames).optional(),
+        state: z.enum(workStates).optional(),
+        action: z.enum(actionIds).optional(),
+        overdue: z
+          .enum(['true', 'false'])
+          .transform((v) => v === 'true')
+          .optional(),
+        childId: z.string().max(80).optional(),
+      }),
+      200: itemsOf(recallRow).extend({
+        groups: listOf(z.object({ action: z.enum(actionIds), entryIds: listOf(z.string()) })),
+        seeNow: z
+          .object({ wanted: z.number(), days: listOf(dayPlaces) })
+          .describe('how many must be seen now, and the places of today and the next working day'),
+      }),
+    },
+    async ({ id, query, today, actor }) => {
+      await store.recall.run(id);
+      const items = await store.recall.entries(id, query, actor);
       const { value: settings } = await store.settings.get();
       const booked = items.flatMap((r) => (r.state === 'booked' && r.appointment ? [r.appointment] : []));
       const groups = actionIds.map((action) => ({
@@ -126,88 +107,56 @@ function entriesRoute(api: Api, { store, clock }: ServiceDeps): void {
         groups: groups.filter((g) => g.entryIds.length > 0),
         seeNow: {
           wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
-          days: nextPlaces(clinicWeekOf(settings), booked, clock.today()),
+          days: nextPlaces(clinicWeekOf(settings), booked, today),
         },
       };
     },
   );
 }
 
-function entryRoutes(api: Api, { store, clock }: ServiceDeps): void {
-  api.get(
-    '/recall-entries/:id',
-    route(planning, tags, 'One entry', { 200: recallRow }, { params: idParams }),
-    async (request, reply) => {
-      const row = await store.recall.entry(request.params.id, actorOf(request));
-      return reply.headers(etag(row.version)).send(row);
+const asRead = (row: RecallRow) => tagged({ value: row, version: row.version });
+
+function entryRoutes(api: Api, deps: ServiceDeps): void {
+  const { get, write } = routesOf(api, deps, ['Recall']);
+  get('/recall-entries/:id', planning, 'One entry', { 200: recallRow }, async ({ id, actor }) =>
+    asRead(await deps.store.recall.entry(id, actor)),
+  );
+  write(
+    'PUT /recall-entries/:id/state',
+    planning,
+    'Say how the work with this family stands',
+    {
+      body: z.object({
+        state: z.enum(workStates).describe('declined: not in the week offered; the next list gives another'),
+        note: z.string().max(400).default(''),
+        appointment: date
+          .nullable()
+          .optional()
+          .describe(
+            'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
+          ),
+      }),
+      200: recallRow,
     },
+    async ({ tx, id, body, expected, today, actor }) =>
+      asRead(await setRecallState(tx, id, body, expected, today, actor)),
   );
-
-  api.put(
-    '/recall-entries/:id/state',
-    route(
-      planning,
-      tags,
-      'Say how the work with this family stands',
-      { 200: recallRow },
-      {
-        params: idParams,
-        body: z.object({
-          state: z
-            .enum(workStates)
-            .describe('declined: not in the week offered; the next list gives another'),
-          note: z.string().max(400).default(''),
-          appointment: date
-            .nullable()
-            .optional()
-            .describe(
-              'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
-            ),
-        }),
-      },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const row = await setRecallState(
-          tx,
-          request.params.id,
-          request.body,
-          expectedVersion(request),
-          clock.today(),
-          actor,
-        );
-        return { status: 200, body: row, headers: etag(row.version) };
-      }),
-  );
-
-  api.post(
-    '/recall-entries/:id/undo',
-    route(
-      planning,
-      tags,
-      'Take the last change of state back',
-      { 200: recallRow },
-      { params: idParams, body: z.object({}).nullish() },
-    ),
-    (request, reply) =>
-      write(store, request, reply, async (tx, actor) => {
-        const row = await undoRecallState(tx, request.params.id, clock.today(), actor);
-        return { status: 200, body: row, headers: etag(row.version) };
-      }),
+  write(
+    'POST /recall-entries/:id/undo',
+    planning,
+    'Take the last change of state back',
+    { body: noBody, 200: recallRow },
+    async ({ tx, id, today, actor }) => asRead(await undoRecallState(tx, id, today, actor)),
   );
 }
 
-function jobRoutes(api: Api, { store, jobs }: ServiceDeps): void {
-  api.get('/jobs', route(everyday, ['Jobs'], 'The last 20 jobs', { 200: itemsOf(jobRun) }), async () => ({
+function jobRoutes(api: Api, deps: ServiceDeps): void {
+  const { store, jobs } = deps;
+  const { get } = routesOf(api, deps, ['Jobs']);
+  get('/jobs', everyday, 'The last 20 jobs', { 200: itemsOf(jobRun) }, async () => ({
     items: await store.jobRuns.latest(),
   }));
-
-  api.get(
-    '/jobs/:id',
-    route(everyday, ['Jobs'], 'How far a job is', { 200: jobRun }, { params: idParams }),
-    async (request) => store.jobRuns.get(request.params.id),
-  );
-
+  get('/jobs/:id', everyday, 'How far a job is', { 200: jobRun }, ({ id }) => store.jobRuns.get(id));
   api.post(
     '/jobs/forecasts',
     route(
@@ -215,7 +164,7 @@ function jobRoutes(api: Api, { store, jobs }: ServiceDeps): void {
       ['Jobs'],
       'Compute every forecast anew (as every night)',
       { 202: jobStarted },
-      { body: z.object({}).nullish() },
+      { body: noBody },
     ),
     async (request, reply) => {
       const jobRunId = await jobs.startForecasts();

@@ -41,6 +41,8 @@ export const problem = z
 /** Said in the document for every route; checked where it is sent. */
 export const failures = { '4xx': problem, '5xx': problem } as const;
 
+/** A request that says everything by its address. */
+export const noBody = z.object({}).nullish();
 export const nothing = z.null().describe('No content');
 export const date = isoDateText;
 export const stamp = z.iso.datetime();
