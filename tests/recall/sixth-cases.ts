@@ -313,4 +313,15 @@ export const sixthCases: readonly PractitionerCase[] = [
     action: 'none',
     why: 'the knee height is taken at the next review; nobody is rung for it',
   },
+  {
+    name: 'KAFO, knee axis twenty off, nobody wrote down how far its bars go',
+    child: () =>
+      read(kid(9, 'male'), 'knee_height/left 12:360 .3:380; foot_length/left 12:210 .3:213').device(
+        'kafo',
+        'left',
+        12,
+      ),
+    action: 'check',
+    why: 'bars that can be let out are seen at the bench, not cast unseen',
+  },
 ];

@@ -205,11 +205,10 @@ const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
 const castOrCheck: Rule = (facts) => {
   const { castBy, today, beyondUseSince, forecast, fundedFrom } = facts;
   if (castBy === null || !castIsDue(facts) || reviewWillDo(facts)) return null;
+  const castUnseen = isKnown(facts) && !readingsLeaveRoom(facts) && !barsNotRecorded(facts);
   const tight = forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
   if (beyondUseSince)
-    return choose(isKnown(facts) && !readingsLeaveRoom(facts) ? 'cast' : 'check', castBy, 'beyond-use', {
-      since: beyondUseSince,
-    });
+    return choose(castUnseen ? 'cast' : 'check', castBy, 'beyond-use', { since: beyondUseSince });
   if (tight) return choose(tightWhere(facts) ? 'cast' : 'check', castBy, 'judged-tight', { on: tight });
   // Nobody pays yet: a look in the meantime instead of a cast.
   if (fundedFrom && fundedFrom > castBy)
