@@ -207,7 +207,7 @@ export function isOfThings(clause: string, term: Term): boolean {
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
   if (/\b(?:dyed|painted|coloured|colored|sprayed)\s*$/.test(clause.slice(0, term.at))) return true;
   const drawn =
-    /^\s*(?:lines?|dots?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
+    /^\s*(?:lines?|dots?|spots?|stains?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
       clause.slice(term.end),
     );
   if (drawn && has(anchored(patterns.markedThings), drawn[1])) return true;
