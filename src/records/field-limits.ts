@@ -1,6 +1,7 @@
 import { z } from 'zod';
 
 export interface FieldLimits {
+  readonly minLength?: number;
   readonly maxLength?: number;
   readonly min?: number;
   readonly max?: number;
@@ -13,7 +14,14 @@ export interface FieldLimits {
 export function fieldLimits(field: z.ZodType): FieldLimits {
   if (field instanceof z.ZodDefault || field instanceof z.ZodNullable || field instanceof z.ZodOptional)
     return fieldLimits(field.unwrap() as z.ZodType);
-  if (field instanceof z.ZodString) return field.maxLength === null ? {} : { maxLength: field.maxLength };
+  if (field instanceof z.ZodString) {
+    const { minLength, maxLength } = field;
+    return {
+      // One character is what `required` says.
+      ...(minLength !== null && minLength > 1 ? { minLength } : {}),
+      ...(maxLength === null ? {} : { maxLength }),
+    };
+  }
   if (!(field instanceof z.ZodNumber)) return {};
   const { minValue, maxValue } = field;
   return {

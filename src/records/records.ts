@@ -52,6 +52,10 @@ export const hasSpinaBifida = ({ conditions }: { readonly conditions: readonly C
 export const LONGEST_NOTE = 1000;
 export const note = z.string().max(LONGEST_NOTE).default('');
 
+/** Characters of why something was corrected, withdrawn or erased. */
+export const LONGEST_REASON = 400;
+export const reason = z.string().trim().min(1).max(LONGEST_REASON);
+
 /** Free columns a file carried that doorpost does not read; kept and written back. */
 const MOST_COLUMNS = 200;
 export const extra = z

@@ -1,14 +1,10 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import type { Actor, SignOff, Store } from '../store/contract.js';
 import { familyLanguages } from '../words/family/family-languages.js';
+import type { signer } from './sign-offs.js';
 import { version } from './version.js';
 
 const subjectOf = (language: string) => `family-language-${language}`;
-
-export const nativeReader = z.object({
-  name: z.string().trim().min(2).max(120),
-  profession: z.string().trim().min(2).max(160),
-});
 
 /** A language of the family's sheet, and the native reader who signed its words as this version has them. */
 export interface ReadLanguage {
@@ -29,6 +25,6 @@ export async function readLanguages(store: Store): Promise<readonly ReadLanguage
 export const signLanguage = (
   store: Store,
   language: string,
-  reader: z.infer<typeof nativeReader>,
+  reader: z.infer<typeof signer>,
   actor: Actor,
 ): Promise<void> => store.signOffs.sign({ subject: subjectOf(language), content: version, ...reader }, actor);

@@ -1,8 +1,7 @@
 import { levelledClinicList } from '../clinic/clinic-list.js';
 import { DoorpostError } from '../errors.js';
 import type { IsoDate } from '../records/dates.js';
-import type { Actor } from '../store/contract.js';
-import type { ClinicCapacitySettings } from './api/schemas/clinic-settings.js';
+import type { Actor, ClinicCapacitySettings } from '../store/contract.js';
 import { clinicWeekOf } from './clinic-week-of.js';
 import type { ServiceDeps } from './dependencies.js';
 import { wholeClinic } from './whole-clinic.js';

@@ -72,6 +72,12 @@ export async function signOffViews(store: Store, known?: ClinicSettings): Promis
   });
 }
 
+/** Who signs, as they write it themselves. */
+export const signer = z.object({
+  name: z.string().trim().min(2).max(120).describe('of whoever signs'),
+  profession: z.string().trim().min(2).max(160).describe('profession and registration'),
+});
+
 export const signature = z.strictObject({
   subject: z.enum(signOffSubjects),
   content: z
@@ -79,8 +85,7 @@ export const signature = z.strictObject({
     .min(1)
     .max(64)
     .describe('`content` of what was read: a change made meanwhile is refused'),
-  name: z.string().trim().min(2).max(120).describe('of the practitioner who signs'),
-  profession: z.string().trim().min(2).max(160).describe('profession and registration'),
+  ...signer.shape,
 });
 
 /** Keeps a signature to what stands now; page and interface sign through it. */

@@ -33,6 +33,7 @@ import type { JobData, JobName, JobRunsRepository, PopulationOffsets, WorkQueue 
 export * from './contract/actor.js';
 export * from './contract/caseload.js';
 export * from './contract/children.js';
+export * from './contract/clinic-settings.js';
 export * from './contract/devices.js';
 export * from './contract/family.js';
 export * from './contract/forecasts.js';

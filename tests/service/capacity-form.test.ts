@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { capacityForm, readCapacity } from '../../src/pages/clinic/capacity-form.js';
 import { addDaysIso } from '../../src/records/dates.js';
-import type { ClinicCapacitySettings } from '../../src/service/api/schemas/clinic-settings.js';
+import type { ClinicCapacitySettings } from '../../src/store/contract.js';
 
 const day = fc.integer({ min: 0, max: 800 }).map((d) => addDaysIso('2026-01-01', d));
 const span = fc

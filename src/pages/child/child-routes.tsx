@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
 import { measureId } from '../../records/measure.js';
-import { childRecord } from '../../records/records.js';
+import { childRecord, LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
 import {
   chartableMeasures,
@@ -200,7 +200,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
       });
     const change = value === null ? { withdrawn: true } : { value };
     return saveForm(store, request, reply, async (tx) => {
-      const why = reason.slice(0, 200) || 'corrected';
+      const why = reason.slice(0, LONGEST_REASON) || 'corrected';
       await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
       return `${path(id)}?notice=suggestion-accepted`;
     });

@@ -2,6 +2,7 @@ import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import { familyIds } from '../../records/device.js';
 import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
 import { alertNames } from '../../words/action-names.js';
+import { Columns, InputField, SelectField } from '../parts/fields.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -29,21 +30,20 @@ export function ChildrenPage(props: {
     <Layout title="Children" context={context}>
       <h1>Children</h1>
       <form method="get" action="/children" aria-label="Find and filter" class="row card">
-        <p class="field">
-          <label for="text">Name, number or birth date</label>
-          <input id="text" name="text" type="search" value={query.text} autofocus size={24} />
-        </p>
-        <p class="field">
-          <label for="family">Wears</label>
-          <select id="family" name="family">
-            <option value="">any device</option>
-            {familyIds.map((f) => (
-              <option key={f} value={f} selected={f === query.family}>
-                {familyLabel(f)}
-              </option>
-            ))}
-          </select>
-        </p>
+        <InputField
+          label="Name, number or birth date"
+          name="text"
+          type="search"
+          value={query.text}
+          autofocus
+          size={24}
+        />
+        <SelectField
+          label="Wears"
+          name="family"
+          of={[['', 'any device'], ...familyIds.map((f) => [f, familyLabel(f)] as const)]}
+          chosen={query.family}
+        />
         <p class="field">
           <label for="sort">Order</label>
           <select id="sort" name="sort">
@@ -55,16 +55,14 @@ export function ChildrenPage(props: {
             </option>
           </select>
         </p>
-        <p class="field">
-          <label for="status">Status</label>
-          <select id="status" name="status">
-            {(['active', 'moved-away', 'discharged', 'died', 'any'] as const).map((s) => (
-              <option key={s} value={s} selected={s === (query.status ?? 'active')}>
-                {s.replace('-', ' ')}
-              </option>
-            ))}
-          </select>
-        </p>
+        <SelectField
+          label="Status"
+          name="status"
+          of={(['active', 'moved-away', 'discharged', 'died', 'any'] as const).map(
+            (s) => [s, s.replace('-', ' ')] as const,
+          )}
+          chosen={query.status ?? 'active'}
+        />
         <p>
           <button type="submit" class="main-action">
             Find
@@ -91,15 +89,7 @@ export function ChildrenPage(props: {
             {query.text && !nearest ? ` for “${query.text}”` : ''}
             {nearest ? `: nobody is written “${query.text}”; the nearest` : ''}
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Child</th>
-              <th scope="col">Age</th>
-              <th scope="col">Outgrown first</th>
-              <th scope="col">When</th>
-              <th scope="col">Last visit</th>
-            </tr>
-          </thead>
+          <Columns of={['Child', 'Age', 'Outgrown first', 'When', 'Last visit']} />
           <tbody>
             {page.items.map((c) => (
               <tr key={c.id}>

@@ -1,6 +1,8 @@
 import { measures } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
+import { LONGEST_REASON } from '../../records/records.js';
 import type { MeasurementRevision } from '../../store/contract.js';
+import { InputField, SelectField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -57,28 +59,29 @@ export function Corrections(props: {
           <summary>Correct a reading</summary>
           <form method="post" action={`${base}/corrections`} class="row">
             <Csrf context={context} />
-            <p class="field">
-              <label for="correct-reading">Reading</label>
-              <select id="correct-reading" name="reading">
-                {readings
-                  .toSorted((a, b) => b.date.localeCompare(a.date))
-                  .map((m) => (
-                    <option key={m.id} value={m.id}>
-                      {format.date(m.date)}, {seriesText(m)}, {size(m)}
-                    </option>
-                  ))}
-              </select>
-            </p>
-            <p class="field">
-              <label for="correct-value">
-                Right value <small>empty: leave the reading out</small>
-              </label>
-              <input id="correct-value" name="value" inputMode="decimal" size={10} />
-            </p>
-            <p class="field">
-              <label for="correct-reason">Reason</label>
-              <input id="correct-reason" name="reason" required maxLength={200} />
-            </p>
+            <SelectField
+              label="Reading"
+              id="correct-reading"
+              name="reading"
+              of={readings
+                .toSorted((a, b) => b.date.localeCompare(a.date))
+                .map((m) => [m.id, `${format.date(m.date)}, ${seriesText(m)}, ${size(m)}`] as const)}
+            />
+            <InputField
+              label="Right value"
+              hint="empty: leave the reading out"
+              id="correct-value"
+              name="value"
+              inputMode="decimal"
+              size={10}
+            />
+            <InputField
+              label="Reason"
+              id="correct-reason"
+              name="reason"
+              required
+              maxLength={LONGEST_REASON}
+            />
             <p>
               <button type="submit">Correct</button>
             </p>
@@ -106,24 +109,14 @@ function MoveVisit({
       <summary>Correct the day of a visit</summary>
       <form method="post" action={`${base}/visits/move`} class="row">
         <Csrf context={context} />
-        <p class="field">
-          <label for="visit-from">Visit entered on</label>
-          <select id="visit-from" name="from">
-            {days.map((d) => (
-              <option key={d} value={d}>
-                {format.date(d)}
-              </option>
-            ))}
-          </select>
-        </p>
-        <p class="field">
-          <label for="visit-to">It was on</label>
-          <input id="visit-to" name="to" type="date" required max={today} />
-        </p>
-        <p class="field">
-          <label for="visit-reason">Reason</label>
-          <input id="visit-reason" name="reason" required maxLength={200} />
-        </p>
+        <SelectField
+          label="Visit entered on"
+          id="visit-from"
+          name="from"
+          of={days.map((d) => [d, format.date(d)] as const)}
+        />
+        <InputField label="It was on" id="visit-to" name="to" type="date" required max={today} />
+        <InputField label="Reason" id="visit-reason" name="reason" required maxLength={LONGEST_REASON} />
         <p>
           <button type="submit">Move readings, skin checks and judgements</button>
         </p>

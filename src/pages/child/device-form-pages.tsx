@@ -2,6 +2,7 @@ import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
+import { SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -27,16 +28,12 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
     <Layout title="New device" context={context} scripts={['device.js']}>
       <Opening child={child} title="New device" />
       <form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
-        <p class="field">
-          <label for="family">What is it?</label>
-          <select id="family" name="family">
-            {[...rules.keys()].map((f) => (
-              <option key={f} value={f} selected={f === rule.id}>
-                {familyLabel(f)}
-              </option>
-            ))}
-          </select>
-        </p>
+        <SelectField
+          label="What is it?"
+          name="family"
+          of={[...rules.keys()].map((f) => [f, familyLabel(f)] as const)}
+          chosen={rule.id}
+        />
         <p>
           <button type="submit" class="without-script">
             Show its fields

@@ -1,9 +1,11 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { type Device, deviceEventRecord } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
+import { LONGEST_REASON } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
+import { InputField, SelectField } from '../parts/fields.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
 import type { DevicePageProps } from './device-page-props.js';
@@ -62,60 +64,52 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
           <summary>Correct</summary>
           <form method="post" action={action} class="row">
             <Csrf context={context} />
-            <p class="field">
-              <label for={`date-${id}`}>Date</label>
-              <input
-                id={`date-${id}`}
-                name="date"
-                type="date"
-                required
-                value={event.date}
-                min={device.castDate}
-                max={today}
-              />
-            </p>
+            <InputField
+              label="Date"
+              id={`date-${id}`}
+              name="date"
+              type="date"
+              required
+              value={event.date}
+              min={device.castDate}
+              max={today}
+            />
             {event.kind === 'adjusted' && (
-              <p class="field">
-                <label for={`change-${id}`}>Room gained, mm</label>
-                <input
-                  id={`change-${id}`}
-                  name="change"
-                  inputMode="decimal"
-                  size={6}
-                  value={event.changeMm ?? ''}
-                />
-              </p>
+              <InputField
+                label="Room gained, mm"
+                id={`change-${id}`}
+                name="change"
+                inputMode="decimal"
+                size={6}
+                value={event.changeMm ?? ''}
+              />
             )}
             {event.kind === 'verdict' && (
-              <p class="field">
-                <label for={`verdict-${id}`}>Fit</label>
-                <select id={`verdict-${id}`} name="verdict">
-                  {event.verdict === null && (
-                    <option value="" selected>
-                      not judged
-                    </option>
-                  )}
-                  {Object.entries(fitNames).map(([v, words]) => (
-                    <option key={v} value={v} selected={v === event.verdict}>
-                      {words}
-                    </option>
-                  ))}
-                </select>
-              </p>
-            )}
-            <p class="field">
-              <label for={`note-${id}`}>Note</label>
-              <input
-                id={`note-${id}`}
-                name="note"
-                {...fieldLimits(deviceEventRecord.shape.note)}
-                value={event.note}
+              <SelectField
+                label="Fit"
+                id={`verdict-${id}`}
+                name="verdict"
+                of={[
+                  ...(event.verdict === null ? [['', 'not judged'] as const] : []),
+                  ...Object.entries(fitNames),
+                ]}
+                chosen={event.verdict ?? ''}
               />
-            </p>
-            <p class="field">
-              <label for={`reason-${id}`}>Why it is corrected</label>
-              <input id={`reason-${id}`} name="reason" required maxLength={200} />
-            </p>
+            )}
+            <InputField
+              label="Note"
+              id={`note-${id}`}
+              name="note"
+              {...fieldLimits(deviceEventRecord.shape.note)}
+              value={event.note}
+            />
+            <InputField
+              label="Why it is corrected"
+              id={`reason-${id}`}
+              name="reason"
+              required
+              maxLength={LONGEST_REASON}
+            />
             <p class="row">
               <button type="submit">Correct</button>
               <button type="submit" name="leaveOut" value="yes">

@@ -5,6 +5,7 @@ import { type AdjustmentKind, deviceEventRecord, endReasons } from '../../record
 import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
+import { SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
@@ -79,26 +80,28 @@ function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<O
   const { id, whole, chosen, rule, device } = props;
   return (
     <>
-      <p class="field">
-        <label for={`${id}-measure`}>Dimension</label>
-        <select id={`${id}-measure`} name="measure" required={!whole}>
-          {whole && <option value="">{whole}</option>}
-          {rule?.dimensions.map((d) => (
-            <option key={d.measure} value={d.measure} selected={d.measure === chosen}>
-              {measures[d.measure].label}
-            </option>
-          ))}
-        </select>
-      </p>
+      <SelectField
+        label="Dimension"
+        id={`${id}-measure`}
+        name="measure"
+        required={!whole}
+        of={[
+          ...(whole ? [['', whole] as const] : []),
+          ...(rule?.dimensions ?? []).map((d) => [d.measure, measures[d.measure].label] as const),
+        ]}
+        chosen={chosen}
+      />
       {device.side === 'both' && (
-        <p class="field">
-          <label for={`${id}-side`}>Side</label>
-          <select id={`${id}-side`} name="side">
-            <option value="">both</option>
-            <option value="left">left</option>
-            <option value="right">right</option>
-          </select>
-        </p>
+        <SelectField
+          label="Side"
+          id={`${id}-side`}
+          name="side"
+          of={[
+            ['', 'both'],
+            ['left', 'left'],
+            ['right', 'right'],
+          ]}
+        />
       )}
     </>
   );
@@ -167,16 +170,7 @@ function Adjust(props: Own) {
           <label for="change">Room gained, mm</label>
           <input id="change" name="change" inputMode="decimal" required size={6} />
         </p>
-        <p class="field">
-          <label for="adjustment">How</label>
-          <select id="adjustment" name="adjustment">
-            {ways.map((a) => (
-              <option key={a} value={a}>
-                {a.replace('-', ' ')}
-              </option>
-            ))}
-          </select>
-        </p>
+        <SelectField label="How" name="adjustment" of={ways.map((a) => [a, a.replace('-', ' ')] as const)} />
         <Day id="adjusted-date" {...props} />
         <p>
           <button type="submit">Save the adjustment</button>
@@ -222,16 +216,11 @@ function End(props: Own) {
       <h2>Broken, lost, no longer worn</h2>
       <form method="post" action={`${own}/events`} class="row">
         <Csrf context={context} />
-        <p class="field">
-          <label for="kind">What</label>
-          <select id="kind" name="kind">
-            {(['retired', 'broken', 'lost'] as const).map((k) => (
-              <option key={k} value={k}>
-                {eventNames[k]}
-              </option>
-            ))}
-          </select>
-        </p>
+        <SelectField
+          label="What"
+          name="kind"
+          of={(['retired', 'broken', 'lost'] as const).map((k) => [k, eventNames[k]] as const)}
+        />
         <p class="field">
           <label for="endReason">Why no longer worn</label>
           <EndReasons id="endReason" name="endReason" stays="not said" chosen="" />

@@ -3,7 +3,7 @@ import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { isIsoDate } from '../../records/dates.js';
 import { type Device, endReasons, verdicts } from '../../records/device.js';
-import { LONGEST_NOTE } from '../../records/records.js';
+import { LONGEST_NOTE, LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
@@ -114,7 +114,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
       });
     const { event: eventId } = request.params;
     return saveForm(store, request, reply, async (tx, actor) => {
-      if (leaveOut === 'yes') await tx.events.withdraw(eventId, reason.slice(0, 200), actor);
+      if (leaveOut === 'yes') await tx.events.withdraw(eventId, reason.slice(0, LONGEST_REASON), actor);
       else await tx.events.correct(eventId, correction(typed, reason), clock.today(), actor);
       return `${page(request.params)}?notice=event-corrected#history`;
     });
@@ -149,7 +149,7 @@ function correction(typed: Form, reason: string): EventCorrection {
   const { date, change, verdict, note } = typed;
   const verdictGiven = verdicts.find((v) => v === verdict);
   return {
-    reason: reason.trim().slice(0, 200),
+    reason: reason.trim().slice(0, LONGEST_REASON),
     ...(date && isIsoDate(date) ? { date } : {}),
     ...(change === undefined ? {} : { changeMm: readNumber(change.replace(/\s*mm$/i, '')) }),
     ...(verdictGiven ? { verdict: verdictGiven } : {}),

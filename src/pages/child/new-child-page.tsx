@@ -1,10 +1,9 @@
 import { fieldLimits } from '../../records/field-limits.js';
 import { childRecord } from '../../records/records.js';
+import { InputField, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { choices, labelOf } from './child-form.js';
-
-const fields = childRecord.shape;
+import { type ChildField, choices, labelOf, ticks } from './child-form.js';
 
 export function NewChildPage(props: {
   context: PageContext;
@@ -12,88 +11,47 @@ export function NewChildPage(props: {
   error: string;
 }) {
   const { context, typed, error } = props;
+  const about = (name: ChildField) => ({
+    name,
+    label: labelOf(name),
+    ...fieldLimits(childRecord.shape[name]),
+    value: typed[name],
+  });
   return (
     <Layout title="New child" context={context}>
       <h1>New child</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       <form method="post" action="/children" class="card">
         <Csrf context={context} />
         <div class="row">
-          <p class="field">
-            <label for="id">Clinic's number</label>
-            <input id="id" name="id" required {...fieldLimits(fields.id)} value={typed.id} autofocus />
-          </p>
-          <p class="field">
-            <label for="name">{labelOf('name')}</label>
-            <input
-              id="name"
-              name="name"
-              {...fieldLimits(fields.name)}
-              value={typed.name}
-              autocomplete="off"
-            />
-          </p>
-          <p class="field">
-            <label for="birthDate">{labelOf('birthDate')}</label>
-            <input
-              id="birthDate"
-              name="birthDate"
-              type="date"
-              required
-              max={context.today}
-              value={typed.birthDate}
-            />
-          </p>
-          <p class="field">
-            <label for="sex">{labelOf('sex')}</label>
-            <select id="sex" name="sex">
-              {(['female', 'male', 'unknown'] as const).map((s) => (
-                <option key={s} value={s} selected={s === typed.sex}>
-                  {choices.sex[s]}
-                </option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="gestationWeeks">
-              {labelOf('gestationWeeks')} <small>if early</small>
-            </label>
-            <input
-              id="gestationWeeks"
-              name="gestationWeeks"
-              type="number"
-              {...fieldLimits(fields.gestationWeeks)}
-              value={typed.gestationWeeks}
-            />
-          </p>
-          <p class="field">
-            <label for="contact">{labelOf('contact')}</label>
-            <input id="contact" name="contact" {...fieldLimits(fields.contact)} value={typed.contact} />
-          </p>
-          <p class="field">
-            <label for="language">{labelOf('language')}</label>
-            <input
-              id="language"
-              name="language"
-              {...fieldLimits(fields.language)}
-              value={typed.language ?? 'en'}
-              size={6}
-            />
-          </p>
+          <InputField
+            name="id"
+            label="Clinic's number"
+            required
+            {...fieldLimits(childRecord.shape.id)}
+            value={typed.id}
+            autofocus
+          />
+          <InputField {...about('name')} autocomplete="off" />
+          <InputField {...about('birthDate')} type="date" required max={context.today} />
+          <SelectField
+            name="sex"
+            label={labelOf('sex')}
+            of={Object.entries(choices.sex)}
+            chosen={typed.sex}
+          />
+          <InputField {...about('gestationWeeks')} hint="if early" type="number" />
+          <InputField {...about('contact')} />
+          <InputField {...about('language')} value={typed.language ?? 'en'} size={6} />
         </div>
         <p>
-          <label>
-            <input type="checkbox" name="insensateSkin" value="yes" checked={typed.insensateSkin === 'yes'} />{' '}
-            insensate skin
-          </label>{' '}
-          <label>
-            <input type="checkbox" name="latexAlert" value="yes" checked={typed.latexAlert === 'yes'} /> latex
-            alert
-          </label>
+          {(['insensateSkin', 'latexAlert'] as const).map((name) => (
+            <label key={name}>
+              <input type="checkbox" name={name} value="yes" checked={typed[name] === 'yes'} /> {
+                ticks[name]
+              }{' '}
+            </label>
+          ))}
         </p>
         <button type="submit" class="main-action">
           Save child

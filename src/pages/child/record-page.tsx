@@ -1,6 +1,7 @@
 import type { Child } from '../../records/records.js';
 import { LONGEST_REASON } from '../../service/api/schemas/common.js';
 import { administrators } from '../../service/roles.js';
+import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -43,11 +44,7 @@ export function RecordPage(props: {
             showed of this child go. That the record was there, when and why it was erased, and the access log
             stay. Backups taken before still hold it.
           </p>
-          {error && (
-            <p class="error" role="alert">
-              {error}
-            </p>
-          )}
+          <Problem error={error} />
           <form method="post" action={`${base}/record/erase`}>
             <Csrf context={context} />
             <p class="field">

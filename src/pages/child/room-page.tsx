@@ -2,6 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
+import { SelectField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
 import { Empty, Layout, ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -58,16 +59,12 @@ export function RoomPage(props: RoomPageProps) {
                 value={months}
               />
             </p>
-            <p class="field">
-              <label for="odds">in so many of 100 children like this one</label>
-              <select id="odds" name="odds">
-                {oddsAsked.map((p) => (
-                  <option key={p} value={p} selected={p === odds}>
-                    {Math.round(p * 100)}
-                  </option>
-                ))}
-              </select>
-            </p>
+            <SelectField
+              label="in so many of 100 children like this one"
+              name="odds"
+              of={oddsAsked.map((p) => [String(p), Math.round(p * 100)] as const)}
+              chosen={String(odds)}
+            />
             <p>
               <button type="submit" class="without-script">
                 Show

@@ -2,6 +2,7 @@ import type { Device } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { type Child, measurementRecord } from '../../records/records.js';
+import { InputField, SelectField } from '../parts/fields.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -99,26 +100,19 @@ export function VisitPage(props: VisitPageProps) {
             />
             {errors.date && <span class="hint warn">{errors.date}</span>}
           </p>
-          <p class="field">
-            <label for="observer">Measured by</label>
-            <input
-              id="observer"
-              name="observer"
-              value={observer}
-              {...fieldLimits(measurementRecord.shape.observer)}
-              size={16}
-            />
-          </p>
-          <p class="field">
-            <label for="unit">Unit of lengths</label>
-            <select id="unit" name="unit">
-              {sizeUnits.map((u) => (
-                <option key={u} value={u} selected={u === unit}>
-                  {u}
-                </option>
-              ))}
-            </select>
-          </p>
+          <InputField
+            label="Measured by"
+            name="observer"
+            value={observer}
+            {...fieldLimits(measurementRecord.shape.observer)}
+            size={16}
+          />
+          <SelectField
+            label="Unit of lengths"
+            name="unit"
+            of={sizeUnits.map((u) => [u, u] as const)}
+            chosen={unit}
+          />
         </div>
         <fieldset>
           <legend>

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import { LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -89,7 +90,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
           given,
           accepted: 'year-month-day',
         });
-    const move = { from, to, reason: reason.slice(0, 200) || 'entered on the wrong day' };
+    const move = { from, to, reason: reason.slice(0, LONGEST_REASON) || 'entered on the wrong day' };
     return saveForm(store, request, reply, async (tx, actor) => {
       await tx.visits.move(id, move, clock.today(), actor);
       return `${path(id)}?notice=visit-moved`;

@@ -3,6 +3,7 @@ import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
+import { InputField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
@@ -97,18 +98,15 @@ export function WhatIfForm({ context, child, device, dimensions, read, expected,
             </label>
           </div>
         </fieldset>
-        <p class="field">
-          <label for="on">On the day</label>
-          <input
-            id="on"
-            name="on"
-            type="date"
-            min={today}
-            max={furthest(today)}
-            value={typed.on || today}
-            aria-invalid={errors.on ? 'true' : undefined}
-          />
-        </p>
+        <InputField
+          label="On the day"
+          name="on"
+          type="date"
+          min={today}
+          max={furthest(today)}
+          value={typed.on || today}
+          aria-invalid={errors.on ? 'true' : undefined}
+        />
       </div>
       <p class="hint">
         Leave empty what does not change. mm, or with a unit: 17,5 cm.{' '}

@@ -1,3 +1,4 @@
+import { newPasswordLimits } from '../../records/check/check-account.js';
 import { type AuditRow, type Page, roles, type User } from '../../store/contract.js';
 import {
   auditActionName,
@@ -5,15 +6,9 @@ import {
   auditActions,
   auditResourceName,
 } from '../../words/audit-names.js';
+import { Columns, InputField, Options, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-
-export const Problem = ({ error }: { error: string }) =>
-  error ? (
-    <p class="error" role="alert">
-      {error}
-    </p>
-  ) : null;
 
 export function UsersPage(props: { context: PageContext; users: readonly User[]; error: string }) {
   const { context, users, error } = props;
@@ -22,13 +17,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
       <h1>Users</h1>
       <Problem error={error} />
       <table class="stack card">
-        <thead>
-          <tr>
-            <th scope="col">Name</th>
-            <th scope="col">Role, sign-in</th>
-            <th scope="col">New password</th>
-          </tr>
-        </thead>
+        <Columns of={['Name', 'Role, sign-in', 'New password']} />
         <tbody>
           {users.map((u) => (
             <tr key={u.id}>
@@ -40,11 +29,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
                   <Csrf context={context} />
                   <input type="hidden" name="version" value={u.version} />
                   <select name="role" aria-label={`Role of ${u.name}`}>
-                    {roles.map((r) => (
-                      <option key={r} selected={r === u.role}>
-                        {r}
-                      </option>
-                    ))}
+                    <Options of={roles} chosen={u.role} />
                   </select>
                   <label>
                     <input type="checkbox" name="disabled" value="yes" checked={u.disabled} /> may not sign in
@@ -58,7 +43,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
                   <input
                     type="password"
                     name="password"
-                    minLength={10}
+                    {...newPasswordLimits}
                     required
                     autocomplete="new-password"
                     aria-label={`New password of ${u.name}`}
@@ -75,33 +60,24 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
         <h2>New user</h2>
         <form method="post" action="/users" class="row">
           <Csrf context={context} />
-          <p class="field">
-            <label for="user-name">Sign-in name</label>
-            <input id="user-name" name="name" required autocomplete="off" autocapitalize="none" />
-          </p>
-          <p class="field">
-            <label for="display-name">Shown as</label>
-            <input id="display-name" name="displayName" autocomplete="off" />
-          </p>
-          <p class="field">
-            <label for="role">Role</label>
-            <select id="role" name="role">
-              {roles.map((r) => (
-                <option key={r}>{r}</option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="password">First password</label>
-            <input
-              id="password"
-              name="password"
-              type="password"
-              minLength={10}
-              required
-              autocomplete="new-password"
-            />
-          </p>
+          <InputField
+            label="Sign-in name"
+            id="user-name"
+            name="name"
+            required
+            autocomplete="off"
+            autocapitalize="none"
+          />
+          <InputField label="Shown as" id="display-name" name="displayName" autocomplete="off" />
+          <SelectField label="Role" name="role" of={roles} />
+          <InputField
+            label="First password"
+            name="password"
+            type="password"
+            {...newPasswordLimits}
+            required
+            autocomplete="new-password"
+          />
           <p>
             <button type="submit" class="main-action">
               Add user
@@ -130,29 +106,18 @@ export function AccessLogPage(props: {
     <Layout title="Access log" context={context}>
       <h1>Access log</h1>
       <form method="get" action="/access-log" class="row card" aria-label="Find and filter">
-        <p class="field">
-          <label for="childId">Child's number</label>
-          <input id="childId" name="childId" value={filter.childId} />
-        </p>
-        <p class="field">
-          <label for="action">Did</label>
-          <select id="action" name="action">
-            <option value="">anything</option>
-            {auditActions.map((action) => (
-              <option key={action} value={action} selected={action === filter.action}>
-                {auditActionNames[action]}
-              </option>
-            ))}
-          </select>
-        </p>
-        <p class="field">
-          <label for="from">From</label>
-          <input id="from" name="from" type="date" value={filter.from} />
-        </p>
-        <p class="field">
-          <label for="to">To</label>
-          <input id="to" name="to" type="date" value={filter.to} />
-        </p>
+        <InputField label="Child's number" name="childId" value={filter.childId} />
+        <SelectField
+          label="Did"
+          name="action"
+          of={[
+            ['', 'anything'],
+            ...auditActions.map((action) => [action, auditActionNames[action]] as const),
+          ]}
+          chosen={filter.action}
+        />
+        <InputField label="From" name="from" type="date" value={filter.from} />
+        <InputField label="To" name="to" type="date" value={filter.to} />
         <p>
           <button type="submit">Show</button>
         </p>
@@ -165,15 +130,7 @@ export function AccessLogPage(props: {
             Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists
             and files that showed it, too.
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">When</th>
-              <th scope="col">Who</th>
-              <th scope="col">Did</th>
-              <th scope="col">What</th>
-              <th scope="col">Child</th>
-            </tr>
-          </thead>
+          <Columns of={['When', 'Who', 'Did', 'What', 'Child']} />
           <tbody>
             {page.items.map((row) => (
               <tr key={row.id}>

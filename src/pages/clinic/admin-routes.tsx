@@ -1,21 +1,22 @@
 import { PassThrough } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { newPasswordLimits } from '../../records/check/check-account.js';
 import { actorOf } from '../../service/access.js';
-import { families } from '../../service/api/schemas/clinic-settings.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { nativeReader, readLanguages, signLanguage } from '../../service/native-readers.js';
+import { readLanguages, signLanguage } from '../../service/native-readers.js';
 import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
+import { signer } from '../../service/sign-offs.js';
 import { saveForm } from '../../service/write.js';
-import { type Role, roles } from '../../store/contract.js';
+import { families, type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
-import { SettingsPage } from './settings-page.js';
+import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
 
 type Admin = { Params: { id: string }; Querystring: Form; Body: Form };
 
@@ -75,7 +76,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     if (!password)
       throw new DoorpostError('invalid-value', 'There is no password in the form', {
         field: 'password',
-        accepted: '12 to 200 characters',
+        accepted: `${newPasswordLimits.minLength} to ${newPasswordLimits.maxLength} characters`,
       });
     await store.users.change(request.params.id, { password }, null, actorOf(request));
     return reply.redirect('/users?notice=user-saved', 303);
@@ -119,7 +120,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Admin>('/settings/languages', access, async (request, reply) => {
     const { language = '', ...rest } = request.body ?? {};
-    const reader = nativeReader.safeParse({ name: rest.name, profession: rest.profession });
+    const reader = signer.safeParse({ name: rest.name, profession: rest.profession });
     if (!reader.success || !familyLanguages.some((l) => l.language === language))
       throw new DoorpostError('invalid-value', 'A language is signed by a native reader', {
         field: reader.success ? 'language' : 'name',
@@ -135,7 +136,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Admin>('/settings', access, async (request, reply) => {
     const body = request.body ?? {};
-    const number = (field: string, low: number, high: number): number => {
+    const number = (field: string, low = 0, high = Number.POSITIVE_INFINITY): number => {
       const value = Number(body[field]);
       if (!body[field] || !(value >= low && value <= high))
         throw new DoorpostError('invalid-value', `${field} '${body[field] ?? ''}' cannot be`, {
@@ -145,13 +146,16 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         });
       return value;
     };
+    const { acceptedChance, harmInsensate, clinicName, contact } = settingLimits;
     const change = {
-      clinicName: (body.clinicName ?? '').slice(0, 120),
-      contact: (body.contact ?? '').slice(0, 200),
-      acceptedChance: number('acceptedChance', 1, 50) / 100,
-      harmInsensate: number('harmInsensate', 1, 20),
+      clinicName: (body.clinicName ?? '').slice(0, clinicName.maxLength),
+      contact: (body.contact ?? '').slice(0, contact.maxLength),
+      acceptedChance: number('acceptedChance', acceptedChance.min! * 100, acceptedChance.max! * 100) / 100,
+      harmInsensate: number('harmInsensate', harmInsensate.min, harmInsensate.max),
       eligibleAfterMonths: Object.fromEntries(
-        families.flatMap((f) => (body[`months-${f}`] ? [[f, number(`months-${f}`, 0, 60)]] : [])),
+        families.flatMap((f) =>
+          body[`months-${f}`] ? [[f, number(`months-${f}`, monthLimits.min, monthLimits.max)]] : [],
+        ),
       ),
     };
     return saveForm(store, request, reply, async (tx, actor) => {

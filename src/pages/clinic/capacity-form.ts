@@ -1,9 +1,6 @@
 import { DoorpostError } from '../../errors.js';
 import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
-import {
-  type ClinicCapacitySettings,
-  clinicCapacitySettings,
-} from '../../service/api/schemas/clinic-settings.js';
+import { type ClinicCapacitySettings, clinicCapacitySettings } from '../../store/contract.js';
 import type { Form } from '../parts/route-types.js';
 import { readPastedDays } from './pasted-days.js';
 

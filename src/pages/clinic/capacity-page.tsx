@@ -1,8 +1,9 @@
 import { familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
-import type { ClinicCapacitySettings } from '../../service/api/schemas/clinic-settings.js';
-import { families } from '../../service/api/schemas/clinic-settings.js';
 import type { MovedVisit } from '../../service/preview-capacity.js';
+import type { ClinicCapacitySettings } from '../../store/contract.js';
+import { families } from '../../store/contract.js';
+import { InputField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -16,16 +17,14 @@ const SPARE_ROWS = 2;
 /** One clinician's week; side by side where there is room. */
 function Clinician({ k, form }: { k: number; form: Form }) {
   const field = (name: string, label: string, size: number) => (
-    <p class="field" key={name}>
-      <label for={`clinician-${k}-${name}`}>{label}</label>
-      <input
-        id={`clinician-${k}-${name}`}
-        name={`clinician-${k}-${name}`}
-        value={form[`clinician-${k}-${name}`] ?? ''}
-        size={size}
-        {...(name === 'name' ? { maxLength: 80 } : { inputMode: 'numeric' as const })}
-      />
-    </p>
+    <InputField
+      key={name}
+      label={label}
+      name={`clinician-${k}-${name}`}
+      value={form[`clinician-${k}-${name}`] ?? ''}
+      size={size}
+      {...(name === 'name' ? { maxLength: 80 } : { inputMode: 'numeric' as const })}
+    />
   );
   return (
     <fieldset>
@@ -112,16 +111,13 @@ export function CapacityPage(props: CapacityPageProps) {
           {rows('workshop', 1).map((k) => (
             <fieldset key={k} class="row">
               <legend>Limit {k + 1}</legend>
-              <p class="field">
-                <label for={`workshop-${k}-jobs`}>Jobs a week</label>
-                <input
-                  id={`workshop-${k}-jobs`}
-                  name={`workshop-${k}-jobs`}
-                  inputMode="numeric"
-                  size={4}
-                  value={form[`workshop-${k}-jobs`] ?? ''}
-                />
-              </p>
+              <InputField
+                label="Jobs a week"
+                name={`workshop-${k}-jobs`}
+                inputMode="numeric"
+                size={4}
+                value={form[`workshop-${k}-jobs`] ?? ''}
+              />
               <div class="choices">
                 {families.map((family) => (
                   <label key={family}>

@@ -1,12 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
-import { capacityOf } from '../../service/api/schemas/clinic-settings.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { type MovedVisit, previewCapacity } from '../../service/preview-capacity.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { saveForm } from '../../service/write.js';
+import { capacityOf } from '../../store/contract.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';

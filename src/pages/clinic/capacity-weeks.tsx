@@ -1,6 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import type { ClinicCapacitySettings } from '../../service/api/schemas/clinic-settings.js';
 import type { MovedVisit } from '../../service/preview-capacity.js';
+import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 

@@ -1,5 +1,6 @@
 import type { LimitChange } from '../../rules/clinic-limits.js';
 import type { FamilyView } from '../../service/fit-rules-view.js';
+import { Columns } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { figureWords } from './fit-rules-words.js';
@@ -38,14 +39,7 @@ export function FitRulesCheckPage(props: {
           later, less moves them earlier.
         </p>
         <table class="stack check">
-          <thead>
-            <tr>
-              <th scope="col">Limit</th>
-              <th scope="col">Now, mm</th>
-              <th scope="col">From now on, mm</th>
-              <th scope="col">Devices in use</th>
-            </tr>
-          </thead>
+          <Columns of={['Limit', 'Now, mm', 'From now on, mm', 'Devices in use']} />
           <tbody>
             {rows.map(({ change, dimension, figure }) => (
               <tr key={`${change.measure}.${change.figure}`}>

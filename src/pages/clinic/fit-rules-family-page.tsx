@@ -1,4 +1,6 @@
 import { capital } from '../../forecast/words.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
 import { Csrf, Layout } from '../parts/layout.js';
@@ -58,7 +60,7 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
                 id="reason"
                 name="reason"
                 rows={2}
-                maxLength={400}
+                {...fieldLimits(limitChange.shape.reason)}
                 class={errors.reason ? 'bad' : undefined}
                 aria-describedby={errors.reason ? 'reason-error' : undefined}
               >

@@ -1,6 +1,7 @@
 import { measures } from '../../records/measure.js';
 import { limitKey } from '../../rules/clinic-limits.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
+import { Columns } from '../parts/fields.js';
 import { Empty } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { figureWords } from './fit-rules-words.js';
@@ -20,15 +21,7 @@ export function FitRulesHistory(props: {
         <Empty>Nothing yet: every figure is as shipped.</Empty>
       ) : (
         <table class="stack">
-          <thead>
-            <tr>
-              <th scope="col">When</th>
-              <th scope="col">Limit</th>
-              <th scope="col">From, to</th>
-              <th scope="col">Reason</th>
-              <th scope="col">Who</th>
-            </tr>
-          </thead>
+          <Columns of={['When', 'Limit', 'From, to', 'Reason', 'Who']} />
           <tbody>
             {history.items.map((row) => (
               <tr key={`${row.version} ${limitKey(row)}`}>

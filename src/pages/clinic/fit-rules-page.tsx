@@ -1,4 +1,5 @@
 import type { DimensionView, FamilyView } from '../../service/fit-rules-view.js';
+import { Columns } from '../parts/fields.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -24,13 +25,7 @@ export function FitRulesPage(props: { context: PageContext; families: readonly F
       <LimitsCaution />
       <table class="stack card">
         <caption>Outgrown after growth of, in mm</caption>
-        <thead>
-          <tr>
-            <th scope="col">Family</th>
-            <th scope="col">Limits</th>
-            <th scope="col">Devices in use</th>
-          </tr>
-        </thead>
+        <Columns of={['Family', 'Limits', 'Devices in use']} />
         <tbody>
           {families.map((f) => (
             <tr key={f.family}>

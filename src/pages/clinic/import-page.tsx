@@ -1,4 +1,5 @@
 import type { ImportRun, JobRun } from '../../store/contract.js';
+import { InputField, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -21,11 +22,7 @@ export function ImportPage(props: {
   return (
     <Layout title="Import" context={context}>
       <h1>Import</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       <section>
         <p>
           Choose the list the clinic keeps, in any shape: CSV, an XLSX workbook, or FHIR R4 files. First comes
@@ -36,34 +33,28 @@ export function ImportPage(props: {
         <form method="post" action="/import" encType="multipart/form-data">
           <Csrf context={context} />
           <div class="row">
-            <p class="field">
-              <label for="files">Files</label>
-              <input
-                id="files"
-                name="files"
-                type="file"
-                multiple
-                required
-                accept=".csv,.tsv,.txt,.xlsx,.json,.ndjson"
-              />
-            </p>
-            <p class="field">
-              <label for="dateOrder">Dates such as 03/04/2025</label>
-              <select id="dateOrder" name="dateOrder">
-                <option value="refuse">as the column says, else ask</option>
-                <option value="dmy">day first</option>
-                <option value="mdy">month first</option>
-              </select>
-            </p>
-            <p class="field">
-              <label for="lengthUnit">Lengths without a unit</label>
-              <select id="lengthUnit" name="lengthUnit">
-                <option value="">as the values say, else ask</option>
-                <option>mm</option>
-                <option>cm</option>
-                <option>inch</option>
-              </select>
-            </p>
+            <InputField
+              label="Files"
+              name="files"
+              type="file"
+              multiple
+              required
+              accept=".csv,.tsv,.txt,.xlsx,.json,.ndjson"
+            />
+            <SelectField
+              label="Dates such as 03/04/2025"
+              name="dateOrder"
+              of={[
+                ['refuse', 'as the column says, else ask'],
+                ['dmy', 'day first'],
+                ['mdy', 'month first'],
+              ]}
+            />
+            <SelectField
+              label="Lengths without a unit"
+              name="lengthUnit"
+              of={[['', 'as the values say, else ask'], 'mm', 'cm', 'inch']}
+            />
           </div>
           <button type="submit" class="main-action">
             Try it: dry run

@@ -1,5 +1,6 @@
 import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
+import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { OtherQuestions, SheetColumns } from './import-questions.js';
@@ -36,11 +37,7 @@ export function ImportPlanPage(props: {
   return (
     <Layout title={title} context={context}>
       <h1>{title}</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       <p>{says}</p>
       <Counts plan={plan} />
       {status === 'checked' && (

@@ -5,6 +5,7 @@ import type { Question } from '../../exchange/sheets/questions.js';
 import type { ColumnShown } from '../../exchange/sheets/to-tables.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { ImportPlan } from '../../service/import-plan.js';
+import { Columns } from '../parts/fields.js';
 
 /** The name of the form's field for a question or column of a dry run, by its place in the plan. */
 export const fieldOf = (kind: 'column' | 'question', at: number): string => `${kind}-${at}`;
@@ -65,13 +66,7 @@ export function SheetColumns(props: { plan: ImportPlan; file: string }) {
     <section>
       <h2>{file}</h2>
       <table class="stacked">
-        <thead>
-          <tr>
-            <th scope="col">Column</th>
-            <th scope="col">First entries</th>
-            <th scope="col">Taken for</th>
-          </tr>
-        </thead>
+        <Columns of={['Column', 'First entries', 'Taken for']} />
         <tbody>
           {columns.map(({ column, at }) => (
             <tr key={at}>

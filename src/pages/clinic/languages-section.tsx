@@ -1,4 +1,7 @@
+import { fieldLimits } from '../../records/field-limits.js';
 import type { ReadLanguage } from '../../service/native-readers.js';
+import { signer } from '../../service/sign-offs.js';
+import { InputField, SelectField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -26,31 +29,26 @@ export function LanguagesSection(props: { context: PageContext; languages: reado
       {unsigned.length > 0 && (
         <form method="post" action="/settings/languages" class="row">
           <Csrf context={context} />
-          <p class="field">
-            <label for="language">Language</label>
-            <select id="language" name="language">
-              {unsigned.map((l) => (
-                <option key={l.language} value={l.language}>
-                  {l.name}
-                </option>
-              ))}
-            </select>
-          </p>
-          <p class="field">
-            <label for="reader">Native reader</label>
-            <input id="reader" name="name" required minLength={2} maxLength={120} />
-          </p>
-          <p class="field">
-            <label for="reader-work">Work</label>
-            <input
-              id="reader-work"
-              name="profession"
-              required
-              minLength={2}
-              maxLength={160}
-              placeholder="interpreter, nurse"
-            />
-          </p>
+          <SelectField
+            label="Language"
+            name="language"
+            of={unsigned.map((l) => [l.language, l.name] as const)}
+          />
+          <InputField
+            label="Native reader"
+            id="reader"
+            name="name"
+            required
+            {...fieldLimits(signer.shape.name)}
+          />
+          <InputField
+            label="Work"
+            id="reader-work"
+            name="profession"
+            required
+            {...fieldLimits(signer.shape.profession)}
+            placeholder="interpreter, nurse"
+          />
           <p>
             <button type="submit">Read and found right</button>
           </p>

@@ -2,6 +2,7 @@ import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/population/learn-popu
 import { offsetInTheMiddle, type PopulationOffset } from '../../growth/population/population-offset.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';
+import { Columns } from '../parts/fields.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -42,13 +43,7 @@ export function LearnedPopulation(props: {
           <caption>
             Learned from how many children, and how far they stand off in the middle of their ages
           </caption>
-          <thead>
-            <tr>
-              <th scope="col">Dimension</th>
-              <th scope="col">Boys</th>
-              <th scope="col">Girls</th>
-            </tr>
-          </thead>
+          <Columns of={['Dimension', 'Boys', 'Girls']} />
           <tbody>
             {measureIds
               .filter((id) => learned.offsets.some((o) => o.measure === id))

@@ -1,13 +1,28 @@
 import { familyLabel } from '../../charts/device-label.js';
 import { acceptedChance } from '../../recall/decide/accepted-chance.js';
-import { families } from '../../service/api/schemas/clinic-settings.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import type { ReadLanguage } from '../../service/native-readers.js';
-import type { ClinicSettings, Versioned } from '../../store/contract.js';
+import {
+  type ClinicSettings,
+  clinicSettings,
+  families,
+  monthsToNext,
+  type Versioned,
+} from '../../store/contract.js';
+import { InputField, Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { Problem } from './admin-pages.js';
 import { BackupSection } from './backup-section.js';
 import { LanguagesSection } from './languages-section.js';
+
+const { shape } = clinicSettings;
+export const settingLimits = {
+  clinicName: fieldLimits(shape.clinicName),
+  contact: fieldLimits(shape.contact),
+  acceptedChance: fieldLimits(shape.acceptedChance),
+  harmInsensate: fieldLimits(shape.harmInsensate),
+};
+export const monthLimits = fieldLimits(monthsToNext);
 
 export function SettingsPage(props: {
   context: PageContext;
@@ -27,17 +42,19 @@ export function SettingsPage(props: {
         <Csrf context={context} />
         <input type="hidden" name="version" value={version} />
         <div class="row">
-          <p class="field">
-            <label for="clinicName">Clinic's name</label>
-            <input id="clinicName" name="clinicName" value={value.clinicName} maxLength={120} />
-          </p>
-          <p class="field">
-            <label for="contact">
-              Whom families call{' '}
-              <small>with the telephone number: it stands on sheet, page and letters</small>
-            </label>
-            <input id="contact" name="contact" value={value.contact} maxLength={200} />
-          </p>
+          <InputField
+            label="Clinic's name"
+            name="clinicName"
+            value={value.clinicName}
+            {...settingLimits.clinicName}
+          />
+          <InputField
+            label="Whom families call"
+            hint="with the telephone number: it stands on sheet, page and letters"
+            name="contact"
+            value={value.contact}
+            {...settingLimits.contact}
+          />
         </div>
         <div class="row">
           <p class="field">
@@ -48,8 +65,8 @@ export function SettingsPage(props: {
               id="acceptedChance"
               name="acceptedChance"
               type="number"
-              min={1}
-              max={50}
+              min={settingLimits.acceptedChance.min! * 100}
+              max={settingLimits.acceptedChance.max! * 100}
               value={Math.round(value.acceptedChance * 100)}
             />
             <small>
@@ -66,8 +83,7 @@ export function SettingsPage(props: {
               id="harmInsensate"
               name="harmInsensate"
               type="number"
-              min={1}
-              max={20}
+              {...settingLimits.harmInsensate}
               step="0.5"
               value={value.harmInsensate}
             />
@@ -85,18 +101,15 @@ export function SettingsPage(props: {
           </p>
           <div class="row">
             {families.map((family) => (
-              <p class="field" key={family}>
-                <label for={`months-${family}`}>{familyLabel(family)}</label>
-                <input
-                  id={`months-${family}`}
-                  name={`months-${family}`}
-                  type="number"
-                  class="short"
-                  min={0}
-                  max={60}
-                  value={value.eligibleAfterMonths[family] || ''}
-                />
-              </p>
+              <InputField
+                key={family}
+                label={familyLabel(family)}
+                name={`months-${family}`}
+                type="number"
+                class="short"
+                {...monthLimits}
+                value={value.eligibleAfterMonths[family] || ''}
+              />
             ))}
           </div>
         </details>

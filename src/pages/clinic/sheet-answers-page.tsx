@@ -1,5 +1,6 @@
 import { answerChoices, answerInWords } from '../../exchange/sheets/answer-choices.js';
 import type { SheetAnswer } from '../../store/contract.js';
+import { Options, Problem } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { MeaningOptions } from './import-questions.js';
@@ -16,11 +17,7 @@ export function SheetAnswersPage(props: {
   return (
     <Layout title="How sheets are read" context={context}>
       <h1>How this clinic's sheets are read</h1>
-      {error && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       <p>
         What the clinic answered when a sheet was imported. It is used without asking for the next sheet with
         the same headings. What is forgotten is asked again.
@@ -84,11 +81,7 @@ function Answer(props: {
   if (choices.length === 0) return <input id={id} name="answer" type="date" value={answer} required />;
   return (
     <select id={id} name="answer">
-      {choices.map((choice) => (
-        <option key={choice.answer} value={choice.answer} selected={choice.answer === answer}>
-          {choice.label}
-        </option>
-      ))}
+      <Options of={choices.map((choice) => [choice.answer, choice.label] as const)} chosen={answer} />
     </select>
   );
 }

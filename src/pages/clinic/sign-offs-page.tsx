@@ -1,4 +1,6 @@
-import type { SignOffView } from '../../service/sign-offs.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { type SignOffView, signer } from '../../service/sign-offs.js';
+import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -17,11 +19,7 @@ export function SignOffsPage(props: {
         What doorpost ships is common practice, not a standard. A licensed practitioner of this clinic reads
         each and signs it; when it changes it is to be signed again. A signature is kept for good.
       </p>
-      {error && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       {views.map((view) => (
         <section class="card" key={view.subject}>
           <h2>{view.label}</h2>
@@ -59,11 +57,22 @@ function SignForm({ view, context }: { view: SignOffView; context: PageContext }
       <div class="row">
         <p class="field">
           <label for={field('name')}>Your name</label>
-          <input id={field('name')} name="name" required maxLength={120} value={context.user?.displayName} />
+          <input
+            id={field('name')}
+            name="name"
+            required
+            {...fieldLimits(signer.shape.name)}
+            value={context.user?.displayName}
+          />
         </p>
         <p class="field">
           <label for={field('profession')}>Profession and registration</label>
-          <input id={field('profession')} name="profession" required maxLength={160} />
+          <input
+            id={field('profession')}
+            name="profession"
+            required
+            {...fieldLimits(signer.shape.profession)}
+          />
         </p>
       </div>
       <button type="submit">I have read it and sign it for this clinic</button>

@@ -4,6 +4,7 @@ import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyQuestion, WaitingAnswer } from '../../store/contract.js';
 import { english } from '../../words/family/english.js';
 import { Contact } from '../parts/contact.js';
+import { SelectField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -82,16 +83,14 @@ export function QuestionsSection(props: {
         class="row no-print"
       >
         <Csrf context={context} />
-        <p class="field">
-          <label for="ask-device">About</label>
-          <select id="ask-device" name="device">
-            {worn.map((v) => (
-              <option key={v.device.id} value={v.device.id}>
-                {deviceLabel(v.device)}, cast {format.date(v.device.castDate)}
-              </option>
-            ))}
-          </select>
-        </p>
+        <SelectField
+          label="About"
+          id="ask-device"
+          name="device"
+          of={worn.map(
+            (v) => [v.device.id, `${deviceLabel(v.device)}, cast ${format.date(v.device.castDate)}`] as const,
+          )}
+        />
         <p>
           <button type="submit" disabled={worn.length === 0}>
             {open ? 'Ask again' : 'Ask the family'}

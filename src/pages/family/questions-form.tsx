@@ -4,6 +4,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
+import { InputField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -64,26 +65,20 @@ export function QuestionsForm(props: {
           skinStates.map((v) => [v, q.marksAnswers[v]] as const),
         )}
       </fieldset>
-      <p class="field">
-        <label for="place">{q.where}</label>
-        <input
-          id="place"
-          name="place"
-          {...fieldLimits(skinCheckFields.shape.where)}
-          value={typed.place ?? ''}
-        />
-      </p>
-      <p class="field">
-        <label for="minutes">{q.minutes}</label>
-        <input
-          id="minutes"
-          name="minutes"
-          type="number"
-          {...fieldLimits(skinCheckFields.shape.minutes)}
-          value={typed.minutes ?? ''}
-          class="short"
-        />
-      </p>
+      <InputField
+        label={q.where}
+        name="place"
+        {...fieldLimits(skinCheckFields.shape.where)}
+        value={typed.place ?? ''}
+      />
+      <InputField
+        label={q.minutes}
+        name="minutes"
+        type="number"
+        {...fieldLimits(skinCheckFields.shape.minutes)}
+        value={typed.minutes ?? ''}
+        class="short"
+      />
       <button type="submit" class="main-action">
         {q.send}
       </button>

@@ -1,4 +1,4 @@
-import type { RecallRow } from '../../store/contract.js';
+import { LONGEST_CALL_NOTE, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
@@ -56,7 +56,7 @@ export function CallState({ context, row, back }: { context: PageContext; row: R
               Note{' '}
               <input
                 name="note"
-                maxLength={300}
+                maxLength={LONGEST_CALL_NOTE}
                 aria-label={`Note for ${who}`}
                 placeholder="no answer, wants a Friday"
               />

@@ -3,6 +3,7 @@ import type { JobRun, RecallBrief, RecallRow, RecallRun, WaitingAnswer } from '.
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
+import { Columns } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
@@ -128,15 +129,7 @@ function List({
           {rows.length} {rows.length === 1 ? 'child' : 'children'}
           {part && `, ${from + 1} to ${from + shown.length} on this page`}
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Child</th>
-            <th scope="col">By</th>
-            <th scope="col">Why, to read out</th>
-            <th scope="col">Visit</th>
-            <th scope="col">Call</th>
-          </tr>
-        </thead>
+        <Columns of={['Child', 'By', 'Why, to read out', 'Visit', 'Call']} />
         {groupByAction(shown).map(({ action, rows: own }) => (
           <tbody key={action} id={`do-${action}`}>
             <tr class="group">

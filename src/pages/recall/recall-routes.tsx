@@ -15,7 +15,7 @@ import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { saveForm } from '../../service/write.js';
-import type { RecallBrief, RecallRow } from '../../store/contract.js';
+import { LONGEST_CALL_NOTE, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { drawBoth } from '../parts/chart.js';
@@ -153,7 +153,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { entry } = request.params;
     const change = {
       state: state as WorkState,
-      note: note.slice(0, 300),
+      note: note.slice(0, LONGEST_CALL_NOTE),
       ...(state === 'booked' ? { appointment: appointment || null } : {}),
     };
     return saveForm(store, request, reply, async (tx, actor) => {

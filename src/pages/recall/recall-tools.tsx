@@ -1,4 +1,5 @@
 import type { JobRun, RecallRun } from '../../store/contract.js';
+import { InputField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { addressOf, type RecallQuery } from './recall-view.js';
@@ -35,17 +36,14 @@ export function Tools(props: {
             {make('Make the list again: today and five weeks', '', false)}
             <form method="post" action="/recall/run" class="row">
               <Csrf context={context} />
-              <p class="field">
-                <label for="month">Or to the end of the month</label>
-                <input
-                  id="month"
-                  name="month"
-                  type="month"
-                  required
-                  min={context.today.slice(0, 7)}
-                  placeholder="2027-01"
-                />
-              </p>
+              <InputField
+                label="Or to the end of the month"
+                name="month"
+                type="month"
+                required
+                min={context.today.slice(0, 7)}
+                placeholder="2027-01"
+              />
               <button type="submit" disabled={working}>
                 Make it
               </button>

@@ -1,3 +1,5 @@
+import { newPasswordLimits } from '../../records/check/check-account.js';
+import { InputField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -44,16 +46,13 @@ export function PasswordPage(props: { context: PageContext; hasPassword: boolean
 }
 
 const Field = ({ name, label, complete }: { name: string; label: string; complete: string }) => (
-  <p class="field">
-    <label for={name}>{label}</label>
-    <input
-      id={name}
-      name={name}
-      type="password"
-      autocomplete={complete}
-      required
-      minLength={name === 'present' ? undefined : 12}
-      maxLength={200}
-    />
-  </p>
+  <InputField
+    label={label}
+    name={name}
+    type="password"
+    autocomplete={complete}
+    required
+    {...newPasswordLimits}
+    {...(name === 'present' ? { minLength: undefined } : {})}
+  />
 );

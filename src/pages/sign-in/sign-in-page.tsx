@@ -1,4 +1,5 @@
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { Columns, InputField } from '../parts/fields.js';
 import { Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 
@@ -33,30 +34,24 @@ export function SignInPage(props: {
           )}
           <form method="post" action="/sign-in">
             <input type="hidden" name="then" value={then} />
-            <p class="field">
-              <label for="name">Name</label>
-              <input
-                id="name"
-                name="name"
-                autocomplete="username"
-                required
-                autofocus={name === ''}
-                autocapitalize="none"
-                maxLength={80}
-                value={name}
-              />
-            </p>
-            <p class="field">
-              <label for="password">Password</label>
-              <input
-                id="password"
-                name="password"
-                type="password"
-                autocomplete="current-password"
-                autofocus={name !== ''}
-                required
-              />
-            </p>
+            <InputField
+              label="Name"
+              name="name"
+              autocomplete="username"
+              required
+              autofocus={name === ''}
+              autocapitalize="none"
+              maxLength={80}
+              value={name}
+            />
+            <InputField
+              label="Password"
+              name="password"
+              type="password"
+              autocomplete="current-password"
+              autofocus={name !== ''}
+              required
+            />
             <button type="submit" class="main-action">
               Sign in
             </button>
@@ -74,13 +69,7 @@ export function SignInPage(props: {
             <h2>Demo clinic</h2>
             <p>Every child in it is invented. Sign in as one of these:</p>
             <table>
-              <thead>
-                <tr>
-                  <th scope="col">Role</th>
-                  <th scope="col">Name</th>
-                  <th scope="col">Password</th>
-                </tr>
-              </thead>
+              <Columns of={['Role', 'Name', 'Password']} />
               <tbody>
                 {demoSignIns.map((s) => (
                   <tr key={s.name}>

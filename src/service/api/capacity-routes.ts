@@ -1,6 +1,6 @@
+import { capacityOf, clinicCapacitySettings } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { type Api, everyday, routesOf, tagged } from './api.js';
-import { capacityOf, clinicCapacitySettings } from './schemas/clinic-settings.js';
 
 /** What the planning reckons with. Whoever plans keeps it, so it is open to more roles than the other settings. */
 export function capacityRoutes(api: Api, deps: ServiceDeps): void {

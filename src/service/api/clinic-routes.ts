@@ -1,13 +1,12 @@
 import { z } from 'zod';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
-import { userNamePattern } from '../../records/check/check-account.js';
+import { newPassword as password, userNamePattern } from '../../records/check/check-account.js';
 import type { AuditRow } from '../../store/contract.js';
-import { roles } from '../../store/contract.js';
+import { clinicSettings, roles } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
 import { type Api, administration, clinical, everyday, routesOf, tagged } from './api.js';
-import { clinicSettings } from './schemas/clinic-settings.js';
 import { itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
@@ -23,7 +22,6 @@ const user = z.object({
 });
 const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');
 const displayName = z.string().max(120).optional();
-const password = z.string().min(12).max(200);
 
 const auditRow = shapeOf<AuditRow>({
   id: z.string(),

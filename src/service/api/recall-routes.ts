@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
-import { type RecallRow, recallListNames } from '../../store/contract.js';
+import { LONGEST_CALL_NOTE, type RecallRow, recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
@@ -128,7 +128,7 @@ function entryRoutes(api: Api, deps: ServiceDeps): void {
     {
       body: z.object({
         state: z.enum(workStates).describe('declined: not in the week offered; the next list gives another'),
-        note: z.string().max(400).default(''),
+        note: z.string().max(LONGEST_CALL_NOTE).default(''),
         appointment: date
           .nullable()
           .optional()

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { newPassword, typedPassword } from '../../records/check/check-account.js';
 import { roles } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
@@ -21,7 +22,7 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
       tags,
       'Sign in with a local account; gives a bearer token',
       { 201: z.object({ token: z.string(), expiresAt: z.string(), user }) },
-      { body: z.object({ name: z.string().min(1).max(80), password: z.string().min(1).max(200) }) },
+      { body: z.object({ name: z.string().min(1).max(80), password: typedPassword }) },
     ),
     async (request, reply) => {
       const found = await passwordSignIn(request, deps, request.body, 'token');
@@ -49,7 +50,7 @@ export function sessionRoutes(api: Api, deps: ServiceDeps): void {
       tags,
       'Change your own password; ends every session and token of yours, this one too',
       { 204: nothing },
-      { body: z.object({ present: z.string().min(1).max(200), next: z.string().min(12).max(200) }) },
+      { body: z.object({ present: typedPassword, next: newPassword }) },
     ),
     async (request, reply) => {
       await changeOwnPassword(request, deps, request.body);

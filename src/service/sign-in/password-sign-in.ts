@@ -1,5 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { newPasswordLimits } from '../../records/check/check-account.js';
 import type { User } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 
@@ -33,7 +34,7 @@ export async function passwordSignIn(
       `Too many tries to sign in with this name: wait ${seconds} seconds`,
     );
   }
-  const user = await store.users.signIn(name, printable(given.password, 200));
+  const user = await store.users.signIn(name, printable(given.password, newPasswordLimits.maxLength));
   if (user === null) {
     await refused('name or password');
     throw new DoorpostError('not-signed-in', 'Name or password is not right');

@@ -56,6 +56,9 @@ export interface RecallRow extends RecallBrief {
   readonly version: number;
 }
 
+/** Characters of what is said beside the state of a call. */
+export const LONGEST_CALL_NOTE = 400;
+
 /** 'due' this month, 'cannot-forecast' (must not hide), 'open' (worth casting already, for free slots). */
 export const recallListNames = ['due', 'cannot-forecast', 'open'] as const;
 

@@ -1,37 +1,9 @@
 /** What a clinic decides for itself. */
 
-import type { IsoDate } from '../../records/dates.js';
 import type { ClinicLimit, LimitChange, LimitPlace } from '../../rules/clinic-limits.js';
 import type { DeviceGroup } from '../../rules/limit-reach.js';
 import type { Actor, Expected, Page, PageRequest, Versioned } from './actor.js';
-
-/** What a clinic may set; defaults in default-settings.ts. */
-export interface ClinicSettings {
-  readonly clinicName: string;
-  readonly contact: string;
-  /** Chance of being beyond use before the next device is fitted that the clinic accepts for ordinary skin. */
-  readonly acceptedChance: number;
-  /** How much a day beyond use matters where the skin does not feel, against ordinary skin. */
-  readonly harmInsensate: number;
-  /** Months before the funder pays for the next device of a side, by family; absent: no rule. */
-  readonly eligibleAfterMonths: Readonly<Record<string, number>>;
-  /** Slots of the whole clinic, where `clinicians` says nothing. */
-  readonly castingSlotsPerWeek: number;
-  /** Who casts, how often and when not; empty: nobody is told apart. */
-  readonly clinicians: readonly {
-    readonly name: string;
-    /** Slots on any day of the week, and on named ones (1 Monday .. 7 Sunday). */
-    readonly slotsPerWeek: number;
-    readonly slotsByWeekday: readonly { readonly weekday: number; readonly slots: number }[];
-    readonly away: readonly { readonly from: IsoDate; readonly to: IsoDate }[];
-  }[];
-  /** Jobs the workshop can take in a week, by device families (empty: all together); none: no limit. */
-  readonly workshop: readonly { readonly families: readonly string[]; readonly jobsPerWeek: number }[];
-  readonly workshopClosures: readonly { readonly from: IsoDate; readonly to: IsoDate }[];
-  readonly holidays: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name: string }[];
-  readonly closures: readonly IsoDate[];
-  readonly language: string;
-}
+import type { ClinicSettings } from './clinic-settings.js';
 
 /** One change of the clinic's limits; rows saved together share their version. */
 export interface LimitChangeRow extends LimitPlace {

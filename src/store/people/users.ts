@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { hash, verify } from '@node-rs/argon2';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import { checkedUserName } from '../../records/check/check-account.js';
+import { checkedUserName, newPassword, newPasswordLimits } from '../../records/check/check-account.js';
 import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
@@ -12,13 +12,12 @@ import { notFound, refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
 import { isGuessable } from './guessable-password.js';
 
-const MIN_PASSWORD = 12;
 /** argon2id with 19 MiB, 2 passes, 1 lane: the library's default, as the OWASP password storage page advises (from memory). */
 const hashPassword = async (password: string, own: readonly string[]): Promise<string> => {
-  if (password.length < MIN_PASSWORD || password.length > 200)
+  if (!newPassword.safeParse(password).success)
     throw new DoorpostError('invalid-value', 'The password is too short or too long', {
       field: 'password',
-      accepted: `${MIN_PASSWORD} to 200 characters`,
+      accepted: `${newPasswordLimits.minLength} to ${newPasswordLimits.maxLength} characters`,
     });
   if (await isGuessable(password, ['doorpost', ...own]))
     throw new DoorpostError('invalid-value', 'The password is easy to guess', {

@@ -1,11 +1,10 @@
 import { z } from 'zod';
 import { isoDateText } from '../../../records/records.js';
 
+export { LONGEST_REASON, reason } from '../../../records/records.js';
+
 export const id = z.string().min(1).max(80);
 export const idParams = z.object({ id });
-/** Characters of why something was changed or erased. */
-export const LONGEST_REASON = 400;
-export const reason = z.string().trim().min(1).max(LONGEST_REASON);
 
 export const pageQuery = z.object({
   limit: z.coerce.number().int().min(1).max(500).default(50),

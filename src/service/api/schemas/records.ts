@@ -93,7 +93,7 @@ export const eventCorrection = withoutDefaults(
     verdict: true,
     note: true,
   }),
-).extend({ reason: z.string().trim().min(1).max(200) });
+).extend({ reason });
 const dated = { reason: z.string(), by: z.string(), at: stamp };
 export const eventRevision = z.object({
   event: deviceEventRecord,

@@ -126,9 +126,15 @@ export const people: readonly MutationGroup[] = [
     changes: [
       ['fits && !row.disabled ?', 'fits ?'],
       ['row?.password_hash && fits &&', 'row?.password_hash &&'],
-      ['MIN_PASSWORD = 12', 'MIN_PASSWORD = 2'],
       ['await refuseNoAdministrator(tx);\n', ''],
     ],
+  },
+  {
+    harm: 'A password that is soon guessed opens every record.',
+    file: 'src/records/check/check-account.ts',
+    tests: ['tests/service/doors.test.ts', 'tests/store/store.test.ts'],
+    name: 'sign in any more|password|signs in',
+    changes: [['minLength: 12', 'minLength: 2']],
   },
   {
     harm: 'passwords are guessed',

@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { loadRules } from '../../../rules/load-rules.js';
-import type { ClinicSettings } from '../../../store/contract.js';
-import { date } from './common.js';
+import { isoDateText as date } from '../../records/records.js';
+import { loadRules } from '../../rules/load-rules.js';
 
 /** Device families there are limits for. */
 export const families = [...loadRules().keys()] as [string, ...string[]];
@@ -60,6 +59,9 @@ export const capacityOf = (settings: ClinicSettings): ClinicCapacitySettings => 
   workshopClosures: settings.workshopClosures,
 });
 
+export const monthsToNext = z.number().int().min(0).max(60);
+
+/** What a clinic may set; defaults in people/default-settings.ts. */
 export const clinicSettings = clinicCapacitySettings.extend({
   clinicName: z.string().max(200),
   contact: z.string().max(400),
@@ -76,7 +78,7 @@ export const clinicSettings = clinicCapacitySettings.extend({
     .max(20)
     .describe('how much a day beyond use matters where the skin does not feel, against ordinary skin'),
   eligibleAfterMonths: z
-    .record(z.string(), z.number().int().min(0).max(60))
+    .record(z.string(), monthsToNext)
     .refine((all) => Object.keys(all).every((family) => families.includes(family)), {
       message: `a family of ${families.join(', ')} is accepted`,
     })
@@ -87,3 +89,4 @@ export const clinicSettings = clinicCapacitySettings.extend({
     }),
   language: z.string().min(2).max(35),
 });
+export type ClinicSettings = Readonly<z.infer<typeof clinicSettings>>;

@@ -1,0 +1,94 @@
+import type { ComponentChildren, JSX } from 'preact';
+
+interface About {
+  readonly label: ComponentChildren;
+  /** Beside the label, smaller. */
+  readonly hint?: ComponentChildren;
+  readonly name: string;
+  /** The name, where a page has it once. */
+  readonly id?: string;
+  readonly wide?: boolean;
+  /** Under the control. */
+  readonly children?: ComponentChildren;
+}
+
+function Field({ label, hint, id, wide, children }: Omit<About, 'name'>) {
+  return (
+    <p class={wide ? 'field wide' : 'field'}>
+      <label for={id}>
+        {label}
+        {hint && (
+          <>
+            {' '}
+            <small>{hint}</small>
+          </>
+        )}
+      </label>
+      {children}
+    </p>
+  );
+}
+
+/** An input under its label, as every form has it. */
+export function InputField(props: About & Omit<JSX.IntrinsicElements['input'], keyof About>) {
+  const { label, hint, wide, children, name, id = name, ...input } = props;
+  return (
+    <Field label={label} hint={hint} id={id} wide={wide}>
+      <input id={id} name={name} {...input} />
+      {children}
+    </Field>
+  );
+}
+
+/** What can be chosen: a word is its own value, a pair is value and word. */
+type Choices = readonly (string | readonly [value: string, word: ComponentChildren])[];
+
+export function SelectField(
+  props: About & { of: Choices; chosen?: string | null } & Omit<JSX.IntrinsicElements['select'], keyof About>,
+) {
+  const { label, hint, wide, children, name, id = name, of, chosen, ...select } = props;
+  return (
+    <Field label={label} hint={hint} id={id} wide={wide}>
+      <select id={id} name={name} {...select}>
+        <Options of={of} chosen={chosen} />
+      </select>
+      {children}
+    </Field>
+  );
+}
+
+export function Options({ of, chosen }: { of: Choices; chosen?: string | null }) {
+  return (
+    <>
+      {of.map((choice) => {
+        const [value, word] = typeof choice === 'string' ? [undefined, choice] : choice;
+        return (
+          <option key={value ?? word} value={value} selected={(value ?? word) === chosen}>
+            {word}
+          </option>
+        );
+      })}
+    </>
+  );
+}
+
+/** The head of a table: a word a column. */
+export const Columns = ({ of }: { of: readonly ComponentChildren[] }) => (
+  <thead>
+    <tr>
+      {of.map((column, i) => (
+        <th scope="col" key={i}>
+          {column}
+        </th>
+      ))}
+    </tr>
+  </thead>
+);
+
+/** Why nothing was saved; empty where nothing stands in the way. */
+export const Problem = ({ error }: { error?: string }) =>
+  error ? (
+    <p class="error" role="alert">
+      {error}
+    </p>
+  ) : null;
