@@ -154,3 +154,16 @@ function code(file: string): string {
     .replace(/\/\*[\s\S]*?\*\//g, '')
     .replace(/^\s*\/\/.*$/gm, '');
 }
+
+test('folders beside each other in a room import one way', () => {
+  const folder = (path: string) => path.split('/').slice(0, -1).join('/');
+  const pairs = new Set(
+    local
+      .map((i) => [folder(i.file), folder(inside(i))])
+      // What a folder is made of it may compose, and they may use what it keeps for all of them.
+      .filter(([from, to]) => from !== to && !from.startsWith(to) && !to.startsWith(from))
+      .map((pair) => pair.join(' > ')),
+  );
+  const bothWays = [...pairs].filter((pair) => pairs.has(pair.split(' > ').reverse().join(' > ')));
+  expect(bothWays).toEqual([]);
+});

@@ -1,3 +1,5 @@
+import type { Places } from './csv/read-table.js';
+
 /** One cell that kept a row (or, in a row of many readings, one reading) from being taken. */
 export interface RefusedRow {
   readonly file: string;
@@ -15,3 +17,9 @@ export function refusedRowText(r: RefusedRow): string {
   const given = r.given === '' ? 'empty' : `"${r.given}"`;
   return `${r.file} row ${r.row}, ${r.column} ${given}: ${r.why}. Accepted: ${r.accepted}.`;
 }
+
+/** A refusal in the words of the clinic's own sheet. */
+export const inOwnWords = (refused: RefusedRow, places: Places | undefined): RefusedRow => {
+  const place = places && Object.hasOwn(places, refused.column) ? places[refused.column] : null;
+  return place ? { ...refused, column: place.column, given: place.given } : refused;
+};

@@ -5,6 +5,19 @@ export type IsoDate = string;
 /** Whole days since 1970-01-01 (proleptic Gregorian); what arithmetic is done in. */
 export type DayNumber = number;
 
+/** In the order of their numbers, 1 Monday .. 7 Sunday. */
+export const weekdayNames = [
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+  'Sunday',
+] as const;
+/** weekdayName(1) = 'Monday'. */
+export const weekdayName = (weekday: number): string => weekdayNames[weekday - 1];
+
 const MS_A_DAY = 86_400_000;
 /** Mean Gregorian year in days, used for every decimal age. */
 export const DAYS_A_YEAR = 365.25;

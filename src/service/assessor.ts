@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
+import { withOffsets } from '../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
-import { withOffsets } from '../growth/population/learn-population-offset.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { clinicRules } from '../rules/clinic-rules.js';

@@ -1,12 +1,12 @@
 import { childPrior } from '../../src/growth/child/child-prior.js';
 import { markerEvidence } from '../../src/growth/child/marker-evidence.js';
-import { points, sideCode } from '../../src/growth/child/points.js';
 import { readings } from '../../src/growth/child/readings.js';
-import type { GridPoint, Submodel } from '../../src/growth/child/submodel.js';
 import type { GrowthInput } from '../../src/growth/contract.js';
 import { growthAgeYears, logAge } from '../../src/growth/population/growth-age.js';
 import type { GrowthModel } from '../../src/growth/population/growth-model.js';
 import { fromScale } from '../../src/growth/population/growth-scale.js';
+import { points, sideCode } from '../../src/growth/population/points.js';
+import type { GridPoint, Submodel } from '../../src/growth/population/submodel.js';
 import { measures, type Series } from '../../src/records/measure.js';
 import { cholesky, choleskyLogDeterminant, choleskySolve } from '../../src/statistics/cholesky.js';
 import { randomStream } from '../../src/statistics/random-stream.js';

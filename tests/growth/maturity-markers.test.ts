@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { markerEvidence } from '../../src/growth/child/marker-evidence.js';
-import type { Submodel } from '../../src/growth/child/submodel.js';
 import { ageOfLogAge, logAge } from '../../src/growth/population/growth-age.js';
+import type { Submodel } from '../../src/growth/population/submodel.js';
 import { isoDate } from '../../src/records/dates.js';
 import type { MaturityMarker } from '../../src/records/records.js';
 import { child, dayAt } from './support.js';

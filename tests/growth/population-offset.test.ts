@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { learnPopulationOffset } from '../../src/growth/child/learn-population-offset.js';
 import { tableIndex } from '../../src/growth/population/curve-table.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
-import { learnPopulationOffset } from '../../src/growth/population/learn-population-offset.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { mixtureQuantile } from '../../src/growth/prediction/mixture-quantile.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { childPrior } from '../../src/growth/child/child-prior.js';
-import { points } from '../../src/growth/child/points.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { isLogMeasure } from '../../src/growth/population/growth-scale.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { points } from '../../src/growth/population/points.js';
 import { denseCholesky } from '../../src/statistics/dense-cholesky.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';

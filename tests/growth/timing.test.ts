@@ -1,9 +1,9 @@
 /** When each measure spurts and stops in the average child, against what others measured; the source beside each check. */
 import { describe, expect, it } from 'vitest';
 import { childPrior } from '../../src/growth/child/child-prior.js';
-import { points } from '../../src/growth/child/points.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { points } from '../../src/growth/population/points.js';
 import type { MeasureId } from '../../src/records/measure.js';
 import { child } from './support.js';
 

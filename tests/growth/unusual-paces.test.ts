@@ -1,12 +1,12 @@
 /** Growth that stopped, was held up or was hastened by treatment: what it does to the day a device is outgrown. */
 import { describe, expect, it } from 'vitest';
 import { childPrior } from '../../src/growth/child/child-prior.js';
-import { points } from '../../src/growth/child/points.js';
 import { readings } from '../../src/growth/child/readings.js';
 import { unusualPaces } from '../../src/growth/child/unusual-paces.js';
 import type { GrowthInput } from '../../src/growth/contract.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
+import { points } from '../../src/growth/population/points.js';
 import { isoDate } from '../../src/records/dates.js';
 import type { MeasureId } from '../../src/records/measure.js';
 import type { ConditionId } from '../../src/records/records.js';

@@ -1,7 +1,14 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
-import type { Range } from '../sheets/grid.js';
 import type { TableName } from './columns.js';
+
+/** Merged cells, rows from 1 and columns from 0. */
+export interface Range {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
 
 /** Where the cells of a made row stood in the clinic's own sheet, by our column. */
 export type Places = Readonly<Record<string, { readonly column: string; readonly given: string }>>;

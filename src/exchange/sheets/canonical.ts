@@ -1,7 +1,6 @@
 import type { TableName } from '../csv/columns.js';
 import type { Places, TextRow, TextTable } from '../csv/read-table.js';
 import { safeCell } from '../csv/row-reader.js';
-import type { RefusedRow } from '../refused-row.js';
 
 export interface MadeRow {
   readonly row: number;
@@ -26,9 +25,3 @@ function* textRows(headings: readonly string[], rows: readonly MadeRow[]): Gener
   for (const { row, cells, places } of rows)
     yield { row, cells: headings.map((h) => safeCell(Object.hasOwn(cells, h) ? cells[h] : '')), places };
 }
-
-/** A refusal in the words of the clinic's own sheet. */
-export const inOwnWords = (refused: RefusedRow, places: Places | undefined): RefusedRow => {
-  const place = places && Object.hasOwn(places, refused.column) ? places[refused.column] : null;
-  return place ? { ...refused, column: place.column, given: place.given } : refused;
-};

@@ -1,14 +1,10 @@
+import type { Range } from '../csv/read-table.js';
+
 /** A file or sheet as cells, before anybody knows which line is the heading. */
 export interface GridRow {
   /** From 1, as the spreadsheet numbers it. */
   readonly row: number;
   readonly cells: readonly string[];
-}
-export interface Range {
-  readonly top: number;
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
 }
 export interface Grid {
   readonly file: string;

@@ -1,5 +1,4 @@
-import type { TextTable } from '../csv/read-table.js';
-import type { Range } from '../sheets/grid.js';
+import type { Range, TextTable } from '../csv/read-table.js';
 import type { SheetRow } from './read-sheet.js';
 import { readSheets } from './read-sheets.js';
 

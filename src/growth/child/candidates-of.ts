@@ -1,9 +1,9 @@
 import type { GrowthInput } from '../contract.js';
 import { conditionEffects } from '../population/condition-effects.js';
 import type { GrowthModel } from '../population/growth-model.js';
+import type { GridPoint, Submodel } from '../population/submodel.js';
 import { markerEvidence } from './marker-evidence.js';
 import type { Reading } from './readings.js';
-import type { GridPoint, Submodel } from './submodel.js';
 import { unusualPaces } from './unusual-paces.js';
 
 /** Everything a child may be, and what is believed of it before its readings speak. */

@@ -2,21 +2,7 @@ import type { MeasureId } from '../../records/measure.js';
 import { measures } from '../../records/measure.js';
 import type { GrowthInput } from '../contract.js';
 import { type ConditionEffect, conditionEffects } from '../population/condition-effects.js';
-
-/** What is believed about one child beyond age and sex, per measure of the model, in z units. */
-export interface ChildPrior {
-  /** Mean shift of the child's size. */
-  readonly shift: Float64Array;
-  /** SD of the child's size against the population's (1 = the same). */
-  readonly spread: Float64Array;
-  /** Mean shift of the left and of the right side against the child's own middle. */
-  readonly left: Float64Array;
-  readonly right: Float64Array;
-  /** Lasting deviation of each side from the middle, SD. */
-  readonly sideSd: Float64Array;
-  /** Variance of the residual process against the population's (1 = the same). */
-  readonly residual: number;
-}
+import type { ChildPrior } from '../population/submodel.js';
 
 /** Lasting side difference of a healthy child, each side's SD about the middle, z; common practice, no source. */
 const HEALTHY_SIDE_SD = 0.12;

@@ -1,5 +1,5 @@
-import { type Points, points } from './points.js';
-import type { Submodel } from './submodel.js';
+import { type Points, points } from '../population/points.js';
+import type { Submodel } from '../population/submodel.js';
 
 /** Log-age at which a measure (index into the model's list) is looked up for a child of log-age x. */
 export type Clock = (measure: number, x: number) => number;

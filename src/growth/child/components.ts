@@ -4,9 +4,8 @@ import {
   denseForward,
   denseLogDeterminant,
 } from '../../statistics/dense-cholesky.js';
-import type { ChildPrior } from './child-prior.js';
-import type { Points } from './points.js';
-import type { GridPoint, Placed, Submodel } from './submodel.js';
+import type { Points } from '../population/points.js';
+import type { ChildPrior, GridPoint, Placed, Submodel } from '../population/submodel.js';
 
 type Sex = 'male' | 'female';
 

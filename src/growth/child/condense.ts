@@ -1,7 +1,7 @@
 import { readTable } from '../population/curve-table.js';
-import type { ChildPrior } from './child-prior.js';
+import { points } from '../population/points.js';
+import type { ChildPrior } from '../population/submodel.js';
 import type { Candidate, Data } from './components.js';
-import { points } from './points.js';
 import type { Reading } from './readings.js';
 
 /**

@@ -1,12 +1,12 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { isLogMeasure } from '../population/growth-scale.js';
+import { points } from '../population/points.js';
 import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
 import { type Candidate, conditionComponents, speaking, weigh } from './components.js';
 import type { Conditioned } from './conditioned.js';
 import { type Doubt, doubt } from './doubt.js';
-import { points } from './points.js';
 import type { Reading } from './readings.js';
 import { seekTempo } from './seek-tempo.js';
 

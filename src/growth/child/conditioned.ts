@@ -1,6 +1,6 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
-import type { ChildPrior } from './child-prior.js';
+import type { ChildPrior } from '../population/submodel.js';
 import type { Component } from './components.js';
 import type { Doubt } from './doubt.js';
 import type { Reading } from './readings.js';

@@ -6,8 +6,8 @@ import {
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
+import type { Points } from '../population/points.js';
 import { type Component, weigh } from './components.js';
-import type { Points } from './points.js';
 import type { Reading } from './readings.js';
 
 /** Chance that a reading is grossly wrong before anything is known; common practice, no source. */

@@ -3,7 +3,7 @@ import type { MaturityMarker } from '../../records/records.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import type { GrowthInput } from '../contract.js';
 import { ageOfLogAge, growthAgeYears, logAge } from '../population/growth-age.js';
-import type { GridPoint, Submodel } from './submodel.js';
+import type { GridPoint, Submodel } from '../population/submodel.js';
 
 type Sex = 'male' | 'female';
 /** Where a stage lies, years after the child's own peak height velocity; `before`/`after`: open to that side. */

@@ -5,7 +5,7 @@ import type { GrowthInput } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { sdToScale, toScale } from '../population/growth-scale.js';
-import { sideCode } from './points.js';
+import { sideCode } from '../population/points.js';
 
 /** One fact the model is fitted to: one reading, or several agreeing ones of the same series and day. */
 export interface Reading {

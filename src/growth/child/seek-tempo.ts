@@ -1,8 +1,7 @@
-import type { ChildPrior } from './child-prior.js';
+import type { ChildPrior, GridPoint, Placed } from '../population/submodel.js';
 import { type Candidate, type Evidence, logLikelihood } from './components.js';
 import { condense } from './condense.js';
 import type { Reading } from './readings.js';
-import type { GridPoint, Placed } from './submodel.js';
 
 /** Gauss-Hermite rules for the standard normal, Abramowitz & Stegun (1964) table 25.10: node, weight. */
 const TEMPO_RULE = mirrored([

@@ -3,10 +3,10 @@ import type { MeasureId } from '../../records/measure.js';
 import type { GrowthInput } from '../contract.js';
 import { conditionEffects } from '../population/condition-effects.js';
 import { ageOfLogAge, growthAgeYears, logAge } from '../population/growth-age.js';
+import type { Submodel } from '../population/submodel.js';
 import { clockedSubmodel } from './clocked-submodel.js';
 import type { Reading } from './readings.js';
 import { type BoneGroup, boneGroups, type Standstill, standstills } from './standstills.js';
-import type { Submodel } from './submodel.js';
 
 /** One clock a child's growth may run on, and how likely that is before the readings have a say. */
 export interface Pace {

@@ -1,8 +1,8 @@
 import type { MeasureId } from '../../records/measure.js';
 import type { References } from '../../reference/reference-curve.js';
-import type { Submodel } from '../child/submodel.js';
 import type { GrowthParameters } from './parameters.js';
 import type { SexCurves } from './sex-curves.js';
+import type { Submodel } from './submodel.js';
 
 /** A loaded growth model: references made into curves, and the submodels that say how children move on them. */
 export interface GrowthModel {

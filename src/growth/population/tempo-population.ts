@@ -2,9 +2,9 @@ import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
 import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
 import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
 import { rising } from '../../statistics/rising.js';
-import { tempoVariance, unsmear } from '../child/unsmear.js';
 import type { AnchorPopulation } from './anchor-population.js';
 import { type CurveTable, readTable, tableIndex, tableLogAge } from './curve-table.js';
+import { deconvolveMedian, tempoVariance } from './deconvolve-median.js';
 import { logAge } from './growth-age.js';
 import type { SexCurves } from './sex-curves.js';
 import type { TempoSettings } from './tempo-warp.js';
@@ -38,7 +38,7 @@ export interface TempoPopulation {
  * Carries what was learned from children followed for years (the anchors) over to every measure known only
  * from one look at each child (the followers). A follower's deviation is a regression on the anchors'
  * deviations at the same maturity, with the cross-sectional correlations' weights, plus its own part; its
- * mean curve is the reference's median, unsmeared, moved by as many SD as the anchors' means stand off theirs.
+ * mean curve is the reference's median, deconvolved, moved by as many SD as the anchors' means stand off theirs.
  */
 export function tempoPopulation(
   curves: SexCurves,
@@ -57,7 +57,9 @@ export function tempoPopulation(
   const A = anchorAt.length;
   const x = Float64Array.from(spline.abscissae, (u) => tempo.centre + u);
   // Taking the smear out overshoots where growth stops at once: a bone's curve would fall again.
-  const plain = curves.median.map((m, d) => (softTissue[d] ? unsmear(m, tempo) : rising(unsmear(m, tempo))));
+  const plain = curves.median.map((m, d) =>
+    softTissue[d] ? deconvolveMedian(m, tempo) : rising(deconvolveMedian(m, tempo)),
+  );
   const mean: CurveTable[] = plain.map((m) => Float64Array.from(m));
   anchorAt.forEach((d, a) => {
     mean[d] = anchorCurve(

@@ -1,8 +1,7 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
-import type { ChildPrior } from '../child/child-prior.js';
 import type { Component } from '../child/components.js';
-import { type Points, points } from '../child/points.js';
-import type { Placed, Submodel } from '../child/submodel.js';
+import { type Points, points } from '../population/points.js';
+import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
 
 /** A component's Gaussian prediction of noise-free sizes at some points, model scale. */
 export interface Outlook {

@@ -5,9 +5,9 @@ import { evenNormals, WIDTH } from '../../statistics/even-normals.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { pivotedFactor } from '../../statistics/pivoted-factor.js';
 import type { Product } from '../../statistics/tensor/wide-products.js';
-import type { ChildPrior } from '../child/child-prior.js';
 import type { Component } from '../child/components.js';
-import { points } from '../child/points.js';
+import { points } from '../population/points.js';
+import type { ChildPrior } from '../population/submodel.js';
 import { type Outlook, outlooks } from './outlook.js';
 import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 

@@ -1,11 +1,11 @@
 import type { MeasureId } from '../../records/measure.js';
 import { denseCholesky } from '../../statistics/dense-cholesky.js';
 import type { RandomStream } from '../../statistics/random-stream.js';
-import type { ChildPrior } from '../child/child-prior.js';
-import { points } from '../child/points.js';
 import { logAge } from '../population/growth-age.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { fromScale } from '../population/growth-scale.js';
+import { points } from '../population/points.js';
+import type { ChildPrior } from '../population/submodel.js';
 
 /** An invented child's true size of each measure at each age. */
 export type SimulatedSizes = readonly Readonly<Partial<Record<MeasureId, number>>>[];

@@ -1,5 +1,5 @@
 import { growthHormoneColumns } from '../../forecast/record-until.js';
-import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import { type IsoDate, isIsoDate, weekdayName } from '../../records/dates.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { schedulerFields } from '../../service/scheduler-fields.js';
@@ -39,8 +39,6 @@ export const ticks = {
 } as const;
 
 const weeks = fieldLimits(childRecord.shape.gestationWeeks);
-
-export const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** A child's own fields a form can change; the number stays. Of `extra` only growth hormone's dates are typed by hand. */
 export type ChildField = Exclude<keyof Child, 'id'>;
@@ -182,9 +180,7 @@ function isLanguage(text: string): boolean {
 export function storedText(field: ChildField, child: Child): string {
   const value = child[field];
   if (field === 'transportDays')
-    return child.transportDays.length === 0
-      ? 'any day'
-      : child.transportDays.map((d) => weekdays[d - 1]).join(', ');
+    return child.transportDays.length === 0 ? 'any day' : child.transportDays.map(weekdayName).join(', ');
   if (field === 'conditions') return child.conditions.map((c) => conditionNames[c]).join('; ') || 'none';
   if (field === 'extra')
     return Object.values(growthHormoneColumns)

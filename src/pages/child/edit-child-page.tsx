@@ -1,4 +1,5 @@
 import { growthHormoneColumns } from '../../forecast/record-until.js';
+import { weekdayNames } from '../../records/dates.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type Child, childRecord, conditionIds } from '../../records/records.js';
 import { conditionNames } from '../../words/condition-names.js';
@@ -6,7 +7,7 @@ import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
-import { type ChildField, labelOf, type ReadChild, textFields, weekdays } from './child-form.js';
+import { type ChildField, labelOf, type ReadChild, textFields } from './child-form.js';
 import { Choice, control, Field, group, Remark, Tick } from './edit-child-fields.js';
 
 const weeks = fieldLimits(childRecord.shape.gestationWeeks);
@@ -93,7 +94,7 @@ export function EditChildPage(props: {
             <legend>
               Days with transport <small>none ticked: any day</small>
             </legend>
-            {weekdays.map((day, i) => (
+            {weekdayNames.map((day, i) => (
               <label key={day}>
                 <input
                   type="checkbox"

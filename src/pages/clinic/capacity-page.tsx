@@ -4,10 +4,10 @@ import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { families } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
+import { shortWeekday } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
-import { weekdays } from '../recall/recall-words.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
 import { MovedVisits, WeeksAhead } from './capacity-weeks.js';
 import { DateRows } from './date-rows.js';
@@ -31,7 +31,7 @@ function Clinician({ k, form }: { k: number; form: Form }) {
       <legend>Clinician {k + 1}</legend>
       <div class="row">
         {field('name', 'Name', 14)}
-        {WEEK_DAYS.map((d) => field(String(d), weekdays[d], 2))}
+        {WEEK_DAYS.map((d) => field(String(d), shortWeekday(d), 2))}
         {field('any', 'Any day', 2)}
       </div>
       <DateRows form={form} kind={`clinician-${k}-away`} title="Away" spare={1} />

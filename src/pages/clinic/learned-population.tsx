@@ -1,4 +1,4 @@
-import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/population/learn-population-offset.js';
+import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/child/learn-population-offset.js';
 import { offsetInTheMiddle, type PopulationOffset } from '../../growth/population/population-offset.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';

@@ -1,5 +1,5 @@
 import { decimalAgeYears } from '../../records/age.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { daysBetween, type IsoDate, weekdayName } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 import { dateWriter } from '../../words/written-date.js';
 
@@ -99,3 +99,6 @@ export function seriesText({ measure, side }: Series): string {
   const lower = label.startsWith('ASIS') ? label : label.charAt(0).toLowerCase() + label.slice(1);
   return side === 'none' ? lower : `${side} ${lower}`;
 }
+
+/** shortWeekday(1) = 'Mon'. */
+export const shortWeekday = (weekday: number): string => weekdayName(weekday).slice(0, 3);

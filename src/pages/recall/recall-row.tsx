@@ -4,9 +4,10 @@ import { actionNames } from '../../words/action-names.js';
 import { languageName } from '../../words/language-name.js';
 import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
+import { shortWeekday } from '../parts/format.js';
 import type { PageContext } from '../parts/page-context.js';
 import { CallState } from './recall-call.js';
-import { passedTags, weekdays } from './recall-words.js';
+import { passedTags } from './recall-words.js';
 
 /** One child on the list: who with alerts, by when and how late, the sentence to read out, the visit, the call. */
 export function Row({ context, row, back }: { context: PageContext; row: RecallRow; back: string }) {
@@ -72,7 +73,7 @@ function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
       <Week context={context} row={row} />
       {entry.siblingGroup && <p class="small">with a brother or sister</p>}
       {row.transportDays.length > 0 && (
-        <p class="small">transport {row.transportDays.map((d) => weekdays[d]).join(', ')}</p>
+        <p class="small">transport {row.transportDays.map(shortWeekday).join(', ')}</p>
       )}
     </>
   );
@@ -83,7 +84,7 @@ function Week({ context, row }: { context: PageContext; row: RecallRow }) {
   const { format } = context;
   const { entry, appointment } = row;
   if (!appointment && !entry.plannedWeek) return null;
-  const day = entry.plannedWeekday && !appointment ? `, ${weekdays[entry.plannedWeekday]}` : '';
+  const day = entry.plannedWeekday && !appointment ? `, ${shortWeekday(entry.plannedWeekday)}` : '';
   const who = entry.plannedClinician ? `, with ${entry.plannedClinician}` : '';
   return (
     <>

@@ -10,7 +10,6 @@ export const stateKeys: readonly (readonly [WorkState, string])[] = [
   ['moved-away', 'w'],
   ['done', 'x'],
 ];
-export const weekdays = ['', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
   declined: 'declined',

@@ -1,4 +1,5 @@
 import { capital, plainDate } from '../../forecast/words.js';
+import { weekdayName } from '../../records/dates.js';
 import type { Prices } from './build-programme.js';
 import { severalClinicians } from './clinic-capacity.js';
 import type { CompactProblem } from './compact-problem.js';
@@ -90,7 +91,7 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
     if (value < NOTICEABLE) return;
     const week = capacity.weeks[p.sessionWeek[s]];
     const { clinicianId, weekday } = capacity.sessions[s];
-    const day = weekday ? ` on ${WEEKDAYS[weekday]}` : '';
+    const day = weekday ? ` on ${weekdayName(weekday)}` : '';
     const whose = several ? ` of ${clinicianId}` : '';
     const text = `One more casting slot${whose}${day} in the week of ${plainDate(week)} would spare ${days(value)} in outgrown devices.`;
     relief.push({ kind: 'slot', week, families: [], clinicianId, value, text });
@@ -106,5 +107,3 @@ export function reliefOf(p: CompactProblem, capacity: Capacity, prices: Prices):
   });
   return relief.sort((a, b) => b.value - a.value || (a.week < b.week ? -1 : 1));
 }
-
-const WEEKDAYS = ['', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];

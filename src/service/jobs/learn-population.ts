@@ -1,7 +1,7 @@
 import { growthInput } from '../../forecast/growth-input.js';
 import { recordUntil } from '../../forecast/record-until.js';
+import { offsetLearner } from '../../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
-import { offsetLearner } from '../../growth/population/learn-population-offset.js';
 import type { Store } from '../../store/contract.js';
 import type { Clock } from '../clock.js';
 

@@ -1,6 +1,6 @@
-import { quadratureGrid } from '../../growth/child/quadrature-grid.js';
 import type { AnchorPopulation } from '../../growth/population/anchor-population.js';
 import { logAge } from '../../growth/population/growth-age.js';
+import { quadratureGrid } from '../../growth/population/quadrature-grid.js';
 import { tempoWarp } from '../../growth/population/tempo-warp.js';
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
 import {

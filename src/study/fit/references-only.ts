@@ -1,8 +1,8 @@
-import { unsmear } from '../../growth/child/unsmear.js';
+import { learnPopulationOffset } from '../../growth/child/learn-population-offset.js';
 import type { GrowthInput } from '../../growth/contract.js';
 import { readTable, tabulate } from '../../growth/population/curve-table.js';
+import { deconvolveMedian } from '../../growth/population/deconvolve-median.js';
 import { logAge } from '../../growth/population/growth-age.js';
-import { learnPopulationOffset } from '../../growth/population/learn-population-offset.js';
 import { growthModel } from '../../growth/population/model.js';
 import type { GrowthParameters } from '../../growth/population/parameters.js';
 import { loadReferenceSource, type References } from '../../reference/reference.js';
@@ -21,7 +21,7 @@ const LEG_SHAPE = 'uk-1990';
 const RESIDUAL_FACTOR = 1.6;
 
 /**
- * A model whose mean curves come from the references alone: medians unsmeared, spread as designed. A caseload may
+ * A model whose mean curves come from the references alone: medians deconvolved, spread as designed. A caseload may
  * then move the curves by three numbers per measure and sex.
  */
 export function referencesOnly(
@@ -46,7 +46,7 @@ export function referencesOnly(
         warpFrom: logAge(start.warpFromYears),
         warpFull: logAge(start.warpFullYears),
       };
-      const table = unsmear(
+      const table = deconvolveMedian(
         tabulate((x) => reference(measure, sex, Math.exp(x) - 0.75)),
         tempo,
       );

@@ -7,7 +7,7 @@ const markers = ['tests/growth/maturity-markers.test.ts'];
 export const growth: readonly MutationGroup[] = [
   {
     harm: 'the band of a head that nobody followed is as narrow as that of body length, which was followed',
-    file: 'src/growth/child/z-score-submodel.ts',
+    file: 'src/growth/population/z-score-submodel.ts',
     tests: ['tests/growth/fitted-velocities.test.ts'],
     changes: [['head ? settings.headWiden : 1', '1']],
   },

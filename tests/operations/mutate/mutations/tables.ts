@@ -53,7 +53,7 @@ export const tables: readonly MutationGroup[] = [
   },
   {
     harm: 'A child is expected to grow as another would.',
-    file: 'src/growth/child/points.ts',
+    file: 'src/growth/population/points.ts',
     tests: [...growth, 'tests/growth/against-r.test.ts'],
     changes: [
       ["side === 'left' ? -1 : side === 'right' ? 1 : 0", "side === 'left' ? 1 : side === 'right' ? -1 : 0"],

@@ -1,10 +1,9 @@
-import { readTable } from '../population/curve-table.js';
-import { growthClock } from '../population/growth-clock.js';
-import type { SexCurves } from '../population/sex-curves.js';
 import { betweenAges } from './between-ages.js';
-import type { ChildPrior } from './child-prior.js';
+import { readTable } from './curve-table.js';
+import { growthClock } from './growth-clock.js';
 import type { Points } from './points.js';
-import type { GridPoint, Placed, Submodel } from './submodel.js';
+import type { SexCurves } from './sex-curves.js';
+import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
 
 export interface ZScoreSettings {
   /** Share of a z-score's variance that stays with the child for life. */

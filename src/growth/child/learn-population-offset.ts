@@ -1,16 +1,21 @@
 import { denseBackward, denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
 import { groupBy } from '../../statistics/group-by.js';
-import { childPrior } from '../child/child-prior.js';
-import { points } from '../child/points.js';
-import { quadratureGrid } from '../child/quadrature-grid.js';
-import { readings } from '../child/readings.js';
-import type { Submodel } from '../child/submodel.js';
 import type { GrowthInput } from '../contract.js';
-import { readTable } from './curve-table.js';
-import { logAge } from './growth-age.js';
-import type { GrowthModel } from './growth-model.js';
-import { growthModel } from './model.js';
-import { OFFSET_FROM_YEARS, OFFSET_SIZE, offsetBasis, type PopulationOffset } from './population-offset.js';
+import { readTable } from '../population/curve-table.js';
+import { logAge } from '../population/growth-age.js';
+import type { GrowthModel } from '../population/growth-model.js';
+import { growthModel } from '../population/model.js';
+import { points } from '../population/points.js';
+import {
+  OFFSET_FROM_YEARS,
+  OFFSET_SIZE,
+  offsetBasis,
+  type PopulationOffset,
+} from '../population/population-offset.js';
+import { quadratureGrid } from '../population/quadrature-grid.js';
+import type { Submodel } from '../population/submodel.js';
+import { childPrior } from './child-prior.js';
+import { readings } from './readings.js';
 
 const GRID = quadratureGrid(7, 5, 2.6);
 /**

@@ -1,6 +1,6 @@
-import { type CurveTable, readTable, TABLE_SIZE, tableLogAge } from '../population/curve-table.js';
-import { stretchOf, type TempoSettings, tempoWarp } from '../population/tempo-warp.js';
+import { type CurveTable, readTable, TABLE_SIZE, tableLogAge } from './curve-table.js';
 import { quadratureGrid } from './quadrature-grid.js';
+import { stretchOf, type TempoSettings, tempoWarp } from './tempo-warp.js';
 
 const ROUNDS = 3;
 const GRID = quadratureGrid(7, 5, 2.6);
@@ -10,7 +10,7 @@ const GRID = quadratureGrid(7, 5, 2.6);
  * smears the spurt, because early and late children are averaged; this undoes it by Van Cittert's iteration
  * (1931): expect the median from the curve, add the difference, a few times over so that noise does not grow.
  */
-export function unsmear(median: CurveTable, tempo: TempoSettings): CurveTable {
+export function deconvolveMedian(median: CurveTable, tempo: TempoSettings): CurveTable {
   const weight = GRID.map((g) => Math.exp(g.logPrior));
   const positions = GRID.map((g) =>
     Float64Array.from({ length: TABLE_SIZE }, (_, i) =>

@@ -1,15 +1,14 @@
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
-import { readTable } from '../population/curve-table.js';
-import { ageOfLogAge } from '../population/growth-age.js';
-import { growthClock } from '../population/growth-clock.js';
-import type { SexCurves } from '../population/sex-curves.js';
-import type { TempoPopulation } from '../population/tempo-population.js';
-import { stretchOf, type TempoSettings } from '../population/tempo-warp.js';
 import { betweenAges } from './between-ages.js';
-import type { ChildPrior } from './child-prior.js';
+import { readTable } from './curve-table.js';
+import { maturityLogAge } from './deconvolve-median.js';
+import { ageOfLogAge } from './growth-age.js';
+import { growthClock } from './growth-clock.js';
 import type { Points } from './points.js';
-import type { GridPoint, Placed, Submodel } from './submodel.js';
-import { maturityLogAge } from './unsmear.js';
+import type { SexCurves } from './sex-curves.js';
+import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
+import type { TempoPopulation } from './tempo-population.js';
+import { stretchOf, type TempoSettings } from './tempo-warp.js';
 
 export interface TempoSubmodelSettings {
   readonly wanderYears: number;

@@ -1,6 +1,20 @@
-import type { SexCurves } from '../population/sex-curves.js';
-import type { ChildPrior } from './child-prior.js';
 import type { Points } from './points.js';
+import type { SexCurves } from './sex-curves.js';
+
+/** What is believed about one child beyond age and sex, per measure of the model, in z units. */
+export interface ChildPrior {
+  /** Mean shift of the child's size. */
+  readonly shift: Float64Array;
+  /** SD of the child's size against the population's (1 = the same). */
+  readonly spread: Float64Array;
+  /** Mean shift of the left and of the right side against the child's own middle. */
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+  /** Lasting deviation of each side from the middle, SD. */
+  readonly sideSd: Float64Array;
+  /** Variance of the residual process against the population's (1 = the same). */
+  readonly residual: number;
+}
 
 /** Points as they look in one component: everything the covariance needs, worked out once per point. */
 export interface Placed {
