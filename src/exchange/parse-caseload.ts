@@ -24,6 +24,7 @@ import { nearestWord } from './nearest-word.js';
 import type { RefusedRow } from './refused-row.js';
 import { findTables } from './sheets/find-tables.js';
 import type { Grid } from './sheets/grid.js';
+import type { MadeReadings } from './sheets/measurement-records.js';
 import { type Answers, Asker, type Question } from './sheets/questions.js';
 import { type ColumnShown, toTables } from './sheets/to-tables.js';
 import { readWorkbook } from './xlsx/read-workbook.js';
@@ -105,7 +106,7 @@ export async function parseCaseload(
     },
     asker,
   );
-  const parsed = readTables([...own, ...made.tables], settings);
+  const parsed = readTables([...own, ...made.tables], made.readings, settings);
   return {
     caseload: parsed.caseload,
     refused: [...refused, ...made.refused, ...parsed.refused],
@@ -157,6 +158,7 @@ function gridOf(text: TextTable): Grid {
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */
 function readTables(
   tables: readonly TextTable[],
+  readings: readonly MadeReadings[],
   settings: ReadSettings,
 ): Pick<ParsedCaseload, 'caseload' | 'refused' | 'notices'> {
   const named = tables.map((text) => ({ text, table: tableOf(text) }));
@@ -165,23 +167,36 @@ function readTables(
   const readAll = <T extends { readonly id: string }>(
     table: TableName,
     read: (text: TextTable) => TableResult<T>,
+    made: readonly { readonly file: string; readonly records: readonly T[] }[] = [],
   ): T[] => {
     const records = new Map<string, T>();
+    const add = (file: string, more: readonly T[]) => {
+      let again = 0;
+      for (const record of more)
+        if (records.has(record.id)) again++;
+        else records.set(record.id, record);
+      if (again > 0)
+        notices.push(`${file}: ${again} with an id already read from a file before; the first is kept.`);
+    };
     for (const { text } of named.filter((n) => n.table === table)) {
       const result = read(text);
-      const again = result.records.filter((record) => records.has(record.id)).length;
-      if (again > 0)
-        notices.push(`${text.file}: ${again} with an id already read from a file before; the first is kept.`);
-      for (const record of result.records) if (!records.has(record.id)) records.set(record.id, record);
+      add(text.file, result.records);
       refused.push(...result.refused);
       notices.push(...result.notices, ...unreadColumns(table, text));
     }
+    for (const { file, records: more } of made) add(file, more);
     return [...records.values()];
   };
   const children = readAll('children', (text) => readChildren(text, settings));
   const birthDates = new Map(children.map((child) => [child.id, child.birthDate]));
   const birthOf = (id: string) => birthDates.get(id) ?? null;
-  const measurements = readAll('measurements', (t) => readMeasurements(t, settings, birthOf));
+  const known = readings.map(({ file, records }) => {
+    const taken = records.filter(({ childId }) => birthDates.has(childId));
+    const lost = records.length - taken.length;
+    if (lost > 0) notices.push(`${file}: ${lost} readings of children that were refused were left out too.`);
+    return { file, records: taken };
+  });
+  const measurements = readAll('measurements', (t) => readMeasurements(t, settings, birthOf), known);
   const markers = readAll('markers', (text) => readMarkers(text, settings, birthOf));
   const devices = readAll('devices', (text) => readDevices(text, settings, birthOf));
   const byId = new Map(devices.map((device) => [device.id, device]));

@@ -51,17 +51,16 @@ export function readTable(
   const text = decode(bytes);
   const [body, declared] = withoutSeparatorLine(text);
   const delimiter = declared ?? sniffDelimiter(body);
-  let records: { record: string[]; info: { lines: number } }[];
+  let records: string[][];
   try {
     records = parse(withQuotedDittos(body, delimiter), {
       delimiter,
-      info: true,
       trim: true,
       relax_column_count: true,
       relax_quotes: true,
       skip_empty_lines: false,
       record_delimiter: ['\r\n', '\n', '\r'],
-    }) as unknown as typeof records;
+    }) as string[][];
   } catch (error) {
     const { message, lines } = error as CsvError & { lines?: number };
     throw new DoorpostError('invalid-file', `${file} is not a readable table: ${message}`, {
@@ -72,7 +71,7 @@ export function readTable(
   }
   const shift = declared === null ? 0 : 1;
   const filled = records
-    .map(({ record }, index) => ({ row: index + 1 + shift, cells: record }))
+    .map((cells, index) => ({ row: index + 1 + shift, cells }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''));
   if (filled.length === 0) {
     throw new DoorpostError('invalid-file', `${file} is empty`, {

@@ -2,13 +2,14 @@ import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
 import { type Column, letters } from './column.js';
 import type { GridRow } from './grid.js';
+import { type MadeReadings, NO_EXTRA } from './measurement-records.js';
 import { cellOf, fieldColumns, type PersonRow, type TakenTable } from './sheet-rows.js';
 
 /** Cells nobody reads are kept: with the child, or where a child has several rows with the row's first record. */
 export function keepOthers(
   taken: TakenTable,
   rows: readonly PersonRow[],
-  measurements: readonly MadeRow[],
+  { firstOfRow }: MadeReadings,
   devices: ReadonlyMap<GridRow, MadeRow>,
   children: ChildRows,
 ): void {
@@ -20,16 +21,19 @@ export function keepOthers(
   if (kept.length === 0) return;
   const count = new Map<string, number>();
   for (const { person } of rows) if (person) count.set(person.id, (count.get(person.id) ?? 0) + 1);
-  const first = new Map<number, MadeRow>();
-  for (const m of measurements) if (!first.has(m.row)) first.set(m.row, m);
   for (const { row, person } of rows) {
     if (person === null) continue;
     for (const column of kept) {
       const text = cellOf(row, column);
       if (text === '') continue;
       const heading = (column.heading || `column ${letters(column.index)}`).replace(/^extra:/, '');
-      const record = (count.get(person.id) ?? 0) > 1 ? (first.get(row.row) ?? devices.get(row)) : undefined;
-      if (record) (record.cells as Record<string, string>)[`extra:${heading}`] = text;
+      const several = (count.get(person.id) ?? 0) > 1;
+      const reading = several ? firstOfRow.get(row.row) : undefined;
+      const device = several ? devices.get(row) : undefined;
+      if (reading) {
+        if (reading.extra === NO_EXTRA) reading.extra = {};
+        reading.extra[heading] = text;
+      } else if (device) (device.cells as Record<string, string>)[`extra:${heading}`] = text;
       else children.keep(person.id, heading, text);
     }
   }

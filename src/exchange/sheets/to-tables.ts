@@ -17,7 +17,7 @@ import { type Remark, remarkEvents, remarksIn } from './devices/remark-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { markersIn } from './marker-rows.js';
-import { measurementRows, valueColumns } from './measurement-rows.js';
+import { type MadeReadings, measurementRecords, valueColumns } from './measurement-records.js';
 import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
@@ -47,6 +47,7 @@ export interface ColumnShown {
 
 export interface SheetResult {
   readonly tables: TextTable[];
+  readonly readings: readonly MadeReadings[];
   readonly refused: RefusedRow[];
   readonly notices: string[];
   readonly doubtful: RefusedRow[];
@@ -59,7 +60,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   const refused: RefusedRow[] = [];
   const notices: string[] = [];
   const doubtful: RefusedRow[] = [];
-  const read: TakenTable[] = [];
+  const understood: TakenTable[] = [];
   for (const file of new Set(sheets.map((t) => t.file)))
     asker.meet(
       file,
@@ -71,13 +72,13 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
       continue;
     }
-    read.push({
+    understood.push({
       table,
       columns,
       orders: chooseDates(table, columns, asker, settings.today, settings.order, notices),
     });
   }
-  const taken = withSharedNumbers(read, asker);
+  const taken = withSharedNumbers(understood, asker);
   const shown = taken.flatMap(({ table, columns }) =>
     columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
   );
@@ -100,9 +101,16 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     return gathered(t, rows.get(t) ?? [], settings, devices, asker, shared);
   });
   addDevices(all);
-  const tables = all.flatMap((t) => madeTables(t, settings, asker, register, shared));
+  const read = all.map((t) => madeTables(t, settings, asker, register, shared));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
-  return { tables: [...childTables, ...tables], refused, notices, doubtful, columns: shown };
+  return {
+    tables: [...childTables, ...read.flatMap(({ tables }) => tables)],
+    readings: read.map(({ readings }) => readings),
+    refused,
+    notices,
+    doubtful,
+    columns: shown,
+  };
 }
 
 interface Shared {
@@ -214,19 +222,20 @@ function madeTables(
   asker: Asker,
   register: DeviceRegister,
   { refused, notices, doubtful, children }: Shared,
-): TextTable[] {
+): { tables: TextTable[]; readings: MadeReadings } {
   const { file } = taken.table;
   const units = chooseUnits(valueColumns(taken, readings), asker, settings.unit, notices);
-  const measurements = [...measurementRows(taken, readings, units, refused, doubtful), ...shoes];
-  keepOthers(taken, rows, measurements, firstDevice, children);
-  const made = (table: TableName, of: readonly MadeRow[]) =>
-    of.length > 0 ? [madeTable(file, table, of)] : [];
-  return [
-    ...made('measurements', measurements),
-    ...made('devices', devices.rows),
-    ...made('events', unique([...devices.events, ...remarkEvents(file, remarks, register, notices)])),
-    ...made('markers', unique(markers)),
+  const made = measurementRecords(taken, readings, units, settings.today, refused, doubtful);
+  keepOthers(taken, rows, made, firstDevice, children);
+  const of = (table: TableName, rows: readonly MadeRow[]) =>
+    rows.length > 0 ? [madeTable(file, table, rows)] : [];
+  const tables = [
+    ...of('measurements', shoes),
+    ...of('devices', devices.rows),
+    ...of('events', unique([...devices.events, ...remarkEvents(file, remarks, register, notices)])),
+    ...of('markers', unique(markers)),
   ];
+  return { tables, readings: made };
 }
 
 const unique = (rows: readonly MadeRow[]): MadeRow[] => [

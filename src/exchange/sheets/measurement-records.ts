@@ -1,0 +1,166 @@
+import { decimalAgeYears } from '../../records/age.js';
+import { readingFaults } from '../../records/check/reading-faults.js';
+import { CANNOT_BE } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
+import { measures, type Side, technicalErrorAt } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
+import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
+import { readNumber } from '../csv/read-number.js';
+import { contentId, isContentId } from '../csv/read-rows.js';
+import { readSize } from '../csv/read-size.js';
+import type { FieldId } from '../headings/vocabulary.js';
+import type { RefusedRow } from '../refused-row.js';
+import { type ChosenUnit, EACH, unitOfSize, type ValueColumn } from './choose-units.js';
+import type { RawReading } from './reading-rows.js';
+import { fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+
+/** How much less a doubtful reading counts: its technical error is doubled (common practice, no source). */
+const DOUBT = 2;
+
+const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;
+
+/** Values that say no unit of their own, by column and measure: what units are chosen from. */
+export function valueColumns(taken: TakenTable, readings: readonly RawReading[]): ValueColumn[] {
+  const byKey = new Map<
+    string,
+    { reading: RawReading; values: { value: number; ageYears: number | null }[] }
+  >();
+  for (const r of readings) {
+    if (r.size.unit !== null || r.unitBeside !== null) continue;
+    const entry = byKey.get(unitKey(r)) ?? { reading: r, values: [] };
+    entry.values.push({ value: r.size.value, ageYears: ageAt(r) });
+    byKey.set(unitKey(r), entry);
+  }
+  return [...byKey].map(([key, { reading, values }]) => ({
+    key,
+    file: taken.table.file,
+    heading: reading.column.heading || reading.measure,
+    measure: reading.measure,
+    headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
+    values,
+  }));
+}
+
+/** Why the unit said in a cell or beside it cannot be, and what would be accepted. */
+function unitClash({ size, unitBeside, measure }: RawReading): [why: string, accepted: string] | null {
+  if (size.unit !== null && unitBeside !== null && size.unit !== unitBeside)
+    return [`is said to be in ${size.unit} and in ${unitBeside}`, 'one unit'];
+  const unit = size.unit ?? unitBeside;
+  const inMm = measures[measure].unit === 'mm';
+  return unit === null || isLengthUnit(unit) === inMm
+    ? null
+    : [`is given in ${unit}`, inMm ? 'mm, cm, m, inch or ft' : 'kg, g or lb'];
+}
+
+/** The readings of one table as records, and of each row of the sheet the first. */
+export interface MadeReadings {
+  readonly file: string;
+  readonly records: readonly Measurement[];
+  readonly firstOfRow: ReadonlyMap<number, Measurement>;
+}
+
+/** One record a side; the same reading of the same day a second time is the first again. */
+export function measurementRecords(
+  taken: TakenTable,
+  readings: readonly RawReading[],
+  units: ReadonlyMap<string, ChosenUnit>,
+  today: IsoDate,
+  refused: RefusedRow[],
+  doubtful: RefusedRow[],
+): MadeReadings {
+  const records: Measurement[] = [];
+  const firstOfRow = new Map<number, Measurement>();
+  const rowOfId = new Map<string, number>();
+  for (const r of readings) {
+    const { row, column, size, given } = r;
+    const clash = unitClash(r);
+    if (clash !== null) {
+      refused.push(refusal(taken.table, row, column, ...clash, given));
+      continue;
+    }
+    const unit = unitOf(r, units.get(unitKey(r)) ?? null);
+    if (unit === null) continue;
+    if (size.doubt)
+      doubtful.push(
+        refusal(taken.table, row, column, 'was written with a doubt and is taken as less sure', '', given),
+      );
+    for (const side of r.sides) {
+      const record = recordOf(taken, r, side, unit);
+      const before = rowOfId.get(record.id);
+      if (before === undefined) rowOfId.set(record.id, row.row);
+      else if (isContentId(record.id) || before === row.row) continue;
+      const faults =
+        before === undefined ? faultsOf(taken, r, record, today) : [repeatedId(taken, r, before)];
+      refused.push(...faults);
+      if (faults.length > 0) continue;
+      records.push(record);
+      if (!firstOfRow.has(row.row)) firstOfRow.set(row.row, record);
+    }
+  }
+  return { file: taken.table.file, records, firstOfRow };
+}
+
+const ageAt = ({ person, date }: RawReading): number | null =>
+  person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
+
+/** The unit said in the cell or beside it, else the one its column is read in. */
+const unitOf = (r: RawReading, chosen: ChosenUnit | null): Unit | null =>
+  r.size.unit ?? r.unitBeside ?? (chosen === EACH ? unitOfSize(r.measure, r.size.value, ageAt(r)) : chosen);
+
+function recordOf(taken: TakenTable, r: RawReading, side: Side, unit: Unit): Measurement {
+  const { row, person, date, measure, size, given } = r;
+  const text = (field: FieldId) => fieldCell(taken.columns, row, field).text.slice(0, 80);
+  const value = toBaseUnit(Number(size.value.toFixed(6)), unit);
+  const [method, observer] = [text('visit.method'), text('visit.observer')];
+  const plain = unit === measures[measure].unit && !size.doubt;
+  const written = /\p{L}|["″]/u.test(given) ? given : `${given} ${unit}`;
+  return {
+    id:
+      (r.sides.length === 1 ? text('long.id') : '') ||
+      contentId('m', person.id, measure, side, date, value, observer, method),
+    childId: person.id,
+    measure,
+    side,
+    date,
+    value,
+    method,
+    observer,
+    technicalError: size.doubt
+      ? technicalErrorAt(measure, ageAt(r) ?? 5) * DOUBT
+      : readNumber(text('long.technical_error')),
+    entered: text('long.entered') || (plain ? '' : written.slice(0, 80)),
+    extra: NO_EXTRA,
+  };
+}
+/** Of nearly every reading; `keepOthers` gives the others one of their own. */
+export const NO_EXTRA: Record<string, string> = Object.freeze({});
+
+/** The one check of readings, in the words of the clinic's own sheet. */
+function faultsOf(taken: TakenTable, r: RawReading, record: Measurement, today: IsoDate): RefusedRow[] {
+  const error = fieldCell(taken.columns, r.row, 'long.technical_error');
+  if (error.text !== '' && record.technicalError === null)
+    return [refusal(taken.table, r.row, error.column, 'is not a number', 'a number')];
+  const birth = r.person.birthDate;
+  const faults = birth === null ? [] : [...readingFaults(record, birth, today)];
+  return faults.map(({ field, given, why = CANNOT_BE, accepted }) => {
+    const of = FIELD_OF[field];
+    const column = of === undefined ? r.column : (fieldColumns(taken.columns, of)[0] ?? r.column);
+    const size = readSize(String(record.value), record.measure, [measures[record.measure].unit, '', '']);
+    return field === 'value' && 'why' in size
+      ? refusal(taken.table, r.row, r.column, size.why, size.accepted, r.given)
+      : refusal(taken.table, r.row, column, why, accepted, of === undefined ? r.given : given);
+  });
+}
+const FIELD_OF: Readonly<Record<string, FieldId>> = {
+  date: 'visit.date',
+  technicalError: 'long.technical_error',
+};
+
+const repeatedId = (taken: TakenTable, { row }: RawReading, before: number): RefusedRow =>
+  refusal(
+    taken.table,
+    row,
+    fieldColumns(taken.columns, 'long.id')[0] ?? null,
+    `is already the id of row ${before}`,
+    'each reading once',
+  );
