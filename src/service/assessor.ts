@@ -1,13 +1,14 @@
 import { createHash } from 'node:crypto';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
+import { lookBackDays, recordOn } from '../forecast/look-back.js';
 import { withOffsets } from '../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { clinicRules } from '../rules/clinic-rules.js';
 import type { FitRules } from '../rules/fit-rule.js';
-import type { Store, StoredAssessment } from '../store/contract.js';
+import type { MadeForecasts, Store, StoredAssessment } from '../store/contract.js';
 import type { Clock } from './clock.js';
 
 /** One seed for every forecast of the service, so that a date never moves without a reason. */
@@ -35,6 +36,8 @@ export interface Assessing {
   of(record: ChildRecord, stored: StoredAssessment | null): StoredAssessment;
   /** With the growth posterior, which charts need and which is not stored. */
   live(record: ChildRecord): ChildAssessment;
+  /** What the model as shipped would have forecast on days long past, each from the record as it stood then. */
+  lookBack(record: ChildRecord): MadeForecasts[];
 }
 
 /** Computes and keeps assessments; the model is read once, the clinic's fit rules and what its children taught whenever their version has changed. */
@@ -53,7 +56,7 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
     ]);
     if (known?.version !== rules) known = await readRules(store);
     if (own?.version !== learned) own = { version: learned, model: await ownModel(store, shippedModel()) };
-    return assessing(known, own?.model ?? shippedModel(), clock, failed);
+    return assessing(known, own?.model ?? shippedModel(), shippedModel(), clock, failed);
   };
   return {
     shippedModel,
@@ -94,6 +97,7 @@ async function readRules(store: Store): Promise<ClinicRules> {
 function assessing(
   { rules, digests }: ClinicRules,
   model: GrowthModel,
+  shipped: GrowthModel,
   clock: Clock,
   failed?: (error: unknown) => void,
 ): Assessing {
@@ -101,6 +105,18 @@ function assessing(
   return {
     context,
     live: (record) => assessChild(record, context),
+    lookBack: (record) =>
+      lookBackDays(record, context.today).map((today) => {
+        const then = recordOn(record, today);
+        const { forecasts } = assessChild(then, { ...context, model: shipped, today });
+        return {
+          childId: record.child.id,
+          today,
+          forecasts: forecasts.filter((f) => f.p50 !== null),
+          inputsHash: hashOf(then, digests),
+          modelVersion: shipped.version,
+        };
+      }),
     of(record, stored) {
       const inputsHash = hashOf(record, digests);
       if (

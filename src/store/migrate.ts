@@ -13,6 +13,7 @@ import * as populationOffsets from './migrations/0020-population-offsets.js';
 import * as signOffs from './migrations/0021-sign-offs.js';
 import * as firstPassword from './migrations/0027-first-password.js';
 import * as changesAndBriefs from './migrations/0032-changes-and-briefs.js';
+import * as lookBack from './migrations/0033-look-back.js';
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -29,6 +30,7 @@ const migrations = {
   '0021-sign-offs': signOffs,
   '0027-first-password': firstPassword,
   '0032-changes-and-briefs': changesAndBriefs,
+  '0033-look-back': lookBack,
 };
 
 /** SQLSTATE where nothing was ever migrated. */

@@ -122,6 +122,7 @@ export interface Tables {
     inputs_hash: string;
     model_version: string;
     seed: ColumnType<string, number, number>;
+    made_on: string | null;
   };
   recall_runs: {
     id: string;

@@ -13,6 +13,8 @@ export interface KeptForecast {
   readonly p10: IsoDate | null;
   readonly p50: IsoDate | null;
   readonly p90: IsoDate | null;
+  /** Where it was made for a day long past: the day it was really made. */
+  readonly madeOn?: IsoDate | null;
 }
 
 /** Devices whose date of this chance has passed, by what a clinician found; a share of those found is what counts. */
@@ -38,6 +40,8 @@ export interface DateHeld {
 export interface HeldAgainstVerdicts {
   /** Devices with a forecast that counts; one changed by hand counts again. */
   readonly devices: number;
+  /** Of them by a forecast made for a day long past, from the record as it stood then. */
+  readonly lookedBack: number;
   /** Of them judged outgrown. */
   readonly judged: number;
   readonly dates: readonly DateHeld[];
@@ -83,6 +87,7 @@ export function heldAgainstVerdicts(
   );
   return {
     devices: judged.length,
+    lookedBack: judged.filter((j) => j.forecast.madeOn).length,
     judged: outgrown.length,
     dates: [
       dateHeld(0.1, judged, (f) => f.p10, today),

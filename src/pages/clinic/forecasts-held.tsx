@@ -41,6 +41,8 @@ export function ForecastsHeld(props: {
         half; by the third, 9 in 10. This counts what clinicians found for the {held.devices} devices with a
         forecast made at least {AHEAD_DAYS} days before its first date; {held.judged} of them were judged
         outgrown.
+        {held.lookedBack > 0 &&
+          ` For ${held.lookedBack} the forecast was made afterwards, for a day before doorpost was in use, from the record as it stood on that day.`}
       </p>
       <Chart
         drawn={dates}

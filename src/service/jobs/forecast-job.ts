@@ -1,5 +1,5 @@
 import type { GrowthModel } from '../../growth/population/growth-model.js';
-import type { JobData, Store, StoredAssessment } from '../../store/contract.js';
+import type { JobData, MadeForecasts, Store, StoredAssessment } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
 import { learnPopulation } from './learn-population.js';
@@ -47,11 +47,14 @@ export async function forecastPart(
   const assessing = await assessor.current();
   const records = await store.caseload.records(ids);
   const fresh: StoredAssessment[] = [];
+  const past: MadeForecasts[] = [];
   const kept = await store.forecasts.assessments(ids);
   for (const record of records) {
     const stored = kept.get(record.child.id) ?? null;
     const now = assessing.of(record, stored);
     if (now !== stored) fresh.push(now);
+    // A child seen for the first time brings its past with it.
+    if (stored === null) past.push(...assessing.lookBack(record));
   }
   await store.transaction(async (tx) => {
     const { first, complete } = await tx.jobRuns.partDone(runId, part, ids.length);
@@ -59,6 +62,8 @@ export async function forecastPart(
     const stillThere = new Set(await tx.caseload.present(ids));
     for (const assessment of fresh)
       if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
+    for (const made of past)
+      if (stillThere.has(made.childId)) await tx.forecasts.saveLookBack(made, clock.today());
     if (complete) await follow(tx, clock, job);
   });
 }

@@ -27,12 +27,20 @@ export interface PastForecast extends KeptForecast {
   readonly modelVersion: string;
 }
 
+/** What forecasts of one day are kept by, so that they can be held against what happened. */
+export type MadeForecasts = Pick<
+  StoredAssessment,
+  'childId' | 'today' | 'forecasts' | 'inputsHash' | 'modelVersion'
+>;
+
 export interface ForecastsRepository {
   latestByChild(childId: string, actor: Actor): Promise<readonly DeviceForecast[]>;
   assessment(childId: string): Promise<StoredAssessment | null>;
   /** Of many children at once, by child; who has none is left out. */
   assessments(childIds: readonly string[]): Promise<ReadonlyMap<string, StoredAssessment>>;
   save(assessment: StoredAssessment): Promise<void>;
+  /** Forecasts of a day long past, made later from the record as it stood then: kept as history alone. */
+  saveLookBack(made: MadeForecasts, madeOn: IsoDate): Promise<void>;
   /** How many active children have an assessment, of how many. */
   coverage(): Promise<{ readonly done: number; readonly total: number }>;
   /** Every past answer of a device, oldest first, without the curve: for forecast against what happened. */

@@ -1,9 +1,10 @@
 import { sql } from 'kysely';
 import type { DeviceForecast } from '../../forecast/contract.js';
+import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { ForecastSummary, Store, StoredAssessment } from '../contract.js';
+import type { ForecastSummary, MadeForecasts, Store, StoredAssessment } from '../contract.js';
 import { requireChild } from '../records/require-child.js';
 
 export const forecastsRepository = (db: Database): Store['forecasts'] => ({
@@ -18,6 +19,8 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
   assessments: (childIds) => stored(db, childIds),
 
   save: (assessment) => atomically(db, (tx) => save(tx, assessment)),
+
+  saveLookBack: (made, madeOn) => keepHistory(db, made, madeOn),
 
   async coverage() {
     const row = await db
@@ -35,6 +38,8 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
       .selectFrom('forecast_history')
       .selectAll()
       .$if(!!deviceIds, (q) => q.where('device_id', 'in', deviceIds!))
+      // A look back is made after what it comes before.
+      .orderBy('today')
       .orderBy('seq')
       .execute();
     return rows.map((r) => ({
@@ -48,6 +53,7 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
       p90: r.p90,
       inputsHash: r.inputs_hash,
       modelVersion: r.model_version,
+      madeOn: r.made_on,
     }));
   },
 });
@@ -114,6 +120,11 @@ async function save(tx: Database, a: StoredAssessment): Promise<void> {
     .values(row)
     .onConflict((c) => c.column('child_id').doUpdateSet(row))
     .execute();
+  await keepHistory(tx, a, null);
+}
+
+/** One row a device and month for the same inputs; `madeOn` where it was made for a day long past. */
+async function keepHistory(tx: Database, a: MadeForecasts, madeOn: IsoDate | null): Promise<void> {
   if (a.forecasts.length === 0) return;
   await tx
     .insertInto('forecast_history')
@@ -131,6 +142,7 @@ async function save(tx: Database, a: StoredAssessment): Promise<void> {
         inputs_hash: a.inputsHash,
         model_version: a.modelVersion,
         seed: f.seed,
+        made_on: madeOn,
       })),
     )
     .onConflict((c) => c.doNothing())
