@@ -68,6 +68,16 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['sore', 'knee pain', 'foot hurts'], ['after PE', 'after football', 'at swimming']),
     cross(['dad texted a photo:', 'Mum writes:', 'gran rang, says:'], ['blister on heel', 'heel raw']),
     cross(['mum lost', 'they lost'], ['one on the ferry', 'them at the beach', 'it']),
+    cross(
+      ['A dent on the shin', 'small line on calf'],
+      ['that is still there an hour later', 'stays all evening'],
+    ),
+    cross(
+      ['Bladder accidents', 'Tingling toes', 'cannot feel her feet'],
+      ['for the last month', 'over the past 3 weeks'],
+    ),
+    cross(['Roetung Knoechel', 'Haut geroetet Ferse', 'friction burn dorsum'], ['', 'nach 1 Std noch da']),
+    cross(['breathes fast', 'breathing hard', 'laboured breathing'], ['in the jacket', 'at night']),
   ])('sees it however it is put: %#', (...notes) =>
     expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
   );
@@ -81,6 +91,12 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['fell off', 'falling from', 'fell out of'], ['the sofa', 'a trampoline']),
     cross(['blood splatter', 'bruise', 'red'], ['pattern wanted', 'design chosen']),
     cross(['new strap', 'rivet fitted'], ['in place of the broken one', 'replacing the snapped one']),
+    cross(
+      ['checked', 'inspected all', 'looked at'],
+      ['pressure areas, all clear', 'pressure points, nil of note'],
+    ),
+    cross(['swelling', 'sore toe'], ['went down, fine now', 'and back to normal']),
+    cross(['cried when', 'cries when'], ['needles were mentioned', 'mum left the room']),
   ])('leaves it however it is put: %#', (...notes) => expect(seenIn(notes)).toEqual([]));
 
   it('takes a year before the one it was written in for the past', () => {

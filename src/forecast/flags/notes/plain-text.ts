@@ -116,8 +116,11 @@ const known = new Set([
 ]);
 const stems = Object.values(words.findings)
   .flat()
+  .concat(words.places)
   .filter((p) => /^[a-z]{4,}\*$/.test(p))
   .map((p) => p.slice(0, -1));
+
+const isTerm = (word: string): boolean => known.has(word) || stems.some((stem) => word.startsWith(stem));
 
 /** 'blstr', 'ulcr', 'rednss': nothing but vowels left out in haste. */
 function leftOut(short: string, whole: string): boolean {
@@ -131,7 +134,10 @@ function leftOut(short: string, whole: string): boolean {
 
 /** 'eryhtema' is read as 'erythema'; a word that is one already stays. */
 export function respelt(word: string): string {
-  if (known.has(word) || stems.some((stem) => word.startsWith(stem))) return word;
+  if (isTerm(word)) return word;
+  // 'Roetung': an umlaut where the keyboard has none.
+  const umlaut = word.replace(/([aou])e/g, '$1');
+  if (umlaut !== word && isTerm(umlaut)) return umlaut;
   const short = spelling.find((w) => w.length > word.length && leftOut(word, w));
   if (short !== undefined) return short;
   if (word.length < 6) return word;

@@ -17,6 +17,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (
     has(patterns.advice, before) ||
     TO_LOOK_FOR.test(before) ||
+    (PLACES_LOOKED_AT.test(term.text) && LOOKED_AT.test(before)) ||
     (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
     has(anchored(patterns.adviceAfter), after)
   )
@@ -92,6 +93,11 @@ const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 const TO_LOOK_FOR =
   /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
 
+/** 'Checked pressure areas': where one looks, and nothing seen there. */
+const PLACES_LOOKED_AT = /^pressure (?:areas?|points?)$/;
+const LOOKED_AT =
+  /\b(?:check\w*|inspect\w*|examin\w*|review\w*|look\w* at|monitor\w*)(?: (?:all|both|usual|skin|and|over))*\s*$/;
+
 /** 'Mum: the hinge is loose', 'dad texted a photo: sore heel', 'dad - it hurts': who says it. */
 const SPEAKS = /:|^\s*(?:-+\s|=)/;
 
@@ -146,12 +152,16 @@ export function isPast(clause: string, term: Term): boolean {
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
   const back = `${rest} ${term.text}`.replace(OF_THE_BACK, ' ');
   if (isOld(clause, term) && !has(patterns.returns, back)) return true;
-  if (has(patterns.history, rest) && !has(patterns.returns, back)) return true;
+  if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) && !has(patterns.returns, back)) return true;
   return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
 
 /** 'Since last visit', 'than at last review': until now. */
 const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;
+
+/** 'For the last month': it is so today. */
+const UNTIL_NOW =
+  /\b(?:for|over|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
 
 /** A strap that was stitched is whole again; skin is not. */
 const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
