@@ -35,10 +35,19 @@ describe('dates', () => {
     ['2024-02-29', '2024-02-29'],
   ])('%s is read as %s', (text, date) => expect(readDate(text)).toBe(date));
 
-  it.each(['2023-02-29', '31.04.2024', '03/04/2024', '17.03.24', '12', '7', 'yesterday', '2024-13-01', '0'])(
-    '%s is refused with a reason',
-    (text) => expect(readDate(text)).toHaveProperty('why'),
-  );
+  it.each([
+    '2023-02-29',
+    '31.04.2024',
+    '03/04/2024',
+    '17.03.24',
+    '12',
+    '7',
+    'yesterday',
+    '2024-13-01',
+    '0',
+    '1899-12-31',
+    '2200-01-01',
+  ])('%s is refused with a reason', (text) => expect(readDate(text)).toHaveProperty('why'));
 
   it('an ambiguous date is read once its order is said', () => {
     expect(readDate('03/04/2024', 'dmy')).toBe('2024-04-03');
@@ -155,6 +164,17 @@ describe('readings', () => {
     const twice = await parse({ 'children.csv': `${children}A,2015-01-01,m\n` });
     expect(twice.refused.map((r) => [r.row, r.column])).toContainEqual([4, 'birth_date']);
     expect(twice.caseload.children.map((c) => c.birthDate)).toEqual(['2018-03-14', '2016-07-02']);
+  });
+
+  it('of its own tables takes a row once and an id once, the first of each', async () => {
+    const row = 'k1,A,2026-01-10,bone-age,7';
+    const markers = `id,child_id,date,kind,value\n${row}\n${row}\nk1,A,2026-02-10,bone-age,8\n`;
+    const { caseload, refused } = await parse({ 'children.csv': children, 'markers.csv': markers });
+    expect(caseload.markers).toMatchObject([{ id: 'k1', value: 7 }]);
+    expect(refused.map((r) => [r.row, r.why])).toEqual([
+      [3, 'repeats row 2 in every cell; row 2 is kept'],
+      [4, 'is already the id of row 2'],
+    ]);
   });
 
   it('gives the same rows the same ids in every import', async () => {

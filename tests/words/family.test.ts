@@ -253,17 +253,18 @@ describe('thirds of a month', () => {
   it('writes of a device beyond use as of one that may be too small now, in every language', () => {
     for (const { language } of familyLanguages.filter((l) => l.language !== 'en')) {
       const words = familyWords(language);
-      const cast = (beyondUseSince: string | null) =>
+      const cast = (beyondUseSince: string | null, action = 'cast') =>
         letterReason(
           words,
           {
-            action: 'cast',
+            action,
             reason: { code: 'cast-by-passed', text: 'English' },
             devices: [{ family: 'solid-afo', side: 'left', beyondUseSince }],
           } as unknown as Parameters<typeof letterReason>[1],
           rules,
         );
-      expect(cast('2026-06-01')).toBe(words.mayBeSmall(words.device(afo)));
+      for (const action of ['cast', 'check'])
+        expect(cast('2026-06-01', action)).toBe(words.mayBeSmall(words.device(afo)));
       expect(cast(null)).toBe(words.letterWhy.cast);
     }
   });

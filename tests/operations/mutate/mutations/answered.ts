@@ -2,10 +2,10 @@ import type { MutationGroup } from '../mutation.js';
 
 const words = [
   'tests/words/family.test.ts',
-  'tests/pages/answers.test.tsx',
+  'tests/pages/family-page.test.tsx',
   'tests/safety/clinical-safety.test.ts',
 ];
-const letters = ['tests/words/reason-sentence.test.ts', 'tests/pages/answers.test.tsx'];
+const letters = ['tests/words/family.test.ts'];
 const files = [
   'tests/exchange/other-formats.test.ts',
   'tests/exchange/awkward-tables.test.ts',
@@ -17,11 +17,7 @@ const weeks = [
   'tests/recall/level-recall-list.test.ts',
   'tests/recall/level-plan.test.ts',
 ];
-const cautions = [
-  'tests/forecast/flags.test.ts',
-  'tests/safety/clinical-safety.test.ts',
-  'tests/forecast/vignettes.test.ts',
-];
+const cautions = ['tests/forecast/safe-forecast.test.ts', 'tests/forecast/findings.test.ts'];
 
 /** What people read and are let do: words, cautions, files in and out, weeks, doors and the log. */
 export const answered: readonly MutationGroup[] = [
@@ -68,7 +64,7 @@ export const answered: readonly MutationGroup[] = [
   {
     harm: 'A family page leaves out who must be rung, or what to look for.',
     file: 'src/pages/family/family-page.tsx',
-    tests: ['tests/pages/answers.test.tsx', 'tests/safety/clinical-safety.test.ts'],
+    tests: ['tests/pages/family-page.test.tsx', 'tests/safety/clinical-safety.test.ts'],
     changes: [
       ['<Signs words={words} regions={regions} insensate={child.insensateSkin} />', ''],
       ['<strong>{words.doNotWait(child.insensateSkin)}</strong>', ''],
@@ -85,14 +81,14 @@ export const answered: readonly MutationGroup[] = [
   {
     harm: 'A family page leaves out who must be rung, or what to look for.',
     file: 'src/pages/family/signs.tsx',
-    tests: ['tests/pages/answers.test.tsx'],
+    tests: ['tests/pages/family-page.test.tsx'],
     changes: [['{emergency && (', '{false && (']],
   },
   {
     harm: 'A page stands without its caution.',
     file: 'src/pages/parts/layout.tsx',
     tests: [
-      'tests/pages/answers.test.tsx',
+      'tests/pages/family-page.test.tsx',
       'tests/safety/clinical-safety.test.ts',
       'tests/safety/who-sees-what.test.tsx',
     ],

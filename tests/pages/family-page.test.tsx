@@ -1,0 +1,123 @@
+/** What must stand on every family's sheet, in every language: read off the page itself. */
+import { renderToString } from 'preact-render-to-string';
+import { describe, expect, it } from 'vitest';
+import { FamilyPage } from '../../src/pages/family/family-page.js';
+import { NOT_DRAWN } from '../../src/pages/parts/chart.js';
+import { formatFor } from '../../src/pages/parts/format.js';
+import { Layout } from '../../src/pages/parts/layout.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { familyLanguages, familyWords } from '../../src/words/family/family-languages.js';
+import { wornDevice } from '../../src/words/family/worn-device.js';
+import { buildChild } from '../forecast/build-record.js';
+
+const TODAY = '2026-11-27';
+const context = {
+  user: { role: 'clinician' },
+  csrf: '',
+  once: '',
+  format: formatFor('en-GB'),
+  today: TODAY,
+  clinicName: 'Alder',
+  demo: false,
+  unsigned: ['Fit limits'],
+  path: '/',
+  notice: '',
+} as never;
+
+const walker = (child: Record<string, unknown> = {}) =>
+  buildChild(TODAY, 8, { sex: 'female', ...child })
+    .series('foot_length', 'left', [
+      [12, 188],
+      [6, 193],
+      [0, 197],
+    ])
+    .device('solid-afo', 'left', 6);
+const infant = () =>
+  buildChild(TODAY, 0.5, { sex: 'female' })
+    .measured('head_circumference', 'none', 2, 406)
+    .measured('head_circumference', 'none', 0, 450)
+    .device('cranial-orthosis', 'none', 2);
+
+/** The sheet's text, entities undone. */
+function sheet(built: ReturnType<typeof walker>, language = 'en', decision: object | null = null): string {
+  const assessment = built.assess();
+  const { record } = built;
+  const view = {
+    record,
+    assessment,
+    inUse: record.devices.map((device, i) => ({ device, forecast: assessment.forecasts[i], decision })),
+  };
+  return renderToString(
+    <FamilyPage
+      context={context}
+      view={view as never}
+      words={familyWords(language)}
+      checked={true}
+      charts={NOT_DRAWN}
+      contact=""
+      linkUntil={null}
+      languageHref={() => ''}
+    />,
+  )
+    .replaceAll('&#39;', "'")
+    .replaceAll('&quot;', '"')
+    .replaceAll('&amp;', '&');
+}
+
+describe.each(familyLanguages.map(({ language }) => language))('the sheet in %s', (language) => {
+  const words = familyWords(language);
+  it('says what to look for, not to wait for a date, and whom to ring', () => {
+    const shown = sheet(walker(), language);
+    for (const sign of words.signs('ankle-foot', false).signs) expect(shown).toContain(sign);
+    for (const text of [words.doNotWait(false), words.numberOnCard, words.guess, words.marks])
+      expect(shown).toContain(text);
+    expect(shown).not.toContain(words.skinInsensate);
+  });
+
+  it('has skin that cannot warn looked at, and waits for no pain', () => {
+    const shown = sheet(walker({ insensateSkin: true }), language);
+    expect(words.doNotWait(true)).not.toBe(words.doNotWait(false));
+    for (const text of [words.skinInsensate, words.doNotWait(true), ...words.signs('ankle-foot', true).signs])
+      expect(shown).toContain(text);
+    expect(shown).not.toContain(words.doNotWait(false));
+  });
+
+  it('says of a head that races: today, no helmet, and when to go to the hospital', () => {
+    const shown = sheet(infant(), language);
+    const helmet = wornDevice({ family: 'cranial-orthosis', side: 'none' }, loadRules());
+    expect(words.emergency('head')).not.toBeNull();
+    expect(words.emergency('foot')).toBeNull();
+    expect(shown).toContain(words.emergency('head'));
+    expect(shown).toContain(words.visitToday);
+    expect(shown).toContain(words.wanted('see-now', helmet, 'head'));
+  });
+
+  it('tells harder breathing and a broken hip orthosis in words of their own', () => {
+    const on = (region: string) =>
+      ({ names: { en: { plain: 'brace' }, es: { plain: 'la férula' } }, region, side: 'none' }) as never;
+    const rest = (text: string | null) => text?.replace(/^[^:]*: /, '');
+    const [breath, skin] = (['breathing', 'skin'] as const).map((why) =>
+      rest(words.wanted('see-now', on('trunk'), why)),
+    );
+    expect(breath).not.toBe(skin);
+    expect(rest(words.wanted('repair', on('hip'), 'other'))).not.toBe(
+      rest(words.wanted('repair', on('trunk'), 'other')),
+    );
+  });
+});
+
+it('a red flag brings the family in today, whatever date the brace has', () => {
+  const red = walker();
+  red.event('verdict', 0, { verdict: 'good', note: 'blister on heel' });
+  expect(sheet(red)).toContain(familyWords('en').visitToday);
+});
+
+it('every page of the clinic says that it is no diagnosis and what nobody has signed', () => {
+  const page = renderToString(
+    <Layout title="x" context={context}>
+      x
+    </Layout>,
+  );
+  expect(page).toMatch(/not a diagnosis.*check skin and fit at every\s+visit/s);
+  expect(page).toMatch(/Not yet signed by a practitioner of this clinic: fit limits/);
+});
