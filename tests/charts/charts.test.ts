@@ -324,3 +324,10 @@ describe('colours', () => {
     }
   });
 });
+
+// Vega-Lite does not know the channel 'banana' and says so.
+it('a chart that raises a warning is an error for whoever did not say what to do', async () => {
+  const encoding = { banana: { field: 'a', type: 'quantitative' } };
+  const warns = { $schema: charts.growth.$schema, data: { values: [{ a: 1 }] }, mark: 'point', encoding };
+  await expect(renderSvg(warns as never)).rejects.toMatchObject({ code: 'chart-warning' });
+});

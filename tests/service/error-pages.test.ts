@@ -1,5 +1,6 @@
 /** A person gets a page with a way back, a program gets problem+json (RFC 9457), from one and the same fault. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { renderSvg } from '../../src/charts/render-chart.js';
 import type { Role } from '../../src/store/contract.js';
 import { type TestService, testService } from './test-service.js';
 
@@ -62,5 +63,18 @@ describe('faults as pages', () => {
     expect(answer.statusCode).toBe(status);
     expect(answer.headers['content-type']).toContain('application/problem+json');
     expect(answer.json()).toMatchObject({ status, requestId: expect.any(String) });
+  });
+
+  // Vega-Lite does not know the channel 'banana' and says so.
+  it('a chart that raises a warning is drawn, and the log has the warning', async () => {
+    const said: unknown[] = [];
+    const { warn } = service.app.log;
+    service.app.log.warn = (line: unknown) => said.push(line) as never;
+    const encoding = { banana: { field: 'a', type: 'quantitative' } };
+    const $schema = 'https://vega.github.io/schema/vega-lite/v6.json';
+    const warns = { $schema, data: { values: [{ a: 1 }] }, mark: 'point', encoding };
+    expect(await renderSvg(warns as never)).toContain('<svg');
+    expect(JSON.stringify(said)).toContain('banana');
+    service.app.log.warn = warn;
   });
 });
