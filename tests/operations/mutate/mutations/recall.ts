@@ -33,7 +33,7 @@ export const recall: readonly MutationGroup[] = [
         'if (reviewBy < until) return null;\n  const wear',
       ],
       ['fundedFrom && fundedFrom > castBy', 'fundedFrom && fundedFrom < castBy'],
-      ["isKnown(facts) && !readingsLeaveRoom(facts) ? 'cast' : 'check'", "'review'"],
+      ["castUnseen ? 'cast' : 'check', castBy, 'beyond-use'", "'review', castBy, 'beyond-use'"],
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
       [
         "if (expected === null) return choose('check', today, 'never-fitted'",

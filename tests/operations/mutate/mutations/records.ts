@@ -48,7 +48,7 @@ export const records: readonly MutationGroup[] = [
       ['!(doubled && doubled.end >= cue.end)', 'true'],
       ['return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);', 'return false;'],
       ['!has(patterns.negationEnds, between) &&', ''],
-      ['if (has(patterns.history, rest) &&', 'if (false &&'],
+      ["if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) &&", 'if (false &&'],
       ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
       ["after) ? 'others' : null", 'after) ? null : null'],
       ['return isResolved(rest, ofTheDevice(term.kind)) && term.kind', 'return term.kind'],
