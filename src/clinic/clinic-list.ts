@@ -5,6 +5,7 @@ import { safePlan } from '../recall/decide/safe-plan.js';
 import { type LevelRecallOptions, levelRecallList } from '../recall/level/level-recall-list.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { WorkshopJob } from '../records/device.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { onceFor } from '../statistics/once-for.js';
 import { estimateTurnaround } from '../turnaround/estimate-turnaround.js';
 
@@ -23,22 +24,23 @@ export interface ClinicAnswer {
   readonly turnaroundOf: (family: string) => TurnaroundEstimate;
 }
 
-/** The clinic's turnarounds, each worked out once for the same jobs and day. */
-export const turnaroundsOf = onceFor(
-  (jobs: readonly WorkshopJob[], today: string): ((family: string) => TurnaroundEstimate) => {
-    const known = new Map<string, TurnaroundEstimate>();
-    return (family) => {
-      const estimate = known.get(family) ?? estimateTurnaround(jobs, family, today);
-      known.set(family, estimate);
-      return estimate;
-    };
-  },
-);
+const turnaroundsKnown = onceFor(() => new Map<string, TurnaroundEstimate>());
+
+/** The clinic's turnarounds, each worked out once for the same jobs, day and usual days of its rule. */
+export const turnaroundsOf =
+  (jobs: readonly WorkshopJob[], today: string, rules?: FitRules): ((family: string) => TurnaroundEstimate) =>
+  (family) => {
+    const known = turnaroundsKnown(jobs, today);
+    const key = `${family}/${rules?.get(family)?.turnaroundDays.value}`;
+    const estimate = known.get(key) ?? estimateTurnaround(jobs, family, today, undefined, rules);
+    known.set(key, estimate);
+    return estimate;
+  };
 
 /** The whole day's work: what every device in use asks for, and who is wanted when. */
 export function clinicList(question: ClinicQuestion): ClinicAnswer {
-  const { records, assessments, today } = question;
-  const turnaroundOf = turnaroundsOf(question.jobs ?? records.flatMap((r) => r.jobs), today);
+  const { records, assessments, today, rules } = question;
+  const turnaroundOf = turnaroundsOf(question.jobs ?? records.flatMap((r) => r.jobs), today, rules);
   const list = buildRecallList(assessments, records, turnaroundOf, question);
   const decisions = new Map(
     [...list.entries, ...list.notDue].flatMap((e) =>
@@ -78,6 +80,6 @@ export function childDecisions(
   jobs: readonly WorkshopJob[],
   options: RecallListOptions,
 ): readonly DeviceDecision[] {
-  const context = planContext(jobs, turnaroundsOf(jobs, options.today), options);
+  const context = planContext(jobs, turnaroundsOf(jobs, options.today, options.rules), options);
   return safePlan(record, assessment, context).decisions;
 }

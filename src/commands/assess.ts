@@ -82,8 +82,10 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
     growthOf: (record) => assessChild(record, context()).growth,
-    recall: withSentences(list),
-    decisions: new Map(withDecisionSentences([...answer.decisions.values()]).map((d) => [d.deviceId, d])),
+    recall: withSentences(list, rules),
+    decisions: new Map(
+      withDecisionSentences([...answer.decisions.values()], rules).map((d) => [d.deviceId, d]),
+    ),
     turnaroundOf: answer.turnaroundOf,
   });
   if (!options.clinic) return assessed(answer.list);

@@ -1,5 +1,6 @@
 import { daysBetween, type IsoDate } from '../records/dates.js';
 import type { FamilyId, WorkshopJob } from '../records/device.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import type { TurnaroundEstimate } from './contract.js';
 import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable, type WorkshopLoad, workshopLoad } from './jobs-in-workshop.js';
@@ -16,16 +17,18 @@ const HISTORY_DAYS = 3 * 365;
  * accumulate and by how full the workshop is. Only what was known on `today` is used.
  * @param jobs every job of the workshop, all families (they queue for the same benches)
  * @param inWorkshop jobs between cast and fitting now; counted from `jobs` when left out
+ * @param rules the clinic's rules, where they are not the shipped ones
  */
 export function estimateTurnaround(
   jobs: readonly WorkshopJob[],
   family: FamilyId,
   today: IsoDate,
   inWorkshop?: number,
+  rules?: FitRules,
 ): TurnaroundEstimate {
   const loadOn = workshopLoad(jobs);
   const { durations, meanLogLoad } = familyDurations(jobs, loadOn, family, today);
-  const standard = defaultTurnaround(family);
+  const standard = defaultTurnaround(family, rules);
   const model = fitLogNormalDurations(durations, { ...standard, weight: PRIOR_WEIGHT });
   const jobsUsed = durations.filter((d) => !d.running).length;
   const load = Math.log1p(inWorkshop ?? loadOn(today)) - meanLogLoad;

@@ -1,4 +1,5 @@
 import type { Device } from '../records/device.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
 
 export interface NamedDevice {
@@ -6,14 +7,13 @@ export interface NamedDevice {
   readonly side: Device['side'];
 }
 
-const rules = loadRules();
-const plainName = (family: string): string => rules.get(family)?.names.en.plain ?? 'brace';
+const shipped = loadRules();
 
 /** What a parent calls some devices: 'the left lower leg brace', 'both lower leg braces', 'the helmet and the right foot support'. */
-export function plainDevices(devices: readonly NamedDevice[]): string {
+export function plainDevices(devices: readonly NamedDevice[], rules: FitRules = shipped): string {
   const groups = new Map<string, Set<string>>();
   for (const d of devices) {
-    const name = plainName(d.family);
+    const name = rules.get(d.family)?.names.en.plain ?? 'brace';
     groups.set(name, (groups.get(name) ?? new Set()).add(d.side));
   }
   const parts = [...groups].map(([name, sides]) => {

@@ -2,6 +2,7 @@ import { capital, plainDate } from '../forecast/words.js';
 import type { Action, DeviceDecision, Reason, RecallEntry, RecallList } from '../recall/contract.js';
 import { isSaidTogether } from '../recall/decide/visit-of.js';
 import { type MeasureId, measures } from '../records/measure.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
 
 type Wants = { readonly action: Action; readonly reason: Pick<Reason, 'code' | 'numbers'> };
@@ -14,8 +15,9 @@ export function reasonSentence(
   { action, reason }: Wants,
   devices: readonly NamedDevice[],
   skinCannotWarn: boolean,
+  rules?: FitRules,
 ): string {
-  const it = plainDevices(devices) || 'the brace';
+  const it = plainDevices(devices, rules) || 'the brace';
   const many = isPlural(it);
   const words: Words = {
     it,
@@ -36,7 +38,7 @@ export function reasonSentence(
 }
 
 /** The same list with its sentences. */
-export function withSentences(list: RecallList): RecallList {
+export function withSentences(list: RecallList, rules?: FitRules): RecallList {
   const said = (e: RecallEntry): RecallEntry => ({
     ...e,
     reason: {
@@ -45,18 +47,22 @@ export function withSentences(list: RecallList): RecallList {
         e,
         e.devices.filter((d) => isSaidTogether(d, e)),
         e.alerts.includes('skin-cannot-warn'),
+        rules,
       ),
     },
-    devices: withDecisionSentences(e.devices),
+    devices: withDecisionSentences(e.devices, rules),
   });
   return { ...list, entries: list.entries.map(said), notDue: list.notDue.map(said) };
 }
 
 /** The same decisions with their sentences. */
-export const withDecisionSentences = (decisions: readonly DeviceDecision[]): DeviceDecision[] =>
+export const withDecisionSentences = (
+  decisions: readonly DeviceDecision[],
+  rules?: FitRules,
+): DeviceDecision[] =>
   decisions.map((d) => ({
     ...d,
-    reason: { ...d.reason, text: reasonSentence(d, [d], d.alerts.includes('skin-cannot-warn')) },
+    reason: { ...d.reason, text: reasonSentence(d, [d], d.alerts.includes('skin-cannot-warn'), rules) },
   }));
 
 interface Words {

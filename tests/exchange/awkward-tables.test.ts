@@ -4,6 +4,7 @@ import { readNumber } from '../../src/exchange/csv/read-number.js';
 import { readSize } from '../../src/exchange/csv/read-size.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
 import { cellAge, cellDate } from '../../src/exchange/sheets/cell-date.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 
 const TODAY = '2026-11-25';
 const bytes = (text: string) => new TextEncoder().encode(text);
@@ -265,6 +266,17 @@ describe('files', () => {
       code: 'invalid-file',
       place: { file: 'menu.csv' },
     });
+  });
+
+  it('takes a clinic’s own family by its id or name before a word that another family lists', async () => {
+    const names = { en: { clinical: 'Resting AFO', plain: 'night brace' } };
+    const rules = loadRules([{ id: 'night-afo', basedOn: 'solid-afo', names }]);
+    const rows = ['night-afo', 'Resting AFO', 'SAFO'].map((f, i) => `d${i},A,${f},left,2026-01-10`);
+    const { caseload } = await parse(
+      { 'children.csv': children, 'devices.csv': `id,child_id,family,side,cast_date\n${rows.join('\n')}\n` },
+      { rules },
+    );
+    expect(caseload.devices.map((d) => d.family)).toEqual(['night-afo', 'night-afo', 'solid-afo']);
   });
 
   it('devices: an unknown name is asked, a pair is two devices, a fitting before the cast is refused', async () => {

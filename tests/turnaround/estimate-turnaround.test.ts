@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { turnaroundsOf } from '../../src/clinic/clinic-list.js';
 import { addDaysIso, daysBetween } from '../../src/records/dates.js';
 import type { WorkshopJob } from '../../src/records/device.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { expectedFitting, stageDurations } from '../../src/turnaround/expected-fitting.js';
@@ -35,6 +37,12 @@ describe('estimateTurnaround', () => {
       basis: 'default',
       jobsUsed: 0,
     });
+  });
+
+  it('starts from the days of a family of the clinic’s own', () => {
+    const own = [{ id: 'day-afo', basedOn: 'kafo', turnaroundDays: { value: 70, source: 'our workshop' } }];
+    expect(estimateTurnaround([], 'day-afo', today, undefined, loadRules(own)).p50Days).toBe(70);
+    expect(turnaroundsOf([], today, loadRules(own))('day-afo').p50Days).toBe(70);
   });
 
   it('moves from the default to the clinic as its history grows', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type DeviceDecision, type Reason, reasonCodes } from '../../src/recall/contract.js';
 import { visitOf } from '../../src/recall/decide/visit-of.js';
 import type { Side } from '../../src/records/measure.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { clinicianReason } from '../../src/words/clinician-reason.js';
 import { reasonSentence, withSentences } from '../../src/words/reason-sentence.js';
 
@@ -24,6 +25,15 @@ const said = (code: Reason['code'], numb: boolean) =>
   );
 
 describe('the sentence to a parent', () => {
+  it('calls a device of the clinic’s own family by the name its rule gives', () => {
+    const names = { en: { clinical: 'Night AFO', plain: 'night brace' } };
+    const own = loadRules([{ id: 'night-afo', basedOn: 'solid-afo', names }]);
+    const wanted = { action: 'check', reason: { code: 'cast-due', numbers } } as const;
+    expect(reasonSentence(wanted, [{ family: 'night-afo', side: 'left' }], false, own)).toContain(
+      'the left night brace',
+    );
+  });
+
   it('never waits for pain where the skin cannot warn, and says to ring where it can', () => {
     for (const code of reasonCodes) {
       const asks = /\b(hurts?|pain)\b/;

@@ -56,7 +56,7 @@ function readFamily(row: RowReader, rules: FitRules): string {
   const text = row.required('family');
   const word = plainWord(text);
   const known = [...rules.keys()];
-  const family = [...rules.values()].find((r) => writtenAs(r).some((w) => plainWord(w) === word))?.id;
+  const family = familyNamed(text, rules) ?? familyWritten(word, rules, (r) => r.alsoWritten);
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
   row.refuse(
@@ -66,12 +66,18 @@ function readFamily(row: RowReader, rules: FitRules): string {
   return text;
 }
 
-/** Every way a family is written: its id, its names in any language, and the words and abbreviations its rule lists. */
-const writtenAs = ({ id, names, alsoWritten }: FamilyRule): string[] => [
-  id,
-  ...Object.values(names).map((n) => n.clinical),
-  ...alsoWritten,
-];
+const familyWritten = (
+  word: string,
+  rules: FitRules,
+  as: (rule: FamilyRule) => readonly string[],
+): string | undefined => [...rules.values()].find((r) => as(r).some((w) => plainWord(w) === word))?.id;
+
+/** By its own id or name, which goes before a word that another family lists too: 'Night AFO' may be a clinic's own family. */
+export const familyNamed = (text: string, rules: FitRules): string | undefined =>
+  familyWritten(plainWord(text), rules, ({ id, names }) => [
+    id,
+    ...Object.values(names).map((n) => n.clinical),
+  ]);
 
 /** The side as written; a frame over both legs need not say so. */
 function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] {

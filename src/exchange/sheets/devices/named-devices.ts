@@ -1,3 +1,4 @@
+import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
@@ -146,7 +147,8 @@ function settled(
   device: SpokenDevice,
   conditionSide: string,
 ): Found[] {
-  const family = familyOf(sheet, device, column);
+  const name = isField(column, 'device.family') ? cellOf(row, column) : column.heading;
+  const family = familyNamed(name, sheet.rules) ?? familyOf(sheet, device, column);
   if (family === null) return [];
   const rule = sheet.rules.get(family);
   if (rule === undefined) {
@@ -166,7 +168,6 @@ function settled(
   if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
   if (device.side !== null) return [{ device, family, sides: [device.side], column }];
   const { plural } = device;
-  const name = isField(column, 'device.family') ? cellOf(row, column) : column.heading;
   const sided = conditionSide === 'left' || conditionSide === 'right';
   const answer = sheet.asker.ask({
     id: `side:${device.word}${plural || !sided ? '' : ':one-sided'}`,
