@@ -77,6 +77,8 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ['for the last month', 'over the past 3 weeks'],
     ),
     cross(['Roetung Knoechel', 'Haut geroetet Ferse', 'friction burn dorsum'], ['', 'nach 1 Std noch da']),
+    cross(['sensation to light touch', 'feeling in toes'], ['now absent', 'is reduced today']),
+    cross(['gave up walking', 'has given up standing'], ['over the weekend', 'since Monday']),
     cross(['breathes fast', 'breathing hard', 'laboured breathing'], ['in the jacket', 'at night']),
   ])('sees it however it is put: %#', (...notes) =>
     expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
@@ -95,6 +97,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ['checked', 'inspected all', 'looked at'],
       ['pressure areas, all clear', 'pressure points, nil of note'],
     ),
+    cross(['old splint', 'previous AFO'], ['rubbed; new one does not', 'rubbed']),
     cross(['swelling', 'sore toe'], ['went down, fine now', 'and back to normal']),
     cross(['cried when', 'cries when'], ['needles were mentioned', 'mum left the room']),
   ])('leaves it however it is put: %#', (...notes) => expect(seenIn(notes)).toEqual([]));

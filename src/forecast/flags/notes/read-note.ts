@@ -125,8 +125,13 @@ function anotherOf(clause: string, spoken: FindingKind | null): Term[] {
   const another = spoken && /\b(?:new|another|fresh|second) (?:1|one)\b/.exec(clause);
   if (!another) return [];
   const { index: at, 0: text } = another;
+  if (DOES_NOT.test(clause.slice(at + text.length))) return [];
   return spoken.startsWith('skin') ? [{ at, end: at + text.length, text, kind: spoken }] : [];
 }
+
+/** 'The old one rubbed; the new one does not'. */
+const DOES_NOT =
+  /^\s*(?:(?:does|did|do|has|is) ?(?:not|nt)|(?:is |feels? |fits? )?(?:fine|ok|good|well|better|comfy|comfortable))\b/;
 
 /**
  * Does a clause go on where the one before was silenced? A bare item of a list does; so do advice ('if sore, red or swollen

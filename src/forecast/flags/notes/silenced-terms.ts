@@ -145,7 +145,7 @@ export function isPast(clause: string, term: Term): boolean {
   // 'Has gone off his feet' is not gone.
   const rest =
     clause.slice(0, term.at).replace(/\bgone\s*$/, ' ') + clause.slice(term.end).replace(SINCE_THEN, ' ');
-  if ((term.kind === 'broken' || term.kind === 'fit-changed') && OLD_DEVICE.test(clause.slice(0, term.at)))
+  if (['broken', 'fit-changed', 'skin-mark'].includes(term.kind) && OLD_DEVICE.test(clause.slice(0, term.at)))
     return true;
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
   // What was operated on in this device's time is another shape now, however well it healed.
