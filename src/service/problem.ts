@@ -2,6 +2,7 @@ import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { ZodError } from 'zod';
 import { DoorpostError, type ErrorCode, type ErrorPlace, errorCatalogue } from '../errors.js';
+import { loggedError } from './log.js';
 
 /** RFC 9457 problem details; `code` is the catalogue's. */
 export interface Problem extends ErrorPlace {
@@ -85,13 +86,10 @@ function ofDatabase(code: string): [ErrorCode, string] | null {
 export function sendProblem(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   const problem = problemOf(error, request);
   if (problem.status >= 500) {
-    const { name, code, stack } = error as Error & { code?: string };
-    // Messages may carry values of a record; frames do not.
-    const frames = stack?.split('\n').filter((line) => line.trimStart().startsWith('at ')) ?? [];
     // What is said of the database itself names no record, nor does what its driver said.
     const away = problem.status === 503 && error instanceof DoorpostError;
     const why = away ? { why: error.message, cause: (error.cause as Error | undefined)?.message } : {};
-    request.log.error({ error: name, code, ...why, frames: frames.slice(0, 8) }, 'request failed');
+    request.log.error({ ...loggedError(error as Error), ...why }, 'request failed');
   }
   if (problem.code === 'not-signed-in') reply.header('www-authenticate', 'Bearer realm="doorpost"');
   return reply

@@ -249,11 +249,11 @@ export const answered: readonly MutationGroup[] = [
   {
     harm: 'A log names a child.',
     file: 'src/service/log.ts',
-    tests: ['tests/service/access-log.test.ts'],
+    tests: ['tests/safety/log-names-nobody.test.ts'],
     changes: [
-      ["      'err.message',\n", ''],
+      [', ...loggedError(error) })', ', frames: error.stack })'],
       ["request.routeOptions.url ?? 'no such route'", 'request.url'],
-      ["      'req',\n", ''],
+      ["paths: ['req', ", 'paths: ['],
     ],
   },
   {
