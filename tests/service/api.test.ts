@@ -333,7 +333,16 @@ describe('the HTTP API', () => {
         head.concat(visit('15/01/2025', 175)).replaceAll('ask-1', 'ask-2').replaceAll('Ask', 'Back'),
       );
       await taken(fresh.id);
-      expect((await post(`/api/imports/${fresh.id}/take-back`)).json()).toEqual({ removed: 3, stays: [] });
+      const later = await tried(
+        head
+          .concat(visit('15/01/2025', 175), visit('16/06/2025', 181))
+          .replaceAll('ask-1', 'ask-2')
+          .replaceAll('Ask', 'Back'),
+      );
+      await taken(later.id);
+      expect((await post(`/api/imports/${later.id}/take-back`)).json()).toEqual({ removed: 1, stays: [] });
+      // Child, device and two readings: the one withdrawn above has two rows and is one record.
+      expect((await post(`/api/imports/${fresh.id}/take-back`)).json()).toEqual({ removed: 4, stays: [] });
       expect((await service.as('clinician', { url: '/api/children/ask-2' })).statusCode).toBe(404);
       const worked = await tried(
         head.concat(visit('15/01/2025', 175)).replaceAll('ask-1', 'ask-2').replaceAll('Ask', 'Back'),

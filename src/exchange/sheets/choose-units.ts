@@ -14,6 +14,8 @@ export type ChosenUnit = Unit | typeof EACH;
 export interface Valued {
   readonly value: number;
   readonly ageYears: number | null;
+  /** In how many cells. */
+  count: number;
 }
 /** Values under one heading of one measure that say no unit of their own. */
 export interface ValueColumn {
@@ -22,6 +24,7 @@ export interface ValueColumn {
   readonly heading: string;
   readonly measure: MeasureId;
   readonly headingUnit: Unit | null;
+  readonly cells: number;
   readonly values: readonly Valued[];
 }
 
@@ -52,7 +55,7 @@ export function chooseUnits(
           file: column.file,
           asks: `The heading "${column.heading}" says ${headingUnit}, but the values can only be ${better.unit}. Which is it?`,
           examples: column.values.slice(0, 4).map((v) => String(v.value)),
-          cells: column.values.length,
+          cells: column.cells,
           suggested: better.unit,
           choices: [better.unit, headingUnit].map((u) => ({ answer: u, label: u })),
         });
@@ -71,7 +74,7 @@ export function chooseUnits(
     if (possible.length === 1) {
       chosen.set(column.key, possible[0]);
       notices.push(
-        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.values.length === 1 ? 'value' : `${column.values.length} values`}, so it was read in ${possible[0]}.`,
+        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
       );
     } else
       open.push({
@@ -116,7 +119,7 @@ function settleOpen(
       file: column.file,
       asks: `In which unit is "${column.heading}" (${measures[column.measure].label.toLowerCase()})?`,
       examples: column.values.slice(0, 4).map((v) => String(v.value)),
-      cells: column.values.length,
+      cells: column.cells,
       suggested: null,
       choices: (possible.length > 0 ? possible : unitsOf(column.measure)).map((u) => ({
         answer: u,
@@ -129,7 +132,7 @@ function settleOpen(
 
 /** 178 and 17,8 under one heading: mixed once somebody agrees, where each value can be in one unit only; undefined for any other column. */
 function eachItsOwn(
-  { values, file, heading, measure }: ValueColumn,
+  { values, cells, file, heading, measure }: ValueColumn,
   asker: Asker,
 ): ChosenUnit | null | undefined {
   const own = values.map(({ value, ageYears }) => unitOfSize(measure, value, ageYears));
@@ -140,7 +143,7 @@ function eachItsOwn(
     file,
     asks: `"${heading}" holds sizes in ${[...units].join(' and in ')} without a word. Is each to be read in the only unit it can be in?`,
     examples: values.slice(0, 4).map((v, n) => `${v.value} (${own[n]})`),
-    cells: values.length,
+    cells,
     suggested: EACH,
     choices: choices([EACH, 'leave']),
   });
@@ -165,5 +168,5 @@ function shareIn(column: ValueColumn, unit: Unit): number {
   const fitting = column.values.filter(({ value, ageYears }) =>
     canBe(column.measure, toBaseUnit(value, unit), ageYears),
   );
-  return fitting.length / column.values.length;
+  return fitting.reduce((n, { count }) => n + count, 0) / column.cells;
 }

@@ -10,7 +10,7 @@ import { contentId, isContentId } from '../csv/read-rows.js';
 import { readSize } from '../csv/read-size.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { RefusedRow } from '../refused-row.js';
-import { type ChosenUnit, EACH, unitOfSize, type ValueColumn } from './choose-units.js';
+import { type ChosenUnit, EACH, unitOfSize, type ValueColumn, type Valued } from './choose-units.js';
 import type { RawReading } from './reading-rows.js';
 import { fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
 
@@ -21,23 +21,29 @@ const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;
 
 /** Values that say no unit of their own, by column and measure: what units are chosen from. */
 export function valueColumns(taken: TakenTable, readings: readonly RawReading[]): ValueColumn[] {
-  const byKey = new Map<
-    string,
-    { reading: RawReading; values: { value: number; ageYears: number | null }[] }
-  >();
+  const byKey = new Map<string, { reading: RawReading; cells: number; values: Map<string, Valued> }>();
   for (const r of readings) {
     if (r.size.unit !== null || r.unitBeside !== null) continue;
-    const entry = byKey.get(unitKey(r)) ?? { reading: r, values: [] };
-    entry.values.push({ value: r.size.value, ageYears: ageAt(r) });
-    byKey.set(unitKey(r), entry);
+    const key = unitKey(r);
+    const entry = byKey.get(key) ?? { reading: r, cells: 0, values: new Map() };
+    byKey.set(key, entry);
+    entry.cells++;
+    // The same size at about the same age is looked at once.
+    const age = ageAt(r);
+    const ageYears = age === null ? null : Math.round(age * 4) / 4;
+    const same = `${r.size.value} ${ageYears}`;
+    const value = entry.values.get(same);
+    if (value) value.count++;
+    else entry.values.set(same, { value: r.size.value, ageYears, count: 1 });
   }
-  return [...byKey].map(([key, { reading, values }]) => ({
+  return [...byKey].map(([key, { reading, cells, values }]) => ({
     key,
     file: taken.table.file,
     heading: reading.column.heading || reading.measure,
     measure: reading.measure,
     headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
-    values,
+    cells,
+    values: [...values.values()],
   }));
 }
 

@@ -105,7 +105,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
     let said = '';
     const error = await refusalOf(
       store.imports.takeBack(id, actorOf(request)).then(({ removed, stays }) => {
-        said = `${removed} records taken out. ${stays.map(({ why, count }) => `${count} ${why} stay.`).join(' ')}`;
+        said = `${removed === 1 ? '1 record' : `${removed} records`} taken out. ${stays.map(({ why, count }) => `${count} ${why} stay.`).join(' ')}`;
       }),
     );
     const now = error ? status : 'taken-back';

@@ -115,8 +115,11 @@ async function removeChild(tx: Database, child: string): Promise<number> {
     await sql`delete from ${sql.table(table)} where child_id = ${child}`.execute(tx);
   for (const part of caseloadParts) {
     const { table, childKey } = caseloadTables[part];
-    const gone = await sql`delete from ${sql.table(table)} where ${sql.ref(childKey)} = ${child}`.execute(tx);
-    removed += Number(gone.numAffectedRows ?? 0);
+    // A record that was corrected or withdrawn has several rows and is one record.
+    const gone = await sql<{ records: number }>`
+      with gone as (delete from ${sql.table(table)} where ${sql.ref(childKey)} = ${child} returning id)
+      select count(distinct id)::int as records from gone`.execute(tx);
+    removed += gone.rows[0].records;
   }
   await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
   return removed;
