@@ -91,6 +91,8 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ),
     cross(['broke his', 'broke the', 'broke her'], ['old record', 'rules at school']),
     cross(['fell off', 'falling from', 'fell out of'], ['the sofa', 'a trampoline']),
+    cross(['brother’s splint', 'his sister’s insole'], ['was broken by the dog', 'has a crack', 'is lost']),
+    cross(['painted toenails', 'nails painted', 'cast dyed'], ['red', 'purple for a party']),
     cross(['blood splatter', 'bruise', 'red'], ['pattern wanted', 'design chosen']),
     cross(['new strap', 'rivet fitted'], ['in place of the broken one', 'replacing the snapped one']),
     cross(

@@ -106,9 +106,11 @@ const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
-  // 'Brother's foot'; not 'mum's worried about'.
+  // 'Brother's foot', 'brother's splint'; not 'mum's worried about'.
   if (
-    findAll(patterns.othersOwn, before).some((own) => has(anchored(patterns.places), before.slice(own.end)))
+    findAll(patterns.othersOwn, before).some((own) =>
+      [patterns.places, patterns.device].some((of) => has(anchored(of), before.slice(own.end))),
+    )
   )
     return true;
   const other = last(patterns.others, before);
@@ -215,7 +217,8 @@ export function isOfThings(clause: string, term: Term): boolean {
     return on !== null && has(anchored(patterns.markedThings), on[1]);
   }
   if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
-  if (/\b(?:dyed|painted|coloured|colored|sprayed)\s*$/.test(clause.slice(0, term.at))) return true;
+  if (/\b(?:dyed|painted|coloured|colored|sprayed)(?: \w+){0,2}\s*$/.test(clause.slice(0, term.at)))
+    return true;
   const drawn =
     /^\s*(?:lines?|dots?|spots?|stains?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
       clause.slice(term.end),
