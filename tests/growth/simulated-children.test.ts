@@ -3,7 +3,7 @@ import { childPrior } from '../../src/growth/child/child-prior.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { isLogMeasure } from '../../src/growth/population/growth-scale.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
-import { points } from '../../src/growth/population/points.js';
+import { points, sideCode } from '../../src/growth/population/points.js';
 import { denseCholesky } from '../../src/statistics/dense-cholesky.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
@@ -34,7 +34,7 @@ function simulate(seed: number) {
   const rows = series.flatMap((s) =>
     real.map((a) => ({
       measure: model.index.get(s.measure) as number,
-      side: s.side === 'left' ? -1 : 0,
+      side: sideCode(s.side),
       x: logAge(a),
     })),
   );

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { childPrior } from '../../src/growth/child/child-prior.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
-import { points } from '../../src/growth/population/points.js';
+import { points, sides } from '../../src/growth/population/points.js';
 import type { MeasureId } from '../../src/records/measure.js';
 import { child } from './support.js';
 
@@ -15,7 +15,7 @@ const HALF_YEAR = 10;
 /** Sizes of the child of average tempo, on `ages`. */
 function sizes(sex: 'male' | 'female', measure: MeasureId): Float64Array {
   const submodel = model.submodels[sex].find((m) => m.grid.length > 1)!;
-  const at = ages.map((age) => ({ measure: model.index.get(measure)!, side: 0, x: logAge(age) }));
+  const at = ages.map((age) => ({ measure: model.index.get(measure)!, side: sides.middle, x: logAge(age) }));
   return submodel.place(points(at), prior, { tempo: 0, intensity: 0, logPrior: 0 }).mean;
 }
 const yearly = (size: Float64Array, age: number) => {

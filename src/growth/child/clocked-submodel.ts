@@ -1,4 +1,4 @@
-import { type Points, points } from '../population/points.js';
+import { type Points, points, type SideCode } from '../population/points.js';
 import type { Submodel } from '../population/submodel.js';
 
 /** Log-age at which a measure (index into the model's list) is looked up for a child of log-age x. */
@@ -16,7 +16,7 @@ export function clockedSubmodel(base: Submodel, kind: string, clock: Clock): Sub
     const after = points(
       Array.from({ length: p.n }, (_, i) => ({
         measure: p.measure[i],
-        side: p.side[i],
+        side: p.side[i] as SideCode,
         x: clock(p.measure[i], p.x[i]),
       })),
     );

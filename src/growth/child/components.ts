@@ -14,15 +14,20 @@ export interface Component {
   readonly sex: Sex;
   readonly submodel: Submodel;
   readonly at: GridPoint;
-  readonly placed: Placed;
-  /** Factor of the readings' covariance, n x n row-major, lower triangle. */
-  readonly factor: Float64Array;
-  /** V^-1 (y - mean). */
-  readonly alpha: Float64Array;
+  /** Which of the components conditioned together it is. */
+  readonly index: number;
+  /** Of each part of the readings (`partsOf`). */
+  readonly parts: readonly ConditionedPart[];
   /** Log of prior x marker evidence x likelihood, before weighing. */
   readonly log: number;
   /** Posterior weight; all components' weights add up to one. */
   readonly weight: number;
+}
+
+export interface ConditionedPart {
+  readonly placed: Placed;
+  /** V^-1 (y - mean). */
+  readonly alpha: Float64Array;
 }
 
 /** A sex and a submodel to look at, with the grid points to try. */
@@ -67,29 +72,50 @@ export function logLikelihood(
   return -0.5 * (square + denseLogDeterminant(factor, n));
 }
 
+/**
+ * Factors of the readings' covariance by component and part, n x n row-major, lower triangle: in arrays that the next
+ * child's are written over, because to make and clear hundreds of thousands of numbers a child costs as much as the sums.
+ */
+export type Factors = readonly (readonly Float64Array[])[];
+const pool: Float64Array[] = [];
+function pooled(k: number, size: number): Float64Array {
+  if (!pool[k] || pool[k].length < size) pool[k] = new Float64Array(Math.ceil(1.5 * size));
+  return pool[k];
+}
+
 /** Conditions every candidate component on the data; not weighed yet. */
 export function conditionComponents(
   candidates: readonly Candidate[],
-  data: Data,
+  data: readonly Data[],
   prior: ChildPrior,
   evidence: Evidence,
-): Component[] {
-  const { n } = data.at;
-  const out: Component[] = [];
+): { readonly components: Component[]; readonly factors: Factors } {
+  const components: Component[] = [];
+  const factors: Float64Array[][] = [];
   for (const { sex, submodel, grid } of candidates) {
-    const fixed = submodel.fixedCovariance(data.at, data.at, prior);
+    const fixed = data.map(({ at }) => submodel.fixedCovariance(at, at, prior));
     for (const at of grid) {
-      const placed = submodel.place(data.at, prior, at);
-      const factor = new Float64Array(n * n);
-      const alpha = new Float64Array(n);
-      const likelihood = logLikelihood(submodel, placed, data, fixed, prior, factor, alpha);
-      if (likelihood === null) continue;
-      denseBackward(factor, n, alpha);
-      const log = at.logPrior + evidence(submodel, at) + likelihood;
-      out.push({ sex, submodel, at, placed, factor, alpha, log, weight: 0 });
+      const index = components.length;
+      let log: number | null = at.logPrior + evidence(submodel, at);
+      const parts: ConditionedPart[] = [];
+      const own: Float64Array[] = [];
+      for (let k = 0; k < data.length && log !== null; k++) {
+        const { n } = data[k].at;
+        const placed = submodel.place(data[k].at, prior, at);
+        const alpha = new Float64Array(n);
+        const factor = pooled(index * data.length + k, n * n);
+        const said = logLikelihood(submodel, placed, data[k], fixed[k], prior, factor, alpha);
+        denseBackward(factor, n, alpha);
+        parts.push({ placed, alpha });
+        own.push(factor);
+        log = said === null ? null : log + said;
+      }
+      if (log === null) continue;
+      components.push({ sex, submodel, at, index, parts, log, weight: 0 });
+      factors.push(own);
     }
   }
-  return out;
+  return { components, factors };
 }
 
 /** Log-age that decides between pools for a child without readings. */

@@ -1,12 +1,12 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { isLogMeasure } from '../population/growth-scale.js';
-import { points } from '../population/points.js';
 import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
 import { type Candidate, conditionComponents, speaking, weigh } from './components.js';
 import type { Conditioned } from './conditioned.js';
 import { type Doubt, doubt } from './doubt.js';
+import { type Parts, partsOf } from './parts.js';
 import type { Reading } from './readings.js';
 import { seekTempo } from './seek-tempo.js';
 
@@ -21,15 +21,14 @@ export function conditionChild(
 ): Conditioned {
   const prior = childPrior(input, model.measures);
   const { list, evidence } = candidatesOf(input, model, seen);
-  const at = points(seen);
-  const value = Float64Array.from(seen, (r) => r.value);
-  const variance = Float64Array.from(seen, (r) => r.variance);
+  let parts = partsOf(seen);
+  const { at } = parts.data[0];
   const candidates = list
     .filter(({ submodel }) => speaking(submodel, at))
     .map((c): Candidate => ({ ...c, grid: c.submodel.grid }));
   const telling = tellingOfTempo(seen, model);
   const bones = telling.map((i) => seen[i]);
-  let believed: Float64Array = variance;
+  let believed: Float64Array = Float64Array.from(seen, (r) => r.variance);
   for (let look = 1; ; look++) {
     const errors = Float64Array.from(telling, (i) => believed[i]);
     const seeking = candidates.filter((c) => c.submodel.seeksTempo);
@@ -37,12 +36,34 @@ export function conditionChild(
     const placed = candidates.flatMap((c) =>
       c.submodel.seeksTempo ? sought.filter((s) => s.submodel === c.submodel) : [c],
     );
-    const components = conditionComponents(placed, { at, value, variance }, prior, evidence);
-    const doubts = doubt(components, seen, at);
+    const conditioned = () => doubt(conditionComponents(placed, parts.data, prior, evidence), seen, parts);
+    let doubts = conditioned();
+    if (doubts.breaksPair) {
+      parts = partsOf(seen, true);
+      doubts = conditioned();
+    }
     if (look === MOST_LOOKS || sameDoubts(doubts, believed))
-      return { input, model, seen, prior, doubts, components: weigh(doubts.components, at) };
+      return {
+        input,
+        model,
+        seen,
+        prior,
+        doubts,
+        parts: withDoubt(parts, doubts),
+        components: weigh(doubts.components, at),
+      };
     believed = doubts.variance;
   }
+}
+
+/** The parts as doubt has left them: doubted readings are by themselves, or would have been taken out of their pairs. */
+function withDoubt(parts: Parts, { variance }: Doubt): Parts {
+  const [common, ...differences] = parts.data;
+  const own = Float64Array.from(common.variance);
+  variance.forEach((v, i) => {
+    if (parts.differenceIn[i] === 0) own[parts.place[i]] = v;
+  });
+  return { ...parts, data: [{ ...common, variance: own }, ...differences] };
 }
 
 /** Bones say where a child's tempo is; girths and weight add little but work, unless there is little else. */

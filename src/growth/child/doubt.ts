@@ -6,8 +6,8 @@ import {
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
-import type { Points } from '../population/points.js';
-import { type Component, weigh } from './components.js';
+import { type Component, type conditionComponents, type Factors, weigh } from './components.js';
+import type { Parts } from './parts.js';
 import type { Reading } from './readings.js';
 
 /** Chance that a reading is grossly wrong before anything is known; common practice, no source. */
@@ -30,6 +30,8 @@ export interface Doubt {
   readonly expectedSd: Float64Array;
   /** All components, not weighed yet, with doubt taken into account. */
   readonly components: readonly Component[];
+  /** A side is doubted that was paired with the other: pairs must be taken apart before it can be given a wider error. */
+  readonly breaksPair: boolean;
 }
 
 /**
@@ -37,8 +39,13 @@ export interface Doubt {
  * proportion, and the rest looked at again, so that one slip does not cast doubt on its neighbours. `all` are components
  * conditioned on the readings as they stand; where one is doubted they are brought up to date in place.
  */
-export function doubt(all: readonly Component[], seen: readonly Reading[], at: Points): Doubt {
+export function doubt(
+  { components: all, factors }: ReturnType<typeof conditionComponents>,
+  seen: readonly Reading[],
+  parts: Parts,
+): Doubt {
   const n = seen.length;
+  const { at } = parts.data[0];
   const variance = Float64Array.from(seen, (r) => r.variance);
   const probability = new Float64Array(n);
   const expected = new Float64Array(n);
@@ -48,9 +55,9 @@ export function doubt(all: readonly Component[], seen: readonly Reading[], at: P
     const weighed = weigh(components, at);
     let worst = -1;
     let most = { logOdds: LET_BE, wide: 1 };
-    for (const i of straying(weighed, n)) {
+    for (const i of straying(weighed, factors, parts)) {
       if (probability[i] > 0) continue;
-      const { mean, sd, logDensity } = without(weighed, seen[i].value, i);
+      const { mean, sd, logDensity } = without(weighed, factors, seen[i].value, i, parts);
       expected[i] = mean;
       expectedSd[i] = sd;
       const wide = GROSS_ERROR_SD * readTable(weighed[0].submodel.curves.sd[seen[i].measure], seen[i].x);
@@ -65,48 +72,74 @@ export function doubt(all: readonly Component[], seen: readonly Reading[], at: P
     if (worst < 0) break;
     const p = 1 / (1 + Math.exp(-most.logOdds));
     probability[worst] = p;
+    if (parts.differenceIn[worst] > 0)
+      return { variance, probability, expected, expectedSd, components, breaksPair: true };
     const precise = (1 - p) / seen[worst].variance + p / most.wide ** 2;
     variance[worst] = 1 / precise;
-    components = components.map((w) => widened(w, worst, 1 / precise - seen[worst].variance));
+    components = components.map((w) =>
+      widened(w, factors[w.index][0], parts.place[worst], 1 / precise - seen[worst].variance),
+    );
   }
-  return { variance, probability, expected, expectedSd, components };
+  return { variance, probability, expected, expectedSd, components, breaksPair: false };
 }
 
 /** Readings that stray in the likeliest component of some submodel: only these can be slips. */
-function straying(weighed: readonly Component[], n: number): number[] {
+function straying(weighed: readonly Component[], factors: Factors, parts: Parts): number[] {
   const likeliest = new Map<string, Component>();
   for (const w of weighed) {
     const key = `${w.submodel.name}/${w.sex}`;
     if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
   }
-  const strays = new Uint8Array(n);
+  const strays = new Uint8Array(parts.place.length);
   for (const w of likeliest.values()) {
-    const precision = denseInverseDiagonal(w.factor, n);
-    for (let i = 0; i < n; i++)
-      if (w.alpha[i] * w.alpha[i] > WORTH_ASKING * WORTH_ASKING * precision[i]) strays[i] = 1;
+    const precision = w.parts.map(({ alpha }, k) => denseInverseDiagonal(factors[w.index][k], alpha.length));
+    for (let i = 0; i < strays.length; i++)
+      if (pullOn(w, i, parts) ** 2 > WORTH_ASKING ** 2 * ownPrecision(i, parts, (k, at) => precision[k][at]))
+        strays[i] = 1;
   }
   return Array.from(strays.keys()).filter((i) => strays[i] === 1);
 }
 
-/** The component with the error variance of reading i wider by `more`: factor, alpha and likelihood by rank one. */
-function widened(w: Component, i: number, more: number): Component {
-  const n = w.alpha.length;
+/** Entry i of V^-1 (y - mean), over the readings themselves: a side is its pair's mean and half the difference. */
+function pullOn({ parts: own }: Component, i: number, { place, differenceIn, differenceAt, sign }: Parts) {
+  const common = own[0].alpha[place[i]];
+  const k = differenceIn[i];
+  return k === 0 ? common : common / 2 + sign[i] * own[k].alpha[differenceAt[i]];
+}
+
+/** Entry (i, i) of V^-1 over the readings themselves, from those of the parts. */
+function ownPrecision(
+  i: number,
+  { place, differenceIn, differenceAt }: Parts,
+  entry: (part: number, at: number) => number,
+): number {
+  const common = entry(0, place[i]);
+  const k = differenceIn[i];
+  return k === 0 ? common : common / 4 + entry(k, differenceAt[i]);
+}
+
+/** The component with the error variance at a place of the first part wider by `more`, by rank one. */
+function widened(w: Component, factor: Float64Array, i: number, more: number): Component {
+  const [{ placed, alpha: before }, ...rest] = w.parts;
+  const n = before.length;
   const unit = new Float64Array(n);
   unit[i] = 1;
-  denseForward(w.factor, n, unit);
-  denseBackward(w.factor, n, unit);
+  denseForward(factor, n, unit);
+  denseBackward(factor, n, unit);
   const share = more / (1 + more * unit[i]);
-  const alpha = Float64Array.from(w.alpha, (a, j) => a - share * w.alpha[i] * unit[j]);
-  denseWiden(w.factor, n, i, more);
-  const log = w.log + 0.5 * (share * w.alpha[i] ** 2 - Math.log1p(more * unit[i]));
-  return { ...w, alpha, log };
+  const alpha = Float64Array.from(before, (a, j) => a - share * before[i] * unit[j]);
+  denseWiden(factor, n, i, more);
+  const log = w.log + 0.5 * (share * before[i] ** 2 - Math.log1p(more * unit[i]));
+  return { ...w, parts: [{ placed, alpha }, ...rest], log };
 }
 
 /** What the other readings say of reading i: mixture mean, SD (own error included), log density at its value. */
-function without(ws: readonly Component[], value: number, i: number) {
+function without(ws: readonly Component[], factors: Factors, value: number, i: number, parts: Parts) {
   const views = ws.map((w) => {
-    const precision = denseInverseEntry(w.factor, w.alpha.length, i);
-    const mean = value - w.alpha[i] / precision;
+    const precision = ownPrecision(i, parts, (k, at) =>
+      denseInverseEntry(factors[w.index][k], w.parts[k].alpha.length, at),
+    );
+    const mean = value - pullOn(w, i, parts) / precision;
     const log = -0.5 * ((value - mean) ** 2 * precision - Math.log(precision)) - HALF_LOG_TWO_PI;
     // Reading i's own say in the component's weight is taken out again.
     return { mean, variance: 1 / precision, log, logWeight: Math.log(w.weight) - log };

@@ -5,13 +5,13 @@ import type { GrowthInput } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { sdToScale, toScale } from '../population/growth-scale.js';
-import { sideCode } from '../population/points.js';
+import { type SideCode, sideCode } from '../population/points.js';
 
 /** One fact the model is fitted to: one reading, or several agreeing ones of the same series and day. */
 export interface Reading {
   readonly ids: readonly string[];
   readonly measure: number;
-  readonly side: -1 | 0 | 1;
+  readonly side: SideCode;
   readonly ageYears: number;
   readonly x: number;
   /** On the model's scale. */

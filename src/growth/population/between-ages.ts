@@ -11,8 +11,12 @@ export function betweenAges(
   const rows = a.ages.map(clock);
   const columns = a === b ? rows : b.ages.map(clock);
   const out = new Float64Array(rows.length * columns.length);
+  const n = columns.length;
   for (let i = 0; i < rows.length; i++)
-    for (let j = 0; j < columns.length; j++)
-      out[i * columns.length + j] = maternThreeHalves(rows[i] - columns[j], lengthScale);
+    for (let j = 0; j < (a === b ? i + 1 : n); j++) {
+      const alike = maternThreeHalves(rows[i] - columns[j], lengthScale);
+      out[i * n + j] = alike;
+      if (a === b) out[j * n + i] = alike;
+    }
   return out;
 }

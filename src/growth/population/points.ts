@@ -4,8 +4,10 @@ import type { Side } from '../../records/measure.js';
 export interface Points {
   readonly n: number;
   readonly measure: Int32Array;
-  /** -1 left, 1 right, 0 the mean of both or a measure without sides. */
+  /** One of `sides`. */
   readonly side: Int8Array;
+  /** All are differences between the sides, which have nothing in common with anything else; else none is. */
+  readonly differences: boolean;
   /** Age on the log-age axis (`logAge`). */
   readonly x: Float64Array;
   /** Different ages among them: what depends on age alone is worked out once an age. */
@@ -17,9 +19,23 @@ export interface Points {
   readonly curve: Int32Array;
 }
 
-export const sideCode = (side: Side): -1 | 0 | 1 => (side === 'left' ? -1 : side === 'right' ? 1 : 0);
+/** What of a measure is meant: its middle (or a measure without sides), a side, the mean of both, left less right. */
+export const sides = { middle: 0, left: 1, right: 2, mean: 3, difference: 4 } as const;
+export type SideCode = (typeof sides)[keyof typeof sides];
+export const sideCode = (side: Side): SideCode => (side === 'none' ? sides.middle : sides[side]);
 
-export function points(rows: readonly { measure: number; side: number; x: number }[]): Points {
+/** How much of each side's own deviation from the middle is in it, by `sides`. */
+const LEFT = [0, 1, 0, 0.5, 1];
+const RIGHT = [0, 0, 1, 0.5, -1];
+/** Of two codes (5 a + b): covariance of what their sides deviate by, where each side's deviation has a variance of one. */
+export const sideOverlap = Float64Array.from(
+  LEFT.flatMap((_, a) => LEFT.map((_, b) => LEFT[a] * LEFT[b] + RIGHT[a] * RIGHT[b])),
+);
+/** Expected deviation from the middle, from those of both sides. */
+export const sideShift = (side: number, left: number, right: number): number =>
+  LEFT[side] * left + RIGHT[side] * right;
+
+export function points(rows: readonly { measure: number; side: SideCode; x: number }[]): Points {
   const n = rows.length;
   const measure = new Int32Array(n);
   const side = new Int8Array(n);
@@ -53,6 +69,7 @@ export function points(rows: readonly { measure: number; side: number; x: number
     n,
     measure,
     side,
+    differences: n > 0 && rows[0].side === sides.difference,
     x,
     ages: Float64Array.from(ageAt.keys()),
     curveMeasure: Int32Array.from(curveMeasure),

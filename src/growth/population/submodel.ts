@@ -58,11 +58,13 @@ export interface Submodel {
   logWeight(x: number): number;
   /** `again`: what an earlier call for the same points gave and nobody needs any more, to be written over. */
   place(points: Points, prior: ChildPrior, at: GridPoint, again?: Placed): Placed;
-  /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major. */
+  /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major; as below where a === b. */
   fixedCovariance(a: Points, b: Points, prior: ChildPrior): Float64Array;
   /**
    * Covariance on the model's scale into `out` (a.n x b.n), given the fixed part of the same points. Of points with
    * themselves (a === b) only the lower triangle is filled.
    */
   covariance(a: Placed, b: Placed, fixed: Float64Array, prior: ChildPrior, out: Float64Array): void;
+  /** Covariance of b with a times `alpha` (one of each point of a), added to `out`, without making the covariance. */
+  pull(a: Placed, alpha: Float64Array, b: Placed, fixed: Float64Array, out: Float64Array): void;
 }

@@ -4,9 +4,11 @@ import { readTable } from './curve-table.js';
 import { maturityLogAge } from './deconvolve-median.js';
 import { ageOfLogAge } from './growth-age.js';
 import { growthClock } from './growth-clock.js';
-import type { Points } from './points.js';
+import { type Points, sideOverlap, sideShift } from './points.js';
+import { scaledCovariance, scaledPull } from './scaled-parts.js';
 import type { SexCurves } from './sex-curves.js';
-import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
+import { splinePart, splinePull, type TempoPlaced } from './spline-part.js';
+import type { ChildPrior, GridPoint, Submodel } from './submodel.js';
 import type { TempoPopulation } from './tempo-population.js';
 import { stretchOf, type TempoSettings } from './tempo-warp.js';
 
@@ -18,12 +20,6 @@ export interface TempoSubmodelSettings {
   readonly infantSd: number;
   readonly infantUntilYears: number;
   readonly infantLength: number;
-}
-
-/** Per curve of the points: the first of its four spline functions, and their values. */
-interface TempoPlaced extends Placed {
-  readonly first: Int32Array;
-  readonly value: Float64Array;
 }
 
 /** Size, tempo and intensity with a residual: see design note in the model card. */
@@ -90,10 +86,9 @@ export function tempoSubmodel(
       const scale = again?.scale ?? new Float64Array(n);
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
-        const side = points.side[i];
-        const sideShift = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
         scale[i] = spread[curve[i]];
-        mean[i] = middle[curve[i]] + scale[i] * (prior.shift[d] + sideShift);
+        const shift = scale[i] * sideShift(points.side[i], prior.left[d], prior.right[d]);
+        mean[i] = points.differences ? shift : middle[curve[i]] + scale[i] * prior.shift[d] + shift;
       }
       return { n, points, mean, scale, first, value };
     },
@@ -105,7 +100,7 @@ export function tempoSubmodel(
         settings.wanderYears,
       );
       const lasting = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.infantLength);
-      const [pa, pb] = [a, b].map((p) => ({
+      const of = (p: Points) => ({
         wander: Float64Array.from(p.curveMeasure, (d, c) =>
           Math.min(0.25, population.wanderSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
         ),
@@ -113,36 +108,45 @@ export function tempoSubmodel(
           const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
           return settings.infantSd * f * f * (3 - 2 * f);
         }),
-      }));
+      });
+      const pa = of(a);
+      const pb = a === b ? pa : of(b);
       const extra = EXTRA_RESIDUAL * (prior.residual - 1);
       const out = new Float64Array(a.n * b.n);
+      const { spread, sideSd } = prior;
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
         const ci = a.curve[i];
         const row = a.curveAge[ci] * b.ages.length;
-        for (let j = 0; j < b.n; j++) {
+        const [alike, alikeWander] = [correlation[d], population.wanderCorrelation[d]];
+        const [wander, infant, own] = [pa.wander[ci], pa.infant[ci], sideSd[d] * sideSd[d]];
+        const end = a === b ? i + 1 : b.n;
+        for (let j = 0; j < end; j++) {
           const e = b.measure[j];
           const cj = b.curve[j];
-          const c = correlation[d][e];
-          const sharing = d === e ? 1 : c * settings.wanderSharing;
           const k = lasting[row + b.curveAge[cj]];
-          let v =
-            pa.wander[ci] *
-            pb.wander[cj] *
-            population.wanderCorrelation[d][e] *
-            wandering[row + b.curveAge[cj]];
-          v += (pa.infant[ci] * pb.infant[cj] + extra) * sharing * k;
-          v += (prior.spread[d] * prior.spread[e] - 1) * c;
-          if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])
-            v += prior.sideSd[d] ** 2 * (1 - settings.sideWandering + settings.sideWandering * k);
+          let v = 0;
+          if (!a.differences) {
+            const sharing = d === e ? 1 : alike[e] * settings.wanderSharing;
+            v =
+              wander * pb.wander[cj] * alikeWander[e] * wandering[row + b.curveAge[cj]] +
+              (infant * pb.infant[cj] + extra) * sharing * k +
+              (spread[d] * spread[e] - 1) * alike[e];
+          }
+          if (d === e)
+            v +=
+              sideOverlap[5 * a.side[i] + b.side[j]] *
+              own *
+              (1 - settings.sideWandering + settings.sideWandering * k);
           out[i * b.n + j] = v;
         }
       }
       return out;
     },
-    covariance(a, b, fixed, _prior, out) {
+    covariance(a, b, fixed, prior, out) {
       const p = a as TempoPlaced;
       const q = b as TempoPlaced;
+      if (p.points.differences) return scaledCovariance(p, q, fixed, prior, out);
       const between = splinePart(p, q, covariance, width);
       const rows = p.points.curve;
       const columns = q.points.curve;
@@ -156,54 +160,13 @@ export function tempoSubmodel(
           out[to + j] = between[row + columns[j]] + s * q.scale[j] * fixed[to + j];
       }
     },
+    pull(a, alpha, b, fixed, out) {
+      scaledPull(a, alpha, b, fixed, out);
+      if (!a.points.differences)
+        splinePull(a as TempoPlaced, alpha, b as TempoPlaced, covariance, width, out);
+    },
   };
 }
-
-/** Covariance of the spline parts, curve by curve, in an array that the next call uses again. */
-function splinePart(p: TempoPlaced, q: TempoPlaced, covariance: Float64Array, width: number): Float64Array {
-  const [rows, columns] = [p.first.length, q.first.length];
-  if (between.length < rows * columns) between = new Float64Array(2 * rows * columns);
-  const { value: v } = p;
-  const { value: u } = q;
-  const symmetric = p === q;
-  for (let i = 0; i < rows; i++) {
-    const r = 4 * i;
-    const v0 = v[r];
-    const v1 = v[r + 1];
-    const v2 = v[r + 2];
-    const v3 = v[r + 3];
-    const from = p.first[i] * width;
-    const end = symmetric ? i + 1 : columns;
-    for (let j = 0; j < end; j++) {
-      const c = 4 * j;
-      const at = from + q.first[j];
-      const b = at + width;
-      const d = b + width;
-      const e = d + width;
-      const sum =
-        u[c] * (v0 * covariance[at] + v1 * covariance[b] + v2 * covariance[d] + v3 * covariance[e]) +
-        u[c + 1] *
-          (v0 * covariance[at + 1] +
-            v1 * covariance[b + 1] +
-            v2 * covariance[d + 1] +
-            v3 * covariance[e + 1]) +
-        u[c + 2] *
-          (v0 * covariance[at + 2] +
-            v1 * covariance[b + 2] +
-            v2 * covariance[d + 2] +
-            v3 * covariance[e + 2]) +
-        u[c + 3] *
-          (v0 * covariance[at + 3] +
-            v1 * covariance[b + 3] +
-            v2 * covariance[d + 3] +
-            v3 * covariance[e + 3]);
-      between[i * columns + j] = sum;
-      if (symmetric) between[j * columns + i] = sum;
-    }
-  }
-  return between;
-}
-let between = new Float64Array(4096);
 
 /** What `place` works with and does not keep. */
 let room = makeRoom(64);

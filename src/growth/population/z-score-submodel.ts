@@ -1,7 +1,8 @@
 import { betweenAges } from './between-ages.js';
 import { readTable } from './curve-table.js';
 import { growthClock } from './growth-clock.js';
-import type { Points } from './points.js';
+import { type Points, sideOverlap, sideShift } from './points.js';
+import { scaledCovariance, scaledPull } from './scaled-parts.js';
 import type { SexCurves } from './sex-curves.js';
 import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
 
@@ -41,17 +42,18 @@ export function zScoreSubmodel(
     maturity: (x) => x,
     peakVelocityAgeYears: curves.peakVelocityAgeYears,
     logWeight,
-    place(points: Points, prior: ChildPrior, _at: GridPoint): Placed {
+    place(points: Points, prior: ChildPrior, _at: GridPoint, again?: Placed): Placed {
       const { n } = points;
-      const mean = new Float64Array(n);
-      const scale = new Float64Array(n);
+      const mean = again?.mean ?? new Float64Array(n);
+      const scale = again?.scale ?? new Float64Array(n);
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
         const x = points.x[i];
         scale[i] = readTable(curves.sd[d], x);
-        const side = points.side[i];
-        const sideShift = side < 0 ? prior.left[d] : side > 0 ? prior.right[d] : 0;
-        mean[i] = readTable(curves.median[d], x) + scale[i] * (prior.shift[d] + sideShift);
+        const shift = scale[i] * sideShift(points.side[i], prior.left[d], prior.right[d]);
+        mean[i] = points.differences
+          ? shift
+          : readTable(curves.median[d], x) + scale[i] * prior.shift[d] + shift;
       }
       return { n, points, mean, scale };
     },
@@ -62,23 +64,26 @@ export function zScoreSubmodel(
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
         const row = a.curveAge[a.curve[i]] * b.ages.length;
-        for (let j = 0; j < b.n; j++) {
+        for (let j = 0; j < (a === b ? i + 1 : b.n); j++) {
           const e = b.measure[j];
           const c = correlation[d][e];
           const k = near[row + b.curveAge[b.curve[j]]];
-          let v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
-          v += wandering * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
-          if (d === e && a.side[i] !== 0 && a.side[i] === b.side[j])
-            v += prior.sideSd[d] ** 2 * (1 - settings.sideWandering + settings.sideWandering * k);
+          let v = 0;
+          if (!a.differences) {
+            v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
+            v += wandering * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
+          }
+          if (d === e)
+            v +=
+              sideOverlap[5 * a.side[i] + b.side[j]] *
+              prior.sideSd[d] ** 2 *
+              (1 - settings.sideWandering + settings.sideWandering * k);
           out[i * b.n + j] = v;
         }
       }
       return out;
     },
-    covariance(a, b, fixed, _prior, out) {
-      for (let i = 0; i < a.n; i++)
-        for (let j = 0; j < (a === b ? i + 1 : b.n); j++)
-          out[i * b.n + j] = a.scale[i] * b.scale[j] * fixed[i * b.n + j];
-    },
+    covariance: scaledCovariance,
+    pull: scaledPull,
   };
 }

@@ -8,15 +8,13 @@ import type { Conditioned } from '../child/conditioned.js';
 import type { ChildPosterior } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
-import { points, sideCode } from '../population/points.js';
-import type { ChildPrior } from '../population/submodel.js';
+import { sideCode } from '../population/points.js';
 import { mixtureQuantile } from './mixture-quantile.js';
-import { outlooks } from './outlook.js';
+import type { Row } from './outlook.js';
 import { pathKnots, readBetween } from './path-knots.js';
 import { componentsOfPairs, pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
-
-type Row = { readonly measure: number; readonly side: number; readonly x: number };
+import { seriesOutlook } from './series-outlook.js';
 
 /** Readings doubted less than this are not worth a person's attention. */
 const WORTH_SHOWING = 0.05;
@@ -61,16 +59,14 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       const id = series.measure;
       const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
       const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
-      const view = outlooks(rows, c.prior);
+      const view = seriesOutlook(c.parts, rows, rows, c.prior);
       return components.reduce((sum, w) => {
-        const o = view.of(w);
-        const covariance = view.covariance(w, o);
-        const now = fromScale(id, o.mean[0]);
-        const gap = isLogMeasure(id) ? Math.log1p(mm / now) : mm;
+        const mean = view.mean(w);
+        const covariance = view.covariance(w);
+        const gap = isLogMeasure(id) ? Math.log1p(mm / fromScale(id, mean[0])) : mm;
         const variance = covariance[0] + covariance[3] - 2 * covariance[2];
         return (
-          sum +
-          w.weight * (1 - normalCdf((gap - o.mean[1] + o.mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
+          sum + w.weight * (1 - normalCdf((gap - mean[1] + mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
         );
       }, 0);
     },
@@ -78,7 +74,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     predict(series, days) {
       const id = series.measure;
       const rows = place(series, days);
-      const views = predictions(components, rows, days, c.prior);
+      const views = predictions(c, rows, days);
       const mean = new Float64Array(days.length);
       const sd = new Float64Array(days.length);
       for (let j = 0; j < days.length; j++) {
@@ -114,7 +110,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     },
     sample: (series, days, draws, seed) => {
       const placed = series.map((s) => ({ id: s.measure, rows: place(s, days) }));
-      const plan = pathPlan(components, placed, days, draws, seed, c.prior);
+      const plan = pathPlan(c, placed, days, draws, seed);
       return pathsOf(
         plan,
         placed,
@@ -155,38 +151,32 @@ export function childPosterior(c: Conditioned): ChildPosterior {
 /** A band is drawn: its width may change at every visit. */
 const SPACING = { days: 49, logAge: 0.08 };
 
-/** Every component's mean and variance per day; deviations from its expected curve are read between knots. */
+/** Every component's mean and variance per day; variances are read between knots. */
 function predictions(
-  components: readonly Component[],
+  { components, parts, prior }: Conditioned,
   rows: readonly Row[],
   days: readonly DayNumber[],
-  prior: ChildPrior,
 ) {
   const knots = pathKnots(
     days,
     rows.map((r) => r.x),
     SPACING,
   );
-  const view = outlooks(
+  const view = seriesOutlook(
+    parts,
+    rows,
     knots.at.map((j) => rows[j]),
     prior,
   );
-  const all = points(rows);
   const nk = knots.at.length;
   return components.map((w) => {
-    const o = view.of(w);
-    const covariance = view.covariance(w, o);
-    const mean = w.submodel.place(all, prior, w.at).mean;
-    const deviation = o.mean.map((m, i) => m - o.expected[i]);
-    const own = deviation.map((_, k) => covariance[k * nk + k]);
-    const inOrder = {
-      mean: readBetween(knots, deviation, 1, new Float64Array(days.length)),
-      variance: readBetween(knots, own, 1, new Float64Array(days.length)),
-    };
+    const mean = Float64Array.from(view.mean(w));
+    const covariance = view.covariance(w);
+    const own = Float64Array.from(knots.at, (_, k) => covariance[k * nk + k]);
+    const inOrder = readBetween(knots, own, 1, new Float64Array(days.length));
     const variance = new Float64Array(days.length);
     knots.order.forEach((j, rank) => {
-      mean[j] += inOrder.mean[rank];
-      variance[j] = Math.max(inOrder.variance[rank], 1e-10);
+      variance[j] = Math.max(inOrder[rank], 1e-10);
     });
     return { weight: w.weight, mean, variance };
   });

@@ -1,92 +1,65 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
-import type { Component } from '../child/components.js';
-import { type Points, points } from '../population/points.js';
+import { type Component, logLikelihood } from '../child/components.js';
+import type { Parts } from '../child/parts.js';
+import { type Points, points, type SideCode } from '../population/points.js';
 import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
 
-/** A component's Gaussian prediction of noise-free sizes at some points, model scale. */
+/** Noise-free sizes at some points of one part of the readings (`partsOf`), as one component after another sees them. */
 export interface Outlook {
-  /** What the component expects without the child's readings' residuals. */
-  readonly expected: Float64Array;
-  /** m* + K V^-1 (y - m). */
-  readonly mean: Float64Array;
-  readonly there: Placed;
-  /** R^-1 K', readings x points: inner products of its columns are what the readings take away. */
-  solved(): Float64Array;
-}
-
-export interface Outlooks {
-  readonly at: Points;
-  of(w: Component): Outlook;
+  /** m* + K V^-1 (y - m), model scale; written over by the next call. */
+  mean(w: Component): Float64Array;
   /** K* - K V^-1 K', n x n row-major, lower triangle. */
-  covariance(w: Component, o: Outlook): Float64Array;
+  covariance(w: Component): Float64Array;
 }
 
-type Row = { readonly measure: number; readonly side: number; readonly x: number };
+export type Row = { readonly measure: number; readonly side: SideCode; readonly x: number };
 
-/** Looks at the same points from one component after another; what no grid point changes is worked out once. */
-export function outlooks(rows: readonly Row[], prior: ChildPrior): Outlooks {
+/** What no grid point changes is worked out once a submodel. */
+export function outlookOf({ data }: Parts, part: number, rows: readonly Row[], prior: ChildPrior): Outlook {
+  const seen = data[part];
   const at = points(rows);
   const q = at.n;
-  const crossOf = new Map<Submodel, { seen: Points; cross: Float64Array }>();
+  const crossOf = new Map<Submodel, Float64Array>();
+  const seenOf = new Map<Submodel, Float64Array>();
   const selfOf = new Map<Submodel, Float64Array>();
+  const placedOf = new Map<Submodel, Placed>();
+  const fixed = (of: typeof crossOf, { submodel }: Component, from: Points) => {
+    const known = of.get(submodel) ?? submodel.fixedCovariance(from, at, prior);
+    of.set(submodel, known);
+    return known;
+  };
+  const place = ({ submodel, at: grid }: Component) => {
+    const there = submodel.place(at, prior, grid, placedOf.get(submodel));
+    placedOf.set(submodel, there);
+    return there;
+  };
   return {
-    at,
-    of(w) {
-      let known = crossOf.get(w.submodel);
-      if (known?.seen !== w.placed.points) {
-        known = { seen: w.placed.points, cross: w.submodel.fixedCovariance(w.placed.points, at, prior) };
-        crossOf.set(w.submodel, known);
-      }
-      return outlook(w, at, known.cross, prior);
+    mean(w) {
+      const there = place(w);
+      const { placed, alpha } = w.parts[part];
+      w.submodel.pull(placed, alpha, there, fixed(crossOf, w, placed.points), there.mean);
+      return there.mean;
     },
-    covariance(w, { there, solved }) {
-      let self = selfOf.get(w.submodel);
-      if (!self) {
-        self = w.submodel.fixedCovariance(at, at, prior);
-        selfOf.set(w.submodel, self);
-      }
+    covariance(w) {
+      const there = place(w);
+      const { placed } = w.parts[part];
+      if (factor.length < placed.n * placed.n) factor = new Float64Array(2 * placed.n * placed.n);
+      const own = seenOf.get(w.submodel) ?? w.submodel.fixedCovariance(seen.at, seen.at, prior);
+      seenOf.set(w.submodel, own);
+      logLikelihood(w.submodel, placed, seen, own, prior, factor, new Float64Array(placed.n));
+      const cross = new Float64Array(placed.n * q);
+      w.submodel.covariance(placed, there, fixed(crossOf, w, placed.points), prior, cross);
+      denseForward(factor, placed.n, cross, q);
       const out = new Float64Array(q * q);
-      w.submodel.covariance(there, there, self, prior, out);
-      takeAway(out, solved(), q, w.placed.n);
+      w.submodel.covariance(there, there, fixed(selfOf, w, at), prior, out);
+      takeAway(out, cross, q, placed.n);
       return out;
     },
   };
 }
 
-/** The next outlook uses it again. */
-let scratch = new Float64Array(4096);
-
-function outlook(w: Component, at: Points, fixed: Float64Array, prior: ChildPrior): Outlook {
-  const q = at.n;
-  const n = w.placed.n;
-  const there = w.submodel.place(at, prior, w.at);
-  if (scratch.length < n * q) scratch = new Float64Array(2 * n * q);
-  w.submodel.covariance(w.placed, there, fixed, prior, scratch);
-  const mean = Float64Array.from(there.mean);
-  for (let i = 0; i < n; i++) {
-    const a = w.alpha[i];
-    for (let j = 0; j < q; j++) mean[j] += a * scratch[i * q + j];
-  }
-  // Cross-covariance, readings x points, so that the forward solve runs along rows; most outlooks are asked for means only.
-  let cross: Float64Array | null = null;
-  const crossed = () => {
-    const own = new Float64Array(n * q);
-    w.submodel.covariance(w.placed, there, fixed, prior, own);
-    return own;
-  };
-  let isSolved = false;
-  return {
-    expected: there.mean,
-    mean,
-    there,
-    solved() {
-      cross ??= crossed();
-      if (!isSolved) denseForward(w.factor, n, cross, q);
-      isSolved = true;
-      return cross;
-    },
-  };
-}
+/** Factor of the readings' covariance in the component last asked about. */
+let factor = new Float64Array(4096);
 
 /** Takes C'C off the lower triangle of a q x q matrix; C is n x q. */
 function takeAway(from: Float64Array, c: Float64Array, q: number, n: number): void {

@@ -1,14 +1,14 @@
 import type { DayNumber } from '../../records/dates.js';
 import type { MeasureId } from '../../records/measure.js';
 import { denseCholesky } from '../../statistics/dense-cholesky.js';
-import { evenNormals, WIDTH } from '../../statistics/even-normals.js';
+import { type EvenNormals, evenNormals, WIDTH } from '../../statistics/even-normals.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { pivotedFactor } from '../../statistics/pivoted-factor.js';
 import type { Product } from '../../statistics/tensor/wide-products.js';
 import type { Component } from '../child/components.js';
-import { points } from '../population/points.js';
-import type { ChildPrior } from '../population/submodel.js';
-import { type Outlook, outlooks } from './outlook.js';
+import type { Conditioned } from '../child/conditioned.js';
+import { type Asked, addRows, askedOf } from './asked-series.js';
+import type { Row } from './outlook.js';
 import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 
 /**
@@ -20,7 +20,7 @@ const UNEXPLAINED = 1e-2;
 
 export interface PathSeries {
   readonly id: MeasureId;
-  readonly rows: readonly { measure: number; side: number; x: number }[];
+  readonly rows: readonly Row[];
 }
 
 /** Pairs of draws of neighbouring components; a pair strays from its component's mean by the same to either side. */
@@ -46,24 +46,22 @@ export interface PathPlan {
  * theirs alike, as the likeliest of them does.
  */
 export function pathPlan(
-  components: readonly Component[],
+  { components, parts, prior }: Conditioned,
   series: readonly PathSeries[],
   days: readonly DayNumber[],
   draws: number,
   seed: number,
-  prior: ChildPrior,
 ): PathPlan {
   const knots = pathKnots(days, series[0]?.rows.map((r) => r.x) ?? [], SPACING);
-  const rows = series.flatMap((s) => knots.at.map((j) => s.rows[j]));
-  const dayPoints = points(series.flatMap((s) => knots.order.map((j) => s.rows[j])));
-  const view = outlooks(rows, prior);
+  const asked = askedOf(parts, series, knots, prior);
   const strands = strandsOf(components);
   const pairs = Math.ceil(draws / 2);
   const chance = evenNormals(pairs, seed);
   const ends = shareOut(strands, pairs);
+  const columns = series.length * days.length;
   let first = 0;
   let from = 0;
-  const parts = strands.flatMap((strand): PathPart[] => {
+  const planned = strands.flatMap((strand): PathPart[] => {
     const begin = from;
     const component: number[] = [];
     strand.forEach((_, i) => {
@@ -72,35 +70,53 @@ export function pathPlan(
     first += strand.length;
     if (component.length === 0) return [];
     const used = new Set(component);
-    const looks = strand.map((w, i) => (used.has(i) ? view.of(w) : null));
-    const courses = strand.map((w, i) => {
-      const look = looks[i];
-      return look ? course(w, look, dayPoints, knots, prior) : EMPTY;
-    });
-    const heaviest = strand.reduce(
-      (best, w, i) => (looks[i] && (best < 0 || w.weight > strand[best].weight) ? i : best),
-      -1,
-    );
-    const covariance = view.covariance(strand[heaviest], looks[heaviest] as Outlook);
-    const { rank, factor } = pivotedFactor(covariance, rows.length, UNEXPLAINED, WIDTH);
-    const daily = readBetween(knots, factor, rank * series.length, new Float32Array(rank * dayPoints.n));
-    const deviation = strays(chance.normals, chance.sign, begin, from, rank, daily, dayPoints.n);
+    const courses = strand.map((w, i) => (used.has(i) ? course(w, asked, columns) : EMPTY));
+    const heaviest = strand.reduce((best, w, i) => (used.has(i) && w.weight > best.weight ? w : best), NONE);
+    const { rank, factor } = deviations(heaviest, asked, knots, columns);
+    const deviation = strays(chance, begin, from, rank, factor, columns);
+    // All pairs together have the covariance meant.
+    if (begin > 0 || from < pairs) turn(deviation);
     return [{ from: begin, component: Int32Array.from(component), courses, deviation }];
   });
-  return { knots, parts };
+  return { knots, parts: planned };
+}
+
+/** What a component expects of each series on each day, in time order: its curve, and what the readings add. */
+function course(w: Component, asked: readonly Asked[], columns: number): Float64Array {
+  const out = new Float64Array(columns);
+  for (const { onDays, kinds, uses } of asked) {
+    const mean = onDays.mean(w);
+    addRows(mean, mean.length / kinds, uses, out, 0);
+  }
+  return out;
+}
+
+/** Directions that all series stray in, on each day: each part of the readings has its own. */
+function deviations(w: Component, asked: readonly Asked[], knots: PathKnots, columns: number) {
+  let left = WIDTH;
+  const own = asked.map(({ onKnots, kinds, uses }) => {
+    const { rank, factor } = pivotedFactor(onKnots.covariance(w), kinds * knots.at.length, UNEXPLAINED, left);
+    left -= rank;
+    const width = kinds * knots.order.length;
+    const daily = readBetween(knots, factor, rank * kinds, new Float32Array(rank * width));
+    return { rank, daily, width, uses };
+  });
+  const rank = WIDTH - left;
+  const factor = new Float32Array(rank * columns);
+  let row = 0;
+  for (const { rank: rows, daily, width, uses } of own)
+    for (let k = 0; k < rows; k++, row++)
+      addRows(daily.subarray(k * width, (k + 1) * width), knots.order.length, uses, factor, row * columns);
+  return { rank, factor };
 }
 
 /** Fewer directions than this share of the pairs are made to have the covariance meant in these very pairs. */
 const EXACT_SHARE = 1 / 6;
 const MOST_EXACT = 16;
 
-/**
- * Rows of normals times a factor. The rows of one part of the draws do not have the unit covariance that all of them
- * have: the factor's first directions are turned so that what is drawn has the covariance meant.
- */
+/** Rows of normals times a factor. */
 function strays(
-  normals: Float32Array,
-  sign: Int8Array,
+  { normals, sign }: EvenNormals,
   from: number,
   to: number,
   rank: number,
@@ -111,24 +127,32 @@ function strays(
   const a = new Float32Array(rows * rank);
   for (let d = 0; d < rows; d++)
     for (let k = 0; k < rank; k++) a[d * rank + k] = sign[k] * normals[(from + d) * WIDTH + k];
+  return { a, b: factor, rows, inner: rank, columns };
+}
+
+/**
+ * The rows of one part of the draws do not have the unit covariance that all of them have: the factor's first directions
+ * are turned so that what is drawn has the covariance meant.
+ */
+function turn({ a, b: factor, rows, inner: rank, columns }: Product): void {
   const exact = Math.min(rank, MOST_EXACT, Math.floor(rows * EXACT_SHARE));
   const second = new Float64Array(exact * exact);
   for (let d = 0; d < rows; d++)
     for (let i = 0; i < exact; i++)
       for (let j = 0; j <= i; j++) second[i * exact + j] += (a[d * rank + i] * a[d * rank + j]) / rows;
-  if (denseCholesky(second, exact))
-    for (let i = exact - 1; i >= 0; i--) {
-      const row = i * columns;
-      for (let k = i + 1; k < exact; k++) {
-        const f = second[k * exact + i];
-        for (let c = 0; c < columns; c++) factor[row + c] -= f * factor[k * columns + c];
-      }
-      for (let c = 0; c < columns; c++) factor[row + c] /= second[i * exact + i];
+  if (!denseCholesky(second, exact)) return;
+  for (let i = exact - 1; i >= 0; i--) {
+    const row = i * columns;
+    for (let k = i + 1; k < exact; k++) {
+      const f = second[k * exact + i];
+      for (let c = 0; c < columns; c++) factor[row + c] -= f * factor[k * columns + c];
     }
-  return { a, b: factor, rows, inner: rank, columns };
+    for (let c = 0; c < columns; c++) factor[row + c] /= second[i * exact + i];
+  }
 }
 
 const EMPTY = new Float64Array(0);
+const NONE = { weight: -1 } as Component;
 
 /**
  * Components of one sex and submodel, in order of tempo so that neighbours in order are neighbours in kind. One
@@ -162,17 +186,4 @@ export function componentsOfPairs(components: readonly Component[], pairs: numbe
     from = Math.max(from, end);
     return own;
   });
-}
-
-/** What a component expects of each series on each day: its curve, and what the readings add. */
-function course(
-  w: Component,
-  look: Outlook,
-  days: ReturnType<typeof points>,
-  knots: PathKnots,
-  prior: ChildPrior,
-): Float64Array {
-  const mean = w.submodel.place(days, prior, w.at).mean;
-  const deviation = look.mean.map((m, i) => m - look.expected[i]);
-  return readBetween(knots, deviation, deviation.length / knots.at.length, mean);
 }

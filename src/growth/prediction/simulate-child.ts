@@ -4,7 +4,7 @@ import type { RandomStream } from '../../statistics/random-stream.js';
 import { logAge } from '../population/growth-age.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { fromScale } from '../population/growth-scale.js';
-import { points } from '../population/points.js';
+import { points, sides } from '../population/points.js';
 import type { ChildPrior } from '../population/submodel.js';
 
 /** An invented child's true size of each measure at each age. */
@@ -28,7 +28,7 @@ export function simulateChild(
   const submodel = model.submodels[sex].find((m) => m.grid.length > 1);
   if (submodel === undefined) throw new Error(`model ${model.name} has no tempo submodel to draw from`);
   const rows = agesYears.flatMap((age) =>
-    measures.map((id) => ({ measure: model.index.get(id) as number, side: 0, x: logAge(age) })),
+    measures.map((id) => ({ measure: model.index.get(id) as number, side: sides.middle, x: logAge(age) })),
   );
   const at = points(rows);
   const prior = healthyPrior(model.measures.length);
