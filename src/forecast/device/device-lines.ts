@@ -46,6 +46,7 @@ function stepped(
   of: (limit: DimensionLimit, date: IsoDate) => number,
 ): Float64Array {
   const values = new Float64Array(dates.length);
+  if (limit.gains.length === 0) return values.fill(of(limit, dates[0] ?? ''));
   const first = (day: IsoDate) => dates.findIndex((date) => date >= day);
   const steps = [...new Set([0, ...limit.gains.map((g) => first(g.date))])].filter((j) => j >= 0);
   for (const j of steps.sort((a, b) => a - b)) values.fill(of(limit, dates[j] ?? ''), j);

@@ -160,20 +160,20 @@ function isGrownUp(
   halts: ReadonlyMap<string, Halt>,
 ): boolean {
   const { plan, posterior, today } = question;
-  // Seldom asked: in most children the limit's own draws grow by more before the horizon ends.
   const further = (l: DimensionLimit, mm: number) =>
-    growsBy(question.futures, l, dayNumber(today), mm) >= SURELY_MORE
-      ? 1
-      : posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
-  const skeletal = plan.limits.filter((l) => measures[l.series.measure].skeletal);
+    posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
+  // Most children's own draws grow by more before the horizon ends: the whole of growth is seldom asked about.
+  const surelyGrows = (l: DimensionLimit) =>
+    growsBy(question.futures, l, dayNumber(today), NOTICED_MM) >= SURELY_MORE;
+  const skeletal = plan.limits.flatMap((l, d) => (measures[l.series.measure].skeletal ? [d] : []));
+  const open = skeletal.filter((d) => halts.get(seriesKey(plan.limits[d].series))?.proved !== true);
   return (
     skeletal.length > 0 &&
-    plan.limits.every(
-      (l, d) =>
-        !skeletal.includes(l) ||
-        halts.get(seriesKey(l.series))?.proved === true ||
-        (further(l, Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE &&
-          further(l, NOTICED_MM) < SELDOM),
+    !open.some((d) => surelyGrows(plan.limits[d])) &&
+    open.every(
+      (d) =>
+        further(plan.limits[d], NOTICED_MM) < SELDOM &&
+        further(plan.limits[d], Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE,
     )
   );
 }

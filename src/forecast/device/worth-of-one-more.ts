@@ -53,7 +53,7 @@ export function worthOfMarker(
 }
 
 /** A width of months is told well enough from so many draws. */
-const WORTH_DRAWS = 96;
+const WORTH_DRAWS = 64;
 /** Draws evenly taken from all of them. */
 const everySoMany = (draws: number): number[] =>
   Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>
