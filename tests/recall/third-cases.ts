@@ -110,10 +110,10 @@ export const thirdCases: readonly PractitionerCase[] = [
     child: () =>
       read(
         kid(2, 'female', { conditions: ['clubfoot'] }),
-        'foot_length/left 8:125 3:131 .5:134; foot_length/right 8:125 3:131 .5:134',
+        'foot_length/left 8:125 3:131 .5:133.5; foot_length/right 8:125 3:131 .5:133.5',
       ).device('boots-and-bar', 'both', 3),
     action: 'none',
-    why: '3 of 8 used and seen two weeks ago',
+    why: '2.5 of 8 used and seen two weeks ago',
   },
   {
     name: 'foot orthosis, never measured since it was given',
