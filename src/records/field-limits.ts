@@ -29,3 +29,14 @@ export function fieldLimits(field: z.ZodType): FieldLimits {
     ...(maxValue !== null && Number.isFinite(maxValue) ? { max: maxValue } : {}),
   };
 }
+
+/** A record's fields without defaults, so that a change touches only what it names. */
+export const withoutDefaults = <T extends z.ZodObject>(schema: T) =>
+  z.strictObject(
+    Object.fromEntries(
+      Object.entries(schema.shape).map(([key, field]) => [
+        key,
+        (field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : (field as z.ZodType)).optional(),
+      ]),
+    ) as { [K in keyof T['shape']]: z.ZodOptional<z.ZodType<z.output<T['shape'][K]>>> },
+  );

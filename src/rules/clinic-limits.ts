@@ -9,14 +9,20 @@ import { measureId } from '../records/measure.js';
 export const limitFigures = ['allowanceMm', 'allowanceBehindToesMm', 'tightWithinMm', 'toleranceMm'] as const;
 export type LimitFigure = (typeof limitFigures)[number];
 
-const place = {
+export const limitPlace = {
   family: z.string().min(1).max(60),
   measure: measureId,
-  figure: z.enum(limitFigures),
+  figure: z
+    .enum(limitFigures)
+    .describe(
+      'allowanceMm: growth since the cast at which the dimension counts as outgrown; allowanceBehindToesMm: the same where ' +
+        'the plate ends behind the toes; tightWithinMm: less room is called tight; toleranceMm: one SD of how far a ' +
+        'device’s real limit lies from the figure',
+    ),
 };
 
 export const limitChange = z.strictObject({
-  ...place,
+  ...limitPlace,
   /** The clinic's own figure, mm; null for back to the shipped one. */
   mm: z.number().min(0).max(1000).nullable(),
   /** Why: an audit, a paper, a judgement. Stands as the source beside the figure. */

@@ -1,5 +1,6 @@
-import { type MeasureId, measures } from '../records/measure.js';
-import { type ClinicLimit, type LimitFigure, limitAt, limitFigures } from '../rules/clinic-limits.js';
+import { z } from 'zod';
+import { measureId, measures } from '../records/measure.js';
+import { type ClinicLimit, limitAt, limitFigures, limitPlace } from '../rules/clinic-limits.js';
 import type { FitDimension, FitRules } from '../rules/fit-rule.js';
 import { limitBounds } from '../rules/limit-bounds.js';
 import { type DeviceGroup, limitReach } from '../rules/limit-reach.js';
@@ -7,34 +8,33 @@ import { loadRules } from '../rules/load-rules.js';
 import type { Store, Versioned } from '../store/contract.js';
 
 /** One figure of a rule: as shipped, as the clinic has set it, and which of the two counts. */
-export interface FigureView {
-  readonly figure: LimitFigure;
-  /** What counts, mm. */
-  readonly mm: number;
-  readonly shippedMm: number;
-  readonly shippedSource: string;
-  readonly clinic: Pick<ClinicLimit, 'mm' | 'reason' | 'by' | 'at'> | null;
-  /** What a clinic may set, mm. */
-  readonly lowestMm: number;
-  readonly highestMm: number;
-  /** Devices in use whose forecast this figure decides about. */
-  readonly devicesInUse: number;
-}
-export interface DimensionView {
-  readonly measure: MeasureId;
-  readonly label: string;
-  readonly landmark: string;
-  readonly outgrownWhen: string;
-  /** The device is made larger by its allowance; else it is made to the cast. */
-  readonly builtIn: boolean;
-  readonly figures: readonly FigureView[];
-}
-export interface FamilyView {
-  readonly family: string;
-  readonly name: string;
-  readonly devicesInUse: number;
-  readonly dimensions: readonly DimensionView[];
-}
+const figureView = z.object({
+  figure: limitPlace.figure,
+  mm: z.number().describe('what counts'),
+  shippedMm: z.number(),
+  shippedSource: z.string(),
+  clinic: z.object({ mm: z.number(), reason: z.string(), by: z.string(), at: z.iso.datetime() }).nullable(),
+  lowestMm: z.number().describe('what a clinic may set'),
+  highestMm: z.number(),
+  devicesInUse: z.number().int().describe('whose forecast this figure decides about'),
+});
+export type FigureView = Readonly<z.infer<typeof figureView>>;
+const dimensionView = z.object({
+  measure: measureId,
+  label: z.string(),
+  landmark: z.string(),
+  outgrownWhen: z.string(),
+  builtIn: z.boolean().describe('the device is made larger by its allowance; else it is made to the cast'),
+  figures: z.array(figureView).readonly(),
+});
+export type DimensionView = Readonly<z.infer<typeof dimensionView>>;
+export const familyView = z.object({
+  family: z.string(),
+  name: z.string(),
+  devicesInUse: z.number().int(),
+  dimensions: z.array(dimensionView).readonly(),
+});
+export type FamilyView = Readonly<z.infer<typeof familyView>>;
 
 /** The fit rules with the clinic's figures beside the shipped ones, and the version a change is made to. */
 export async function fitRulesView(store: Store): Promise<Versioned<readonly FamilyView[]>> {

@@ -8,7 +8,15 @@ import type { ToeRoom } from '../records/family-answer.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
 import type { SkinCheck } from '../records/skin-check.js';
 import type { ClinicLimit } from '../rules/clinic-limits.js';
-import type { BriefEntry, ForecastSummary, JobRun, RecallListName, Role, StoredImport } from './contract.js';
+import type {
+  AuditDetail,
+  BriefEntry,
+  ForecastSummary,
+  JobRun,
+  RecallListName,
+  Role,
+  StoredImport,
+} from './contract.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
 type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;
@@ -92,7 +100,7 @@ export interface Tables {
     action: string;
     resource: string;
     child_id: string | null;
-    detail: Json<Record<string, unknown>>;
+    detail: Json<AuditDetail>;
     request_id: string | null;
     child_ids: string[] | null;
   };

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { newPassword as password, userNamePattern } from '../../records/check/check-account.js';
-import type { AuditRow } from '../../store/contract.js';
-import { clinicSettings, roles } from '../../store/contract.js';
+import { type AuditRow, clinicSettings, familyLink, roles, user } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
@@ -10,16 +9,6 @@ import { type Api, administration, clinical, everyday, routesOf, tagged } from '
 import { itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
-const user = z.object({
-  id: z.string(),
-  name: z.string(),
-  displayName: z.string(),
-  role: z.enum(roles),
-  disabled: z.boolean(),
-  hasPassword: z.boolean(),
-  passwordByOther: z.boolean().describe('given by an administrator; to be changed before anything else'),
-  version: z.number(),
-});
 const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');
 const displayName = z.string().max(120).optional();
 
@@ -32,17 +21,6 @@ const auditRow = shapeOf<AuditRow>({
   resource: z.string(),
   childId: z.string().nullable(),
   childrenShown: z.number(),
-});
-
-const familyLink = z.object({
-  id: z.string(),
-  childId: z.string(),
-  label: z.string(),
-  expiresAt: z.string(),
-  withdrawnAt: z.string().nullable(),
-  createdBy: z.string(),
-  createdAt: z.string(),
-  lastUsedAt: z.string().nullable(),
 });
 
 export function clinicRoutes(api: Api, deps: ServiceDeps): void {

@@ -1,59 +1,13 @@
 import { z } from 'zod';
-import { measureId } from '../../records/measure.js';
-import { limitChange, limitFigures } from '../../rules/clinic-limits.js';
+import { limitChange } from '../../rules/clinic-limits.js';
 import { type ClinicRulesJson, clinicRulesJson } from '../../rules/clinic-rules.js';
+import { limitChangeRow } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { fitRulesView } from '../fit-rules-view.js';
+import { familyView, fitRulesView } from '../fit-rules-view.js';
 import { type Api, clinical, route, routesOf, signedIn, tagged } from './api.js';
-import { itemsOf, listOf, pageOf, pageQuery, shapeOf, stamp } from './schemas/common.js';
+import { itemsOf, listOf, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 
 const MOST_CHANGES = 200;
-
-const figure = z
-  .enum(limitFigures)
-  .describe(
-    'allowanceMm: growth since the cast at which the dimension counts as outgrown; allowanceBehindToesMm: the same where ' +
-      'the plate ends behind the toes; tightWithinMm: less room is called tight; toleranceMm: one SD of how far a ' +
-      'device’s real limit lies from the figure',
-  );
-const family = z.object({
-  family: z.string(),
-  name: z.string(),
-  devicesInUse: z.number().int(),
-  dimensions: listOf(
-    z.object({
-      measure: measureId,
-      label: z.string(),
-      landmark: z.string(),
-      outgrownWhen: z.string(),
-      builtIn: z.boolean(),
-      figures: listOf(
-        z.object({
-          figure,
-          mm: z.number().describe('what counts'),
-          shippedMm: z.number(),
-          shippedSource: z.string(),
-          clinic: z.object({ mm: z.number(), reason: z.string(), by: z.string(), at: stamp }).nullable(),
-          lowestMm: z.number(),
-          highestMm: z.number(),
-          devicesInUse: z.number().int().describe('whose forecast this figure decides about'),
-        }),
-      ),
-    }),
-  ),
-});
-const changeRow = z.object({
-  id: z.string(),
-  version: z.number().int(),
-  family: z.string(),
-  measure: measureId,
-  figure,
-  mm: z.number().nullable().describe('null: back to the shipped figure'),
-  beforeMm: z.number(),
-  reason: z.string(),
-  by: z.string(),
-  at: stamp,
-});
 
 /**
  * The clinic's own limits. Everybody on the staff may read by what devices are judged; only a clinician sets it: when a
@@ -67,7 +21,7 @@ export function fitRulesRoutes(api: Api, deps: ServiceDeps): void {
     '/fit-rules',
     signedIn,
     'By what each family counts as outgrown: shipped figures, the clinic’s own, and whom they touch',
-    { 200: itemsOf(family) },
+    { 200: itemsOf(familyView) },
     async () => {
       const { value, version } = await fitRulesView(store);
       return tagged({ value: { items: value }, version });
@@ -84,7 +38,7 @@ export function fitRulesRoutes(api: Api, deps: ServiceDeps): void {
         'licensed practitioner must have agreed to them.',
       body: z.strictObject({ changes: z.array(limitChange).min(1).max(MOST_CHANGES) }),
       200: z.object({
-        items: listOf(family),
+        items: listOf(familyView),
         jobRunId: z.string().describe('Progress: GET /api/jobs/{jobRunId}'),
       }),
     },
@@ -100,7 +54,7 @@ export function fitRulesRoutes(api: Api, deps: ServiceDeps): void {
     '/fit-rules/changes',
     signedIn,
     'Who set which figure when and why, newest first; nothing is ever removed',
-    { querystring: pageQuery.extend({ family: z.string().max(60).optional() }), 200: pageOf(changeRow) },
+    { querystring: pageQuery.extend({ family: z.string().max(60).optional() }), 200: pageOf(limitChangeRow) },
     ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
   );
   api.get(

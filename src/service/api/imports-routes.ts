@@ -2,6 +2,7 @@ import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { childrenIn } from '../../records/caseload.js';
+import { sheetAnswer } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
@@ -70,15 +71,6 @@ const answers = z.object({
     )
     .min(1)
     .max(500),
-});
-const sheetAnswer = z.object({
-  sheet: z.string(),
-  question: z.string(),
-  asks: z.string(),
-  headings: z.string(),
-  answer: z.string(),
-  updatedBy: z.string(),
-  updatedAt: z.string(),
 });
 
 export function importsRoutes(api: Api, deps: ServiceDeps): void {

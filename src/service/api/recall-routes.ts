@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
-import { LONGEST_CALL_NOTE, type RecallRow, recallListNames } from '../../store/contract.js';
+import { jobRun, LONGEST_CALL_NOTE, type RecallRow, recallListNames } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
@@ -9,7 +9,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { type Api, everyday, planning, route, routesOf, tagged } from './api.js';
 import { date, itemsOf, jobStarted, listOf, noBody, pageOf, pageQuery } from './schemas/common.js';
-import { jobRun, recallRow, recallRun } from './schemas/derived.js';
+import { recallRow, recallRun } from './schemas/derived.js';
 
 const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 

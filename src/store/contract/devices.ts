@@ -1,30 +1,44 @@
 /** Devices, what is recorded of them, and their jobs in the workshop. */
 
+import { z } from 'zod';
 import type { IsoDate } from '../../records/dates.js';
-import type { Device, DeviceEvent, WorkshopJob } from '../../records/device.js';
+import {
+  type Device,
+  type DeviceEvent,
+  deviceEventRecord,
+  deviceRecord,
+  type WorkshopJob,
+} from '../../records/device.js';
+import { withoutDefaults } from '../../records/field-limits.js';
+import { reason } from '../../records/records.js';
 import type { Actor, Expected, Versioned } from './actor.js';
+import { revised } from './readings.js';
 
-/** A state of a device's record: who left it so and when; `by` null where an event did, `at` null for the first. */
-export interface DeviceVersion {
-  readonly version: number;
-  readonly device: Device;
-  readonly by: string | null;
-  readonly at: string | null;
-}
+/** A state of a device's record: who left it so and when. */
+export const deviceVersion = z.object({
+  version: z.number().int(),
+  device: deviceRecord,
+  by: z.string().nullable().describe('null: an event did it'),
+  at: z.iso.datetime().nullable().describe('null: the first'),
+});
+export type DeviceVersion = Readonly<z.infer<typeof deviceVersion>>;
 
-/** Revision 1 is the entry as recorded; the highest revision counts. */
-export interface EventRevision {
-  readonly event: DeviceEvent;
-  readonly revision: number;
-  readonly withdrawn: boolean;
-  readonly reason: string;
-  readonly by: string;
-  readonly at: string;
-}
+export const eventRevision = z.object({ event: deviceEventRecord, ...revised });
+export type EventRevision = Readonly<z.infer<typeof eventRevision>>;
 
-export type EventCorrection = Partial<
-  Pick<DeviceEvent, 'date' | 'measure' | 'side' | 'changeMm' | 'adjustment' | 'verdict' | 'note'>
-> & { readonly reason: string };
+/** What is left out stays as it was recorded. */
+export const eventCorrection = withoutDefaults(
+  deviceEventRecord.pick({
+    date: true,
+    measure: true,
+    side: true,
+    changeMm: true,
+    adjustment: true,
+    verdict: true,
+    note: true,
+  }),
+).extend({ reason });
+export type EventCorrection = Readonly<z.infer<typeof eventCorrection>>;
 
 export interface DevicesRepository {
   get(deviceId: string, actor: Actor): Promise<Versioned<Device>>;

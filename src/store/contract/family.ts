@@ -1,18 +1,20 @@
 /** What a family is shown and asked. */
 
+import { z } from 'zod';
 import type { FamilyAnswer } from '../../records/family-answer.js';
 import type { Actor } from './actor.js';
 
-export interface FamilyLink {
-  readonly id: string;
-  readonly childId: string;
-  readonly label: string;
-  readonly expiresAt: string;
-  readonly withdrawnAt: string | null;
-  readonly createdBy: string;
-  readonly createdAt: string;
-  readonly lastUsedAt: string | null;
-}
+export const familyLink = z.object({
+  id: z.string(),
+  childId: z.string(),
+  label: z.string(),
+  expiresAt: z.string(),
+  withdrawnAt: z.string().nullable(),
+  createdBy: z.string(),
+  createdAt: z.string(),
+  lastUsedAt: z.string().nullable(),
+});
+export type FamilyLink = Readonly<z.infer<typeof familyLink>>;
 
 /** `token` is shown once; only its signature can be checked afterwards. */
 export type NewFamilyLink = FamilyLink & { readonly token: string };

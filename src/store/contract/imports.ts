@@ -1,19 +1,21 @@
 /** Files that were taken in, and what a clinic said of its sheets. */
 
+import { z } from 'zod';
 import type { Caseload } from '../../records/caseload.js';
 import type { Actor } from './actor.js';
 
-export interface SheetAnswer {
-  /** The sheet by its headings; empty for a word that means the same in every sheet. */
-  readonly sheet: string;
-  readonly question: string;
-  readonly asks: string;
-  /** The headings of the sheet, for people. */
-  readonly headings: string;
-  readonly answer: string;
-  readonly updatedBy: string;
-  readonly updatedAt: string;
-}
+export const sheetAnswer = z.object({
+  sheet: z
+    .string()
+    .describe('the sheet by its headings; empty for a word that means the same in every sheet'),
+  question: z.string(),
+  asks: z.string(),
+  headings: z.string().describe('of the sheet, for people'),
+  answer: z.string(),
+  updatedBy: z.string(),
+  updatedAt: z.string(),
+});
+export type SheetAnswer = Readonly<z.infer<typeof sheetAnswer>>;
 
 export interface CheckedImport {
   readonly plan: unknown;

@@ -1,22 +1,23 @@
 /** What a clinic decides for itself. */
 
-import type { ClinicLimit, LimitChange, LimitPlace } from '../../rules/clinic-limits.js';
+import { z } from 'zod';
+import { type ClinicLimit, type LimitChange, limitPlace } from '../../rules/clinic-limits.js';
 import type { DeviceGroup } from '../../rules/limit-reach.js';
 import type { Actor, Expected, Page, PageRequest, Versioned } from './actor.js';
 import type { ClinicSettings } from './clinic-settings.js';
 
 /** One change of the clinic's limits; rows saved together share their version. */
-export interface LimitChangeRow extends LimitPlace {
-  readonly id: string;
-  readonly version: number;
-  /** Null: back to the shipped figure. */
-  readonly mm: number | null;
-  /** What stood before, the clinic's or the shipped figure, mm. */
-  readonly beforeMm: number;
-  readonly reason: string;
-  readonly by: string;
-  readonly at: string;
-}
+export const limitChangeRow = z.object({
+  id: z.string(),
+  version: z.number().int(),
+  ...limitPlace,
+  mm: z.number().nullable().describe('null: back to the shipped figure'),
+  beforeMm: z.number().describe('what stood before, the clinic’s or the shipped figure'),
+  reason: z.string(),
+  by: z.string(),
+  at: z.iso.datetime(),
+});
+export type LimitChangeRow = Readonly<z.infer<typeof limitChangeRow>>;
 
 export interface SignOff {
   readonly subject: string;

@@ -1,5 +1,6 @@
 /** Work in the queue, and what is derived by it. */
 
+import { z } from 'zod';
 import type { PopulationOffset } from '../../growth/population/population-offset.js';
 import type { IsoDate } from '../../records/dates.js';
 
@@ -54,16 +55,17 @@ export interface WorkQueue {
 }
 
 /** One long piece of work; `done`/`total` count children (rows for an import). */
-export interface JobRun {
-  readonly id: string;
-  readonly kind: 'forecasts' | 'recall' | 'import' | 'demo';
-  readonly status: 'queued' | 'running' | 'done' | 'failed';
-  readonly done: number;
-  readonly total: number;
-  readonly message: string;
-  readonly startedAt: string;
-  readonly finishedAt: string | null;
-}
+export const jobRun = z.object({
+  id: z.string(),
+  kind: z.enum(['forecasts', 'recall', 'import', 'demo']),
+  status: z.enum(['queued', 'running', 'done', 'failed']),
+  done: z.number(),
+  total: z.number(),
+  message: z.string(),
+  startedAt: z.string(),
+  finishedAt: z.string().nullable(),
+});
+export type JobRun = Readonly<z.infer<typeof jobRun>>;
 
 export interface JobRunsRepository {
   /** Newest first, 20 of them; of one kind if given. */

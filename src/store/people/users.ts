@@ -7,7 +7,7 @@ import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, Role, Store, User } from '../contract.js';
+import type { Actor, AuditDetail, Role, Store, User } from '../contract.js';
 import { notFound, refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
 import { isGuessable } from './guessable-password.js';
@@ -190,13 +190,8 @@ export const usersRepository = (db: Database): Store['users'] => ({
     }),
 });
 
-const auditUser = (
-  tx: Database,
-  actor: Actor,
-  action: AuditAction,
-  userId: string,
-  detail: Record<string, unknown>,
-) => writeAudit(tx, actor, action, 'user', { userId, ...detail });
+const auditUser = (tx: Database, actor: Actor, action: AuditAction, userId: string, detail: AuditDetail) =>
+  writeAudit(tx, actor, action, 'user', { userId, ...detail });
 
 /** A service whose last administrator is disabled can never be administered again. */
 async function refuseNoAdministrator(tx: Database): Promise<void> {

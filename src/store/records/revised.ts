@@ -5,7 +5,7 @@ import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, Expected } from '../contract.js';
+import type { Actor, AuditDetail, Expected } from '../contract.js';
 import { changedMeanwhile, notFound, refuseStale } from '../refusals.js';
 import type { CaseloadTable, Revised, Row } from './caseload-tables.js';
 
@@ -34,7 +34,7 @@ export interface RevisedKind<T> {
   readonly name: string;
   open(tx: Database, record: T, childId: string, lock: 'share' | 'update'): Promise<Opened<T>>;
   /** What the access log says beside the child. */
-  audited(record: T): Readonly<Record<string, string | null>>;
+  audited(record: T): AuditDetail;
 }
 
 /** The columns of a new record, or of the next revision of the one `before`. */

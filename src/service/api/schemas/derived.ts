@@ -141,14 +141,3 @@ export const turnaround = z.object({
   basis: z.string(),
   jobsUsed: z.number(),
 });
-
-export const jobRun = z.object({
-  id: z.string(),
-  kind: z.string(),
-  status: z.enum(['queued', 'running', 'done', 'failed']),
-  done: z.number(),
-  total: z.number(),
-  message: z.string(),
-  startedAt: z.string(),
-  finishedAt: z.string().nullable(),
-});
