@@ -32,6 +32,7 @@ const RETRY_SECONDS = 5;
 const REQUEST_WITHIN_MS = 300_000;
 
 /** The whole service on its dependencies; listens nowhere yet. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: what the service is put together of, in the order in which it must be
 export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> {
   const { config, store } = deps;
   const app = Fastify({

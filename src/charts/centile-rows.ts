@@ -26,6 +26,7 @@ const STEP_DAYS = 28;
  * both references are drawn, the boys' dotted, as 3, 50 and 97 only, and neither is chosen for the reader. A family
  * sees one soft band (3-97) and no centile.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the rows of one picture, level by level over the days
 export function centileRows(
   child: Pick<Child, 'birthDate' | 'sex' | 'gestationWeeks'>,
   measure: MeasureId,

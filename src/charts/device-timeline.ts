@@ -31,6 +31,7 @@ const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
 const moments = ['cast by', 'adjusted', 'fit judged', 'broken'] as const;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the rows of one picture, device by device
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const { record, forecasts, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
   const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));

@@ -48,6 +48,7 @@ export interface FitGrowthOptions {
  * children left out, and writes parameters.json and model-card.md. Under the name 'default' it also writes
  * 'references-only', whose curves come from the references and a caseload offset alone.
  */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the steps of one fit, each needing what the one before gave
 export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal): Promise<void> {
   const name = opts.name ?? 'default';
   const seed = opts.seed ?? 1;

@@ -52,6 +52,7 @@ const policies: readonly RecallPolicy[] = [
 ];
 
 /** `doorpost simulate`: a caseload lived through under each recall policy, and what each costs children and clinic. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the steps of one simulation, each needing what the one before gave
 export async function simulate(opts: SimulateOptions): Promise<void> {
   const begun = performance.now();
   const seed = opts.seed ?? 1;

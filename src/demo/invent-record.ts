@@ -150,6 +150,7 @@ function readingsAt(
   });
 }
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what a clinic measures of a child, device by device
 function seriesToMeasure(
   child: Child,
   slots: readonly DeviceSlot[],

@@ -48,8 +48,30 @@ async function refuseUnlessEmpty(tx: Database): Promise<void> {
   await tx.deleteFrom('secrets').execute();
 }
 
+const damaged = (why: string) => new DoorpostError('cannot-restore', `The backup is damaged: ${why}`);
+
+async function checkHead(tx: Database, line: ReturnType<typeof parse>): Promise<void> {
+  if (line?.format !== FORMAT) throw damaged('it does not begin as a doorpost backup');
+  const own = new Set(await appliedMigrations(tx));
+  if ((line.migrations as string[]).some((m) => !own.has(m)))
+    throw new DoorpostError('cannot-restore', 'The backup was written by a newer doorpost', {
+      accepted: 'that version of doorpost or a later one',
+    });
+}
+
+/** What went wrong, as whoever restores can use it. */
+function reasonOf(error: unknown, path: string, where: string): unknown {
+  const { code } = error as { code?: string };
+  if (code?.startsWith('Z_')) return damaged('it cannot be unpacked');
+  if (code === 'ENOENT') return unreadable(`There is no file ${path}`);
+  if (code === 'EISDIR') return unreadable(`${path} is a folder`);
+  if (code === 'EACCES') return unreadable(`${path} may not be read`);
+  // What the database itself says of a row that does not fit its table.
+  if (code && /^(21|22|23|42)\w{3}$/.test(code)) return damaged(`a row of ${where} does not fit`);
+  return error;
+}
+
 async function load(tx: Database, path: string): Promise<number> {
-  const damaged = (why: string) => new DoorpostError('cannot-restore', `The backup is damaged: ${why}`);
   const digest = createHash('sha256');
   const known = new Set<string>(backedUpTables);
   let rows = 0;
@@ -71,12 +93,7 @@ async function load(tx: Database, path: string): Promise<number> {
       const line = parse(text);
       if (first) {
         first = false;
-        if (line?.format !== FORMAT) throw damaged('it does not begin as a doorpost backup');
-        const own = new Set(await appliedMigrations(tx));
-        if ((line.migrations as string[]).some((m) => !own.has(m)))
-          throw new DoorpostError('cannot-restore', 'The backup was written by a newer doorpost', {
-            accepted: 'that version of doorpost or a later one',
-          });
+        await checkHead(tx, line);
         digest.update(`${text}\n`);
         continue;
       }
@@ -99,15 +116,7 @@ async function load(tx: Database, path: string): Promise<number> {
       rows++;
     }
   } catch (error) {
-    const { code } = error as { code?: string };
-    if (code?.startsWith('Z_')) throw damaged('it cannot be unpacked');
-    if (code === 'ENOENT') throw unreadable(`There is no file ${path}`);
-    if (code === 'EISDIR') throw unreadable(`${path} is a folder`);
-    if (code === 'EACCES') throw unreadable(`${path} may not be read`);
-    // What the database itself says of a row that does not fit its table.
-    if (code && /^(21|22|23|42)\w{3}$/.test(code))
-      throw damaged(`a row of the table '${waiting.table}', line ${rows + 1} or before, does not fit`);
-    throw error;
+    throw reasonOf(error, path, `the table '${waiting.table}', line ${rows + 1} or before,`);
   }
   if (!ended) throw damaged('its end is missing');
   return rows;

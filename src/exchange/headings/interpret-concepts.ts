@@ -39,6 +39,7 @@ export const known = (id: string): id is MeasureId => Object.hasOwn(measures, id
 
 /** What a heading of these concepts means: at most a few meanings, weighed where more is guessed. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one chain of meanings, the first that fits; its order is the rule
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one chain of meanings, the first that fits; its order is the rule
 export function interpret(concepts: readonly Concept[]): { meaning: Meaning; weight: number }[] {
   const has = (is: Concept['is']) => concepts.some((c) => c.is === is);
   const only = <T extends Concept['is']>(is: T) =>

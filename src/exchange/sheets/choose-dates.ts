@@ -32,6 +32,7 @@ interface Evidence {
  * such a cell takes the order of the other columns, else of the sheet's language, else the clinic is asked once. A
  * column that has both orders is said to have them.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the evidence for an order of day and month, from the strongest down
 export function chooseDates(
   table: SheetTable,
   columns: readonly Column[],

@@ -27,15 +27,19 @@ export function keepOthers(
       const text = cellOf(row, column);
       if (text === '') continue;
       const heading = (column.heading || `column ${letters(column.index)}`).replace(/^extra:/, '');
-      const several = (count.get(person.id) ?? 0) > 1;
-      const reading = several ? firstOfRow.get(row.row) : undefined;
-      const device = several ? devices.get(row) : undefined;
-      if (reading) {
-        if (reading.extra === NO_EXTRA) reading.extra = {};
-        reading.extra[heading] = text;
-      } else if (device) (device.cells as Record<string, string>)[`extra:${heading}`] = text;
-      else children.keep(person.id, heading, text);
+      const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
+      if (!isOneOfSeveral || !keptWithRow(row, heading, text)) children.keep(person.id, heading, text);
     }
+  }
+
+  function keptWithRow(row: GridRow, heading: string, text: string): boolean {
+    const reading = firstOfRow.get(row.row);
+    const device = devices.get(row);
+    if (reading) {
+      if (reading.extra === NO_EXTRA) reading.extra = {};
+      reading.extra[heading] = text;
+    } else if (device) (device.cells as Record<string, string>)[`extra:${heading}`] = text;
+    return reading !== undefined || device !== undefined;
   }
 }
 

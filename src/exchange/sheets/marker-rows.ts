@@ -10,6 +10,7 @@ import type { GridRow } from './grid.js';
 import { cellOf, refusal, type TakenTable } from './sheet-rows.js';
 
 /** Signs of maturity in a row. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one sign of maturity after another, each read in its own way
 export function markersIn(
   taken: TakenTable,
   row: GridRow,

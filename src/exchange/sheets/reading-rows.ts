@@ -35,6 +35,7 @@ export interface RawReading {
 const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
 
 /** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one cell, and every reason for which it is asked about or refused
 export function readingsIn(
   taken: TakenTable,
   row: GridRow,
@@ -44,6 +45,7 @@ export function readingsIn(
   refused: RefusedRow[],
 ): RawReading[] {
   const out: RawReading[] = [];
+  // biome-ignore lint/complexity/noExcessiveLinesPerFunction: one cell, and every reason for which it is asked about or refused
   const take = (
     column: Column,
     measure: MeasureId,

@@ -131,6 +131,7 @@ function peopleOf(
   if (!hasWho && birthColumn === undefined)
     return table.rows.map((row) => ({ row, person: null, why: 'does not say which child' }));
   let last: Person | null = null;
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: whose row it is, by what the row says and else by the one above
   return table.rows.map((row) => {
     const id = fieldCell(columns, row, 'child.id').text;
     const name = nameOf(columns, row);

@@ -17,6 +17,7 @@ import { valueFit } from './value-fit.js';
 const SAMPLE = 400;
 
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
 export function takeColumns(table: SheetTable, asker: Asker, today: string): Column[] {
   const sampled = table.headings.map((_, index) => sample(table, index));
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));

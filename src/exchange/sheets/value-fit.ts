@@ -23,6 +23,7 @@ const share = (cells: readonly string[], test: (cell: string) => boolean): numbe
   cells.length === 0 ? 0.8 : cells.filter(test).length / cells.length;
 
 /** How many of a column's values can be what the heading says, 0 to 1. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one case a meaning
 export function valueFit(meaning: Meaning, cells: readonly string[], today: string): number {
   const isDate = (c: string) => cellDate(c, today) !== null;
   const word = (set: ReadonlySet<string>) => (c: string) => set.has(foldText(c));

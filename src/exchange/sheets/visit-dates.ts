@@ -13,6 +13,7 @@ import { cellOf, dateInText, fieldColumns, refusal, type TakenTable } from './sh
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
 /** The date of measuring for a cell: in its heading, its group's visit, the row's visit, the cast, or the title. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the places a date can stand in, from the nearest to the farthest
 export function visitDates(
   taken: TakenTable,
   today: IsoDate,

@@ -36,6 +36,7 @@ const SELDOM = 0.2;
 const NEGLIGIBLE_CHANCE = 0.05;
 
 /** First-passage forecast of one device from a child's possible futures. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: every answer about one device, from the same futures
 export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
   const { record, plan, posterior, today, seed } = question;
   const { limits, search, history } = plan;

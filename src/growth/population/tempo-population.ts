@@ -40,6 +40,8 @@ export interface TempoPopulation {
  * deviations at the same maturity, with the cross-sectional correlations' weights, plus its own part; its
  * mean curve is the reference's median, deconvolved, moved by as many SD as the anchors' means stand off theirs.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: sums over measures, anchors and ages
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: tables worked out once, each from the one before
 export function tempoPopulation(
   curves: SexCurves,
   measures: readonly string[],

@@ -21,6 +21,7 @@ export function pathsOf(
     const skeletal = measures[id].skeletal;
     const log = isLogMeasure(id);
     const out = new Float64Array(draws * nd);
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over measures, parts, draws and days, written out for speed
     parts.forEach(({ from: first, component, courses }, p) => {
       const deviation = deviations[p];
       for (let d = 0; d < 2 * component.length && 2 * first + d < draws; d++) {

@@ -1,4 +1,5 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import type { DataSuggestion } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
@@ -99,28 +100,7 @@ export function ChildPage(props: ChildPageProps) {
 
       <ChildCautions flags={assessment.flags} />
 
-      {clinical && assessment.suggestions.length > 0 && (
-        <section aria-labelledby="slips">
-          <h2 id="slips">Likely slips in the data</h2>
-          <p>Nothing is changed until you accept it, and the original is always kept.</p>
-          {assessment.suggestions.map((s) => (
-            <form method="post" action={`${base}/suggestions`} class="flag check" key={s.id}>
-              <Csrf context={context} />
-              <input type="hidden" name="suggestion" value={s.id} />
-              <p>{s.seen}</p>
-              <p class="row">
-                {s.corrections.some((c) => c.value !== undefined || c.side || c.exclude) ? (
-                  <button type="submit" class="main-action">
-                    {s.action}
-                  </button>
-                ) : (
-                  <strong>{s.action}</strong>
-                )}
-              </p>
-            </form>
-          ))}
-        </section>
-      )}
+      {clinical && <LikelySlips context={context} base={base} suggestions={assessment.suggestions} />}
 
       {clinical && measuredOn.size === 1 && inUse.length > 0 && (
         <p class="notice">
@@ -242,6 +222,33 @@ function FamilyLinks(props: { context: PageContext; base: string; links: readonl
           <button type="submit">Make a link</button>
         </p>
       </form>
+    </section>
+  );
+}
+
+function LikelySlips(props: { context: PageContext; base: string; suggestions: readonly DataSuggestion[] }) {
+  const { context, base, suggestions } = props;
+  if (suggestions.length === 0) return null;
+  return (
+    <section aria-labelledby="slips">
+      <h2 id="slips">Likely slips in the data</h2>
+      <p>Nothing is changed until you accept it, and the original is always kept.</p>
+      {suggestions.map((s) => (
+        <form method="post" action={`${base}/suggestions`} class="flag check" key={s.id}>
+          <Csrf context={context} />
+          <input type="hidden" name="suggestion" value={s.id} />
+          <p>{s.seen}</p>
+          <p class="row">
+            {s.corrections.some((c) => c.value !== undefined || c.side || c.exclude) ? (
+              <button type="submit" class="main-action">
+                {s.action}
+              </button>
+            ) : (
+              <strong>{s.action}</strong>
+            )}
+          </p>
+        </form>
+      ))}
     </section>
   );
 }

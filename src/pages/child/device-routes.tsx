@@ -23,6 +23,7 @@ type OfDevice = { Params: { id: string; device: string; event: string }; Queryst
 const access = { config: { access: clinicians } };
 
 /** One device: what happens to it is recorded, put right and taken back; the slip that goes to the workshop. */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one device, which share how it is opened
 export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const opened = async (request: FastifyRequest<OfDevice>) => {

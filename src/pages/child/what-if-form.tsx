@@ -50,23 +50,9 @@ export function WhatIfForm({ context, child, device, dimensions, read, expected,
       </span>
     </span>
   );
-  const left = (d: Dimension) =>
-    d.series
-      .flatMap((s) => {
-        const r = now?.room.find((x) => seriesKey(x.series) === seriesKey(s));
-        if (!r) return [];
-        const mm = Math.round(r.roomMm);
-        const side = d.series.length === 1 ? '' : `${s.side} `;
-        return [mm < 0 ? `${side}too small by ${-mm}` : `${side}${mm}`];
-      })
-      .join(', ');
+  const left = (d: Dimension) => roomLeft(d, now);
   const travel = (d: Dimension) => {
-    const most = Math.max(
-      0,
-      ...d.series.map(
-        (s) => now?.room.find((x) => seriesKey(x.series) === seriesKey(s))?.extensionLeftMm ?? 0,
-      ),
-    );
+    const most = Math.max(0, ...d.series.map((s) => roomOf(now, s)?.extensionLeftMm ?? 0));
     return most > 0 ? `; ${format.number(most)} of it by adjusting` : '';
   };
   const reading = (s: Series) => {
@@ -159,3 +145,18 @@ export function WhatIfForm({ context, child, device, dimensions, read, expected,
     </form>
   );
 }
+
+const roomOf = (now: DeviceForecast | null, series: Series) =>
+  now?.room.find((r) => seriesKey(r.series) === seriesKey(series));
+
+/** 'left 4, right too small by 2': what is left today, mm. */
+const roomLeft = (d: Dimension, now: DeviceForecast | null): string =>
+  d.series
+    .flatMap((s) => {
+      const room = roomOf(now, s);
+      if (!room) return [];
+      const mm = Math.round(room.roomMm);
+      const side = d.series.length === 1 ? '' : `${s.side} `;
+      return [mm < 0 ? `${side}too small by ${-mm}` : `${side}${mm}`];
+    })
+    .join(', ');

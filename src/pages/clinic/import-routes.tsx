@@ -23,6 +23,7 @@ const units = ['mm', 'cm', 'inch'] as const;
 type OneImport = { Params: { id: string }; Body: Form };
 const readers = { config: { access: recordKeepers } };
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const access = { config: { access: administrators } };

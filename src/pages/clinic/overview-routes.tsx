@@ -23,6 +23,7 @@ import { whyEnded, workloadAhead } from './workload-ahead.js';
 
 const WEEKS_AHEAD = 26;
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
 

@@ -24,6 +24,7 @@ export interface BuiltProgramme {
   readonly ySession: readonly number[];
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: rows and columns of one programme, in the order in which the solver has them
 export function buildProgramme(
   p: CompactProblem,
   columnsOf: (i: number) => readonly number[],

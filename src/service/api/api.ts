@@ -93,20 +93,22 @@ interface Writing<S> extends Asked<S> {
   readonly expected: Expected;
 }
 
-/** The routes of one subject. Everything a handler is not given it takes from `deps`. */
-export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly string[]) {
-  const asked = <S>(request: FastifyRequest): Asked<S> => ({
-    request,
-    get actor() {
-      return actorOf(request);
-    },
-    id: (request.params as { id: string }).id,
-    params: request.params as Part<S, 'params'>,
-    query: request.query as Part<S, 'querystring'>,
-    body: request.body as Part<S, 'body'>,
-    today: clock.today(),
-  });
-  const serve = (
+const askedOf = <S>(request: FastifyRequest, today: IsoDate): Asked<S> => ({
+  request,
+  get actor() {
+    return actorOf(request);
+  },
+  id: (request.params as { id: string }).id,
+  params: request.params as Part<S, 'params'>,
+  query: request.query as Part<S, 'querystring'>,
+  body: request.body as Part<S, 'body'>,
+  today,
+});
+
+/** Registers a route 'METHOD /address'; the status is that of the answer its shape names. */
+const serverOf =
+  (api: Api, tags: readonly string[]) =>
+  (
     address: string,
     config: object,
     summary: string,
@@ -131,6 +133,11 @@ export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly
       handler: (request: FastifyRequest, reply: FastifyReply) => handler(status, request, reply),
     } as never);
   };
+
+/** The routes of one subject. Everything a handler is not given it takes from `deps`. */
+export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly string[]) {
+  const asked = <S>(request: FastifyRequest) => askedOf<S>(request, clock.today());
+  const serve = serverOf(api, tags);
   const get = <S extends Shape>(
     url: string,
     config: object,

@@ -68,6 +68,7 @@ function forecastRoutes(api: Api, deps: ServiceDeps): void {
   );
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one question with its schema and its answer
 function whatIfRoute(api: Api, deps: ServiceDeps): void {
   const { store, clock, assessor } = deps;
   api.post(

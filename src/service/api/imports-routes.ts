@@ -73,6 +73,7 @@ const answers = z.object({
     .max(500),
 });
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of routes, each short
 export function importsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const { get, write } = routesOf(api, deps, ['Imports']);

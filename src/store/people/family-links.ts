@@ -17,6 +17,7 @@ function sign(id: string, expiresAt: Date, key: string): string {
   return `${body}.${createHmac('sha256', key).update(`family-link ${body}`).digest('base64url')}`;
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const familyLinksRepository = (db: Database, key: () => Promise<string>): Store['familyLinks'] => ({
   async list(childId, actor) {
     await requireChild(db, childId);

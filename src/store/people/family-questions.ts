@@ -9,6 +9,7 @@ import { requireChild, requireDevice } from '../records/require-child.js';
 import { notFound } from '../refusals.js';
 import type { Tables } from '../tables.js';
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const familyQuestionsRepository = (db: Database): Store['familyQuestions'] => ({
   ask: (childId, deviceId, now, actor) =>
     atomically(db, async (tx) => {

@@ -8,7 +8,7 @@ import { childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { ChildSearch, ChildSummary, Store } from '../contract.js';
+import type { Actor, ChildSearch, ChildSummary, Page, PageRequest, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 import { notFound, refuseStale } from '../refusals.js';
 import { childrenTable } from './caseload-tables.js';
@@ -20,50 +20,7 @@ import { requireChild } from './require-child.js';
 import { childVisibleTo, recordVisibleTo } from './visible-to.js';
 
 export const childrenRepository = (db: Database): Store['children'] => ({
-  async search(search, page, actor) {
-    const limit = pageLimit(page);
-    const bySoonest = search.sort === 'soonest';
-    const sortKey = bySoonest
-      ? sql<string>`coalesce(a.soonest_key::text, '9999-12-31')`
-      : sql<string>`c.name_key`;
-    const after = readCursor(page, 2);
-    const rows = await matching(db, search)
-      .leftJoin('assessments as a', 'a.child_id', 'c.id')
-      .select(['c.id', 'c.data', 'c.version', 'a.soonest', sortKey.as('sort_key')])
-      .select([
-        sql<string | null>`(select max(m.date) from current_measurements m where m.child_id = c.id)`.as(
-          'last_visit',
-        ),
-        sql<number>`(select count(*)::int from devices d where d.child_id = c.id and d.status = 'worn')`.as(
-          'devices_in_use',
-        ),
-      ])
-      .$if(!!after, (q) => q.where(sql<SqlBool>`(${sortKey}, c.id) > (${after?.[0]}, ${after?.[1]})`))
-      .orderBy('sort_key')
-      .orderBy('c.id')
-      .limit(limit + 1)
-      .execute();
-    const found = toPage(
-      rows,
-      limit,
-      (r) => [r.sort_key, r.id],
-      (r): ChildSummary => ({
-        id: r.id,
-        name: r.data.name,
-        birthDate: r.data.birthDate,
-        sex: r.data.sex,
-        status: r.data.status,
-        insensateSkin: r.data.insensateSkin,
-        latexAlert: r.data.latexAlert,
-        lastVisit: r.last_visit,
-        devicesInUse: r.devices_in_use,
-        soonest: r.soonest,
-        version: r.version,
-      }),
-    );
-    await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });
-    return found;
-  },
+  search: (search, page, actor) => searchChildren(db, search, page, actor),
 
   async names(childIds, actor) {
     if (childIds.length === 0) return new Map();
@@ -131,6 +88,56 @@ export const childrenRepository = (db: Database): Store['children'] => ({
 
   erase: (childId, reason, actor) => atomically(db, (tx) => eraseChild(tx, childId, reason, actor)),
 });
+
+async function searchChildren(
+  db: Database,
+  search: ChildSearch,
+  page: PageRequest,
+  actor: Actor,
+): Promise<Page<ChildSummary>> {
+  const limit = pageLimit(page);
+  const bySoonest = search.sort === 'soonest';
+  const sortKey = bySoonest
+    ? sql<string>`coalesce(a.soonest_key::text, '9999-12-31')`
+    : sql<string>`c.name_key`;
+  const after = readCursor(page, 2);
+  const rows = await matching(db, search)
+    .leftJoin('assessments as a', 'a.child_id', 'c.id')
+    .select(['c.id', 'c.data', 'c.version', 'a.soonest', sortKey.as('sort_key')])
+    .select([
+      sql<string | null>`(select max(m.date) from current_measurements m where m.child_id = c.id)`.as(
+        'last_visit',
+      ),
+      sql<number>`(select count(*)::int from devices d where d.child_id = c.id and d.status = 'worn')`.as(
+        'devices_in_use',
+      ),
+    ])
+    .$if(!!after, (q) => q.where(sql<SqlBool>`(${sortKey}, c.id) > (${after?.[0]}, ${after?.[1]})`))
+    .orderBy('sort_key')
+    .orderBy('c.id')
+    .limit(limit + 1)
+    .execute();
+  const found = toPage(
+    rows,
+    limit,
+    (r) => [r.sort_key, r.id],
+    (r): ChildSummary => ({
+      id: r.id,
+      name: r.data.name,
+      birthDate: r.data.birthDate,
+      sex: r.data.sex,
+      status: r.data.status,
+      insensateSkin: r.data.insensateSkin,
+      latexAlert: r.data.latexAlert,
+      lastVisit: r.last_visit,
+      devicesInUse: r.devices_in_use,
+      soonest: r.soonest,
+      version: r.version,
+    }),
+  );
+  await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });
+  return found;
+}
 
 /** The query both the list and its count start from. */
 function matching(db: Database, search: ChildSearch) {

@@ -6,6 +6,7 @@ import type { AddedIds, Store, StoredImport } from '../contract.js';
 import { notFound } from '../refusals.js';
 import { freshIds, takeBackImport } from './take-back-import.js';
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const importsRepository = (db: Database): Store['imports'] => ({
   async create({ plan, caseload, childIds, packed, options }, actor) {
     const id = randomUUID();

@@ -6,6 +6,7 @@ import type { JobRun, Store } from '../contract.js';
 import { notFound } from '../refusals.js';
 import type { Tables } from '../tables.js';
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
   async latest(kind) {
     const rows = await db

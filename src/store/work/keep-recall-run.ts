@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { stateInNewList } from '../../recall/carry-over.js';
-import type { RecallEntry } from '../../recall/contract.js';
+import type { RecallEntry, WorkState } from '../../recall/contract.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { type NewRecallRun, type RecallListName, systemActor } from '../contract.js';
@@ -68,25 +68,30 @@ export async function keepRecallRun(
         })),
       )
       .execute();
-    const said = chunk.flatMap(({ id: entryId, was, state }) =>
-      was?.last &&
-      was.state !== 'done' &&
-      !(was.state === 'to-call' && ['', 'undone'].includes(was.last.note))
-        ? [
-            {
-              entry_id: entryId,
-              child_id: was.childId,
-              // Undone in the new list, it is a call to make, or the word it was.
-              from_state: state === 'to-call' ? was.state : ('to-call' as const),
-              from_appointment: state === 'to-call' ? was.appointment : null,
-              to_state: state,
-              note: was.last.note,
-              by_name: was.last.by,
-              at: was.last.at,
-            },
-          ]
-        : [],
-    );
+    const said = chunk.flatMap(({ id: entryId, was, state }) => saidBefore(entryId, was, state));
     if (said.length > 0) await tx.insertInto('recall_state_changes').values(said).execute();
   }
+}
+
+type Before = Awaited<ReturnType<typeof earlierVisits>>[number];
+
+/** The last thing said of a family, as the first row of its new entry; nothing where it says no more. */
+function saidBefore(entryId: string, was: Before | undefined, state: WorkState) {
+  const last = was?.last;
+  if (!last || was.state === 'done') return [];
+  if (was.state === 'to-call' && ['', 'undone'].includes(last.note)) return [];
+  // Undone in the new list, it is a call to make, or the word it was.
+  const isAgainToCall = state === 'to-call';
+  return [
+    {
+      entry_id: entryId,
+      child_id: was.childId,
+      from_state: isAgainToCall ? was.state : ('to-call' as const),
+      from_appointment: isAgainToCall ? was.appointment : null,
+      to_state: state,
+      note: last.note,
+      by_name: last.by,
+      at: last.at,
+    },
+  ];
 }

@@ -15,6 +15,7 @@ import { earlierVisits } from './earlier-visits.js';
 import { keepRecallRun } from './keep-recall-run.js';
 import { recallEntryRows } from './recall-entry-rows.js';
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const recallRepository = (db: Database): Store['recall'] => ({
   async latestRun() {
     const row = await runs(db).orderBy('seq', 'desc').limit(1).executeTakeFirst();

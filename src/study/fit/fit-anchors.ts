@@ -101,6 +101,7 @@ interface Moments {
   cc: Float64Array;
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: sums over grid, children and pairs in one pass: it is the dear loop of a fit
 function momentsOf(
   children: readonly AnchorChild[],
   sex: 'male' | 'female',

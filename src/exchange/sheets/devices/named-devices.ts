@@ -26,6 +26,7 @@ export interface Found {
 
 /** The devices of a row, by the columns that name them. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a cell names devices, sides and ends in any order, told apart in one walk
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a cell names devices, sides and ends in any order, told apart in one walk
 export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: string): Found[] {
   const { columns } = sheet.taken;
   const found: Found[] = [];
