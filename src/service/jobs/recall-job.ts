@@ -51,11 +51,11 @@ export async function recallList(
           .digest('hex'),
       },
       [
-        ...list.entries.map((entry) => ({ list: 'due' as const, entry: lean(entry) })),
+        ...list.entries.map((entry) => ({ list: 'due' as const, entry: entryWithoutCurves(entry) })),
         // The next to fall due, for places that stay free.
         ...list.notDue
           .filter((e) => e.castBy !== null && e.castBy <= addDaysIso(list.until, FILL_DAYS))
-          .map((entry) => ({ list: 'open' as const, entry: lean(entry) })),
+          .map((entry) => ({ list: 'open' as const, entry: entryWithoutCurves(entry) })),
       ],
     );
     await tx.jobRuns.end(runId, 'done', leftOutText(assessments, list.notPlanned), clock.now());
@@ -85,12 +85,12 @@ const sentence = (children: number, why: string): string =>
 const LAST_PART = -1;
 
 /** Without the curves, which stay with the assessment: a list of thousands must open at once. */
-const lean = (entry: RecallEntry): RecallEntry => ({
+const entryWithoutCurves = (entry: RecallEntry): RecallEntry => ({
   ...entry,
-  devices: entry.devices.map(leanDevice),
-  otherDevices: entry.otherDevices.map(leanDevice),
+  devices: entry.devices.map(deviceWithoutCurve),
+  otherDevices: entry.otherDevices.map(deviceWithoutCurve),
 });
-const leanDevice = (d: DeviceDecision): DeviceDecision => ({
+const deviceWithoutCurve = (d: DeviceDecision): DeviceDecision => ({
   ...d,
   forecast: d.forecast && withoutCurve(d.forecast),
 });
