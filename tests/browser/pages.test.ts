@@ -506,6 +506,8 @@ describe('the family', () => {
     // Without script, on a telephone: few bytes, and the chart whole.
     const home = await browser.newContext({
       javaScriptEnabled: false,
+      isMobile: true,
+      userAgent: 'a telephone (Mobile)',
       viewport: { width: 390, height: 844 },
     });
     const sheet = await home.newPage();
@@ -517,10 +519,10 @@ describe('the family', () => {
     sheet.off('response', counted);
     const sent = (await Promise.all(bytes)).reduce((sum, n) => sum + n, 0);
     expect(sent, 'bytes of the family page before compression').toBeLessThan(60_000);
-    const chart = (await sheet.locator('.chart.narrow svg').boundingBox())!;
+    const chart = (await sheet.locator('.chart svg').boundingBox())!;
     expect(chart.x + chart.width).toBeLessThanOrEqual(390);
     expect(
-      chart.width / Number(await sheet.getAttribute('.chart.narrow svg', 'width')),
+      chart.width / Number(await sheet.getAttribute('.chart svg', 'width')),
       'letters of full size',
     ).toBeGreaterThan(0.85);
     const words = await sheet.textContent('main');

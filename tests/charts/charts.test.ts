@@ -4,6 +4,7 @@
  */
 import { inflateSync } from 'node:zlib';
 import { Resvg } from '@resvg/resvg-js';
+import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
 import { capacityChart } from '../../src/charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../src/charts/dates-held-chart.js';
@@ -136,6 +137,21 @@ describe('every chart', () => {
 
   it('draws the same twice', async () => {
     expect(await renderSvg(growthChart(base))).toBe(await renderSvg(growthChart(base)));
+  });
+
+  it('of a form compiled before is the chart compiled alone', () => {
+    const plain = (spec: unknown) => JSON.parse(JSON.stringify(spec));
+    for (const spec of Object.values(charts)) {
+      const other = structuredClone(spec);
+      other.title.text = 'another';
+      other.datasets = Object.fromEntries(
+        Object.entries<object[]>(spec.datasets).map(([name, rows]) => [name, rows.toReversed()]),
+      );
+      if (other.encoding?.y?.scale?.domain)
+        other.encoding.y.scale.domain = spec.encoding.y.scale.domain.toReversed();
+      compileChart(spec);
+      expect(plain(compileChart(other))).toEqual(plain(compile(other as TopLevelSpec).spec));
+    }
   });
 
   it('refuses a specification Vega-Lite warns of', () => {

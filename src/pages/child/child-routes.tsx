@@ -16,7 +16,7 @@ import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import { undoCorrection } from '../../service/undo-correction.js';
 import { saveForm } from '../../service/write.js';
 import type { ChildSearch } from '../../store/contract.js';
-import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
@@ -118,10 +118,10 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
     const [context, growth, timeline, links, questions, revisions] = await Promise.all([
       pageContext(request, reply, deps),
       clinical && measure
-        ? drawBoth((widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
+        ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
         : NOT_DRAWN,
       clinical && view.record.devices.length > 0
-        ? drawBoth((widthPx) => timelineSpec(view, today, widthPx))
+        ? drawFor(request, (widthPx) => timelineSpec(view, today, widthPx))
         : NOT_DRAWN,
       clinical ? store.familyLinks.list(id, actorOf(request)) : [],
       clinical ? store.familyQuestions.ofChild(id) : [],

@@ -7,7 +7,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { drawBoth, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
@@ -69,7 +69,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         device={device}
         limiting={limiting}
         answer={answer}
-        drawn={charts ? await drawBoth((widthPx) => charts(widthPx).spec) : NOT_DRAWN}
+        drawn={charts ? await drawFor(request, (widthPx) => charts(widthPx).spec) : NOT_DRAWN}
       />,
     );
   });
@@ -127,7 +127,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const gives = then?.drivers[0]?.series.measure ?? then?.room[0]?.series.measure;
     const chart =
       imagined && assessed && then && gives
-        ? await drawBoth((widthPx) =>
+        ? await drawFor(request, (widthPx) =>
             growthChart({
               record: imagined,
               measure: gives,

@@ -12,7 +12,7 @@ import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
-import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
@@ -103,8 +103,8 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             context={context}
             held={held}
             bins={bins}
-            dates={enough ? await drawBoth((px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
-            distances={enough ? await drawBoth((px) => distancesOf(held, bins, px)) : NOT_DRAWN}
+            dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
+            distances={enough ? await drawFor(request, (px) => distancesOf(held, bins, px)) : NOT_DRAWN}
           />
         }
         learned={
@@ -119,7 +119,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         turnaround={turnaround}
         states={states}
         months={<MonthsAhead {...{ context, ahead, ended, eligibleAfterMonths }} />}
-        workload={chart && (await drawBoth(chart))}
+        workload={chart && (await drawFor(request, chart))}
         coverage={coverage}
       />,
     );

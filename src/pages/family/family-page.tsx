@@ -26,7 +26,7 @@ export function FamilyPage(props: {
   /** Have a native reader's eyes been over these words? */
   checked: boolean;
   /** Empty where nothing was measured yet. */
-  charts: Drawn;
+  chart: Drawn;
   contact: string;
   /** Last day of the link it was opened by; null for the clinic's own print. */
   linkUntil: string | null;
@@ -35,7 +35,7 @@ export function FamilyPage(props: {
   /** The clinic's two questions, where it has asked. */
   children?: ComponentChildren;
 }) {
-  const { context, view, words, charts } = props;
+  const { context, view, words, chart } = props;
   const { child } = view.record;
   const format = formatFor(localeOf(words));
   const devices = devicesTold(view);
@@ -108,7 +108,7 @@ export function FamilyPage(props: {
       </section>
       {devices.length > 0 && <p>{words.guess}</p>}
       {early !== null && <p>{words.correctedAge(early)}</p>}
-      {charts.wide && <GrowthFigure words={words} charts={charts} />}
+      {chart.svg && <GrowthFigure words={words} chart={chart} />}
       <p class="small">
         {context.clinicName && `${context.clinicName}. `}
         {words.madeOn(format.date(context.today))}{' '}
@@ -151,19 +151,16 @@ const Languages = ({ words, href }: { words: FamilyWords; href: (language: strin
   </nav>
 );
 
-const GrowthFigure = (props: { words: FamilyWords; charts: Drawn }) => (
+const GrowthFigure = (props: { words: FamilyWords; chart: Drawn }) => (
   <section class="card" aria-labelledby="chart">
     <h2 id="chart">{props.words.chartTitle}</h2>
-    {(['wide', 'narrow'] as const).map((size) => (
-      <figure
-        key={size}
-        class={`chart ${size}`}
-        role="img"
-        aria-label={props.words.chartTitle}
-        dir="ltr"
-        dangerouslySetInnerHTML={{ __html: props.charts[size].replace('<svg ', '<svg aria-hidden="true" ') }}
-      />
-    ))}
+    <figure
+      class="chart"
+      role="img"
+      aria-label={props.words.chartTitle}
+      dir="ltr"
+      dangerouslySetInnerHTML={{ __html: props.chart.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
+    />
   </section>
 );
 

@@ -12,7 +12,7 @@ import { saveForm } from '../../service/write.js';
 import type { Actor, FamilyQuestion } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
-import { drawBoth, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
@@ -59,9 +59,9 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     const whole = actor.role === 'clinician' || actor.role === 'family';
     const [measure] = chartableMeasures(view);
     const posterior = whole && measure ? posteriorOf(view.record, deps) : null;
-    const charts =
+    const chart =
       whole && measure
-        ? await drawBoth((widthPx) =>
+        ? await drawFor(request, (widthPx) =>
             growthSpec(view, measure, posterior, today, {
               audience: 'family',
               language: words.language,
@@ -77,7 +77,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
         view={view}
         words={words}
         checked={languages.some((l) => l.language === words.language && l.signed !== null)}
-        charts={charts}
+        chart={chart}
         contact={settings.contact}
         linkUntil={shown.linkUntil}
         languageHref={(language) => `${path}?language=${language}`}

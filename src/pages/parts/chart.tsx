@@ -1,40 +1,43 @@
+import type { FastifyRequest } from 'fastify';
 import type { Spec } from '../../charts/fill-spec.js';
 import { renderSvg } from '../../charts/render-chart.js';
 import { slimSvg } from '../../charts/slim-svg.js';
 
-/** The same chart for a desk and for a telephone held upright. */
+/** A chart at the width that suits who asks. */
 export interface Drawn {
-  readonly wide: string;
-  readonly narrow: string;
+  readonly svg: string;
+  readonly narrow: boolean;
 }
 
 /** Width of a plot that is whole on a telephone held upright. */
 export const NARROW_PX = 250;
-export const NOT_DRAWN: Drawn = { wide: '', narrow: '' };
+export const NOT_DRAWN: Drawn = { svg: '', narrow: false };
 
-export async function drawBoth(chart: (widthPx?: number) => Spec): Promise<Drawn> {
-  const [wide, narrow] = await Promise.all([renderSvg(chart()), renderSvg(chart(NARROW_PX))]);
-  return { wide: slimSvg(wide), narrow: slimSvg(narrow) };
+/** Telephones say so. A desk whose window is narrow scrolls the wide chart: to draw both costs as much as the page. */
+const isTelephone = ({ headers }: Pick<FastifyRequest, 'headers'>): boolean =>
+  headers['sec-ch-ua-mobile'] === '?1' || /\bMobi/.test(headers['user-agent'] ?? '');
+
+export async function drawFor(
+  request: Pick<FastifyRequest, 'headers'>,
+  chart: (widthPx?: number) => Spec,
+): Promise<Drawn> {
+  const narrow = isTelephone(request);
+  return { svg: slimSvg(await renderSvg(chart(narrow ? NARROW_PX : undefined))), narrow };
 }
 
-/** A chart drawn on the server; with a specification it becomes interactive where pointer or keyboard touches it. */
+/** A chart drawn on the server; with a specification the wide one becomes interactive where pointer or keyboard touches it. */
 export function Chart(props: { drawn: Drawn; label: string; spec?: string; id?: string }) {
   const { drawn, label, spec, id } = props;
   return (
-    <>
-      {(['wide', 'narrow'] as const).map((size) => (
-        <figure
-          key={size}
-          class={`chart ${size}`}
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
-          tabIndex={0}
-          role="img"
-          aria-label={label}
-          data-chart={id}
-          data-spec={size === 'wide' ? spec : undefined}
-          dangerouslySetInnerHTML={{ __html: drawn[size].replace('<svg ', '<svg aria-hidden="true" ') }}
-        />
-      ))}
-    </>
+    <figure
+      class={drawn.narrow ? 'chart narrow' : 'chart'}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide chart scrolls sideways and must be reachable by keyboard.
+      tabIndex={0}
+      role="img"
+      aria-label={label}
+      data-chart={id}
+      data-spec={drawn.narrow ? undefined : spec}
+      dangerouslySetInnerHTML={{ __html: drawn.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
+    />
   );
 }

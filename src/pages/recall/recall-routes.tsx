@@ -18,7 +18,7 @@ import { saveForm } from '../../service/write.js';
 import { LONGEST_CALL_NOTE, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
-import { drawBoth } from '../parts/chart.js';
+import { drawFor } from '../parts/chart.js';
 import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
@@ -108,7 +108,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         changes={changes}
         withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
         tooLate={tooLate}
-        capacity={run && (await drawBoth((widthPx) => castsChart(weeks, widthPx)))}
+        capacity={run && (await drawFor(request, (widthPx) => castsChart(weeks, widthPx)))}
         overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
         calendarUrl="/recall/calendar.ics"
       />,

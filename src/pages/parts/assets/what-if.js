@@ -4,8 +4,8 @@ import { draw } from './charts.js';
 const section = document.querySelector('#what-if');
 const slider = document.querySelector('#room');
 const answer = document.querySelector('#room-answer');
-const narrow = window.matchMedia('(max-width: 40rem)').matches;
-const figure = document.querySelector(`[data-chart=room].${narrow ? 'narrow' : 'wide'}`);
+const figure = document.querySelector('[data-chart=room]');
+const narrow = figure.classList.contains('narrow');
 const date = new Intl.DateTimeFormat(section.dataset.locale === 'en' ? 'en-GB' : section.dataset.locale, {
   day: 'numeric',
   month: 'short',
