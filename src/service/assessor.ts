@@ -65,12 +65,21 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
     async assess(childId) {
       const [record] = await store.caseload.records([childId]);
       if (!record) throw new DoorpostError('not-found', 'There is no such child');
-      const stored = await store.forecasts.assessment(childId);
-      const now = (await current()).of(record, stored);
-      if (now !== stored) await store.forecasts.save(now);
-      return now;
+      return assessedAsOf(store, await current(), record, await store.forecasts.assessment(childId));
     },
   };
+}
+
+/** What is stored of a record where it still holds, else assessed now and stored. */
+export async function assessedAsOf(
+  store: Store,
+  assessing: Assessing,
+  record: ChildRecord,
+  stored: StoredAssessment | null,
+): Promise<StoredAssessment> {
+  const now = assessing.of(record, stored);
+  if (now !== stored) await store.forecasts.save(now);
+  return now;
 }
 
 /** The shipped model, its curves moved to the clinic's own children; named by the day, so that kept forecasts show it. */

@@ -1,6 +1,6 @@
 import type { ChildRecord } from '../records/caseload.js';
 import type { Store, StoredAssessment } from '../store/contract.js';
-import type { Assessor } from './assessor.js';
+import { type Assessor, assessedAsOf } from './assessor.js';
 import { clinicWeekOf } from './clinic-week-of.js';
 import type { Clock } from './clock.js';
 import { recallSettingsOf } from './recall-settings-of.js';
@@ -20,11 +20,8 @@ export async function wholeClinic(store: Store, clock: Clock, assessor: Assessor
       store.forecasts.assessments(these),
     ]);
     for (const record of chunk) {
-      const stored = kept.get(record.child.id) ?? null;
-      const now = assessing.of(record, stored);
-      if (now !== stored) await store.forecasts.save(now);
       records.push(record);
-      assessments.push(now);
+      assessments.push(await assessedAsOf(store, assessing, record, kept.get(record.child.id) ?? null));
     }
   }
   const { value: settings } = await store.settings.get();

@@ -35,7 +35,7 @@ const SLOTS_A_CHILD = 0.06;
 const LOAD = { children: 5000, people: 50, seconds: 180 };
 
 if (process.argv[2] === 'pages') {
-  await benchPages(Number(process.argv[3] ?? LOAD.children), process.argv[4]);
+  await benchPages(Number(process.argv[3] ?? LOAD.children), ...process.argv.slice(4, 6));
   process.exit();
 }
 if (process.argv[2] === 'load') {

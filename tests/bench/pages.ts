@@ -1,7 +1,7 @@
 /**
  * What one request of each page costs when nobody else is there: CPU of the web server (charts' thread included) and of
  * the database, queries, rows and bytes read, bytes sent. `npm run bench -- pages 5000` makes the clinic first; with a folder
- * behind it the clinic is made there once and used again.
+ * behind it the clinic is made there once and used again, and with a word behind that only the pages whose name holds it.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -23,7 +23,7 @@ const LOOKS = 20;
 const TICK_MS = 10;
 const HOUR_MS = 3_600_000;
 
-export async function benchPages(children: number, kept?: string): Promise<void> {
+export async function benchPages(children: number, kept?: string, only = ''): Promise<void> {
   const folder =
     kept && existsSync(path.join(kept, 'data')) ? path.join(kept, 'data') : await made(children, kept);
   const database = await startEmbeddedDatabase(folder);
@@ -69,7 +69,7 @@ export async function benchPages(children: number, kept?: string): Promise<void>
     'page, of each request:                 wall ms  CPU ms  database CPU ms  queries  rows  kB read  kB sent',
   );
   try {
-    for (const [what, at] of Object.entries(pages)) {
+    for (const [what, at] of Object.entries(pages).filter(([name]) => name.includes(only))) {
       const ask = async (k: number) => {
         const answer = await app.inject({
           url: at(ids[k % ids.length]),

@@ -9,7 +9,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { clinicians, staff } from '../../service/roles.js';
 import { saveForm } from '../../service/write.js';
-import type { Actor, FamilyQuestion } from '../../store/contract.js';
+import { type Actor, type FamilyQuestion, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
@@ -56,7 +56,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       shown.language ?? request.query.language ?? languageOf(view, settings.language, telephone),
     );
     // A scheduler's view of the record lacks what the growth estimate needs; the sheet then goes without a chart.
-    const whole = actor.role === 'clinician' || actor.role === 'family';
+    const whole = seesDiagnoses(actor);
     const [measure] = chartableMeasures(view);
     const posterior = whole && measure ? posteriorOf(view.record, deps) : null;
     const chart =

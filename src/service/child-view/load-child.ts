@@ -12,9 +12,10 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { inReadingOrder } from '../../records/device-order.js';
-import type { Actor, StoredAssessment } from '../../store/contract.js';
+import { type Actor, type StoredAssessment, seesDiagnoses } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
+import { assessedAsOf } from '../assessor.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { recallSettingsOf } from '../recall-settings-of.js';
 
@@ -36,14 +37,19 @@ export interface ChildView {
 /** A child's record, assessment and the decisions that follow, as seen by whoever asks; the store audits the read. */
 export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor): Promise<ChildView> {
   const today = deps.clock.today();
-  const record = recordUntil(await deps.store.children.record(childId, actor), today);
-  const [assessment, jobs, { value: clinic }, { context }] = await Promise.all([
-    deps.assess(childId),
+  const seen = await deps.store.children.record(childId, actor);
+  const record = recordUntil(seen, today);
+  const [assessing, stored, jobs, { value: clinic }] = await Promise.all([
+    deps.assessor.current(),
+    deps.store.forecasts.assessment(childId),
     deps.store.workshopJobs.all(),
     deps.store.settings.get(),
-    deps.assessor.current(),
   ]);
-  const options = { today, rules: context.rules, settings: recallSettingsOf(clinic) };
+  // Who is not shown all of the record does not hold what is assessed.
+  const assessment = seesDiagnoses(actor)
+    ? await assessedAsOf(deps.store, assessing, seen, stored)
+    : await deps.assess(childId);
+  const options = { today, rules: assessing.context.rules, settings: recallSettingsOf(clinic) };
   const decisions = new Map(
     withDecisionSentences(childDecisions(record, assessment, jobs, options)).map((d) => [d.deviceId, d]),
   );

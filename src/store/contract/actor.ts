@@ -15,6 +15,10 @@ export interface Actor {
 
 export const systemActor: Actor = { userId: 'system', name: 'system', role: 'system' };
 
+/** Others are not shown what a child has, but only alerts that protect it. */
+export const seesDiagnoses = ({ role }: Actor): boolean =>
+  role === 'clinician' || role === 'system' || role === 'family';
+
 export interface PageRequest {
   /** 1..500, default 50. */
   readonly limit?: number;

@@ -1,13 +1,10 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import type { Child } from '../../records/records.js';
-import type { Actor } from '../contract.js';
-
-const sees = (actor: Actor) =>
-  actor.role === 'clinician' || actor.role === 'system' || actor.role === 'family';
+import { type Actor, seesDiagnoses } from '../contract.js';
 
 /** A scheduler or administrator gets no diagnosis detail; alerts that protect the child (skin, latex) stay. */
 export function childVisibleTo(actor: Actor, child: Child): Child {
-  if (sees(actor)) return child;
+  if (seesDiagnoses(actor)) return child;
   return {
     ...child,
     conditions: [],
@@ -19,7 +16,7 @@ export function childVisibleTo(actor: Actor, child: Child): Child {
 }
 
 export function recordVisibleTo(actor: Actor, record: ChildRecord): ChildRecord {
-  if (sees(actor)) return record;
+  if (seesDiagnoses(actor)) return record;
   return {
     ...record,
     child: childVisibleTo(actor, record.child),
