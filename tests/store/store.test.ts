@@ -208,12 +208,28 @@ describe('the store', () => {
     const called = await store.recall.entries(made.id, { due: true }, scheduler);
     expect(called.map((r) => r.childId)).toEqual(['c2']);
     expect(await store.recall.entries(made.id, {}, scheduler)).toHaveLength(2);
+    const briefs = await store.recall.briefs(made.id, { due: true });
+    expect(briefs.map((r) => r.childId)).toEqual(['c2']);
+    expect(Object.keys(briefs[0].entry)).not.toContain('devices');
+    const { name } = (await store.children.get('c3', clinician)).value;
+    for (const text of ['c3', name.slice(1).toUpperCase()]) {
+      const found = await store.recall.briefs(made.id, { text });
+      expect(
+        found.map((r) => r.childId),
+        text,
+      ).toEqual(['c3']);
+    }
   });
 
   it('shows nobody who died or moved away since the list was made', async () => {
     const made = await store.recall.keep(run, [entry('c2'), entry('c3')]);
-    const listed = async () =>
-      (await store.recall.entries(made.id, {}, scheduler)).map((r) => r.childId).sort();
+    const listed = async () => {
+      const briefs = (await store.recall.briefs(made.id, {})).map((r) => r.childId).sort();
+      expect((await store.recall.entries(made.id, {}, scheduler)).map((r) => r.childId).sort()).toEqual(
+        briefs,
+      );
+      return briefs;
+    };
     expect(await listed()).toEqual(['c2', 'c3']);
     for (const status of ['moved-away', 'died'] as const) {
       await store.children.change('c2', { status }, today, null, clinician);
@@ -233,6 +249,7 @@ describe('the store', () => {
       scheduler,
     );
     expect(called).toMatchObject({ state: 'called', stateBy: 'sched', canUndo: true });
+    expect((await store.recall.briefs(first.id, {})).map((r) => r.state)).toEqual(['called', 'to-call']);
     await expect(
       store.recall.setState(a.id, { state: 'booked', note: '' }, a.version, scheduler),
     ).rejects.toMatchObject({

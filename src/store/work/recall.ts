@@ -13,6 +13,7 @@ import { notFound, refuseStale } from '../refusals.js';
 import type { Tables } from '../tables.js';
 import { earlierVisits } from './earlier-visits.js';
 import { keepRecallRun } from './keep-recall-run.js';
+import { entriesFound, recallBriefs } from './recall-briefs.js';
 import { recallEntryRows } from './recall-entry-rows.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
@@ -59,23 +60,12 @@ export const recallRepository = (db: Database): Store['recall'] => ({
   },
 
   async briefs(runId, filter) {
-    const text = (filter.text ?? '').trim().toLowerCase();
-    const rows = await db
-      .selectFrom('recall_entries as e')
-      .innerJoin('children as c', 'c.id', 'e.child_id')
-      .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
-      .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
-      .where('e.run_id', '=', runId)
-      .where('c.status', '=', 'active')
-      .$if(filter.due === true, (q) => q.where('e.list', '<>', 'open'))
-      .$if(text !== '', (q) =>
-        q.where(
-          sql<boolean>`position(${text} in concat_ws(chr(10), c.name_key, lower(c.id), lower(c.data ->> 'contact'))) > 0`,
-        ),
-      )
-      .orderBy('e.position')
-      .execute();
-    return rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
+    const text = (filter.text ?? '').trim();
+    const [briefs, found] = await Promise.all([
+      recallBriefs(db, runId),
+      text === '' ? null : entriesFound(db, runId, text),
+    ]);
+    return briefs.filter((r) => (!filter.due || r.list !== 'open') && (found?.has(r.id) ?? true));
   },
 
   async entry(entryId, actor) {

@@ -1,0 +1,47 @@
+import { sql } from 'kysely';
+import type { Database } from '../connect.js';
+import type { RecallBrief } from '../contract.js';
+import { rowsVersion } from '../rows-version.js';
+
+/** The list in use and the one before are asked for by every page of the list. */
+const RUNS_KEPT = 2;
+type Kept = { readonly version: string; readonly briefs: readonly RecallBrief[] };
+const known = new WeakMap<Database, Map<string, Kept>>();
+
+/** Where everybody of a list stands: read again only once an entry or a child has changed. */
+export async function recallBriefs(db: Database, runId: string): Promise<readonly RecallBrief[]> {
+  const runs = known.get(db) ?? new Map<string, Kept>();
+  known.set(db, runs);
+  const version = await rowsVersion(db, ['recall_entries', 'children']);
+  const kept = runs.get(runId);
+  if (kept?.version === version) return kept.briefs;
+  const rows = await listed(db, runId)
+    .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
+    .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
+    .orderBy('e.position')
+    .execute();
+  const briefs = rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
+  runs.delete(runId);
+  runs.set(runId, { version, briefs });
+  if (runs.size > RUNS_KEPT) runs.delete(runs.keys().next().value as string);
+  return briefs;
+}
+
+/** Entries of a list whose child's name, number or contact holds the text. */
+export async function entriesFound(db: Database, runId: string, text: string): Promise<ReadonlySet<string>> {
+  const rows = await listed(db, runId)
+    .select('e.id')
+    .where(
+      sql<boolean>`position(${text.toLowerCase()} in concat_ws(chr(10), c.name_key, lower(c.id), lower(c.data ->> 'contact'))) > 0`,
+    )
+    .execute();
+  return new Set(rows.map((r) => r.id));
+}
+
+/** Who died or moved away since the list was made is on no list. */
+const listed = (db: Database, runId: string) =>
+  db
+    .selectFrom('recall_entries as e')
+    .innerJoin('children as c', 'c.id', 'e.child_id')
+    .where('e.run_id', '=', runId)
+    .where('c.status', '=', 'active');
