@@ -53,7 +53,7 @@ function sheet(built: ReturnType<typeof walker>, language = 'en', decision: obje
       view={view as never}
       words={familyWords(language)}
       checked={true}
-      charts={NOT_DRAWN}
+      chart={NOT_DRAWN}
       contact=""
       linkUntil={null}
       languageHref={() => ''}

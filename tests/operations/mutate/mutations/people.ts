@@ -71,14 +71,16 @@ export const people: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'who rings the family sees a diagnosis',
+    file: 'src/store/contract/actor.ts',
+    tests: ['tests/safety/who-sees-what.test.tsx'],
+    changes: [["role === 'clinician' || role === 'system'", "role !== 'auditor' || role === 'system'"]],
+  },
+  {
     harm: 'who rings the family does not see that its skin cannot warn, or sees a diagnosis',
     file: 'src/store/records/visible-to.ts',
     tests: ['tests/safety/who-sees-what.test.tsx'],
     changes: [
-      [
-        "actor.role === 'clinician' || actor.role === 'system'",
-        "actor.role !== 'auditor' || actor.role === 'system'",
-      ],
       ['conditions: [],', ''],
       ['palliative: false,', 'palliative: false, insensateSkin: false,'],
       ['palliative: false,', 'palliative: false, latexAlert: false,'],

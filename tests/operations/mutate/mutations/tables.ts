@@ -225,7 +225,6 @@ export const tables: readonly MutationGroup[] = [
     file: 'src/store/records/visible-to.ts',
     tests: words,
     changes: [
-      ["actor.role === 'clinician' || actor.role === 'system'", "actor.role !== 'scheduler'"],
       ["affectedSide: 'none',\n", ''],
       ['({ ...d, extra: {} })', 'd'],
     ],
