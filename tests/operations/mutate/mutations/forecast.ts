@@ -31,7 +31,7 @@ export const forecast: readonly MutationGroup[] = [
         "return end < 0.9 ? 'beyond-horizon' : 'forecast'",
       ],
       ['renewed.has(l.series.measure) ? [] : [d]', '[d]'],
-      ['< NEGLIGIBLE_CHANCE &&', '< 0.9 ||'],
+      ['roomMm)) < NEGLIGIBLE_CHANCE', 'roomMm)) < 0.9'],
     ],
   },
   {

@@ -47,7 +47,7 @@ export const outcomes: readonly MutationGroup[] = [
       ],
       ['p10: date(0.1)', 'p10: date(0.2)'],
       ['p90: date(0.9)', 'p90: date(0.8)'],
-      ['halts.get(seriesKey(l.series))?.proved === true', 'halts.has(seriesKey(l.series))'],
+      ['?.proved !== true);', ' === undefined);'],
       ["outcome === 'already-outgrown' && day > now ? null", 'false ? null'],
       [
         'const read = record.measurements.reduce((last, m) => Math.max(last, dayNumber(m.date)), days[castIndex]);',

@@ -55,9 +55,7 @@ export const tables: readonly MutationGroup[] = [
     harm: 'A child is expected to grow as another would.',
     file: 'src/growth/population/points.ts',
     tests: [...growth, 'tests/growth/against-r.test.ts'],
-    changes: [
-      ["side === 'left' ? -1 : side === 'right' ? 1 : 0", "side === 'left' ? 1 : side === 'right' ? -1 : 0"],
-    ],
+    changes: [['middle: 0, left: 1, right: 2,', 'middle: 0, left: 2, right: 1,']],
   },
   {
     harm: 'A child is expected to grow as another would.',
