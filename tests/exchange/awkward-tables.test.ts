@@ -178,6 +178,13 @@ describe('readings', () => {
     ]);
   });
 
+  it('whether skin can warn is yes or no, not what it takes perhaps for', async () => {
+    const skin = 'child_id,date,state,cannot_warn\nA,2026-01-10,none,perhaps\nB,2026-01-10,none,yes\n';
+    const { caseload, refused } = await parse({ 'children.csv': children, 'skin.csv': skin });
+    expect(caseload.skinChecks).toMatchObject([{ childId: 'B', cannotWarn: true }]);
+    expect(refused).toMatchObject([{ row: 2, column: 'cannot_warn', why: 'is neither yes nor no' }]);
+  });
+
   it('gives the same rows the same ids in every import', async () => {
     const rows = long('A,2026-01-10,foot_length,left,175,mm', 'A,2026-01-10,foot_length,right,176,mm');
     const [a, b] = await Promise.all(
