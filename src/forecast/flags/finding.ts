@@ -37,3 +37,9 @@ export interface Finding {
   /** The words it was read from; empty for a skin check. For clinicians only. */
   readonly words: string;
 }
+
+/** What one note says; who, when and of which device is added by the caller. */
+export type NoteFinding = Pick<Finding, 'kind' | 'where' | 'side' | 'minutes' | 'words'> & {
+  /** Done so many days before the note was written, where it says so. */
+  readonly daysBefore?: number;
+};

@@ -49,6 +49,8 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ['doesnt want to wear it at night heel is blistered', 'skin-open'],
     ['no improvement in redness over heel', 'skin-mark'],
     ['blister on heel almost healed', 'skin-open'],
+    ['Red mark over navicular at home. No new redness today', 'skin-mark'],
+    ['Blister on L heel, no redness today', 'skin-open'],
     ['red area over heel noticed 2 hours ago', 'skin-mark'],
     ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
   ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn([note, []])).toEqual([kind]));

@@ -1,31 +1,18 @@
 import type { IsoDate } from '../../../records/dates.js';
-import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
-import type { Finding, FindingKind } from '../finding.js';
+import type { FindingKind, NoteFinding } from '../finding.js';
+import { amendFinding } from './amend-finding.js';
 import { doneDaysAgo, lastedMinutes } from './durations.js';
 import { fitsPlace } from './fits-place.js';
+import { isMark, markKind } from './mark-kind.js';
 import { namedIn, patterns, type Term } from './note-patterns.js';
+import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
 import { placeOf, sideOf } from './place-and-side.js';
 import { plainText } from './plain-text.js';
 import { rangeLost } from './range-lost.js';
-import {
-  isOfThings,
-  isPast,
-  isResolved,
-  OF_THE_STATE,
-  ofSomebodyElse,
-  type Silenced,
-  silencedBy,
-  UNRELATED,
-} from './silenced-terms.js';
+import { isPast, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
 import { splitClauses } from './split-clauses.js';
-
-/** What one note says; who, when and of which device is added by the caller. */
-export type NoteFinding = Pick<Finding, 'kind' | 'where' | 'side' | 'minutes' | 'words'> & {
-  /** Done so many days before the note was written, where it says so. */
-  readonly daysBefore?: number;
-};
 
 export interface ReadNote {
   readonly findings: readonly NoteFinding[];
@@ -79,7 +66,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
       const terms = named.length > 0 ? named : anotherOf(clause.text, spoken);
       if (named.length > 0) spoken = named[named.length - 1].kind;
       if (terms.length === 0) {
-        if (current) current = amend(found, current, clause.text);
+        if (current) current = amendFinding(found, current, clause.text);
         else offMinutes = /\boff\b/.test(clause.text) ? lastedMinutes(clause.text) : null;
         silenced = ofSomebodyElse(clause.text) ? 'others' : null;
         continue;
@@ -87,7 +74,10 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
       const carried: Silenced = clause.continues && goesOn(clause.text, terms, silenced) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
-        if (silenced === 'denied' && NOW.test(clause.text)) found = found.filter((f) => f.kind !== term.kind);
+        if (silenced === 'denied' && isGoneNow(clause.text, term)) {
+          found = found.filter((f) => f.kind !== 'skin-mark');
+          current = found.at(-1);
+        }
         if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
         const finding = findingOf(clause.text, term, offMinutes);
         // 'Red mark' is one mark.
@@ -151,10 +141,11 @@ const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ )
 const SAME_ONE =
   /^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
-/** 'Redness at the trim last time; no redness today'. */
-const NOW = /\b(?:today|now|currently|at present|this time)\b/;
-
-const isMark = (f: Pick<NoteFinding, 'kind'>) => f.kind === 'skin-mark' || f.kind === 'skin-lasting';
+/** 'Redness at the trim last time; no redness today', but not 'no new redness today': a mark that did not last. */
+const isGoneNow = (clause: string, { kind }: Term): boolean =>
+  kind === 'skin-mark' &&
+  /\b(?:today|now|currently|at present|this time)\b/.test(clause) &&
+  !/\b(?:new|other|further|more)\b/.test(clause);
 
 /** Who says so and where: 'reported by family', 'on exam'. */
 const SAID_SO =
@@ -182,66 +173,6 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
   if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
   const kind = markKind(clause, minutes);
   return kind === null ? null : { ...base, kind, minutes };
-}
-
-/** 'Gone by morning', 'there until lunch': hours, whatever else is said of it. */
-const TO_A_TIME_OF_DAY =
-  /\b(?:by|until|till|before|after|at) (?:the )?(?:next )?(?:morning|lunch(?:time)?|dinner(?:time)?|tea(?:time)?|supper|bed(?:time)?|evening|night|home ?time|afternoon|break(?:time)?|school finishes)\b/;
-
-/** 'Blanches slowly', 'takes most of the evening'. */
-const SLOWLY =
-  /\b(?:(?:blanch|fad|settl|go|clear|resolv|disappear)\w* (?:very |quite |rather )?slow\w*|(?:most of|all|half|rest of|whole|entire) (?:the )?(?:morning|day|evening|afternoon|night|lesson))\b/;
-
-const isLasting = (clause: string): boolean =>
-  has(patterns.lasting, clause) || TO_A_TIME_OF_DAY.test(clause) || SLOWLY.test(clause);
-
-/** Lasting, harmless (null), or redness of which nobody says how long it stays. */
-function markKind(clause: string, minutes: number | null): 'skin-lasting' | 'skin-mark' | null {
-  const lasting = isLasting(clause);
-  if ((minutes !== null && minutes > FADES_WITHIN_MINUTES) || lasting) return 'skin-lasting';
-  if (has(patterns.still, clause)) return 'skin-mark';
-  const fades = has(patterns.fades, clause) || has(patterns.quickly, clause) || isResolved(clause);
-  return minutes !== null || fades ? null : 'skin-mark';
-}
-
-/** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
-function amend(found: NoteFinding[], current: NoteFinding, clause: string): NoteFinding | undefined {
-  const at = found.lastIndexOf(current);
-  const drop = () => {
-    found.splice(at, 1);
-    return undefined;
-  };
-  if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
-  if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
-  if (current.daysBefore !== undefined) return current;
-  if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
-  if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
-  if (!isMark(current))
-    return isResolved(clause, ['broken', 'lost'].includes(current.kind)) && !has(patterns.advice, clause)
-      ? drop()
-      : current;
-  const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
-  const speaks = minutes !== null || isLasting(clause) || has(patterns.fades, clause) || isResolved(clause);
-  if (!speaks || has(patterns.advice, clause)) return withPlace(found, at, current, clause);
-  const kind = markKind(clause, minutes);
-  if (kind === null) return drop();
-  found[at] = {
-    ...current,
-    kind,
-    minutes: minutes ?? current.minutes,
-    words: `${current.words}, ${clause.trim()}`,
-  };
-  return found[at];
-}
-
-/** '(2021)', '(last year)'. */
-const ONLY_WHEN = /^\s*(?:in |[a-z]+ )?(?:years ago|last year|last month|previous\w*)\s*[.;]?\s*$/;
-
-function withPlace(found: NoteFinding[], at: number, current: NoteFinding, clause: string): NoteFinding {
-  const [place] = findAll(patterns.places, clause);
-  if (current.where !== null || !place) return current;
-  found[at] = { ...current, where: place.text, side: current.side ?? sideOf(clause) };
-  return found[at];
 }
 
 /** One finding a kind and side: the one that says most. */

@@ -1,0 +1,28 @@
+import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
+import type { FindingKind } from '../finding.js';
+import { patterns } from './note-patterns.js';
+import { has } from './phrases.js';
+import { isResolved } from './silenced-terms.js';
+
+export const isMark = ({ kind }: { readonly kind: FindingKind }) =>
+  kind === 'skin-mark' || kind === 'skin-lasting';
+
+/** 'Gone by morning', 'there until lunch': hours, whatever else is said of it. */
+const TO_A_TIME_OF_DAY =
+  /\b(?:by|until|till|before|after|at) (?:the )?(?:next )?(?:morning|lunch(?:time)?|dinner(?:time)?|tea(?:time)?|supper|bed(?:time)?|evening|night|home ?time|afternoon|break(?:time)?|school finishes)\b/;
+
+/** 'Blanches slowly', 'takes most of the evening'. */
+const SLOWLY =
+  /\b(?:(?:blanch|fad|settl|go|clear|resolv|disappear)\w* (?:very |quite |rather )?slow\w*|(?:most of|all|half|rest of|whole|entire) (?:the )?(?:morning|day|evening|afternoon|night|lesson))\b/;
+
+export const isLasting = (clause: string): boolean =>
+  has(patterns.lasting, clause) || TO_A_TIME_OF_DAY.test(clause) || SLOWLY.test(clause);
+
+/** Lasting, harmless (null), or redness of which nobody says how long it stays. */
+export function markKind(clause: string, minutes: number | null): 'skin-lasting' | 'skin-mark' | null {
+  const lasting = isLasting(clause);
+  if ((minutes !== null && minutes > FADES_WITHIN_MINUTES) || lasting) return 'skin-lasting';
+  if (has(patterns.still, clause)) return 'skin-mark';
+  const fades = has(patterns.fades, clause) || has(patterns.quickly, clause) || isResolved(clause);
+  return minutes !== null || fades ? null : 'skin-mark';
+}

@@ -1,0 +1,53 @@
+import { patterns, type Term } from './note-patterns.js';
+import { anchored, has } from './phrases.js';
+
+/** 'Mark the waist on the x-ray' tells to draw. */
+const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|axis|joint|area to|where to)/;
+const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
+const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
+
+/** 'A skull and blood splatter pattern'. */
+const A_PICTURE = /^(?: [a-z]+)? (?:patterns?|designs?|prints?|transfers?|themes?|stickers?)\b/;
+
+/** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
+export function isOfThings(clause: string, term: Term): boolean {
+  if (term.kind.startsWith('skin') && A_PICTURE.test(clause.slice(term.end))) return true;
+  // Swelling above a sock is of the leg.
+  if (term.kind === 'swelling')
+    return (
+      term.text === 'swollen' &&
+      has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
+    );
+  if (term.kind === 'skin-mark' && MARKED.test(term.text)) {
+    if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
+    const on =
+      /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school|left|right|both|each))* (.*)$/.exec(
+        clause.slice(term.end),
+      );
+    return on !== null && has(anchored(patterns.markedThings), on[1]);
+  }
+  if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
+  if (/\b(?:dyed|painted|coloured|colored|sprayed)(?: \w+){0,2}\s*$/.test(clause.slice(0, term.at)))
+    return true;
+  const drawn =
+    /^\s*(?:lines?|dots?|spots?|stains?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
+      clause.slice(term.end),
+    );
+  if (drawn && has(anchored(patterns.markedThings), drawn[1])) return true;
+  const next = followedBy(clause, term);
+  if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
+  if (has(patterns.coloured, next)) return true;
+  // 'Calf strap: blue, ankle strap: red'.
+  const given = /([a-z]+)\s*[:=]\s*$/.exec(clause.slice(0, term.at));
+  if (given && (has(patterns.coloured, given[1]) || has(patterns.colourChoice, given[1]))) return true;
+  return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
+}
+
+/** The two words behind a term. */
+const followedBy = (clause: string, term: Term): string =>
+  clause
+    .slice(term.end)
+    .replace(/^[\s-]+/, '')
+    .split(/[\s-]+/)
+    .slice(0, 2)
+    .join(' ');
