@@ -37,15 +37,13 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     });
   });
   const names = scored.filter((s) => isName(s.candidate.meaning) && s.fit >= 0.75);
-  for (const option of scored.filter((s) => isName(s.candidate.meaning)))
-    if (
-      // 'Initials' beside a column of children are whoever measured.
-      (names.some((s) => s.index !== option.index) &&
-        scored.some((s) => s.index === option.index && isObserver(s.candidate.meaning)) &&
-        names.some((s) => !scored.some((o) => o.index === s.index && isObserver(o.candidate.meaning)))) ||
-      standsForSeveral(table, option.index)
-    )
-      option.score *= 0.4;
+  const measurers = new Set(scored.filter((s) => isObserver(s.candidate.meaning)).map((s) => s.index));
+  for (const option of names) {
+    // 'Initials' beside a column of children are whoever measured, and so is what stands by several birth dates.
+    const others = names.filter((s) => s.index !== option.index);
+    const measurer = measurers.has(option.index) && others.some((s) => !measurers.has(s.index));
+    if (measurer || (others.length > 0 && standsForSeveral(table, option.index))) option.score *= 0.4;
+  }
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();

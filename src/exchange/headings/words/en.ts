@@ -40,7 +40,7 @@ export const en: Vocabulary = {
     'visit.observer':
       'initials|init|inits|staff initials|staff|observer|measured by|taken by|by whom|assessor|examiner|by|observer initials|clinician initials|tester',
     'long.measure': 'measure|measurement|dimension|what|parameter|what measured|measurement type|site',
-    'long.value': 'value|reading|result|size|mm value|measurement value',
+    'long.value': 'how much|amount|figure|value|reading|result|size|mm value|measurement value',
     'long.unit': 'unit|units|uom',
     side: 'side|laterality|leg side|l r|r l|left right|which side|which foot|which leg|limb|lat',
     'device.id':
@@ -65,7 +65,7 @@ export const en: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stage|hand stage|sms|skeletal maturity',
     'marker.bone_age': 'bone age|skeletal age|ba',
   },
-  kept: 'cobb|cobb angle|centile|centiles|percentile|percentiles|z score|zscore|sds|sd score|no|nr|row|line|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
+  kept: 'growth since cast|growth since fitting|holes left|holes|expected life|expected lifespan|lifespan|life span|cost|price|invoice|cobb|cobb angle|centile|centiles|percentile|percentiles|z score|zscore|sds|sd score|no|nr|row|line|review due|next review|next appt|next appointment|next visit|due|recall|recall date|follow up|follow up due|f u|plan|postcode|zip|address|gp|school|gmfcs|gmfcs level|list|priority|action|weight bearing|funding|discharged on|referral|referred by|referrer|referral date|consultant name|botox|surgery|allergies|bmi|height centile|insurance|payer|cost|invoice|colour|color|pattern|straps|no of visits|dna count|wait|waiting|target date|footwear|shoe type|cobb|cobb angle|curve|angle|rom|dorsiflexion|df|tone|mas|botulinum|toxin|ae|next fitting|reviewed by|ethnicity|nationality|town|city|funder|cvai|ci|asymmetry|cephalic index|tags|urgency|seq|sr no|s no|sn|arm span|armspan|span',
   remarks:
     'notes|note|comments|comment|remarks|remark|remarks notes|outcome|clinical notes|review notes|visit notes|free text|findings|problems|issues|concerns|history|progress notes',
   skin: 'skin|skin check|skin notes|skin state|skin condition|skin status|red marks|marks|redness|pressure areas|pressure marks',

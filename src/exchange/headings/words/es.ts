@@ -88,7 +88,7 @@ export const es: Vocabulary = {
     length: 'longitud|largo|long|larg|lon|longuitud|lg',
     breadth: 'anchura|ancho|anch|diametro|an',
     height: 'altura|alto|alt',
-    girth: 'perimetro|contorno|circunferencia|circ|per|perim|vuelta|p|contorn',
+    girth: 'perim|perimetro|contorno|circunferencia|circ|per|perim|vuelta|p|contorn',
     diagonal: 'diagonal|diag|oblicua',
   },
   measures: {

@@ -31,6 +31,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
   const { columns } = sheet.taken;
   const found: Found[] = [];
   const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
+  const bySide = columns.some(isSideOfDevice);
   for (const column of columns) {
     const { meaning } = column;
     const text = cellOf(row, column);
@@ -72,22 +73,28 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
           sideOfDates(sheet, row, device.family);
         found.push(...settled(sheet, row, column, { ...device, side }, conditionSide));
       }
-    } else if (!named && isStage(column) && column.meaning.family === null && !noWords.has(foldText(text))) {
+    } else if (
+      !named &&
+      !bySide &&
+      isStage(column) &&
+      column.meaning.family === null &&
+      !noWords.has(foldText(text))
+    ) {
       // 'Brace given' alone says when and not which.
       const family = deviceOfSheet(sheet, column);
       const { side } = column.meaning;
       if (family === null || found.some((f) => f.family === family)) continue;
       const device = { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) };
       found.push(...settled(sheet, row, column, device, conditionSide));
-    } else if (!named && meaning?.kind === 'field' && meaning.field === 'side' && meaning.family !== null) {
+    } else if (!named && isSideOfDevice(column)) {
       // 'AFO side': the heading names the device.
       const side = sideIn(text);
       const device = {
         ...NOTHING_SAID,
-        family: meaning.family,
+        family: column.meaning.family,
         side,
         plural: false,
-        word: openNameIn(column.heading) ?? foldText(meaning.family),
+        word: openNameIn(column.heading) ?? foldText(column.meaning.family),
       };
       if (side !== null) found.push(...settled(sheet, row, column, device, conditionSide));
     } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
@@ -243,4 +250,7 @@ type Field = Extract<Column['meaning'], { kind: 'field' }>;
 const isStage = (column: Column): column is Column & { meaning: Field } =>
   column.meaning?.kind === 'field' &&
   (column.meaning.field === 'device.cast_date' || column.meaning.field === 'device.fitted_date');
+/** 'AFO side'. */
+const isSideOfDevice = (column: Column): column is Column & { meaning: Field & { family: string } } =>
+  column.meaning?.kind === 'field' && column.meaning.field === 'side' && column.meaning.family !== null;
 const isDatedDevice = (column: Column): boolean => isStage(column) && column.meaning.family !== null;
