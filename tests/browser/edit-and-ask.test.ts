@@ -158,7 +158,7 @@ describe('the clinician', () => {
     const answer = await page.textContent('section:has(> #answer)');
     expect(answer).toContain('a new one is cast with room for');
     expect(answer).toMatch(/moves \d+ (weeks|months) later/);
-    expect(await page.locator('section:has(> #answer) figure.wide svg').isVisible()).toBe(true);
+    expect(await page.locator('section:has(> #answer) figure:not(.narrow) svg').isVisible()).toBe(true);
     expect(await page.inputValue('[name="room.foot_length"]')).toBe('30');
     expect(JSON.stringify(await service.store.children.record(child.id, systemActor))).toBe(before);
     expect((await service.store.forecasts.history([child.deviceId])).length).toBe(history);

@@ -61,6 +61,15 @@ export const records: readonly MutationGroup[] = [
   },
   {
     harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/mark-kind.ts',
+    tests: notes,
+    changes: [
+      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
+      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
     file: 'src/forecast/flags/notes/read-note.ts',
     tests: notes,
     changes: [
@@ -70,8 +79,6 @@ export const records: readonly MutationGroup[] = [
       ],
       ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
       ['if (lost)', 'if (false)'],
-      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
-      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
     ],
   },
   {
