@@ -52,8 +52,11 @@ export function worthOfMarker(
   return { nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) };
 }
 
-/** A width of months is told well enough from so many draws. */
-const WORTH_DRAWS = 64;
+/**
+ * A width of months is told well enough from so many draws. Not a power of two: the draws are quasi-random, and every 8th
+ * of 512 has the same last digits and so lies on one side (64 of them told half of what a reading is worth).
+ */
+const WORTH_DRAWS = 96;
 /** Draws evenly taken from all of them. */
 const everySoMany = (draws: number): number[] =>
   Array.from({ length: Math.min(draws, WORTH_DRAWS) }, (_, k) =>
