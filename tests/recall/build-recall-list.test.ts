@@ -87,6 +87,11 @@ describe('buildRecallList', () => {
         [{ ...rampForecast('p/d1', 5, 60), dates: ['never'] }],
       ],
       ['a chance that is not a number', testRecord({ id: 'p' }), [notANumber(rampForecast('p/d1', 5, 60))]],
+      [
+        'a middle date of no calendar',
+        testRecord({ id: 'p' }),
+        [{ ...rampForecast('p/d1', -60, 20), p50: '2026-02-31' }],
+      ],
       ['what throws when it is read', testRecord({ id: 'p' }), [throwing(rampForecast('p/d1', 5, 60))]],
     ];
 
@@ -104,15 +109,16 @@ describe('buildRecallList', () => {
       expect(entry?.reason.text).toContain('Something in the record cannot be right');
     });
 
-    it('keeps its red flag', () => {
+    it('keeps its red flag, and says that the skin cannot warn', () => {
       const flag = { id: 'skin-open', severity: 'act-now', deviceId: null } as unknown as Flag;
       const list = buildRecallList(
         [{ childId: 'p', forecasts: [throwing(rampForecast('p/d1', 5, 60))], flags: [flag] }],
-        [testRecord({ id: 'p' })],
+        [testRecord({ id: 'p', insensateSkin: true })],
         turnaround,
         { today, rules },
       );
       expect(list.entries[0]).toMatchObject({ action: 'see-now', reason: { code: 'red-flag' } });
+      expect(list.entries[0].alerts).toContain('skin-cannot-warn');
     });
   });
 

@@ -315,6 +315,8 @@ describe('the day to cast by', () => {
     // A person found room on a day: no cast is asked for before it.
     expect(castBy(chance, accepted, 36, addDaysIso(today, 80))).toBe(addDaysIso(today, 80));
     expect(castBy(chance, accepted, 36, addDaysIso(today, 20))).toBe(addDaysIso(today, 64));
+    // But never later than the day on which the accepted chance is reached.
+    expect(castBy(chance, accepted, 36, addDaysIso(today, 130))).toBe(addDaysIso(today, 100));
   });
 
   it('is never before the day a person found room, and a word of outgrown is no room', () => {

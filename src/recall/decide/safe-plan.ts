@@ -27,8 +27,8 @@ export function safePlan(
 
 /** What comes after works with these dates and figures for all children together. */
 function checkSound(decision: DeviceDecision): void {
-  const { dueBy, castBy, reviewBy, harmPerWeek, daysBeyondUse, reason } = decision;
-  for (const date of [dueBy, castBy, reviewBy])
+  const { dueBy, castBy, reviewBy, beyondUseSince, harmPerWeek, daysBeyondUse, reason } = decision;
+  for (const date of [dueBy, castBy, reviewBy, beyondUseSince])
     if (date !== null && !isIsoDate(date)) throw new Error('a date of the plan is no date');
   const figures = [harmPerWeek, daysBeyondUse, ...Object.values(reason.numbers)];
   if (figures.some((figure) => typeof figure === 'number' && !Number.isFinite(figure)))
