@@ -3,7 +3,8 @@ import { solveAside } from '../recall/level/solve-aside.js';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
 import { configuration } from '../service/configuration.js';
-import { framesOf, runWorker } from '../service/jobs/run-worker.js';
+import { runWorker } from '../service/jobs/run-worker.js';
+import { loggedError } from '../service/log.js';
 import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { openStore } from '../store/open-store.js';
 import { findDatabase } from './open-database.js';
@@ -31,7 +32,9 @@ export async function worker(): Promise<void> {
     store,
     config,
     time,
-    assessor(store, time, (error) => log.error({ frames: framesOf(error) }, 'a child could not be forecast')),
+    assessor(store, time, (error) =>
+      log.error({ frames: loggedError(error as Error).frames }, 'a child could not be forecast'),
+    ),
     log,
   );
   log.info({ tensorBackend }, 'worker ready');

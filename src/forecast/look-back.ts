@@ -2,6 +2,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../records/dates.js';
 import type { Device, DeviceEvent } from '../records/device.js';
 import { deviceHistory } from '../records/device-history.js';
+import { recordUntil } from './record-until.js';
 
 /** Most devices of so long ago have come to an end since. */
 const LOOK_BACK_DAYS = 540;
@@ -15,29 +16,19 @@ export function lookBackDays(record: ChildRecord, today: IsoDate): IsoDate[] {
   return [...fitted].toSorted().slice(-DAYS_OF_A_CHILD);
 }
 
-/** A child's record as it stood at the end of a day: nothing of what was seen, cast, fitted or judged after it. */
+/** A child's record as it stood at the end of a day, and what was worn or being made then as it was. */
 export function recordOn(record: ChildRecord, day: IsoDate): ChildRecord {
-  const until = <T extends { readonly date: IsoDate }>(rows: readonly T[]) =>
-    rows.filter((r) => r.date <= day);
-  const events = until(record.events);
+  const then = recordUntil(record, day);
   const ended = (d: Device, by: readonly DeviceEvent[]) => deviceHistory(d, by).retiredOn !== null;
-  const devices = record.devices
-    .filter((d) => d.castDate <= day)
-    .map((d): Device => {
-      if (d.fittedDate === null || d.fittedDate > day) return { ...d, fittedDate: null, status: 'ordered' };
-      // One that ended nobody knows when is not taken for worn.
-      const endless = d.status === 'retired' && !ended(d, record.events);
-      return { ...d, status: endless || ended(d, events) ? 'retired' : 'worn' };
-    });
-  const here = new Set(devices.map((d) => d.id));
+  const status = (d: Device): Device['status'] => {
+    if (d.fittedDate === null) return 'ordered';
+    // One that ended nobody knows when is not taken for worn.
+    const endless = d.status === 'retired' && !ended(d, record.events);
+    return endless || ended(d, then.events) ? 'retired' : 'worn';
+  };
   return {
+    ...then,
     child: { ...record.child, status: 'active' },
-    measurements: until(record.measurements),
-    markers: until(record.markers),
-    skinChecks: until(record.skinChecks),
-    devices,
-    events: events.filter((e) => here.has(e.deviceId)),
-    // How far the workshop is decides no forecast.
-    jobs: [],
+    devices: then.devices.map((d) => ({ ...d, status: status(d) })),
   };
 }

@@ -3,6 +3,7 @@ import type { JobData, JobName, Store } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
 import type { Configuration } from '../configuration.js';
+import { loggedError } from '../log.js';
 import { forecastPart, splitForecastRun } from './forecast-job.js';
 import { importJob } from './import-job.js';
 import { recallList } from './recall-job.js';
@@ -55,12 +56,9 @@ export async function runWorker(
       try {
         await handle(data);
       } catch (error) {
-        const { name: kind, code } = error as Error & { code?: string };
-        log.error(
-          { job: name, jobId, error: kind, code, frames: framesOf(error) },
-          'job failed, will be tried again',
-        );
-        throw new Error(`${kind} ${code ?? ''}`.trim());
+        const said = loggedError(error as Error);
+        log.error({ job: name, jobId, ...said }, 'job failed, will be tried again');
+        throw new Error(`${said.error} ${said.code ?? ''}`.trim());
       }
       log.info({ job: name, jobId, ms: Math.round(performance.now() - started) }, 'job done');
     });
@@ -69,10 +67,3 @@ export async function runWorker(
   // The list looks five weeks ahead from today, so it is made anew every working day.
   await store.queue.schedule('morning', '0 4 * * 1-5', config.timeZone);
 }
-
-/** Messages may carry values of a record; frames do not. */
-export const framesOf = (error: unknown) =>
-  (error as Error).stack
-    ?.split('\n')
-    .filter((line) => line.trimStart().startsWith('at '))
-    .slice(0, 8);
