@@ -53,6 +53,12 @@ export const sixthCases: readonly PractitionerCase[] = [
     differs: { action: 'adjust', why: 'foam is taken out while the head still grows six a month' },
   },
   {
+    name: 'foot thirteen longer in eleven weeks, stature not measured',
+    child: () => read(kid(5, 'female'), 'foot_length/left 8:158 3:162 .4:175').device('solid-afo', 'left', 8),
+    action: 'measure',
+    why: 'four times what a foot of five grows: shoe on, or heel off the gauge',
+  },
+  {
     name: 'foot thirty longer in three months',
     child: () =>
       read(kid(7, 'male'), 'foot_length/left 9:178 6:181 3:185 .2:215').device('solid-afo', 'left', 6),

@@ -1,19 +1,21 @@
+import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
-import type { MeasureId, Side } from '../../records/measure.js';
+import { type MeasureId, type Side, technicalErrorAt } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 
 /** A foot and a stature that both rise by so much more than growth does between two visits were taken in shoes, or by another instrument (common practice, no source). */
 const FOOT_MM = 8;
 const STATURE_MM = 10;
+/** A foot alone must jump by so many technical errors beyond the fastest growth. */
+const ALONE_ERRORS = 4;
 /** The most that growth adds in a year: a toddler's foot 20 mm, stature in the spurt or before two 120 mm. */
 const FOOT_A_YEAR = 20;
 const STATURE_A_YEAR = 120;
 
-/** The foot reading of the last visit, where foot and stature jumped together since the visit before; else null. */
+/** The foot reading of the last visit, where it jumped since the visit before as no foot grows, or foot and stature jumped together; else null. */
 export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; date: IsoDate } | null {
-  const feet = byDate(record, 'foot_length');
-  const last = feet.at(-1);
+  const last = byDate(record, 'foot_length').at(-1);
   if (!last) return null;
   const jumped = (measure: MeasureId, atLeast: number, aYear: number, side?: Side) => {
     const rows = byDate(record, measure).filter((m) => side === undefined || m.side === side);
@@ -22,8 +24,10 @@ export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; 
     if (!now || !before) return false;
     return now.value - before.value > atLeast + (aYear * daysBetween(before.date, now.date)) / 365.25;
   };
-  return jumped('foot_length', FOOT_MM, FOOT_A_YEAR / 2, last.side) &&
-    jumped('stature', STATURE_MM, STATURE_A_YEAR / 2)
+  const error = technicalErrorAt('foot_length', decimalAgeYears(record.child.birthDate, last.date));
+  return jumped('foot_length', ALONE_ERRORS * error, FOOT_A_YEAR, last.side) ||
+    (jumped('foot_length', FOOT_MM, FOOT_A_YEAR / 2, last.side) &&
+      jumped('stature', STATURE_MM, STATURE_A_YEAR / 2))
     ? { measure: 'foot_length', side: last.side, date: last.date }
     : null;
 }
