@@ -17,6 +17,7 @@ import { registerOverviewPages } from './clinic/overview-routes.js';
 import { registerSignOffPages } from './clinic/sign-offs-routes.js';
 import { registerTodayPage } from './clinic/today-routes.js';
 import { registerFamilyPages } from './family/family-routes.js';
+import { registerPageReply } from './parts/page-context.js';
 import { registerAssets } from './parts/register-assets.js';
 import { registerRecallPages } from './recall/recall-routes.js';
 import { registerSignInPages } from './sign-in/sign-in-routes.js';
@@ -24,6 +25,7 @@ import { registerSignInPages } from './sign-in/sign-in-routes.js';
 /** Everything people see in a browser. Reading works without script; an error is a page with a way back. */
 export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void> {
   await registerAssets(app);
+  registerPageReply(app, deps);
   takeOnce(app, deps);
   registerSignInPages(app, deps);
   registerTodayPage(app, deps);
@@ -39,7 +41,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerOverviewPages(app, deps);
   registerFitRulesPages(app, deps);
   registerSignOffPages(app, deps);
-  registerHelpPages(app, deps);
+  registerHelpPages(app);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
   registerCapacityPages(app, deps);

@@ -1,10 +1,10 @@
 /** What must stand on every family's sheet, in every language: read off the page itself. */
-import { renderToString } from 'preact-render-to-string';
 import { describe, expect, it } from 'vitest';
 import { FamilyPage } from '../../src/pages/family/family-page.js';
 import { NOT_DRAWN } from '../../src/pages/parts/chart.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { Layout } from '../../src/pages/parts/layout.js';
+import { renderPage } from '../../src/pages/parts/page-context.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { familyLanguages, familyWords } from '../../src/words/family/family-languages.js';
 import { wornDevice } from '../../src/words/family/worn-device.js';
@@ -47,9 +47,8 @@ function sheet(built: ReturnType<typeof walker>, language = 'en', decision: obje
     assessment,
     inUse: record.devices.map((device, i) => ({ device, forecast: assessment.forecasts[i], decision })),
   };
-  return renderToString(
+  return renderPage(
     <FamilyPage
-      context={context}
       view={view as never}
       words={familyWords(language)}
       checked={true}
@@ -58,6 +57,7 @@ function sheet(built: ReturnType<typeof walker>, language = 'en', decision: obje
       linkUntil={null}
       languageHref={() => ''}
     />,
+    context,
   )
     .replaceAll('&#39;', "'")
     .replaceAll('&quot;', '"')
@@ -113,11 +113,7 @@ it('a red flag brings the family in today, whatever date the brace has', () => {
 });
 
 it('every page of the clinic says that it is no diagnosis and what nobody has signed', () => {
-  const page = renderToString(
-    <Layout title="x" context={context}>
-      x
-    </Layout>,
-  );
+  const page = renderPage(<Layout title="x">x</Layout>, context);
   expect(page).toMatch(/not a diagnosis.*check skin and fit at every\s+visit/s);
   expect(page).toMatch(/Not yet signed by a practitioner of this clinic: fit limits/);
 });

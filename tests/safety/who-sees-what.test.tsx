@@ -1,7 +1,8 @@
 /** What each role is shown of a child: alerts that protect it always, the diagnosis only who treats it. */
-import { renderToString } from 'preact-render-to-string';
+
 import { describe, expect, it } from 'vitest';
 import { formatFor } from '../../src/pages/parts/format.js';
+import { renderPage } from '../../src/pages/parts/page-context.js';
 import { Row } from '../../src/pages/recall/recall-row.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { childVisibleTo, recordVisibleTo } from '../../src/store/records/visible-to.js';
@@ -68,7 +69,7 @@ it('every row of the list shows its alerts, whoever reads it', () => {
       entry: exampleEntry({ alerts: ['skin-cannot-warn', 'latex'] }),
     };
     const context = { today, format: formatFor('en-GB'), user: { role }, csrf: '' };
-    const shown = renderToString(<Row context={context as never} row={row as never} back="/recall" />);
+    const shown = renderPage(<Row row={row as never} back="/recall" />, context as never);
     expect(shown).toMatch(/Skin cannot warn/i);
     expect(shown).toMatch(/Latex/i);
   }

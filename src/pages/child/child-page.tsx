@@ -11,7 +11,7 @@ import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { ChildCautions } from './child-cautions.js';
 import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
@@ -20,7 +20,6 @@ import { ChildAlerts } from './visit-devices.js';
 import { WhyThisDate } from './why-this-date.js';
 
 export interface ChildPageProps {
-  readonly context: PageContext;
   readonly view: ChildView;
   /** Measures that can be charted, the one shown first. */
   readonly chartable: readonly MeasureId[];
@@ -37,14 +36,14 @@ export interface ChildPageProps {
 }
 
 export function ChildPage(props: ChildPageProps) {
-  const { context, view, clinical } = props;
+  const { view, clinical } = props;
   const { record, assessment, inUse } = view;
   const { child } = record;
-  const { format, today } = context;
+  const { format, today, user } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const measuredOn = new Set(record.measurements.map((m) => m.date));
   return (
-    <Layout title={child.name || child.id} context={context} scripts={clinical ? ['charts.js'] : []}>
+    <Layout title={child.name || child.id} scripts={clinical ? ['charts.js'] : []}>
       <div class="row between">
         <div>
           <h1>{child.name || child.id}</h1>
@@ -85,12 +84,12 @@ export function ChildPage(props: ChildPageProps) {
           <a class="button" href={`${base}/family`}>
             Family sheet
           </a>
-          {context.user?.role !== 'administrator' && (
+          {user?.role !== 'administrator' && (
             <a class="button" href={`${base}/edit`}>
               Edit details
             </a>
           )}
-          {context.user && recordKeepers.includes(context.user.role) && (
+          {user && recordKeepers.includes(user.role) && (
             <a class="button" href={`${base}/record`}>
               Copy of the record
             </a>
@@ -100,7 +99,7 @@ export function ChildPage(props: ChildPageProps) {
 
       <ChildCautions flags={assessment.flags} />
 
-      {clinical && <LikelySlips context={context} base={base} suggestions={assessment.suggestions} />}
+      {clinical && <LikelySlips base={base} suggestions={assessment.suggestions} />}
 
       {clinical && measuredOn.size === 1 && inUse.length > 0 && (
         <p class="notice">
@@ -117,7 +116,7 @@ export function ChildPage(props: ChildPageProps) {
       ) : (
         <div class="cards">
           {inUse.map((v) => (
-            <DeviceCard key={v.device.id} context={context} childId={child.id} view={v} detail={clinical} />
+            <DeviceCard key={v.device.id} childId={child.id} view={v} detail={clinical} />
           ))}
         </div>
       )}
@@ -149,7 +148,7 @@ export function ChildPage(props: ChildPageProps) {
                 spec={`${base}/charts/growth.json?measure=${props.measure}`}
                 label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
               />
-              <ReadingsTable context={context} readings={props.readings} childId={child.id} />
+              <ReadingsTable readings={props.readings} childId={child.id} />
             </>
           )}
         </section>
@@ -166,27 +165,20 @@ export function ChildPage(props: ChildPageProps) {
         </section>
       )}
 
-      {clinical && inUse.length > 0 && <WhyThisDate context={context} view={view} tempo={props.tempo} />}
+      {clinical && inUse.length > 0 && <WhyThisDate view={view} tempo={props.tempo} />}
 
-      {clinical && (
-        <Corrections
-          context={context}
-          base={base}
-          readings={record.measurements}
-          revisions={props.revisions}
-        />
-      )}
+      {clinical && <Corrections base={base} readings={record.measurements} revisions={props.revisions} />}
 
-      {clinical && <QuestionsSection context={context} view={view} questions={props.questions} />}
+      {clinical && <QuestionsSection view={view} questions={props.questions} />}
 
-      {clinical && <FamilyLinks context={context} base={base} links={props.links} />}
+      {clinical && <FamilyLinks base={base} links={props.links} />}
     </Layout>
   );
 }
 
-function FamilyLinks(props: { context: PageContext; base: string; links: readonly FamilyLink[] }) {
-  const { context, base, links } = props;
-  const { format } = context;
+function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
+  const { base, links } = props;
+  const { format } = usePage();
   return (
     <section class="no-print" aria-labelledby="links">
       <h2 id="links">Links for the family</h2>
@@ -196,7 +188,7 @@ function FamilyLinks(props: { context: PageContext; base: string; links: readonl
           {links.map((l) => (
             <li key={l.id}>
               <form method="post" action={`${base}/links/withdraw`} class="row">
-                <Csrf context={context} />
+                <Csrf />
                 <input type="hidden" name="link" value={l.id} />
                 <span>
                   {l.label || 'Link'}, until {format.date(l.expiresAt.slice(0, 10))},{' '}
@@ -209,7 +201,7 @@ function FamilyLinks(props: { context: PageContext; base: string; links: readonl
         </ul>
       )}
       <form method="post" action={`${base}/links`} class="row">
-        <Csrf context={context} />
+        <Csrf />
         <p class="field">
           <label for="link-label">For whom</label>
           <input id="link-label" name="label" maxLength={60} placeholder="mother, school" />
@@ -226,8 +218,8 @@ function FamilyLinks(props: { context: PageContext; base: string; links: readonl
   );
 }
 
-function LikelySlips(props: { context: PageContext; base: string; suggestions: readonly DataSuggestion[] }) {
-  const { context, base, suggestions } = props;
+function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion[] }) {
+  const { base, suggestions } = props;
   if (suggestions.length === 0) return null;
   return (
     <section aria-labelledby="slips">
@@ -235,7 +227,7 @@ function LikelySlips(props: { context: PageContext; base: string; suggestions: r
       <p>Nothing is changed until you accept it, and the original is always kept.</p>
       {suggestions.map((s) => (
         <form method="post" action={`${base}/suggestions`} class="flag check" key={s.id}>
-          <Csrf context={context} />
+          <Csrf />
           <input type="hidden" name="suggestion" value={s.id} />
           <p>{s.seen}</p>
           <p class="row">

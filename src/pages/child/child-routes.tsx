@@ -14,10 +14,8 @@ import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.j
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import { undoCorrection } from '../../service/undo-correction.js';
-import { saveForm } from '../../service/write.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { ChildPage } from './child-page.js';
@@ -56,12 +54,9 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
     // Whoever typed enough for one child wants that child.
     if (text.trim() !== '' && !slip && !cursor && only && more.length === 0)
       return reply.redirect(path(only.id), 303);
-    const context = await pageContext(request, reply, deps);
     const total = await store.children.count({ ...query, slip });
-    return sendPage(
-      reply,
+    return reply.page(
       <ChildrenPage
-        context={context}
         query={query}
         page={page}
         total={total}
@@ -73,9 +68,9 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
 }
 
 function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
-  app.get('/children/new', { config: { access: recordKeepers } }, async (request, reply) =>
-    sendPage(reply, <NewChildPage context={await pageContext(request, reply, deps)} typed={{}} error="" />),
+  const { clock } = deps;
+  app.get('/children/new', { config: { access: recordKeepers } }, (_request, reply) =>
+    reply.page(<NewChildPage typed={{}} error="" />),
   );
 
   app.post<{ Body: Form }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
@@ -93,15 +88,14 @@ function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
     });
     const error = parsed.success
       ? await refusalOf(
-          saveForm(store, request, reply, async (tx, actor) => {
+          reply.save(async (tx, actor) => {
             await tx.children.create(parsed.data, clock.today(), actor);
             return path(parsed.data.id);
           }),
         )
       : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
     if (!error) return reply;
-    const context = await pageContext(request, reply, deps);
-    return sendPage(reply, <NewChildPage context={context} typed={body} error={error} />, 422);
+    return reply.page(<NewChildPage typed={body} error={error} />, 422);
   });
 }
 
@@ -115,8 +109,7 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [context, growth, timeline, links, questions, revisions] = await Promise.all([
-      pageContext(request, reply, deps),
+    const [growth, timeline, links, questions, revisions] = await Promise.all([
       clinical && measure
         ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
         : NOT_DRAWN,
@@ -127,10 +120,8 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
       clinical ? store.familyQuestions.ofChild(id) : [],
       clinical ? store.measurements.corrected(id, actorOf(request)) : [],
     ]);
-    return sendPage(
-      reply,
+    return reply.page(
       <ChildPage
-        context={context}
         view={view}
         chartable={chartable}
         measure={measure}
@@ -169,7 +160,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
     if (!suggestion)
       throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
     const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
-    return saveForm(store, request, reply, async (tx) => {
+    return reply.save(async (tx) => {
       for (const c of acceptSuggestion(record, suggestion))
         await tx.measurements.correct(
           c.measurementId,
@@ -199,7 +190,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
         accepted: 'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
       });
     const change = value === null ? { withdrawn: true } : { value };
-    return saveForm(store, request, reply, async (tx) => {
+    return reply.save(async (tx) => {
       const why = reason.slice(0, LONGEST_REASON) || 'corrected';
       await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
       return `${path(id)}?notice=suggestion-accepted`;
@@ -207,7 +198,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
   });
 
   app.post<Child>('/children/:id/corrections/undo', { config: { access: clinicians } }, (request, reply) =>
-    saveForm(store, request, reply, async (tx, actor) => {
+    reply.save(async (tx, actor) => {
       const { id } = request.params;
       const all = await tx.measurements.corrected(id, actor);
       const reading = all.find((r) => r.measurement.id === request.body?.reading)?.measurement.id;

@@ -5,11 +5,10 @@ import { alertNames } from '../../words/action-names.js';
 import { Columns, InputField, SelectField } from '../parts/fields.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
 export function ChildrenPage(props: {
-  context: PageContext;
   query: ChildSearch;
   page: Page<ChildSummary>;
   total: number;
@@ -17,8 +16,8 @@ export function ChildrenPage(props: {
   /** Nothing fits as typed; these differ by one slip. */
   nearest: boolean;
 }) {
-  const { context, query, page, total, firstPage, nearest } = props;
-  const { format, today } = context;
+  const { query, page, total, firstPage, nearest } = props;
+  const { format, today, user } = usePage();
   const next = new URLSearchParams({
     text: query.text ?? '',
     status: query.status ?? 'active',
@@ -27,7 +26,7 @@ export function ChildrenPage(props: {
     cursor: page.nextCursor ?? '',
   });
   return (
-    <Layout title="Children" context={context}>
+    <Layout title="Children">
       <h1>Children</h1>
       <form method="get" action="/children" aria-label="Find and filter" class="row card">
         <InputField
@@ -68,7 +67,7 @@ export function ChildrenPage(props: {
             Find
           </button>
         </p>
-        {context.user?.role !== 'scheduler' && (
+        {user?.role !== 'scheduler' && (
           <p>
             <a class="button" href="/children/new">
               New child

@@ -5,17 +5,16 @@ import type { MeasurementRevision } from '../../store/contract.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Readings that were corrected, with the way back, and the form to correct one by hand. Originals always stay. */
 export function Corrections(props: {
-  context: PageContext;
   base: string;
   readings: readonly Measurement[];
   revisions: readonly MeasurementRevision[];
 }) {
-  const { context, base, readings, revisions } = props;
-  const { format } = context;
+  const { base, readings, revisions } = props;
+  const { format } = usePage();
   const byReading = new Map<string, MeasurementRevision[]>();
   for (const r of revisions) byReading.set(r.measurement.id, [...(byReading.get(r.measurement.id) ?? []), r]);
   const size = (m: Measurement) =>
@@ -34,7 +33,7 @@ export function Corrections(props: {
             return (
               <li key={first.measurement.id}>
                 <form method="post" action={`${base}/corrections/undo`} class="row">
-                  <Csrf context={context} />
+                  <Csrf />
                   <input type="hidden" name="reading" value={first.measurement.id} />
                   <span>
                     {format.date(first.measurement.date)}, {seriesText(first.measurement)}:{' '}
@@ -53,12 +52,12 @@ export function Corrections(props: {
           })}
         </ul>
       )}
-      {readings.length > 0 && <MoveVisit context={context} base={base} readings={readings} />}
+      {readings.length > 0 && <MoveVisit base={base} readings={readings} />}
       {readings.length > 0 && (
         <details>
           <summary>Correct a reading</summary>
           <form method="post" action={`${base}/corrections`} class="row">
-            <Csrf context={context} />
+            <Csrf />
             <SelectField
               label="Reading"
               id="correct-reading"
@@ -93,22 +92,14 @@ export function Corrections(props: {
 }
 
 /** A visit entered on the wrong day. */
-function MoveVisit({
-  context,
-  base,
-  readings,
-}: {
-  context: PageContext;
-  base: string;
-  readings: readonly Measurement[];
-}) {
-  const { format, today } = context;
+function MoveVisit({ base, readings }: { base: string; readings: readonly Measurement[] }) {
+  const { format, today } = usePage();
   const days = [...new Set(readings.map((m) => m.date))].toSorted().reverse();
   return (
     <details>
       <summary>Correct the day of a visit</summary>
       <form method="post" action={`${base}/visits/move`} class="row">
-        <Csrf context={context} />
+        <Csrf />
         <SelectField
           label="Visit entered on"
           id="visit-from"

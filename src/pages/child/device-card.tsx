@@ -6,53 +6,53 @@ import type { DeviceView } from '../../service/child-view/load-child.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
 import { seriesText } from '../parts/format.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
 /** One device: what to do and why, by when to cast, the room left, the figures behind it, and where to do it. */
 export function DeviceCard(props: {
-  context: PageContext;
   childId: string;
   view: DeviceView;
   /** On the child's page, with the ways to act; elsewhere the answer alone. */
   detail: boolean;
 }) {
-  const { context, childId, view, detail } = props;
+  const { childId, view, detail } = props;
   const { device, forecast } = view;
-  const { format } = context;
+  const { format, today } = usePage();
   return (
     <article class="card device" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
         {detail && <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>}
         {!detail && <h2 id={`device-${device.id}`}>How it stands</h2>}
-        <StateTag context={context} view={view} />
+        <StateTag view={view} />
       </div>
       <p class="hint">
         cast {format.date(device.castDate)},{' '}
         {device.fittedDate ? `fitted ${format.date(device.fittedDate)}` : 'not fitted yet'}
         {device.extra.funder && `, paid by ${device.extra.funder}`}
       </p>
-      <Wanted context={context} view={view} />
+      <Wanted view={view} />
       {forecast.outcome === 'forecast' && (
         <p>
           <strong>
             Outgrown{' '}
-            {outgrownText(forecast, context.today, format).replace(/^(In|From|Now) /, (w) => w.toLowerCase())}
+            {outgrownText(forecast, today, format).replace(/^(In|From|Now) /, (w) => w.toLowerCase())}
           </strong>
         </p>
       )}
       <p>{forecast.explanation}</p>
       <WorthReading view={view} />
       <RoomBars forecast={forecast} format={format} />
-      <Figures context={context} view={view} />
+      <Figures view={view} />
       {detail && <Ways childId={childId} view={view} />}
     </article>
   );
 }
 
-function StateTag({ context, view: { device, forecast } }: { context: PageContext; view: DeviceView }) {
-  const mark = urgency(forecast, context.today);
+function StateTag({ view: { device, forecast } }: { view: DeviceView }) {
+  const { today } = usePage();
+  const mark = urgency(forecast, today);
   if (device.status === 'ordered') return <span class="tag plan">being made</span>;
   const named = forecast.outcome.replaceAll('-', ' ');
   const fits = mark === 'plan' ? 'fits' : 'nearly outgrown';
@@ -60,8 +60,8 @@ function StateTag({ context, view: { device, forecast } }: { context: PageContex
 }
 
 /** The action first, then the reason, the figure that decides at the bench, and the day to cast by. */
-function Wanted({ context, view: { decision } }: { context: PageContext; view: DeviceView }) {
-  const { format, today } = context;
+function Wanted({ view: { decision } }: { view: DeviceView }) {
+  const { format, today } = usePage();
   if (!decision) return null;
   const { what, when, late } = dueText(decision, today, format);
   const { checkFigure } = decision;
@@ -106,9 +106,9 @@ function WorthReading({ view: { forecast } }: { view: DeviceView }) {
   );
 }
 
-function Figures({ context, view }: { context: PageContext; view: DeviceView }) {
+function Figures({ view }: { view: DeviceView }) {
   const { forecast, decision, turnaround } = view;
-  const { format } = context;
+  const { format } = usePage();
   const drivers = forecast.drivers.filter((d) => d.share >= 0.03).slice(0, 3);
   if (forecast.dates.length === 0 && !decision) return null;
   return (

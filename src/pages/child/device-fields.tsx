@@ -6,7 +6,7 @@ import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import { ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import {
   allowanceField,
@@ -19,7 +19,6 @@ import {
 } from './device-form.js';
 
 export interface DeviceFieldsProps {
-  readonly context: PageContext;
   readonly child: Child;
   readonly rule: FamilyRule;
   readonly typed: Form;
@@ -32,8 +31,8 @@ export interface DeviceFieldsProps {
 
 /** Everything that is known of a device when it is cast or put right: one form for all three pages. */
 export function DeviceFields(props: DeviceFieldsProps) {
-  const { context, child, rule, typed, errors, others, pairs, next } = props;
-  const { today, format } = context;
+  const { child, rule, typed, errors, others, pairs, next } = props;
+  const { today, format } = usePage();
   const about = (name: string) => ({
     id: name,
     name,
@@ -124,7 +123,6 @@ export function DeviceFields(props: DeviceFieldsProps) {
 
 /** Room dimension by dimension: what is built in, how far bars can follow, where the maker sets an end. */
 function Rooms({
-  context,
   child,
   rule,
   typed,
@@ -134,7 +132,7 @@ function Rooms({
   about: (name: string) => Record<string, unknown>;
   wrong: (name: string) => preact.ComponentChildren;
 }) {
-  const { format, today } = context;
+  const { format, today } = usePage();
   const bars = rule.dimensions.some(sideBarOf);
   const ageYears = decimalAgeYears(child.birthDate, typed.castDate || today);
   const footplate = typed.footplate === 'behind-toes' ? 'behind-toes' : 'full';

@@ -4,13 +4,12 @@ import type { Child } from '../../records/records.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { DeviceFields } from './device-fields.js';
 import { ChildAlerts } from './visit-devices.js';
 
 interface Asked {
-  readonly context: PageContext;
   readonly child: Child;
   readonly rule: FamilyRule;
   readonly typed: Form;
@@ -22,10 +21,10 @@ interface Asked {
 
 /** A device of a family chosen first, because what limits it depends on that. */
 export function NewDevicePage(props: Asked & { rules: FitRules }) {
-  const { context, child, rule, rules } = props;
+  const { child, rule, rules } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   return (
-    <Layout title="New device" context={context} scripts={['device.js']}>
+    <Layout title="New device" scripts={['device.js']}>
       <Opening child={child} title="New device" />
       <form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
         <SelectField
@@ -47,15 +46,16 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
 
 /** The next one of a device: filled in as the one before, or with what the what-if table found. */
 export function NextDevicePage(props: Asked & { before: Device }) {
-  const { context, child, before } = props;
+  const { format } = usePage();
+  const { child, before } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const own = `${base}/devices/${encodeURIComponent(before.id)}`;
   return (
-    <Layout title="Cast the next one" context={context}>
+    <Layout title="Cast the next one">
       <Opening child={child} title={`Cast the next ${deviceLabel(before)}`} />
       <p>
-        Filled in as the one cast on {context.format.date(before.castDate)}; change what is to be different.
-        How much room should it have?{' '}
+        Filled in as the one cast on {format.date(before.castDate)}; change what is to be different. How much
+        room should it have?{' '}
         <a href={`${base}/what-if/next?device=${encodeURIComponent(before.id)}`}>
           Room for 9 months, all dimensions
         </a>
@@ -74,11 +74,11 @@ export function NextDevicePage(props: Asked & { before: Device }) {
 
 /** A device put right: what was typed wrongly, or learned later. */
 export function EditDevicePage(props: Asked & { device: Device; version: number }) {
-  const { context, child, device, version } = props;
+  const { child, device, version } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const own = `${base}/devices/${encodeURIComponent(device.id)}`;
   return (
-    <Layout title="Correct a device" context={context}>
+    <Layout title="Correct a device">
       <Opening child={child} title={`Correct: ${deviceLabel(device)}`} />
       <p>
         What it was before stays on record and can be brought back on the <a href={own}>device's page</a>.
@@ -110,11 +110,11 @@ function Ask(
     next?: boolean;
   },
 ) {
-  const { context, rule, errors, refused, action, save, back, version } = props;
+  const { rule, errors, refused, action, save, back, version } = props;
   const wrong = Object.keys(errors).length;
   return (
     <form method="post" action={action} class="card" novalidate>
-      <Csrf context={context} />
+      <Csrf />
       <input type="hidden" name="family" value={rule.id} />
       {version !== undefined && <input type="hidden" name="version" value={version} />}
       {(wrong > 0 || refused) && (

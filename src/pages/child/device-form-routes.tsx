@@ -10,8 +10,6 @@ import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { type DeviceChoice, readDevice, recordsOf, typedDevice } from './device-form.js';
@@ -52,9 +50,8 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
   app.get<OfDevice>('/children/:id/devices/new', access, async (request, reply) => {
     const { child, others, rules } = await opened(request);
     const rule = ruleOf(rules, request.query.family ?? others[0]?.family ?? 'solid-afo');
-    const context = await pageContext(request, reply, deps);
-    const page = { context, child, rule, rules, others, typed: request.query, errors: {}, refused: '' };
-    return sendPage(reply, <NewDevicePage {...page} />);
+    const page = { child, rule, rules, others, typed: request.query, errors: {}, refused: '' };
+    return reply.page(<NewDevicePage {...page} />);
   });
 
   app.post<OfDevice>('/children/:id/devices', access, async (request, reply) => {
@@ -63,7 +60,7 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     const clean = Object.keys(read.errors).length === 0;
     const refused = clean
       ? await refusalOf(
-          saveForm(store, request, reply, async (tx, actor) => {
+          reply.save(async (tx, actor) => {
             for (const device of recordsOf(read.choice)) {
               const made = await tx.devices.create({ childId: id, ...device }, clock.today(), actor);
               if (made.value.status === 'ordered') await beginJob(tx, made.value, clock.today(), actor);
@@ -73,9 +70,8 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
         )
       : '';
     if (clean && !refused) return reply;
-    const context = await pageContext(request, reply, deps);
-    const page = { context, ...start, rule, typed: read.typed, errors: read.errors, refused };
-    return sendPage(reply, <NewDevicePage {...page} />, 422);
+    const page = { ...start, rule, typed: read.typed, errors: read.errors, refused };
+    return reply.page(<NewDevicePage {...page} />, 422);
   });
 
   app.get<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
@@ -83,10 +79,9 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     const rule = ruleOf(rules, device.family);
     // Sizes a maker stated are those of the old shell.
     const as = { ...device, castDate: clock.today(), fittedDate: null, limitsMm: {}, replaces: device.id };
-    const context = await pageContext(request, reply, deps);
     const typed = { ...typedDevice(as), ...request.query };
-    const page = { context, child, rule, before: device, typed, others: devices, errors: {}, refused: '' };
-    return sendPage(reply, <NextDevicePage {...page} />);
+    const page = { child, rule, before: device, typed, others: devices, errors: {}, refused: '' };
+    return reply.page(<NextDevicePage {...page} />);
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
@@ -95,7 +90,7 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     const path = `/children/${encodeURIComponent(request.params.id)}/devices/`;
     const refused = clean
       ? await refusalOf(
-          saveForm(store, request, reply, async (tx, actor) => {
+          reply.save(async (tx, actor) => {
             const { fittedDate: _fitted, replaces: _replaces, ...chosen } = read.choice;
             const side = chosen.side as Device['side'];
             const cast = { ...chosen, side };
@@ -105,19 +100,17 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
         )
       : '';
     if (clean && !refused) return reply;
-    const context = await pageContext(request, reply, deps);
-    const page = { context, ...start, rule, before: start.device, others: start.devices, refused };
-    return sendPage(reply, <NextDevicePage {...page} typed={read.typed} errors={read.errors} />, 422);
+    const page = { ...start, rule, before: start.device, others: start.devices, refused };
+    return reply.page(<NextDevicePage {...page} typed={read.typed} errors={read.errors} />, 422);
   });
 
   app.get<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
     const { child, devices, device, rules } = await opened(request);
     const { version } = await store.devices.get(device.id, actorOf(request));
     const rule = ruleOf(rules, device.family);
-    const context = await pageContext(request, reply, deps);
     const others = devices.filter((d) => d.id !== device.id);
-    const page = { context, child, rule, device, version, others, errors: {}, refused: '' };
-    return sendPage(reply, <EditDevicePage {...page} typed={typedDevice(device)} />);
+    const page = { child, rule, device, version, others, errors: {}, refused: '' };
+    return reply.page(<EditDevicePage {...page} typed={typedDevice(device)} />);
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
@@ -133,17 +126,15 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     };
     const refused = clean
       ? await refusalOf(
-          saveForm(store, request, reply, async (tx, actor) => {
+          reply.save(async (tx, actor) => {
             await tx.devices.change(device.id, change, clock.today(), version, actor);
             return `${path}?notice=device-saved#history`;
           }),
         )
       : '';
     if (clean && !refused) return reply;
-    const context = await pageContext(request, reply, deps);
     const others = start.devices.filter((d) => d.id !== device.id);
     const page = {
-      context,
       ...start,
       rule,
       version,
@@ -152,7 +143,7 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
       errors: read.errors,
       refused,
     };
-    return sendPage(reply, <EditDevicePage {...page} />, 422);
+    return reply.page(<EditDevicePage {...page} />, 422);
   });
 }
 

@@ -8,6 +8,7 @@ import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js
 import { InputField, SelectField } from '../parts/fields.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { Csrf } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
 import type { DevicePageProps } from './device-page-props.js';
 
 type Own = DevicePageProps & { readonly own: string };
@@ -36,8 +37,8 @@ export function DeviceHistory(props: Own) {
 }
 
 function Entry(props: Own & { revisions: readonly EventRevision[] }) {
-  const { context, own, device, revisions } = props;
-  const { format, today } = context;
+  const { own, device, revisions } = props;
+  const { format, today } = usePage();
   const last = revisions.at(-1)!;
   const { event } = last;
   const id = event.id;
@@ -48,7 +49,7 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
       {last.withdrawn ? <s>{text}</s> : text} <small>entered by {revisions[0].by}</small>
       {revisions.length > 1 && (
         <form method="post" action={`${action}/undo`} class="row no-print">
-          <Csrf context={context} />
+          <Csrf />
           <small>
             {last.withdrawn ? 'Left out' : 'Corrected'} by {last.by}, {format.date(last.at.slice(0, 10))}:{' '}
             {last.reason}. It was entered as {format.date(revisions[0].event.date)},{' '}
@@ -63,7 +64,7 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
         <details class="no-print">
           <summary>Correct</summary>
           <form method="post" action={action} class="row">
-            <Csrf context={context} />
+            <Csrf />
             <InputField
               label="Date"
               id={`date-${id}`}
@@ -138,8 +139,8 @@ function eventText(e: EventRevision['event'], format: Format): string {
 }
 
 /** What was changed of the device itself, and the one way back. */
-function Changes({ context, own, versions }: Own) {
-  const { format } = context;
+function Changes({ own, versions }: Own) {
+  const { format } = usePage();
   if (versions.length < 2) return null;
   return (
     <>
@@ -154,7 +155,7 @@ function Changes({ context, own, versions }: Own) {
         ))}
       </ul>
       <form method="post" action={`${own}/undo`} class="no-print">
-        <Csrf context={context} />
+        <Csrf />
         <button type="submit">Take the last change back</button>
       </form>
     </>

@@ -3,11 +3,9 @@ import type { Child } from '../../records/records.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import type { DeviceVersion, EventRevision } from '../../store/contract.js';
-import type { PageContext } from '../parts/page-context.js';
 
 /** What the page of one device is made of. */
 export interface DevicePageProps {
-  readonly context: PageContext;
   readonly child: Child;
   readonly device: Device;
   /** The device it takes the place of, while that one is still worn. */

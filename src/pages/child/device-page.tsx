@@ -7,6 +7,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
@@ -15,11 +16,11 @@ import { ChildAlerts } from './visit-devices.js';
 
 /** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
 export function DevicePage(props: DevicePageProps) {
-  const { context, child, device, view } = props;
+  const { child, device, view } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const own = `${base}/devices/${encodeURIComponent(device.id)}`;
   return (
-    <Layout title={deviceLabel(device)} context={context}>
+    <Layout title={deviceLabel(device)}>
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>
@@ -42,7 +43,7 @@ export function DevicePage(props: DevicePageProps) {
       <ChildAlerts child={child} />
       <div class="cards">
         {view ? (
-          <DeviceCard context={context} childId={child.id} view={view} detail={false} />
+          <DeviceCard childId={child.id} view={view} detail={false} />
         ) : (
           <p class="empty">Not in use: {device.status === 'retired' ? 'no longer worn' : 'no forecast'}.</p>
         )}
@@ -65,8 +66,8 @@ export function DevicePage(props: DevicePageProps) {
 
 type Own = DevicePageProps & { readonly own: string };
 
-function Day({ id, context, device }: { id: string } & Pick<DevicePageProps, 'context' | 'device'>) {
-  const { today } = context;
+function Day({ id, device }: { id: string } & Pick<DevicePageProps, 'device'>) {
+  const { today } = usePage();
   return (
     <p class="field">
       <label for={id}>Date</label>
@@ -108,12 +109,12 @@ function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<O
 }
 
 function Judge(props: Own) {
-  const { context, own } = props;
+  const { own } = props;
   return (
     <section id="judge">
       <h2>Judge the fit</h2>
       <form method="post" action={`${own}/events`}>
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="kind" value="verdict" />
         <fieldset class="row">
           <legend>Fit on the day</legend>
@@ -146,7 +147,8 @@ function Judge(props: Own) {
 }
 
 function Adjust(props: Own) {
-  const { context, own, view, rule } = props;
+  const { format } = usePage();
+  const { own, view, rule } = props;
   const step = view?.decision?.adjust;
   const ruled = rule?.dimensions.flatMap((d) => d.adjustments.map((a) => a.kind)) ?? [];
   // What this family can have done to it first.
@@ -156,14 +158,13 @@ function Adjust(props: Own) {
       <h2>Adjusted</h2>
       {step && (
         <p>
-          Wanted by {context.format.date(step.by)}:{' '}
-          {adjusting[step.what as AdjustmentKind] ?? 'an adjustment'},{' '}
+          Wanted by {format.date(step.by)}: {adjusting[step.what as AdjustmentKind] ?? 'an adjustment'},{' '}
           {measures[step.measure].label.toLowerCase()}, {Math.round(step.mm)} mm
           {step.steps ? `, ${step.steps} ${step.steps === 1 ? 'hole' : 'holes'}` : ''}.
         </p>
       )}
       <form method="post" action={`${own}/events`} class="row">
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="kind" value="adjusted" />
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
         <p class="field">
@@ -183,17 +184,18 @@ function Adjust(props: Own) {
 
 /** Being made: the day it is fitted, and what becomes of the one before. */
 function Delivered(props: Own) {
-  const { context, own, replaced } = props;
+  const { format } = usePage();
+  const { own, replaced } = props;
   return (
     <section id="delivered">
       <h2>Fitted</h2>
       <form method="post" action={`${own}/delivery`} class="row">
-        <Csrf context={context} />
+        <Csrf />
         <Day id="delivered-date" {...props} />
         {replaced && (
           <p class="field">
             <label for="retireReplaced">
-              The one before, {deviceLabel(replaced)}, cast {context.format.date(replaced.castDate)}
+              The one before, {deviceLabel(replaced)}, cast {format.date(replaced.castDate)}
             </label>
             <EndReasons id="retireReplaced" name="retireReplaced" stays="stays in use" chosen="outgrown" />
           </p>
@@ -209,13 +211,13 @@ function Delivered(props: Own) {
 }
 
 function End(props: Own) {
-  const { context, own, device } = props;
+  const { own, device } = props;
   if (device.status === 'retired') return null;
   return (
     <section id="retire">
       <h2>Broken, lost, no longer worn</h2>
       <form method="post" action={`${own}/events`} class="row">
-        <Csrf context={context} />
+        <Csrf />
         <SelectField
           label="What"
           name="kind"

@@ -9,9 +9,7 @@ import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
 import type { EventCorrection } from '../../store/contract.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { DevicePage } from './device-page.js';
 import { readEvent } from './event-form.js';
@@ -47,10 +45,8 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
     const { view, device, rule } = await opened(request);
     const actor = actorOf(request);
     const replaced = view.record.devices.find((d) => d.id === device.replaces && d.status === 'worn');
-    return sendPage(
-      reply,
+    return reply.page(
       <DevicePage
-        context={await pageContext(request, reply, deps)}
         child={view.record.child}
         device={device}
         replaced={replaced ?? null}
@@ -66,10 +62,8 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
     const { view, device, rule } = await opened(request);
     const turnaround = view.inUse.find((v) => v.device.id === device.id)?.turnaround ?? null;
     const sizes = expectedSizes(view.record, posteriorOf(view.record, deps), device.castDate);
-    return sendPage(
-      reply,
+    return reply.page(
       <WorkshopSlipPage
-        context={await pageContext(request, reply, deps)}
         child={view.record.child}
         rule={rule}
         slip={workshopSlip(view, device, rule, sizes, turnaround)}
@@ -79,7 +73,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/events', access, async (request, reply) => {
     const event = readEvent(request.body ?? {}, await owned(request));
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await recordEvent(tx, event, clock.today(), actor);
       return `/children/${encodeURIComponent(request.params.id)}?notice=event-saved`;
     });
@@ -99,7 +93,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
       retireReplaced: endReasons.find((r) => r === retireReplaced) ?? null,
       note: '',
     };
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await deliver(tx, device.id, delivery, clock.today(), actor);
       return `/children/${encodeURIComponent(request.params.id)}?notice=device-fitted`;
     });
@@ -114,7 +108,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
         accepted: 'a few words',
       });
     const { event: eventId } = request.params;
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       if (leaveOut === 'yes') await tx.events.withdraw(eventId, reason.slice(0, LONGEST_REASON), actor);
       else await tx.events.correct(eventId, correction(typed, reason), clock.today(), actor);
       return `${page(request.params)}?notice=event-corrected#history`;
@@ -123,7 +117,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/events/:event/undo', access, async (request, reply) => {
     await ownEvent(request);
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.events.undoCorrection(request.params.event, clock.today(), actor);
       return `${page(request.params)}?notice=suggestion-undone#history`;
     });
@@ -131,7 +125,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/undo', access, async (request, reply) => {
     const device = await owned(request);
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.devices.undoChange(device.id, clock.today(), actor);
       return `${page(request.params)}?notice=device-undone#history`;
     });

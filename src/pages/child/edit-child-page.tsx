@@ -6,7 +6,6 @@ import { conditionNames } from '../../words/condition-names.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { type ChildField, labelOf, type ReadChild, textFields } from './child-form.js';
 import { Choice, control, Field, group, Remark, Tick } from './edit-child-fields.js';
 
@@ -14,7 +13,6 @@ const weeks = fieldLimits(childRecord.shape.gestationWeeks);
 
 /** What is everyday about a child: how to reach the family, alerts, what the growth reference needs, status. */
 export function EditChildPage(props: {
-  context: PageContext;
   read: Pick<ReadChild, 'typed' | 'raw' | 'errors'>;
   /** The version the form was filled from; a save over a newer one is refused. */
   version: number;
@@ -24,7 +22,7 @@ export function EditChildPage(props: {
   clinical: boolean;
   latestBirth: string;
 }) {
-  const { context, read, version, meanwhile, clinical, latestBirth } = props;
+  const { read, version, meanwhile, clinical, latestBirth } = props;
   const { typed, errors } = read;
   const base = `/children/${encodeURIComponent(typed.id)}`;
   const wrong = Object.keys(errors) as ChildField[];
@@ -53,7 +51,7 @@ export function EditChildPage(props: {
     );
   };
   return (
-    <Layout title="Edit details" context={context}>
+    <Layout title="Edit details">
       <p>
         <a href={base}>{typed.name || typed.id}</a>
       </p>
@@ -80,7 +78,7 @@ export function EditChildPage(props: {
         </div>
       )}
       <form method="post" action={`${base}/edit`} class="card edit">
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="version" value={version} />
         <fieldset>
           <legend>Reaching the family</legend>

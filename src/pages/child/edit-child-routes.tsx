@@ -5,8 +5,6 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
-import { saveForm } from '../../service/write.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { readChildForm } from './child-form.js';
 import { EditChildPage } from './edit-child-page.js';
@@ -32,10 +30,8 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     const actor = actorOf(request);
     const { id } = request.params;
     const { value, version } = await store.children.get(id, actor);
-    return sendPage(
-      reply,
+    return reply.page(
       <EditChildPage
-        context={await pageContext(request, reply, deps)}
         read={{ typed: value, raw: {}, errors: {} }}
         version={version}
         meanwhile={null}
@@ -59,10 +55,8 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     /** Answers with the form filled as typed, over the child as it is stored now. */
     const again = async (status: number, meanwhile: boolean) => {
       const { value: stored, version } = await store.children.get(id, actor);
-      return sendPage(
-        reply,
+      return reply.page(
         <EditChildPage
-          context={await pageContext(request, reply, deps)}
           read={readChildForm(body, stored, request.user!.role, limit)}
           version={version}
           meanwhile={meanwhile ? stored : null}
@@ -79,7 +73,7 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     if (Number(given) !== version && (faulty || changed)) return again(412, true);
     if (faulty) return again(422, false);
     try {
-      return await saveForm(store, request, reply, async (tx) => {
+      return await reply.save(async (tx) => {
         if (changed) await tx.children.change(id, change, clock.today(), version, actor);
         return `/children/${encodeURIComponent(id)}?notice=child-saved`;
       });

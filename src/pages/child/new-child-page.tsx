@@ -2,15 +2,12 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { childRecord } from '../../records/records.js';
 import { InputField, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { type ChildField, choices, labelOf, ticks } from './child-form.js';
 
-export function NewChildPage(props: {
-  context: PageContext;
-  typed: Readonly<Record<string, string | undefined>>;
-  error: string;
-}) {
-  const { context, typed, error } = props;
+export function NewChildPage(props: { typed: Readonly<Record<string, string | undefined>>; error: string }) {
+  const { today } = usePage();
+  const { typed, error } = props;
   const about = (name: ChildField) => ({
     name,
     label: labelOf(name),
@@ -18,11 +15,11 @@ export function NewChildPage(props: {
     value: typed[name],
   });
   return (
-    <Layout title="New child" context={context}>
+    <Layout title="New child">
       <h1>New child</h1>
       <Problem error={error} />
       <form method="post" action="/children" class="card">
-        <Csrf context={context} />
+        <Csrf />
         <div class="row">
           <InputField
             name="id"
@@ -33,7 +30,7 @@ export function NewChildPage(props: {
             autofocus
           />
           <InputField {...about('name')} autocomplete="off" />
-          <InputField {...about('birthDate')} type="date" required max={context.today} />
+          <InputField {...about('birthDate')} type="date" required max={today} />
           <SelectField
             name="sex"
             label={labelOf('sex')}

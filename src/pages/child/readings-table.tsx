@@ -1,17 +1,13 @@
 import { measures, type Side } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import { ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Readings of one measure by date, left and right beside each other, with z-scores and doubts. */
-export function ReadingsTable(props: {
-  context: PageContext;
-  readings: readonly ScoredReading[];
-  childId: string;
-}) {
-  const { context, readings } = props;
+export function ReadingsTable(props: { readings: readonly ScoredReading[]; childId: string }) {
+  const { readings } = props;
   if (readings.length === 0) return null;
-  const { format } = context;
+  const { format } = usePage();
   const { unit, sided, label } = measures[readings[0].measure];
   const sides: readonly Side[] = sided ? ['left', 'right'] : ['none'];
   const dates = [...new Set(readings.map((r) => r.date))].toSorted().reverse();

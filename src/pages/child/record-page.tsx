@@ -3,20 +3,20 @@ import { LONGEST_REASON } from '../../service/api/schemas/common.js';
 import { administrators } from '../../service/roles.js';
 import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** What is held about one child: a copy to hand over, and for administrators the way to erase it. */
 export function RecordPage(props: {
-  context: PageContext;
   child: Pick<Child, 'id' | 'name'>;
   askPassword: boolean;
   error: string;
 }) {
-  const { context, child, askPassword, error } = props;
+  const { child, askPassword, error } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
-  const mayErase = context.user !== null && administrators.includes(context.user.role);
+  const { user } = usePage();
+  const mayErase = user !== null && administrators.includes(user.role);
   return (
-    <Layout title="Copy of the record" context={context}>
+    <Layout title="Copy of the record">
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>
@@ -46,7 +46,7 @@ export function RecordPage(props: {
           </p>
           <Problem error={error} />
           <form method="post" action={`${base}/record/erase`}>
-            <Csrf context={context} />
+            <Csrf />
             <p class="field">
               <label for="reason">Why, without names</label>
               <input id="reason" name="reason" required maxLength={LONGEST_REASON} />

@@ -5,8 +5,6 @@ import { reason } from '../../service/api/schemas/common.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { administrators, recordKeepers } from '../../service/roles.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
-import { saveForm } from '../../service/write.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { RecordPage } from './record-page.js';
@@ -20,10 +18,8 @@ export function registerRecordPages(app: FastifyInstance, deps: ServiceDeps): vo
     const actor = actorOf(request);
     const child = await store.children.get(id, actor);
     const { hasPassword } = await store.users.get(actor.userId);
-    const context = await pageContext(request, reply, deps);
-    return sendPage(
-      reply,
-      <RecordPage context={context} child={child.value} askPassword={hasPassword} error={error} />,
+    return reply.page(
+      <RecordPage child={child.value} askPassword={hasPassword} error={error} />,
       error ? 422 : 200,
     );
   };
@@ -48,7 +44,7 @@ export function registerRecordPages(app: FastifyInstance, deps: ServiceDeps): vo
       };
       const error = await refusalOf(asked());
       if (error) return show(request, reply, id, error);
-      return saveForm(store, request, reply, async (tx, actor) => {
+      return reply.save(async (tx, actor) => {
         await tx.children.erase(id, why.data!, actor);
         return '/children?notice=child-erased';
       });

@@ -5,13 +5,12 @@ import type { Child } from '../../records/records.js';
 import { SelectField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
 import { Empty, Layout, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { allowanceField, barField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
 import { WhatIfTabs } from './what-if-tabs.js';
 
 export interface RoomPageProps {
-  readonly context: PageContext;
   readonly child: Child;
   readonly device: Device;
   /** The device and its twin, left first. */
@@ -24,13 +23,13 @@ export interface RoomPageProps {
 
 /** How much room the next one needs to last: every dimension and side at once, carried to the cast by one button. */
 export function RoomPage(props: RoomPageProps) {
-  const { context, child, device, devices, limiting, rows, months, odds } = props;
-  const { format } = context;
+  const { child, device, devices, limiting, rows, months, odds } = props;
+  const { format } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const m = monthsAsked.indexOf(months);
   const o = oddsAsked.indexOf(odds);
   return (
-    <Layout title="Room for the next cast" context={context} scripts={['room.js']}>
+    <Layout title="Room for the next cast" scripts={['room.js']}>
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>

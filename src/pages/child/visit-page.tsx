@@ -5,14 +5,13 @@ import { type Child, measurementRecord } from '../../records/records.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { ageText } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { type SizeUnit, sizeUnits } from './typed-size.js';
 import { ChildAlerts, VisitDevices } from './visit-devices.js';
 import { fieldHint, fieldName } from './visit-words.js';
 
 export interface VisitPageProps {
-  readonly context: PageContext;
   readonly child: Child;
   /** Devices in use, left before right. */
   readonly devices: readonly Device[];
@@ -32,8 +31,8 @@ export interface VisitPageProps {
 }
 
 export function VisitPage(props: VisitPageProps) {
-  const { context, child, devices, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } =
-    props;
+  const { format, today } = usePage();
+  const { child, devices, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } = props;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const others = measureIds.filter((m) => !usual.includes(m));
   const openOthers = others.some((m) => sizes.some((s) => s.measure === m && typed[fieldName(m, s.side)]));
@@ -45,7 +44,6 @@ export function VisitPage(props: VisitPageProps) {
       {list.map((m) => (
         <MeasureRow
           key={m}
-          context={context}
           sizes={sizes.filter((s) => s.measure === m)}
           typed={typed}
           errors={errors}
@@ -57,9 +55,9 @@ export function VisitPage(props: VisitPageProps) {
   );
   const problems = Object.keys(errors).length;
   return (
-    <Layout title="Enter a visit" context={context} scripts={['visit.js']}>
+    <Layout title="Enter a visit" scripts={['visit.js']}>
       <p>
-        <a href={base}>{child.name || child.id}</a> · {ageText(child.birthDate, context.today)}
+        <a href={base}>{child.name || child.id}</a> · {ageText(child.birthDate, today)}
       </p>
       <h1>Enter a visit</h1>
       <ChildAlerts child={child} />
@@ -84,7 +82,7 @@ export function VisitPage(props: VisitPageProps) {
         novalidate
         data-check={`${base}/visit/check`}
       >
-        <Csrf context={context} />
+        <Csrf />
         <div class="row">
           <p class="field">
             <label for="date">Date measured</label>
@@ -95,7 +93,7 @@ export function VisitPage(props: VisitPageProps) {
               required
               value={date}
               min={child.birthDate}
-              max={context.today}
+              max={today}
               class={errors.date ? 'bad' : undefined}
             />
             {errors.date && <span class="hint warn">{errors.date}</span>}
@@ -125,13 +123,7 @@ export function VisitPage(props: VisitPageProps) {
           {rows(others)}
         </details>
         <div class="device-visits">
-          <VisitDevices
-            devices={devices}
-            child={child}
-            format={context.format}
-            typed={typed}
-            errors={errors}
-          />
+          <VisitDevices devices={devices} child={child} format={format} typed={typed} errors={errors} />
         </div>
         {Object.keys(doubts).length > 0 && (
           <p class="error">
@@ -154,15 +146,14 @@ export function VisitPage(props: VisitPageProps) {
 }
 
 function MeasureRow(props: {
-  context: PageContext;
   sizes: readonly ExpectedSize[];
   typed: VisitPageProps['typed'];
   errors: VisitPageProps['errors'];
   doubts: VisitPageProps['doubts'];
   remarks: VisitPageProps['remarks'];
 }) {
-  const { context, sizes, typed, errors, doubts, remarks } = props;
-  const { format } = context;
+  const { sizes, typed, errors, doubts, remarks } = props;
+  const { format } = usePage();
   const { label, unit, landmark, sided } = measures[sizes[0].measure];
   return (
     <>

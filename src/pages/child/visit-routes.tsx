@@ -6,9 +6,8 @@ import { actorOf } from '../../service/access.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
 import type { Format } from '../parts/format.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
+import { readerFormat } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
@@ -56,12 +55,11 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
       doubts: {},
       remarks: {},
     } as const;
-    const context = await pageContext(request, reply, deps);
-    return sendPage(reply, <VisitPage context={context} {...(await opened(request, today))} {...blank} />);
+    return reply.page(<VisitPage {...(await opened(request, today))} {...blank} />);
   });
 
   app.post<Child>('/children/:id/visit/check', access, async (request, reply) => {
-    const { format } = await pageContext(request, reply, deps);
+    const format = await readerFormat(request, deps);
     const { errors, doubts, remarks, readings } = (await submitted(request, format)).visit;
     return reply
       .header('cache-control', 'no-store')
@@ -70,11 +68,10 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Child>('/children/:id/visit', access, async (request, reply) => {
     const { id } = request.params;
-    const context = await pageContext(request, reply, deps);
-    const { start, visit, confirmed } = await submitted(request, context.format);
+    const { start, visit, confirmed } = await submitted(request, await readerFormat(request, deps));
     if (Object.keys(visit.errors).length > 0 || (Object.keys(visit.doubts).length > 0 && !confirmed))
-      return sendPage(reply, <VisitPage context={context} {...start} {...visit} />, 422);
-    return saveForm(store, request, reply, async (tx, actor) => {
+      return reply.page(<VisitPage {...start} {...visit} />, 422);
+    return reply.save(async (tx, actor) => {
       await saveVisit(tx, id, visit, clock.today(), actor);
       return `${path(id)}?notice=visit-saved`;
     });
@@ -91,7 +88,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
           accepted: 'year-month-day',
         });
     const move = { from, to, reason: reason.slice(0, LONGEST_REASON) || 'entered on the wrong day' };
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.visits.move(id, move, clock.today(), actor);
       return `${path(id)}?notice=visit-moved`;
     });

@@ -5,7 +5,7 @@ import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
 import { InputField } from '../parts/fields.js';
 import { seriesText } from '../parts/format.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { expectedText } from './visit-words.js';
 import {
@@ -19,7 +19,6 @@ import {
 } from './what-if-several.js';
 
 export interface WhatIfFormProps {
-  readonly context: PageContext;
   readonly child: Child;
   readonly device: Device;
   readonly dimensions: readonly Dimension[];
@@ -29,8 +28,8 @@ export interface WhatIfFormProps {
 }
 
 /** The form to ask with: sent by GET, so that nothing can be written by it. */
-export function WhatIfForm({ context, child, device, dimensions, read, expected, now }: WhatIfFormProps) {
-  const { format, today } = context;
+export function WhatIfForm({ child, device, dimensions, read, expected, now }: WhatIfFormProps) {
+  const { format, today } = usePage();
   const { typed, errors, imagined } = read;
   const base = `/children/${encodeURIComponent(child.id)}`;
   const field = (name: string, label: string, hint: string, kind: string) => (

@@ -4,28 +4,27 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { odds, type WhatIf } from './what-if.js';
 import { WhatIfTabs } from './what-if-tabs.js';
 
 /** Before a cast: how long would each amount of room last? A slider moves the chart; the table is the same without script. */
 export function WhatIfPage(props: {
-  context: PageContext;
   child: Child;
   device: Device;
   limiting: readonly MeasureId[];
   answer: WhatIf | null;
   drawn: Drawn;
 }) {
-  const { context, child, device, limiting, answer, drawn } = props;
-  const { format } = context;
+  const { child, device, limiting, answer, drawn } = props;
+  const { format, today } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const shown = answer?.lives.filter(
     (_, i, all) => i % Math.ceil(all.length / 12) === 0 || i === all.length - 1,
   );
   const until = (date: string | null) => (date ? format.date(date) : 'over 5 years');
   return (
-    <Layout title="What if" context={context} scripts={answer ? ['what-if.js'] : []}>
+    <Layout title="What if" scripts={answer ? ['what-if.js'] : []}>
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>
@@ -43,7 +42,7 @@ export function WhatIfPage(props: {
           >
             <p>
               One dimension at a time: {measures[answer.measure].label.toLowerCase()}, judged from a cast on{' '}
-              {format.date(context.today)}. Another dimension may limit it first: ask for{' '}
+              {format.date(today)}. Another dimension may limit it first: ask for{' '}
               <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}&how=new-cast`}>
                 several at once
               </a>

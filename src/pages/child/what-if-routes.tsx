@@ -9,7 +9,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
 import { drawFor, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
+import { readerFormat } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
 import { RoomPage } from './room-page.js';
@@ -61,10 +61,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get<Child>('/children/:id/what-if', access, async (request, reply) => {
     const { view, device, limiting, answer, charts } = await asked(request);
-    return sendPage(
-      reply,
+    return reply.page(
       <WhatIfPage
-        context={await pageContext(request, reply, deps)}
         child={view.record.child}
         device={device}
         limiting={limiting}
@@ -93,10 +91,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const pair = pairOf(device, inUse);
     const posterior = posteriorOf(record, deps);
     const { birthDate } = record.child;
-    return sendPage(
-      reply,
+    return reply.page(
       <RoomPage
-        context={await pageContext(request, reply, deps)}
         child={record.child}
         device={device}
         devices={pair.map((v) => v.device)}
@@ -119,7 +115,6 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const read = readWhatIf(request.query, dimensions, using.today);
     const { on } = read.imagined;
     const expected = expectedSizes(record, posteriorOf(record, deps), on);
-    const context = await pageContext(request, reply, deps);
     const faulty = Object.keys(read.errors).length > 0;
     const imagined = read.asks && !faulty ? imaginedRecord(record, device, read.imagined) : null;
     const assessed = imagined && assessChild(imagined, { ...using, today: on });
@@ -141,10 +136,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
             }),
           )
         : null;
-    return sendPage(
-      reply,
+    return reply.page(
       <WhatIfSeveralPage
-        context={context}
         child={record.child}
         device={device}
         dimensions={dimensions}
@@ -152,7 +145,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         expected={expected}
         now={view.inUse.find((v) => v.device.id === device.id)?.forecast ?? null}
         then={then}
-        doubts={assessed ? doubtsOf(read, expected, assessed, context.format) : []}
+        doubts={assessed ? doubtsOf(read, expected, assessed, await readerFormat(request, deps)) : []}
         chart={chart && gives ? { drawn: chart, measure: gives } : null}
       />,
       faulty ? 422 : 200,

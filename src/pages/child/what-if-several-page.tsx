@@ -3,6 +3,7 @@ import type { DeviceForecast } from '../../forecast/contract.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
 import { asked, WhatIfAnswer } from './what-if-answer.js';
 import { WhatIfForm, type WhatIfFormProps } from './what-if-form.js';
 import { WhatIfTabs } from './what-if-tabs.js';
@@ -17,12 +18,12 @@ export interface WhatIfSeveralProps extends WhatIfFormProps {
 
 /** New room in several dimensions, a new cast, the next readings: what would the dates be? Nothing is saved. */
 export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
-  const { context, child, device, dimensions, read, now, then, chart } = props;
-  const { format } = context;
+  const { child, device, dimensions, read, now, then, chart } = props;
+  const { format } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const wrong = Object.entries(read.errors);
   return (
-    <Layout title="What if, several at once" context={context}>
+    <Layout title="What if, several at once">
       <p>
         <a href={base}>{child.name || child.id}</a>
       </p>

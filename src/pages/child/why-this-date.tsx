@@ -2,17 +2,16 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import { seriesText } from '../parts/format.js';
 import { ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Inputs, model, and what would change the date: so that a clinician can disagree with it. */
 export function WhyThisDate(props: {
-  context: PageContext;
   view: ChildView;
   tempo: { readonly mean: number; readonly sd: number } | null;
 }) {
-  const { context, view, tempo } = props;
+  const { view, tempo } = props;
   const { record, assessment, inUse } = view;
-  const { format } = context;
+  const { format } = usePage();
   const dates = new Set(record.measurements.map((m) => m.date));
   const last = [...dates].toSorted().at(-1);
   return (

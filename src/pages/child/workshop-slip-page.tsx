@@ -3,26 +3,21 @@ import type { Child } from '../../records/records.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { ageText, type Format, seriesText } from '../parts/format.js';
 import { Layout, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { asksPlate, plates } from './device-form.js';
 import { ChildAlerts } from './visit-devices.js';
 import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
 
 /** What goes to the bench with the cast: one sheet, alerts in large, to be printed or saved as PDF. */
-export function WorkshopSlipPage(props: {
-  context: PageContext;
-  child: Child;
-  rule: FamilyRule | null;
-  slip: WorkshopSlip;
-}) {
-  const { context, child, rule, slip } = props;
+export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null; slip: WorkshopSlip }) {
+  const { child, rule, slip } = props;
   const { device, rows } = slip;
-  const { format, today } = context;
+  const { format, today } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const bars = rows.some((r) => r.barMm !== null);
   const maker = rows.some((r) => r.makerLimitMm !== null);
   return (
-    <Layout title="Workshop slip" context={context} kind="sheet" scripts={['print.js']}>
+    <Layout title="Workshop slip" kind="sheet" scripts={['print.js']}>
       <p class="row no-print">
         <a href={base}>{child.name || child.id}</a>
         <button type="button" class="main-action" data-prints hidden>

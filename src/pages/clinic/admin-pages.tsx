@@ -8,12 +8,12 @@ import {
 } from '../../words/audit-names.js';
 import { Columns, InputField, Options, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
-export function UsersPage(props: { context: PageContext; users: readonly User[]; error: string }) {
-  const { context, users, error } = props;
+export function UsersPage(props: { users: readonly User[]; error: string }) {
+  const { users, error } = props;
   return (
-    <Layout title="Users" context={context}>
+    <Layout title="Users">
       <h1>Users</h1>
       <Problem error={error} />
       <table class="stack card">
@@ -26,7 +26,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
               </th>
               <td>
                 <form method="post" action={`/users/${encodeURIComponent(u.id)}`} class="row">
-                  <Csrf context={context} />
+                  <Csrf />
                   <input type="hidden" name="version" value={u.version} />
                   <select name="role" aria-label={`Role of ${u.name}`}>
                     <Options of={roles} chosen={u.role} />
@@ -39,7 +39,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
               </td>
               <td>
                 <form method="post" action={`/users/${encodeURIComponent(u.id)}/password`} class="row">
-                  <Csrf context={context} />
+                  <Csrf />
                   <input
                     type="password"
                     name="password"
@@ -59,7 +59,7 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
       <section>
         <h2>New user</h2>
         <form method="post" action="/users" class="row">
-          <Csrf context={context} />
+          <Csrf />
           <InputField
             label="Sign-in name"
             id="user-name"
@@ -92,18 +92,18 @@ export function UsersPage(props: { context: PageContext; users: readonly User[];
 const shown = (children: number): string => (children === 1 ? '1 child' : `${children} children`);
 
 export function AccessLogPage(props: {
-  context: PageContext;
   page: Page<AuditRow>;
   filter: { readonly childId: string; readonly action: string; readonly from: string; readonly to: string };
 }) {
-  const { context, page, filter } = props;
-  const time = new Intl.DateTimeFormat(context.format.locale === 'en' ? 'en-GB' : context.format.locale, {
+  const { page, filter } = props;
+  const { format } = usePage();
+  const time = new Intl.DateTimeFormat(format.locale === 'en' ? 'en-GB' : format.locale, {
     dateStyle: 'medium',
     timeStyle: 'medium',
     timeZone: 'UTC',
   });
   return (
-    <Layout title="Access log" context={context}>
+    <Layout title="Access log">
       <h1>Access log</h1>
       <form method="get" action="/access-log" class="row card" aria-label="Find and filter">
         <InputField label="Child's number" name="childId" value={filter.childId} />

@@ -9,10 +9,8 @@ import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { signer } from '../../service/sign-offs.js';
-import { saveForm } from '../../service/write.js';
 import { families, type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
@@ -37,35 +35,28 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   const { store } = deps;
   const access = { config: { access: administrators } };
 
-  app.get('/users', access, async (request, reply) =>
-    sendPage(
-      reply,
-      <UsersPage
-        context={await pageContext(request, reply, deps)}
-        users={await store.users.list()}
-        error=""
-      />,
-    ),
+  app.get('/users', access, async (_request, reply) =>
+    reply.page(<UsersPage users={await store.users.list()} error="" />),
   );
 
   app.post<Admin>('/users', access, async (request, reply) => {
     const { name = '', displayName = '', role, password } = request.body ?? {};
     const user = { name, displayName: displayName || name, role: roleOf(role), password };
     const error = await refusalOf(
-      saveForm(store, request, reply, async (tx, actor) => {
+      reply.save(async (tx, actor) => {
         await tx.users.create(user, actor);
         return USER_SAVED;
       }),
     );
     if (!error) return reply;
-    const [context, users] = [await pageContext(request, reply, deps), await store.users.list()];
-    return sendPage(reply, <UsersPage context={context} users={users} error={error} />, 422);
+    const users = await store.users.list();
+    return reply.page(<UsersPage users={users} error={error} />, 422);
   });
 
   app.post<Admin>('/users/:id', access, async (request, reply) => {
     const { role, disabled, version } = request.body ?? {};
     const change = { role: roleOf(role), disabled: disabled === 'yes' };
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.users.change(request.params.id, change, Number(version), actor);
       return USER_SAVED;
     });
@@ -83,22 +74,15 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   });
 
   const showSettings = async (request: FastifyRequest, reply: FastifyReply, error = '') => {
-    const [context, settings, languages, me] = await Promise.all([
-      pageContext(request, reply, deps),
+    const [settings, languages, me] = await Promise.all([
       store.settings.get(),
       readLanguages(store),
       store.users.get(actorOf(request).userId),
     ]);
     const page = (
-      <SettingsPage
-        context={context}
-        settings={settings}
-        languages={languages}
-        askPassword={me.hasPassword}
-        error={error}
-      />
+      <SettingsPage settings={settings} languages={languages} askPassword={me.hasPassword} error={error} />
     );
-    return sendPage(reply, page, error ? 422 : 200);
+    return reply.page(page, error ? 422 : 200);
   };
 
   app.get('/settings', access, (request, reply) => showSettings(request, reply));
@@ -128,7 +112,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
           ? familyLanguages.map((l) => l.language).join(', ')
           : 'name and work of the reader, 2 letters at least',
       });
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await signLanguage(tx, language, reader.data, actor);
       return '/settings?notice=settings-saved#languages';
     });
@@ -158,7 +142,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         ),
       ),
     };
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.settings.change(change, Number(body.version), actor);
       return '/settings?notice=settings-saved';
     });
@@ -177,13 +161,6 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
       { limit: 100, cursor: cursor || null },
       actorOf(request),
     );
-    return sendPage(
-      reply,
-      <AccessLogPage
-        context={await pageContext(request, reply, deps)}
-        page={page}
-        filter={{ childId, action, from, to }}
-      />,
-    );
+    return reply.page(<AccessLogPage page={page} filter={{ childId, action, from, to }} />);
   });
 }

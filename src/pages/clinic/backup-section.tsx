@@ -1,9 +1,8 @@
 import { tables } from '../../service/api/exports-routes.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 
 /** Everything that is kept, as one file to take away, and how it comes back. */
-export function BackupSection({ context, askPassword }: { context: PageContext; askPassword: boolean }) {
+export function BackupSection({ askPassword }: { askPassword: boolean }) {
   return (
     <section aria-labelledby="backup">
       <h2 id="backup">Backup</h2>
@@ -13,7 +12,7 @@ export function BackupSection({ context, askPassword }: { context: PageContext; 
         itself, and not on this computer. The log says who took it and when.
       </p>
       <form method="post" action="/settings/backup" class="row">
-        <Csrf context={context} />
+        <Csrf />
         {askPassword && (
           <p class="field">
             <label for="again">Your password again</label>

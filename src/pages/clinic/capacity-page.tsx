@@ -6,7 +6,6 @@ import { families } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
 import { shortWeekday } from '../parts/format.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
 import { MovedVisits, WeeksAhead } from './capacity-weeks.js';
@@ -40,7 +39,6 @@ function Clinician({ k, form }: { k: number; form: Form }) {
 }
 
 export interface CapacityPageProps {
-  readonly context: PageContext;
   /** As stored, or as entered where something was refused. */
   readonly form: Form;
   readonly version: number;
@@ -56,11 +54,11 @@ export interface CapacityPageProps {
 
 /** What the planning of weeks reckons with, kept by whoever plans. */
 export function CapacityPage(props: CapacityPageProps) {
-  const { context, form, version, errors, moved } = props;
+  const { form, version, errors, moved } = props;
   const rows = (kind: 'clinician' | 'workshop', spare: number) =>
     Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
   return (
-    <Layout title="Capacity" context={context}>
+    <Layout title="Capacity">
       <h1>Capacity, week by week</h1>
       <p>
         What there is room for. The next recall list is planned with it; appointments already booked stay.
@@ -75,9 +73,9 @@ export function CapacityPage(props: CapacityPageProps) {
           </ul>
         </div>
       )}
-      {moved && <MovedVisits context={context} moved={moved} />}
+      {moved && <MovedVisits moved={moved} />}
       <form method="post" action="/capacity">
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="version" value={version} />
         <section class="card">
           <h2>Casting slots</h2>
@@ -171,7 +169,7 @@ export function CapacityPage(props: CapacityPageProps) {
           </button>
         </p>
       </form>
-      <WeeksAhead context={context} weeks={props.weeks} stored={props.stored} />
+      <WeeksAhead weeks={props.weeks} stored={props.stored} />
     </Layout>
   );
 }

@@ -1,13 +1,11 @@
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { type MovedVisit, previewCapacity } from '../../service/preview-capacity.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
-import { saveForm } from '../../service/write.js';
 import { capacityOf } from '../../store/contract.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
@@ -19,7 +17,6 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
   const access = { config: { access: staff } };
 
   const show = async (
-    request: FastifyRequest,
     reply: FastifyReply,
     entered: Form | null,
     errors: readonly string[] = [],
@@ -27,10 +24,8 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
   ) => {
     const { value, version } = await store.settings.get();
     const stored = capacityOf(value);
-    return sendPage(
-      reply,
+    return reply.page(
       <CapacityPage
-        context={await pageContext(request, reply, deps)}
         form={entered ?? capacityForm(stored)}
         version={entered ? Number(entered.version) : version}
         errors={errors}
@@ -42,28 +37,22 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
     );
   };
 
-  app.get('/capacity', access, (request, reply) => show(request, reply, null));
+  app.get('/capacity', access, (_request, reply) => show(reply, null));
 
   app.post<{ Body: Form }>('/capacity', access, async (request, reply) => {
     const form = request.body ?? {};
     try {
       const capacity = readCapacity(form);
       const actor = actorOf(request);
-      if (form.preview === 'yes')
-        return show(request, reply, form, [], await previewCapacity(deps, capacity, actor));
-      return await saveForm(store, request, reply, async (tx) => {
+      if (form.preview === 'yes') return show(reply, form, [], await previewCapacity(deps, capacity, actor));
+      return await reply.save(async (tx) => {
         await tx.settings.change(capacity, Number(form.version), actor);
         return '/capacity?notice=settings-saved';
       });
     } catch (error) {
       if (!(error instanceof DoorpostError)) throw error;
       // What was typed is not lost.
-      return show(
-        request,
-        reply,
-        form,
-        error instanceof CapacityRefused ? error.problems : [`${error.message}.`],
-      );
+      return show(reply, form, error instanceof CapacityRefused ? error.problems : [`${error.message}.`]);
     }
   });
 }

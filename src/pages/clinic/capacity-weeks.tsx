@@ -2,19 +2,18 @@ import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 type Span = { readonly from: IsoDate; readonly to: IsoDate };
 
 /** The half year ahead, week by week: slots, and what takes them away. */
 export function WeeksAhead(props: {
-  context: PageContext;
   /** Slots by week (Monday). */
   weeks: ReadonlyMap<IsoDate, number>;
   stored: ClinicCapacitySettings;
 }) {
-  const { context, weeks, stored } = props;
-  const { format } = context;
+  const { weeks, stored } = props;
+  const { format } = usePage();
   const usual = Math.max(...weeks.values());
   const inWeek = (monday: IsoDate) => (span: Span) => span.from <= addDaysIso(monday, 6) && span.to >= monday;
   const daysOf = (n: number) => (n === 1 ? '1 day' : `${n} days`);
@@ -66,8 +65,8 @@ export function WeeksAhead(props: {
 }
 
 /** Who would be planned into another week; nothing is saved yet. */
-export function MovedVisits({ context, moved }: { context: PageContext; moved: readonly MovedVisit[] }) {
-  const { format } = context;
+export function MovedVisits({ moved }: { moved: readonly MovedVisit[] }) {
+  const { format } = usePage();
   const week = (monday: IsoDate | null) => (monday ? `week of ${format.date(monday)}` : 'no week');
   return (
     <section class="card" aria-labelledby="moved" role="status">

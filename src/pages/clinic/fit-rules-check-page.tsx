@@ -2,12 +2,11 @@ import type { LimitChange } from '../../rules/clinic-limits.js';
 import type { FamilyView } from '../../service/fit-rules-view.js';
 import { Columns } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { figureWords } from './fit-rules-words.js';
 
 /** What will change and for how many devices, before it is saved. */
 export function FitRulesCheckPage(props: {
-  context: PageContext;
   family: FamilyView;
   version: number;
   changes: readonly LimitChange[];
@@ -15,15 +14,15 @@ export function FitRulesCheckPage(props: {
   devices: number;
   reason: string;
 }) {
-  const { context, family, version, changes, devices, reason } = props;
-  const { format } = context;
+  const { family, version, changes, devices, reason } = props;
+  const { format } = usePage();
   const here = `/fit-rules/${encodeURIComponent(family.family)}`;
   const rows = changes.map((change) => {
     const dimension = family.dimensions.find((d) => d.measure === change.measure)!;
     return { change, dimension, figure: dimension.figures.find((f) => f.figure === change.figure)! };
   });
   return (
-    <Layout title={`Check: ${family.name}`} context={context}>
+    <Layout title={`Check: ${family.name}`}>
       <p>
         <a href="/fit-rules">Fit rules</a> · <a href={here}>{family.name}</a>
       </p>
@@ -64,7 +63,7 @@ export function FitRulesCheckPage(props: {
           dates it was made with until it is made anew.
         </p>
         <form method="post" action={here} class="row">
-          <Csrf context={context} />
+          <Csrf />
           <input type="hidden" name="version" value={version} />
           <input type="hidden" name="reason" value={reason} />
           <input type="hidden" name="confirmed" value="yes" />

@@ -4,13 +4,12 @@ import { limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { FitRulesHistory } from './fit-rules-history.js';
 import { LimitsCaution } from './fit-rules-page.js';
 import { figureWords } from './fit-rules-words.js';
 
 export interface FitRulesFamilyProps {
-  readonly context: PageContext;
   readonly family: FamilyView;
   readonly version: number;
   readonly history: Page<LimitChangeRow>;
@@ -23,19 +22,19 @@ export interface FitRulesFamilyProps {
 
 /** One family: shipped and own figure side by side, a field to set each, and who changed what and why. */
 export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
-  const { context, family, version, history, maySet, typed, errors } = props;
+  const { format } = usePage();
+  const { family, version, history, maySet, typed, errors } = props;
   const here = `/fit-rules/${encodeURIComponent(family.family)}`;
   const dimensions = family.dimensions.map((d) => <Dimension key={d.measure} {...props} dimension={d} />);
   return (
-    <Layout title={`Fit rules: ${family.name}`} context={context}>
+    <Layout title={`Fit rules: ${family.name}`}>
       <p>
         <a href="/fit-rules">Fit rules</a>
       </p>
       <h1>{family.name}</h1>
       <p>
         <strong>
-          {context.format.number(family.devicesInUse)} {family.devicesInUse === 1 ? 'device' : 'devices'} in
-          use.
+          {format.number(family.devicesInUse)} {family.devicesInUse === 1 ? 'device' : 'devices'} in use.
         </strong>{' '}
         A changed limit changes every forecast of this family. Devices with an allowance or limit of their own
         keep it.
@@ -48,7 +47,7 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
       )}
       {maySet ? (
         <form method="post" action={here} novalidate>
-          <Csrf context={context} />
+          <Csrf />
           <input type="hidden" name="version" value={version} />
           {dimensions}
           <section>
@@ -83,7 +82,7 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
           {dimensions}
         </>
       )}
-      <FitRulesHistory context={context} history={history} here={here} />
+      <FitRulesHistory history={history} here={here} />
     </Layout>
   );
 }
@@ -132,8 +131,8 @@ function Figures(props: FitRulesFamilyProps & { dimension: DimensionView; figure
 }
 
 function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figure: FigureView }) {
-  const { context, dimension, figure, maySet, typed, errors } = props;
-  const { format } = context;
+  const { dimension, figure, maySet, typed, errors } = props;
+  const { format } = usePage();
   const { clinic } = figure;
   const name = `${dimension.measure}.${figure.figure}`;
   const words = figureWords[figure.figure];

@@ -3,17 +3,13 @@ import { limitKey } from '../../rules/clinic-limits.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
 import { Columns } from '../parts/fields.js';
 import { Empty } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { figureWords } from './fit-rules-words.js';
 
 /** Who changed which limit of a family when and why, newest first. */
-export function FitRulesHistory(props: {
-  context: PageContext;
-  history: Page<LimitChangeRow>;
-  here: string;
-}) {
-  const { context, history, here } = props;
-  const { format } = context;
+export function FitRulesHistory(props: { history: Page<LimitChangeRow>; here: string }) {
+  const { history, here } = props;
+  const { format } = usePage();
   return (
     <section>
       <h2>What was changed</h2>

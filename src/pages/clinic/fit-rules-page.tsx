@@ -1,7 +1,7 @@
 import type { DimensionView, FamilyView } from '../../service/fit-rules-view.js';
 import { Columns } from '../parts/fields.js';
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Said wherever limits are shown: what they are worth and whose they are. */
 export const LimitsCaution = () => (
@@ -13,10 +13,11 @@ export const LimitsCaution = () => (
 );
 
 /** Every device family with the growth at which it counts as outgrown, the clinic's own figures marked. */
-export function FitRulesPage(props: { context: PageContext; families: readonly FamilyView[] }) {
-  const { context, families } = props;
+export function FitRulesPage(props: { families: readonly FamilyView[] }) {
+  const { format } = usePage();
+  const { families } = props;
   return (
-    <Layout title="Fit rules" context={context}>
+    <Layout title="Fit rules">
       <h1>Fit rules</h1>
       <p>
         A device counts as outgrown when the child has grown, since its cast, by the limit in any one of its
@@ -36,11 +37,11 @@ export function FitRulesPage(props: { context: PageContext; families: readonly F
                 {f.dimensions.map((d, i) => (
                   <>
                     {i > 0 && ' · '}
-                    <LimitText key={d.measure} context={context} dimension={d} />
+                    <LimitText key={d.measure} dimension={d} />
                   </>
                 ))}
               </td>
-              <td data-label="Devices in use">{context.format.number(f.devicesInUse)}</td>
+              <td data-label="Devices in use">{format.number(f.devicesInUse)}</td>
             </tr>
           ))}
         </tbody>
@@ -57,8 +58,8 @@ export function FitRulesPage(props: { context: PageContext; families: readonly F
   );
 }
 
-function LimitText({ context, dimension }: { context: PageContext; dimension: DimensionView }) {
-  const { format } = context;
+function LimitText({ dimension }: { dimension: DimensionView }) {
+  const { format } = usePage();
   const allowance = dimension.figures.find((f) => f.figure === 'allowanceMm');
   const own = dimension.figures.filter((f) => f.clinic);
   return (

@@ -6,8 +6,6 @@ import { loadRules } from '../../rules/load-rules.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { fitRulesView } from '../../service/fit-rules-view.js';
 import { clinicians, everyone } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { FitRulesCheckPage } from './fit-rules-check-page.js';
 import { FitRulesFamilyPage } from './fit-rules-family-page.js';
@@ -24,12 +22,9 @@ const MEANWHILE =
 export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, jobs } = deps;
 
-  app.get('/fit-rules', { config: { access: everyone } }, async (request, reply) => {
+  app.get('/fit-rules', { config: { access: everyone } }, async (_request, reply) => {
     const { value } = await fitRulesView(store);
-    return sendPage(
-      reply,
-      <FitRulesPage context={await pageContext(request, reply, deps)} families={value} />,
-    );
+    return reply.page(<FitRulesPage families={value} />);
   });
 
   const viewOf = async (id: string) => {
@@ -48,10 +43,8 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
   ) => {
     const { family, version } = await viewOf(request.params.family);
     const cursor = request.query.cursor || null;
-    return sendPage(
-      reply,
+    return reply.page(
       <FitRulesFamilyPage
-        context={await pageContext(request, reply, deps)}
         family={family}
         version={version}
         history={await store.fitLimits.history(family.family, { limit: CHANGES_SHOWN, cursor })}
@@ -86,10 +79,8 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
     const all = { ...problems, ...errors };
     if (Object.keys(all).length > 0) return showFamily(request, reply, typed, all, 422);
     if (typed.confirmed !== 'yes')
-      return sendPage(
-        reply,
+      return reply.page(
         <FitRulesCheckPage
-          context={await pageContext(request, reply, deps)}
           family={family}
           version={version}
           changes={changes}
@@ -97,7 +88,7 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
           reason={reason}
         />,
       );
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.fitLimits.change(changes, version, actor);
       await jobs.startForecasts(tx);
       return `/fit-rules/${encodeURIComponent(family.family)}?notice=fit-rules-saved`;

@@ -3,7 +3,7 @@ import type { Bin } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** With fewer judged devices a picture would say more than is known. */
 export const FEWEST_JUDGED = 10;
@@ -11,14 +11,13 @@ export const BIN_DAYS = 30;
 
 /** Did the dates hold? The clinic's own forecasts against its own verdicts, in pictures and in the same numbers. */
 export function ForecastsHeld(props: {
-  context: PageContext;
   held: HeldAgainstVerdicts;
   bins: readonly Bin[];
   dates: Drawn;
   distances: Drawn;
 }) {
-  const { context, held, bins, dates, distances } = props;
-  const { format } = context;
+  const { held, bins, dates, distances } = props;
+  const { format } = usePage();
   if (held.judged < FEWEST_JUDGED)
     return (
       <section aria-labelledby="held">

@@ -1,11 +1,10 @@
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { helpTexts, type Reader, readers } from './help-words.js';
 
-export function HelpPage({ context, reader }: { context: PageContext; reader: Reader }) {
+export function HelpPage({ reader }: { reader: Reader }) {
   const { title, steps, picture } = helpTexts[reader];
   return (
-    <Layout title={title} context={context}>
+    <Layout title={title}>
       <h1>{title}</h1>
       <ol class="help">
         {steps.map(({ task, how }) => (

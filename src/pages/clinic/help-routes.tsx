@@ -1,13 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { ServiceDeps } from '../../service/dependencies.js';
 import { everyone } from '../../service/roles.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { HelpPage } from './help-page.js';
 import { readers } from './help-words.js';
 
 /** Help of one screen for each kind of reader; every page's Help leads to that of who is signed in. */
-export function registerHelpPages(app: FastifyInstance, deps: ServiceDeps): void {
+export function registerHelpPages(app: FastifyInstance): void {
   app.get('/help', { config: { access: everyone } }, (request, reply) =>
     reply.redirect(`/help/${request.user?.role ?? 'clinician'}`, 303),
   );
@@ -17,7 +15,7 @@ export function registerHelpPages(app: FastifyInstance, deps: ServiceDeps): void
     async (request, reply) => {
       const reader = readers.find((r) => r === request.params.reader);
       if (!reader) throw new DoorpostError('not-found', 'There is no such page of help');
-      return sendPage(reply, <HelpPage context={await pageContext(request, reply, deps)} reader={reader} />);
+      return reply.page(<HelpPage reader={reader} />);
     },
   );
 }

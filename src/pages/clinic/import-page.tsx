@@ -1,7 +1,7 @@
 import type { ImportRun, JobRun } from '../../store/contract.js';
 import { InputField, Problem, SelectField } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 const STATES: Readonly<Record<ImportRun['status'], string>> = {
   checked: 'tried, not taken in',
@@ -11,16 +11,12 @@ const STATES: Readonly<Record<ImportRun['status'], string>> = {
   'taken-back': 'taken back',
 };
 
-export function ImportPage(props: {
-  context: PageContext;
-  imports: readonly ImportRun[];
-  runs: readonly JobRun[];
-  error: string;
-}) {
-  const { context, imports, runs, error } = props;
+export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonly JobRun[]; error: string }) {
+  const { format } = usePage();
+  const { imports, runs, error } = props;
   const running = runs.find((r) => r.status === 'queued' || r.status === 'running');
   return (
-    <Layout title="Import" context={context}>
+    <Layout title="Import">
       <h1>Import</h1>
       <Problem error={error} />
       <section>
@@ -31,7 +27,7 @@ export function ImportPage(props: {
           <a href="/import/readings">how this clinic's sheets are read</a>.
         </p>
         <form method="post" action="/import" encType="multipart/form-data">
-          <Csrf context={context} />
+          <Csrf />
           <div class="row">
             <InputField
               label="Files"
@@ -75,7 +71,7 @@ export function ImportPage(props: {
             {imports.map((r) => (
               <li key={r.id}>
                 <a href={`/import/${encodeURIComponent(r.id)}`}>
-                  {context.format.date(r.createdAt.slice(0, 10))}, {r.createdAt.slice(11, 16)}
+                  {format.date(r.createdAt.slice(0, 10))}, {r.createdAt.slice(11, 16)}
                 </a>
                 : {STATES[r.status]}, by {r.createdBy}
               </li>
@@ -88,7 +84,7 @@ export function ImportPage(props: {
             <ul>
               {runs.map((r) => (
                 <li key={r.id}>
-                  {context.format.date(r.startedAt.slice(0, 10))}: {r.status}
+                  {format.date(r.startedAt.slice(0, 10))}: {r.status}
                   {r.message && ` (${r.message})`}
                 </li>
               ))}

@@ -2,7 +2,6 @@ import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
 import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { OtherQuestions, SheetColumns } from './import-questions.js';
 
 const NAMES: Readonly<Record<string, string>> = {
@@ -23,26 +22,25 @@ const TITLES: Readonly<Record<StoredImport['status'], readonly [title: string, s
 };
 
 export function ImportPlanPage(props: {
-  context: PageContext;
   id: string;
   status: StoredImport['status'];
   plan: ImportPlan;
   error?: string;
 }) {
-  const { context, id, status, plan, error } = props;
+  const { id, status, plan, error } = props;
   const work = plan.tables.reduce((n, t) => n + t.added + t.changed, 0);
   const base = `/import/${encodeURIComponent(id)}`;
   const [title, says] = TITLES[status];
   const open = plan.questions?.length ?? 0;
   return (
-    <Layout title={title} context={context}>
+    <Layout title={title}>
       <h1>{title}</h1>
       <Problem error={error} />
       <p>{says}</p>
       <Counts plan={plan} />
       {status === 'checked' && (
         <form method="post" action={`${base}/commit`} class="row">
-          <Csrf context={context} />
+          <Csrf />
           <button type="submit" class="main-action" disabled={work === 0}>
             Write {work} {work === 1 ? 'row' : 'rows'}
           </button>
@@ -57,7 +55,7 @@ export function ImportPlanPage(props: {
       )}
       {status === 'committed' && (
         <form method="post" action={`${base}/take-back`} class="row">
-          <Csrf context={context} />
+          <Csrf />
           <button type="submit">Take this import back</button>
           <p>
             Takes out what it added. Children with records or work added since stay, and what it changed stays
@@ -68,7 +66,7 @@ export function ImportPlanPage(props: {
       )}
       {status === 'checked' && (plan.columns.length > 0 || open > 0) && (
         <form method="post" action={`${base}/answers`}>
-          <Csrf context={context} />
+          <Csrf />
           <OtherQuestions plan={plan} />
           {[...new Set(plan.columns.map((c) => c.file))].map((file) => (
             <SheetColumns key={file} plan={plan} file={file} />

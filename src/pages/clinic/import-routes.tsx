@@ -6,7 +6,6 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import { answerImport, planImport } from '../../service/plan-import.js';
 import { administrators, recordKeepers } from '../../service/roles.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Form } from '../parts/route-types.js';
 import { ImportPage } from './import-page.js';
@@ -34,22 +33,15 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
     runs: await store.jobRuns.latest('import'),
   });
 
-  app.get('/import', access, async (request, reply) =>
-    sendPage(
-      reply,
-      <ImportPage context={await pageContext(request, reply, deps)} {...(await lists())} error="" />,
-    ),
+  app.get('/import', access, async (_request, reply) =>
+    reply.page(<ImportPage {...(await lists())} error="" />),
   );
 
   /** The dry run: says what would be added, changed and refused, and keeps it; nothing is written yet. */
   app.post('/import', { config: { access: administrators, upload: true } }, async (request, reply) => {
     const { files, fields } = request.upload ?? { files: [], fields: {} as Form };
     const refuse = async (error: string) =>
-      sendPage(
-        reply,
-        <ImportPage context={await pageContext(request, reply, deps)} {...(await lists())} error={error} />,
-        422,
-      );
+      reply.page(<ImportPage {...(await lists())} error={error} />, 422);
     if (files.length === 0) return refuse('No file was chosen. CSV, XLSX and FHIR JSON files are accepted.');
     try {
       const options = {
@@ -73,11 +65,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       childIds: childrenIn(caseload ?? {}),
       importId: id,
     });
-    const context = await pageContext(request, reply, deps);
-    return sendPage(
-      reply,
-      <ImportPlanPage context={context} id={id} status={status} plan={plan as ImportPlan} />,
-    );
+    return reply.page(<ImportPlanPage id={id} status={status} plan={plan as ImportPlan} />);
   });
 
   app.post<OneImport>('/import/:id/answers', access, async (request, reply) => {
@@ -87,12 +75,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       answerImport(reading, id, answersIn(shown, request.body ?? {}), actorOf(request)),
     );
     if (!error) return reply.redirect(`${page(id)}?notice=reading-saved`, 303);
-    const context = await pageContext(request, reply, deps);
-    return sendPage(
-      reply,
-      <ImportPlanPage context={context} id={id} status={status} plan={shown} error={error} />,
-      422,
-    );
+    return reply.page(<ImportPlanPage id={id} status={status} plan={shown} error={error} />, 422);
   });
 
   app.post<OneImport>('/import/:id/commit', access, async (request, reply) => {
@@ -102,7 +85,6 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OneImport>('/import/:id/take-back', access, async (request, reply) => {
     const { id, plan, status } = await store.imports.get(request.params.id);
-    const context = await pageContext(request, reply, deps);
     let said = '';
     const error = await refusalOf(
       store.imports.takeBack(id, actorOf(request)).then(({ removed, stays }) => {
@@ -114,11 +96,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       ...(plan as ImportPlan),
       notices: said ? [said, ...(plan as ImportPlan).notices] : (plan as ImportPlan).notices,
     };
-    return sendPage(
-      reply,
-      <ImportPlanPage context={context} id={id} status={now} plan={shown} error={error} />,
-      error ? 422 : 200,
-    );
+    return reply.page(<ImportPlanPage id={id} status={now} plan={shown} error={error} />, error ? 422 : 200);
   });
 
   app.get<OneImport>('/import/:id/slips', readers, async (request, reply) => {
@@ -131,16 +109,8 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       const { child } = await store.children.record(childId, actorOf(request));
       found.push({ childId, name: child.name, slips: suggestions });
     }
-    const context = await pageContext(request, reply, deps);
-    return sendPage(
-      reply,
-      <ImportSlipsPage
-        context={context}
-        id={request.params.id}
-        found={found}
-        looked={looked.length}
-        of={children.length}
-      />,
+    return reply.page(
+      <ImportSlipsPage id={request.params.id} found={found} looked={looked.length} of={children.length} />,
     );
   });
 }

@@ -1,6 +1,6 @@
 import type { DataSuggestion } from '../../forecast/contract.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 export interface ChildSlips {
   readonly childId: string;
@@ -10,16 +10,15 @@ export interface ChildSlips {
 
 /** Likely slips in the history an import brought, one click each; a clinician decides. */
 export function ImportSlipsPage(props: {
-  context: PageContext;
   id: string;
   found: readonly ChildSlips[];
   looked: number;
   of: number;
 }) {
-  const { context, id, found, looked, of } = props;
-  const clinical = context.user?.role === 'clinician';
+  const { id, found, looked, of } = props;
+  const clinical = usePage().user?.role === 'clinician';
   return (
-    <Layout title="Slips in an import" context={context}>
+    <Layout title="Slips in an import">
       <h1>Likely slips in what was taken in</h1>
       <p>
         Swapped sides, another unit or a digit too many, measured in shoes: nothing is changed until a
@@ -43,7 +42,7 @@ export function ImportSlipsPage(props: {
               class="flag check"
               key={s.id}
             >
-              <Csrf context={context} />
+              <Csrf />
               <input type="hidden" name="suggestion" value={s.id} />
               <input type="hidden" name="import" value={id} />
               <p>{s.seen}</p>

@@ -3,11 +3,12 @@ import type { ReadLanguage } from '../../service/native-readers.js';
 import { signer } from '../../service/sign-offs.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Which languages of the family's page a native reader has found right; the others say on the page that nobody has. */
-export function LanguagesSection(props: { context: PageContext; languages: readonly ReadLanguage[] }) {
-  const { context, languages } = props;
+export function LanguagesSection(props: { languages: readonly ReadLanguage[] }) {
+  const { format } = usePage();
+  const { languages } = props;
   const unsigned = languages.filter((l) => !l.signed);
   return (
     <section aria-labelledby="languages">
@@ -21,14 +22,14 @@ export function LanguagesSection(props: { context: PageContext; languages: reado
           <li key={language}>
             <span lang={language}>{name}</span>:{' '}
             {signed
-              ? `read by ${signed.name}, ${signed.profession}, on ${context.format.date(signed.at.slice(0, 10))}`
+              ? `read by ${signed.name}, ${signed.profession}, on ${format.date(signed.at.slice(0, 10))}`
               : 'not yet read by a native reader'}
           </li>
         ))}
       </ul>
       {unsigned.length > 0 && (
         <form method="post" action="/settings/languages" class="row">
-          <Csrf context={context} />
+          <Csrf />
           <SelectField
             label="Language"
             name="language"

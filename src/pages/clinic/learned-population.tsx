@@ -4,16 +4,15 @@ import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';
 import { Columns } from '../parts/fields.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { type PageContext, usePage } from '../parts/page-context.js';
 
 /** What the clinic's own children taught the forecasts, from how many of them. */
 export function LearnedPopulation(props: {
-  context: PageContext;
   learned: Learned | null;
   peakVelocityAgeYears: Readonly<Record<'male' | 'female', number>>;
 }) {
-  const { context, learned, peakVelocityAgeYears } = props;
-  const { format } = context;
+  const { learned, peakVelocityAgeYears } = props;
+  const { format } = usePage();
   const rule = `A dimension is learned from ${FEWEST_CHILDREN} boys or girls on, each with it measured on ${FEWEST_DAYS} days or more from 2 years of age. Children whose condition itself moves the dimension, and children given growth hormone, are not asked.`;
   if (!learned || learned.offsets.length === 0)
     return (

@@ -1,19 +1,18 @@
 import { familyLabel } from '../../charts/device-label.js';
 import { Empty, ScrollBox } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { WorkloadAhead } from './workload-ahead.js';
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
 
 /** Casts a month and a year ahead, by family, and why devices ended in the year behind. */
 export function MonthsAhead(props: {
-  context: PageContext;
   ahead: WorkloadAhead;
   ended: readonly (readonly [string, number])[];
   eligibleAfterMonths: Readonly<Record<string, number>>;
 }) {
   const { ahead, ended, eligibleAfterMonths } = props;
-  const { format } = props.context;
+  const { format } = usePage();
   const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
   const cells = (counts: readonly number[]) => (
     <>

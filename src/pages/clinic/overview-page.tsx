@@ -4,12 +4,11 @@ import type { TurnaroundEstimate } from '../../recall/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import type { Waits, YearCounts } from './overview-view.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
-  context: PageContext;
   /** Forecasts against verdicts. */
   held: VNode;
   /** What the clinic's own children taught the forecasts. */
@@ -23,10 +22,10 @@ export function OverviewPage(props: {
   months: VNode;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { context, held, learned, waits, year, turnaround, states, workload, coverage } = props;
-  const { format } = context;
+  const { held, learned, waits, year, turnaround, states, workload, coverage } = props;
+  const { format } = usePage();
   return (
-    <Layout title="Overview" context={context} scripts={['charts.js']}>
+    <Layout title="Overview" scripts={['charts.js']}>
       <h1>Overview</h1>
       <section>
         <h2>Workload ahead</h2>

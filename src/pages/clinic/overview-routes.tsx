@@ -13,7 +13,6 @@ import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
@@ -78,13 +77,11 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
 
   app.get('/overview', { config: { access: staff } }, async (request, reply) => {
     const [
-      context,
       { held, waits, year, turnaround, ahead, ended, eligibleAfterMonths },
       { rows, chart },
       coverage,
       learned,
     ] = await Promise.all([
-      pageContext(request, reply, deps),
       counts(),
       workload(),
       store.forecasts.coverage(),
@@ -94,13 +91,10 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const enough = held.judged >= FEWEST_JUDGED;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
-    return sendPage(
-      reply,
+    return reply.page(
       <OverviewPage
-        context={context}
         held={
           <ForecastsHeld
-            context={context}
             held={held}
             bins={bins}
             dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
@@ -109,7 +103,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         }
         learned={
           <LearnedPopulation
-            context={context}
             learned={learned}
             peakVelocityAgeYears={deps.assessor.shippedModel().parameters.peakVelocityAgeYears}
           />
@@ -118,7 +111,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         year={year}
         turnaround={turnaround}
         states={states}
-        months={<MonthsAhead {...{ context, ahead, ended, eligibleAfterMonths }} />}
+        months={<MonthsAhead {...{ ahead, ended, eligibleAfterMonths }} />}
         workload={chart && (await drawFor(request, chart))}
         coverage={coverage}
       />,

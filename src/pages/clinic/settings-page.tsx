@@ -11,7 +11,6 @@ import {
 } from '../../store/contract.js';
 import { InputField, Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { BackupSection } from './backup-section.js';
 import { LanguagesSection } from './languages-section.js';
 
@@ -25,21 +24,20 @@ export const settingLimits = {
 export const monthLimits = fieldLimits(monthsToNext);
 
 export function SettingsPage(props: {
-  context: PageContext;
   settings: Versioned<ClinicSettings>;
   languages: readonly ReadLanguage[];
   /** Does this administrator sign in by a password of doorpost's own? */
   askPassword: boolean;
   error: string;
 }) {
-  const { context, settings, error } = props;
+  const { settings, error } = props;
   const { value, version } = settings;
   return (
-    <Layout title="Settings" context={context}>
+    <Layout title="Settings">
       <h1>Settings</h1>
       <Problem error={error} />
       <form method="post" action="/settings" class="card">
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="version" value={version} />
         <div class="row">
           <InputField
@@ -117,8 +115,8 @@ export function SettingsPage(props: {
           Save settings
         </button>
       </form>
-      <LanguagesSection context={context} languages={props.languages} />
-      <BackupSection context={context} askPassword={props.askPassword} />
+      <LanguagesSection languages={props.languages} />
+      <BackupSection askPassword={props.askPassword} />
     </Layout>
   );
 }

@@ -2,20 +2,19 @@ import { answerChoices, answerInWords } from '../../exchange/sheets/answer-choic
 import type { SheetAnswer } from '../../store/contract.js';
 import { Options, Problem } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { MeaningOptions } from './import-questions.js';
 
 /** Every answer the clinic gave about its sheets: to be seen, changed and forgotten. */
 export function SheetAnswersPage(props: {
-  context: PageContext;
   answers: readonly SheetAnswer[];
   familyNames: ReadonlyMap<string, string>;
   error: string;
 }) {
-  const { context, answers, familyNames, error } = props;
+  const { answers, familyNames, error } = props;
   const sheets = [...new Set(answers.map((a) => a.sheet))];
   return (
-    <Layout title="How sheets are read" context={context}>
+    <Layout title="How sheets are read">
       <h1>How this clinic's sheets are read</h1>
       <Problem error={error} />
       <p>
@@ -34,11 +33,11 @@ export function SheetAnswersPage(props: {
                   <p>
                     {a.asks} <strong>{answerInWords(a.question, a.answer, familyNames)}</strong>{' '}
                     <span class="muted">
-                      {a.updatedBy}, {context.format.date(a.updatedAt.slice(0, 10))}
+                      {a.updatedBy}, {usePage().format.date(a.updatedAt.slice(0, 10))}
                     </span>
                   </p>
                   <form method="post" action="/import/readings" class="row">
-                    <Csrf context={context} />
+                    <Csrf />
                     <input type="hidden" name="sheet" value={a.sheet} />
                     <input type="hidden" name="question" value={a.question} />
                     <p class="field">

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { meaningNamed } from '../../exchange/headings/meaning.js';
 import { answerChoices } from '../../exchange/sheets/answer-choices.js';
@@ -6,7 +6,6 @@ import { isIsoDate } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { recordKeepers } from '../../service/roles.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { SheetAnswersPage } from './sheet-answers-page.js';
 
@@ -20,11 +19,9 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
     return new Map([...rules].map(([family, rule]) => [family, rule.names.en.clinical]));
   };
 
-  const show = async (request: FastifyRequest, reply: FastifyReply, error: string, status?: number) =>
-    sendPage(
-      reply,
+  const show = async (reply: FastifyReply, error: string, status?: number) =>
+    reply.page(
       <SheetAnswersPage
-        context={await pageContext(request, reply, deps)}
         answers={await store.sheetAnswers.list()}
         familyNames={await familyNames()}
         error={error}
@@ -32,7 +29,7 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
       status,
     );
 
-  app.get('/import/readings', readers, (request, reply) => show(request, reply, ''));
+  app.get('/import/readings', readers, (_request, reply) => show(reply, ''));
 
   app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
     const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
@@ -40,7 +37,7 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
     if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
     if (what === 'change' && !canAnswer(question, answer, await familyNames())) {
       const error = `"${answer.slice(0, 60)}" is no answer to this question: choose one of those offered.`;
-      return show(request, reply, error, 422);
+      return show(reply, error, 422);
     }
     if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
     else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));

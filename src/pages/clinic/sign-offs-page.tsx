@@ -2,18 +2,13 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type SignOffView, signer } from '../../service/sign-offs.js';
 import { Problem } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** What a licensed practitioner signs for the clinic before it is relied on. */
-export function SignOffsPage(props: {
-  context: PageContext;
-  views: readonly SignOffView[];
-  maySign: boolean;
-  error: string;
-}) {
-  const { context, views, maySign, error } = props;
+export function SignOffsPage(props: { views: readonly SignOffView[]; maySign: boolean; error: string }) {
+  const { views, maySign, error } = props;
   return (
-    <Layout title="Defaults to sign" context={context}>
+    <Layout title="Defaults to sign">
       <h1>Defaults to sign</h1>
       <p>
         What doorpost ships is common practice, not a standard. A licensed practitioner of this clinic reads
@@ -27,19 +22,20 @@ export function SignOffsPage(props: {
             {view.says} {view.href && <a href={view.href}>Read it</a>}
           </p>
           <p>
-            <Standing view={view} context={context} />
+            <Standing view={view} />
           </p>
-          {maySign && !view.holds && <SignForm view={view} context={context} />}
+          {maySign && !view.holds && <SignForm view={view} />}
         </section>
       ))}
     </Layout>
   );
 }
 
-function Standing({ view, context }: { view: SignOffView; context: PageContext }) {
+function Standing({ view }: { view: SignOffView }) {
+  const { format } = usePage();
   const { signed, holds } = view;
   if (!signed) return <strong>Not signed yet.</strong>;
-  const who = `${signed.name}, ${signed.profession}, on ${context.format.date(signed.at.slice(0, 10))}`;
+  const who = `${signed.name}, ${signed.profession}, on ${format.date(signed.at.slice(0, 10))}`;
   return holds ? (
     <>Signed by {who}.</>
   ) : (
@@ -47,11 +43,12 @@ function Standing({ view, context }: { view: SignOffView; context: PageContext }
   );
 }
 
-function SignForm({ view, context }: { view: SignOffView; context: PageContext }) {
+function SignForm({ view }: { view: SignOffView }) {
+  const { user } = usePage();
   const field = (name: string) => `${view.subject}-${name}`;
   return (
     <form method="post" action="/sign-offs">
-      <Csrf context={context} />
+      <Csrf />
       <input type="hidden" name="subject" value={view.subject} />
       <input type="hidden" name="content" value={view.content} />
       <div class="row">
@@ -62,7 +59,7 @@ function SignForm({ view, context }: { view: SignOffView; context: PageContext }
             name="name"
             required
             {...fieldLimits(signer.shape.name)}
-            value={context.user?.displayName}
+            value={user?.displayName}
           />
         </p>
         <p class="field">

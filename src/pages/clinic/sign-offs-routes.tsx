@@ -2,17 +2,13 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, everyone } from '../../service/roles.js';
 import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
-import { saveForm } from '../../service/write.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { SignOffsPage } from './sign-offs-page.js';
 
 export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): void {
   const show = async (request: FastifyRequest, reply: FastifyReply, error = '') =>
-    sendPage(
-      reply,
+    reply.page(
       <SignOffsPage
-        context={await pageContext(request, reply, deps)}
         views={await signOffViews(deps.store)}
         maySign={request.user?.role === 'clinician'}
         error={error}
@@ -27,7 +23,7 @@ export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): v
     const read = signature.safeParse({ subject, content, name, profession });
     if (!read.success)
       return show(request, reply, 'Write your name, and your profession with the registration, to sign.');
-    return saveForm(deps.store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await signDefault(tx, read.data, actor);
       return '/sign-offs?notice=default-signed';
     });

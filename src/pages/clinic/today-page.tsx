@@ -6,10 +6,9 @@ import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import { dueText } from '../parts/due-text.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 export interface TodayPageProps {
-  readonly context: PageContext;
   /** See now and repair, in working order. */
   readonly urgent: readonly RecallRow[];
   /** Only for a clinician. */
@@ -28,10 +27,10 @@ export interface TodayPageProps {
 
 /** Where a clinician starts: who is here today and tomorrow, who cannot wait, who comes next. */
 export function TodayPage(props: TodayPageProps) {
-  const { context, urgent, appointments, byHarm, whose, more, listMade } = props;
-  const { format, today } = context;
+  const { urgent, appointments, byHarm, whose, more, listMade } = props;
+  const { format, today, user } = usePage();
   return (
-    <Layout title="Today" context={context}>
+    <Layout title="Today">
       <h1>Today, {format.longDate(today)}</h1>
       <form method="get" action="/children" class="row card find" aria-label="Find a child">
         <p class="field wide">
@@ -47,12 +46,12 @@ export function TodayPage(props: TodayPageProps) {
       {!props.anyChild && (
         <Empty>
           No child is on record yet.{' '}
-          {context.user?.role === 'clinician' && (
+          {user?.role === 'clinician' && (
             <>
               <a href="/children/new">Enter the first one</a>, or have
             </>
           )}
-          {context.user?.role !== 'clinician' && 'Have'} an administrator import the clinic's list.
+          {user?.role !== 'clinician' && 'Have'} an administrator import the clinic's list.
         </Empty>
       )}
       {props.anyChild && listMade === null && (
@@ -60,19 +59,17 @@ export function TodayPage(props: TodayPageProps) {
           There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
         </Empty>
       )}
-      <WaitingAnswers context={context} waiting={props.waiting} />
-      <Section title="Ring or see today" rows={urgent} context={context} rings />
+      <WaitingAnswers waiting={props.waiting} />
+      <Section title="Ring or see today" rows={urgent} rings />
       <Section
         title="Booked for today and tomorrow"
         rows={appointments}
-        context={context}
         empty="Nobody on the recall list is booked for today or tomorrow."
       />
       {listMade !== null && (
         <Section
           title={whose === 'mine' ? 'My children, most harm of waiting first' : 'Most harm of waiting first'}
           rows={byHarm}
-          context={context}
           empty="Nobody is due in the next five weeks. Usual reviews go on all the same."
         >
           {whose !== null && (
@@ -98,13 +95,12 @@ export function TodayPage(props: TodayPageProps) {
 function Section(props: {
   title: string;
   rows: readonly RecallRow[];
-  context: PageContext;
   empty?: string;
   /** The family has to be rung: how stands in the row. */
   rings?: boolean;
   children?: preact.ComponentChildren;
 }) {
-  const { title, rows, context, empty, rings, children } = props;
+  const { title, rows, empty, rings, children } = props;
   if (rows.length === 0 && !empty) return null;
   return (
     <section class="card" aria-label={title}>
@@ -114,7 +110,7 @@ function Section(props: {
       ) : (
         <ul class="today">
           {rows.map((r) => (
-            <Row key={r.id} row={r} context={context} rings={rings ?? false} />
+            <Row key={r.id} row={r} rings={rings ?? false} />
           ))}
         </ul>
       )}
@@ -123,8 +119,8 @@ function Section(props: {
   );
 }
 
-function Row({ row, context, rings }: { row: RecallRow; context: PageContext; rings: boolean }) {
-  const { format, today } = context;
+function Row({ row, rings }: { row: RecallRow; rings: boolean }) {
+  const { format, today } = usePage();
   const { entry, appointment } = row;
   const name = row.childName || row.childId;
   const path = `/children/${encodeURIComponent(row.childId)}`;

@@ -4,7 +4,6 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import type { RecallBrief, RecallRow } from '../../store/contract.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';
 
@@ -34,10 +33,8 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
     const shown = run ? await store.recall.entries(run.id, { ids }, actorOf(request)) : [];
     const rowOf = new Map(shown.map((r): [string, RecallRow] => [r.id, r]));
     const whole = (briefs: readonly RecallBrief[]) => briefs.flatMap((r) => rowOf.get(r.id) ?? []);
-    return sendPage(
-      reply,
+    return reply.page(
       <TodayPage
-        context={await pageContext(request, reply, deps)}
         waiting={
           request.user?.role === 'clinician' ? await store.familyQuestions.waiting(actorOf(request)) : []
         }

@@ -1,22 +1,19 @@
 import type { FamilyWords, WornDevice } from '../../words/family/family-words.js';
 import { Contact } from '../parts/contact.js';
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 
 /** What a family reads after it answered: marks that last lead straight to stopping and ringing. */
 export function AnsweredPage(props: {
-  context: PageContext;
   words: FamilyWords;
   worn: WornDevice;
   stop: boolean;
   contact: string;
   back: string;
 }) {
-  const { context, words, worn, stop, contact } = props;
+  const { words, worn, stop, contact } = props;
   return (
     <Layout
       title={words.questions.title}
-      context={context}
       kind="sheet"
       styles={['family.css']}
       language={words.language}

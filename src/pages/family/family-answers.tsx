@@ -6,7 +6,7 @@ import { english } from '../../words/family/english.js';
 import { Contact } from '../parts/contact.js';
 import { SelectField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 const q = english.questions;
 
@@ -23,12 +23,12 @@ function said({ answer }: FamilyQuestion): string {
 }
 
 /** Accepting keeps the marks as a skin check told by the family; nothing else of the record changes. */
-function Decide(props: { context: PageContext; question: FamilyQuestion }) {
-  const { context, question } = props;
+function Decide(props: { question: FamilyQuestion }) {
+  const { question } = props;
   const base = `/children/${encodeURIComponent(question.childId)}`;
   return (
     <form method="post" action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">
-      <Csrf context={context} />
+      <Csrf />
       <button type="submit" name="decision" value="accepted" class="main-action">
         Accept as a skin check
       </button>
@@ -45,13 +45,9 @@ function Decide(props: { context: PageContext; question: FamilyQuestion }) {
 }
 
 /** On the child's page: ask, see that it was asked, decide on what came back. */
-export function QuestionsSection(props: {
-  context: PageContext;
-  view: ChildView;
-  questions: readonly FamilyQuestion[];
-}) {
-  const { context, view, questions } = props;
-  const { format } = context;
+export function QuestionsSection(props: { view: ChildView; questions: readonly FamilyQuestion[] }) {
+  const { view, questions } = props;
+  const { format } = usePage();
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
   const open = questions.find((x) => x.answer === null);
   return (
@@ -65,7 +61,7 @@ export function QuestionsSection(props: {
               <strong>{format.date(x.answer!.at.slice(0, 10))}:</strong> {said(x)}
               {stopsWearing(x.answer!) && <strong> The family was told to ring today.</strong>}
             </p>
-            <Decide context={context} question={x} />
+            <Decide question={x} />
           </div>
         ))}
       <p>
@@ -82,7 +78,7 @@ export function QuestionsSection(props: {
         action={`/children/${encodeURIComponent(view.record.child.id)}/questions`}
         class="row no-print"
       >
-        <Csrf context={context} />
+        <Csrf />
         <SelectField
           label="About"
           id="ask-device"
@@ -102,13 +98,8 @@ export function QuestionsSection(props: {
 }
 
 /** On the clinician's first page: every answer that waits, marks that last before all else. */
-export function WaitingAnswers({
-  context,
-  waiting,
-}: {
-  context: PageContext;
-  waiting: readonly WaitingAnswer[];
-}) {
+export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] }) {
+  const { format } = usePage();
   if (waiting.length === 0) return null;
   const ordered = waiting.toSorted(
     (a, b) => Number(stopsWearing(b.answer!)) - Number(stopsWearing(a.answer!)),
@@ -125,10 +116,10 @@ export function WaitingAnswers({
               </>
             )}
             <a href={`/children/${encodeURIComponent(x.childId)}#questions`}>{x.childName || x.childId}</a>{' '}
-            <small>{context.format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
+            <small>{format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
             {x.contact && <Contact text={x.contact} />}
           </p>
-          <Decide context={context} question={x} />
+          <Decide question={x} />
         </div>
       ))}
     </section>

@@ -1,19 +1,15 @@
 import { renderSVG } from 'uqr';
 import type { NewFamilyLink } from '../../store/contract.js';
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** The new link, shown this once: to be copied, scanned or printed. */
-export function FamilyLinkPage(props: {
-  context: PageContext;
-  childId: string;
-  link: NewFamilyLink;
-  url: string;
-}) {
-  const { context, childId, link, url } = props;
-  const until = context.format.longDate(link.expiresAt.slice(0, 10));
+export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; url: string }) {
+  const { format } = usePage();
+  const { childId, link, url } = props;
+  const until = format.longDate(link.expiresAt.slice(0, 10));
   return (
-    <Layout title="Link for the family" context={context} scripts={['copy.js']}>
+    <Layout title="Link for the family" scripts={['copy.js']}>
       <section>
         <h1>Link for the family</h1>
         <p>

@@ -14,13 +14,12 @@ import type { Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { Signs } from './signs.js';
 import { drawnOnce, SkinDrawing } from './skin-drawing.js';
 
 /** One sheet for a family: how long the brace fits, when to stop and ring, the skin, the next visit, the child's own marks. */
 export function FamilyPage(props: {
-  context: PageContext;
   view: ChildView;
   words: FamilyWords;
   /** Have a native reader's eyes been over these words? */
@@ -35,21 +34,21 @@ export function FamilyPage(props: {
   /** The clinic's two questions, where it has asked. */
   children?: ComponentChildren;
 }) {
-  const { context, view, words, chart } = props;
+  const { view, words, chart } = props;
   const { child } = view.record;
+  const { clinicName, today } = usePage();
   const format = formatFor(localeOf(words));
   const devices = devicesTold(view);
   const regions = regionsOf(devices);
   const shoe = shoeOverDevice(
     devices.map(({ device, forecast }) => ({ ...wornDevice(device, rules), forecast })),
     view.record.measurements,
-    context.today,
+    today,
   );
-  const early = weeksCorrectedFor(child, context.today);
+  const early = weeksCorrectedFor(child, today);
   return (
     <Layout
       title={words.title('')}
-      context={context}
       kind="sheet"
       styles={['family.css']}
       language={words.language}
@@ -97,8 +96,7 @@ export function FamilyPage(props: {
       <section class="card">
         <h2>{words.visitTitle}</h2>
         <p>
-          {nextVisit(view, words, format, context.today)}{' '}
-          {words.bring(regions.some((r) => inShoes.includes(r)))}
+          {nextVisit(view, words, format, today)} {words.bring(regions.some((r) => inShoes.includes(r)))}
         </p>
         {shoe && (
           <p>
@@ -110,9 +108,8 @@ export function FamilyPage(props: {
       {early !== null && <p>{words.correctedAge(early)}</p>}
       {chart.svg && <GrowthFigure words={words} chart={chart} />}
       <p class="small">
-        {context.clinicName && `${context.clinicName}. `}
-        {words.madeOn(format.date(context.today))}{' '}
-        {props.linkUntil && words.linkUntil(format.date(props.linkUntil))}
+        {clinicName && `${clinicName}. `}
+        {words.madeOn(format.date(today))} {props.linkUntil && words.linkUntil(format.date(props.linkUntil))}
       </p>
     </Layout>
   );

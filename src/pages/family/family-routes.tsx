@@ -8,12 +8,10 @@ import { type ChildView, loadChild, posteriorOf } from '../../service/child-view
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { clinicians, staff } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
 import { type Actor, type FamilyQuestion, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
@@ -46,11 +44,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { childId, actor, path, asked } = shown;
     const today = clock.today();
     const view = await loadChild(childId, deps, actor);
-    const [context, { value: settings }, languages] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.settings.get(),
-      readLanguages(store),
-    ]);
+    const [{ value: settings }, languages] = await Promise.all([store.settings.get(), readLanguages(store)]);
     const telephone = shown.linkUntil === null ? undefined : request.headers['accept-language'];
     const words = familyWords(
       shown.language ?? request.query.language ?? languageOf(view, settings.language, telephone),
@@ -70,10 +64,8 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
           )
         : NOT_DRAWN;
     const worn = asked && wornOf(view, asked);
-    return sendPage(
-      reply.header('referrer-policy', 'no-referrer'),
+    return reply.header('referrer-policy', 'no-referrer').page(
       <FamilyPage
-        context={context}
         view={view}
         words={words}
         checked={languages.some((l) => l.language === words.language && l.signed !== null)}
@@ -84,7 +76,6 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       >
         {worn && (
           <QuestionsForm
-            context={context}
             words={words}
             region={worn.region}
             device={words.device(worn)}
@@ -146,21 +137,18 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       if (!read.success || (hasToes(worn.region) && !body.toes))
         return sheet(request, reply, { ...shown, language: body.language, typed: body });
       await store.familyQuestions.answer(shown.asked.id, shown.childId, read.data, clock.now(), shown.actor);
-      const [context, { value: settings }] = await Promise.all([
-        pageContext(request, reply, deps),
-        store.settings.get(),
-      ]);
-      return sendPage(
-        reply.header('referrer-policy', 'no-referrer'),
-        <AnsweredPage
-          context={context}
-          words={familyWords(body.language ?? view.record.child.language)}
-          worn={worn}
-          stop={stopsWearing(read.data)}
-          contact={settings.contact}
-          back={`${shown.path}?language=${encodeURIComponent(body.language ?? '')}`}
-        />,
-      );
+      const { value: settings } = await store.settings.get();
+      return reply
+        .header('referrer-policy', 'no-referrer')
+        .page(
+          <AnsweredPage
+            words={familyWords(body.language ?? view.record.child.language)}
+            worn={worn}
+            stop={stopsWearing(read.data)}
+            contact={settings.contact}
+            back={`${shown.path}?language=${encodeURIComponent(body.language ?? '')}`}
+          />,
+        );
     },
   );
 
@@ -183,14 +171,8 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     );
     const origin = deps.config.publicUrl ?? `${request.protocol}://${request.host}`;
     // Shown in the answer itself, once: a redirect would put the token into history and logs.
-    return sendPage(
-      reply,
-      <FamilyLinkPage
-        context={await pageContext(request, reply, deps)}
-        childId={id}
-        link={link}
-        url={`${origin}/family/${encodeURIComponent(link.token)}`}
-      />,
+    return reply.page(
+      <FamilyLinkPage childId={id} link={link} url={`${origin}/family/${encodeURIComponent(link.token)}`} />,
       201,
     );
   });
@@ -204,7 +186,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       const own = await store.familyLinks.list(id, actorOf(request));
       if (!own.some((l) => l.id === wanted))
         throw new DoorpostError('not-found', 'This child has no such link');
-      return saveForm(store, request, reply, async (tx, actor) => {
+      return reply.save(async (tx, actor) => {
         await tx.familyLinks.withdraw(wanted, clock.now(), actor);
         return `/children/${encodeURIComponent(id)}?notice=link-withdrawn#links`;
       });

@@ -6,7 +6,6 @@ import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
 import { InputField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 
 const TOES: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
@@ -15,7 +14,6 @@ export const hasToes = (region: Region): boolean => TOES.includes(region);
 
 /** The two questions the clinic asked, to be answered without script. */
 export function QuestionsForm(props: {
-  context: PageContext;
   words: FamilyWords;
   region: Region;
   device: string;
@@ -24,7 +22,7 @@ export function QuestionsForm(props: {
   typed: Form;
   incomplete: boolean;
 }) {
-  const { context, words, region, typed } = props;
+  const { words, region, typed } = props;
   const { questions: q } = words;
   const choice = (name: string, options: readonly (readonly [string, string])[]) => (
     <div class="choices">
@@ -46,7 +44,7 @@ export function QuestionsForm(props: {
           {q.incomplete}
         </p>
       )}
-      <Csrf context={context} />
+      <Csrf />
       <input type="hidden" name="question" value={props.questionId} />
       <input type="hidden" name="language" value={words.language} />
       {hasToes(region) && (

@@ -3,16 +3,15 @@ import { DoorpostError } from '../../errors.js';
 import { minutesThatFit } from '../../records/family-answer.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { saveForm } from '../../service/write.js';
 import type { Form } from '../parts/route-types.js';
 
 type Asked = { Params: { id: string; answer: string }; Body: Form };
 
 /** The clinic's side of the two questions: ask, accept as evidence, set aside. */
-export function registerQuestionPages(app: FastifyInstance, { store, clock }: ServiceDeps): void {
+export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDeps): void {
   app.post<Asked>('/children/:id/questions', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await tx.familyQuestions.ask(id, request.body?.device ?? '', clock.now(), actor);
       return `/children/${encodeURIComponent(id)}?notice=family-asked#questions`;
     });
@@ -30,7 +29,7 @@ export function registerQuestionPages(app: FastifyInstance, { store, clock }: Se
           accepted: 'accepted, set-aside',
         });
       const next = `/children/${encodeURIComponent(id)}?notice=answer-${decision}#questions`;
-      return saveForm(store, request, reply, async (tx, actor) => {
+      return reply.save(async (tx, actor) => {
         const decided = await tx.familyQuestions.decide(answer, id, decision, clock.now(), actor);
         if (decision === 'set-aside' || !decided.answer) return next;
         const { at, marks, place } = decided.answer;

@@ -1,11 +1,10 @@
 import { errorCatalogue } from '../../errors.js';
 import { staff } from '../../service/roles.js';
 import { Layout } from './layout.js';
-import type { PageContext } from './page-context.js';
+import { usePage } from './page-context.js';
 
 /** What went wrong, what would be accepted, and the way back. Never a name. */
 export function ErrorPage(props: {
-  context: PageContext;
   status: number;
   code: string | null;
   message: string;
@@ -14,13 +13,13 @@ export function ErrorPage(props: {
   /** Page the reader came from, null when unknown. */
   back: string | null;
 }) {
-  const { context, status, code, message, accepted, back } = props;
-  const { user } = context;
+  const { status, code, message, accepted, back } = props;
+  const { user } = usePage();
   const known = code && code in errorCatalogue ? errorCatalogue[code as keyof typeof errorCatalogue] : null;
   const title =
     known?.title ?? (status === 404 ? 'Not found' : status === 403 ? 'Not allowed' : 'Something failed');
   return (
-    <Layout title={title} context={context}>
+    <Layout title={title}>
       <section>
         <h1>{title}</h1>
         <p class="error" role="alert">

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { administrators, everyone, overseers, planners, staff } from '../../service/roles.js';
 import type { Role } from '../../store/contract.js';
-import type { PageContext } from './page-context.js';
+import { usePage } from './page-context.js';
 
 interface Place {
   readonly href: string;
@@ -32,7 +32,6 @@ export const homeOf: Readonly<Record<Role, string>> = {
 
 export interface LayoutProps {
   readonly title: string;
-  readonly context: PageContext;
   readonly scripts?: readonly string[];
   readonly language?: string;
   readonly direction?: 'ltr' | 'rtl';
@@ -44,8 +43,8 @@ export interface LayoutProps {
 }
 
 export function Layout(props: LayoutProps) {
-  const { title, context, scripts = [], language = 'en', direction = 'ltr', kind = 'app', children } = props;
-  const { user } = context;
+  const { title, scripts = [], language = 'en', direction = 'ltr', kind = 'app', children } = props;
+  const { clinicName, csrf, demo, notice, path, unsigned, user } = usePage();
   return (
     <html lang={language} dir={direction}>
       <head>
@@ -57,7 +56,7 @@ export function Layout(props: LayoutProps) {
         {(props.styles ?? ['style.css', 'child.css']).map((name) => (
           <link key={name} rel="stylesheet" href={`/assets/${name}`} />
         ))}
-        {context.csrf && <meta name="csrf" content={context.csrf} />}
+        {csrf && <meta name="csrf" content={csrf} />}
         {scripts.map((name) => (
           <script key={name} type="module" src={`/assets/${name}`} />
         ))}
@@ -78,7 +77,7 @@ export function Layout(props: LayoutProps) {
                     .filter((p) => p.roles.includes(user.role))
                     .map((p) => (
                       <li key={p.href}>
-                        <a href={p.href} aria-current={context.path.startsWith(p.href) ? 'page' : undefined}>
+                        <a href={p.href} aria-current={path.startsWith(p.href) ? 'page' : undefined}>
                           {p.label}
                         </a>
                       </li>
@@ -88,7 +87,7 @@ export function Layout(props: LayoutProps) {
             )}
             {user && (
               <form class="who" method="post" action="/sign-out">
-                <Csrf context={context} />
+                <Csrf />
                 <span>
                   {user.displayName || user.name} <small>{user.role}</small>
                 </span>
@@ -102,15 +101,15 @@ export function Layout(props: LayoutProps) {
           </header>
         )}
         <main id="main" tabIndex={-1}>
-          {context.unsigned.length > 0 && (
+          {unsigned.length > 0 && (
             <p class="unsigned" role="note">
-              Not yet signed by a practitioner of this clinic: {context.unsigned.join('; ').toLowerCase()}.{' '}
+              Not yet signed by a practitioner of this clinic: {unsigned.join('; ').toLowerCase()}.{' '}
               <a href="/sign-offs">Read and sign</a>
             </p>
           )}
-          {context.notice && (
+          {notice && (
             <p class="notice" role="status">
-              {context.notice}
+              {notice}
             </p>
           )}
           {children}
@@ -118,10 +117,10 @@ export function Layout(props: LayoutProps) {
         {kind === 'app' && (
           <footer>
             <p>
-              {context.clinicName && `${context.clinicName}. `}
+              {clinicName && `${clinicName}. `}
               Estimates from measurements, not a diagnosis. Growth is irregular: check skin and fit at every
               visit, and do not wait for a forecast when it hurts.
-              {context.demo && ' Demo clinic: every child here is invented.'}
+              {demo && ' Demo clinic: every child here is invented.'}
             </p>
           </footer>
         )}
@@ -131,10 +130,10 @@ export function Layout(props: LayoutProps) {
 }
 
 /** What every form that writes carries: proof that it is ours, and what tells a second press from a second write. */
-export const Csrf = ({ context }: { context: PageContext }) => (
+export const Csrf = () => (
   <>
-    <input type="hidden" name="_csrf" value={context.csrf} />
-    <input type="hidden" name="once" value={context.once} />
+    <input type="hidden" name="_csrf" value={usePage().csrf} />
+    <input type="hidden" name="once" value={usePage().once} />
   </>
 );
 

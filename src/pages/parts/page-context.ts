@@ -1,11 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { VNode } from 'preact';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { createContext, h, type VNode } from 'preact';
+import { useContext } from 'preact/hooks';
 import { renderToString } from 'preact-render-to-string';
 import type { IsoDate } from '../../records/dates.js';
 import type { ServiceDeps, SignedInUser } from '../../service/dependencies.js';
 import { signOffViews } from '../../service/sign-offs.js';
-import type { ClinicSettings } from '../../store/contract.js';
+import { saveForm } from '../../service/write.js';
+import type { Actor, ClinicSettings, Store } from '../../store/contract.js';
 import { type Format, formatFor, readerLocale } from './format.js';
 
 /** What every page needs of the request it answers. */
@@ -24,6 +26,36 @@ export interface PageContext {
   readonly path: string;
   /** A line about what was just done, shown once. */
   readonly notice: string;
+}
+
+/** Of the page that is being drawn; every component asks here. */
+const Page = createContext<PageContext>({} as PageContext);
+export const usePage = (): PageContext => useContext(Page);
+export const renderPage = (page: VNode, value: PageContext): string =>
+  renderToString(h(Page.Provider, { value }, page));
+
+declare module 'fastify' {
+  interface FastifyReply {
+    /** Sends a page; `context` where something of it is to be other than usual. */
+    page(page: VNode, status?: number, context?: Partial<PageContext>): Promise<FastifyReply>;
+    /** Writes what a form says, once, and leads to the page that the work names. */
+    save(work: (tx: Store, actor: Actor) => Promise<string>): Promise<FastifyReply>;
+  }
+}
+
+export function registerPageReply(app: FastifyInstance, deps: ServiceDeps): void {
+  app.decorateReply('page', async function (page, status = 200, changed = {}) {
+    return sendPage(this, page, status, { ...(await pageContext(this.request, this, deps)), ...changed });
+  });
+  app.decorateReply('save', function (work) {
+    return saveForm(deps.store, this.request, this, work);
+  });
+}
+
+/** Dates and numbers as who asks writes them. */
+export async function readerFormat(request: FastifyRequest, { store }: ServiceDeps): Promise<Format> {
+  const { value } = await store.settings.get();
+  return formatFor(readerLocale(request.headers['accept-language'], value.language));
 }
 
 export async function pageContext(
@@ -85,10 +117,15 @@ const notices: Readonly<Record<string, string>> = {
   'signed-out': 'You are signed out.',
 };
 
-export function sendPage(reply: FastifyReply, page: VNode, status = 200): FastifyReply {
+export function sendPage(
+  reply: FastifyReply,
+  page: VNode,
+  status: number,
+  context: PageContext,
+): FastifyReply {
   return reply
     .status(status)
     .type('text/html; charset=utf-8')
     .header('cache-control', 'no-store')
-    .send(`<!doctype html>\n${renderToString(page)}`);
+    .send(`<!doctype html>\n${renderPage(page, context)}`);
 }

@@ -28,7 +28,6 @@ export async function sendErrorPage(
   return sendPage(
     reply,
     <ErrorPage
-      context={await pageContext(request, reply, deps).catch(() => withoutStore(request, deps))}
       status={problem.status}
       code={problem.code}
       message={message}
@@ -36,6 +35,7 @@ export async function sendErrorPage(
       back={sameSite(request)}
     />,
     problem.status,
+    await pageContext(request, reply, deps).catch(() => withoutStore(request, deps)),
   );
 }
 

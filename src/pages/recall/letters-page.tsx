@@ -8,15 +8,16 @@ import { localeOf } from '../family/family-page.js';
 import { Signs } from '../family/signs.js';
 import { formatFor } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 const rules = loadRules();
 
 /** One letter a page, in the family's language where we have its words; printed from the browser. */
-export function LettersPage(props: { context: PageContext; rows: readonly RecallRow[]; contact: string }) {
-  const { context, rows, contact } = props;
+export function LettersPage(props: { rows: readonly RecallRow[]; contact: string }) {
+  const { clinicName, today } = usePage();
+  const { rows, contact } = props;
   return (
-    <Layout title="Letters" context={context} kind="sheet">
+    <Layout title="Letters" kind="sheet">
       <h1 class="no-print">Letters</h1>
       <p class="no-print">
         <a href="/recall">Back to the list</a> · {rows.length} {rows.length === 1 ? 'letter' : 'letters'}, one
@@ -27,11 +28,11 @@ export function LettersPage(props: { context: PageContext; rows: readonly Recall
         const words = familyWords(r.language);
         const format = formatFor(localeOf(words));
         const numb = r.entry.alerts.includes('skin-cannot-warn');
-        const by = r.entry.dueBy && r.entry.dueBy > context.today ? r.entry.dueBy : null;
+        const by = r.entry.dueBy && r.entry.dueBy > today ? r.entry.dueBy : null;
         return (
           <section class="letter" key={r.id} lang={words.language} dir={words.direction}>
-            <p>{context.clinicName}</p>
-            <p>{format.longDate(context.today)}</p>
+            <p>{clinicName}</p>
+            <p>{format.longDate(today)}</p>
             <p>{words.letterTo(r.childName || r.childId)}</p>
             <p>{letterReason(words, r.entry, rules)}</p>
             <p>{callBy(words, r.entry, by && format.plainDate(by))}</p>

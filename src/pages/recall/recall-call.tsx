@@ -1,15 +1,15 @@
 import { LONGEST_CALL_NOTE, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { stateKeys } from './recall-words.js';
 
 /** The answers of most calls stand open; the rest, the day booked and the note are one tap away. */
 const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
 
 /** How the work with a family stands, and what can be said of it next. */
-export function CallState({ context, row, back }: { context: PageContext; row: RecallRow; back: string }) {
-  const { format } = context;
+export function CallState({ row, back }: { row: RecallRow; back: string }) {
+  const { format, today } = usePage();
   const who = row.childName || row.childId;
   const action = `/recall/entries/${encodeURIComponent(row.id)}`;
   const buttons = (open: boolean) =>
@@ -33,7 +33,7 @@ export function CallState({ context, row, back }: { context: PageContext; row: R
         )}
       </p>
       <form method="post" action={`${action}/state`} class="no-print">
-        <Csrf context={context} />
+        <Csrf />
         <input type="hidden" name="version" value={row.version} />
         <input type="hidden" name="back" value={back} />
         <div class="choices">{buttons(true)}</div>
@@ -45,7 +45,7 @@ export function CallState({ context, row, back }: { context: PageContext; row: R
               <input
                 name="appointment"
                 type="date"
-                min={context.today}
+                min={today}
                 aria-label={`Day booked for ${who}; left empty, the planned week`}
                 value={row.appointment ?? ''}
               />
@@ -67,7 +67,7 @@ export function CallState({ context, row, back }: { context: PageContext; row: R
       </form>
       {row.canUndo && (
         <form method="post" action={`${action}/undo`} class="no-print">
-          <Csrf context={context} />
+          <Csrf />
           <input type="hidden" name="back" value={back} />
           <button type="submit" class="quiet" data-key="u">
             Undo

@@ -6,6 +6,7 @@ import { Chart, type Drawn } from '../parts/chart.js';
 import { Columns } from '../parts/fields.js';
 import { Csrf, Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
 import { Row } from './recall-row.js';
 import { JobState, Tools } from './recall-tools.js';
@@ -21,7 +22,6 @@ import { type Levelling, Weeks } from './recall-weeks.js';
 import { stateKeys } from './recall-words.js';
 
 export interface RecallPageProps {
-  readonly context: PageContext;
   readonly run: RecallRun | null;
   readonly job: JobRun | null;
   /** All rows that fit the filters, and those of them on this page. */
@@ -50,30 +50,30 @@ export interface RecallPageProps {
 
 /** The scheduler's list: who must be rung, for what, by when. The list comes first, what explains it after it. */
 export function RecallPage(props: RecallPageProps) {
-  const { context, run, job, rows, query } = props;
+  const { format } = usePage();
+  const { run, job, rows, query } = props;
   const working = job?.status === 'queued' || job?.status === 'running';
   return (
-    <Layout title="Recall list" context={context} scripts={['recall.js', 'charts.js']}>
+    <Layout title="Recall list" scripts={['recall.js', 'charts.js']}>
       <div class="row between recall-head">
         <div>
           <h1>Recall list</h1>
           {run && (
             <p>
-              {context.format.date(run.today)} to{' '}
-              {context.format.date(String(run.summary.until ?? run.today))}. {props.counts.all}{' '}
-              {props.counts.all === 1 ? 'child' : 'children'},{' '}
+              {format.date(run.today)} to {format.date(String(run.summary.until ?? run.today))}.{' '}
+              {props.counts.all} {props.counts.all === 1 ? 'child' : 'children'},{' '}
               {props.counts.done === 0 ? 'none' : props.counts.done} done.
             </p>
           )}
         </div>
-        <Tools context={context} run={run} working={working} query={query} calendarUrl={props.calendarUrl} />
+        <Tools run={run} working={working} query={query} calendarUrl={props.calendarUrl} />
       </div>
       <RingToday waiting={props.waiting} />
       <JobState job={job} working={working} />
       {!run && !working && <Empty>There is no list yet. Make the list to see who must be called.</Empty>}
       {run && (
         <>
-          {props.withoutWeek > 0 && !working && <NeedWeek context={context} children={props.withoutWeek} />}
+          {props.withoutWeek > 0 && !working && <NeedWeek children={props.withoutWeek} />}
           <Filters query={query} />
           <Narrow counts={props.counts} rows={rows} query={query} />
           {rows.length === 0 ? (
@@ -83,7 +83,7 @@ export function RecallPage(props: RecallPageProps) {
                 : 'Nobody fits these filters.'}
             </Empty>
           ) : (
-            <List context={context} rows={rows} shown={props.shown} query={query} />
+            <List rows={rows} shown={props.shown} query={query} />
           )}
           <h2>About this list</h2>
           <p>
@@ -94,9 +94,9 @@ export function RecallPage(props: RecallPageProps) {
             levelling={run.summary.levelling as Levelling | undefined}
             late={props.tooLate}
             names={props.names}
-            format={context.format}
+            format={format}
           />
-          <Capacity drawn={props.capacity} overloads={props.overloads} format={context.format} />
+          <Capacity drawn={props.capacity} overloads={props.overloads} format={format} />
           <Changes changes={props.changes} names={props.names} />
         </>
       )}
@@ -104,12 +104,7 @@ export function RecallPage(props: RecallPageProps) {
   );
 }
 
-function List({
-  context,
-  rows,
-  shown,
-  query,
-}: Pick<RecallPageProps, 'context' | 'rows' | 'shown' | 'query'>) {
+function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | 'query'>) {
   const from = query.whole ? 0 : query.page * ROWS_A_PAGE;
   const part = shown.length < rows.length;
   const back = addressOf(query);
@@ -141,7 +136,7 @@ function List({
               </th>
             </tr>
             {own.map((r) => (
-              <Row key={r.id} context={context} row={r} back={back} />
+              <Row key={r.id} row={r} back={back} />
             ))}
           </tbody>
         ))}
@@ -184,9 +179,9 @@ function Narrow({ counts, rows, query }: Pick<RecallPageProps, 'counts' | 'rows'
   );
 }
 
-const NeedWeek = ({ context, children: n }: { context: PageContext; children: number }) => (
+const NeedWeek = ({ children: n }: { children: number }) => (
   <form method="post" action="/recall/run" class="notice row">
-    <Csrf context={context} />
+    <Csrf />
     <span>
       {n} {n === 1 ? 'child needs' : 'children need'} another week: declined, not brought, or the clinic
       cannot keep it. Calls and appointments made stay; as few weeks move as can be.

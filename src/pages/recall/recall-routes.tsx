@@ -14,12 +14,11 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
-import { saveForm } from '../../service/write.js';
 import { LONGEST_CALL_NOTE, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { drawFor } from '../parts/chart.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
+import { readerFormat } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
@@ -57,8 +56,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.get<Entry>('/recall', access, async (request, reply) => {
     const query = queryOf(request.query);
     const actor = actorOf(request);
-    const [context, run, { items: runs }, [job], { value: settings }] = await Promise.all([
-      pageContext(request, reply, deps),
+    const [format, run, { items: runs }, [job], { value: settings }] = await Promise.all([
+      readerFormat(request, deps),
       store.recall.latestRun(),
       store.recall.runs({ limit: 2 }),
       store.jobRuns.latest('recall'),
@@ -77,7 +76,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       before ? store.recall.briefs(before.id, { due: true }) : [],
     ]);
     const rows = filterRows(found ?? due, query);
-    const changes = before ? changesSince(old, due, context.format.date) : [];
+    const changes = before ? changesSince(old, due, format.date) : [];
     const tooLate = due.filter((r) => r.entry.tooLate);
     const named = [...changes.slice(0, LINES_SHOWN), ...tooLate.slice(0, LINES_SHOWN)].map((r) => r.childId);
     const [shown, names, waiting] = await Promise.all([
@@ -88,10 +87,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     // The list that was asked for is below.
     const ready = request.query.notice === 'run-started' && job?.status === 'done';
     const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
-    return sendPage(
-      reply,
+    return reply.page(
       <RecallPage
-        context={ready ? { ...context, notice: '' } : context}
         run={run}
         job={job ?? null}
         rows={rows}
@@ -112,6 +109,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
         calendarUrl="/recall/calendar.ics"
       />,
+      200,
+      ready ? { notice: '' } : {},
     );
   });
 
@@ -156,7 +155,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       note: note.slice(0, LONGEST_CALL_NOTE),
       ...(state === 'booked' ? { appointment: appointment || null } : {}),
     };
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actor);
       return backTo(request.body, entry, 'state-saved');
     });
@@ -164,7 +163,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<Entry>('/recall/entries/:entry/undo', access, async (request, reply) => {
     const { entry } = request.params;
-    return saveForm(store, request, reply, async (tx, actor) => {
+    return reply.save(async (tx, actor) => {
       await undoRecallState(tx, entry, clock.today(), actor);
       return backTo(request.body, entry, 'state-undone');
     });
@@ -172,13 +171,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get<Entry>('/recall/letters', access, async (request, reply) => {
     const rows = await rowsOf(request);
-    const [context, { value: settings }] = await Promise.all([
-      pageContext(request, reply, deps),
-      store.settings.get(),
-    ]);
+    const { value: settings } = await store.settings.get();
     const wanted = rows.filter((r) => LETTER_STATES.includes(r.state));
     await exported(request, 'letters', wanted);
-    return sendPage(reply, <LettersPage context={context} rows={wanted} contact={settings.contact} />);
+    return reply.page(<LettersPage rows={wanted} contact={settings.contact} />);
   });
 
   app.get<Entry>('/recall/list.csv', access, async (request, reply) => {

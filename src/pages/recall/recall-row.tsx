@@ -5,12 +5,12 @@ import { languageName } from '../../words/language-name.js';
 import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import { shortWeekday } from '../parts/format.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { CallState } from './recall-call.js';
 import { passedTags } from './recall-words.js';
 
 /** One child on the list: who with alerts, by when and how late, the sentence to read out, the visit, the call. */
-export function Row({ context, row, back }: { context: PageContext; row: RecallRow; back: string }) {
+export function Row({ row, back }: { row: RecallRow; back: string }) {
   const { entry } = row;
   return (
     <tr id={`e-${row.id}`} data-entry={row.id}>
@@ -22,26 +22,26 @@ export function Row({ context, row, back }: { context: PageContext; row: RecallR
         </span>
       </th>
       <td data-label="By" class="by">
-        <By context={context} row={row} />
+        <By row={row} />
       </td>
       <td class="reason">{entry.reason.text}</td>
       <td class="visit">
-        <Visit context={context} row={row} />
+        <Visit row={row} />
       </td>
       <td class="states">
         <p class="contact">
           <Contact text={row.contact} />
           {row.language !== 'en' && <small> speaks {languageName(row.language)}</small>}
         </p>
-        <CallState context={context} row={row} back={back} />
+        <CallState row={row} back={back} />
       </td>
     </tr>
   );
 }
 
 /** By when, and how late that is. */
-function By({ context, row }: { context: PageContext; row: RecallRow }) {
-  const { format, today } = context;
+function By({ row }: { row: RecallRow }) {
+  const { format, today } = usePage();
   const { entry } = row;
   if (entry.action === 'see-now' || entry.action === 'repair')
     return <span class="tag alert">ring today</span>;
@@ -55,7 +55,7 @@ function By({ context, row }: { context: PageContext; row: RecallRow }) {
 }
 
 /** For which devices, in which week and with whom, and what else the visit has to fit. */
-function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
+function Visit({ row }: { row: RecallRow }) {
   const { entry } = row;
   const first = entry.devices.filter((d) => d.action === entry.action);
   const other = entry.devices.filter((d) => d.action !== entry.action);
@@ -70,7 +70,7 @@ function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
             .join('; ')}
         </p>
       )}
-      <Week context={context} row={row} />
+      <Week row={row} />
       {entry.siblingGroup && <p class="small">with a brother or sister</p>}
       {row.transportDays.length > 0 && (
         <p class="small">transport {row.transportDays.map(shortWeekday).join(', ')}</p>
@@ -80,8 +80,8 @@ function Visit({ context, row }: { context: PageContext; row: RecallRow }) {
 }
 
 /** The week planned or the day booked, with whom, what came of weeks before, and why this one. */
-function Week({ context, row }: { context: PageContext; row: RecallRow }) {
-  const { format } = context;
+function Week({ row }: { row: RecallRow }) {
+  const { format } = usePage();
   const { entry, appointment } = row;
   if (!appointment && !entry.plannedWeek) return null;
   const day = entry.plannedWeekday && !appointment ? `, ${shortWeekday(entry.plannedWeekday)}` : '';

@@ -1,33 +1,33 @@
 import type { JobRun, RecallRun } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
 import { Csrf } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { addressOf, type RecallQuery } from './recall-view.js';
 
 /** Making the list, and taking it away: one button for the month after this one, the rest behind one more. */
 export function Tools(props: {
-  context: PageContext;
   run: RecallRun | null;
   working: boolean;
   query: RecallQuery;
   calendarUrl: string;
 }) {
-  const { context, run, working, query } = props;
+  const { run, working, query } = props;
+  const { format, today } = usePage();
   const make = (label: string, month: string, main: boolean) => (
     <form method="post" action="/recall/run">
-      <Csrf context={context} />
+      <Csrf />
       {month && <input type="hidden" name="month" value={month} />}
       <button type="submit" class={main ? 'main-action' : ''} disabled={working}>
         {label}
       </button>
     </form>
   );
-  const next = monthAfter(context.today);
+  const next = monthAfter(today);
   const filters = addressOf(query, { page: 0, whole: false });
   return (
     <div class="row tools no-print">
       {run
-        ? make(`List to the end of ${monthName(next, context.format.locale)}`, next, false)
+        ? make(`List to the end of ${monthName(next, format.locale)}`, next, false)
         : make('Make the list', '', true)}
       {run && (
         <details class="menu">
@@ -35,13 +35,13 @@ export function Tools(props: {
           <div class="card">
             {make('Make the list again: today and five weeks', '', false)}
             <form method="post" action="/recall/run" class="row">
-              <Csrf context={context} />
+              <Csrf />
               <InputField
                 label="Or to the end of the month"
                 name="month"
                 type="month"
                 required
-                min={context.today.slice(0, 7)}
+                min={today.slice(0, 7)}
                 placeholder="2027-01"
               />
               <button type="submit" disabled={working}>

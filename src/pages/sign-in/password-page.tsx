@@ -1,15 +1,16 @@
 import { newPasswordLimits } from '../../records/check/check-account.js';
 import { InputField } from '../parts/fields.js';
 import { Csrf, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 
 /** Everybody's own password. */
-export function PasswordPage(props: { context: PageContext; hasPassword: boolean; error: string }) {
-  const { context, hasPassword, error } = props;
+export function PasswordPage(props: { hasPassword: boolean; error: string }) {
+  const { user } = usePage();
+  const { hasPassword, error } = props;
   return (
-    <Layout title="Your password" context={context}>
+    <Layout title="Your password">
       <h1>Your password</h1>
-      {context.user?.passwordByOther && (
+      {user?.passwordByOther && (
         <p class="notice">
           <strong>This password was given to you.</strong> Choose one that only you know; then everything else
           opens.
@@ -22,8 +23,8 @@ export function PasswordPage(props: { context: PageContext; hasPassword: boolean
       )}
       {hasPassword ? (
         <form method="post" action="/password">
-          <Csrf context={context} />
-          <input type="text" name="username" value={context.user?.name} autocomplete="username" hidden />
+          <Csrf />
+          <input type="text" name="username" value={user?.name} autocomplete="username" hidden />
           <Field name="present" label="Present password" complete="current-password" />
           <Field name="next" label="New password, at least 12 characters" complete="new-password" />
           <Field name="again" label="New password again" complete="new-password" />
@@ -37,7 +38,7 @@ export function PasswordPage(props: { context: PageContext; hasPassword: boolean
       )}
       <h2>Signed in elsewhere</h2>
       <form method="post" action="/password/elsewhere">
-        <Csrf context={context} />
+        <Csrf />
         <p>Left a computer without signing out, or lost a telephone? This ends all but this one.</p>
         <button type="submit">Sign out everywhere else</button>
       </form>

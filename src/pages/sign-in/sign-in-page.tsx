@@ -1,10 +1,8 @@
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { Columns, InputField } from '../parts/fields.js';
 import { Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 
 export function SignInPage(props: {
-  context: PageContext;
   then: string;
   /** 'yes' where name or password was wrong, 'wait' after too many tries. */
   failed: '' | 'yes' | 'wait';
@@ -15,9 +13,9 @@ export function SignInPage(props: {
   /** Only where the page is read on the machine that serves it. */
   showPasswords: boolean;
 }) {
-  const { context, then, failed, name, oidc, demoSignIns, showPasswords } = props;
+  const { then, failed, name, oidc, demoSignIns, showPasswords } = props;
   return (
-    <Layout title="Sign in" context={context}>
+    <Layout title="Sign in">
       <div class="cards">
         <section>
           <h1>Sign in</h1>

@@ -9,7 +9,6 @@ import { changeOwnPassword } from '../../service/sign-in/change-own-password.js'
 import { ownPath } from '../../service/sign-in/own-path.js';
 import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { homeOf } from '../parts/layout.js';
-import { pageContext, sendPage } from '../parts/page-context.js';
 import type { Form } from '../parts/route-types.js';
 import { PasswordPage } from './password-page.js';
 import { SignInPage } from './sign-in-page.js';
@@ -31,10 +30,8 @@ function signInPages(app: FastifyInstance, deps: ServiceDeps): void {
     reply: FastifyReply,
     tried: { target: string; failed: '' | 'yes' | 'wait'; name: string },
   ) =>
-    sendPage(
-      reply,
+    reply.page(
       <SignInPage
-        context={await pageContext(request, reply, deps)}
         then={tried.target}
         failed={tried.failed}
         name={tried.name}
@@ -89,8 +86,7 @@ function passwordPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, config } = deps;
   app.get('/password', { config: { access: everyone } }, async (request, reply) => {
     const { hasPassword } = await store.users.get(actorOf(request).userId);
-    const context = await pageContext(request, reply, deps);
-    return sendPage(reply, <PasswordPage context={context} hasPassword={hasPassword} error="" />);
+    return reply.page(<PasswordPage hasPassword={hasPassword} error="" />);
   });
 
   app.post('/password/elsewhere', { config: { access: everyone } }, async (request, reply) => {
@@ -115,13 +111,8 @@ function passwordPages(app: FastifyInstance, deps: ServiceDeps): void {
         return reply.redirect(`${homeOf[user.role]}?notice=password-changed`, 303);
       } catch (error) {
         if (!(error instanceof DoorpostError) || error.status >= 500) throw error;
-        const context = await pageContext(request, reply, deps);
         const words = `${error.message}.${error.place.accepted ? ` Accepted: ${error.place.accepted}.` : ''}`;
-        return sendPage(
-          reply,
-          <PasswordPage context={context} hasPassword={true} error={words} />,
-          error.status,
-        );
+        return reply.page(<PasswordPage hasPassword={true} error={words} />, error.status);
       }
     },
   );

@@ -94,7 +94,7 @@ export const answered: readonly MutationGroup[] = [
     ],
     changes: [
       ['Estimates from measurements, not a diagnosis.', 'Measurements.'],
-      ['context.unsigned.length > 0 &&', 'false &&'],
+      ['unsigned.length > 0 &&', 'false &&'],
     ],
   },
   {
