@@ -7,7 +7,13 @@ import { foldWords } from './fold-words.js';
 import { BY_PART, interpret, known } from './interpret-concepts.js';
 import { type ColumnSide, type Meaning, meaningText } from './meaning.js';
 import { nearestPhraseWord } from './nearest-phrase-word.js';
-import { compoundSenses, longestPhrase, type PhraseSense, phraseTable } from './phrase-table.js';
+import {
+  type Concept,
+  compoundSenses,
+  longestPhrase,
+  type PhraseSense,
+  phraseTable,
+} from './phrase-table.js';
 import { type Language, languages } from './vocabulary.js';
 
 /** What a heading may mean, with how much of it says so (1 all of it). */
@@ -55,13 +61,14 @@ function ownMeasureHeading(heading: string): Candidate | null {
   };
 }
 
-/** 'OT comments', 'Skin (L/R)': one word of remarks beside others that are no field and no measure. */
-function remarkOf(words: readonly string[]): Candidate[] {
-  const is = (list: 'remarks' | 'skin') =>
+/** One word that settles a heading of others nobody knows: 'OT comments', 'Skin (L/R)', 'Wear (hours)', which is no size. */
+function byOneWord(words: readonly string[]): Candidate[] {
+  const is = (list: Concept['is']) =>
     words.some((word) => phraseTable.get(word)?.some(({ concept }) => concept.is === list));
-  if (!is('skin') && !is('remarks')) return [];
-  const of = is('skin') ? 'skin' : 'visit';
-  return [{ meaning: { kind: 'remark', of }, strength: 0.9, unknownWords: 0, languages }];
+  const made = (meaning: Meaning): Candidate[] => [{ meaning, strength: 0.9, unknownWords: 0, languages }];
+  if (is('skin')) return made({ kind: 'remark', of: 'skin' });
+  if (is('remarks')) return made({ kind: 'remark', of: 'visit' });
+  return words.length > 1 && is('age-unit') && !is('age') ? made({ kind: 'keep' }) : [];
 }
 
 interface Segment {
@@ -113,7 +120,7 @@ function candidatesOf(heading: string): Candidate[] {
     }
   }
   const found = [...best.values()].filter((c) => c.strength >= 0.45).sort((a, b) => b.strength - a.strength);
-  return found.length > 0 ? found : remarkOf(words);
+  return found.length > 0 ? found : byOneWord(words);
 }
 
 /** The heading cut into known phrases, longest first; a second cut without its longest phrase where that helps. */

@@ -47,7 +47,7 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
   const fields = [...new Set(only('field').map((c) => c.field))];
   const bodily = has('measure') || has('part') || has('dimension');
   const side = columnSide(concepts);
-  const oneSide = side === 'left' || side === 'right' || side === 'both' ? side : null;
+  const oneSide = side === 'both' ? side : oneOf(side);
   const family = only('device')[0]?.family ?? null;
   const field = (id: (typeof fields)[number], weight = 1) => [
     { meaning: { kind: 'field', field: id, side: oneSide, family } as Meaning, weight },
@@ -132,7 +132,7 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     return oneSide && oneSide !== 'both' ? [] : field('side', 0.9);
   // 'L/R 2' is a size of something; '2' alone a running number.
   if ((has('number') || has('digits')) && !has('side'))
-    return [{ meaning: { kind: 'keep' }, weight: 0.7 }, ...field('child.id', 0.6)];
+    return [{ meaning: { kind: 'keep' }, weight: 0.7 }, ...field('child.id', 0.7)];
   return [];
 }
 
@@ -172,6 +172,8 @@ function readings(
   });
   if (ids.size === 1) {
     const [id] = ids;
+    // 'Diagonal B' says no side, and no device is fitted by one: not worth a question.
+    if (id === 'head_diagonal' && oneOf(side) === null) return [{ meaning: { kind: 'keep' }, weight: 0.95 }];
     return parts.size === 0 && dimensions.size === 0 && fitting(id) ? [made(id, 1)] : [];
   }
   // 'Length (cm)' with no part of the body is the child's, if its values can be.
@@ -185,6 +187,8 @@ function readings(
     .filter(fitting)
     .map((measure, at) => made(measure, dimension ? 1 : 0.96 - at * 0.02));
 }
+
+const oneOf = (side: ColumnSide | null) => (side === 'left' || side === 'right' ? side : null);
 
 function columnSide(concepts: readonly Concept[]): ColumnSide | null {
   const sides = concepts.flatMap((c) => (c.is === 'side' ? [c.side] : []));

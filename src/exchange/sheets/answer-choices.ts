@@ -28,7 +28,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^side:/, ['both', 'left', 'right', 'affected', 'leave']],
   [/^dates:/, ['dmy', 'mdy']],
   [/^sex:/, ['female', 'male', 'unknown']],
-  [/^(?:birth|cast|spina-bifida):|^visit:from-/, ['yes', 'no']],
+  [/^(?:birth|cast):|^visit:from-/, ['yes', 'no']],
 ];
 
 /**

@@ -49,6 +49,18 @@ function pluralsOf(phrase: string): string[] {
     (form) => form !== phrase,
   );
 }
+/** Words that a name is said with instead of the other: 'attelle cruro-pédieuse', 'Oberschenkelschiene'. */
+const NOUNS = [
+  [/\borthese\b/, 'attelle'],
+  [/orthese\b/, 'schiene'],
+  [/orthese\b/, 'spalk'],
+  [/\bortesis\b/, 'ferula'],
+  [/\bortesi\b/, 'tutore'],
+] as const;
+for (const [phrase, family] of [...NAMES])
+  for (const [noun, other] of NOUNS)
+    if (noun.test(phrase))
+      NAMES.set(phrase.replace(noun, other), NAMES.get(phrase.replace(noun, other)) ?? family);
 for (const [phrase, family] of [...NAMES])
   for (const form of phrase.length > 2 ? pluralsOf(phrase) : []) {
     if (NAMES.has(form)) continue;

@@ -7,7 +7,6 @@ import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
 import type { Column } from './column.js';
-import type { Asker } from './questions.js';
 import {
   cellOf,
   fieldCell,
@@ -33,7 +32,6 @@ interface Gathered {
 export class ChildRows {
   private readonly gathered = new Map<string, Gathered>();
   constructor(
-    private readonly asker: Asker,
     private readonly refused: RefusedRow[],
     private readonly notices: string[],
   ) {}
@@ -171,20 +169,9 @@ export class ChildRows {
       // Spina bifida: very high risk of latex allergy (see cautions); taken as an alert unless the sheet says no.
       if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
       if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) continue;
-      const answer = this.asker.ask({
-        id: 'spina-bifida:insensate',
-        file: taken.table.file,
-        asks: 'Children with spina bifida: is their skin to be treated as skin that cannot warn? (No column says so.)',
-        examples: [text],
-        cells: 1,
-        suggested: 'yes',
-        choices: [
-          { answer: 'yes', label: 'yes, all of them' },
-          { answer: 'no', label: 'no, it is recorded child by child' },
-        ],
-      });
-      // Until somebody answers the careful reading holds.
-      if (answer !== 'no') set('insensate_skin', 'yes', column);
+      const careful = `${taken.table.file}: no column says whether skin can warn; of children with spina bifida it is taken as skin that cannot, until their page says otherwise.`;
+      if (!this.notices.includes(careful)) this.notices.push(careful);
+      set('insensate_skin', 'yes', column);
     }
   }
 

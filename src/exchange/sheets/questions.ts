@@ -84,4 +84,4 @@ export class Asker {
 }
 
 /** Questions about a word and not about a column: one answer holds in every sheet. */
-const OF_WORDS = /^(device|side|sex|spina-bifida):/;
+const OF_WORDS = /^(device|side|sex):/;

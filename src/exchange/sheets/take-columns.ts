@@ -1,7 +1,7 @@
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
-import { languages } from '../headings/vocabulary.js';
+import { type FieldId, languages } from '../headings/vocabulary.js';
 import { askColumn } from './ask-column.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
@@ -44,6 +44,15 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     const measurer = measurers.has(option.index) && others.some((s) => !measurers.has(s.index));
     if (measurer || (others.length > 0 && standsForSeveral(table, option.index))) option.score *= 0.4;
   }
+  // 'No' beside the children's names.
+  const numbers = scored.filter((s) => s.candidate.meaning.kind === 'keep' && names.length > 0);
+  for (const option of scored)
+    if (
+      isField(option.candidate.meaning, 'child.id') &&
+      numbers.some((s) => s.index === option.index) &&
+      numbersLines(table, option.index)
+    )
+      option.score *= 0.6;
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -56,6 +65,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     taken.set(option.index, option);
   }
   const meanings = [...taken].map(([index, { candidate }]) => ({ index, meaning: candidate.meaning }));
+  const dated = meanings.some(({ meaning }) => isField(meaning, 'visit.date'));
   const twice = sameDayTwice(table, meanings);
   const day = dayOf(table, meanings);
   return shown.map(({ heading, index, values }) => {
@@ -74,11 +84,15 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       rival &&
       rival.score > option.score - 0.03 &&
       rival.fit >= 0.8 &&
+      !isHarmless(option.candidate.meaning, rival.candidate.meaning) &&
       !(uniqueKey(rival.candidate.meaning) !== null && used.has(uniqueKey(rival.candidate.meaning) ?? ''));
     const kept = option?.candidate.meaning.kind === 'keep';
     const certainty: Certainty = !option
       ? 'unknown'
       : (kept ||
+            // An age beside the day of the visit decides nothing; nor does whose number a number is.
+            (dated && isField(option.candidate.meaning, 'visit.age') && option.fit >= 0.75) ||
+            (rival && isHarmless(option.candidate.meaning, rival.candidate.meaning)) ||
             (option.candidate.strength >= 0.85 && option.fit >= 0.75) ||
             (option.candidate.strength >= 0.9 && option.fit >= 0.45)) &&
           !close
@@ -161,25 +175,44 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
+/** Two readings of a column between which the values have decided: a child by number or by name, a number of the child or of the line. */
+const isHarmless = (a: Meaning, b: Meaning): boolean =>
+  [a, b].every((m) => m.kind === 'keep' || isField(m, 'child.id') || isName(m) || isObserver(m)) &&
+  [a, b].some((m) => isField(m, 'child.id') || isName(m));
 const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${m.side}` : meaningText(m));
 
-const isName = (m: Meaning): boolean => m.kind === 'field' && m.field === 'child.name';
-const isObserver = (m: Meaning): boolean => m.kind === 'field' && m.field === 'visit.observer';
+const isField = (m: Meaning, field: FieldId): boolean => m.kind === 'field' && m.field === field;
+const isName = (m: Meaning): boolean => isField(m, 'child.name');
+const isObserver = (m: Meaning): boolean => isField(m, 'visit.observer');
 
 /** Names with several birth dates each are not the children's: two children of one name are rare. */
-function standsForSeveral(table: SheetTable, index: number): boolean {
-  const birth = table.headings.findIndex((heading) => {
-    const meaning = headingCandidates(heading)[0]?.meaning;
-    return meaning?.kind === 'field' && meaning.field === 'child.birth_date';
+const standsForSeveral = (table: SheetTable, index: number): boolean =>
+  severalOf(table, index, birthColumn(table));
+
+/** 1, 2, 3 down the sheet, or another number in every line of a child: the line's own, and next month another's. */
+function numbersLines(table: SheetTable, index: number): boolean {
+  const numbers = table.rows.slice(0, SAMPLE).flatMap(({ cells }) => (cells[index] ? [cells[index]] : []));
+  const counted = numbers.every((n, at) => /^\d{1,3}\.?$/.test(n) && (at === 0 || +n >= +numbers[at - 1]));
+  return (
+    (counted && Number(numbers.at(-1)) <= numbers.length * 1.5) || severalOf(table, birthColumn(table), index)
+  );
+}
+
+const birthColumn = (table: SheetTable): number =>
+  table.headings.findIndex((heading) => {
+    const best = headingCandidates(heading)[0];
+    return best !== undefined && isField(best.meaning, 'child.birth_date');
   });
-  if (birth < 0) return false;
-  const births = new Map<string, Set<string>>();
+
+/** Do cells of one column often stand beside different ones of another? */
+function severalOf(table: SheetTable, of: number, other: number): boolean {
+  if (of < 0 || other < 0) return false;
+  const beside = new Map<string, Set<string>>();
   for (const { cells } of table.rows.slice(0, SAMPLE)) {
-    if (!cells[index] || !cells[birth]) continue;
-    const of = births.get(cells[index]) ?? new Set();
-    births.set(cells[index], of.add(cells[birth]));
+    if (!cells[of] || !cells[other]) continue;
+    beside.set(cells[of], (beside.get(cells[of]) ?? new Set()).add(cells[other]));
   }
-  return [...births.values()].filter((of) => of.size > 1).length > births.size * 0.3;
+  return [...beside.values()].filter((cells) => cells.size > 1).length > beside.size * 0.3;
 }
 
 /** Several visits in one row: a visit's date followed by sizes, more than once; or dates in the headings. */

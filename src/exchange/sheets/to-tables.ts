@@ -83,7 +83,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
   );
   const { rows } = meetPeople(taken, asker, settings.today, refused, notices);
-  const children = new ChildRows(asker, refused, notices);
+  const children = new ChildRows(refused, notices);
   for (const t of taken)
     children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table), asker));
   const sides = new Map(

@@ -70,7 +70,10 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
             c.length <= 40 &&
             !/^\d{1,2}[./-]\d{1,2}[./-]\d{2,4}$/.test(c) &&
             !/\p{L}{3,}[, ]+\p{L}{3,}/u.test(c),
-        ) * (new Set(cells).size > cells.length * 0.1 || cells.length < 5 ? 1 : 0.7)
+        ) *
+        // Without a figure anywhere it is a name as well.
+        (cells.length === 0 || cells.some((c) => /\d/.test(c)) ? 1 : 0.75) *
+        (new Set(cells).size > cells.length * 0.1 || cells.length < 5 ? 1 : 0.7)
       );
     case 'visit.age':
     case 'marker.bone_age':

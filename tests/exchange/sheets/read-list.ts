@@ -12,7 +12,7 @@ export interface TypedList {
   readonly file: NamedFile;
   /** What the clinic answers when it is asked. */
   readonly answers: Answers;
-  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT'. */
+  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT', 'asks nothing'. */
   readonly taken: readonly string[];
 }
 

@@ -60,7 +60,7 @@ export const de: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium|handstadium',
     'marker.bone_age': 'knochenalter|skelettalter',
   },
-  kept: 'perzentile|perzentil|perz|lfd nr|lfd|laufende nummer|zeile|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
+  kept: 'stunden|stunden tag|std tag|tragezeit|tragedauer|stunden pro tag|perzentile|perzentil|perz|lfd nr|lfd|laufende nummer|zeile|nächste kontrolle|nächster termin|wiedervorstellung|wv|kasse|krankenkasse|krankenversicherung|adresse|plz|ort|wohnort|schule|gmfcs|gmfcs level|straße|versicherung|kostenträger|verordnung vom|rezept|hausarzt|überweiser|kinderarzt|nächste|wiedervorlage|bmi|therapie|op|maßnahmen|rezeptdatum|genehmigung|kv|cobb|cobb winkel|krümmung|winkel|dorsalextension|tonus|botox|stadt|pos|kürzel therapeut|sonst|armspanne|spannweite',
   remarks:
     'bemerkung|bemerkungen|notiz|notizen|anmerkung|anmerkungen|kommentar|kommentare|befund|auffälligkeiten|sonstiges|besonderheiten',
   skin: 'haut|hautzustand|hautbefund|rötung|rötungen|druckstellen',

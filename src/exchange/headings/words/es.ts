@@ -62,7 +62,7 @@ export const es: Vocabulary = {
     'marker.hand_stage': 'sanders|estadio sanders|estadio de sanders',
     'marker.bone_age': 'edad osea|eo',
   },
-  kept: 'percentil|n|n orden|orden|fila|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
+  kept: 'horas|horas dia|horas de uso|horas al dia|percentil|n|n orden|orden|fila|proxima visita|proxima revision|proxima cita|proximo control|direccion|ciudad|cp|codigo postal|colegio|gmfcs|nivel gmfcs|seguro|aseguradora|poblacion|seguridad social|derivado por|proxima|imc|renovacion|fecha renovacion|cirugia|toxina|botox|procedencia|plan|cobb|angulo|angulo de cobb|localidad|telefono medico|envergadura|braza',
   remarks: 'nota|notas|observaciones|observacion|comentario|comentarios|varios|incidencias|hallazgos',
   skin: 'piel|estado de la piel|rojeces|marcas',
   parts: {

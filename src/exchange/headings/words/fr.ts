@@ -61,7 +61,7 @@ export const fr: Vocabulary = {
     'marker.hand_stage': 'sanders|stade sanders|stade de sanders',
     'marker.bone_age': 'age osseux|ao',
   },
-  kept: 'percentile|n|ligne|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|mutuelle|securite sociale|prise en charge|medecin traitant|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre|envergure',
+  kept: 'heures|heures jour|heures par jour|h jour|temps de port|port|percentile|n|ligne|prochain rdv|prochaine visite|prochain controle|prochaine consultation|a revoir|revoir le|a revoir le|adresse|ville|code postal|cp|ecole|gmfcs|niveau gmfcs|mutuelle|securite sociale|prise en charge|medecin traitant|imc|suite|action|prochain|entente prealable|devis|renouvellement|renouvellement prevu|centre|etablissement|chirurgie|toxine|cobb|angle|angle de cobb|botox|tel medecin|n dossier papier|ordre|envergure',
   remarks: 'remarque|remarques|notes|note|commentaire|commentaires|observations|observation|divers|constat',
   skin: 'peau|etat de la peau|rougeurs|marques',
   parts: {

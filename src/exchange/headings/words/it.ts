@@ -62,7 +62,7 @@ export const it: Vocabulary = {
     'marker.hand_stage': 'sanders|stadio sanders',
     'marker.bone_age': 'eta ossea|eo',
   },
-  kept: 'centile|percentile|n|riga|n progr|progressivo|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|prossima|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
+  kept: 'ore|ore giorno|ore al giorno|ore di uso|centile|percentile|n|riga|n progr|progressivo|prossima visita|prossimo controllo|prossimo appuntamento|rivedere il|indirizzo|citta|cap|scuola|gmfcs|livello gmfcs|asl|esenzione|pediatra|medico curante|rinnovo|data rinnovo|comune|residenza|provenienza|bmi|imc|autorizzazione|preventivo|chirurgia|tossina|botulino|prossima|cobb|angolo|angolo di cobb|curva|apertura braccia|apertura delle braccia',
   remarks: 'note|nota|osservazioni|commento|commenti|annotazioni|varie|rilievi',
   skin: 'pelle|cute|stato della cute|arrossamenti|rossori',
   parts: {

@@ -61,7 +61,7 @@ export const nl: Vocabulary = {
     'marker.hand_stage': 'sanders|sanders stadium',
     'marker.bone_age': 'botleeftijd|skeletleeftijd|bl',
   },
-  kept: 'percentiel|volgnr|volgnummer|rij|nr|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
+  kept: 'uren|uren per dag|draagtijd|uren dag|percentiel|volgnr|volgnummer|rij|nr|volgende controle|volgende afspraak|vervolgafspraak|vervolg|adres|woonplaats|postcode|school|gmfcs|gmfcs niveau|verzekeraar|verzekering|huisarts|verwijzer|zorgverzekeraar|nieuwe afspraak|actie|bmi|operatie|botox|machtiging|plaats|beleid|terug over|cobb|hoek|cobb hoek|stad|spanwijdte|armspanwijdte',
   remarks: 'opmerking|opmerkingen|notitie|notities|toelichting|bijzonderheden|bevindingen',
   skin: 'huid|huidcontrole|roodheid|drukplekken',
   parts: {

@@ -175,19 +175,21 @@ function settled(
   if (rule.sides === 'both') return [{ device, family, sides: ['both'], column }];
   if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
   if (device.side !== null) return [{ device, family, sides: [device.side], column }];
-  const { plural } = device;
+  if (device.plural) {
+    const pair = `${sheet.taken.table.file}: "${device.word}" says no side and more than one: taken as a pair, one for each side.`;
+    if (!sheet.notices.includes(pair)) sheet.notices.push(pair);
+    return [{ device, family, sides: ['left', 'right'], column }];
+  }
   const sided = conditionSide === 'left' || conditionSide === 'right';
   const answer = sheet.asker.ask({
-    id: `side:${device.word}${plural || !sided ? '' : ':one-sided'}`,
+    id: `side:${device.word}${sided ? ':one-sided' : ''}`,
     file: sheet.taken.table.file,
-    asks: plural
-      ? `"${name}" says no side. Is it a pair, one for each side?`
-      : sided
-        ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
-        : `"${name}" says no side. For which side is it?`,
+    asks: sided
+      ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
+      : `"${name}" says no side. For which side is it?`,
     examples: [cellOf(row, column)],
     cells: 1,
-    suggested: plural ? 'both' : sided ? 'affected' : null,
+    suggested: sided ? 'affected' : null,
     choices: ['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave'].map((a) => ({
       answer: a,
       label: a,
