@@ -1,11 +1,13 @@
 import { availableParallelism } from 'node:os';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import type { ChildAssessment } from '../forecast/assess-child.js';
+import { assessChild, type ChildAssessment } from '../forecast/assess-child.js';
+import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
 
-/** What can be handed to another thread: no growth posterior. */
+/** What is kept of a child, and can be handed from one thread to another: no growth posterior. */
 export type Answer = Omit<ChildAssessment, 'growth'>;
 
 export interface AssessSettings {
@@ -16,56 +18,104 @@ export interface AssessSettings {
   readonly draws: number;
 }
 
+/** A thread takes seconds of a processor to load and to become quick: fewer children are sooner done without. */
+const THREADS_FROM = 200;
 const MOST_THREADS = 8;
-
-/** Threads that load the model while something else is still being read. */
-export function startThreads(settings: AssessSettings, most = MOST_THREADS): Worker[] {
-  const launcher = new URL('./assess-worker.mjs', import.meta.url);
-  const count = Math.min(MOST_THREADS, availableParallelism(), most);
-  return Array.from({ length: count }, () => {
-    const worker = new Worker(launcher, { workerData: settings });
-    // Nobody waits for it until it has work.
-    worker.unref();
-    return worker;
-  });
-}
-
-/** A thread has the next child at hand while the answer for the one before is on its way. */
+/** Children handed over at once, and hand-overs at hand while the answers to the one before are on their way. */
+const BATCH = 20;
 const AT_HAND = 2;
 
-/** Every child's assessment, in the order of the records, on all processors; the answers are those of one thread. */
+/** One pool a process, kept for whatever is assessed next; idle, it does not keep the process alive. */
+const pool: Worker[] = [];
+
+/** So many threads in all, this one among them, for so many children; they load while it does something else. */
+export function startThreads(
+  settings: AssessSettings,
+  children: number,
+  threads = availableParallelism(),
+): void {
+  if (children < THREADS_FROM) return;
+  const launcher = new URL('./assess-worker.mjs', import.meta.url);
+  while (pool.length < Math.min(threads, MOST_THREADS) - 1) {
+    const worker = new Worker(launcher);
+    worker.unref();
+    worker.postMessage(settings);
+    pool.push(worker);
+  }
+}
+
+/** By what is set up once, every child's answer. */
+export function answering({ model, ...settings }: AssessSettings): (record: ChildRecord) => Answer {
+  const context = { ...settings, model: loadGrowthModel(model) };
+  return (record) => {
+    const { growth: _, ...answer } = assessChild(record, context);
+    return answer;
+  };
+}
+
+/** Every child's answer in the order of the records, by this thread and the pool's; the same whoever gives them. */
 export async function assessInParallel(
   records: readonly ChildRecord[],
   settings: AssessSettings,
   onProgress: (done: number, total: number) => void,
-  threads: readonly Worker[] = startThreads(settings, records.length),
 ): Promise<Answer[]> {
   const answers: Answer[] = new Array(records.length);
   let next = 0;
   let done = 0;
-  const work = (worker: Worker): Promise<void> =>
+  // Few at a time towards the end, so that nobody waits for another's last ones.
+  const take = (): number[] => {
+    const fair = Math.ceil((records.length - next) / (2 * AT_HAND * (pool.length + 1)));
+    const size = Math.min(BATCH, fair);
+    next += size;
+    return Array.from({ length: size }, (_, k) => next - size + k);
+  };
+  const keep = (of: readonly number[], given: readonly Answer[]): void => {
+    given.forEach((answer, k) => {
+      answers[of[k]] = answer;
+    });
+    done += of.length;
+    onProgress(done, records.length);
+  };
+  const here = async (): Promise<void> => {
+    const answer = answering(settings);
+    while (next < records.length) {
+      const mine = take();
+      keep(
+        mine,
+        mine.map((i) => answer(records[i])),
+      );
+      // The others' answers are taken in, and what else waits.
+      await nextTurn();
+    }
+  };
+  const there = (worker: Worker): Promise<void> =>
     new Promise((resolve, reject) => {
-      worker.ref();
-      const given: number[] = [];
-      const takeOne = (): void => {
+      const given: number[][] = [];
+      const give = (): void => {
         if (next < records.length) {
-          given.push(next);
-          worker.postMessage(records[next++]);
+          const own = take();
+          given.push(own);
+          worker.postMessage(own.map((i) => records[i]));
         } else if (given.length === 0) resolve();
       };
+      worker.ref();
+      worker.postMessage(settings);
       // A thread answers in the order in which it was asked.
-      worker.on('message', (answer: Answer) => {
-        answers[given.shift() as number] = answer;
-        onProgress(++done, records.length);
-        takeOne();
+      worker.on('message', (answers: Answer[]) => {
+        keep(given.shift() as number[], answers);
+        give();
       });
       worker.on('error', reject);
-      for (let k = 0; k < AT_HAND; k++) takeOne();
+      for (let k = 0; k < AT_HAND; k++) give();
     });
   try {
-    await Promise.all(threads.map(work));
-  } finally {
-    await Promise.all(threads.map((worker) => worker.terminate()));
+    await Promise.all([...pool.map(there), here()]);
+  } catch (error) {
+    // Where one has failed, nothing more is begun, and the next to ask has threads of its own.
+    next = records.length;
+    await Promise.all(pool.splice(0).map((worker) => worker.terminate()));
+    throw error;
   }
+  for (const worker of pool) worker.removeAllListeners().unref();
   return answers;
 }

@@ -1,14 +1,11 @@
-import { parentPort, workerData } from 'node:worker_threads';
-import { assessChild } from '../forecast/assess-child.js';
-import { loadGrowthModel } from '../growth/population/model.js';
+import { parentPort } from 'node:worker_threads';
 import type { ChildRecord } from '../records/caseload.js';
-import type { AssessSettings } from './assess-in-parallel.js';
+import { type AssessSettings, answering } from './assess-in-parallel.js';
 
-/** Assesses one child after another as they are handed over. What a growth model can still do stays behind. */
-const { model, ...settings } = workerData as AssessSettings;
-const context = { ...settings, model: loadGrowthModel(model) };
+/** Assesses the children handed over, by the settings handed over before them. */
+let answer: ReturnType<typeof answering>;
 
-parentPort?.on('message', (record: ChildRecord) => {
-  const { growth: _, ...answer } = assessChild(record, context);
-  parentPort?.postMessage(answer);
+parentPort?.on('message', (asked: AssessSettings | readonly ChildRecord[]) => {
+  if ('rules' in asked) answer = answering(asked);
+  else parentPort?.postMessage(asked.map(answer));
 });

@@ -1,6 +1,4 @@
-import type { Worker } from 'node:worker_threads';
 import { clinicList, withWeeks } from '../clinic/clinic-list.js';
-import { assessCaseload } from '../forecast/assess-caseload.js';
 import { assessChild } from '../forecast/assess-child.js';
 import type { GrowthOutcome } from '../growth/contract.js';
 import { loadGrowthModel } from '../growth/population/model.js';
@@ -14,7 +12,12 @@ import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
 import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { withDecisionSentences, withSentences } from '../words/reason-sentence.js';
-import { type Answer, type AssessSettings, assessInParallel } from './assess-in-parallel.js';
+import {
+  type Answer,
+  type AssessSettings,
+  assessInParallel,
+  startThreads,
+} from './assess-in-parallel.js';
 import { terminal } from './terminal.js';
 
 export interface AssessOptions {
@@ -29,8 +32,6 @@ export interface AssessOptions {
   readonly clinic?: ClinicWeekInput;
   /** Done while a thread plans the weeks, with the list as it is without them. */
   readonly meanwhile?: (assessed: Assessed) => Promise<void>;
-  /** Threads started ahead with `settingsOf` these options. */
-  readonly threads?: readonly Worker[];
 }
 
 /** A caseload with everything that is computed from it. */
@@ -49,8 +50,6 @@ export interface Assessed {
 const SEED = 1;
 /** Simulated futures a child. */
 const DRAWS = 512;
-/** So few children are done here before other threads have started: a thread takes about 3 s to load, a child 0.02 s. */
-const HERE_UP_TO = 120;
 
 export function settingsOf({
   today,
@@ -67,13 +66,10 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
   const records = groupByChild(caseload);
   const settings = settingsOf(options);
   const { rules } = settings;
-  const context = () => ({ ...settings, model: loadGrowthModel(settings.model) });
+  startThreads(settings, records.length);
   const progress = (done: number, total: number) =>
     terminal.progress(`Forecasting ${done} of ${total} children (products: ${tensorBackend}) ...`);
-  const assessments: Answer[] =
-    records.length > HERE_UP_TO || options.threads
-      ? await assessInParallel(records, settings, progress, options.threads)
-      : assessCaseload(records, context(), progress);
+  const assessments = await assessInParallel(records, settings, progress);
   terminal.progress('');
   const question = { records, assessments, today, rules, month: options.month, settings: options.settings };
   const answer = clinicList({ ...question, jobs: caseload.jobs });
@@ -81,7 +77,7 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
-    growthOf: (record) => assessChild(record, context()).growth,
+    growthOf: (record) => assessChild(record, { ...settings, model: loadGrowthModel(settings.model) }).growth,
     recall: withSentences(list, rules),
     decisions: new Map(
       withDecisionSentences([...answer.decisions.values()], rules).map((d) => [d.deviceId, d]),

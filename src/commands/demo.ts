@@ -34,7 +34,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const folder = resolve(options.out);
   const tables = join(folder, 'tables');
   // They load while the clinic is invented and read.
-  const threads = options.tablesOnly ? undefined : startThreads(settingsOf({ today }));
+  if (!options.tablesOnly) startThreads(settingsOf({ today }), options.children);
   step('Inventing the clinic');
   const { caseload } = demoClinic({ children: options.children, seed: options.seed, today });
   await mkdir(tables, { recursive: true });
@@ -49,7 +49,6 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   let drawn: ChildRecord[] = [];
   const assessed = await assess(parsed.caseload, {
     today,
-    threads,
     meanwhile: async (unplanned) => {
       drawn = childrenToDraw(unplanned, options.charts);
       terminal.progress(`Planning the weeks, drawing ${drawn.length} children ...`);

@@ -6,7 +6,7 @@
  */
 
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { assessCaseload } from '../../src/forecast/assess-caseload.js';
+import { assessChild } from '../../src/forecast/assess-child.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import type { RecallList } from '../../src/recall/contract.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
@@ -130,13 +130,8 @@ function manyChildren(count: number) {
   const demoToday = '2026-11-25';
   const { caseload } = demoClinic({ children: DEMO_CHILDREN, seed: 1, today: demoToday });
   const demo = groupByChild(caseload);
-  const assessed = assessCaseload(demo, {
-    today: demoToday,
-    model: loadGrowthModel(),
-    rules: loadRules(),
-    seed: 1,
-    draws: 200,
-  });
+  const context = { today: demoToday, model: loadGrowthModel(), rules: loadRules(), seed: 1, draws: 200 };
+  const assessed = demo.map((record) => assessChild(record, context));
   const copies = Array.from({ length: Math.ceil(count / DEMO_CHILDREN) }, (_, k) => k);
   const records = copiesOf(demo, count);
   const assessments = copies

@@ -7,9 +7,8 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { assessInParallel } from '../../src/commands/assess-in-parallel.js';
+import { assessInParallel, startThreads } from '../../src/commands/assess-in-parallel.js';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { assessCaseload } from '../../src/forecast/assess-caseload.js';
 import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
 import { note } from './measure.js';
 
@@ -89,12 +88,15 @@ const power = (few: { of: number; time: number }, all: { of: number; time: numbe
 
 /** A batch on one thread and on all: the threads are started anew, as for a caseload on the command line. */
 async function twoThreads(records: readonly ChildRecord[]): Promise<void> {
-  const batch = Array.from({ length: 4 }, () => records).flat();
-  const { loadGrowthModel } = await import('../../src/growth/population/model.js');
+  const batch = Array.from({ length: 40 }, () => records).flat();
   const { loadRules } = await import('../../src/rules/load-rules.js');
   const settings = { today, model: undefined, rules: loadRules(), seed: 1, draws: DRAWS };
-  const single = await seconds(async () => assessCaseload(batch, { ...settings, model: loadGrowthModel() }));
-  const all = await seconds(() => assessInParallel(batch, settings, () => {}));
+  const run = () => assessInParallel(batch, settings, () => {});
+  const single = await seconds(run);
+  const all = await seconds(() => {
+    startThreads(settings, batch.length);
+    return run();
+  });
   note(`${batch.length} children on ${availableParallelism()} threads`, batch.length / all, 'a second');
   note('times as fast as on one thread', single / all, 'x', 'starting the threads included');
 }

@@ -1,11 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assessCaseload } from '../../src/forecast/assess-caseload.js';
-import { assessChild } from '../../src/forecast/assess-child.js';
 import { recordUntil } from '../../src/forecast/record-until.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
-import { buildChild, contextOn } from './build-record.js';
+import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';
 const late = (date: string | null) => date ?? '9999-12-31';
@@ -183,24 +181,6 @@ describe('assessChild', () => {
       .device('solid-afo', 'left', 0)
       .assess().forecasts[0];
     expect(f.outcome).toBe('forecast');
-  });
-
-  it('gives a caseload the same answers as each child alone, in order, and tells how far it is', () => {
-    const records = [
-      girl().device('solid-afo', 'left', 3).record,
-      girl().device('foot-orthosis', 'left', 3).record,
-    ].map((r, i) => ({ ...r, child: { ...r.child, id: `child-${i}` } }));
-    const progress: string[] = [];
-    const all = assessCaseload(records, contextOn(TODAY, { draws: 100 }), (done, total) =>
-      progress.push(`${done}/${total}`),
-    );
-    expect(progress).toEqual(['1/2', '2/2']);
-    expect(all.map((a) => a.forecasts)).toEqual(
-      [...records]
-        .reverse()
-        .map((r) => assessChild(r, contextOn(TODAY, { draws: 100 })).forecasts)
-        .reverse(),
-    );
   });
 });
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
-import { assessCaseload } from '../../src/forecast/assess-caseload.js';
+import { assessChild } from '../../src/forecast/assess-child.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import type { RecallList } from '../../src/recall/contract.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
@@ -29,7 +29,7 @@ describe('levelRecallList, on the demo clinic of 90 children', () => {
   let list: RecallList;
   beforeAll(() => {
     const context = { today, model: loadGrowthModel(), rules: loadRules(), seed: 1, draws: 200 };
-    const assessments = assessCaseload(records, context);
+    const assessments = records.map((r) => assessChild(r, context));
     list = buildRecallList(assessments, records, turnaroundOf, { today, rules: loadRules() });
   }, 60_000);
 
