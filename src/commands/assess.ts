@@ -12,12 +12,7 @@ import type { FitRules } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
 import { tensorBackend } from '../statistics/tensor/tensor-backend.js';
 import { withDecisionSentences, withSentences } from '../words/reason-sentence.js';
-import {
-  type Answer,
-  type AssessSettings,
-  assessInParallel,
-  startThreads,
-} from './assess-in-parallel.js';
+import { type Answer, type AssessSettings, assessInParallel, startThreads } from './assess-in-parallel.js';
 import { terminal } from './terminal.js';
 
 export interface AssessOptions {
