@@ -54,11 +54,16 @@ export function fillSpec(
     return node;
   };
   const filled = fill(cached(`${name}.vl.json`)) as Spec;
+  const drawn = JSON.stringify(filled);
   return {
     ...filled,
     // A layer with nothing to draw is left out: Vega warns of scales over no rows.
     ...(filled.layer && { layer: filled.layer.flatMap((l: Spec) => withRows(l, datasets[l.data.name])) }),
-    datasets: Object.fromEntries(Object.entries(datasets).filter(([, rows]) => rows.length > 0)),
+    datasets: Object.fromEntries(
+      Object.entries(datasets).filter(
+        ([of, rows]) => rows.length > 0 && drawn.includes(`"data":{"name":"${of}"`),
+      ),
+    ),
     config: { ...cached('style.json'), locale },
   };
 }

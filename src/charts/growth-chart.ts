@@ -46,7 +46,8 @@ export interface GrowthChartInput {
   readonly caution?: string;
 }
 
-const FAN_STEP_DAYS = 14;
+const SHORTEST_FAN_STEP_DAYS = 14;
+const FAN_STEPS = 24;
 const SHORTEST_AHEAD_DAYS = 400;
 const LONGEST_AHEAD_DAYS = 1000;
 /** Readings further apart than this are not joined by a line. */
@@ -205,8 +206,9 @@ function fanRows(
 ): Row[] {
   const last = readings.reduce((d, m) => (m.side === series.side && m.date > d ? m.date : d), '');
   const start = dayNumber(last || today);
-  const days = Array.from({ length: Math.ceil((to - start) / FAN_STEP_DAYS) + 1 }, (_, i) =>
-    Math.min(to, start + i * FAN_STEP_DAYS),
+  const step = Math.max(SHORTEST_FAN_STEP_DAYS, Math.ceil((to - start) / FAN_STEPS));
+  const days = Array.from({ length: Math.ceil((to - start) / step) + 1 }, (_, i) =>
+    Math.min(to, start + i * step),
   );
   const prediction = posterior.predict(series, days);
   const [low, middle, high] = [0.1, 0.5, 0.9].map((p) => prediction.quantile(p));

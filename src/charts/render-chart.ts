@@ -5,7 +5,7 @@ import { renderAsync } from '@resvg/resvg-js';
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { DoorpostError } from '../errors.js';
-import type { Spec } from './fill-spec.js';
+import type { Row, Spec } from './fill-spec.js';
 
 const require = createRequire(import.meta.url);
 const ptSans = (file: string) => require.resolve(`@expo-google-fonts/pt-sans/${file}`);
@@ -42,40 +42,72 @@ export function hearChartWarnings(heard: (words: string) => void): (words: strin
   return before;
 }
 
-/** Compiled forms, by what is asked for; Vega-Lite takes longer to compile a chart than Vega to draw it. */
-const compiled = new Map<string, vega.Spec>();
+/** Charts ready to be filled, by form: to compile one and parse what comes of it takes longer than to draw it. */
+const forms = new Map<string, vega.Runtime>();
 const FORMS_KEPT = 400;
 
+/** What differs between charts of one form beside their rows and params: a form names them, a picture fills them in. */
+const ownOf = ({ title, encoding, params }: Spec): Readonly<Record<string, unknown>> => ({
+  ...Object.fromEntries((params ?? []).map((p: { name: string; value: unknown }) => [p.name, p.value])),
+  ...(title && { titleText: title.text, titleSubtitle: title.subtitle ?? '' }),
+  ...(encoding?.y?.scale?.domain && { yDomain: encoding.y.scale.domain }),
+  ...(encoding?.y?.axis?.title && { yTitle: encoding.y.axis.title }),
+});
+
 /**
- * Compiles to Vega. Charts that differ in their rows, words and extent alone have one form, which is compiled once; theirs
- * are put in their places.
+ * A specification's form, compiled and parsed once. Charts that differ in their rows, params, words and extent alone have
+ * one; what is their own they are given in `drawSvg`.
  */
-export function compileChart(spec: Spec): vega.Spec {
-  const { title, encoding, datasets } = spec;
-  const domain = encoding?.y?.scale?.domain;
+function formOf(spec: Spec): vega.Runtime {
+  const { title, encoding, datasets, params } = spec;
+  const y = encoding?.y;
   const form = {
     ...spec,
     description: '',
     title: title && { ...title, text: ' ', subtitle: ' ' },
-    ...(domain && {
-      encoding: { ...encoding, y: { ...encoding.y, scale: { ...encoding.y.scale, domain: [0, 1] } } },
+    ...(params && { params: params.map((p: Spec) => ({ ...p, value: null })) }),
+    ...(y && {
+      encoding: {
+        ...encoding,
+        y: {
+          ...y,
+          ...(y.scale?.domain && { scale: { ...y.scale, domain: [0, 1] } }),
+          ...(y.axis?.title && { axis: { ...y.axis, title: ' ' } }),
+        },
+      },
     }),
     datasets: datasets && Object.fromEntries(Object.keys(datasets).map((name) => [name, []])),
   };
   const key = JSON.stringify(form);
-  const kept = compiled.get(key) ?? compileForm(form);
-  compiled.delete(key);
-  compiled.set(key, kept);
-  if (compiled.size > FORMS_KEPT) compiled.delete(compiled.keys().next().value as string);
+  const kept = forms.get(key) ?? vega.parse(withPlaces(compileForm(form), ownOf(spec)));
+  forms.delete(key);
+  forms.set(key, kept);
+  if (forms.size > FORMS_KEPT) forms.delete(forms.keys().next().value as string);
+  return kept;
+}
+
+/** The compiled form with a signal wherever charts of it have something of their own. */
+function withPlaces(compiled: vega.Spec, own: Readonly<Record<string, unknown>>): vega.Spec {
+  const named = new Set(compiled.signals?.map((s) => s.name));
+  const place = (signal: string) => (signal in own ? { signal } : undefined);
   return {
-    ...kept,
-    description: spec.description,
-    ...(title && { title: { ...(kept.title as vega.Title), text: title.text, subtitle: title.subtitle } }),
-    ...(domain && {
-      scales: kept.scales?.map((s) => (s.name === 'y' ? ({ ...s, domain } as vega.Scale) : s)),
+    ...compiled,
+    signals: [
+      ...(compiled.signals ?? []),
+      ...Object.keys(own).flatMap((name) => (named.has(name) ? [] : [{ name, value: null }])),
+    ],
+    ...(own.titleText !== undefined && {
+      title: {
+        ...(compiled.title as vega.Title),
+        text: { signal: 'titleText' },
+        subtitle: { signal: 'titleSubtitle' },
+      },
     }),
-    data: kept.data?.map((d) =>
-      datasets && d.name in datasets ? ({ ...d, values: datasets[d.name] } as vega.Data) : d,
+    scales: compiled.scales?.map((s) =>
+      s.name === 'y' ? ({ ...s, domain: place('yDomain') ?? s.domain } as vega.Scale) : s,
+    ),
+    axes: compiled.axes?.map((a) =>
+      a.scale === 'y' && a.title ? { ...a, title: place('yTitle') ?? a.title } : a,
     ),
   };
 }
@@ -105,7 +137,7 @@ export const chartWarning = (words: string): void => onWarning(words);
 
 export async function drawSvg(spec: Spec): Promise<string> {
   const complaints: string[] = [];
-  const view = new vega.View(vega.parse(compileChart(spec)), { renderer: 'none', logLevel: vega.Warn });
+  const view = new vega.View(formOf(spec), { renderer: 'none', logLevel: vega.Warn });
   view.logger({
     ...view.logger(),
     warn(...said: readonly unknown[]) {
@@ -113,6 +145,11 @@ export async function drawSvg(spec: Spec): Promise<string> {
       return this;
     },
   } as vega.LoggerInterface);
+  view.description(spec.description ?? '');
+  for (const [name, value] of Object.entries(ownOf(spec))) view.signal(name, value);
+  // Vega marks the rows it is given.
+  for (const [name, rows] of Object.entries<readonly Row[]>(spec.datasets ?? {}))
+    view.data(name, structuredClone(rows) as Row[]);
   const svg = await view.toSVG();
   view.finalize();
   if (complaints.length > 0) onWarning(`Vega says: ${complaints.join('; ')}`);

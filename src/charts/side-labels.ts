@@ -2,14 +2,14 @@ import type { DeviceForecast } from '../forecast/contract.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import type { ChartWords } from './words-of-a-chart.js';
 
-/** What the legend calls each side, as an expression for Vega: 'Left: 12 mm a year' where the pace is known. */
+/** What the legend calls each side: 'Left: 12 mm a year' where the pace is known. */
 export function sideLabels(
   forecasts: readonly DeviceForecast[],
   measure: MeasureId,
   sides: readonly Side[],
   sideWord: (side: Side) => string,
   words: ChartWords,
-): string {
+): Record<string, string> {
   const labels = sides.map((side) => {
     const mm = forecasts
       .flatMap((f) => f.room)
@@ -17,5 +17,5 @@ export function sideLabels(
     const word = sideWord(side);
     return [word, mm === undefined ? word : words.pace(word, Math.max(0, Math.round(mm)))];
   });
-  return `${JSON.stringify(Object.fromEntries(labels))}[datum.label]`;
+  return Object.fromEntries(labels);
 }
