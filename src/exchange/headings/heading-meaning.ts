@@ -148,7 +148,7 @@ function segmentAt(words: readonly string[], at: number, longest: number): Segme
   if (compound) {
     const [part, dimension] = compound.map((s) => s.concept);
     if (part.is === 'part' && dimension.is === 'dimension') {
-      const ids = (BY_PART[part.part][dimension.dimension] ?? []).filter(known);
+      const ids = BY_PART[part.part][dimension.dimension] ?? [];
       if (ids.length > 0)
         return {
           words: 1,

@@ -1,5 +1,6 @@
-import { type MeasureId, measures } from '../../records/measure.js';
+import type { MeasureId } from '../../records/measure.js';
 import { phrasesOf } from './fold-words.js';
+import { vocabularies } from './read-words.js';
 import { openDevices, spokenDevices } from './spoken-devices.js';
 import { plainUnits } from './unit-words.js';
 import {
@@ -10,14 +11,6 @@ import {
   type PartId,
   type Vocabulary,
 } from './vocabulary.js';
-import { de } from './words/de.js';
-import { en } from './words/en.js';
-import { es } from './words/es.js';
-import { fr } from './words/fr.js';
-import { it } from './words/it.js';
-import { nl } from './words/nl.js';
-
-export const vocabularies: Readonly<Record<Language, Vocabulary>> = { en, de, fr, es, nl, it };
 
 /** What a word or phrase of a heading can stand for. */
 export type Concept =
@@ -73,10 +66,8 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
       add(list, { is: 'part', part: part as PartId }, language);
     for (const [dimension, list] of Object.entries(v.dimensions))
       add(list, { is: 'dimension', dimension: dimension as DimensionId }, language);
-    for (const [measure, list] of Object.entries(v.measures)) {
-      if (Object.hasOwn(measures, measure))
-        add(list, { is: 'measure', measure: measure as MeasureId }, language);
-    }
+    for (const [measure, list] of Object.entries(v.measures))
+      add(list, { is: 'measure', measure: measure as MeasureId }, language);
     for (const side of ['left', 'right'] as const) add(v[side], { is: 'side', side }, language);
     add(withoutOrder(v), { is: 'side', side: 'both' }, language);
     add(v.ageMonths, { is: 'age-unit' }, language);

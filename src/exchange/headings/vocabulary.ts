@@ -1,8 +1,8 @@
 import type { EndReason } from '../../records/device.js';
 
 /**
- * What people write over the columns and into the cells of their own lists, one file a language (words/), all of the
- * same shape. A phrase list is one text with | between the phrases; case, accents and punctuation do not matter.
+ * What people write over the columns and into the cells of their own lists, in words.csv: a row a meaning, a column a
+ * language. A phrase list is one text with | between the phrases; case, accents and punctuation do not matter.
  */
 
 /** What a column of a clinic's sheet can hold besides sizes. */

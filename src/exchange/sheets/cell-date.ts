@@ -2,7 +2,8 @@ import { addMonths, formatISO, parseISO } from 'date-fns';
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
-import { vocabularies, wordSet } from '../headings/phrase-table.js';
+import { wordSet } from '../headings/phrase-table.js';
+import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { remembered } from '../remembered.js';
 

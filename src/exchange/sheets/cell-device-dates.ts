@@ -1,5 +1,5 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
-import { vocabularies } from '../headings/phrase-table.js';
+import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { cellDate, monthNames } from './cell-date.js';
 

@@ -1,5 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
-import { vocabularies, wordSet } from '../headings/phrase-table.js';
+import { wordSet } from '../headings/phrase-table.js';
+import { vocabularies } from '../headings/read-words.js';
 import { languages, type Vocabulary } from '../headings/vocabulary.js';
 
 export const nothingWords = wordSet((v) => v.nothing);

@@ -1,5 +1,5 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
-import { vocabularies } from '../headings/phrase-table.js';
+import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { saysNothing } from './cell-words.js';
 import type { Asker } from './questions.js';

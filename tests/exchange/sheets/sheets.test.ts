@@ -1,7 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { BY_PART } from '../../../src/exchange/headings/interpret-concepts.js';
+import { vocabularies } from '../../../src/exchange/headings/read-words.js';
+import { fieldIds } from '../../../src/exchange/headings/vocabulary.js';
 import { parseCaseload } from '../../../src/exchange/parse-caseload.js';
+import { measureIds } from '../../../src/records/measure.js';
 import { readList, takenText } from './read-list.js';
 
 const TODAY = '2026-11-25';
@@ -26,6 +30,21 @@ describe('lists as clinics keep them', () => {
     expect(takenText(parsed).sort()).toEqual(taken.sort());
     for (const line of kept) expect(JSON.stringify(parsed.caseload)).toContain(line.slice('kept '.length));
   });
+});
+
+it('has a meaning for every row of words', () => {
+  const known = new Set<string>([
+    ...fieldIds.map((id) => `fields ${id}`),
+    ...measureIds.map((id) => `measures ${id}`),
+  ]);
+  for (const { fields, measures, parts } of Object.values(vocabularies)) {
+    const written = [
+      ...Object.keys(fields).map((id) => `fields ${id}`),
+      ...Object.keys(measures).map((id) => `measures ${id}`),
+    ];
+    expect(written.filter((key) => !known.has(key))).toEqual([]);
+    expect(Object.keys(parts).filter((part) => !Object.hasOwn(BY_PART, part))).toEqual([]);
+  }
 });
 
 describe('what a diagnosis brings with it', () => {
