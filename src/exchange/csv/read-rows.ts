@@ -3,7 +3,7 @@ import type { Families } from '../../records/check/device-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { inOwnWords, type RefusedRow } from '../refused-row.js';
-import { columns, type TableName } from './columns.js';
+import type { TableName } from './columns.js';
 import type { DateOrder } from './read-date.js';
 import type { TextTable } from './read-table.js';
 import { RowReader, type TableLayout, tableLayout } from './row-reader.js';
@@ -38,11 +38,6 @@ export function readRows<T extends { readonly id: string }>(
 ): TableResult<T> {
   const layout = tableLayout(table, text);
   const refused: RefusedRow[] = [];
-  const missing = columns[table].filter((column) => column.required && !layout.at.has(column.name));
-  if (missing.length > 0) {
-    const lost = missing.map(({ name, accepted }) => refusedHeading(layout.file, name, accepted));
-    return { records: [], refused: lost, notices: [] };
-  }
   const records: T[] = [];
   const rowOfId = new Map<string, number>();
   const rowOfContent = new Map<string, number>();
@@ -65,17 +60,6 @@ export function readRows<T extends { readonly id: string }>(
     for (const refusal of reader.refused) refused.push(inOwnWords(refusal, places));
   }
   return { records, refused, notices: [] };
-}
-
-function refusedHeading(file: string, name: string, accepted: string): RefusedRow {
-  return {
-    file,
-    row: 1,
-    column: name,
-    given: '',
-    why: 'there is no such column, so no row can be read',
-    accepted,
-  };
 }
 
 function repeated(file: string, row: number, same: number): RefusedRow {

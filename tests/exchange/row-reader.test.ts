@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { readChildren } from '../../src/exchange/csv/read-children.js';
+import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
+import { familyFacts } from '../../src/rules/family-facts.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+
+const rules = loadRules();
+const settings = {
+  today: '2026-11-25',
+  dateOrder: 'refuse' as const,
+  lengthUnit: 'mm',
+  rules,
+  families: familyFacts(rules),
+};
+const table = (...lines: string[]) => {
+  const [headings, ...rows] = lines.map((line) => line.split(','));
+  return { file: 'list', headings, rows: rows.map((cells, n) => ({ row: n + 2, cells })) };
+};
+/** One child's row of one cell besides what each needs. */
+const child = (heading: string, cell: string) =>
+  readChildren(table(`id,birth_date,${heading}`, `A,2018-03-14,${cell}`), settings);
+const reader = (headings: string, row: string) => {
+  const text = table(headings);
+  return new RowReader(tableLayout('children', text), 2, row.split(','), settings);
+};
+
+describe('a row of a table', () => {
+  it('a heading of ours is that column, wherever another that may mean it stands', () => {
+    const { at, others } = tableLayout('children', table('child,id,dob,birth_date'));
+    expect([at.get('id')?.index, at.get('birth_date')?.index]).toEqual([1, 3]);
+    expect(others).toEqual([
+      { index: 0, heading: 'child' },
+      { index: 2, heading: 'dob' },
+    ]);
+  });
+
+  it('without the column that each must have is refused row by row', () => {
+    const { records, refused } = readChildren(table('id,sex', 'A,f', 'B,m'), settings);
+    expect(records).toEqual([]);
+    expect(refused).toMatchObject([
+      { row: 2, column: 'birth_date', why: 'is missing' },
+      { row: 3, column: 'birth_date', why: 'is missing' },
+    ]);
+  });
+
+  it.each([
+    ['gestation_weeks', '22', { gestationWeeks: 22 }],
+    ['gestation_weeks', '44', { gestationWeeks: 44 }],
+    ['gestation_weeks', '', { gestationWeeks: null }],
+    ['latex', 'x', { latexAlert: true }],
+    ['insensate', 'Oui', { insensateSkin: true }],
+    ['insensate', '0', { insensateSkin: false }],
+    ['walks', '', { walks: true }],
+    ['walks', 'no', { walks: false }],
+    ['affected_side', 'R', { affectedSide: 'right' }],
+    ['affected_side', 'l', { affectedSide: 'left' }],
+    ['affected_side', 'n/a', { affectedSide: 'none' }],
+    ['sex', 'Girl', { sex: 'female' }],
+    ['status', 'Moved away', { status: 'moved-away' }],
+    ['status', '', { status: 'active' }],
+    ['transport_days', 'Mon|7', { transportDays: [1, 7] }],
+    ['conditions', 'Down Syndrome|gout', { conditions: ['down-syndrome', 'other'] }],
+  ] as const)('%s %s is read', (heading, cell, expected) => {
+    const { records, refused } = child(heading, cell);
+    expect(refused).toEqual([]);
+    expect(records).toMatchObject([expected]);
+  });
+
+  it.each([
+    ['gestation_weeks', '21', 'is out of range'],
+    ['gestation_weeks', '45', 'is out of range'],
+    ['gestation_weeks', 'term', 'is not a number'],
+    ['latex', 'perhaps', 'is neither yes nor no'],
+    ['affected_side', 'front', 'is not one of the words doorpost knows'],
+    ['transport_days', 'Mon|8', 'is not a list of weekdays'],
+    ['clinician', 'x'.repeat(81), 'is too long'],
+  ])('%s %s is refused, with what would be taken', (heading, cell, why) => {
+    const { records, refused } = child(heading, cell);
+    expect(records).toEqual([]);
+    expect(refused).toMatchObject([{ file: 'list', row: 2, column: heading, given: cell, why }]);
+    expect(refused[0]?.accepted).not.toBe('');
+  });
+
+  it('keeps what it does not read, without the quote that keeps it from being run', () => {
+    expect(reader('id,Shoe,extra:born at', "A,'=1+1,7").extra()).toEqual({ Shoe: '=1+1', 'born at': '7' });
+    expect(reader('id,Shoe', 'A,').extra()).toEqual({});
+  });
+});
