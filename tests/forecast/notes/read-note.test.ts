@@ -81,6 +81,10 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['Roetung Knoechel', 'Haut geroetet Ferse', 'friction burn dorsum'], ['', 'nach 1 Std noch da']),
     cross(['sensation to light touch', 'feeling in toes'], ['now absent', 'is reduced today']),
     cross(['gave up walking', 'has given up standing'], ['over the weekend', 'since Monday']),
+    cross(['his toes are', 'the foot goes'], ['white and cold', 'blue in it', 'pale']),
+    cross(['heel keeps', 'her heel'], ['lifting out', 'popping up', 'slipping', 'off the plate']),
+    cross(['the AFO is', 'brace'], ['too big now', 'swimming on her', 'sliding down']),
+    cross(['mum cannot do', 'dad can’t do'], ['the brace up', 'her splint up at the top']),
     cross(['breathes fast', 'breathing hard', 'laboured breathing'], ['in the jacket', 'at night']),
   ])('sees it however it is put: %#', (...notes) =>
     expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
@@ -103,6 +107,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ),
     cross(['old splint', 'previous AFO'], ['rubbed; new one does not', 'rubbed']),
     cross(['swelling', 'sore toe'], ['went down, fine now', 'and back to normal']),
+    cross(['pink brace', 'red splints', 'straps please, in purple'], ['!', ', very pleased']),
     cross(['cried when', 'cries when'], ['needles were mentioned', 'mum left the room']),
   ])('leaves it however it is put: %#', (...notes) => expect(seenIn(notes)).toEqual([]));
 

@@ -16,7 +16,7 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   // Off the sofa it is an accident, not a way of walking.
   if (term.kind === 'falls') return !/^\s*(?:off|from|out of)\b/.test(after);
   // An operation elsewhere changes nothing that a device must fit.
-  if (term.kind === 'fit-changed') return !has(patterns.elsewhere, clause);
+  if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
   if (/\bskin\b/.test(clause) || (BROKE_WHAT.test(term.text + after) && !has(patterns.device, after)))
     return false;

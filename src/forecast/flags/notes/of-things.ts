@@ -37,6 +37,10 @@ export function isOfThings(clause: string, term: Term): boolean {
   const next = followedBy(clause, term);
   if (/\b(mark|marks|line|lines|area|areas|patch|skin)\b/.test(next)) return false;
   if (has(patterns.coloured, next)) return true;
+  const first = clause.slice(0, term.at);
+  // 'Spare pair in purple', 'pink brace'; not 'heel red splint off'.
+  if (/\bin (?:bright |dark |light )?$/.test(first) && /^\W*$/.test(clause.slice(term.end))) return true;
+  if (has(anchored(patterns.device), next) && !has(patterns.places, first)) return true;
   // 'Calf strap: blue, ankle strap: red'.
   const given = /([a-z]+)\s*[:=]\s*$/.exec(clause.slice(0, term.at));
   if (given && (has(patterns.coloured, given[1]) || has(patterns.colourChoice, given[1]))) return true;

@@ -27,6 +27,8 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   // 'Mum lost one on the ferry' is of what the child wears.
   if (term.kind === 'lost' && OF_WHAT_IS_WORN.test(after)) return null;
+  // So is what 'mum cannot do up'.
+  if (term.kind === 'fit-changed' && CANNOT.test(term.text)) return null;
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
 
@@ -35,6 +37,8 @@ export const OF_WHAT_IS_WORN = /^\s*(?:1|it|them|both)\b/;
 
 /** 'Scar of the ankle post TAL': the operation is what the scar is from. */
 const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
+
+const CANNOT = /^(?:cannot|cant|could ?not|couldnt|unable|wont|will not|not able)\b/;
 
 /** What is no news where it is as it was. */
 export const OF_THE_STATE: readonly FindingKind[] = [
