@@ -9,8 +9,9 @@ import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
+import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildCautions } from './child-cautions.js';
 import { Corrections } from './corrections.js';
@@ -187,21 +188,19 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
         <ul>
           {links.map((l) => (
             <li key={l.id}>
-              <form method="post" action={`${base}/links/withdraw`} class="row">
-                <Csrf />
-                <input type="hidden" name="link" value={l.id} />
+              <Form action={`${base}/links/withdraw`} class="row" hidden={{ link: l.id }}>
+                {' '}
                 <span>
                   {l.label || 'Link'}, until {format.date(l.expiresAt.slice(0, 10))},{' '}
                   {l.lastUsedAt ? `last used ${format.date(l.lastUsedAt.slice(0, 10))}` : 'not used yet'}
                 </span>
-                {l.withdrawnAt ? <span class="tag">withdrawn</span> : <button type="submit">Withdraw</button>}
-              </form>
+                {l.withdrawnAt ? <span class="tag">withdrawn</span> : <Submit>Withdraw</Submit>}
+              </Form>
             </li>
           ))}
         </ul>
       )}
-      <form method="post" action={`${base}/links`} class="row">
-        <Csrf />
+      <Form action={`${base}/links`} class="row" send="Make a link">
         <p class="field">
           <label for="link-label">For whom</label>
           <input id="link-label" name="label" maxLength={60} placeholder="mother, school" />
@@ -210,10 +209,7 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
           <label for="link-days">Days it works</label>
           <input id="link-days" name="days" type="number" min={1} max={400} value="90" />
         </p>
-        <p>
-          <button type="submit">Make a link</button>
-        </p>
-      </form>
+      </Form>
     </section>
   );
 }
@@ -226,20 +222,17 @@ function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion
       <h2 id="slips">Likely slips in the data</h2>
       <p>Nothing is changed until you accept it, and the original is always kept.</p>
       {suggestions.map((s) => (
-        <form method="post" action={`${base}/suggestions`} class="flag check" key={s.id}>
-          <Csrf />
-          <input type="hidden" name="suggestion" value={s.id} />
+        <Form action={`${base}/suggestions`} class="flag check" key={s.id} hidden={{ suggestion: s.id }}>
+          {' '}
           <p>{s.seen}</p>
           <p class="row">
             {s.corrections.some((c) => c.value !== undefined || c.side || c.exclude) ? (
-              <button type="submit" class="main-action">
-                {s.action}
-              </button>
+              <Submit main>{s.action}</Submit>
             ) : (
               <strong>{s.action}</strong>
             )}
           </p>
-        </form>
+        </Form>
       ))}
     </section>
   );

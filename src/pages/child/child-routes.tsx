@@ -17,14 +17,14 @@ import { undoCorrection } from '../../service/undo-correction.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
 import { NewChildPage } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
-type Child = { Params: { id: string }; Querystring: Form; Body: Form };
+type Child = { Params: { id: string }; Querystring: Fields; Body: Fields };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 
 export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -36,7 +36,7 @@ export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): voi
 
 function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
-  app.get<{ Querystring: Form }>('/children', { config: { access: staff } }, async (request, reply) => {
+  app.get<{ Querystring: Fields }>('/children', { config: { access: staff } }, async (request, reply) => {
     const { text = '', family = '', status = 'active', sort, cursor } = request.query;
     const query: ChildSearch = {
       text: text.slice(0, 80),
@@ -73,7 +73,7 @@ function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
     reply.page(<NewChildPage typed={{}} error="" />),
   );
 
-  app.post<{ Body: Form }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
+  app.post<{ Body: Fields }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
     const body = request.body ?? {};
     const parsed = childRecord.safeParse({
       id: body.id,

@@ -1,11 +1,15 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
+import type { IsoDate } from '../../records/dates.js';
 import { familyIds } from '../../records/device.js';
 import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
-import { alertNames } from '../../words/action-names.js';
-import { Columns, InputField, SelectField } from '../parts/fields.js';
-import { ageText } from '../parts/format.js';
+import { AlertTags } from '../parts/alert-tags.js';
+import { InputField, SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
+import { ageText, type Format } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink } from '../parts/paths.js';
+import { type Column, Pager, Table } from '../parts/table.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
 export function ChildrenPage(props: {
@@ -28,7 +32,7 @@ export function ChildrenPage(props: {
   return (
     <Layout title="Children">
       <h1>Children</h1>
-      <form method="get" action="/children" aria-label="Find and filter" class="row card">
+      <Form method="get" action="/children" aria-label="Find and filter" class="row card">
         <InputField
           label="Name, number or birth date"
           name="text"
@@ -63,9 +67,7 @@ export function ChildrenPage(props: {
           chosen={query.status ?? 'active'}
         />
         <p>
-          <button type="submit" class="main-action">
-            Find
-          </button>
+          <Submit main>Find</Submit>
         </p>
         {user?.role !== 'scheduler' && (
           <p>
@@ -74,7 +76,7 @@ export function ChildrenPage(props: {
             </a>
           </p>
         )}
-      </form>
+      </Form>
       {page.items.length === 0 ? (
         <Empty>
           {query.text || query.family
@@ -82,61 +84,61 @@ export function ChildrenPage(props: {
             : 'No children yet. An administrator can import the clinic’s spreadsheets under Import.'}
         </Empty>
       ) : (
-        <table class="stack card">
-          <caption>
-            {total === 1 ? '1 child' : `${format.number(total)} children`}
-            {query.text && !nearest ? ` for “${query.text}”` : ''}
-            {nearest ? `: nobody is written “${query.text}”; the nearest` : ''}
-          </caption>
-          <Columns of={['Child', 'Age', 'Outgrown first', 'When', 'Last visit']} />
-          <tbody>
-            {page.items.map((c) => (
-              <tr key={c.id}>
-                <th scope="row">
-                  <a href={`/children/${encodeURIComponent(c.id)}`}>{c.name || c.id}</a> <small>{c.id}</small>
-                  {c.insensateSkin && (
-                    <>
-                      {' '}
-                      <span class="tag skin-cannot-warn">{alertNames['skin-cannot-warn']}</span>
-                    </>
-                  )}
-                  {c.latexAlert && (
-                    <>
-                      {' '}
-                      <span class="tag latex">{alertNames.latex}</span>
-                    </>
-                  )}
-                </th>
-                <td data-label="Age">{ageText(c.birthDate, today)}</td>
-                <td data-label="Outgrown first">
-                  {c.soonest ? deviceLabel(c.soonest) : c.devicesInUse > 0 ? 'no forecast yet' : 'no device'}
-                </td>
-                <td data-label="When">
-                  {c.soonest && (
-                    <span class={`tag ${urgency(c.soonest, today)}`}>
-                      {outgrownText(c.soonest, today, format)}
-                    </span>
-                  )}
-                </td>
-                <td data-label="Last visit">
-                  {c.lastVisit ? format.date(c.lastVisit) : <span class="tag due">never measured</span>}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Table
+          class="stack card"
+          caption={[
+            total === 1 ? '1 child' : `${format.number(total)} children`,
+            query.text && !nearest ? ` for “${query.text}”` : '',
+            nearest ? `: nobody is written “${query.text}”; the nearest` : '',
+          ].join('')}
+          rows={page.items}
+          columns={columns(format, today)}
+        />
       )}
-      <nav class="pager" aria-label="Pages">
+      <Pager>
         {!firstPage && <a href={`/children?${withoutCursor(next)}`}>First page</a>}
         {page.nextCursor && (
           <a href={`/children?${next}`} rel="next">
             Next page
           </a>
         )}
-      </nav>
+      </Pager>
     </Layout>
   );
 }
+
+const columns = (format: Format, today: IsoDate): Column<ChildSummary>[] => [
+  [
+    'Child',
+    (c) => (
+      <>
+        <ChildLink {...c} /> <small>{c.id}</small>{' '}
+        <AlertTags
+          alerts={[
+            ...(c.insensateSkin ? (['skin-cannot-warn'] as const) : []),
+            ...(c.latexAlert ? (['latex'] as const) : []),
+          ]}
+        />
+      </>
+    ),
+  ],
+  ['Age', (c) => ageText(c.birthDate, today)],
+  [
+    'Outgrown first',
+    (c) => (c.soonest ? deviceLabel(c.soonest) : c.devicesInUse > 0 ? 'no forecast yet' : 'no device'),
+  ],
+  [
+    'When',
+    (c) =>
+      c.soonest && (
+        <span class={`tag ${urgency(c.soonest, today)}`}>{outgrownText(c.soonest, today, format)}</span>
+      ),
+  ],
+  [
+    'Last visit',
+    (c) => (c.lastVisit ? format.date(c.lastVisit) : <span class="tag due">never measured</span>),
+  ],
+];
 
 function withoutCursor(query: URLSearchParams): string {
   const copy = new URLSearchParams(query);

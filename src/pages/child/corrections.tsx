@@ -3,8 +3,8 @@ import type { Measurement } from '../../records/records.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import type { MeasurementRevision } from '../../store/contract.js';
 import { InputField, SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
-import { Csrf } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** Readings that were corrected, with the way back, and the form to correct one by hand. Originals always stay. */
@@ -32,9 +32,12 @@ export function Corrections(props: {
             const last = ordered[ordered.length - 1];
             return (
               <li key={first.measurement.id}>
-                <form method="post" action={`${base}/corrections/undo`} class="row">
-                  <Csrf />
-                  <input type="hidden" name="reading" value={first.measurement.id} />
+                <Form
+                  action={`${base}/corrections/undo`}
+                  class="row"
+                  hidden={{ reading: first.measurement.id }}
+                >
+                  {' '}
                   <span>
                     {format.date(first.measurement.date)}, {seriesText(first.measurement)}:{' '}
                     {size(first.measurement)} was entered,{' '}
@@ -45,8 +48,8 @@ export function Corrections(props: {
                       ({last.reason}; {last.by}, {format.date(last.at.slice(0, 10))})
                     </small>
                   </span>
-                  {ordered.length > 1 && <button type="submit">Take back</button>}
-                </form>
+                  {ordered.length > 1 && <Submit>Take back</Submit>}
+                </Form>
               </li>
             );
           })}
@@ -56,8 +59,7 @@ export function Corrections(props: {
       {readings.length > 0 && (
         <details>
           <summary>Correct a reading</summary>
-          <form method="post" action={`${base}/corrections`} class="row">
-            <Csrf />
+          <Form action={`${base}/corrections`} class="row" send="Correct">
             <SelectField
               label="Reading"
               id="correct-reading"
@@ -81,10 +83,7 @@ export function Corrections(props: {
               required
               maxLength={LONGEST_REASON}
             />
-            <p>
-              <button type="submit">Correct</button>
-            </p>
-          </form>
+          </Form>
         </details>
       )}
     </section>
@@ -98,8 +97,7 @@ function MoveVisit({ base, readings }: { base: string; readings: readonly Measur
   return (
     <details>
       <summary>Correct the day of a visit</summary>
-      <form method="post" action={`${base}/visits/move`} class="row">
-        <Csrf />
+      <Form action={`${base}/visits/move`} class="row" send="Move readings, skin checks and judgements">
         <SelectField
           label="Visit entered on"
           id="visit-from"
@@ -108,10 +106,7 @@ function MoveVisit({ base, readings }: { base: string; readings: readonly Measur
         />
         <InputField label="It was on" id="visit-to" name="to" type="date" required max={today} />
         <InputField label="Reason" id="visit-reason" name="reason" required maxLength={LONGEST_REASON} />
-        <p>
-          <button type="submit">Move readings, skin checks and judgements</button>
-        </p>
-      </form>
+      </Form>
     </details>
   );
 }

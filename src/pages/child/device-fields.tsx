@@ -7,7 +7,7 @@ import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import { ScrollBox } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import {
   allowanceField,
   asksPlate,
@@ -21,7 +21,7 @@ import {
 export interface DeviceFieldsProps {
   readonly child: Child;
   readonly rule: FamilyRule;
-  readonly typed: Form;
+  readonly typed: Fields;
   readonly errors: Readonly<Record<string, string>>;
   readonly others: readonly Device[];
   readonly pairs: boolean;

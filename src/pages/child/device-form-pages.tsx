@@ -3,16 +3,17 @@ import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { SelectField } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { DeviceFields } from './device-fields.js';
 import { ChildAlerts } from './visit-devices.js';
 
 interface Asked {
   readonly child: Child;
   readonly rule: FamilyRule;
-  readonly typed: Form;
+  readonly typed: Fields;
   readonly errors: Readonly<Record<string, string>>;
   /** Why the store refused what the form took. */
   readonly refused: string;
@@ -26,7 +27,7 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
   return (
     <Layout title="New device" scripts={['device.js']}>
       <Opening child={child} title="New device" />
-      <form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
+      <Form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
         <SelectField
           label="What is it?"
           name="family"
@@ -34,11 +35,9 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
           chosen={rule.id}
         />
         <p>
-          <button type="submit" class="without-script">
-            Show its fields
-          </button>
+          <Submit class="without-script">Show its fields</Submit>
         </p>
-      </form>
+      </Form>
       <Ask {...props} action={`${base}/devices`} pairs={true} save="Save device" back={base} />
     </Layout>
   );
@@ -113,9 +112,8 @@ function Ask(
   const { rule, errors, refused, action, save, back, version } = props;
   const wrong = Object.keys(errors).length;
   return (
-    <form method="post" action={action} class="card" novalidate>
-      <Csrf />
-      <input type="hidden" name="family" value={rule.id} />
+    <Form action={action} class="card" novalidate hidden={{ family: rule.id }}>
+      {' '}
       {version !== undefined && <input type="hidden" name="version" value={version} />}
       {(wrong > 0 || refused) && (
         <p class="error" role="alert">
@@ -126,11 +124,9 @@ function Ask(
       <h2>{familyLabel(rule.id)}</h2>
       <DeviceFields {...props} />
       <p class="row">
-        <button type="submit" class="main-action">
-          {save}
-        </button>
+        <Submit main>{save}</Submit>
         <a href={back}>Cancel</a>
       </p>
-    </form>
+    </Form>
   );
 }

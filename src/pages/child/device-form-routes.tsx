@@ -11,11 +11,11 @@ import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { type DeviceChoice, readDevice, recordsOf, typedDevice } from './device-form.js';
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 
-type OfDevice = { Params: { id: string; device: string }; Querystring: Form; Body: Form };
+type OfDevice = { Params: { id: string; device: string }; Querystring: Fields; Body: Fields };
 const access = { config: { access: clinicians } };
 
 /** A device typed on a page: a new one, the next of one in use, or one put right. */
@@ -37,7 +37,7 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
   };
   const asked = async (request: FastifyRequest<OfDevice>, pairs: boolean) => {
     const start = await opened(request);
-    const body: Form = request.body ?? {};
+    const body: Fields = request.body ?? {};
     const rule = ruleOf(start.rules, start.device?.family ?? body.family);
     const { birthDate } = start.child;
     const extra = start.device?.extra ?? {};

@@ -6,7 +6,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { typedSize } from './typed-size.js';
 
 /** 'pair': one of each side, cast together. */
@@ -52,7 +52,7 @@ export type DeviceChoice = Pick<
 > & { readonly side: TypedSide };
 
 export interface ReadDevice {
-  readonly typed: Form;
+  readonly typed: Fields;
   readonly choice: DeviceChoice;
   /** By field: what would be accepted. */
   readonly errors: Readonly<Record<string, string>>;
@@ -70,7 +70,7 @@ export interface DeviceQuestion {
 }
 
 /** A typed device, with every field that cannot be and what would be accepted, all at once. */
-export function readDevice(typed: Form, question: DeviceQuestion): ReadDevice {
+export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice {
   const { rule, child, others, today, pairs, extra } = question;
   const errors: Record<string, string> = {};
   const text = (name: string) => typed[name]?.trim() ?? '';
@@ -155,7 +155,7 @@ function readRooms(
 }
 
 /** A device as its form shows it. */
-export function typedDevice(device: Device): Form {
+export function typedDevice(device: Device): Fields {
   const rooms = (of: Partial<Record<MeasureId, number>>, field: (m: MeasureId) => string) =>
     Object.entries(of).map(([m, mm]) => [field(m as MeasureId), String(mm)]);
   return {

@@ -6,8 +6,8 @@ import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { InputField, SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { type Format, seriesText } from '../parts/format.js';
-import { Csrf } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import type { DevicePageProps } from './device-page-props.js';
 
@@ -48,23 +48,19 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
     <li>
       {last.withdrawn ? <s>{text}</s> : text} <small>entered by {revisions[0].by}</small>
       {revisions.length > 1 && (
-        <form method="post" action={`${action}/undo`} class="row no-print">
-          <Csrf />
+        <Form action={`${action}/undo`} class="row no-print">
           <small>
             {last.withdrawn ? 'Left out' : 'Corrected'} by {last.by}, {format.date(last.at.slice(0, 10))}:{' '}
             {last.reason}. It was entered as {format.date(revisions[0].event.date)},{' '}
             {eventText(revisions[0].event, format)}.
           </small>
-          <button type="submit" class="quiet">
-            Take that back
-          </button>
-        </form>
+          <Submit class="quiet">Take that back</Submit>
+        </Form>
       )}
       {!last.withdrawn && (
         <details class="no-print">
           <summary>Correct</summary>
-          <form method="post" action={action} class="row">
-            <Csrf />
+          <Form action={action} class="row">
             <InputField
               label="Date"
               id={`date-${id}`}
@@ -112,12 +108,12 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
               maxLength={LONGEST_REASON}
             />
             <p class="row">
-              <button type="submit">Correct</button>
-              <button type="submit" name="leaveOut" value="yes">
+              <Submit>Correct</Submit>
+              <Submit name="leaveOut" value="yes">
                 Leave it out
-              </button>
+              </Submit>
             </p>
-          </form>
+          </Form>
         </details>
       )}
     </li>
@@ -154,10 +150,9 @@ function Changes({ own, versions }: Own) {
           </li>
         ))}
       </ul>
-      <form method="post" action={`${own}/undo`} class="no-print">
-        <Csrf />
-        <button type="submit">Take the last change back</button>
-      </form>
+      <Form action={`${own}/undo`} class="no-print">
+        <Submit>Take the last change back</Submit>
+      </Form>
     </>
   );
 }

@@ -6,7 +6,8 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { SelectField } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
@@ -113,9 +114,8 @@ function Judge(props: Own) {
   return (
     <section id="judge">
       <h2>Judge the fit</h2>
-      <form method="post" action={`${own}/events`}>
-        <Csrf />
-        <input type="hidden" name="kind" value="verdict" />
+      <Form action={`${own}/events`} hidden={{ kind: 'verdict' }}>
+        {' '}
         <fieldset class="row">
           <legend>Fit on the day</legend>
           {Object.entries(fitNames).map(([v, words]) => (
@@ -132,16 +132,14 @@ function Judge(props: Own) {
             <input id="judge-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
           </p>
           <p>
-            <button type="submit" class="main-action">
-              Save the judgement
-            </button>
+            <Submit main>Save the judgement</Submit>
           </p>
         </div>
         <p class="hint">
           What you see says where this device's real limit is; the dates move with it. Redness that lasts over
           20 minutes outranks every date.
         </p>
-      </form>
+      </Form>
     </section>
   );
 }
@@ -163,9 +161,8 @@ function Adjust(props: Own) {
           {step.steps ? `, ${step.steps} ${step.steps === 1 ? 'hole' : 'holes'}` : ''}.
         </p>
       )}
-      <form method="post" action={`${own}/events`} class="row">
-        <Csrf />
-        <input type="hidden" name="kind" value="adjusted" />
+      <Form action={`${own}/events`} class="row" hidden={{ kind: 'adjusted' }} send="Save the adjustment">
+        {' '}
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
         <p class="field">
           <label for="change">Room gained, mm</label>
@@ -173,10 +170,7 @@ function Adjust(props: Own) {
         </p>
         <SelectField label="How" name="adjustment" of={ways.map((a) => [a, a.replace('-', ' ')] as const)} />
         <Day id="adjusted-date" {...props} />
-        <p>
-          <button type="submit">Save the adjustment</button>
-        </p>
-      </form>
+      </Form>
       <p class="hint">An adjustment resets its own dimension and no other.</p>
     </section>
   );
@@ -189,8 +183,7 @@ function Delivered(props: Own) {
   return (
     <section id="delivered">
       <h2>Fitted</h2>
-      <form method="post" action={`${own}/delivery`} class="row">
-        <Csrf />
+      <Form action={`${own}/delivery`} class="row" send="Save: fitted and worn" main>
         <Day id="delivered-date" {...props} />
         {replaced && (
           <p class="field">
@@ -200,12 +193,7 @@ function Delivered(props: Own) {
             <EndReasons id="retireReplaced" name="retireReplaced" stays="stays in use" chosen="outgrown" />
           </p>
         )}
-        <p>
-          <button type="submit" class="main-action">
-            Save: fitted and worn
-          </button>
-        </p>
-      </form>
+      </Form>
     </section>
   );
 }
@@ -216,8 +204,7 @@ function End(props: Own) {
   return (
     <section id="retire">
       <h2>Broken, lost, no longer worn</h2>
-      <form method="post" action={`${own}/events`} class="row">
-        <Csrf />
+      <Form action={`${own}/events`} class="row" send="Save">
         <SelectField
           label="What"
           name="kind"
@@ -232,10 +219,7 @@ function End(props: Own) {
           <label for="end-note">Note</label>
           <input id="end-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
         </p>
-        <p>
-          <button type="submit">Save</button>
-        </p>
-      </form>
+      </Form>
     </section>
   );
 }

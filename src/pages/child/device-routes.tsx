@@ -10,14 +10,14 @@ import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.j
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
 import type { EventCorrection } from '../../store/contract.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { DevicePage } from './device-page.js';
 import { readEvent } from './event-form.js';
 import { expectedSizes } from './expected-sizes.js';
 import { workshopSlip } from './workshop-slip.js';
 import { WorkshopSlipPage } from './workshop-slip-page.js';
 
-type OfDevice = { Params: { id: string; device: string; event: string }; Querystring: Form; Body: Form };
+type OfDevice = { Params: { id: string; device: string; event: string }; Querystring: Fields; Body: Fields };
 const access = { config: { access: clinicians } };
 
 /** One device: what happens to it is recorded, put right and taken back; the slip that goes to the workshop. */
@@ -140,7 +140,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 }
 
 /** A corrected entry as the form gives it: only what its fields say. */
-function correction(typed: Form, reason: string): EventCorrection {
+function correction(typed: Fields, reason: string): EventCorrection {
   const { date, change, verdict, note } = typed;
   const verdictGiven = verdicts.find((v) => v === verdict);
   return {

@@ -5,7 +5,8 @@ import { type Child, childRecord, conditionIds } from '../../records/records.js'
 import { conditionNames } from '../../words/condition-names.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { type ChildField, labelOf, type ReadChild, textFields } from './child-form.js';
 import { Choice, control, Field, group, Remark, Tick } from './edit-child-fields.js';
 
@@ -77,9 +78,8 @@ export function EditChildPage(props: {
           </p>
         </div>
       )}
-      <form method="post" action={`${base}/edit`} class="card edit">
-        <Csrf />
-        <input type="hidden" name="version" value={version} />
+      <Form action={`${base}/edit`} class="card edit" hidden={{ version }}>
+        {' '}
         <fieldset>
           <legend>Reaching the family</legend>
           <div class="row">
@@ -193,12 +193,10 @@ export function EditChildPage(props: {
           <p class="hint">Alerts, diagnosis, birth date and status are changed by a clinician.</p>
         )}
         <p class="row">
-          <button type="submit" class="main-action">
-            {meanwhile ? 'Save mine' : 'Save'}
-          </button>
+          <Submit main>{meanwhile ? 'Save mine' : 'Save'}</Submit>
           <a href={base}>Leave without saving</a>
         </p>
-      </form>
+      </Form>
     </Layout>
   );
 }

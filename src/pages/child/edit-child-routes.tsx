@@ -5,11 +5,11 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { readChildForm } from './child-form.js';
 import { EditChildPage } from './edit-child-page.js';
 
-type Child = { Params: { id: string }; Body: Form };
+type Child = { Params: { id: string }; Body: Fields };
 
 /** Changing what a child's record says of the child: a clinician all of it, a scheduler how to reach the family. */
 export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps): void {

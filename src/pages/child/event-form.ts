@@ -10,7 +10,7 @@ import {
 } from '../../records/device.js';
 import { measureIds, measures } from '../../records/measure.js';
 import { LONGEST_NOTE } from '../../records/records.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 
 /** What can be recorded of a device in use. */
 export const recordedKinds = [
@@ -25,7 +25,7 @@ export const recordedKinds = [
 export const adjustments = [...adjustmentKinds, 'other'] as const;
 
 /** A submitted event form as an event; throws with field, value and what would be accepted. */
-export function readEvent(body: Form, device: Pick<Device, 'id' | 'side'>): Omit<DeviceEvent, 'id'> {
+export function readEvent(body: Fields, device: Pick<Device, 'id' | 'side'>): Omit<DeviceEvent, 'id'> {
   const kind = oneOf('kind', body.kind, recordedKinds);
   const date = body.date ?? '';
   if (!isIsoDate(date)) refuse('date', date, 'year-month-day');

@@ -1,7 +1,8 @@
 import { fieldLimits } from '../../records/field-limits.js';
 import { childRecord } from '../../records/records.js';
 import { InputField, Problem, SelectField } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { type ChildField, choices, labelOf, ticks } from './child-form.js';
 
@@ -18,8 +19,7 @@ export function NewChildPage(props: { typed: Readonly<Record<string, string | un
     <Layout title="New child">
       <h1>New child</h1>
       <Problem error={error} />
-      <form method="post" action="/children" class="card">
-        <Csrf />
+      <Form action="/children" class="card">
         <div class="row">
           <InputField
             name="id"
@@ -50,10 +50,8 @@ export function NewChildPage(props: { typed: Readonly<Record<string, string | un
             </label>
           ))}
         </p>
-        <button type="submit" class="main-action">
-          Save child
-        </button>
-      </form>
+        <Submit main>Save child</Submit>
+      </Form>
     </Layout>
   );
 }

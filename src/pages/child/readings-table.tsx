@@ -1,7 +1,7 @@
 import { measures, type Side } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
-import { ScrollBox } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { type Column, Table } from '../parts/table.js';
 
 /** Readings of one measure by date, left and right beside each other, with z-scores and doubts. */
 export function ReadingsTable(props: { readings: readonly ScoredReading[]; childId: string }) {
@@ -34,30 +34,16 @@ export function ReadingsTable(props: { readings: readonly ScoredReading[]; child
       <summary>
         {label}: {dates.length} {dates.length === 1 ? 'date' : 'dates'} measured
       </summary>
-      <ScrollBox label="Readings by date">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Date</th>
-              {sides.map((s) => (
-                <th scope="col" key={s}>
-                  {s === 'none' ? label : s}, {unit}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {dates.map((date) => (
-              <tr key={date}>
-                <th scope="row">{format.date(date)}</th>
-                {sides.map((s) => (
-                  <td key={s}>{cell(date, s)}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        scroll="Readings by date"
+        rows={dates}
+        columns={[
+          ['Date', format.date],
+          ...sides.map(
+            (s): Column<string> => [`${s === 'none' ? label : s}, ${unit}`, (date) => cell(date, s)],
+          ),
+        ]}
+      />
       <p class="hint">
         z: standard deviations from the reference median. It describes size against other children and is not
         a diagnosis.

@@ -2,7 +2,8 @@ import type { Child } from '../../records/records.js';
 import { LONGEST_REASON } from '../../service/api/schemas/common.js';
 import { administrators } from '../../service/roles.js';
 import { Problem } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** What is held about one child: a copy to hand over, and for administrators the way to erase it. */
@@ -45,8 +46,7 @@ export function RecordPage(props: {
             stay. Backups taken before still hold it.
           </p>
           <Problem error={error} />
-          <form method="post" action={`${base}/record/erase`}>
-            <Csrf />
+          <Form action={`${base}/record/erase`}>
             <p class="field">
               <label for="reason">Why, without names</label>
               <input id="reason" name="reason" required maxLength={LONGEST_REASON} />
@@ -61,8 +61,8 @@ export function RecordPage(props: {
                 <input id="again" name="password" type="password" required autocomplete="current-password" />
               </p>
             )}
-            <button type="submit">Erase for good</button>
-          </form>
+            <Submit>Erase for good</Submit>
+          </Form>
         </section>
       )}
     </Layout>

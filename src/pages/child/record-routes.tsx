@@ -6,10 +6,10 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { administrators, recordKeepers } from '../../service/roles.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { RecordPage } from './record-page.js';
 
-type Child = { Params: { id: string }; Body: Form };
+type Child = { Params: { id: string }; Body: Fields };
 
 export function registerRecordPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;

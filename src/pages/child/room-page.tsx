@@ -1,11 +1,13 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
-import { type MeasureId, seriesKey } from '../../records/measure.js';
+import type { MeasureId } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
-import { Empty, Layout, ScrollBox } from '../parts/layout.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 import { allowanceField, barField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
 import { WhatIfTabs } from './what-if-tabs.js';
@@ -43,8 +45,8 @@ export function RoomPage(props: RoomPageProps) {
           data-rows={JSON.stringify(rows.map(answers))}
           data-months={JSON.stringify(monthsAsked)}
         >
-          <form method="get" class="row">
-            <input type="hidden" name="device" value={device.id} />
+          <Form method="get" class="row" hidden={{ device: device.id }}>
+            {' '}
             <p class="field wide">
               <label for="months">
                 It is to last <output for="months">{months}</output> months
@@ -65,62 +67,30 @@ export function RoomPage(props: RoomPageProps) {
               chosen={String(odds)}
             />
             <p>
-              <button type="submit" class="without-script">
-                Show
-              </button>
+              <Submit class="without-script">Show</Submit>
             </p>
-          </form>
-          <ScrollBox label="Room by dimension and side">
-            <table class="stack">
-              <caption>
-                What the room in force lasts shortest for is on top. All lengths in mm, rounded up. Side bars
-                count; what straps and flares can still give does not.
-              </caption>
-              <thead>
-                <tr>
-                  <th scope="col">Dimension</th>
-                  <th scope="col" class="number">
-                    Room needed
-                  </th>
-                  <th scope="col" class="number">
-                    In force now
-                  </th>
-                  <th scope="col" class="number">
-                    In force lasts
-                  </th>
-                  <th scope="col">For the next one</th>
-                </tr>
-              </thead>
-              <tbody>
-                {rows.map((r) => {
-                  const needed = r.neededMm[o][m];
-                  const lasts = monthsInForce(r, o);
-                  const own = r.bar?.travelMm ? ` + ${format.stated(r.bar.travelMm)} by the bar` : '';
-                  return (
-                    <tr key={seriesKey(r.series)}>
-                      <th scope="row">{seriesText(r.series)}</th>
-                      <td class="number" data-label="Room needed">
-                        <strong data-needed>{needed}</strong>
-                      </td>
-                      <td class="number" data-label="In force now">
-                        {format.stated(r.inForceMm)}
-                        {own}
-                      </td>
-                      <td class="number" data-label="In force lasts" data-lasts>
-                        {lastsText(lasts)}
-                      </td>
-                      <td data-label="For the next one" data-chosen>
-                        {chosenText(r, needed)}
-                      </td>
-                    </tr>
-                  );
-                })}
-              </tbody>
-            </table>
-          </ScrollBox>
+          </Form>
+          <Table
+            class="stack"
+            scroll="Room by dimension and side"
+            caption="What the room in force lasts shortest for is on top. All lengths in mm, rounded up. Side bars count; what straps and flares can still give does not."
+            rows={rows}
+            columns={[
+              ['Dimension', (r) => seriesText(r.series)],
+              ['Room needed', (r) => <strong data-needed>{r.neededMm[o][m]}</strong>, 'number'],
+              [
+                'In force now',
+                ({ inForceMm, bar }) =>
+                  `${format.stated(inForceMm)}${bar?.travelMm ? ` + ${format.stated(bar.travelMm)} by the bar` : ''}`,
+                'number',
+              ],
+              ['In force lasts', (r) => <span data-lasts>{lastsText(monthsInForce(r, o))}</span>, 'number'],
+              ['For the next one', (r) => <span data-chosen>{chosenText(r, r.neededMm[o][m])}</span>],
+            ]}
+          />
           <div class="row">
             {devices.map((d) => (
-              <form
+              <Form
                 method="get"
                 key={d.id}
                 action={`${base}/devices/${encodeURIComponent(d.id)}/next`}
@@ -133,10 +103,8 @@ export function RoomPage(props: RoomPageProps) {
                 ).map(([name, mm]) => (
                   <input key={name} type="hidden" name={name} value={mm} />
                 ))}
-                <button type="submit" class="main-action">
-                  Cast the next {deviceLabel(d)} with this room
-                </button>
-              </form>
+                <Submit main>Cast the next {deviceLabel(d)} with this room</Submit>
+              </Form>
             ))}
           </div>
           <p class="hint">

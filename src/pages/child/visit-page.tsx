@@ -3,8 +3,9 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { type Child, measurementRecord } from '../../records/records.js';
 import { InputField, SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { type SizeUnit, sizeUnits } from './typed-size.js';
@@ -74,15 +75,7 @@ export function VisitPage(props: VisitPageProps) {
           what you typed is still here.
         </p>
       )}
-      <form
-        method="post"
-        action={`${base}/visit`}
-        id="visit"
-        class="card"
-        novalidate
-        data-check={`${base}/visit/check`}
-      >
-        <Csrf />
+      <Form action={`${base}/visit`} id="visit" class="card" novalidate data-check={`${base}/visit/check`}>
         <div class="row">
           <p class="field">
             <label for="date">Date measured</label>
@@ -134,13 +127,13 @@ export function VisitPage(props: VisitPageProps) {
           </p>
         )}
         <p class="row">
-          <button type="submit" class="main-action" id="save">
+          <Submit main id="save">
             Save visit
-          </button>
+          </Submit>
           <a href={base}>Cancel</a>
           <span id="summary" role="status" class="hint" />
         </p>
-      </form>
+      </Form>
     </Layout>
   );
 }

@@ -8,15 +8,15 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
 import type { Format } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
 import { devicesInUse, saveVisit } from './save-visit.js';
 import { VisitPage } from './visit-page.js';
 
-type Child = { Params: { id: string }; Querystring: Form; Body: Form };
+type Child = { Params: { id: string }; Querystring: Fields; Body: Fields };
 const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
-const text = (form: Form): Record<string, string> =>
+const text = (form: Fields): Record<string, string> =>
   Object.fromEntries(Object.entries(form ?? {}).map(([k, v]) => [k, String(v ?? '')]));
 
 /** A whole visit on one page: readings, skin and fit, one save. */

@@ -2,7 +2,7 @@ import type { DeviceForecast } from '../../forecast/contract.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, seriesKey } from '../../records/measure.js';
 import { type Format, seriesText } from '../parts/format.js';
-import { ScrollBox } from '../parts/layout.js';
+import { Table } from '../parts/table.js';
 import { outgrownText } from './outgrown-text.js';
 import { type ReadWhatIf, shortLabel } from './what-if-several.js';
 
@@ -66,15 +66,8 @@ export function WhatIfAnswer({
   };
   const series = [...now.room, ...then.room].map((r) => r.series);
   const keys = [...new Map(series.map((s) => [seriesKey(s), s]))];
-  const head = (
-    <thead>
-      <tr>
-        <td />
-        <th scope="col">As it stands, {format.date(now.today)}</th>
-        <th scope="col">What if, {format.date(then.today)}</th>
-      </tr>
-    </thead>
-  );
+  const stands = `As it stands, ${format.date(now.today)}`;
+  const wouldStand = `What if, ${format.date(then.today)}`;
   return (
     <>
       {moved !== null && (
@@ -85,35 +78,26 @@ export function WhatIfAnswer({
         </p>
       )}
       <p>{then.explanation}</p>
-      <ScrollBox label="As it stands against what if">
-        <table>
-          {head}
-          <tbody>
-            {rows.map(([label, text]) => (
-              <tr key={label}>
-                <th scope="row">{label}</th>
-                <td>{text(now)}</td>
-                <td>{text(then)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        scroll="As it stands against what if"
+        rows={rows}
+        columns={[
+          ['', ([label]) => label],
+          [stands, ([, text]) => text(now)],
+          [wouldStand, ([, text]) => text(then)],
+        ]}
+      />
       <details>
         <summary>Room left in every dimension</summary>
-        <table>
-          <caption>Expected room; in brackets where it lies 8 times in 10. Below 0 it is too small.</caption>
-          {head}
-          <tbody>
-            {keys.map(([key, s]) => (
-              <tr key={key}>
-                <th scope="row">{seriesText(s)}</th>
-                <td>{room(now, key)}</td>
-                <td>{room(then, key)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Table
+          caption="Expected room; in brackets where it lies 8 times in 10. Below 0 it is too small."
+          rows={keys}
+          columns={[
+            ['', ([, s]) => seriesText(s)],
+            [stands, ([key]) => room(now, key)],
+            [wouldStand, ([key]) => room(then, key)],
+          ]}
+        />
       </details>
     </>
   );

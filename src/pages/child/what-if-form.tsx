@@ -4,6 +4,7 @@ import { type Series, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
 import { InputField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import type { ExpectedSize } from './expected-sizes.js';
@@ -66,7 +67,7 @@ export function WhatIfForm({ child, device, dimensions, read, expected, now }: W
   const readings = readSeries(dimensions);
   const alone = readings.filter((s) => dimensions.every((d) => d.measure !== s.measure));
   return (
-    <form method="get" action={`${base}/what-if/several`} class="card imagine">
+    <Form method="get" action={`${base}/what-if/several`} class="card imagine">
       <h2 id="ask">Ask</h2>
       <input type="hidden" name="device" value={device.id} />
       <div class="row">
@@ -136,12 +137,10 @@ export function WhatIfForm({ child, device, dimensions, read, expected, now }: W
         Below each reading: where 9 in 10 readings are expected on {format.date(imagined.on)}.
       </p>
       <p class="row">
-        <button type="submit" class="main-action">
-          Show what if
-        </button>
+        <Submit main>Show what if</Submit>
         <a href={`${base}/what-if/several?device=${encodeURIComponent(device.id)}`}>Start again</a>
       </p>
-    </form>
+    </Form>
   );
 }
 

@@ -5,6 +5,7 @@ import type { Child } from '../../records/records.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { type Column, Table } from '../parts/table.js';
 import { odds, type WhatIf } from './what-if.js';
 import { WhatIfTabs } from './what-if-tabs.js';
 
@@ -76,57 +77,31 @@ export function WhatIfPage(props: {
           <div class="cards">
             <section>
               <h2>How long each amount of room lasts</h2>
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col" class="number">
-                      Room, mm
-                    </th>
-                    <th scope="col">9 in 10 still fit</th>
-                    <th scope="col">as likely as not</th>
-                    <th scope="col">9 in 10 outgrown</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {shown?.map((l) => (
-                    <tr key={l.allowanceMm}>
-                      <th scope="row" class="number">
-                        {l.allowanceMm}
-                      </th>
-                      <td>{until(l.p10)}</td>
-                      <td>{until(l.p50)}</td>
-                      <td>{until(l.p90)}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
+              <Table
+                rows={shown ?? []}
+                columns={[
+                  ['Room, mm', (l) => l.allowanceMm, 'number'],
+                  ['9 in 10 still fit', (l) => until(l.p10)],
+                  ['as likely as not', (l) => until(l.p50)],
+                  ['9 in 10 outgrown', (l) => until(l.p90)],
+                ]}
+              />
             </section>
             <section>
               <h2>Room needed to last</h2>
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">Months</th>
-                    {odds.map((p) => (
-                      <th scope="col" class="number" key={p}>
-                        at {format.percent(p)}, mm
-                      </th>
-                    ))}
-                  </tr>
-                </thead>
-                <tbody>
-                  {answer.needed.map((n) => (
-                    <tr key={n.months}>
-                      <th scope="row">{n.months}</th>
-                      {n.mm.map((mm, i) => (
-                        <td class="number" key={odds[i]}>
-                          {Math.ceil(mm)}
-                        </td>
-                      ))}
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
+              <Table
+                rows={answer.needed}
+                columns={[
+                  ['Months', (n) => n.months],
+                  ...odds.map(
+                    (p, i): Column<{ readonly mm: readonly number[] }> => [
+                      `at ${format.percent(p)}, mm`,
+                      (n) => Math.ceil(n.mm[i]),
+                      'number',
+                    ],
+                  ),
+                ]}
+              />
               <p class="hint">
                 More room is not better fit: too long a plate spoils rollover and shoe fit. The clinician
                 decides what the device may take.

@@ -10,7 +10,7 @@ import { clinicians } from '../../service/roles.js';
 import { drawFor, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
 import { RoomPage } from './room-page.js';
 import { monthsAsked, oddsAsked, pairOf, roomTable, usually } from './room-table.js';
@@ -20,7 +20,7 @@ import { WhatIfPage } from './what-if-page.js';
 import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';
 import { WhatIfSeveralPage } from './what-if-several-page.js';
 
-type Child = { Params: { id: string }; Querystring: Form };
+type Child = { Params: { id: string }; Querystring: Fields };
 const access = { config: { access: clinicians } };
 /** Further from its expectation than this many standard deviations an imagined reading is worth a word. */
 const DOUBT_BEYOND_SD = 4;

@@ -7,7 +7,7 @@ import { type MeasureId, measures, type Series } from '../../records/measure.js'
 import { dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { furthest } from '../../service/asked-dates.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { typedSize } from './typed-size.js';
 
 /** One dimension of a device, with the series it is read in. */
@@ -19,7 +19,7 @@ export interface Dimension {
 
 export interface ReadWhatIf {
   readonly imagined: Imagined;
-  readonly typed: Form;
+  readonly typed: Fields;
   /** By field name: what would be accepted. */
   readonly errors: Readonly<Record<string, string>>;
   /** Something was typed, or a new cast asked for. */
@@ -43,7 +43,7 @@ export function dimensionsOf(rule: FamilyRule, device: Device): Dimension[] {
 }
 
 /** What was typed into the form, each field that cannot be with what would be accepted. */
-export function readWhatIf(typed: Form, dimensions: readonly Dimension[], today: IsoDate): ReadWhatIf {
+export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], today: IsoDate): ReadWhatIf {
   const errors: Record<string, string> = {};
   const how = typed.how === 'new-cast' ? 'new-cast' : 'keep';
   const latest = furthest(today);

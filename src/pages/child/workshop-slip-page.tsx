@@ -2,8 +2,9 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { ageText, type Format, seriesText } from '../parts/format.js';
-import { Layout, ScrollBox } from '../parts/layout.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 import { asksPlate, plates } from './device-form.js';
 import { ChildAlerts } from './visit-devices.js';
 import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
@@ -61,74 +62,35 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
         {rows.length === 0 ? (
           <p class="empty">No fit rule for this family: write sizes and room by hand.</p>
         ) : (
-          <ScrollBox label="Sizes and room">
-            <table class="stack">
-              <caption>
-                Sizes in mm. Only what has a figure under Make to is made larger than the body; joint axes,
-                edges and all else are made to the cast. It serves until the body has the size under Serves up
-                to, before anything is adjusted.
-              </caption>
-              <thead>
-                <tr>
-                  <th scope="col">Dimension</th>
-                  <th scope="col" class="number">
-                    Size
-                  </th>
-                  <th scope="col" class="number">
-                    Make to
-                  </th>
-                  <th scope="col" class="number">
-                    Growth allowed
-                  </th>
-                  <th scope="col" class="number">
-                    Serves up to
-                  </th>
-                  {maker && (
-                    <th scope="col" class="number">
-                      Maker's limit
-                    </th>
-                  )}
-                  {bars && (
-                    <th scope="col" class="number">
-                      Bar travel
-                    </th>
-                  )}
-                  <th scope="col">Trim and landmark</th>
-                </tr>
-              </thead>
-              <tbody>
-                {rows.map((r) => (
-                  <tr key={`${r.measure}${r.side}`}>
-                    <th scope="row">{seriesText(r)}</th>
-                    <td class="number" data-label="Size">
-                      {sizeText(r, device.castDate, format)}
-                    </td>
-                    <td class="number" data-label="Make to">
-                      {r.builtIn ? <strong>{madeLarger(r, format)}</strong> : 'the cast'}
-                    </td>
-                    <td class="number" data-label="Growth allowed">
-                      {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
-                      {r.chosen && <small> chosen</small>}
-                    </td>
-                    <td class="number" data-label="Serves up to">
-                      {r.servesToMm === null ? '' : format.number(r.servesToMm)}
-                    </td>
-                    {maker && (
-                      <td class="number" data-label="Maker's limit">
-                        {r.makerLimitMm ?? ''}
-                      </td>
-                    )}
-                    {bars && (
-                      <td class="number" data-label="Bar travel">
-                        {r.barMm === null ? '' : barText(r, format)}
-                      </td>
-                    )}
-                    <td data-label="Trim">{r.landmark}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </ScrollBox>
+          <Table
+            class="stack"
+            scroll="Sizes and room"
+            caption="Sizes in mm. Only what has a figure under Make to is made larger than the body; joint axes, edges and all else are made to the cast. It serves until the body has the size under Serves up to, before anything is adjusted."
+            rows={rows}
+            columns={[
+              ['Dimension', seriesText],
+              ['Size', (r) => sizeText(r, device.castDate, format), 'number'],
+              [
+                'Make to',
+                (r) => (r.builtIn ? <strong>{madeLarger(r, format)}</strong> : 'the cast'),
+                'number',
+              ],
+              [
+                'Growth allowed',
+                (r) => (
+                  <>
+                    {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
+                    {r.chosen && <small> chosen</small>}
+                  </>
+                ),
+                'number',
+              ],
+              ['Serves up to', (r) => (r.servesToMm === null ? '' : format.number(r.servesToMm)), 'number'],
+              maker && ["Maker's limit", (r) => r.makerLimitMm ?? '', 'number'],
+              bars && ['Bar travel', (r) => (r.barMm === null ? '' : barText(r, format)), 'number'],
+              ['Trim and landmark', (r) => r.landmark],
+            ]}
+          />
         )}
         <div class="slip-hand">
           <p>Colour, straps, padding:</p>

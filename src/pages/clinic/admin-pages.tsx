@@ -6,9 +6,11 @@ import {
   auditActions,
   auditResourceName,
 } from '../../words/audit-names.js';
-import { Columns, InputField, Options, Problem, SelectField } from '../parts/fields.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { InputField, Options, Problem, SelectField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Pager, Table } from '../parts/table.js';
 
 export function UsersPage(props: { users: readonly User[]; error: string }) {
   const { users, error } = props;
@@ -16,50 +18,54 @@ export function UsersPage(props: { users: readonly User[]; error: string }) {
     <Layout title="Users">
       <h1>Users</h1>
       <Problem error={error} />
-      <table class="stack card">
-        <Columns of={['Name', 'Role, sign-in', 'New password']} />
-        <tbody>
-          {users.map((u) => (
-            <tr key={u.id}>
-              <th scope="row">
+      <Table
+        class="stack card"
+        rows={users}
+        columns={[
+          [
+            'Name',
+            (u) => (
+              <>
                 {u.displayName || u.name} <small>{u.name}</small>
-              </th>
-              <td>
-                <form method="post" action={`/users/${encodeURIComponent(u.id)}`} class="row">
-                  <Csrf />
-                  <input type="hidden" name="version" value={u.version} />
-                  <select name="role" aria-label={`Role of ${u.name}`}>
-                    <Options of={roles} chosen={u.role} />
-                  </select>
-                  <label>
-                    <input type="checkbox" name="disabled" value="yes" checked={u.disabled} /> may not sign in
-                  </label>
-                  <button type="submit">Save</button>
-                </form>
-              </td>
-              <td>
-                <form method="post" action={`/users/${encodeURIComponent(u.id)}/password`} class="row">
-                  <Csrf />
-                  <input
-                    type="password"
-                    name="password"
-                    {...newPasswordLimits}
-                    required
-                    autocomplete="new-password"
-                    aria-label={`New password of ${u.name}`}
-                    size={14}
-                  />
-                  <button type="submit">Set</button>
-                </form>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              </>
+            ),
+          ],
+          [
+            'Role, sign-in',
+            (u) => (
+              <Form action={`/users/${encodeURIComponent(u.id)}`} class="row" hidden={{ version: u.version }}>
+                <select name="role" aria-label={`Role of ${u.name}`}>
+                  <Options of={roles} chosen={u.role} />
+                </select>
+                <label>
+                  <input type="checkbox" name="disabled" value="yes" checked={u.disabled} /> may not sign in
+                </label>
+                <Submit>Save</Submit>
+              </Form>
+            ),
+          ],
+          [
+            'New password',
+            (u) => (
+              <Form action={`/users/${encodeURIComponent(u.id)}/password`} class="row">
+                <input
+                  type="password"
+                  name="password"
+                  {...newPasswordLimits}
+                  required
+                  autocomplete="new-password"
+                  aria-label={`New password of ${u.name}`}
+                  size={14}
+                />
+                <Submit>Set</Submit>
+              </Form>
+            ),
+          ],
+        ]}
+      />
       <section>
         <h2>New user</h2>
-        <form method="post" action="/users" class="row">
-          <Csrf />
+        <Form action="/users" class="row" send="Add user" main>
           <InputField
             label="Sign-in name"
             id="user-name"
@@ -78,12 +84,7 @@ export function UsersPage(props: { users: readonly User[]; error: string }) {
             required
             autocomplete="new-password"
           />
-          <p>
-            <button type="submit" class="main-action">
-              Add user
-            </button>
-          </p>
-        </form>
+        </Form>
       </section>
     </Layout>
   );
@@ -105,7 +106,7 @@ export function AccessLogPage(props: {
   return (
     <Layout title="Access log">
       <h1>Access log</h1>
-      <form method="get" action="/access-log" class="row card" aria-label="Find and filter">
+      <Form method="get" action="/access-log" class="row card" aria-label="Find and filter" send="Show">
         <InputField label="Child's number" name="childId" value={filter.childId} />
         <SelectField
           label="Did"
@@ -118,45 +119,44 @@ export function AccessLogPage(props: {
         />
         <InputField label="From" name="from" type="date" value={filter.from} />
         <InputField label="To" name="to" type="date" value={filter.to} />
-        <p>
-          <button type="submit">Show</button>
-        </p>
-      </form>
+      </Form>
       {page.items.length === 0 ? (
         <Empty>Nothing fits.</Empty>
       ) : (
-        <table class="stack card">
-          <caption>
-            Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists
-            and files that showed it, too.
-          </caption>
-          <Columns of={['When', 'Who', 'Did', 'What', 'Child']} />
-          <tbody>
-            {page.items.map((row) => (
-              <tr key={row.id}>
-                <td data-label="When">{time.format(new Date(row.at))}</td>
-                <td data-label="Who">
+        <Table
+          class="stack card"
+          caption="Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists and files that showed it, too."
+          rows={page.items}
+          columns={[
+            ['When', (row) => time.format(new Date(row.at))],
+            [
+              'Who',
+              (row) => (
+                <>
                   {row.userName} <small>{row.role}</small>
-                </td>
-                <td data-label="Did">{auditActionName(row.action)}</td>
-                <td data-label="What">
+                </>
+              ),
+            ],
+            ['Did', (row) => auditActionName(row.action)],
+            [
+              'What',
+              (row) => (
+                <>
                   {auditResourceName(row.resource)}
                   {typeof row.detail.nameTried === 'string' && <small> as {row.detail.nameTried}</small>}
-                </td>
-                <td data-label="Child">
-                  {row.childId ?? (row.childrenShown > 0 ? shown(row.childrenShown) : '–')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                </>
+              ),
+            ],
+            ['Child', (row) => row.childId ?? (row.childrenShown > 0 ? shown(row.childrenShown) : '–')],
+          ]}
+        />
       )}
       {page.nextCursor && (
-        <nav class="pager" aria-label="Pages">
+        <Pager>
           <a rel="next" href={`/access-log?${new URLSearchParams({ ...filter, cursor: page.nextCursor })}`}>
             Next page
           </a>
-        </nav>
+        </Pager>
       )}
     </Layout>
   );

@@ -12,11 +12,11 @@ import { signer } from '../../service/sign-offs.js';
 import { families, type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
 import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
 
-type Admin = { Params: { id: string }; Querystring: Form; Body: Form };
+type Admin = { Params: { id: string }; Querystring: Fields; Body: Fields };
 
 const roleOf = (given: string | undefined): Role => {
   const role = roles.find((r) => r === given);

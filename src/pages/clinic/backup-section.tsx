@@ -1,5 +1,5 @@
 import { tables } from '../../service/api/exports-routes.js';
-import { Csrf } from '../parts/layout.js';
+import { Form } from '../parts/form.js';
 
 /** Everything that is kept, as one file to take away, and how it comes back. */
 export function BackupSection({ askPassword }: { askPassword: boolean }) {
@@ -11,18 +11,14 @@ export function BackupSection({ askPassword }: { askPassword: boolean }) {
         runs. It holds <strong>health data and the service's secrets</strong>: keep it as safe as the database
         itself, and not on this computer. The log says who took it and when.
       </p>
-      <form method="post" action="/settings/backup" class="row">
-        <Csrf />
+      <Form action="/settings/backup" class="row" send="Download the backup">
         {askPassword && (
           <p class="field">
             <label for="again">Your password again</label>
             <input id="again" name="password" type="password" required autocomplete="current-password" />
           </p>
         )}
-        <p>
-          <button type="submit">Download the backup</button>
-        </p>
-      </form>
+      </Form>
       <p class="hint">
         To bring it back, whoever runs the server types <code>npx doorpost restore FILE</code> on a new, empty
         database. A file cut short or changed is refused whole. Try it once before you need it.

@@ -1,7 +1,7 @@
 import { DoorpostError } from '../../errors.js';
 import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
 import { type ClinicCapacitySettings, clinicCapacitySettings } from '../../store/contract.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { readPastedDays } from './pasted-days.js';
 
 export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
@@ -9,7 +9,7 @@ export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 const LONGEST_SPAN_DAYS = 366;
 
 /** The fields of the page for a capacity; rows are numbered from 0 on. */
-export function capacityForm(capacity: ClinicCapacitySettings): Form {
+export function capacityForm(capacity: ClinicCapacitySettings): Fields {
   const form: Record<string, string> = {
     castingSlotsPerWeek: String(capacity.castingSlotsPerWeek),
     ...spanFields('holidays', capacity.holidays),
@@ -30,7 +30,7 @@ export function capacityForm(capacity: ClinicCapacitySettings): Form {
 }
 
 /** How many rows of a kind a form has, counting the last one with anything in it. */
-export function rowsOf(form: Form, kind: string): number {
+export function rowsOf(form: Fields, kind: string): number {
   const row = new RegExp(`^${kind}-(\\d+)-`);
   return Math.max(
     0,
@@ -39,7 +39,7 @@ export function rowsOf(form: Form, kind: string): number {
 }
 
 /** What was entered; throws one 'invalid-value' that names every row and field it cannot take. Rows left empty are no rows. */
-export function readCapacity(form: Form): ClinicCapacitySettings {
+export function readCapacity(form: Fields): ClinicCapacitySettings {
   const problems: DoorpostError[] = [];
   const note: Note = (problem) => void problems.push(problem);
   const text = (name: string) => (form[name] ?? '').trim();
@@ -100,7 +100,7 @@ interface NamedSpan {
 function spanFields(
   kind: string,
   spans: readonly { readonly from: IsoDate; readonly to: IsoDate; readonly name?: string }[],
-): Form {
+): Fields {
   return Object.fromEntries(
     spans.flatMap(({ from, to, name }, k) => [
       [`${kind}-${k}-from`, from],
@@ -111,7 +111,7 @@ function spanFields(
 }
 
 /** One row each; without a last day it is the first day alone. Rows left empty are no rows. */
-function readSpans(note: Note, field: string, form: Form, kind: string): NamedSpan[] {
+function readSpans(note: Note, field: string, form: Fields, kind: string): NamedSpan[] {
   return Array.from({ length: rowsOf(form, kind) }, (_, k) => {
     const text = (name: string) => (form[`${kind}-${k}-${name}`] ?? '').trim();
     const [from, to, name] = [text('from'), text('to') || text('from'), text('name')];

@@ -4,9 +4,10 @@ import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { families } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { shortWeekday } from '../parts/format.js';
-import { Csrf, Layout } from '../parts/layout.js';
-import type { Form } from '../parts/route-types.js';
+import { Layout } from '../parts/layout.js';
+import type { Fields } from '../parts/route-types.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
 import { MovedVisits, WeeksAhead } from './capacity-weeks.js';
 import { DateRows } from './date-rows.js';
@@ -14,7 +15,7 @@ import { DateRows } from './date-rows.js';
 const SPARE_ROWS = 2;
 
 /** One clinician's week; side by side where there is room. */
-function Clinician({ k, form }: { k: number; form: Form }) {
+function Clinician({ k, form }: { k: number; form: Fields }) {
   const field = (name: string, label: string, size: number) => (
     <InputField
       key={name}
@@ -40,7 +41,7 @@ function Clinician({ k, form }: { k: number; form: Form }) {
 
 export interface CapacityPageProps {
   /** As stored, or as entered where something was refused. */
-  readonly form: Form;
+  readonly form: Fields;
   readonly version: number;
   /** Everything that was refused, one line each. */
   readonly errors: readonly string[];
@@ -74,9 +75,8 @@ export function CapacityPage(props: CapacityPageProps) {
         </div>
       )}
       {moved && <MovedVisits moved={moved} />}
-      <form method="post" action="/capacity">
-        <Csrf />
-        <input type="hidden" name="version" value={version} />
+      <Form action="/capacity" hidden={{ version }}>
+        {' '}
         <section class="card">
           <h2>Casting slots</h2>
           <p class="field">
@@ -161,14 +161,12 @@ export function CapacityPage(props: CapacityPageProps) {
           </DateRows>
         </section>
         <p class="row">
-          <button type="submit" class="main-action">
-            Save
-          </button>
-          <button type="submit" name="preview" value="yes" formAction="/capacity#moved">
+          <Submit main>Save</Submit>
+          <Submit name="preview" value="yes" formAction="/capacity#moved">
             Show who would move
-          </button>
+          </Submit>
         </p>
-      </form>
+      </Form>
       <WeeksAhead weeks={props.weeks} stored={props.stored} />
     </Layout>
   );

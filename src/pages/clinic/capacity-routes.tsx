@@ -6,7 +6,7 @@ import { type MovedVisit, previewCapacity } from '../../service/preview-capacity
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
 
@@ -18,7 +18,7 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
 
   const show = async (
     reply: FastifyReply,
-    entered: Form | null,
+    entered: Fields | null,
     errors: readonly string[] = [],
     moved: readonly MovedVisit[] | null = null,
   ) => {
@@ -39,7 +39,7 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
 
   app.get('/capacity', access, (_request, reply) => show(reply, null));
 
-  app.post<{ Body: Form }>('/capacity', access, async (request, reply) => {
+  app.post<{ Body: Fields }>('/capacity', access, async (request, reply) => {
     const form = request.body ?? {};
     try {
       const capacity = readCapacity(form);

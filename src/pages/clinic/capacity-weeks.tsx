@@ -1,8 +1,9 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
-import { Empty, ScrollBox } from '../parts/layout.js';
+import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 
 type Span = { readonly from: IsoDate; readonly to: IsoDate };
 
@@ -37,28 +38,20 @@ export function WeeksAhead(props: {
           {weeks.size} weeks, {[...weeks.values()].filter((slots) => slots < usual).length} of them with fewer
           slots than the {usual} usual
         </summary>
-        <ScrollBox label="Weeks ahead">
-          <table class="weeks">
-            <thead>
-              <tr>
-                <th scope="col">Week of</th>
-                <th scope="col" class="number">
-                  Slots
-                </th>
-                <th scope="col">Holidays, closed, away</th>
-              </tr>
-            </thead>
-            <tbody>
-              {[...weeks].map(([monday, slots]) => (
-                <tr key={monday}>
-                  <th scope="row">{format.date(monday)}</th>
-                  <td class="number">{slots < usual ? <strong>{`${slots} of ${usual}`}</strong> : slots}</td>
-                  <td>{notes(monday)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </ScrollBox>
+        <Table
+          class="weeks"
+          scroll="Weeks ahead"
+          rows={[...weeks]}
+          columns={[
+            ['Week of', ([monday]) => format.date(monday)],
+            [
+              'Slots',
+              ([, slots]) => (slots < usual ? <strong>{`${slots} of ${usual}`}</strong> : slots),
+              'number',
+            ],
+            ['Holidays, closed, away', ([monday]) => notes(monday)],
+          ]}
+        />
       </details>
     </section>
   );

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { rowsOf } from './capacity-form.js';
 
 /** Spans of days, a row each with date fields, and empty rows for more. */
 export function DateRows(props: {
-  form: Form;
+  form: Fields;
   kind: string;
   title: string;
   spare: number;

@@ -1,8 +1,9 @@
 import type { LimitChange } from '../../rules/clinic-limits.js';
 import type { FamilyView } from '../../service/fit-rules-view.js';
-import { Columns } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 import { figureWords } from './fit-rules-words.js';
 
 /** What will change and for how many devices, before it is saved. */
@@ -37,24 +38,28 @@ export function FitRulesCheckPage(props: {
           So will every {family.name.toLowerCase()} made from now on. More growth allowed moves the dates
           later, less moves them earlier.
         </p>
-        <table class="stack check">
-          <Columns of={['Limit', 'Now, mm', 'From now on, mm', 'Devices in use']} />
-          <tbody>
-            {rows.map(({ change, dimension, figure }) => (
-              <tr key={`${change.measure}.${change.figure}`}>
-                <th scope="row">
-                  {dimension.label}, {figureWords[change.figure].label.toLowerCase()}
-                </th>
-                <td data-label="Now, mm">{format.stated(figure.mm)}</td>
-                <td data-label="From now on, mm">
+        <Table
+          class="stack check"
+          rows={rows}
+          columns={[
+            [
+              'Limit',
+              ({ change, dimension }) =>
+                `${dimension.label}, ${figureWords[change.figure].label.toLowerCase()}`,
+            ],
+            ['Now, mm', ({ figure }) => format.stated(figure.mm)],
+            [
+              'From now on, mm',
+              ({ change, figure }) => (
+                <>
                   <strong>{format.stated(change.mm ?? figure.shippedMm)}</strong>
                   {change.mm === null && <small> as shipped</small>}
-                </td>
-                <td data-label="Devices in use">{format.number(figure.devicesInUse)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                </>
+              ),
+            ],
+            ['Devices in use', ({ figure }) => format.number(figure.devicesInUse)],
+          ]}
+        />
         <p>
           <strong>Reason:</strong> {reason}
         </p>
@@ -62,11 +67,8 @@ export function FitRulesCheckPage(props: {
           What you save becomes the clinic's own responsibility, under your name. The recall list keeps the
           dates it was made with until it is made anew.
         </p>
-        <form method="post" action={here} class="row">
-          <Csrf />
-          <input type="hidden" name="version" value={version} />
-          <input type="hidden" name="reason" value={reason} />
-          <input type="hidden" name="confirmed" value="yes" />
+        <Form action={here} class="row" hidden={{ version, reason, confirmed: 'yes' }}>
+          {' '}
           {changes.map((c) =>
             c.mm === null ? (
               <input key={c.figure} type="hidden" name={`back.${c.measure}.${c.figure}`} value="yes" />
@@ -74,13 +76,11 @@ export function FitRulesCheckPage(props: {
               <input key={c.figure} type="hidden" name={`${c.measure}.${c.figure}`} value={c.mm} />
             ),
           )}
-          <button type="submit" class="main-action">
-            Save and compute the forecasts again
-          </button>
+          <Submit main>Save and compute the forecasts again</Submit>
           <a class="button" href={here}>
             Do not save
           </a>
-        </form>
+        </Form>
       </section>
     </Layout>
   );

@@ -3,7 +3,8 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { FitRulesHistory } from './fit-rules-history.js';
 import { LimitsCaution } from './fit-rules-page.js';
@@ -46,9 +47,8 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
         </p>
       )}
       {maySet ? (
-        <form method="post" action={here} novalidate>
-          <Csrf />
-          <input type="hidden" name="version" value={version} />
+        <Form action={here} novalidate hidden={{ version }}>
+          {' '}
           {dimensions}
           <section>
             <p class="field">
@@ -71,11 +71,9 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
                 </span>
               )}
             </p>
-            <button type="submit" class="main-action">
-              Check the changes
-            </button>
+            <Submit main>Check the changes</Submit>
           </section>
-        </form>
+        </Form>
       ) : (
         <>
           <p class="hint">Only a clinician can change limits.</p>

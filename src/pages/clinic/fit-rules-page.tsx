@@ -1,7 +1,7 @@
 import type { DimensionView, FamilyView } from '../../service/fit-rules-view.js';
-import { Columns } from '../parts/fields.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 
 /** Said wherever limits are shown: what they are worth and whose they are. */
 export const LimitsCaution = () => (
@@ -24,28 +24,25 @@ export function FitRulesPage(props: { families: readonly FamilyView[] }) {
         dimensions. Every forecast is made with these limits, unless a device has one of its own.
       </p>
       <LimitsCaution />
-      <table class="stack card">
-        <caption>Outgrown after growth of, in mm</caption>
-        <Columns of={['Family', 'Limits', 'Devices in use']} />
-        <tbody>
-          {families.map((f) => (
-            <tr key={f.family}>
-              <th scope="row">
-                <a href={`/fit-rules/${encodeURIComponent(f.family)}`}>{f.name}</a>
-              </th>
-              <td data-label="Limits">
-                {f.dimensions.map((d, i) => (
-                  <>
-                    {i > 0 && ' · '}
-                    <LimitText key={d.measure} dimension={d} />
-                  </>
-                ))}
-              </td>
-              <td data-label="Devices in use">{format.number(f.devicesInUse)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Table
+        class="stack card"
+        caption="Outgrown after growth of, in mm"
+        rows={families}
+        columns={[
+          ['Family', (f) => <a href={`/fit-rules/${encodeURIComponent(f.family)}`}>{f.name}</a>],
+          [
+            'Limits',
+            (f) =>
+              f.dimensions.map((d, i) => (
+                <>
+                  {i > 0 && ' · '}
+                  <LimitText key={d.measure} dimension={d} />
+                </>
+              )),
+          ],
+          ['Devices in use', (f) => format.number(f.devicesInUse)],
+        ]}
+      />
       <p>
         <a href="/api/fit-rules/file" download="fit-rules.json">
           The clinic's own limits as a file

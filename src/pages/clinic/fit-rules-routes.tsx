@@ -6,13 +6,13 @@ import { loadRules } from '../../rules/load-rules.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { fitRulesView } from '../../service/fit-rules-view.js';
 import { clinicians, everyone } from '../../service/roles.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { FitRulesCheckPage } from './fit-rules-check-page.js';
 import { FitRulesFamilyPage } from './fit-rules-family-page.js';
 import { FitRulesPage } from './fit-rules-page.js';
 import { readLimitChanges } from './read-limit-changes.js';
 
-type Family = { Params: { family: string }; Querystring: Form; Body: Form };
+type Family = { Params: { family: string }; Querystring: Fields; Body: Fields };
 const CHANGES_SHOWN = 30;
 const MEANWHILE =
   'Somebody else changed the fit rules meanwhile. The figures below are the new ones: set yours again if they are still wanted.';

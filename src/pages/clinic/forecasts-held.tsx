@@ -2,8 +2,9 @@ import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held
 import type { Bin } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
 import { Chart, type Drawn } from '../parts/chart.js';
-import { Empty, ScrollBox } from '../parts/layout.js';
+import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 
 /** With fewer judged devices a picture would say more than is known. */
 export const FEWEST_JUDGED = 10;
@@ -53,58 +54,35 @@ export function ForecastsHeld(props: {
         spec="/overview/date-distances.json"
         label="Days between the middle date and the visit that found the device outgrown; the numbers are in the table below"
       />
-      <ScrollBox label="Devices outgrown by each date of their forecast">
-        <table class="stack">
-          <caption>Devices outgrown by each date of their forecast, once the date has passed</caption>
-          <thead>
-            <tr>
-              <th scope="col">Date</th>
-              <th scope="col" class="number">
-                Should be
-              </th>
-              <th scope="col" class="number">
-                Judged outgrown by then
-              </th>
-              <th scope="col" class="number">
-                With those judged later
-              </th>
-              <th scope="col" class="number">
-                95 % interval
-              </th>
-              <th scope="col" class="number">
-                Not known
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {held.dates.map((d) => {
-              const n = d.outgrown + d.between + d.fitted;
-              return (
-                <tr key={d.chance}>
-                  <th scope="row">{format.percent(d.chance)} date</th>
-                  <td class="number" data-label="Should be">
-                    {format.percent(d.chance)}
-                  </td>
-                  <td class="number" data-label="Judged outgrown by then">
-                    {d.share === null ? 'none yet' : `${d.outgrown} of ${n} (${format.percent(d.share)})`}
-                  </td>
-                  <td class="number" data-label="With those judged later">
-                    {d.mostShare === null
-                      ? '–'
-                      : `${d.outgrown + d.between} of ${n} (${format.percent(d.mostShare)})`}
-                  </td>
-                  <td class="number" data-label="95 % interval">
-                    {d.share === null ? '–' : `${format.percent(d.low)} to ${format.percent(d.high)}`}
-                  </td>
-                  <td class="number" data-label="Not known">
-                    {d.unknown}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        class="stack"
+        scroll="Devices outgrown by each date of their forecast"
+        caption="Devices outgrown by each date of their forecast, once the date has passed"
+        rows={held.dates.map((d) => ({ ...d, n: d.outgrown + d.between + d.fitted }))}
+        columns={[
+          ['Date', (d) => `${format.percent(d.chance)} date`],
+          ['Should be', (d) => format.percent(d.chance), 'number'],
+          [
+            'Judged outgrown by then',
+            (d) => (d.share === null ? 'none yet' : `${d.outgrown} of ${d.n} (${format.percent(d.share)})`),
+            'number',
+          ],
+          [
+            'With those judged later',
+            (d) =>
+              d.mostShare === null
+                ? '–'
+                : `${d.outgrown + d.between} of ${d.n} (${format.percent(d.mostShare)})`,
+            'number',
+          ],
+          [
+            '95 % interval',
+            (d) => (d.share === null ? '–' : `${format.percent(d.low)} to ${format.percent(d.high)}`),
+            'number',
+          ],
+          ['Not known', (d) => d.unknown, 'number'],
+        ]}
+      />
       <ul class="notes">
         <li>
           <strong>Outgrown is found late.</strong> A device is judged at a visit, so the day it was outgrown
@@ -134,27 +112,17 @@ export function ForecastsHeld(props: {
       </ul>
       <details>
         <summary>The second picture in numbers</summary>
-        <table>
-          <caption>Devices by days from the middle date to the visit that found them outgrown</caption>
-          <thead>
-            <tr>
-              <th scope="col">Days</th>
-              <th scope="col" class="number">
-                Devices
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {bins.map((b) => (
-              <tr key={b.from}>
-                <th scope="row">
-                  {b.to <= 0 ? `${-b.to + 1} to ${-b.from} before` : `${b.from} to ${b.to - 1} after`}
-                </th>
-                <td class="number">{b.count}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Table
+          caption="Devices by days from the middle date to the visit that found them outgrown"
+          rows={bins}
+          columns={[
+            [
+              'Days',
+              (b) => (b.to <= 0 ? `${-b.to + 1} to ${-b.from} before` : `${b.from} to ${b.to - 1} after`),
+            ],
+            ['Devices', (b) => b.count, 'number'],
+          ]}
+        />
       </details>
     </section>
   );

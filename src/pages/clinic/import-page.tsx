@@ -1,6 +1,7 @@
 import type { ImportRun, JobRun } from '../../store/contract.js';
 import { InputField, Problem, SelectField } from '../parts/fields.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 const STATES: Readonly<Record<ImportRun['status'], string>> = {
@@ -26,8 +27,7 @@ export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonl
           and writes nothing. What only the clinic can say is asked once and remembered:{' '}
           <a href="/import/readings">how this clinic's sheets are read</a>.
         </p>
-        <form method="post" action="/import" encType="multipart/form-data">
-          <Csrf />
+        <Form action="/import" encType="multipart/form-data">
           <div class="row">
             <InputField
               label="Files"
@@ -52,10 +52,8 @@ export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonl
               of={[['', 'as the values say, else ask'], 'mm', 'cm', 'inch']}
             />
           </div>
-          <button type="submit" class="main-action">
-            Try it: dry run
-          </button>
-        </form>
+          <Submit main>Try it: dry run</Submit>
+        </Form>
       </section>
       <section>
         <h2>Imports so far</h2>

@@ -1,7 +1,9 @@
 import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
 import { Problem } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
+import { Table } from '../parts/table.js';
 import { OtherQuestions, SheetColumns } from './import-questions.js';
 
 const NAMES: Readonly<Record<string, string>> = {
@@ -39,11 +41,10 @@ export function ImportPlanPage(props: {
       <p>{says}</p>
       <Counts plan={plan} />
       {status === 'checked' && (
-        <form method="post" action={`${base}/commit`} class="row">
-          <Csrf />
-          <button type="submit" class="main-action" disabled={work === 0}>
+        <Form action={`${base}/commit`} class="row">
+          <Submit main disabled={work === 0}>
             Write {work} {work === 1 ? 'row' : 'rows'}
-          </button>
+          </Submit>
           <a href="/import">Leave it</a>
           {open > 0 && (
             <p>
@@ -51,22 +52,20 @@ export function ImportPlanPage(props: {
               stays out.
             </p>
           )}
-        </form>
+        </Form>
       )}
       {status === 'committed' && (
-        <form method="post" action={`${base}/take-back`} class="row">
-          <Csrf />
-          <button type="submit">Take this import back</button>
+        <Form action={`${base}/take-back`} class="row">
+          <Submit>Take this import back</Submit>
           <p>
             Takes out what it added. Children with records or work added since stay, and what it changed stays
             changed; the next page says how many.{' '}
             <a href={`${base}/slips`}>Slips seen in what was taken in</a>
           </p>
-        </form>
+        </Form>
       )}
       {status === 'checked' && (plan.columns.length > 0 || open > 0) && (
-        <form method="post" action={`${base}/answers`}>
-          <Csrf />
+        <Form action={`${base}/answers`}>
           <OtherQuestions plan={plan} />
           {[...new Set(plan.columns.map((c) => c.file))].map((file) => (
             <SheetColumns key={file} plan={plan} file={file} />
@@ -75,10 +74,8 @@ export function ImportPlanPage(props: {
             The answers are kept for this clinic's next sheets with the same headings and can be{' '}
             <a href="/import/readings">seen and changed</a>.
           </p>
-          <button type="submit" class="main-action">
-            Keep these answers and read again
-          </button>
-        </form>
+          <Submit main>Keep these answers and read again</Submit>
+        </Form>
       )}
       <Remarks
         title={plan.refusedCount === 1 ? '1 entry refused' : `${plan.refusedCount} entries refused`}
@@ -104,30 +101,15 @@ export function ImportPlanPage(props: {
 function Counts({ plan }: { plan: ImportPlan }) {
   return (
     <section>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Table</th>
-            {['New', 'Changed', 'The same'].map((heading) => (
-              <th scope="col" class="number" key={heading}>
-                {heading}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {plan.tables
-            .filter((t) => t.added + t.changed + t.unchanged > 0)
-            .map((t) => (
-              <tr key={t.table}>
-                <th scope="row">{NAMES[t.table] ?? t.table}</th>
-                <td class="number">{t.added}</td>
-                <td class="number">{t.changed}</td>
-                <td class="number">{t.unchanged}</td>
-              </tr>
-            ))}
-        </tbody>
-      </table>
+      <Table
+        rows={plan.tables.filter((t) => t.added + t.changed + t.unchanged > 0)}
+        columns={[
+          ['Table', (t) => NAMES[t.table] ?? t.table],
+          ['New', (t) => t.added, 'number'],
+          ['Changed', (t) => t.changed, 'number'],
+          ['The same', (t) => t.unchanged, 'number'],
+        ]}
+      />
     </section>
   );
 }

@@ -5,7 +5,7 @@ import type { Question } from '../../exchange/sheets/questions.js';
 import type { ColumnShown } from '../../exchange/sheets/to-tables.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { ImportPlan } from '../../service/import-plan.js';
-import { Columns } from '../parts/fields.js';
+import { Table } from '../parts/table.js';
 
 /** The name of the form's field for a question or column of a dry run, by its place in the plan. */
 export const fieldOf = (kind: 'column' | 'question', at: number): string => `${kind}-${at}`;
@@ -65,25 +65,25 @@ export function SheetColumns(props: { plan: ImportPlan; file: string }) {
   return (
     <section>
       <h2>{file}</h2>
-      <table class="stacked">
-        <Columns of={['Column', 'First entries', 'Taken for']} />
-        <tbody>
-          {columns.map(({ column, at }) => (
-            <tr key={at}>
-              <th scope="row">{column.heading}</th>
-              <td>{column.examples.slice(0, 3).join(' · ')}</td>
-              <td>
-                <ColumnChoice
-                  column={column}
-                  at={at}
-                  question={questionFor(plan, column)}
-                  sheet={columns.map((c) => c.column.meaning)}
-                />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Table
+        class="stacked"
+        rows={columns}
+        columns={[
+          ['Column', ({ column }) => column.heading],
+          ['First entries', ({ column }) => column.examples.slice(0, 3).join(' · ')],
+          [
+            'Taken for',
+            ({ column, at }) => (
+              <ColumnChoice
+                column={column}
+                at={at}
+                question={questionFor(plan, column)}
+                sheet={columns.map((c) => c.column.meaning)}
+              />
+            ),
+          ],
+        ]}
+      />
     </section>
   );
 }

@@ -7,7 +7,7 @@ import type { ImportPlan } from '../../service/import-plan.js';
 import { answerImport, planImport } from '../../service/plan-import.js';
 import { administrators, recordKeepers } from '../../service/roles.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { ImportPage } from './import-page.js';
 import { ImportPlanPage } from './import-plan-page.js';
 import { fieldOf } from './import-questions.js';
@@ -19,7 +19,7 @@ const REFUSED_SHOWN = 200;
 const CHILDREN_LOOKED_AT = 200;
 const dateOrders = ['refuse', 'dmy', 'mdy'] as const;
 const units = ['mm', 'cm', 'inch'] as const;
-type OneImport = { Params: { id: string }; Body: Form };
+type OneImport = { Params: { id: string }; Body: Fields };
 const readers = { config: { access: recordKeepers } };
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
@@ -39,7 +39,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   /** The dry run: says what would be added, changed and refused, and keeps it; nothing is written yet. */
   app.post('/import', { config: { access: administrators, upload: true } }, async (request, reply) => {
-    const { files, fields } = request.upload ?? { files: [], fields: {} as Form };
+    const { files, fields } = request.upload ?? { files: [], fields: {} as Fields };
     const refuse = async (error: string) =>
       reply.page(<ImportPage {...(await lists())} error={error} />, 422);
     if (files.length === 0) return refuse('No file was chosen. CSV, XLSX and FHIR JSON files are accepted.');
@@ -116,7 +116,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
 }
 
 /** What the form answers: columns that were changed or asked, and questions with an answer. */
-function answersIn(plan: ImportPlan, form: Form) {
+function answersIn(plan: ImportPlan, form: Fields) {
   const columns = plan.columns.flatMap(({ sheet, question, meaning }, at) => {
     const answer = form[fieldOf('column', at)] ?? '';
     return answer === '' || answer === meaning ? [] : [{ sheet, question, answer }];

@@ -1,5 +1,6 @@
 import type { DataSuggestion } from '../../forecast/contract.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 export interface ChildSlips {
@@ -36,24 +37,22 @@ export function ImportSlipsPage(props: {
             )}
           </h2>
           {slips.map((s) => (
-            <form
-              method="post"
+            <Form
               action={`/children/${encodeURIComponent(childId)}/suggestions`}
               class="flag check"
               key={s.id}
+              hidden={{ suggestion: s.id, import: id }}
             >
-              <Csrf />
-              <input type="hidden" name="suggestion" value={s.id} />
-              <input type="hidden" name="import" value={id} />
+              {' '}
               <p>{s.seen}</p>
               <p class="row">
                 {clinical && s.corrections.length > 0 ? (
-                  <button type="submit">{s.action}</button>
+                  <Submit>{s.action}</Submit>
                 ) : (
                   <strong>{s.action}</strong>
                 )}
               </p>
-            </form>
+            </Form>
           ))}
         </section>
       ))}

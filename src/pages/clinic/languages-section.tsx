@@ -2,7 +2,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import type { ReadLanguage } from '../../service/native-readers.js';
 import { signer } from '../../service/sign-offs.js';
 import { InputField, SelectField } from '../parts/fields.js';
-import { Csrf } from '../parts/layout.js';
+import { Form } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 
 /** Which languages of the family's page a native reader has found right; the others say on the page that nobody has. */
@@ -28,8 +28,7 @@ export function LanguagesSection(props: { languages: readonly ReadLanguage[] }) 
         ))}
       </ul>
       {unsigned.length > 0 && (
-        <form method="post" action="/settings/languages" class="row">
-          <Csrf />
+        <Form action="/settings/languages" class="row" send="Read and found right">
           <SelectField
             label="Language"
             name="language"
@@ -50,10 +49,7 @@ export function LanguagesSection(props: { languages: readonly ReadLanguage[] }) 
             {...fieldLimits(signer.shape.profession)}
             placeholder="interpreter, nurse"
           />
-          <p>
-            <button type="submit">Read and found right</button>
-          </p>
-        </form>
+        </Form>
       )}
     </section>
   );

@@ -2,9 +2,9 @@ import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/child/learn-populatio
 import { offsetInTheMiddle, type PopulationOffset } from '../../growth/population/population-offset.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';
-import { Columns } from '../parts/fields.js';
-import { Empty, ScrollBox } from '../parts/layout.js';
+import { Empty } from '../parts/layout.js';
 import { type PageContext, usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 
 /** What the clinic's own children taught the forecasts, from how many of them. */
 export function LearnedPopulation(props: {
@@ -37,25 +37,17 @@ export function LearnedPopulation(props: {
         active children of this clinic: by how much they stand off the model's average child of the same age.
         It is learned anew once a month. {rule}
       </p>
-      <ScrollBox label="Learned of each dimension">
-        <table class="stack">
-          <caption>
-            Learned from how many children, and how far they stand off in the middle of their ages
-          </caption>
-          <Columns of={['Dimension', 'Boys', 'Girls']} />
-          <tbody>
-            {measureIds
-              .filter((id) => learned.offsets.some((o) => o.measure === id))
-              .map((id) => (
-                <tr key={id}>
-                  <th scope="row">{measures[id].label}</th>
-                  <td data-label="Boys">{said(id, 'male')}</td>
-                  <td data-label="Girls">{said(id, 'female')}</td>
-                </tr>
-              ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        class="stack"
+        scroll="Learned of each dimension"
+        caption="Learned from how many children, and how far they stand off in the middle of their ages"
+        rows={measureIds.filter((id) => learned.offsets.some((o) => o.measure === id))}
+        columns={[
+          ['Dimension', (id) => measures[id].label],
+          ['Boys', (id) => said(id, 'male')],
+          ['Girls', (id) => said(id, 'female')],
+        ]}
+      />
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { familyLabel } from '../../charts/device-label.js';
-import { Empty, ScrollBox } from '../parts/layout.js';
+import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { type Column, Table } from '../parts/table.js';
 import type { WorkloadAhead } from './workload-ahead.js';
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
@@ -14,18 +15,11 @@ export function MonthsAhead(props: {
   const { ahead, ended, eligibleAfterMonths } = props;
   const { format } = usePage();
   const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
-  const cells = (counts: readonly number[]) => (
-    <>
-      {counts.map((n, i) => (
-        <td key={ahead.months[i]} class="number">
-          {n || '–'}
-        </td>
-      ))}
-      <td class="number">
-        <strong>{sum(counts)}</strong>
-      </td>
-    </>
-  );
+  const all: WorkloadAhead['families'][number] = {
+    family: '',
+    inUse: sum(ahead.families.map((f) => f.inUse)),
+    casts: ahead.months.map((_, i) => sum(ahead.families.map((f) => f.casts[i]))),
+  };
   return (
     <>
       <h3>Casts by month, the next twelve</h3>
@@ -36,51 +30,25 @@ export function MonthsAhead(props: {
       {ahead.families.length === 0 ? (
         <Empty>No device in use that will be followed by another.</Empty>
       ) : (
-        <ScrollBox label="Casts by month">
-          <table class="months">
-            <thead>
-              <tr>
-                <th scope="col">Family</th>
-                <th scope="col" class="number">
-                  In use
-                </th>
-                {funded && (
-                  <th scope="col" class="number">
-                    Paid again after
-                  </th>
-                )}
-                {ahead.months.map((m) => (
-                  <th scope="col" key={m} class="number">
-                    {format.month(`${m}-01`)}
-                  </th>
-                ))}
-                <th scope="col" class="number">
-                  A year
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {ahead.families.map((f) => (
-                <tr key={f.family}>
-                  <th scope="row">{familyLabel(f.family)}</th>
-                  <td class="number">{f.inUse}</td>
-                  {funded && (
-                    <td class="number">
-                      {eligibleAfterMonths[f.family] ? `${eligibleAfterMonths[f.family]} months` : 'any day'}
-                    </td>
-                  )}
-                  {cells(f.casts)}
-                </tr>
-              ))}
-              <tr>
-                <th scope="row">All</th>
-                <td class="number">{sum(ahead.families.map((f) => f.inUse))}</td>
-                {funded && <td />}
-                {cells(ahead.months.map((_, i) => sum(ahead.families.map((f) => f.casts[i]))))}
-              </tr>
-            </tbody>
-          </table>
-        </ScrollBox>
+        <Table
+          class="months"
+          scroll="Casts by month"
+          rows={[...ahead.families, all]}
+          columns={[
+            ['Family', (f) => (f.family ? familyLabel(f.family) : 'All')],
+            ['In use', (f) => f.inUse, 'number'],
+            funded && [
+              'Paid again after',
+              ({ family }) =>
+                family && (eligibleAfterMonths[family] ? `${eligibleAfterMonths[family]} months` : 'any day'),
+              'number',
+            ],
+            ...ahead.months.map(
+              (m, i): Column<typeof all> => [format.month(`${m}-01`), (f) => f.casts[i] || '–', 'number'],
+            ),
+            ['A year', (f) => <strong>{sum(f.casts)}</strong>, 'number'],
+          ]}
+        />
       )}
       <h3>Why devices ended in the last twelve months</h3>
       {ended.length === 0 ? (

@@ -5,6 +5,7 @@ import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Table } from '../parts/table.js';
 import type { Waits, YearCounts } from './overview-view.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
@@ -93,30 +94,15 @@ export function OverviewPage(props: {
         {turnaround.length === 0 ? (
           <Empty>No devices yet.</Empty>
         ) : (
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Family</th>
-                <th scope="col" class="number">
-                  Half within
-                </th>
-                <th scope="col" class="number">
-                  8 in 10 within
-                </th>
-                <th scope="col">From</th>
-              </tr>
-            </thead>
-            <tbody>
-              {turnaround.map((t) => (
-                <tr key={t.family}>
-                  <th scope="row">{familyLabel(t.family)}</th>
-                  <td class="number">{t.p50Days}</td>
-                  <td class="number">{t.p80Days}</td>
-                  <td>{t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <Table
+            rows={turnaround}
+            columns={[
+              ['Family', (t) => familyLabel(t.family)],
+              ['Half within', (t) => t.p50Days, 'number'],
+              ['8 in 10 within', (t) => t.p80Days, 'number'],
+              ['From', (t) => (t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`)],
+            ]}
+          />
         )}
       </section>
       {held}

@@ -1,7 +1,7 @@
 import { type LimitChange, limitChange } from '../../rules/clinic-limits.js';
 import type { FamilyView } from '../../service/fit-rules-view.js';
 import { typedSize } from '../child/typed-size.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 
 export interface TypedLimits {
   readonly changes: readonly LimitChange[];
@@ -11,7 +11,7 @@ export interface TypedLimits {
 }
 
 /** What a submitted form changes of a family's figures; a field left as it was, or left out, changes nothing. */
-export function readLimitChanges(form: Form, family: FamilyView): TypedLimits {
+export function readLimitChanges(form: Fields, family: FamilyView): TypedLimits {
   const errors: Record<string, string> = {};
   const changes: LimitChange[] = [];
   const reason = (form.reason ?? '').trim();

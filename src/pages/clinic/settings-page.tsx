@@ -10,7 +10,8 @@ import {
   type Versioned,
 } from '../../store/contract.js';
 import { InputField, Problem } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { BackupSection } from './backup-section.js';
 import { LanguagesSection } from './languages-section.js';
 
@@ -36,9 +37,8 @@ export function SettingsPage(props: {
     <Layout title="Settings">
       <h1>Settings</h1>
       <Problem error={error} />
-      <form method="post" action="/settings" class="card">
-        <Csrf />
-        <input type="hidden" name="version" value={version} />
+      <Form action="/settings" class="card" hidden={{ version }}>
+        {' '}
         <div class="row">
           <InputField
             label="Clinic's name"
@@ -111,10 +111,8 @@ export function SettingsPage(props: {
             ))}
           </div>
         </details>
-        <button type="submit" class="main-action">
-          Save settings
-        </button>
-      </form>
+        <Submit main>Save settings</Submit>
+      </Form>
       <LanguagesSection languages={props.languages} />
       <BackupSection askPassword={props.askPassword} />
     </Layout>

@@ -1,7 +1,8 @@
 import { answerChoices, answerInWords } from '../../exchange/sheets/answer-choices.js';
 import type { SheetAnswer } from '../../store/contract.js';
 import { Options, Problem } from '../parts/fields.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { MeaningOptions } from './import-questions.js';
 
@@ -36,21 +37,23 @@ export function SheetAnswersPage(props: {
                       {a.updatedBy}, {usePage().format.date(a.updatedAt.slice(0, 10))}
                     </span>
                   </p>
-                  <form method="post" action="/import/readings" class="row">
-                    <Csrf />
-                    <input type="hidden" name="sheet" value={a.sheet} />
-                    <input type="hidden" name="question" value={a.question} />
+                  <Form
+                    action="/import/readings"
+                    class="row"
+                    hidden={{ sheet: a.sheet, question: a.question }}
+                  >
+                    {' '}
                     <p class="field">
                       <label for={`answer-${a.sheet}-${a.question}`}>Answer</label>
                       <Answer kept={a} familyNames={familyNames} sheet={own.map(({ answer }) => answer)} />
                     </p>
-                    <button type="submit" name="do" value="change">
+                    <Submit name="do" value="change">
                       Change
-                    </button>
-                    <button type="submit" name="do" value="forget">
+                    </Submit>
+                    <Submit name="do" value="forget">
                       Forget
-                    </button>
-                  </form>
+                    </Submit>
+                  </Form>
                 </li>
               ))}
             </ul>

@@ -6,7 +6,7 @@ import { isIsoDate } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { recordKeepers } from '../../service/roles.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { SheetAnswersPage } from './sheet-answers-page.js';
 
 const readers = { config: { access: recordKeepers } };
@@ -31,7 +31,7 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
 
   app.get('/import/readings', readers, (_request, reply) => show(reply, ''));
 
-  app.post<{ Body: Form }>('/import/readings', readers, async (request, reply) => {
+  app.post<{ Body: Fields }>('/import/readings', readers, async (request, reply) => {
     const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
     const kept = (await store.sheetAnswers.list()).find((a) => a.sheet === sheet && a.question === question);
     if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');

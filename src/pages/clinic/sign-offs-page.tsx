@@ -1,7 +1,8 @@
 import { fieldLimits } from '../../records/field-limits.js';
 import { type SignOffView, signer } from '../../service/sign-offs.js';
 import { Problem } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** What a licensed practitioner signs for the clinic before it is relied on. */
@@ -47,10 +48,8 @@ function SignForm({ view }: { view: SignOffView }) {
   const { user } = usePage();
   const field = (name: string) => `${view.subject}-${name}`;
   return (
-    <form method="post" action="/sign-offs">
-      <Csrf />
-      <input type="hidden" name="subject" value={view.subject} />
-      <input type="hidden" name="content" value={view.content} />
+    <Form action="/sign-offs" hidden={{ subject: view.subject, content: view.content }}>
+      {' '}
       <div class="row">
         <p class="field">
           <label for={field('name')}>Your name</label>
@@ -72,7 +71,7 @@ function SignForm({ view }: { view: SignOffView }) {
           />
         </p>
       </div>
-      <button type="submit">I have read it and sign it for this clinic</button>
-    </form>
+      <Submit>I have read it and sign it for this clinic</Submit>
+    </Form>
   );
 }

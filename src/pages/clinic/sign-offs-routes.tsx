@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, everyone } from '../../service/roles.js';
 import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { SignOffsPage } from './sign-offs-page.js';
 
 export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -18,7 +18,7 @@ export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): v
 
   app.get('/sign-offs', { config: { access: everyone } }, (request, reply) => show(request, reply));
 
-  app.post<{ Body: Form }>('/sign-offs', { config: { access: clinicians } }, async (request, reply) => {
+  app.post<{ Body: Fields }>('/sign-offs', { config: { access: clinicians } }, async (request, reply) => {
     const { subject, content, name, profession } = request.body ?? {};
     const read = signature.safeParse({ subject, content, name, profession });
     if (!read.success)

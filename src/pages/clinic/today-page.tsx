@@ -5,6 +5,7 @@ import { WaitingAnswers } from '../family/family-answers.js';
 import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import { dueText } from '../parts/due-text.js';
+import { Form } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
@@ -32,17 +33,12 @@ export function TodayPage(props: TodayPageProps) {
   return (
     <Layout title="Today">
       <h1>Today, {format.longDate(today)}</h1>
-      <form method="get" action="/children" class="row card find" aria-label="Find a child">
+      <Form method="get" action="/children" class="row card find" aria-label="Find a child" send="Find" main>
         <p class="field wide">
           <label for="text">Find a child: name, initials, number or birth date</label>
           <input id="text" name="text" type="search" autofocus />
         </p>
-        <p>
-          <button type="submit" class="main-action">
-            Find
-          </button>
-        </p>
-      </form>
+      </Form>
       {!props.anyChild && (
         <Empty>
           No child is on record yet.{' '}

@@ -4,7 +4,7 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import type { RecallBrief, RecallRow } from '../../store/contract.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';
 
 /** So many names are read before one starts. */
@@ -13,7 +13,7 @@ const OVER = ['done', 'declined', 'moved-away'];
 
 export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  app.get<{ Querystring: Form }>('/today', { config: { access: planners } }, async (request, reply) => {
+  app.get<{ Querystring: Fields }>('/today', { config: { access: planners } }, async (request, reply) => {
     const today = clock.today();
     const run = await store.recall.latestRun();
     const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];

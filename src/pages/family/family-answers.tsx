@@ -5,7 +5,7 @@ import type { FamilyQuestion, WaitingAnswer } from '../../store/contract.js';
 import { english } from '../../words/family/english.js';
 import { Contact } from '../parts/contact.js';
 import { SelectField } from '../parts/fields.js';
-import { Csrf } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 
 const q = english.questions;
@@ -27,20 +27,19 @@ function Decide(props: { question: FamilyQuestion }) {
   const { question } = props;
   const base = `/children/${encodeURIComponent(question.childId)}`;
   return (
-    <form method="post" action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">
-      <Csrf />
-      <button type="submit" name="decision" value="accepted" class="main-action">
+    <Form action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">
+      <Submit name="decision" value="accepted" class="main-action">
         Accept as a skin check
-      </button>
+      </Submit>
       {question.deviceId && question.answer?.toes && (
         <a class="button" href={`${base}/devices/${encodeURIComponent(question.deviceId)}`}>
           Judge the fit
         </a>
       )}
-      <button type="submit" name="decision" value="set-aside">
+      <Submit name="decision" value="set-aside">
         Set aside
-      </button>
-    </form>
+      </Submit>
+    </Form>
   );
 }
 
@@ -73,12 +72,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
           Asked by {open.askedBy} on {format.date(open.askedAt.slice(0, 10))}, not answered yet.
         </p>
       )}
-      <form
-        method="post"
-        action={`/children/${encodeURIComponent(view.record.child.id)}/questions`}
-        class="row no-print"
-      >
-        <Csrf />
+      <Form action={`/children/${encodeURIComponent(view.record.child.id)}/questions`} class="row no-print">
         <SelectField
           label="About"
           id="ask-device"
@@ -88,11 +82,9 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
           )}
         />
         <p>
-          <button type="submit" disabled={worn.length === 0}>
-            {open ? 'Ask again' : 'Ask the family'}
-          </button>
+          <Submit disabled={worn.length === 0}>{open ? 'Ask again' : 'Ask the family'}</Submit>
         </p>
-      </form>
+      </Form>
     </section>
   );
 }

@@ -12,14 +12,14 @@ import { type Actor, type FamilyQuestion, seesDiagnoses } from '../../store/cont
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';
 import { hasToes, QuestionsForm } from './questions-form.js';
 import { registerQuestionPages } from './questions-routes.js';
 
-type Sheet = { Params: { id: string; token: string }; Querystring: Form; Body: Form };
+type Sheet = { Params: { id: string; token: string }; Querystring: Fields; Body: Fields };
 /** Answers a minute from one address: a family sends one. */
 const ANSWERS_A_MINUTE = 6;
 const rules = loadRules();
@@ -37,7 +37,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     /** Only through a link: the clinic's print asks nothing. */
     readonly asked: FamilyQuestion | null;
     readonly language?: string;
-    readonly typed?: Form;
+    readonly typed?: Fields;
   }
 
   const sheet = async (request: FastifyRequest<Sheet>, reply: FastifyReply, shown: Shown) => {

@@ -5,8 +5,8 @@ import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
 import { InputField } from '../parts/fields.js';
-import { Csrf } from '../parts/layout.js';
-import type { Form } from '../parts/route-types.js';
+import { Form, Submit } from '../parts/form.js';
+import type { Fields } from '../parts/route-types.js';
 
 const TOES: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
 /** Whether the device has an end that toes can reach. */
@@ -19,7 +19,7 @@ export function QuestionsForm(props: {
   device: string;
   questionId: string;
   action: string;
-  typed: Form;
+  typed: Fields;
   incomplete: boolean;
 }) {
   const { words, region, typed } = props;
@@ -34,7 +34,7 @@ export function QuestionsForm(props: {
     </div>
   );
   return (
-    <form method="post" action={props.action} class="card questions no-print" id="questions">
+    <Form action={props.action} class="card questions no-print" id="questions">
       <h2>{q.title}</h2>
       <p>
         {capital(props.device)}. {q.hint}
@@ -44,7 +44,7 @@ export function QuestionsForm(props: {
           {q.incomplete}
         </p>
       )}
-      <Csrf />
+
       <input type="hidden" name="question" value={props.questionId} />
       <input type="hidden" name="language" value={words.language} />
       {hasToes(region) && (
@@ -77,9 +77,7 @@ export function QuestionsForm(props: {
         value={typed.minutes ?? ''}
         class="short"
       />
-      <button type="submit" class="main-action">
-        {q.send}
-      </button>
-    </form>
+      <Submit main>{q.send}</Submit>
+    </Form>
   );
 }

@@ -3,9 +3,9 @@ import { DoorpostError } from '../../errors.js';
 import { minutesThatFit } from '../../records/family-answer.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 
-type Asked = { Params: { id: string; answer: string }; Body: Form };
+type Asked = { Params: { id: string; answer: string }; Body: Fields };
 
 /** The clinic's side of the two questions: ask, accept as evidence, set aside. */
 export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDeps): void {

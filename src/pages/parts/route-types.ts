@@ -1,2 +1,2 @@
 /** Fields of a form or a query as they come: text, or absent. */
-export type Form = Readonly<Record<string, string | undefined>>;
+export type Fields = Readonly<Record<string, string | undefined>>;

@@ -1,6 +1,6 @@
 import { LONGEST_CALL_NOTE, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
-import { Csrf } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 import { stateKeys } from './recall-words.js';
 
@@ -32,10 +32,8 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
           </small>
         )}
       </p>
-      <form method="post" action={`${action}/state`} class="no-print">
-        <Csrf />
-        <input type="hidden" name="version" value={row.version} />
-        <input type="hidden" name="back" value={back} />
+      <Form action={`${action}/state`} class="no-print" hidden={{ version: row.version, back }}>
+        {' '}
         <div class="choices">{buttons(true)}</div>
         <details>
           <summary>Day, note, other answers</summary>
@@ -64,15 +62,14 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
           </p>
           <div class="choices">{buttons(false)}</div>
         </details>
-      </form>
+      </Form>
       {row.canUndo && (
-        <form method="post" action={`${action}/undo`} class="no-print">
-          <Csrf />
-          <input type="hidden" name="back" value={back} />
-          <button type="submit" class="quiet" data-key="u">
+        <Form action={`${action}/undo`} class="no-print" hidden={{ back }}>
+          {' '}
+          <Submit class="quiet" data-key="u">
             Undo
-          </button>
-        </form>
+          </Submit>
+        </Form>
       )}
     </>
   );

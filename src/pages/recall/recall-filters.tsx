@@ -1,4 +1,5 @@
 import { actionNames, stateNames } from '../../words/action-names.js';
+import { Form, Submit } from '../parts/form.js';
 import type { RecallQuery } from './recall-view.js';
 
 /** What the list can be narrowed to; it stands in the address, so that it can be kept and shared. */
@@ -10,7 +11,7 @@ export function Filters({ query }: { query: RecallQuery }) {
   );
   const set = query.state || query.action || query.due || query.text;
   return (
-    <form
+    <Form
       method="get"
       action="/recall"
       aria-label="Find and filter"
@@ -46,13 +47,13 @@ export function Filters({ query }: { query: RecallQuery }) {
         </select>
       </p>
       <p>
-        <button type="submit">Show</button>{' '}
+        <Submit>Show</Submit>{' '}
         {set && (
           <a class="button" href="/recall">
             Whole list
           </a>
         )}
       </p>
-    </form>
+    </Form>
   );
 }

@@ -4,7 +4,8 @@ import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Columns } from '../parts/fields.js';
-import { Csrf, Empty, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { usePage } from '../parts/page-context.js';
 import { Filters } from './recall-filters.js';
@@ -180,14 +181,13 @@ function Narrow({ counts, rows, query }: Pick<RecallPageProps, 'counts' | 'rows'
 }
 
 const NeedWeek = ({ children: n }: { children: number }) => (
-  <form method="post" action="/recall/run" class="notice row">
-    <Csrf />
+  <Form action="/recall/run" class="notice row">
     <span>
       {n} {n === 1 ? 'child needs' : 'children need'} another week: declined, not brought, or the clinic
       cannot keep it. Calls and appointments made stay; as few weeks move as can be.
     </span>
-    <button type="submit">Give them a week</button>
-  </form>
+    <Submit>Give them a week</Submit>
+  </Form>
 );
 
 function Capacity(props: {

@@ -19,7 +19,7 @@ import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { drawFor } from '../parts/chart.js';
 import { readerFormat } from '../parts/page-context.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
 import {
@@ -34,7 +34,7 @@ import {
 const WEEKS_SHOWN = 12;
 /** Nobody who has a date, said no or moved away is written to. */
 const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
-type Entry = { Params: { entry: string }; Body: Form; Querystring: Form };
+type Entry = { Params: { entry: string }; Body: Fields; Querystring: Fields };
 
 const castsChart = (weeks: readonly WeekLoad[], widthPx?: number) =>
   capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts', widthPx });
@@ -48,7 +48,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
     const run = await store.recall.latestRun();
     if (!run) return [];
-    const query = queryOf(request.query as Form);
+    const query = queryOf(request.query as Fields);
     const fits = filterRows(await store.recall.briefs(run.id, { text: query.text }), query);
     return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, actorOf(request));
   };
@@ -122,7 +122,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return castsChart(weeks);
   });
 
-  app.post<{ Body: Form }>('/recall/run', access, async (request, reply) => {
+  app.post<{ Body: Fields }>('/recall/run', access, async (request, reply) => {
     const month = request.body?.month ?? '';
     if (month !== '' && !/^\d{4}-(0[1-9]|1[0-2])$/.test(month))
       throw new DoorpostError('invalid-value', `The month '${month}' cannot be`, {
@@ -204,7 +204,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     });
 }
 
-function queryOf(form: Form): RecallQuery {
+function queryOf(form: Fields): RecallQuery {
   return {
     state: form.state === 'open' || (form.state && Object.hasOwn(stateNames, form.state)) ? form.state : '',
     action: form.action && Object.hasOwn(actionNames, form.action) ? form.action : '',
@@ -216,7 +216,7 @@ function queryOf(form: Form): RecallQuery {
 }
 
 /** Back to the same filters and the same row. Only our own query is taken from the form. */
-function backTo(body: Form, entry: string, notice: string): string {
+function backTo(body: Fields, entry: string, notice: string): string {
   const query = new URLSearchParams(body?.back ?? '');
   query.set('notice', notice);
   return `/recall?${query}#e-${encodeURIComponent(entry)}`;

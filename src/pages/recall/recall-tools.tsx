@@ -1,6 +1,6 @@
 import type { JobRun, RecallRun } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
-import { Csrf } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 import { addressOf, type RecallQuery } from './recall-view.js';
 
@@ -14,13 +14,12 @@ export function Tools(props: {
   const { run, working, query } = props;
   const { format, today } = usePage();
   const make = (label: string, month: string, main: boolean) => (
-    <form method="post" action="/recall/run">
-      <Csrf />
+    <Form action="/recall/run">
       {month && <input type="hidden" name="month" value={month} />}
-      <button type="submit" class={main ? 'main-action' : ''} disabled={working}>
+      <Submit class={main ? 'main-action' : ''} disabled={working}>
         {label}
-      </button>
-    </form>
+      </Submit>
+    </Form>
   );
   const next = monthAfter(today);
   const filters = addressOf(query, { page: 0, whole: false });
@@ -34,8 +33,7 @@ export function Tools(props: {
           <summary>More</summary>
           <div class="card">
             {make('Make the list again: today and five weeks', '', false)}
-            <form method="post" action="/recall/run" class="row">
-              <Csrf />
+            <Form action="/recall/run" class="row">
               <InputField
                 label="Or to the end of the month"
                 name="month"
@@ -44,10 +42,8 @@ export function Tools(props: {
                 min={today.slice(0, 7)}
                 placeholder="2027-01"
               />
-              <button type="submit" disabled={working}>
-                Make it
-              </button>
-            </form>
+              <Submit disabled={working}>Make it</Submit>
+            </Form>
             <ul class="bare">
               <li>
                 <a href={`/recall/letters?${filters}`}>Letters</a> to those shown who are still to be reached

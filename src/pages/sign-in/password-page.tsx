@@ -1,6 +1,7 @@
 import { newPasswordLimits } from '../../records/check/check-account.js';
 import { InputField } from '../parts/fields.js';
-import { Csrf, Layout } from '../parts/layout.js';
+import { Form, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** Everybody's own password. */
@@ -22,26 +23,22 @@ export function PasswordPage(props: { hasPassword: boolean; error: string }) {
         </p>
       )}
       {hasPassword ? (
-        <form method="post" action="/password">
-          <Csrf />
+        <Form action="/password">
           <input type="text" name="username" value={user?.name} autocomplete="username" hidden />
           <Field name="present" label="Present password" complete="current-password" />
           <Field name="next" label="New password, at least 12 characters" complete="new-password" />
           <Field name="again" label="New password again" complete="new-password" />
-          <button type="submit" class="main-action">
-            Change password
-          </button>
+          <Submit main>Change password</Submit>
           <p>You stay signed in here; everywhere else you have to sign in again.</p>
-        </form>
+        </Form>
       ) : (
         <p>You sign in with the hospital's account: change the password there.</p>
       )}
       <h2>Signed in elsewhere</h2>
-      <form method="post" action="/password/elsewhere">
-        <Csrf />
+      <Form action="/password/elsewhere">
         <p>Left a computer without signing out, or lost a telephone? This ends all but this one.</p>
-        <button type="submit">Sign out everywhere else</button>
-      </form>
+        <Submit>Sign out everywhere else</Submit>
+      </Form>
     </Layout>
   );
 }

@@ -1,6 +1,8 @@
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { Columns, InputField } from '../parts/fields.js';
+import { InputField } from '../parts/fields.js';
+import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
+import { Table } from '../parts/table.js';
 
 export function SignInPage(props: {
   then: string;
@@ -30,8 +32,8 @@ export function SignInPage(props: {
               try again.
             </p>
           )}
-          <form method="post" action="/sign-in">
-            <input type="hidden" name="then" value={then} />
+          <Form action="/sign-in" hidden={{ then }}>
+            {' '}
             <InputField
               label="Name"
               name="name"
@@ -50,10 +52,8 @@ export function SignInPage(props: {
               autofocus={name !== ''}
               required
             />
-            <button type="submit" class="main-action">
-              Sign in
-            </button>
-          </form>
+            <Submit main>Sign in</Submit>
+          </Form>
           {oidc && (
             <p>
               <a class="button" href={`/oidc/start?then=${encodeURIComponent(then)}`}>
@@ -66,18 +66,17 @@ export function SignInPage(props: {
           <section>
             <h2>Demo clinic</h2>
             <p>Every child in it is invented. Sign in as one of these:</p>
-            <table>
-              <Columns of={['Role', 'Name', 'Password']} />
-              <tbody>
-                {demoSignIns.map((s) => (
-                  <tr key={s.name}>
-                    <td>{s.role}</td>
-                    <td>{s.name}</td>
-                    <td>{showPasswords ? <code>{s.password}</code> : 'on the console of the service'}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
+            <Table
+              rows={demoSignIns}
+              columns={[
+                ['Role', (s) => s.role],
+                ['Name', (s) => s.name],
+                [
+                  'Password',
+                  (s) => (showPasswords ? <code>{s.password}</code> : 'on the console of the service'),
+                ],
+              ]}
+            />
           </section>
         )}
       </div>

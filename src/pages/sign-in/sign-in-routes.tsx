@@ -9,7 +9,7 @@ import { changeOwnPassword } from '../../service/sign-in/change-own-password.js'
 import { ownPath } from '../../service/sign-in/own-path.js';
 import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { homeOf } from '../parts/layout.js';
-import type { Form } from '../parts/route-types.js';
+import type { Fields } from '../parts/route-types.js';
 import { PasswordPage } from './password-page.js';
 import { SignInPage } from './sign-in-page.js';
 
@@ -42,12 +42,12 @@ function signInPages(app: FastifyInstance, deps: ServiceDeps): void {
       { '': 200, yes: 401, wait: 429 }[tried.failed],
     );
 
-  app.get<{ Querystring: Form }>('/sign-in', { config: { access: 'public' } }, async (request, reply) => {
+  app.get<{ Querystring: Fields }>('/sign-in', { config: { access: 'public' } }, async (request, reply) => {
     if (request.user) return reply.redirect(homeOf[request.user.role], 303);
     return show(request, reply, { target: ownPath(request.query.then), failed: '', name: '' });
   });
 
-  app.post<{ Body: Form }>(
+  app.post<{ Body: Fields }>(
     '/sign-in',
     {
       config: { access: 'public', rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } },
@@ -96,7 +96,7 @@ function passwordPages(app: FastifyInstance, deps: ServiceDeps): void {
     return reply.redirect('/password?notice=signed-out-elsewhere', 303);
   });
 
-  app.post<{ Body: Form }>(
+  app.post<{ Body: Fields }>(
     '/password',
     { config: { access: everyone, rateLimit: { max: config.signInRateLimit, timeWindow: '1 minute' } } },
     async (request, reply) => {

@@ -1,0 +1,10 @@
+/** The page of a child, or what is below it. */
+export const childPath = (id: string, rest = ''): string => `/children/${encodeURIComponent(id)}${rest}`;
+
+export const devicePath = (childId: string, deviceId: string, rest = ''): string =>
+  childPath(childId, `/devices/${encodeURIComponent(deviceId)}${rest}`);
+
+/** A child by its name, or by its number where the clinic keeps no names. */
+export const ChildLink = ({ id, name, at = '' }: { id: string; name?: string; at?: string }) => (
+  <a href={childPath(id, at)}>{name || id}</a>
+);

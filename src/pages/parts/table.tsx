@@ -1,0 +1,58 @@
+import type { ComponentChildren } from 'preact';
+import { ScrollBox } from './layout.js';
+
+/** Its heading, what stands in it, and whether that is a figure; false where this table goes without it. */
+export type Column<R> =
+  | false
+  | readonly [heading: string, cell: (row: R) => ComponentChildren, kind?: 'number'];
+
+/** A row a record; the first column says whose row it is. */
+export function Table<R>(props: {
+  rows: readonly R[];
+  columns: readonly Column<R>[];
+  caption?: ComponentChildren;
+  /** 'stack': on a telephone a row is a card, its cells below each other with their headings. */
+  class?: string;
+  /** What it is, where it may be wider than the screen and scrolls. */
+  scroll?: string;
+}) {
+  const { rows, caption, scroll } = props;
+  const columns = props.columns.filter((column) => column !== false);
+  const [[, nameOf, kind], ...rest] = columns;
+  const table = (
+    <table class={props.class}>
+      {caption && <caption>{caption}</caption>}
+      <thead>
+        <tr>
+          {columns.map(([heading, , kind]) => (
+            <th scope="col" class={kind} key={heading}>
+              {heading}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, i) => (
+          <tr key={i}>
+            <th scope="row" class={kind}>
+              {nameOf(row)}
+            </th>
+            {rest.map(([heading, cell, kind]) => (
+              <td key={heading} class={kind} data-label={heading}>
+                {cell(row)}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+  return scroll ? <ScrollBox label={scroll}>{table}</ScrollBox> : table;
+}
+
+/** Leads on through a list that is longer than a page. */
+export const Pager = ({ children }: { children: ComponentChildren }) => (
+  <nav class="pager" aria-label="Pages">
+    {children}
+  </nav>
+);
