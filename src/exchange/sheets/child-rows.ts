@@ -2,20 +2,12 @@ import type { Places } from '../csv/read-table.js';
 import { foldText } from '../headings/fold-words.js';
 import { languageOf } from '../headings/spoken-languages.js';
 import type { FieldId } from '../headings/vocabulary.js';
-import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
 import type { Column } from './column.js';
-import {
-  cellOf,
-  fieldCell,
-  fieldColumns,
-  nameOf,
-  type PersonRow,
-  refusal,
-  type TakenTable,
-} from './sheet-rows.js';
+import { cellOf, fieldCell, fieldColumns, nameOf, type PersonRow } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** Fields of a child that are taken as text. */
 const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
@@ -31,11 +23,6 @@ interface Gathered {
 /** One row a child out of all rows that speak of it: the first filled cell of each field stands. */
 export class ChildRows {
   private readonly gathered = new Map<string, Gathered>();
-  constructor(
-    private readonly refused: RefusedRow[],
-    private readonly notices: string[],
-  ) {}
-
   add(taken: TakenTable, rows: readonly PersonRow[], sexOf: (cell: string) => string | null): void {
     for (const { row, person } of rows) {
       if (person === null || person.birthDate === null) continue;
@@ -62,7 +49,7 @@ export class ChildRows {
       const side = field('child.affected_side');
       set('affected_side', sideWord(side.text), side.column);
       if (side.text !== '' && sideWord(side.text) === '')
-        this.refused.push(refusal(taken.table, row, side.column, 'is no side', 'left, right, both or none'));
+        taken.refuse(row, side.column, 'is no side', 'left, right, both or none');
       for (const name of TEXTS) {
         const text = fieldColumns(taken.columns, `child.${name}` as FieldId)
           .map((c) => cellOf(row, c))
@@ -74,14 +61,11 @@ export class ChildRows {
       const state = status.text === '' ? null : wordIn(status.text, 'childStates');
       if (state) set('status', state, status.column);
       else if (status.text !== '')
-        this.refused.push(
-          refusal(
-            taken.table,
-            row,
-            status.column,
-            'is not a state of care doorpost knows',
-            'active, moved away, discharged or died',
-          ),
+        taken.refuse(
+          row,
+          status.column,
+          'is not a state of care doorpost knows',
+          'active, moved away, discharged or died',
         );
     }
   }
@@ -119,14 +103,11 @@ export class ChildRows {
     const sex = sexOf(text);
     if (sex === null) return;
     if (child.cells.sex && child.cells.sex !== sex && sex !== 'unknown')
-      this.refused.push(
-        refusal(
-          taken.table,
-          row,
-          column,
-          `differs from ${child.cells.sex}, read before for this child; the first is kept`,
-          'one sex for a child',
-        ),
+      taken.refuse(
+        row,
+        column,
+        `differs from ${child.cells.sex}, read before for this child; the first is kept`,
+        'one sex for a child',
       );
     set('sex', sex, column);
   }
@@ -169,8 +150,9 @@ export class ChildRows {
       // Spina bifida: very high risk of latex allergy (see cautions); taken as an alert unless the sheet says no.
       if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
       if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) continue;
-      const careful = `${taken.table.file}: no column says whether skin can warn; of children with spina bifida it is taken as skin that cannot, until their page says otherwise.`;
-      if (!this.notices.includes(careful)) this.notices.push(careful);
+      taken.tell(
+        'no column says whether skin can warn; of children with spina bifida it is taken as skin that cannot, until their page says otherwise.',
+      );
       set('insensate_skin', 'yes', column);
     }
   }
@@ -185,9 +167,7 @@ export class ChildRows {
     const weeks = /\b(2[2-9]|3\d|4[0-4])\b/.exec(text)?.[1];
     if (weeks) set('gestation_weeks', weeks, column);
     else if (!/term|reif|a termine|terme|termino|termijn/i.test(text))
-      this.refused.push(
-        refusal(taken.table, row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4'),
-      );
+      taken.refuse(row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4');
   }
 
   private flag(
@@ -236,10 +216,10 @@ export class ChildRows {
     // A caution that cannot be read is kept on: the careful side.
     if (name === 'latex_alert' || name === 'insensate_skin') {
       set(name, 'yes', column);
-      this.notices.push(
-        `${taken.table.file} row ${row.row}, ${column.heading} "${text}" is neither yes nor no; taken as yes to be safe.`,
+      taken.tell(
+        `row ${row.row}, ${column.heading} "${text}" is neither yes nor no; taken as yes to be safe.`,
       );
-    } else this.refused.push(refusal(taken.table, row, column, 'is neither yes nor no', 'yes or no'));
+    } else taken.refuse(row, column, 'is neither yes nor no', 'yes or no');
   }
 }
 

@@ -2,15 +2,14 @@ import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { saysNothing } from './cell-words.js';
-import type { Asker } from './questions.js';
-import { cellOf, fieldColumns, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** How a column's words for sex are read, decided over the whole column: 'M' beside 'J' is a Mädchen or a meisje. */
 export function sexReader(
   taken: TakenTable,
   all: readonly TakenTable[],
   language: readonly string[],
-  asker: Asker,
 ): (cell: string) => string | null {
   const [column] = fieldColumns(taken.columns, 'child.sex');
   if (column === undefined) return () => null;
@@ -31,14 +30,12 @@ export function sexReader(
   for (const [word, cells] of counts) {
     let sex = short && ['m', 'v', 'g'].includes(word) ? letterSex(word, beside) : plainSex(word);
     if (sex === null) {
-      const answer = asker.ask({
+      const answer = taken.ask({
         id: `sex:${word}`,
-        file: taken.table.file,
         asks: `What does "${word}" under "${column.heading}" mean?`,
         examples: [word],
         cells,
         suggested: null,
-        choices: ['female', 'male', 'unknown'].map((a) => ({ answer: a, label: a })),
       });
       sex = answer;
     }

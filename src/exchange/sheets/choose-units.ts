@@ -2,7 +2,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import { lengthUnits, massUnits, toBaseUnit, type Unit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { choices } from './answer-choices.js';
-import type { Asker } from './questions.js';
+import type { TakenTable } from './taken-table.js';
 import { canBe } from './usual-size.js';
 
 /** The answer for a column of which each size is in the unit it can only be in. */
@@ -20,7 +20,6 @@ export interface Valued {
 /** Values under one heading of one measure that say no unit of their own. */
 export interface ValueColumn {
   readonly key: string;
-  readonly file: string;
   readonly heading: string;
   readonly measure: MeasureId;
   readonly headingUnit: Unit | null;
@@ -34,9 +33,8 @@ export interface ValueColumn {
  */
 export function chooseUnits(
   columns: readonly ValueColumn[],
-  asker: Asker,
+  taken: TakenTable,
   fallback: Unit | null,
-  notices: string[],
 ): Map<string, ChosenUnit> {
   const chosen = new Map<string, ChosenUnit>();
   const open: { column: ValueColumn; possible: Unit[] }[] = [];
@@ -50,21 +48,20 @@ export function chooseUnits(
       const better = shares[0];
       if (own >= 0.3 || better.share < 0.9) chosen.set(column.key, headingUnit);
       else {
-        const answer = asker.ask({
+        const answer = taken.ask({
           id: `unit:${foldText(column.heading)}:${measure}`,
-          file: column.file,
           asks: `The heading "${column.heading}" says ${headingUnit}, but the values can only be ${better.unit}. Which is it?`,
           examples: column.values.slice(0, 4).map((v) => String(v.value)),
           cells: column.cells,
           suggested: better.unit,
-          choices: [better.unit, headingUnit].map((u) => ({ answer: u, label: u })),
+          choices: choices([better.unit, headingUnit]),
         });
         if (answer) chosen.set(column.key, answer as Unit);
       }
       continue;
     }
     if (shares[0].share < 0.8) {
-      const each = eachItsOwn(column, asker);
+      const each = eachItsOwn(column, taken);
       if (each) chosen.set(column.key, each);
       if (each !== undefined) continue;
     }
@@ -73,8 +70,8 @@ export function chooseUnits(
       .map((s) => s.unit);
     if (possible.length === 1) {
       chosen.set(column.key, possible[0]);
-      notices.push(
-        `${column.file}: "${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
+      taken.tell(
+        `"${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
       );
     } else
       open.push({
@@ -82,7 +79,7 @@ export function chooseUnits(
         possible: possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit),
       });
   }
-  settleOpen(open, chosen, columns, asker, fallback, notices);
+  settleOpen(open, chosen, columns, taken, fallback);
   return chosen;
 }
 
@@ -90,9 +87,8 @@ function settleOpen(
   open: readonly { column: ValueColumn; possible: Unit[] }[],
   chosen: Map<string, ChosenUnit>,
   columns: readonly ValueColumn[],
-  asker: Asker,
+  taken: TakenTable,
   fallback: Unit | null,
-  notices: string[],
 ): void {
   for (const { column, possible } of open) {
     const kin = columns.filter(
@@ -109,22 +105,16 @@ function settleOpen(
         : (unitChosen(same) ?? (shared.length === 1 ? shared[0] : null));
     if (settled !== null) {
       chosen.set(column.key, settled);
-      notices.push(
-        `${column.file}: "${column.heading}" says no unit; it was read in ${settled}, as the columns beside it.`,
-      );
+      taken.tell(`"${column.heading}" says no unit; it was read in ${settled}, as the columns beside it.`);
       continue;
     }
-    const answer = asker.ask({
+    const answer = taken.ask({
       id: `unit:${foldText(column.heading)}:${column.measure}`,
-      file: column.file,
       asks: `In which unit is "${column.heading}" (${measures[column.measure].label.toLowerCase()})?`,
       examples: column.values.slice(0, 4).map((v) => String(v.value)),
       cells: column.cells,
       suggested: null,
-      choices: (possible.length > 0 ? possible : unitsOf(column.measure)).map((u) => ({
-        answer: u,
-        label: u,
-      })),
+      choices: choices(possible.length > 0 ? possible : unitsOf(column.measure)),
     });
     if (answer) chosen.set(column.key, answer as Unit);
   }
@@ -132,15 +122,14 @@ function settleOpen(
 
 /** 178 and 17,8 under one heading: mixed once somebody agrees, where each value can be in one unit only; undefined for any other column. */
 function eachItsOwn(
-  { values, cells, file, heading, measure }: ValueColumn,
-  asker: Asker,
+  { values, cells, heading, measure }: ValueColumn,
+  taken: TakenTable,
 ): ChosenUnit | null | undefined {
   const own = values.map(({ value, ageYears }) => unitOfSize(measure, value, ageYears));
   const units = new Set(own);
   if (units.has(null) || units.size !== 2) return undefined;
-  const answer = asker.ask({
+  const answer = taken.ask({
     id: `unit:${foldText(heading)}:${measure}`,
-    file,
     asks: `"${heading}" holds sizes in ${[...units].join(' and in ')} without a word. Is each to be read in the only unit it can be in?`,
     examples: values.slice(0, 4).map((v, n) => `${v.value} (${own[n]})`),
     cells,

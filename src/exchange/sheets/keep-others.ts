@@ -3,7 +3,8 @@ import type { ChildRows } from './child-rows.js';
 import { type Column, letters } from './column.js';
 import type { GridRow } from './grid.js';
 import { type MadeReadings, NO_EXTRA } from './measurement-records.js';
-import { cellOf, fieldColumns, type PersonRow, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldColumns, type PersonRow } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** Cells nobody reads are kept: with the child, or where a child has several rows with the row's first record. */
 export function keepOthers(

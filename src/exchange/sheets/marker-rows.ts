@@ -1,13 +1,13 @@
 import type { IsoDate } from '../../records/dates.js';
 import { contentId } from '../csv/read-rows.js';
-import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { cellAge } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
 import { dateOf } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
-import { cellOf, refusal, type TakenTable } from './sheet-rows.js';
+import { cellOf } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** Signs of maturity in a row. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one sign of maturity after another, each read in its own way
@@ -16,8 +16,6 @@ export function markersIn(
   row: GridRow,
   childId: string,
   dateFor: (column: Column) => IsoDate | null,
-  refused: RefusedRow[],
-  today: IsoDate,
 ): MadeRow[] {
   const rows: MadeRow[] = [];
   for (const column of taken.columns) {
@@ -28,7 +26,7 @@ export function markersIn(
     const roman = /^[ivIV]+$/.test(text)
       ? { i: 1, ii: 2, iii: 3, iv: 4, v: 5 }[text.toLowerCase()]
       : undefined;
-    const when = kind === 'menarche' ? dateOf(text, taken.orders.get(column.index), today) : null;
+    const when = kind === 'menarche' ? dateOf(text, taken.orders.get(column.index), taken.desk.today) : null;
     const date = when && 'date' in when ? when.date : kind === 'menarche' ? null : dateFor(column);
     const value =
       kind === 'menarche'
@@ -38,14 +36,11 @@ export function markersIn(
           : (roman ?? /\d/.exec(text)?.[0] ?? null);
     if (date === null || value === null) {
       if (!(kind === 'menarche' && /^(no|n|nein|non|nee)$/i.test(text)))
-        refused.push(
-          refusal(
-            taken.table,
-            row,
-            column,
-            date === null ? 'has no date' : 'is no such stage',
-            'a stage with the date of the visit, or a date',
-          ),
+        taken.refuse(
+          row,
+          column,
+          date === null ? 'has no date' : 'is no such stage',
+          'a stage with the date of the visit, or a date',
         );
       continue;
     }

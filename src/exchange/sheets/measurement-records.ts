@@ -1,7 +1,6 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { readingFaults } from '../../records/check/reading-faults.js';
 import { CANNOT_BE } from '../../records/check/refuse.js';
-import type { IsoDate } from '../../records/dates.js';
 import { measures, type Side, technicalErrorAt } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
@@ -9,10 +8,10 @@ import { readNumber } from '../csv/read-number.js';
 import { contentId, isContentId } from '../csv/read-rows.js';
 import { readSize } from '../csv/read-size.js';
 import type { FieldId } from '../headings/vocabulary.js';
-import type { RefusedRow } from '../refused-row.js';
 import { type ChosenUnit, EACH, unitOfSize, type ValueColumn, type Valued } from './choose-units.js';
 import type { RawReading } from './reading-rows.js';
-import { fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { fieldCell, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** How much less a doubtful reading counts: its technical error is doubled (common practice, no source). */
 const DOUBT = 2;
@@ -20,7 +19,7 @@ const DOUBT = 2;
 const unitKey = (r: RawReading): string => `${r.column.index}/${r.measure}`;
 
 /** Values that say no unit of their own, by column and measure: what units are chosen from. */
-export function valueColumns(taken: TakenTable, readings: readonly RawReading[]): ValueColumn[] {
+export function valueColumns(readings: readonly RawReading[]): ValueColumn[] {
   const byKey = new Map<string, { reading: RawReading; cells: number; values: Map<string, Valued> }>();
   for (const r of readings) {
     if (r.size.unit !== null || r.unitBeside !== null) continue;
@@ -38,7 +37,6 @@ export function valueColumns(taken: TakenTable, readings: readonly RawReading[])
   }
   return [...byKey].map(([key, { reading, cells, values }]) => ({
     key,
-    file: taken.table.file,
     heading: reading.column.heading || reading.measure,
     measure: reading.measure,
     headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
@@ -70,9 +68,6 @@ export function measurementRecords(
   taken: TakenTable,
   readings: readonly RawReading[],
   units: ReadonlyMap<string, ChosenUnit>,
-  today: IsoDate,
-  refused: RefusedRow[],
-  doubtful: RefusedRow[],
 ): MadeReadings {
   const records: Measurement[] = [];
   const firstOfRow = new Map<number, Measurement>();
@@ -81,29 +76,27 @@ export function measurementRecords(
     const { row, column, size, given } = r;
     const clash = unitClash(r);
     if (clash !== null) {
-      refused.push(refusal(taken.table, row, column, ...clash, given));
+      taken.refuse(row, column, ...clash, given);
       continue;
     }
     const unit = unitOf(r, units.get(unitKey(r)) ?? null);
     if (unit === null) continue;
-    if (size.doubt)
-      doubtful.push(
-        refusal(taken.table, row, column, 'was written with a doubt and is taken as less sure', '', given),
-      );
+    if (size.doubt) taken.doubt(row, column, given);
     for (const side of r.sides) {
       const record = recordOf(taken, r, side, unit);
       const before = rowOfId.get(record.id);
       if (before === undefined) rowOfId.set(record.id, row.row);
       else if (isContentId(record.id) || before === row.row) continue;
-      const faults =
-        before === undefined ? faultsOf(taken, r, record, today) : [repeatedId(taken, r, before)];
-      refused.push(...faults);
-      if (faults.length > 0) continue;
+      if (before !== undefined) {
+        const [id = null] = fieldColumns(taken.columns, 'long.id');
+        taken.refuse(row, id, `is already the id of row ${before}`, 'each reading once');
+      }
+      if (before !== undefined || refusedFor(taken, r, record)) continue;
       records.push(record);
       if (!firstOfRow.has(row.row)) firstOfRow.set(row.row, record);
     }
   }
-  return { file: taken.table.file, records, firstOfRow };
+  return { file: taken.file, records, firstOfRow };
 }
 
 const ageAt = ({ person, date }: RawReading): number | null =>
@@ -141,32 +134,23 @@ function recordOf(taken: TakenTable, r: RawReading, side: Side, unit: Unit): Mea
 /** Of nearly every reading; `keepOthers` gives the others one of their own. */
 export const NO_EXTRA: Record<string, string> = Object.freeze({});
 
-/** The one check of readings, in the words of the clinic's own sheet. */
-function faultsOf(taken: TakenTable, r: RawReading, record: Measurement, today: IsoDate): RefusedRow[] {
+/** The one check of readings, in the words of the clinic's own sheet; true where it refused. */
+function refusedFor(taken: TakenTable, r: RawReading, record: Measurement): boolean {
   const error = fieldCell(taken.columns, r.row, 'long.technical_error');
-  if (error.text !== '' && record.technicalError === null)
-    return [refusal(taken.table, r.row, error.column, 'is not a number', 'a number')];
+  const noNumber = error.text !== '' && record.technicalError === null;
+  if (noNumber) taken.refuse(r.row, error.column, 'is not a number', 'a number');
   const birth = r.person.birthDate;
-  const faults = birth === null ? [] : [...readingFaults(record, birth, today)];
-  return faults.map(({ field, given, why = CANNOT_BE, accepted }) => {
+  const faults = noNumber || birth === null ? [] : [...readingFaults(record, birth, taken.desk.today)];
+  for (const { field, given, why = CANNOT_BE, accepted } of faults) {
     const of = FIELD_OF[field];
     const column = of === undefined ? r.column : (fieldColumns(taken.columns, of)[0] ?? r.column);
     const size = readSize(String(record.value), record.measure, [measures[record.measure].unit, '', '']);
-    return field === 'value' && 'why' in size
-      ? refusal(taken.table, r.row, r.column, size.why, size.accepted, r.given)
-      : refusal(taken.table, r.row, column, why, accepted, of === undefined ? r.given : given);
-  });
+    if (field === 'value' && 'why' in size) taken.refuse(r.row, r.column, size.why, size.accepted, r.given);
+    else taken.refuse(r.row, column, why, accepted, of === undefined ? r.given : given);
+  }
+  return noNumber || faults.length > 0;
 }
 const FIELD_OF: Readonly<Record<string, FieldId>> = {
   date: 'visit.date',
   technicalError: 'long.technical_error',
 };
-
-const repeatedId = (taken: TakenTable, { row }: RawReading, before: number): RefusedRow =>
-  refusal(
-    taken.table,
-    row,
-    fieldColumns(taken.columns, 'long.id')[0] ?? null,
-    `is already the id of row ${before}`,
-    'each reading once',
-  );

@@ -1,12 +1,12 @@
 import { type Column, columnQuestion } from './column.js';
-import type { Asker } from './questions.js';
-import { cellOf, fieldColumns, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldColumns } from './sheet-rows.js';
+import { TakenTable } from './taken-table.js';
 
 /**
  * A list of children numbered under 'No', and other tabs that speak of them by that number: the running number is the
  * child's. Only where every number the others use stands in the list.
  */
-export function withSharedNumbers(all: readonly TakenTable[], asker: Asker): TakenTable[] {
+export function withSharedNumbers(all: readonly TakenTable[]): TakenTable[] {
   const used = new Set(
     all
       .filter(({ columns }) => fieldColumns(columns, 'child.birth_date').length === 0)
@@ -23,15 +23,15 @@ export function withSharedNumbers(all: readonly TakenTable[], asker: Asker): Tak
     if (fieldColumns(columns, 'child.id').length > 0) return taken;
     const number = columns.find((column) => {
       if (column.meaning !== null && column.meaning.kind !== 'keep') return false;
-      if (asker.known(columnQuestion(column), table.file) !== null) return false;
+      if (taken.desk.asker.known(columnQuestion(column), table.file) !== null) return false;
       const own = new Set(table.rows.map((row) => cellOf(row, column)));
       return [...used].every((value) => own.has(value));
     });
     if (number === undefined) return taken;
     const meaning: Column['meaning'] = { kind: 'field', field: 'child.id', side: null, family: null };
-    return {
-      ...taken,
-      columns: columns.map((c) => (c === number ? { ...c, meaning, certainty: 'certain' } : c)),
-    };
+    const numbered = columns.map((c) =>
+      c === number ? { ...c, meaning, certainty: 'certain' as const } : c,
+    );
+    return new TakenTable(table, numbered, taken.orders, taken.desk);
   });
 }

@@ -5,16 +5,15 @@ import { foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
-import type { RefusedRow } from '../refused-row.js';
 import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, saysNotMeasured } from './cell-words.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
-import type { Asker } from './questions.js';
 import { sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { cellOf, fieldCell, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldCell, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 import { valueFit } from './value-fit.js';
 import { deviceDayColumns } from './visit-dates.js';
 
@@ -41,11 +40,8 @@ export function readingsIn(
   row: GridRow,
   person: Person,
   dateFor: (column: Column) => IsoDate | null,
-  asker: Asker,
-  refused: RefusedRow[],
 ): RawReading[] {
   const out: RawReading[] = [];
-  // biome-ignore lint/complexity/noExcessiveLinesPerFunction: one cell, and every reason for which it is asked about or refused
   const take = (
     column: Column,
     measure: MeasureId,
@@ -61,23 +57,18 @@ export function readingsIn(
       const empty = (days.length > 0 ? days : fieldColumns(taken.columns, 'visit.date')).find(
         (c) => cellOf(row, c) === '',
       );
-      if (empty) refused.push(refusal(taken.table, row, empty, 'is missing', 'the date of measuring'));
-      else if (fieldColumns(taken.columns, 'visit.date').length === 0 && !asker.waitsForDay(taken.table.file))
-        refused.push(
-          refusal(
-            taken.table,
-            row,
-            column,
-            'has no date of measuring',
-            'a column with the date of the visit',
-          ),
-        );
+      if (empty) taken.refuse(row, empty, 'is missing', 'the date of measuring');
+      else if (
+        fieldColumns(taken.columns, 'visit.date').length === 0 &&
+        !taken.desk.asker.waitsForDay(taken.table.file)
+      )
+        taken.refuse(row, column, 'has no date of measuring', 'a column with the date of the visit');
       return;
     }
     const push = (text: string, sides: RawReading['sides']) => {
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const size = cellSize(text);
-      if (size === null) refused.push(refusal(taken.table, row, column, 'is not a size', ACCEPTED, text));
+      if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };
     if (!measures[measure].sided) return push(cell, ['none']);
@@ -93,25 +84,14 @@ export function readingsIn(
       if (pair === null) {
         const one = cellSize(cell);
         if (one)
-          refused.push(
-            refusal(
-              taken.table,
-              row,
-              column,
-              'is one size where two are to be',
-              'both sides with / between them, such as 168/172',
-            ),
+          taken.refuse(
+            row,
+            column,
+            'is one size where two are to be',
+            'both sides with / between them, such as 168/172',
           );
         else
-          refused.push(
-            refusal(
-              taken.table,
-              row,
-              column,
-              'are not two sizes',
-              'both sides with / between them, such as 168/172',
-            ),
-          );
+          taken.refuse(row, column, 'are not two sizes', 'both sides with / between them, such as 168/172');
         return;
       }
       const [a, b] = side === 'left-right' ? (['left', 'right'] as const) : (['right', 'left'] as const);
@@ -127,8 +107,6 @@ export function readingsIn(
       column,
       cell,
       pair !== null && (column.pairs || cellSize(cell) === null),
-      asker,
-      refused,
     );
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
@@ -138,7 +116,7 @@ export function readingsIn(
     if (column.meaning?.kind !== 'reading') continue;
     take(column, column.meaning.measure, column.meaning.side, cellOf(row, column), null);
   }
-  tidy(taken, row, take, refused);
+  tidy(taken, row, take);
   return out;
 }
 
@@ -147,7 +125,6 @@ function tidy(
   taken: TakenTable,
   row: GridRow,
   take: (column: Column, measure: MeasureId, side: ColumnSide, cell: string, unit: Unit | null) => void,
-  refused: RefusedRow[],
 ): void {
   const value = fieldColumns(taken.columns, 'long.value')[0];
   const what = fieldCell(taken.columns, row, 'long.measure');
@@ -155,34 +132,28 @@ function tidy(
   if (what.text === '' && cellOf(row, value) === '') return;
   const named = measureOf(what.text, cellOf(row, value), what.column, taken);
   if (named?.kind !== 'reading') {
-    refused.push(
-      refusal(
-        taken.table,
-        row,
-        what.column,
-        what.text === '' ? 'is missing' : 'is not a measure doorpost knows',
-        Object.keys(measures).join(', '),
-      ),
+    taken.refuse(
+      row,
+      what.column,
+      what.text === '' ? 'is missing' : 'is not a measure doorpost knows',
+      Object.keys(measures).join(', '),
     );
     return;
   }
   const unitText = fieldCell(taken.columns, row, 'long.unit');
   const unit = unitWord(unitText.text);
   if (unitText.text !== '' && unit === null) {
-    refused.push(
-      refusal(
-        taken.table,
-        row,
-        unitText.column,
-        `has the unknown unit "${unitText.text}"`,
-        'mm, cm, m, inch or ft; kg, g or lb',
-      ),
+    taken.refuse(
+      row,
+      unitText.column,
+      `has the unknown unit "${unitText.text}"`,
+      'mm, cm, m, inch or ft; kg, g or lb',
     );
     return;
   }
   const cell = cellOf(row, value);
   if (cell === '') {
-    refused.push(refusal(taken.table, row, value, 'is missing', ACCEPTED));
+    taken.refuse(row, value, 'is missing', ACCEPTED);
     return;
   }
   take(value, named.measure, named.side, cell, unit ?? named.unit ?? unitInHeading(value.heading));

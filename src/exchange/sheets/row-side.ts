@@ -1,13 +1,12 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { foldText } from '../headings/fold-words.js';
 import type { ColumnSide } from '../headings/meaning.js';
-import type { RefusedRow } from '../refused-row.js';
 import { cellDevices } from './cell-device.js';
 import { saysNothing, sideIn } from './cell-words.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
-import type { Asker } from './questions.js';
-import { cellOf, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 /** The side of a size whose heading says none: the row's side column, else asked once a column. */
 export function sideOfRow(
@@ -17,8 +16,6 @@ export function sideOfRow(
   column: Column,
   cell: string,
   isPair: boolean,
-  asker: Asker,
-  refused: RefusedRow[],
 ): ColumnSide | null {
   if (!isPair) {
     for (const sideColumn of fieldColumns(taken.columns, 'side')) {
@@ -31,29 +28,21 @@ export function sideOfRow(
   const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
   if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
-    refused.push(
-      refusal(
-        taken.table,
-        row,
-        said,
-        `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
-        'left or right',
-      ),
+    taken.refuse(
+      row,
+      said,
+      `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
+      'left or right',
     );
     return null;
   }
-  const answer = asker.ask({
+  const answer = taken.ask({
     id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
-    file: taken.table.file,
     asks: isPair
       ? `"${name}" holds two sizes a cell. Which side comes first?`
       : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
     examples: [cell],
-    cells: 1,
     suggested: null,
-    choices: (isPair ? ['left-right', 'right-left', 'leave'] : ['left', 'right', 'both', 'leave']).map(
-      (a) => ({ answer: a, label: a }),
-    ),
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
 }

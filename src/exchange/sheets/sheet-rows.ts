@@ -1,21 +1,13 @@
 import { IN_FUTURE } from '../../records/check/refuse.js';
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
-import type { RefusedRow } from '../refused-row.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing } from './cell-words.js';
-import { type ColumnOrder, dateOf } from './choose-dates.js';
+import { dateOf } from './choose-dates.js';
 import { type Column, headingDate } from './column.js';
-import type { GridRow, SheetTable } from './grid.js';
+import type { GridRow } from './grid.js';
 import { People, type Person } from './people.js';
-import type { Asker } from './questions.js';
-
-/** A table with its columns taken and their dates ordered. */
-export interface TakenTable {
-  readonly table: SheetTable;
-  readonly columns: readonly Column[];
-  readonly orders: ReadonlyMap<number, ColumnOrder>;
-}
+import type { TakenTable } from './taken-table.js';
 
 /** A row with whom it is about and when. */
 export interface PersonRow {
@@ -57,73 +49,40 @@ export function fieldCell(
   return { text: '', column: fieldColumns(columns, field)[0] ?? null };
 }
 
-export function refusal(
-  table: SheetTable,
-  row: GridRow,
-  column: Column | null,
-  why: string,
-  accepted: string,
-  given?: string,
-): RefusedRow {
-  return {
-    file: table.file,
-    row: row.row,
-    column: column?.heading || 'row',
-    given: given ?? (column ? cellOf(row, column) : ''),
-    why,
-    accepted,
-  };
-}
-
 /** Everybody the tables speak of: first those with a birth date, then rows that only name them. */
-export function meetPeople(
-  tables: readonly TakenTable[],
-  asker: Asker,
-  today: IsoDate,
-  refused: RefusedRow[],
-  notices: string[],
-): { people: People; rows: Map<TakenTable, PersonRow[]> } {
+export function meetPeople(tables: readonly TakenTable[]): {
+  people: People;
+  rows: Map<TakenTable, PersonRow[]>;
+} {
   const people = new People();
   const rows = new Map<TakenTable, PersonRow[]>();
   const withBirth = tables.filter(
-    (t) => fieldColumns(t.columns, 'child.birth_date').length > 0 || reckonedFromAge(t, asker),
+    (t) => fieldColumns(t.columns, 'child.birth_date').length > 0 || reckonedFromAge(t),
   );
   for (const taken of [...withBirth, ...tables.filter((t) => !withBirth.includes(t))]) {
-    rows.set(taken, peopleOf(taken, people, asker, today, refused, notices, withBirth.includes(taken)));
+    rows.set(taken, peopleOf(taken, people, withBirth.includes(taken)));
   }
   return { people, rows };
 }
 
 /** A sheet with an age and a visit's date but no birth date: the birth date is reckoned, once somebody agrees. */
-function reckonedFromAge(taken: TakenTable, asker: Asker): boolean {
+function reckonedFromAge(taken: TakenTable): boolean {
   const age = fieldColumns(taken.columns, 'visit.age');
   if (age.length === 0 || fieldColumns(taken.columns, 'visit.date').length === 0) return false;
   if (fieldColumns(taken.columns, 'child.birth_date').length > 0) return false;
-  const answer = asker.ask({
+  const answer = taken.ask({
     id: 'birth:from-age',
-    file: taken.table.file,
     asks: 'The sheet has ages but no birth dates. Shall birth dates be reckoned from the age and the date of the visit?',
     examples: age[0].examples,
     cells: age[0].cells,
     suggested: 'yes',
-    choices: [
-      { answer: 'yes', label: 'yes, about right is enough' },
-      { answer: 'no', label: 'no, leave these children out' },
-    ],
   });
   return answer === 'yes';
 }
 
-function peopleOf(
-  taken: TakenTable,
-  people: People,
-  asker: Asker,
-  today: IsoDate,
-  refused: RefusedRow[],
-  notices: string[],
-  withBirth: boolean,
-): PersonRow[] {
+function peopleOf(taken: TakenTable, people: People, withBirth: boolean): PersonRow[] {
   const { table, columns, orders } = taken;
+  const { refused, today } = taken.desk;
   const birthColumn = fieldColumns(columns, 'child.birth_date')[0];
   const hasWho = ['child.id', 'child.name', 'child.first_name', 'child.last_name'].some(
     (f) => fieldColumns(columns, f as FieldId).length > 0,
@@ -144,30 +103,24 @@ function peopleOf(
     const before = refused.length;
     const year = birthYear(birthText);
     if (birthColumn !== undefined && year !== null) {
-      if (birthYearsAsked(taken, birthColumn, asker, notices)) birth = isoDate(dayNumber(`${year}-07-01`));
+      if (birthYearsAsked(taken, birthColumn)) birth = isoDate(dayNumber(`${year}-07-01`));
     } else if (birthColumn !== undefined && birthText !== '') {
       const date = dateOf(birthText, orders.get(birthColumn.index), today);
       if (date && 'why' in date)
-        refused.push(
-          refusal(table, row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018'),
-        );
-      else if (date && date.date > today)
-        refused.push(refusal(table, row, birthColumn, IN_FUTURE, 'a date up to today'));
+        taken.refuse(row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018');
+      else if (date && date.date > today) taken.refuse(row, birthColumn, IN_FUTURE, 'a date up to today');
       else birth = date?.date ?? null;
-    } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row, today);
+    } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row);
     // A birth date alone, repeated under a name, goes on with the child above.
     const goesOn = id === '' && name === '' && last !== null && last.birthDate === birth;
     const found: Person | null = goesOn ? last : people.meet(id, name, birth);
     last = found;
     if (found && birth !== null && found.birthDate !== birth && birthColumn !== undefined) {
-      refused.push(
-        refusal(
-          table,
-          row,
-          birthColumn,
-          `differs from ${found.birthDate}, read before for this child; the first is kept`,
-          'one birth date for a child',
-        ),
+      taken.refuse(
+        row,
+        birthColumn,
+        `differs from ${found.birthDate}, read before for this child; the first is kept`,
+        'one birth date for a child',
       );
     }
     const several = found === null && people.find(id, name, birth) === 'several';
@@ -181,29 +134,23 @@ function peopleOf(
 }
 
 /** A sheet with birth years and no birthdays: the middle of the year, once somebody agrees. */
-function birthYearsAsked(taken: TakenTable, column: Column, asker: Asker, notices: string[]): boolean {
-  const answer = asker.ask({
+function birthYearsAsked(taken: TakenTable, column: Column): boolean {
+  const answer = taken.ask({
     id: 'birth:from-year',
-    file: taken.table.file,
     asks: `"${column.heading}" holds years. Shall the middle of the year stand for the birth date?`,
     examples: column.examples,
-    cells: 1,
     suggested: 'yes',
-    choices: [
-      { answer: 'yes', label: 'yes, half a year more or less is enough' },
-      { answer: 'no', label: 'no, leave these children out' },
-    ],
   });
-  const told = `${taken.table.file}: birth years are read as 1 July of the year; ages can be wrong by half a year.`;
-  if (answer === 'yes' && !notices.includes(told)) notices.push(told);
+  if (answer === 'yes')
+    taken.tell('birth years are read as 1 July of the year; ages can be wrong by half a year.');
   return answer === 'yes';
 }
 
-function fromAge({ columns, orders }: TakenTable, row: GridRow, today: IsoDate): IsoDate | null {
+function fromAge({ columns, orders, desk }: TakenTable, row: GridRow): IsoDate | null {
   const age = fieldCell(columns, row, 'visit.age');
   const years = cellAge(age.text, age.column?.heading);
   const visit = fieldCell(columns, row, 'visit.date');
-  const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), today) : null;
+  const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), desk.today) : null;
   return years === null || date === null || 'why' in date ? null : dateAtAge(date.date, -years);
 }
 

@@ -1,12 +1,12 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { type ShoeSystem, shoeFootLengthsMm, shoeStepMm } from '../../records/shoe-size.js';
-import type { RefusedRow } from '../refused-row.js';
 import type { MadeRow } from './canonical.js';
 import { saysNothing } from './cell-words.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
-import { cellOf, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { cellOf, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 import { canBe, usualSize } from './usual-size.js';
 
 const ACCEPTED = 'a size with its system, in the heading or the cell, such as 33 EU, UK 1.5 or US 13C';
@@ -20,7 +20,6 @@ export function shoesIn(
   row: GridRow,
   person: Person,
   dateFor: (column: Column) => string | null,
-  refused: RefusedRow[],
 ): MadeRow[] {
   return fieldColumns(taken.columns, 'shoe.size').flatMap((column): MadeRow[] => {
     const text = cellOf(row, column);
@@ -31,7 +30,7 @@ export function shoesIn(
     const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
     const shoe = shoeIn(text, column.heading, age);
     if (shoe === null) {
-      refused.push(refusal(taken.table, row, column, 'is no shoe size that can be told', ACCEPTED));
+      taken.refuse(row, column, 'is no shoe size that can be told', ACCEPTED);
       return [];
     }
     const { system, size, footMm } = shoe;

@@ -22,9 +22,10 @@ import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { meetPeople, type PersonRow, refusal, type TakenTable } from './sheet-rows.js';
+import { meetPeople, type PersonRow } from './sheet-rows.js';
 import { shoesIn } from './shoe-rows.js';
 import { takeColumns } from './take-columns.js';
+import { type Desk, TakenTable } from './taken-table.js';
 import { visitDates } from './visit-dates.js';
 
 export interface SheetSettings {
@@ -66,42 +67,34 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       file,
       sheets.filter((t) => t.file === file).flatMap((t) => t.headings),
     );
+  const desk: Desk = { today: settings.today, rules: settings.rules, asker, refused, notices, doubtful };
   for (const table of sheets) {
     const columns = takeColumns(table, asker, settings.today);
     if (!isOfUse(columns)) {
       notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
       continue;
     }
-    understood.push({
-      table,
-      columns,
-      orders: chooseDates(table, columns, asker, settings.today, settings.order, notices),
-    });
+    const orders = chooseDates(table, columns, asker, settings.today, settings.order, notices);
+    understood.push(new TakenTable(table, columns, orders, desk));
   }
-  const taken = withSharedNumbers(understood, asker);
+  const taken = withSharedNumbers(understood);
   const shown = taken.flatMap(({ table, columns }) =>
     columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
   );
-  const { rows } = meetPeople(taken, asker, settings.today, refused, notices);
-  const children = new ChildRows(refused, notices);
-  for (const t of taken)
-    children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table), asker));
+  const { rows } = meetPeople(taken);
+  const children = new ChildRows();
+  for (const t of taken) children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table)));
   const sides = new Map(
     children
       .made()
       .flatMap(({ rows: made }) => made.map(({ cells }) => [cells.id, cells.affected_side ?? ''] as const)),
   );
-  const shared = { refused, notices, doubtful, children, sides };
   const register = new DeviceRegister();
   const all = taken.map((t) => {
-    const devices = new DeviceRows(
-      { taken: t, rules: settings.rules, asker, refused, notices, today: settings.today },
-      register,
-    );
-    return gathered(t, rows.get(t) ?? [], settings, devices, asker, shared);
+    return gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), sides);
   });
   addDevices(all);
-  const read = all.map((t) => madeTables(t, settings, asker, register, shared));
+  const read = all.map((t) => madeTables(t, settings.unit, register, children));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
   return {
     tables: [...childTables, ...read.flatMap(({ tables }) => tables)],
@@ -111,14 +104,6 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     doubtful,
     columns: shown,
   };
-}
-
-interface Shared {
-  readonly refused: RefusedRow[];
-  readonly notices: string[];
-  readonly doubtful: RefusedRow[];
-  readonly children: ChildRows;
-  readonly sides: ReadonlyMap<string, string>;
 }
 
 const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown => ({
@@ -162,13 +147,11 @@ interface Gathered {
 function gathered(
   taken: TakenTable,
   rows: readonly PersonRow[],
-  { today }: SheetSettings,
   devices: DeviceRows,
-  asker: Asker,
-  { refused, notices, sides }: Shared,
+  sides: ReadonlyMap<string, string>,
 ): Gathered {
-  const { table, columns } = taken;
-  const visits = visitDates(taken, today, asker, notices, refused);
+  const { columns } = taken;
+  const visits = visitDates(taken);
   const readings: RawReading[] = [];
   const markers: MadeRow[] = [];
   const shoes: MadeRow[] = [];
@@ -182,17 +165,17 @@ function gathered(
   );
   for (const { row, person, why } of rows) {
     if (person === null || person.birthDate === null) {
-      if (why !== '') refused.push(refusal(table, row, whoColumn(columns), why, 'a child with a birth date'));
+      if (why !== '') taken.refuse(row, whoColumn(columns), why, 'a child with a birth date');
       continue;
     }
     if (!speaks) continue;
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
     remarks.push(...remarksIn(taken, row, person, dateFor));
-    readings.push(...readingsIn(taken, row, person, dateFor, asker, refused));
-    shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate), refused));
+    readings.push(...readingsIn(taken, row, person, dateFor));
+    shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate)));
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
-    markers.push(...markersIn(taken, row, person.id, dateFor, refused, today));
+    markers.push(...markersIn(taken, row, person.id, dateFor));
   }
   return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
 }
@@ -218,21 +201,20 @@ const compareText = (a: string, b: string): number => (a < b ? -1 : Number(a > b
 
 function madeTables(
   { taken, rows, readings, markers, shoes, remarks, devices, firstDevice }: Gathered,
-  settings: SheetSettings,
-  asker: Asker,
+  unit: Unit | null,
   register: DeviceRegister,
-  { refused, notices, doubtful, children }: Shared,
+  children: ChildRows,
 ): { tables: TextTable[]; readings: MadeReadings } {
-  const { file } = taken.table;
-  const units = chooseUnits(valueColumns(taken, readings), asker, settings.unit, notices);
-  const made = measurementRecords(taken, readings, units, settings.today, refused, doubtful);
+  const { file } = taken;
+  const units = chooseUnits(valueColumns(readings), taken, unit);
+  const made = measurementRecords(taken, readings, units);
   keepOthers(taken, rows, made, firstDevice, children);
   const of = (table: TableName, rows: readonly MadeRow[]) =>
     rows.length > 0 ? [madeTable(file, table, rows)] : [];
   const tables = [
     ...of('measurements', shoes),
     ...of('devices', devices.rows),
-    ...of('events', unique([...devices.events, ...remarkEvents(file, remarks, register, notices)])),
+    ...of('events', unique([...devices.events, ...remarkEvents(taken, remarks, register)])),
     ...of('markers', unique(markers)),
   ];
   return { tables, readings: made };

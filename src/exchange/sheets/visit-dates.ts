@@ -2,25 +2,19 @@ import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { deviceDays } from '../headings/meaning.js';
 import type { FieldId } from '../headings/vocabulary.js';
-import type { RefusedRow } from '../refused-row.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { dateOf } from './choose-dates.js';
 import { type Column, headingDate } from './column.js';
 import type { GridRow } from './grid.js';
-import type { Asker } from './questions.js';
-import { cellOf, dateInText, fieldColumns, refusal, type TakenTable } from './sheet-rows.js';
+import { cellOf, dateInText, fieldColumns } from './sheet-rows.js';
+import type { TakenTable } from './taken-table.js';
 
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
 /** The date of measuring for a cell: in its heading, its group's visit, the row's visit, the cast, or the title. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the places a date can stand in, from the nearest to the farthest
-export function visitDates(
-  taken: TakenTable,
-  today: IsoDate,
-  asker: Asker,
-  notices: string[],
-  refused: RefusedRow[],
-) {
+export function visitDates(taken: TakenTable) {
+  const { today, asker } = taken.desk;
   const { table, columns, orders } = taken;
   const dateColumns = fieldColumns(columns, 'visit.date').filter((c) => c.cells > 0);
   const ages = fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0);
@@ -49,16 +43,11 @@ export function visitDates(
     const once = `${row.row}/${column.index}`;
     if ('why' in date || date.date > today) {
       if (!told.has(once))
-        refused.push(
-          refusal(table, row, column, 'why' in date ? date.why : IN_FUTURE, acceptedDates('birth')),
-        );
+        taken.refuse(row, column, 'why' in date ? date.why : IN_FUTURE, acceptedDates('birth'));
       told.add(once);
       return null;
     }
-    if (date.monthOnly && !told.has('month')) {
-      told.add('month');
-      notices.push(`${table.file}: months without a day under "${column.heading}" are taken as their 15th.`);
-    }
+    if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
     return date.date;
   };
   // One row a side or a measure: a line that names no child and no day goes on with the day above it.
@@ -102,37 +91,27 @@ export function visitDates(
       const cast =
         casts.map((c) => (cellOf(row, c) === '' ? null : read(row, c))).find((d) => d !== null) ?? null;
       if (cast !== null) {
-        const answer = asker.ask({
+        const answer = taken.ask({
           id: 'visit:from-cast',
-          file: table.file,
           asks: 'The sheet has no date of measuring. Were the sizes taken on the day of the cast?',
           examples: casts[0].examples,
-          cells: 1,
           suggested: 'yes',
-          choices: [
-            { answer: 'yes', label: 'yes' },
-            { answer: 'no', label: 'no, leave the sizes out' },
-          ],
         });
         return answer === 'yes' ? cast : null;
       }
     }
     if (column === null && main === undefined) return titleDate;
     if (titleDate && dateColumns.length === 0) {
-      if (!told.has('title'))
-        notices.push(`${table.file}: sizes are dated ${titleDate}, the date in the title.`);
-      told.add('title');
+      taken.tell(`sizes are dated ${titleDate}, the date in the title.`);
       return titleDate;
     }
     if (column === null || dateColumns.length > 0) return null;
     // A column that may hold the day, or the age, is asked about first.
     if (asker.waitsForDay(table.file) && ages.length === 0) return null;
-    const said = asker.ask({
+    const said = taken.ask({
       id: `visit:date-of:${table.file}`,
-      file: table.file,
       asks: 'On which day were these sizes taken? No column says so.',
       examples: column.examples,
-      cells: 1,
       suggested: null,
       choices: [],
     });

@@ -6,15 +6,16 @@ import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { dateOf } from '../choose-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
-import { cellOf, refusal } from '../sheet-rows.js';
-import { type DeviceSheet, slot } from './device-sheet.js';
+import { cellOf } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
+import { slot } from './device-sheet.js';
 
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */
 const DAYS_TO_FITTING = 21;
 
 /** A date of a device out of its column; 'unread' where it was refused. */
 export function dateIn(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   row: GridRow,
   field: FieldId,
   family: string,
@@ -22,51 +23,49 @@ export function dateIn(
   visit: IsoDate | null,
   named: Column,
 ): { date: IsoDate; column: Column } | 'unread' | null {
-  const said = slot(sheet, row, field, family, side, named);
+  const said = slot(taken, row, field, family, side, named);
   if (said === null) return null;
   // 'Cast? yes' on the day of a visit is that day.
   const word = foldText(said.text);
   if (noWords.has(word)) return null;
   if (yesWords.has(word)) return visit === null ? null : { date: visit, column: said.column };
-  const date = dateOf(said.text, sheet.taken.orders.get(said.column.index), sheet.today);
+  const date = dateOf(said.text, taken.orders.get(said.column.index), taken.desk.today);
   if (date === null) return null;
   if ('why' in date) {
     if (field === 'device.fitted_date' && wordIn(said.text, 'deviceStates')) return null;
-    sheet.refused.push(
-      refusal(sheet.taken.table, row, said.column, date.why, 'a date such as 2024-03-17 or 17.03.2024'),
-    );
+    taken.refuse(row, said.column, date.why, 'a date such as 2024-03-17 or 17.03.2024');
     return 'unread';
   }
-  if (date.date > sheet.today && field === 'device.fitted_date') return null;
+  if (date.date > taken.desk.today && field === 'device.fitted_date') return null;
   return { date: date.date, column: said.column };
 }
 
 /** A day a device's own cell gives, in the order of the sheet's other dates. */
 export function dateSaid(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   column: Column,
   text: string | null,
 ): { date: IsoDate; column: Column } | null {
   if (text === null) return null;
-  const orders = [...new Set(sheet.taken.orders.values())].filter((o) => o === 'dmy' || o === 'mdy');
-  const date = dateOf(text, orders.length === 1 ? orders[0] : 'dmy', sheet.today);
-  return date && 'date' in date && date.date <= sheet.today ? { date: date.date, column } : null;
+  const orders = [...new Set(taken.orders.values())].filter((o) => o === 'dmy' || o === 'mdy');
+  const date = dateOf(text, orders.length === 1 ? orders[0] : 'dmy', taken.desk.today);
+  return date && 'date' in date && date.date <= taken.desk.today ? { date: date.date, column } : null;
 }
 
 /** 'AFO L 03/2024', or a column headed 'AFO cast' with the date in it. */
-export function dateInCell(sheet: DeviceSheet, row: GridRow, column: Column): IsoDate | null {
+export function dateInCell(taken: TakenTable, row: GridRow, column: Column): IsoDate | null {
   const text = cellOf(row, column);
-  const order = sheet.taken.orders.get(column.index);
-  const whole = cellDate(text, sheet.today) === null ? null : dateOf(text, order, sheet.today);
+  const order = taken.orders.get(column.index);
+  const whole = cellDate(text, taken.desk.today) === null ? null : dateOf(text, order, taken.desk.today);
   if (whole && 'date' in whole) return whole.date;
   const part = /\d{4}-\d{2}-\d{2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}|\b\d{1,2}[-/.]\d{4}\b/.exec(text)?.[0];
-  const date = part === undefined ? null : dateOf(part, order ?? 'dmy', sheet.today);
-  return date && 'date' in date && date.date <= sheet.today ? date.date : null;
+  const date = part === undefined ? null : dateOf(part, order ?? 'dmy', taken.desk.today);
+  return date && 'date' in date && date.date <= taken.desk.today ? date.date : null;
 }
 
 /** The cast of a device whose row gives none, once the clinic agrees. */
 export function reckonedCast(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   row: GridRow,
   column: Column,
   fitted: IsoDate | null,
@@ -74,37 +73,28 @@ export function reckonedCast(
 ): IsoDate | null {
   const from = fitted !== null ? 'fitting' : visit !== null ? 'visit' : null;
   if (from === null) {
-    sheet.refused.push(
-      refusal(
-        sheet.taken.table,
-        row,
-        column,
-        'has no date of its cast or fitting',
-        'a column with the date of the cast, or of the fitting',
-      ),
+    taken.refuse(
+      row,
+      column,
+      'has no date of its cast or fitting',
+      'a column with the date of the cast, or of the fitting',
     );
     return null;
   }
-  const answer = sheet.asker.ask({
+  const answer = taken.ask({
     id: `cast:from-${from}`,
-    file: sheet.taken.table.file,
     asks:
       from === 'fitting'
         ? `Some devices have a fitting and no cast. Shall the cast be taken as ${DAYS_TO_FITTING} days before the fitting?`
         : 'Some devices have no date of cast or fitting. Shall the first visit that names them be taken as their cast?',
     examples: [cellOf(row, column)],
-    cells: 1,
     suggested: 'yes',
-    choices: [
-      { answer: 'yes', label: 'yes' },
-      { answer: 'no', label: 'no, leave these devices out' },
-    ],
   });
   if (answer !== 'yes') return null;
-  const told =
+  taken.tell(
     from === 'fitting'
-      ? `${sheet.taken.table.file}: devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`
-      : `${sheet.taken.table.file}: devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.`;
-  if (!sheet.notices.includes(told)) sheet.notices.push(told);
+      ? `devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`
+      : 'devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.',
+  );
   return fitted !== null ? addDaysIso(fitted, -DAYS_TO_FITTING) : visit;
 }

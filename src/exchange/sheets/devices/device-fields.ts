@@ -6,30 +6,31 @@ import type { MadeRow } from '../canonical.js';
 import { wordIn } from '../cell-words.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
-import { cellOf, refusal } from '../sheet-rows.js';
+import { cellOf } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
 import { dateIn } from './device-dates.js';
 import type { MadeDevice } from './device-register.js';
-import { type DeviceSheet, slot } from './device-sheet.js';
+import { slot } from './device-sheet.js';
 
 /** State, footplate and maker's sizes of a device; gives back what happened to it: its end, the verdict of the visit. */
 export function fill(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   made: MadeDevice,
   row: GridRow,
   { family, side, column: named }: { family: string; side: string; column: Column },
   visit: IsoDate | null,
 ): MadeRow[] {
-  fillState(sheet, made, row, family, side, named);
+  fillState(taken, made, row, family, side, named);
   const events = [
-    endOf(sheet, made, row, family, side, visit, named),
-    verdictOf(sheet, made, row, family, side, visit, named),
+    endOf(taken, made, row, family, side, visit, named),
+    verdictOf(taken, made, row, family, side, visit, named),
   ];
   return events.filter((event) => event !== null);
 }
 
 /** The day a device ended and why. A reason without a day is kept with the device, which is no longer worn. */
 function endOf(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   made: MadeDevice,
   row: GridRow,
   family: string,
@@ -37,11 +38,11 @@ function endOf(
   visit: IsoDate | null,
   named: Column,
 ): MadeRow | null {
-  const ended = dateIn(sheet, row, 'device.end_date', family, side, visit, named);
-  const why = slot(sheet, row, 'device.end_reason', family, side, named);
+  const ended = dateIn(taken, row, 'device.end_date', family, side, visit, named);
+  const why = slot(taken, row, 'device.end_reason', family, side, named);
   if (ended === 'unread' || (ended === null && why === null)) return null;
-  if (ended !== null && ended.date > sheet.today) {
-    sheet.refused.push(refusal(sheet.taken.table, row, ended.column, IN_FUTURE, 'a date up to today'));
+  if (ended !== null && ended.date > taken.desk.today) {
+    taken.refuse(row, ended.column, IN_FUTURE, 'a date up to today');
     return null;
   }
   made.cells.status = 'retired';
@@ -67,29 +68,26 @@ function endOf(
 }
 
 function fillState(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   made: MadeDevice,
   row: GridRow,
   family: string,
   side: string,
   named: Column,
 ): void {
-  const status = slot(sheet, row, 'device.status', family, side, named);
+  const status = slot(taken, row, 'device.status', family, side, named);
   if (status) {
     const state = wordIn(status.text, 'deviceStates');
     if (state) made.cells.status = state;
     else
-      sheet.refused.push(
-        refusal(
-          sheet.taken.table,
-          row,
-          status.column,
-          'is not a state of a device doorpost knows',
-          'ordered, worn or retired',
-        ),
+      taken.refuse(
+        row,
+        status.column,
+        'is not a state of a device doorpost knows',
+        'ordered, worn or retired',
       );
   }
-  const plate = slot(sheet, row, 'device.footplate', family, side, named);
+  const plate = slot(taken, row, 'device.footplate', family, side, named);
   if (plate) {
     const word = foldText(plate.text);
     const kind = /behind|three quarter|3 4|met|prox|hinter|retro|dietro|achter|detras/.test(word)
@@ -100,25 +98,16 @@ function fillState(
           ? 'full'
           : null;
     if (kind) made.cells.footplate = kind;
-    else
-      sheet.refused.push(
-        refusal(
-          sheet.taken.table,
-          row,
-          plate.column,
-          'is no footplate doorpost knows',
-          'full, behind-toes or none',
-        ),
-      );
+    else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
-  for (const column of sheet.taken.columns) {
+  for (const column of taken.columns) {
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
       made.cells[column.meaning.heading] = cellOf(row, column);
   }
 }
 
 function verdictOf(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   made: MadeDevice,
   row: GridRow,
   family: string,
@@ -126,7 +115,7 @@ function verdictOf(
   visit: IsoDate | null,
   named: Column,
 ): MadeRow | null {
-  const verdict = slot(sheet, row, 'device.verdict', family, side, named);
+  const verdict = slot(taken, row, 'device.verdict', family, side, named);
   if (verdict && visit) {
     const said = wordIn(verdict.text, 'verdicts');
     if (said && visit >= made.cells.cast_date)

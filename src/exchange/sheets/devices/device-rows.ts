@@ -5,10 +5,10 @@ import { cellDevices } from '../cell-device.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
 import { dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice } from './device-register.js';
-import type { DeviceSheet } from './device-sheet.js';
 import { devicesIn, type Found } from './named-devices.js';
 
 /** A row that may name devices: whose it is, when, and the side its child's diagnosis says. */
@@ -24,7 +24,7 @@ export class DeviceRows {
   private readonly own = new Set<MadeDevice>();
   readonly events: MadeRow[] = [];
   constructor(
-    private readonly sheet: DeviceSheet,
+    private readonly taken: TakenTable,
     private readonly register: DeviceRegister,
   ) {}
 
@@ -35,7 +35,7 @@ export class DeviceRows {
   /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
-    const named = devicesIn(this.sheet, mention.row, mention.conditionSide);
+    const named = devicesIn(this.taken, mention.row, mention.conditionSide);
     if (named.length === 0) this.askCastToo(mention);
     for (const found of named) {
       for (const side of found.sides) first = this.one(mention, found, side) ?? first;
@@ -45,7 +45,7 @@ export class DeviceRows {
 
   /** A device that waits for its family or side will need a cast as well: both are asked in one go. */
   private askCastToo({ row, visit }: Mention): void {
-    const { taken } = this.sheet;
+    const { taken } = this;
     const stages = ['device.cast_date', 'device.fitted_date'] as const;
     if (visit === null || stages.some((field) => fieldColumns(taken.columns, field).length > 0)) return;
     const { text, column } = fieldCell(taken.columns, row, 'device.family');
@@ -53,7 +53,7 @@ export class DeviceRows {
       column !== null &&
       cellDevices(text).some((d) => d.family !== null && d.cast === null && d.fitted === null)
     )
-      reckonedCast(this.sheet, row, column, null, visit);
+      reckonedCast(this.taken, row, column, null, visit);
   }
 
   private one(
@@ -61,16 +61,16 @@ export class DeviceRows {
     { device, family, column }: Found,
     side: string,
   ): MadeRow | null {
-    const { sheet, register } = this;
-    const cast = dateIn(sheet, row, 'device.cast_date', family, side, visit, column);
-    const given = dateIn(sheet, row, 'device.fitted_date', family, side, visit, column);
+    const { taken, register } = this;
+    const cast = dateIn(taken, row, 'device.cast_date', family, side, visit, column);
+    const given = dateIn(taken, row, 'device.fitted_date', family, side, visit, column);
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
-    const fitted = (given === 'unread' ? null : given) ?? dateSaid(sheet, column, device.fitted);
+    const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);
     const said =
       cast?.date ??
-      dateSaid(sheet, column, device.cast)?.date ??
-      (column.meaning?.kind === 'device' && device.fitted === null ? dateInCell(sheet, row, column) : null);
+      dateSaid(taken, column, device.cast)?.date ??
+      (column.meaning?.kind === 'device' && device.fitted === null ? dateInCell(taken, row, column) : null);
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =
@@ -80,7 +80,7 @@ export class DeviceRows {
     const castDate =
       said ??
       (last?.cells.cast_date as IsoDate | undefined) ??
-      reckonedCast(sheet, row, column, fitted?.date ?? null, visit);
+      reckonedCast(taken, row, column, fitted?.date ?? null, visit);
     if (castDate === null) return null;
     const made = last ?? this.made(row, person.id, family, side, castDate);
     if (last === null) {
@@ -91,12 +91,12 @@ export class DeviceRows {
       made.cells.fitted_date = fitted.date;
       made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
     }
-    this.events.push(...fill(sheet, made, row, { family, side, column }, visit));
+    this.events.push(...fill(taken, made, row, { family, side, column }, visit));
     return made;
   }
 
   private made(row: GridRow, child: string, family: string, side: string, castDate: IsoDate): MadeDevice {
-    const own = cellOf(row, fieldColumns(this.sheet.taken.columns, 'device.id')[0]).slice(0, 80);
+    const own = cellOf(row, fieldColumns(this.taken.columns, 'device.id')[0]).slice(0, 80);
     const key = `${child}/${family}/${side}/${castDate}/${own}`;
     const known = this.register.get(key);
     if (known) return known;

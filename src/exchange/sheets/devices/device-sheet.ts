@@ -1,33 +1,20 @@
-import type { IsoDate } from '../../../records/dates.js';
-import type { FitRules } from '../../../rules/fit-rule.js';
 import type { FieldId } from '../../headings/vocabulary.js';
-import type { RefusedRow } from '../../refused-row.js';
 import { saysNothing } from '../cell-words.js';
 import { type Column, ordinal } from '../column.js';
 import type { GridRow } from '../grid.js';
-import type { Asker } from '../questions.js';
-import { cellOf, fieldColumns, type TakenTable } from '../sheet-rows.js';
-
-/** What devices are read with: the table, the clinic's rules, and where to ask and tell. */
-export interface DeviceSheet {
-  readonly taken: TakenTable;
-  readonly rules: FitRules;
-  readonly asker: Asker;
-  readonly refused: RefusedRow[];
-  readonly notices: string[];
-  readonly today: IsoDate;
-}
+import { cellOf, fieldColumns } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
 
 /** The filled cell of a device's field that belongs to this family and side, and to this of a row's several devices. */
 export function slot(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   row: GridRow,
   field: FieldId,
   family: string,
   side: string,
   named: Column,
 ): { text: string; column: Column } | null {
-  const fitting = fieldColumns(sheet.taken.columns, field).filter(({ meaning }) => {
+  const fitting = fieldColumns(taken.columns, field).filter(({ meaning }) => {
     if (meaning?.kind !== 'field') return false;
     const sideFits =
       meaning.side === null ||
@@ -37,7 +24,7 @@ export function slot(
       side === 'none';
     return sideFits && (meaning.family === null || meaning.family.split('|').includes(family));
   });
-  for (const column of ofDevice(sheet, fitting, named)) {
+  for (const column of ofDevice(taken, fitting, named)) {
     const text = cellOf(row, column);
     if (text !== '' && !saysNothing(text)) return { text, column };
   }
@@ -45,9 +32,9 @@ export function slot(
 }
 
 /** Of columns for several devices in a row ('Device 2', 'Cast 2') those with this device's number. */
-export function ofDevice(sheet: DeviceSheet, fields: readonly Column[], named: Column): readonly Column[] {
-  const { headings } = sheet.taken.table;
-  const devices = fieldColumns(sheet.taken.columns, 'device.family');
+export function ofDevice(taken: TakenTable, fields: readonly Column[], named: Column): readonly Column[] {
+  const { headings } = taken.table;
+  const devices = fieldColumns(taken.columns, 'device.family');
   if (devices.length < 2 || fields.length < 2) return fields;
   const which = ordinal(headings, named.index);
   const own = fields.filter((column) => ordinal(headings, column.index) === which);

@@ -1,14 +1,17 @@
+import type { FitRules } from '../../../rules/fit-rule.js';
 import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
+import { choices } from '../answer-choices.js';
 import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice } from '../cell-device.js';
 import { deviceDates } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
-import { cellOf, fieldColumns, refusal } from '../sheet-rows.js';
-import { type DeviceSheet, ofDevice } from './device-sheet.js';
+import { cellOf, fieldColumns } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
+import { ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
@@ -27,8 +30,8 @@ export interface Found {
 /** The devices of a row, by the columns that name them. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a cell names devices, sides and ends in any order, told apart in one walk
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a cell names devices, sides and ends in any order, told apart in one walk
-export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: string): Found[] {
-  const { columns } = sheet.taken;
+export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string): Found[] {
+  const { columns } = taken;
   const found: Found[] = [];
   const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
   const bySide = columns.some(isSideOfDevice);
@@ -50,7 +53,7 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
               : null);
       found.push(
         ...settled(
-          sheet,
+          taken,
           row,
           column,
           {
@@ -69,9 +72,9 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
         const side =
           device.side ??
           meaning.side ??
-          sideColumn(sheet, row, column) ??
-          sideOfDates(sheet, row, device.family);
-        found.push(...settled(sheet, row, column, { ...device, side }, conditionSide));
+          sideColumn(taken, row, column) ??
+          sideOfDates(taken, row, device.family);
+        found.push(...settled(taken, row, column, { ...device, side }, conditionSide));
       }
     } else if (
       !named &&
@@ -81,11 +84,11 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
       !noWords.has(foldText(text))
     ) {
       // 'Brace given' alone says when and not which.
-      const family = deviceOfSheet(sheet, column);
+      const family = deviceOfSheet(taken, column);
       const { side } = column.meaning;
       if (family === null || found.some((f) => f.family === family)) continue;
       const device = { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) };
-      found.push(...settled(sheet, row, column, device, conditionSide));
+      found.push(...settled(taken, row, column, device, conditionSide));
     } else if (!named && isSideOfDevice(column)) {
       // 'AFO side': the heading names the device.
       const side = sideIn(text);
@@ -96,14 +99,14 @@ export function devicesIn(sheet: DeviceSheet, row: GridRow, conditionSide: strin
         plural: false,
         word: openNameIn(column.heading) ?? foldText(column.meaning.family),
       };
-      if (side !== null) found.push(...settled(sheet, row, column, device, conditionSide));
+      if (side !== null) found.push(...settled(taken, row, column, device, conditionSide));
     } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
       // 'AFO left - cast': the date's own heading names the device.
       const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
       if (found.some((f) => f.device.family === family && f.device.side === side)) continue;
       found.push(
         ...settled(
-          sheet,
+          taken,
           row,
           column,
           { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) },
@@ -126,8 +129,8 @@ function devicesUnder(heading: string, text: string): readonly SpokenDevice[] {
 }
 
 /** The side a side column says; both for a cell 'L + R'. */
-function sideColumn(sheet: DeviceSheet, row: GridRow, named: Column): DeviceSide | null {
-  for (const column of ofDevice(sheet, fieldColumns(sheet.taken.columns, 'side'), named)) {
+function sideColumn(taken: TakenTable, row: GridRow, named: Column): DeviceSide | null {
+  for (const column of ofDevice(taken, fieldColumns(taken.columns, 'side'), named)) {
     const side = sideIn(cellOf(row, column));
     if (side !== null) return side;
   }
@@ -135,7 +138,7 @@ function sideColumn(sheet: DeviceSheet, row: GridRow, named: Column): DeviceSide
 }
 
 /** 'Cast L' and 'Cast R': the device is for the side whose date is filled. */
-function sideOfDates({ taken }: DeviceSheet, row: GridRow, family: string | null): DeviceSide | null {
+function sideOfDates(taken: TakenTable, row: GridRow, family: string | null): DeviceSide | null {
   const dated = taken.columns
     .filter(isStage)
     .filter(({ meaning }) => meaning.family === null || meaning.family === family);
@@ -149,25 +152,22 @@ function sideOfDates({ taken }: DeviceSheet, row: GridRow, family: string | null
 }
 
 function settled(
-  sheet: DeviceSheet,
+  taken: TakenTable,
   row: GridRow,
   column: Column,
   device: SpokenDevice,
   conditionSide: string,
 ): Found[] {
   const name = isField(column, 'device.family') ? cellOf(row, column) : column.heading;
-  const family = familyNamed(name, sheet.rules) ?? familyOf(sheet, device, column);
+  const family = familyNamed(name, taken.desk.rules) ?? familyOf(taken, device, column);
   if (family === null) return [];
-  const rule = sheet.rules.get(family);
+  const rule = taken.desk.rules.get(family);
   if (rule === undefined) {
-    sheet.refused.push(
-      refusal(
-        sheet.taken.table,
-        row,
-        column,
-        `is a ${family}, for which there is no fit rule`,
-        [...sheet.rules.keys()].join(', '),
-      ),
+    taken.refuse(
+      row,
+      column,
+      `is a ${family}, for which there is no fit rule`,
+      [...taken.desk.rules.keys()].join(', '),
     );
     return [];
   }
@@ -176,24 +176,18 @@ function settled(
   if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
   if (device.side !== null) return [{ device, family, sides: [device.side], column }];
   if (device.plural) {
-    const pair = `${sheet.taken.table.file}: "${device.word}" says no side and more than one: taken as a pair, one for each side.`;
-    if (!sheet.notices.includes(pair)) sheet.notices.push(pair);
+    taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
     return [{ device, family, sides: ['left', 'right'], column }];
   }
   const sided = conditionSide === 'left' || conditionSide === 'right';
-  const answer = sheet.asker.ask({
+  const answer = taken.ask({
     id: `side:${device.word}${sided ? ':one-sided' : ''}`,
-    file: sheet.taken.table.file,
     asks: sided
       ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
       : `"${name}" says no side. For which side is it?`,
     examples: [cellOf(row, column)],
-    cells: 1,
     suggested: sided ? 'affected' : null,
-    choices: ['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave'].map((a) => ({
-      answer: a,
-      label: a,
-    })),
+    choices: choices(['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave']),
   });
   if (answer === 'both') return [{ device, family, sides: ['left', 'right'], column }];
   if (answer === 'left' || answer === 'right') return [{ device, family, sides: [answer], column }];
@@ -202,47 +196,44 @@ function settled(
 }
 
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
-function familyOf(sheet: DeviceSheet, { family, likely, word }: SpokenDevice, column: Column): string | null {
-  const open = family === null ? [] : family.split('|').filter((f) => sheet.rules.has(f));
+function familyOf(taken: TakenTable, { family, likely, word }: SpokenDevice, column: Column): string | null {
+  const open = family === null ? [] : family.split('|').filter((f) => taken.desk.rules.has(f));
   if (family !== null && open.length === 1) return open[0];
   if (family !== null && !family.includes('|')) return family;
-  const choices = open.length > 0 ? open : [...sheet.rules.keys()];
-  const answer = sheet.asker.ask({
+  const choices = open.length > 0 ? open : [...taken.desk.rules.keys()];
+  const answer = taken.ask({
     id: `device:${word.replace(/s$/, '')}`,
-    file: sheet.taken.table.file,
     asks:
       open.length > 0
         ? `Which device does this clinic mean by "${word}"?`
         : `Which device is "${word}" under "${column.heading}"?`,
     examples: [word],
-    cells: 1,
-    suggested: open[0] ?? likely?.split('|').find((f) => sheet.rules.has(f)) ?? null,
-    choices: familyChoices(choices, sheet.rules),
+    suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? null,
+    choices: familyChoices(choices, taken.desk.rules),
   });
-  return answer !== null && sheet.rules.has(answer) ? answer : null;
+  return answer !== null && taken.desk.rules.has(answer) ? answer : null;
 }
 
 /** The one device of a sheet that gives its dates and never its name. */
-function deviceOfSheet({ taken, rules, asker }: DeviceSheet, column: Column): string | null {
+function deviceOfSheet(taken: TakenTable, column: Column): string | null {
+  const { rules } = taken.desk;
   const has = (test: (meaning: NonNullable<Column['meaning']>) => boolean) =>
     taken.columns.some((c) => c.meaning !== null && test(c.meaning));
   const spine = has((m) => m.kind === 'field' && m.field === 'marker.pelvis_stage');
   const feet = has((m) => m.kind === 'reading' && m.measure.startsWith('foot_'));
   const head = has((m) => m.kind === 'reading' && m.measure === 'head_circumference');
   const likely = feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
-  const answer = asker.ask({
+  const answer = taken.ask({
     id: 'one-device',
-    file: taken.table.file,
     asks: `"${column.heading}" says when and no column says which device. Which is it?`,
     examples: column.examples,
-    cells: 1,
     suggested: likely !== null && rules.has(likely) ? likely : null,
     choices: familyChoices([...rules.keys()], rules),
   });
   return answer !== null && rules.has(answer) ? answer : null;
 }
 
-const familyChoices = (families: readonly string[], rules: DeviceSheet['rules']) =>
+const familyChoices = (families: readonly string[], rules: FitRules) =>
   [...families, 'leave'].map((answer) => ({ answer, label: rules.get(answer)?.names.en.clinical ?? answer }));
 
 const isField = (column: Column, field: FieldId): boolean =>

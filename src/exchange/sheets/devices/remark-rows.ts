@@ -8,7 +8,8 @@ import { saysStage } from '../cell-device-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
-import { cellOf, type TakenTable } from '../sheet-rows.js';
+import { cellOf } from '../sheet-rows.js';
+import type { TakenTable } from '../taken-table.js';
 import type { DeviceRegister, MadeDevice } from './device-register.js';
 
 /** What a row of a sheet says beside its figures, of a child on a day. */
@@ -45,10 +46,9 @@ export function remarksIn(
  * goes with no device is told: nothing would read it.
  */
 export function remarkEvents(
-  file: string,
+  taken: TakenTable,
   remarks: readonly Remark[],
   register: DeviceRegister,
-  notices: string[],
 ): MadeRow[] {
   const unheard: string[] = [];
   const unmade: string[] = [];
@@ -66,13 +66,13 @@ export function remarkEvents(
     return devices.map((device) => noteOn(device, remark, date as IsoDate));
   });
   if (unheard.length > 0)
-    notices.push(
-      `${file}: ${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
+    taken.tell(
+      `${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
         `with no device worn that day, so no list shows it: look at the child (such as "${unheard[0].slice(0, 60)}").`,
     );
   if (unmade.length > 0)
-    notices.push(
-      `${file}: ${unmade.length === 1 ? 'a remark names' : `${unmade.length} remarks name`} a device of a child for whom no column ` +
+    taken.tell(
+      `${unmade.length === 1 ? 'a remark names' : `${unmade.length} remarks name`} a device of a child for whom no column ` +
         `gives one, and it was not entered (such as "${unmade[0].slice(0, 60)}"): enter it on the child's page, or give it a column.`,
     );
   return events;

@@ -1,0 +1,66 @@
+import type { IsoDate } from '../../records/dates.js';
+import type { FitRules } from '../../rules/fit-rule.js';
+import type { RefusedRow } from '../refused-row.js';
+import { answerChoices } from './answer-choices.js';
+import type { ColumnOrder } from './choose-dates.js';
+import type { Column } from './column.js';
+import type { GridRow, SheetTable } from './grid.js';
+import type { Asked, Asker } from './questions.js';
+
+/** What an import is read with, and where it asks and tells. */
+export interface Desk {
+  readonly today: IsoDate;
+  readonly rules: FitRules;
+  readonly asker: Asker;
+  readonly refused: RefusedRow[];
+  readonly notices: string[];
+  readonly doubtful: RefusedRow[];
+}
+
+type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> & Partial<Pick<Asked, 'cells' | 'choices'>>;
+
+/** A table with its columns taken and their dates ordered. */
+export class TakenTable {
+  constructor(
+    readonly table: SheetTable,
+    readonly columns: readonly Column[],
+    readonly orders: ReadonlyMap<number, ColumnOrder>,
+    readonly desk: Desk,
+  ) {}
+
+  get file(): string {
+    return this.table.file;
+  }
+
+  refuse(row: GridRow, column: Column | null, why: string, accepted: string, given?: string): void {
+    this.desk.refused.push(this.placed(row, column, why, accepted, given));
+  }
+
+  /** A reading that is taken, for less. */
+  doubt(row: GridRow, column: Column, given: string): void {
+    const why = 'was written with a doubt and is taken as less sure';
+    this.desk.doubtful.push(this.placed(row, column, why, '', given));
+  }
+
+  /** Tells what a person should know, once. */
+  tell(text: string): void {
+    const told = `${this.file}: ${text}`;
+    if (!this.desk.notices.includes(told)) this.desk.notices.push(told);
+  }
+
+  /** Asks the clinic; of one cell, and with the answers its kind of question has, where nothing else is said. */
+  ask(asked: AskedHere): string | null {
+    const choices = asked.choices ?? answerChoices(asked.id, new Map());
+    return this.desk.asker.ask({ cells: 1, ...asked, choices, file: this.file });
+  }
+
+  private placed(
+    row: GridRow,
+    column: Column | null,
+    why: string,
+    accepted: string,
+    given = column ? (row.cells[column.index] ?? '').trim() : '',
+  ): RefusedRow {
+    return { file: this.file, row: row.row, column: column?.heading || 'row', given, why, accepted };
+  }
+}
