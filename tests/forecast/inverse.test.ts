@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { allowanceToLast } from '../../src/forecast/inverse/allowance-to-last.js';
+import { canAnswer } from '../../src/forecast/inverse/growth-from-cast.js';
 import { lifeOfAllowances } from '../../src/forecast/inverse/life-of-allowances.js';
 import { roomByMonth } from '../../src/forecast/inverse/room-by-month.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
+import type { Series } from '../../src/records/measure.js';
 import { buildChild } from './build-record.js';
 
 const TODAY = '2026-11-25';
-const { growth } = buildChild(TODAY, 7, { sex: 'female' })
+const child = buildChild(TODAY, 7, { sex: 'female' })
   .series('foot_length', 'left', [
     [12, 178],
     [6, 183],
@@ -17,13 +20,18 @@ const { growth } = buildChild(TODAY, 7, { sex: 'female' })
     [6, 301],
     [0, 308],
   ])
-  .assess();
+  .series('hand_length', 'left', [[0, 134]])
+  .series('malleolar_width', 'left', [[0, 52]]);
+const { growth } = child.assess();
 if (growth.kind !== 'posterior') throw new Error('no posterior');
 const { posterior } = growth;
 const foot = { measure: 'foot_length', side: 'left' } as const;
 const knee = { measure: 'knee_height', side: 'left' } as const;
-const ask = (series: readonly (typeof foot | typeof knee)[]) => ({
+const model = loadGrowthModel();
+const ask = (series: readonly Series[]) => ({
   posterior,
+  model,
+  measurements: child.record.measurements,
   series,
   castDate: TODAY,
   draws: 4000,
@@ -31,6 +39,21 @@ const ask = (series: readonly (typeof foot | typeof knee)[]) => ({
 });
 
 describe('inverse questions', () => {
+  it('answers for what keeps its proportion to a measure with a curve, and says where nothing tells how it grows', () => {
+    const hand: Series = { measure: 'hand_length', side: 'left' };
+    const year = addDaysIso(TODAY, 365);
+    expect(canAnswer(ask([hand]))).toBe(true);
+    // A girl's hand of 7 years grows 4 to 8 mm a year (common practice, no source).
+    expect(allowanceToLast(ask([hand]), year, 0.5)).toBeGreaterThan(3);
+    expect(allowanceToLast(ask([hand]), year, 0.5)).toBeLessThan(9);
+    expect(roomByMonth(ask([hand]), [12], [0.5]).size).toBe(1);
+    expect(lifeOfAllowances(ask([hand]), [5])[0].p50).not.toBeNull();
+    const width: Series = { measure: 'malleolar_width', side: 'left' };
+    expect(canAnswer(ask([width]))).toBe(false);
+    expect(canAnswer(ask([{ ...hand, side: 'right' }]))).toBe(false);
+    expect(roomByMonth(ask([foot, width]), [12], [0.5]).has('malleolar_width/left')).toBe(false);
+  });
+
   // The mean of the growth between two days follows from the posterior's own exact means, with no sampling in it.
   it('needs, at even odds, about the expected growth; more at higher odds and for a longer time', () => {
     const year = addDaysIso(TODAY, 365);

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { seriesKey } from '../../records/measure.js';
 import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
 
 /**
@@ -8,10 +9,12 @@ import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
 export function allowanceToLast(question: CastQuestion, until: IsoDate, odds: number): number {
   const { days, paths } = growthFromCast(question, dayNumber(until));
   const most = new Float64Array(question.draws);
-  for (const path of paths)
+  for (const s of question.series) {
+    const path = paths.get(seriesKey(s)) ?? [];
     for (let i = 0; i < question.draws; i++)
       for (let j = 1; j < days.length; j++)
         most[i] = Math.max(most[i], path[i * days.length + j] - path[i * days.length]);
+  }
   most.sort();
   return most[Math.min(most.length - 1, Math.max(0, Math.ceil(odds * most.length) - 1))];
 }

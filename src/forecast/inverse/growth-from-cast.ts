@@ -1,10 +1,17 @@
 import type { ChildPosterior } from '../../growth/contract.js';
 import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
-import { type Series, seriesKey } from '../../records/measure.js';
+import { type MeasureId, type Series, seriesKey } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
+import { sampleFutures } from '../futures.js';
 
-/** The question's setting: a device cast on `castDate`, judged on `series` (both sides of a frame together). */
+/**
+ * The question's setting: a device cast on `castDate`, judged on `series` (both sides of a frame together). `measurements` are
+ * the child's own, which a measure without a curve takes its proportion from.
+ */
 export interface CastQuestion {
   readonly posterior: ChildPosterior;
+  readonly model: { readonly measures: readonly MeasureId[] };
+  readonly measurements: readonly Measurement[];
   readonly series: readonly Series[];
   readonly castDate: IsoDate;
   readonly draws: number;
@@ -16,8 +23,8 @@ const STEP_DAYS = 28;
 export interface GrowthFromCast {
   /** First is the cast. */
   readonly days: readonly DayNumber[];
-  /** By series: draws x days.length, row-major by draw, mm. */
-  readonly paths: readonly Float64Array[];
+  /** By seriesKey: draws x days.length, row-major by draw, mm; a series that cannot be followed has none. */
+  readonly paths: ReadonlyMap<string, Float64Array>;
 }
 
 const known = new WeakMap<ChildPosterior, Map<string, GrowthFromCast>>();
@@ -38,5 +45,30 @@ function drawn(question: CastQuestion, untilDay: DayNumber): GrowthFromCast {
   const days = [dayNumber(question.castDate)];
   while (days[days.length - 1] + STEP_DAYS < untilDay) days.push(days[days.length - 1] + STEP_DAYS);
   if (untilDay > days[0]) days.push(untilDay);
-  return { days, paths: question.posterior.sample(question.series, days, question.draws, question.seed) };
+  return { days, paths: sampleCast(question, days) };
 }
+
+/** Joint paths of every series of the question that can be followed. */
+export function sampleCast(
+  { posterior, model, series, draws, seed, measurements }: CastQuestion,
+  days: readonly DayNumber[],
+): ReadonlyMap<string, Float64Array> {
+  return sampleFutures(posterior, model, series, days, draws, seed, measurements).paths;
+}
+
+/** Expected size on the day of the cast by series, mm; of series that can be followed. */
+export const sizesAtCast = (question: CastQuestion): number[] => {
+  const { days, paths } = growthFromCast(question, dayNumber(question.castDate) + STEP_DAYS);
+  return question.series.map((s) => {
+    const path = paths.get(seriesKey(s)) ?? [];
+    let sum = 0;
+    for (let i = 0; i < path.length; i += days.length) sum += path[i];
+    return sum / question.draws;
+  });
+};
+
+/** Whether anything can be said: every series has a curve, or a reading of its own beside one that has. */
+export const canAnswer = (question: CastQuestion): boolean => {
+  const { paths } = growthFromCast(question, dayNumber(question.castDate) + STEP_DAYS);
+  return question.series.every((s) => paths.has(seriesKey(s)));
+};

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { seriesKey } from '../../records/measure.js';
 import { dayOfChance } from '../device/chance-by-day.js';
 import { firstPassage, passageChance } from '../device/first-passage.js';
 import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
@@ -22,7 +23,10 @@ export function lifeOfAllowances(question: CastQuestion, allowancesMm: readonly 
   const weights = new Float64Array(question.draws).fill(1 / question.draws);
   return allowancesMm.map((allowanceMm) => {
     const limitMm = new Float64Array(search.length).fill(allowanceMm);
-    const limits = paths.map((path) => ({ path, castIndex: 0, limitMm }));
+    const limits = question.series.flatMap((s) => {
+      const path = paths.get(seriesKey(s));
+      return path ? [{ path, castIndex: 0, limitMm }] : [];
+    });
     const chance = passageChance(firstPassage(days, search, limits, question.draws), weights, search.length);
     const at = (p: number) => {
       const day = dayOfChance(search, chance, p);

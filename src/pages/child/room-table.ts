@@ -1,5 +1,5 @@
+import type { CastQuestion } from '../../forecast/inverse/growth-from-cast.js';
 import { roomByMonth } from '../../forecast/inverse/room-by-month.js';
-import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
@@ -31,7 +31,7 @@ export interface RoomRow {
 
 /** What the next devices of a pair (or the one device) would need if cast today; what the room in force lasts shortest for on top. */
 export function roomTable(
-  posterior: ChildPosterior,
+  child: Pick<CastQuestion, 'posterior' | 'model' | 'measurements'>,
   views: readonly DeviceView[],
   rules: FitRules,
   birthDate: IsoDate,
@@ -40,7 +40,7 @@ export function roomTable(
 ): RoomRow[] {
   const series = views.flatMap((v) => v.forecast.room.map((r) => r.series));
   if (series.length === 0) return [];
-  const question = { posterior, series, castDate: today, draws: DRAWS, seed };
+  const question = { ...child, series, castDate: today, draws: DRAWS, seed };
   const needed = roomByMonth(question, monthsAsked, oddsAsked, liftsOf(views, rules));
   const ageYears = decimalAgeYears(birthDate, today);
   const rows = byDriver({

@@ -15,9 +15,11 @@ export function WhatIfPage(props: {
   device: Device;
   limiting: readonly MeasureId[];
   answer: WhatIf | null;
+  /** The dimension asked for, where no growth reference tells how it grows. */
+  unknown: MeasureId | null;
   drawn: Drawn;
 }) {
-  const { child, device, limiting, answer, drawn } = props;
+  const { child, device, limiting, answer, unknown, drawn } = props;
   const { format, today } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
   const shown = answer?.lives.filter(
@@ -30,9 +32,13 @@ export function WhatIfPage(props: {
         <a href={base}>{child.name || child.id}</a>
       </p>
       <h1>What if the next {deviceLabel(device)} were cast today?</h1>
-      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current={answer?.measure ?? null} />
+      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current={answer?.measure ?? unknown} />
       {!answer ? (
-        <Empty>Too few readings to answer. Measure this child first.</Empty>
+        <Empty>
+          {unknown
+            ? `No growth reference tells how ${measures[unknown].label.toLowerCase()} grows in this child, so the room it needs is judged at the fitting. Choose another dimension above.`
+            : 'Too few readings to answer. Measure this child first.'}
+        </Empty>
       ) : (
         <>
           <section

@@ -35,7 +35,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const view = await loadChildFor(request, request.params.id, deps);
     const found = view.record.devices.find((d) => d.id === deviceId);
     if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules } = (await deps.assessor.current()).context;
+    const { rules, model } = (await deps.assessor.current()).context;
+    const { measurements } = view.record;
     const dimensions = rules.get(found.family)?.dimensions ?? [];
     const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
     const dimension =
@@ -43,7 +44,11 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
       dimensions.find((d) => d.measure === driver) ??
       dimensions[0];
     const posterior = posteriorOf(view.record, deps);
-    const answer = posterior && dimension ? whatIf(posterior, found, dimension, clock.today()) : null;
+    const answer =
+      posterior && dimension
+        ? whatIf({ posterior, model, measurements }, found, dimension, clock.today())
+        : null;
+    const unknown = posterior && !answer ? (dimension?.measure ?? null) : null;
     const limiting: MeasureId[] = dimensions.map((d) => d.measure);
     const charts =
       answer &&
@@ -56,17 +61,18 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
           title: 'If cast today',
           widthPx,
         }));
-    return { view, device: found, limiting, answer, charts };
+    return { view, device: found, limiting, answer, unknown, charts };
   };
 
   app.get<Child>('/children/:id/what-if', access, async (request, reply) => {
-    const { view, device, limiting, answer, charts } = await asked(request);
+    const { view, device, limiting, answer, unknown, charts } = await asked(request);
     return reply.page(
       <WhatIfPage
         child={view.record.child}
         device={device}
         limiting={limiting}
         answer={answer}
+        unknown={unknown}
         drawn={charts ? await drawFor(request, (widthPx) => charts(widthPx).spec) : NOT_DRAWN}
       />,
     );
@@ -78,7 +84,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { spec, steps } = charts(request.query.width === 'narrow' ? NARROW_PX : undefined);
     return {
       spec,
-      steps: steps.map((step, i) => ({ ...step, ...answer.lives[i] })),
+      steps: steps().map((step, i) => ({ ...step, ...answer.lives[i] })),
     };
   });
 
@@ -87,7 +93,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { record, inUse, assessment } = view;
     const device = record.devices.find((d) => d.id === request.query.device);
     if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules } = (await deps.assessor.current()).context;
+    const { rules, model } = (await deps.assessor.current()).context;
+    const { measurements } = record;
     const pair = pairOf(device, inUse);
     const posterior = posteriorOf(record, deps);
     const { birthDate } = record.child;
@@ -97,7 +104,18 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         device={device}
         devices={pair.map((v) => v.device)}
         limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
-        rows={posterior ? roomTable(posterior, pair, rules, birthDate, clock.today(), assessment.seed) : []}
+        rows={
+          posterior
+            ? roomTable(
+                { posterior, model, measurements },
+                pair,
+                rules,
+                birthDate,
+                clock.today(),
+                assessment.seed,
+              )
+            : []
+        }
         months={monthsAsked.find((m) => String(m) === request.query.months) ?? usually.months}
         odds={oddsAsked.find((p) => String(p) === request.query.odds) ?? usually.odds}
       />,

@@ -2,10 +2,10 @@ import type { Spec } from '../../charts/fill-spec.js';
 import { type GrowthChartInput, growthChart } from '../../charts/growth-chart.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { allowanceToLast } from '../../forecast/inverse/allowance-to-last.js';
-import type { CastQuestion } from '../../forecast/inverse/growth-from-cast.js';
+import { type CastQuestion, canAnswer, sizesAtCast } from '../../forecast/inverse/growth-from-cast.js';
 import { type AllowanceLife, lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
 import type { ChildPosterior, Prediction } from '../../growth/contract.js';
-import { addDaysIso, dayNumber, type IsoDate } from '../../records/dates.js';
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Series, seriesKey } from '../../records/measure.js';
 import { type FitDimension, sideBarOf } from '../../rules/fit-rule.js';
@@ -13,6 +13,8 @@ import { type FitDimension, sideBarOf } from '../../rules/fit-rule.js';
 export interface WhatIf {
   readonly measure: MeasureId;
   readonly series: readonly Series[];
+  /** By series: expected size today, mm. */
+  readonly nowMm: readonly number[];
   /** Allowance of the family's rule, mm. */
   readonly usualMm: number;
   /** Most a side bar adds, mm; 0 without one. */
@@ -27,13 +29,13 @@ const MONTHS = [6, 9, 12, 18, 24];
 const DRAWS = 600;
 const SEED = 1;
 
-/** How long a device cast today would last for each amount of room in one of its dimensions. */
+/** How long a device cast today would last for each amount of room in one of its dimensions; null where growth cannot tell. */
 export function whatIf(
-  posterior: ChildPosterior,
+  child: Pick<CastQuestion, 'posterior' | 'model' | 'measurements'>,
   device: Device,
   dimension: FitDimension,
   today: IsoDate,
-): WhatIf {
+): WhatIf | null {
   const { measure } = dimension;
   const sides = !measures[measure].sided
     ? (['none'] as const)
@@ -41,7 +43,8 @@ export function whatIf(
       ? (['left', 'right'] as const)
       : ([device.side] as const);
   const series = sides.map((side): Series => ({ measure, side }));
-  const question: CastQuestion = { posterior, series, castDate: today, draws: DRAWS, seed: SEED };
+  const question: CastQuestion = { ...child, series, castDate: today, draws: DRAWS, seed: SEED };
+  if (!canAnswer(question)) return null;
   const usualMm = dimension.allowanceMm.value;
   const sideBarMm = sideBarOf(dimension)?.upToMm.value ?? 0;
   const most = Math.max(20, Math.ceil(usualMm * 2), Math.ceil(usualMm + sideBarMm));
@@ -51,6 +54,7 @@ export function whatIf(
   return {
     measure,
     series,
+    nowMm: sizesAtCast(question),
     usualMm,
     sideBarMm,
     lives: lifeOfAllowances(question, allowances),
@@ -68,9 +72,8 @@ export function whatIfCharts(
   answer: WhatIf,
   device: Device,
   base: Omit<GrowthChartInput, 'forecasts' | 'measure' | 'covers'>,
-): { spec: Spec; steps: { allowanceMm: number; datasets: Spec }[] } {
+): { spec: Spec; steps: () => { allowanceMm: number; datasets: Spec }[] } {
   const posterior = base.posterior && remembered(base.posterior);
-  const now = answer.series.map((s) => posterior?.predict(s, [dayNumber(base.today)]).mean[0] ?? 0);
   const imagined = answer.lives.map(
     (life): DeviceForecast => ({
       deviceId: device.id,
@@ -93,7 +96,7 @@ export function whatIfCharts(
         roomMm: life.allowanceMm,
         roomLowMm: life.allowanceMm,
         roomHighMm: life.allowanceMm,
-        limitMm: now[i] + life.allowanceMm,
+        limitMm: answer.nowMm[i] + life.allowanceMm,
       })),
       probabilityOutgrownNow: 0,
       modelName: '',
@@ -104,14 +107,18 @@ export function whatIfCharts(
   const recast = { ...device, castDate: base.today, fittedDate: base.today };
   const record = { ...base.record, devices: [recast] };
   const input = { ...base, record, posterior, measure: answer.measure, covers: imagined };
-  const charts = imagined.map((forecast) => growthChart({ ...input, forecasts: [forecast], unkeyed: true }));
+  const chart = (forecast: DeviceForecast) => growthChart({ ...input, forecasts: [forecast], unkeyed: true });
   const usual = answer.lives.findIndex((l) => l.allowanceMm >= answer.usualMm && l.p10 !== null);
   return {
-    spec: charts[Math.max(0, usual)],
-    steps: charts.map((chart, i) => ({
-      allowanceMm: answer.lives[i].allowanceMm,
-      datasets: Object.fromEntries(MOVED.map((name) => [name, chart.datasets[name] ?? []])),
-    })),
+    spec: chart(imagined[Math.max(0, usual)]),
+    steps: () =>
+      imagined.map((forecast, i) => {
+        const { datasets } = chart(forecast);
+        return {
+          allowanceMm: answer.lives[i].allowanceMm,
+          datasets: Object.fromEntries(MOVED.map((name) => [name, datasets[name] ?? []])),
+        };
+      }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { allowanceToLast } from '../../forecast/inverse/allowance-to-last.js';
+import { canAnswer } from '../../forecast/inverse/growth-from-cast.js';
 import { lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
 import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
 import { addDaysIso } from '../../records/dates.js';
@@ -132,11 +133,19 @@ function whatIfRoute(api: Api, deps: ServiceDeps): void {
       const { seed, model } = assessing.context;
       const question = {
         posterior,
+        model,
+        measurements: record.measurements,
         series: sides.map((side) => ({ measure, side })),
         castDate: cast,
         draws: WHAT_IF_DRAWS,
         seed,
       };
+      if (!canAnswer(question))
+        throw new DoorpostError(
+          'invalid-value',
+          `No growth reference tells how ${measures[measure].label.toLowerCase()} grows in this child`,
+          { field: 'measure', given: measure, accepted: model.measures.join(', ') },
+        );
       return {
         lives: allowancesMm.length > 0 ? lifeOfAllowances(question, allowancesMm) : [],
         needed: lastUntil.map(({ until, odds }) => ({
