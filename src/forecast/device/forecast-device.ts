@@ -164,23 +164,25 @@ function isGrownUp(
   const further = (l: DimensionLimit, mm: number) =>
     posterior.chanceOfFurtherGrowth(followedSeries(l.series), dayNumber(today), mm);
   // Most children's own draws grow by more before the horizon ends: the whole of growth is seldom asked about.
-  const surelyGrows = (l: DimensionLimit) =>
-    growsBy(question.futures, l, dayNumber(today), NOTICED_MM) >= SURELY_MORE;
+  const surelyGrows = (l: DimensionLimit, mm: number, seldom: number) =>
+    growsBy(question.futures, l, dayNumber(today), mm) >= seldom + SURELY_MORE;
   const skeletal = plan.limits.flatMap((l, d) => (measures[l.series.measure].skeletal ? [d] : []));
   const open = skeletal.filter((d) => halts.get(seriesKey(plan.limits[d].series))?.proved !== true);
+  const beyondRoom = (d: number) => Math.max(MEASURABLE_MM, room[d].roomMm);
   return (
     skeletal.length > 0 &&
-    !open.some((d) => surelyGrows(plan.limits[d])) &&
+    !open.some((d) => surelyGrows(plan.limits[d], NOTICED_MM, SELDOM)) &&
+    !open.some((d) => surelyGrows(plan.limits[d], beyondRoom(d), NEGLIGIBLE_CHANCE)) &&
     open.every(
       (d) =>
         further(plan.limits[d], NOTICED_MM) < SELDOM &&
-        further(plan.limits[d], Math.max(MEASURABLE_MM, room[d].roomMm)) < NEGLIGIBLE_CHANCE,
+        further(plan.limits[d], beyondRoom(d)) < NEGLIGIBLE_CHANCE,
     )
   );
 }
 
-/** Share of the draws above which the model's chance cannot be below the largest that counts as seldom. */
-const SURELY_MORE = 0.3;
+/** By so much more than a chance the share of a few hundred draws lies above it only where the model's does too. */
+const SURELY_MORE = 0.1;
 
 /** Share of the draws in which a limit's size grows by so much from a day to the horizon's end. */
 function growsBy(

@@ -1,7 +1,9 @@
 import type { DayNumber } from '../../records/dates.js';
 import { monotoneCubic } from '../../statistics/monotone-cubic.js';
+import { normalTail } from '../../statistics/normal-tail.js';
+import { FAR_FACTOR } from './deviation.js';
 import { type Grid, gridOf, lifted, type PassageLimit } from './first-passage.js';
-import { type OwnDeviation, survivals } from './own-limit.js';
+import { betweenClose, law, type OwnDeviation, setLaw } from './own-limit.js';
 
 /** A limit that one device has somewhere about the stated one. */
 export interface OwnLimit extends PassageLimit {
@@ -21,7 +23,10 @@ export interface PassageCurve {
 const APART_DAYS = 28;
 const MOST_PARTS = 2;
 /** A draw that is passed but for so little is not followed further. */
-const NOTHING = 1e-3;
+const NOTHING = 4e-3;
+
+/** An excess that one device in ten thousand does not bear. */
+const SAFE_SDS = -9;
 
 let survival = new Float64Array(4096);
 
@@ -36,9 +41,10 @@ export function passageCurve(
   limits: readonly OwnLimit[],
   draws: number,
   luck: Float64Array | null = null,
+  apartDays = APART_DAYS,
 ): PassageCurve {
   const grid = gridOf(days, search);
-  const { at, knot } = triedDays(grid, search, limits);
+  const { at, knot } = triedDays(grid, search, limits, apartDays);
   const tried = at.length;
   const n = limits.length;
   if (survival.length < n * tried) survival = new Float64Array(2 * n * tried);
@@ -62,10 +68,8 @@ export function passageCurve(
   for (let i = 0; i < draws; i++) {
     let stop = tried;
     for (let d = 0; d < n; d++) {
-      const row = d * tried;
-      const begin = Math.min(stop, first[d]);
-      excesses(limits[d], lines[d], places, i * days.length, row, begin, stop);
-      stop = survivals(limits[d].own, i, survival, row + begin, row + stop, NOTHING) - row;
+      setLaw(limits[d].own, i);
+      stop = follow(limits[d], lines[d], places, i * days.length, d * tried, Math.min(stop, first[d]), stop);
     }
     let left = 1;
     for (let e = 0; e < stop; e++) {
@@ -92,11 +96,12 @@ function triedDays(
   { knot, start, end }: Grid,
   search: readonly DayNumber[],
   limits: readonly OwnLimit[],
+  apartDays: number,
 ): { at: Int32Array; knot: Int32Array } {
   const tried = new Set<number>([0, search.length - 1]);
   for (let g = 0; g < start.length; g++) {
     const long = search[Math.min(end[g], search.length - 1)] - search[start[g]];
-    const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(long / APART_DAYS)));
+    const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(long / apartDays)));
     for (let k = 0; k < parts; k++) tried.add(start[g] + Math.round((k * (end[g] - start[g])) / parts));
   }
   const jump = (j: number) => {
@@ -121,25 +126,40 @@ function triedDays(
   };
 }
 
-/** Largest excess over the stated limit up to each day tried, of one draw, into `survival` from `row` on. */
-function excesses(
-  { path, castIndex, lifts }: OwnLimit,
+/** Chance that one draw's limit has held up to each day tried, into `survival` from `row` on; ends behind the first that is nothing. */
+function follow(
+  { path, castIndex, lifts, own }: OwnLimit,
   line: Float64Array,
   { at, knot, part, last }: { at: Int32Array; knot: Int32Array; part: Float64Array; last: number },
   draw: number,
   row: number,
   begin: number,
   end: number,
-): void {
+): number {
+  const { high, scale, near, far, rest } = law;
+  // So far below the limit hardly any device is passed.
+  const low = high > 0 ? Math.max(law.low, SAFE_SDS * own.sdMm) : law.low;
+  const farScale = scale / FAR_FACTOR;
+  const close = Number.isNaN(scale);
   const base = castIndex === null ? 0 : path[draw + castIndex];
   let most = Number.NEGATIVE_INFINITY;
+  let held = 1;
   for (let e = begin; e < end; e++) {
     const before = path[draw + knot[e]];
     let over = before + part[e] * (path[draw + knot[e] + last] - before) - base - line[e];
     if (lifts) over -= lifted(lifts, draw, knot[e], last, part[e], at[e]);
-    if (over > most) most = over;
-    survival[row + e] = most;
+    if (over > most) {
+      most = over;
+      if (over >= high) held = 0;
+      else if (over > low)
+        held = close
+          ? betweenClose(own.sdMm, over)
+          : near * normalTail(over * scale) + far * normalTail(over * farScale) + rest;
+    }
+    survival[row + e] = held;
+    if (held < NOTHING) return e + 1;
   }
+  return end;
 }
 
 /** Whose part of a fall it is: in proportion to what each limit's own chance lost. */

@@ -31,7 +31,7 @@ export const forecast: readonly MutationGroup[] = [
         "return end < 0.9 ? 'beyond-horizon' : 'forecast'",
       ],
       ['renewed.has(l.series.measure) ? [] : [d]', '[d]'],
-      ['roomMm)) < NEGLIGIBLE_CHANCE', 'roomMm)) < 0.9'],
+      ['beyondRoom(d)) < NEGLIGIBLE_CHANCE', 'beyondRoom(d)) < 0.9'],
     ],
   },
   {
@@ -39,7 +39,7 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/device/passage-curve.ts',
     tests: ['tests/forecast/first-passage.test.ts'],
     changes: [
-      ['if (over > most) most = over;', 'if (over < most) most = over;'],
+      ['if (over > most) {', 'if (over < most) {'],
       ['now *= survival[d * tried + e]', 'now = survival[d * tried + e]'],
       ['passed[e] += 1 - left;', 'passed[e] += left;'],
       ['passed[e] += 1;', 'passed[e] += 0;'],
@@ -50,10 +50,10 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/device/own-limit.ts',
     tests: ['tests/forecast/first-passage.test.ts'],
     changes: [
-      ['if (excess <= low) out[e] = 1;', 'if (excess <= low) out[e] = 0.9;'],
-      ['else if (excess >= high) out[e] = 0;', 'else if (excess >= high + 9) out[e] = 0;'],
-      ['share / width', 'share'],
-      ['FAR_FACTOR * sdMm', 'sdMm / FAR_FACTOR'],
+      ['law.low = low;', 'law.low = low - 9;'],
+      ['law.high = high;', 'law.high = high + 9;'],
+      ['/ nearWidth', '/ 1'],
+      ['= normalTail((high * scale) / FAR_FACTOR)', '= 1'],
     ],
   },
   {
