@@ -7,13 +7,31 @@ export interface FieldLimits {
   readonly max?: number;
 }
 
+/** A field without what only says that it may be left out. */
+const bare = (field: z.ZodType): z.ZodType =>
+  field instanceof z.ZodDefault || field instanceof z.ZodNullable || field instanceof z.ZodOptional
+    ? bare(field.unwrap() as z.ZodType)
+    : field;
+
+export type FieldKind = 'tick' | 'choice' | 'several' | 'number' | 'columns' | 'date' | 'text';
+
+/** How a person enters a record's field, by its schema. fieldKind(childRecord.shape.walks) = 'tick'. */
+export function fieldKind(field: z.ZodType): FieldKind {
+  const own = bare(field);
+  if (own instanceof z.ZodBoolean) return 'tick';
+  if (own instanceof z.ZodEnum) return 'choice';
+  if (own instanceof z.ZodArray) return 'several';
+  if (own instanceof z.ZodNumber) return 'number';
+  if (own instanceof z.ZodRecord) return 'columns';
+  return own.meta()?.format === 'date' ? 'date' : 'text';
+}
+
 /**
  * How long a text and how large a number may be, read off the record's own field: what a form's control and its hint
  * say. fieldLimits(childRecord.shape.gestationWeeks) = { min: 22, max: 44 }.
  */
-export function fieldLimits(field: z.ZodType): FieldLimits {
-  if (field instanceof z.ZodDefault || field instanceof z.ZodNullable || field instanceof z.ZodOptional)
-    return fieldLimits(field.unwrap() as z.ZodType);
+export function fieldLimits(given: z.ZodType): FieldLimits {
+  const field = bare(given);
   if (field instanceof z.ZodString) {
     const { minLength, maxLength } = field;
     return {

@@ -1,16 +1,6 @@
 import { DoorpostError } from '../errors.js';
-import type { Child } from '../records/records.js';
+import { schedulerFields } from '../records/child-fields.js';
 import type { Role } from '../store/contract.js';
-
-/** What a scheduler may change of a child: how to reach a family and when it can come. */
-export const schedulerFields = [
-  'contact',
-  'language',
-  'transportDays',
-  'prefersHolidays',
-  'clinician',
-  'siblingGroup',
-] as const satisfies readonly (keyof Child)[];
 
 /** Throws where a role names a field of a child that is not its to change. */
 export function refuseOthersFields(fields: readonly string[], role: Role | 'system' | 'family'): void {

@@ -18,9 +18,10 @@ import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
+import { readChildForm } from './child-form.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
-import { NewChildPage } from './new-child-page.js';
+import { NewChildPage, newChildFields } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
@@ -69,33 +70,28 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
 
 function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { clock } = deps;
+  /** A child of whom nothing is known yet; the day it was born is not guessed. */
+  const blank = (id: string) =>
+    ({ ...childRecord.parse({ id: 'new', birthDate: clock.today(), sex: 'unknown' }), id }) as const;
+
   app.get('/children/new', { config: { access: recordKeepers } }, (_request, reply) =>
-    reply.page(<NewChildPage typed={{}} error="" />),
+    reply.page(<NewChildPage read={{ typed: blank(''), raw: { birthDate: '' }, errors: {} }} error="" />),
   );
 
   app.post<{ Body: Fields }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
     const body = request.body ?? {};
-    const parsed = childRecord.safeParse({
-      id: body.id,
-      name: body.name,
-      birthDate: body.birthDate,
-      sex: body.sex,
-      gestationWeeks: body.gestationWeeks ? Number(body.gestationWeeks) : null,
-      contact: body.contact,
-      language: body.language || 'en',
-      insensateSkin: body.insensateSkin === 'yes',
-      latexAlert: body.latexAlert === 'yes',
-    });
-    const error = parsed.success
-      ? await refusalOf(
-          reply.save(async (tx, actor) => {
-            await tx.children.create(parsed.data, clock.today(), actor);
-            return path(parsed.data.id);
-          }),
-        )
-      : `${parsed.error.issues[0].path.join('.')}: ${parsed.error.issues[0].message}`;
-    if (!error) return reply;
-    return reply.page(<NewChildPage typed={body} error={error} />, 422);
+    const read = readChildForm(body, blank(body.id ?? ''), newChildFields, null);
+    const id = childRecord.shape.id.safeParse(body.id);
+    const error = id.success ? '' : `id: ${id.error.issues[0].message}`;
+    if (error || Object.keys(read.errors).length > 0)
+      return reply.page(<NewChildPage read={read} error={error} />, 422);
+    const refused = await refusalOf(
+      reply.save(async (tx, actor) => {
+        await tx.children.create(read.typed, clock.today(), actor);
+        return path(read.typed.id);
+      }),
+    );
+    return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
   });
 }
 

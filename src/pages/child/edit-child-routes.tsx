@@ -6,7 +6,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
 import type { Fields } from '../parts/route-types.js';
-import { readChildForm } from './child-form.js';
+import { fieldsOf, readChildForm } from './child-form.js';
 import { EditChildPage } from './edit-child-page.js';
 
 type Child = { Params: { id: string }; Body: Fields };
@@ -57,7 +57,7 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
       const { value: stored, version } = await store.children.get(id, actor);
       return reply.page(
         <EditChildPage
-          read={readChildForm(body, stored, request.user!.role, limit)}
+          read={readChildForm(body, stored, fieldsOf(request.user!.role), limit)}
           version={version}
           meanwhile={meanwhile ? stored : null}
           clinical={actor.role === 'clinician'}
@@ -67,7 +67,7 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
       );
     };
     const { value: stored, version } = await store.children.get(id, actor);
-    const { errors, change } = readChildForm(body, stored, request.user!.role, limit);
+    const { errors, change } = readChildForm(body, stored, fieldsOf(request.user!.role), limit);
     const [faulty, changed] = [errors, change].map((o) => Object.keys(o).length > 0);
     // A form sent twice finds itself stored already: nothing is lost by an older version then.
     if (Number(given) !== version && (faulty || changed)) return again(412, true);

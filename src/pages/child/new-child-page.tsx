@@ -1,56 +1,42 @@
+import type { ChildField } from '../../records/child-fields.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { childRecord } from '../../records/records.js';
-import { InputField, Problem, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { InputField, Problem } from '../parts/fields.js';
+import { Form } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { type ChildField, choices, labelOf, ticks } from './child-form.js';
+import { ChildErrors, ChildFields } from './child-fields.js';
+import type { ReadChild } from './child-form.js';
 
-export function NewChildPage(props: { typed: Readonly<Record<string, string | undefined>>; error: string }) {
+/** What is asked of a child that is not known yet; the rest is a matter of its page. */
+export const newChildFields: readonly ChildField[] = [
+  'name',
+  'birthDate',
+  'sex',
+  'gestationWeeks',
+  'contact',
+  'language',
+  'insensateSkin',
+  'latexAlert',
+];
+
+export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>; error: string }) {
   const { today } = usePage();
-  const { typed, error } = props;
-  const about = (name: ChildField) => ({
-    name,
-    label: labelOf(name),
-    ...fieldLimits(childRecord.shape[name]),
-    value: typed[name],
-  });
   return (
     <Layout title="New child">
       <h1>New child</h1>
       <Problem error={error} />
-      <Form action="/children" class="card">
-        <div class="row">
-          <InputField
-            name="id"
-            label="Clinic's number"
-            required
-            {...fieldLimits(childRecord.shape.id)}
-            value={typed.id}
-            autofocus
-          />
-          <InputField {...about('name')} autocomplete="off" />
-          <InputField {...about('birthDate')} type="date" required max={today} />
-          <SelectField
-            name="sex"
-            label={labelOf('sex')}
-            of={Object.entries(choices.sex)}
-            chosen={typed.sex}
-          />
-          <InputField {...about('gestationWeeks')} hint="if early" type="number" />
-          <InputField {...about('contact')} />
-          <InputField {...about('language')} value={typed.language ?? 'en'} size={6} />
-        </div>
-        <p>
-          {(['insensateSkin', 'latexAlert'] as const).map((name) => (
-            <label key={name}>
-              <input type="checkbox" name={name} value="yes" checked={typed[name] === 'yes'} /> {
-                ticks[name]
-              }{' '}
-            </label>
-          ))}
-        </p>
-        <Submit main>Save child</Submit>
+      <ChildErrors errors={read.errors} />
+      <Form action="/children" class="card" send="Save child" main>
+        <InputField
+          name="id"
+          label="Clinic's number"
+          required
+          {...fieldLimits(childRecord.shape.id)}
+          value={read.typed.id}
+          autofocus
+        />
+        <ChildFields of={newChildFields} read={read} meanwhile={null} latestBirth={today} />
       </Form>
     </Layout>
   );

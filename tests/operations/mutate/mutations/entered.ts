@@ -181,9 +181,9 @@ export const entered: readonly MutationGroup[] = [
   },
   {
     harm: 'A scheduler changes a birth date or a diagnosis.',
-    file: 'src/service/scheduler-fields.ts',
+    file: 'src/records/child-fields.ts',
     tests: service,
-    changes: [["  'siblingGroup',\n", "  'siblingGroup',\n  'birthDate',\n"]],
+    changes: [["birthDate: { part: 'child'", "birthDate: { part: 'reach'"]],
   },
   {
     harm: 'The next device is cast for the other side, or its job is never closed.',
