@@ -7,6 +7,7 @@ const words = [
 ];
 const letters = ['tests/words/family.test.ts'];
 const files = [
+  'tests/exchange/row-reader.test.ts',
   'tests/exchange/other-formats.test.ts',
   'tests/exchange/awkward-tables.test.ts',
   'tests/exchange/hostile-input.test.ts',
