@@ -1,16 +1,13 @@
 import type { Device } from '../records/device.js';
 import type { FitRules } from '../rules/fit-rule.js';
-import { loadRules } from '../rules/load-rules.js';
 
 export interface NamedDevice {
   readonly family: string;
   readonly side: Device['side'];
 }
 
-const shipped = loadRules();
-
 /** What a parent calls some devices: 'the left lower leg brace', 'both lower leg braces', 'the helmet and the right foot support'. */
-export function plainDevices(devices: readonly NamedDevice[], rules: FitRules = shipped): string {
+export function plainDevices(devices: readonly NamedDevice[], rules: FitRules): string {
   const groups = new Map<string, Set<string>>();
   for (const d of devices) {
     const name = rules.get(d.family)?.names.en.plain ?? 'brace';

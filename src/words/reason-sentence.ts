@@ -15,7 +15,7 @@ export function reasonSentence(
   { action, reason }: Wants,
   devices: readonly NamedDevice[],
   skinCannotWarn: boolean,
-  rules?: FitRules,
+  rules: FitRules,
 ): string {
   const it = plainDevices(devices, rules) || 'the brace';
   const many = isPlural(it);
@@ -38,7 +38,7 @@ export function reasonSentence(
 }
 
 /** The same list with its sentences. */
-export function withSentences(list: RecallList, rules?: FitRules): RecallList {
+export function withSentences(list: RecallList, rules: FitRules): RecallList {
   const said = (e: RecallEntry): RecallEntry => ({
     ...e,
     reason: {
@@ -58,7 +58,7 @@ export function withSentences(list: RecallList, rules?: FitRules): RecallList {
 /** The same decisions with their sentences. */
 export const withDecisionSentences = (
   decisions: readonly DeviceDecision[],
-  rules?: FitRules,
+  rules: FitRules,
 ): DeviceDecision[] =>
   decisions.map((d) => ({
     ...d,

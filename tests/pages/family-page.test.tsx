@@ -39,13 +39,19 @@ const infant = () =>
     .device('cranial-orthosis', 'none', 2);
 
 /** The sheet's text, entities undone. */
-function sheet(built: ReturnType<typeof walker>, language = 'en', decision: object | null = null): string {
+function sheet(
+  built: ReturnType<typeof walker>,
+  language = 'en',
+  decision: object | null = null,
+  own: unknown[] = [],
+): string {
   const assessment = built.assess();
   const { record } = built;
   const view = {
     record,
     assessment,
     inUse: record.devices.map((device, i) => ({ device, forecast: assessment.forecasts[i], decision })),
+    rules: loadRules(own),
   };
   return renderPage(
     <FamilyPage
@@ -63,6 +69,11 @@ function sheet(built: ReturnType<typeof walker>, language = 'en', decision: obje
     .replaceAll('&quot;', '"')
     .replaceAll('&amp;', '&');
 }
+
+it('calls a device by the name that the clinic gives it', () => {
+  const names = { en: { clinical: 'Night AFO', plain: 'night brace' } };
+  expect(sheet(walker(), 'en', null, [{ id: 'solid-afo', names }])).toContain('night brace');
+});
 
 describe.each(familyLanguages.map(({ language }) => language))('the sheet in %s', (language) => {
   const words = familyWords(language);

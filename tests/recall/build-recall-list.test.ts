@@ -102,7 +102,7 @@ describe('buildRecallList', () => {
       expect(list.entries.filter((e) => e.childId !== 'p')).toEqual(others.entries);
       expect(list.notPlanned).toEqual(['p']);
       expect(heard).toHaveLength(1);
-      const entry = withSentences(list).entries.find((e) => e.childId === 'p');
+      const entry = withSentences(list, rules).entries.find((e) => e.childId === 'p');
       expect(entry).toMatchObject({ action: 'measure', dueBy: today, reason: { code: 'not-planned' } });
       // Half a week's days, by the harm of a day in ordinary skin.
       expect(entry?.harmPerWeek).toBe(3.5);
@@ -194,6 +194,7 @@ describe('buildRecallList', () => {
     ];
     const list = withSentences(
       build(records, [rampForecast('adult/d1', 0, 1, 'adult'), rampForecast('care/d1', 0, 1, 'palliative')]),
+      rules,
     );
     expect(list.entries.map((e) => e.action)).toEqual(['review', 'review']);
     for (const e of list.entries) expect(e.reason.text).not.toMatch(/grow out|too small/);
@@ -233,6 +234,7 @@ describe('buildRecallList', () => {
     const record = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', side: 'right' }] });
     const near = withSentences(
       build([record], [rampForecast('a/d1', 40, 90), rampForecast('a/d2', 70, 120)]),
+      rules,
     );
     expect(near.entries[0].deviceIds).toEqual(['a/d1', 'a/d2']);
     expect(near.entries[0].reason.text).toContain('both lower leg braces');
@@ -263,6 +265,7 @@ describe('buildRecallList', () => {
         [testRecord({ id: 'a' }), testRecord({ id: 'b', measuredDaysAgo: null, devices: [{ id: 'b/d1' }] })],
         [rampForecast('a/d1', 40, 90), rampForecast('b/d1', 0, 1, 'too-few-measurements')],
       ),
+      rules,
     );
     expect(list.entries.find((e) => e.childId === 'a')?.reason.text).toMatch(
       /^Your child will soon grow out of the left lower leg brace; to have the next one ready in time we would like to see you by \d+ \w+ 2026; please ring us sooner if anything rubs, marks or hurts\.$/,

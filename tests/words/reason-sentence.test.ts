@@ -22,6 +22,7 @@ const said = (code: Reason['code'], numb: boolean) =>
     { action: 'check', reason: { code, numbers } },
     [{ family: 'solid-afo', side: 'left' }],
     numb,
+    loadRules(),
   );
 
 describe('the sentence to a parent', () => {
@@ -58,7 +59,7 @@ describe('the sentence to a parent', () => {
     const child = { childId: 'CHILD-Q1', siblingGroup: null, lastSeen: null };
     const saidOf = (left: DeviceDecision, right: DeviceDecision) => {
       const visit = visitOf([left, right], [], child, '2026-11-27');
-      return withSentences({ entries: [visit], notDue: [] } as never).entries[0].reason.text;
+      return withSentences({ entries: [visit], notDue: [] } as never, loadRules()).entries[0].reason.text;
     };
     const late = decision('left', 'cast-late', '2026-10-20');
     expect(saidOf(late, decision('right', 'cast-late', '2026-10-17'))).toMatch(

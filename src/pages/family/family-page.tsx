@@ -2,8 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
 import { type Action, isBeingMade } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
-import type { Region } from '../../rules/fit-rule.js';
-import { loadRules } from '../../rules/load-rules.js';
+import type { FitRules, Region } from '../../rules/fit-rule.js';
 import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
 import { deviceAnswer } from '../../words/family/device-answer.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
@@ -35,11 +34,12 @@ export function FamilyPage(props: {
   children?: ComponentChildren;
 }) {
   const { view, words, chart } = props;
+  const { rules } = view;
   const { child } = view.record;
   const { clinicName, today } = usePage();
   const format = formatFor(localeOf(words));
   const devices = devicesTold(view);
-  const regions = regionsOf(devices);
+  const regions = regionsOf(devices, rules);
   const shoe = shoeOverDevice(
     devices.map(({ device, forecast }) => ({ ...wornDevice(device, rules), forecast })),
     view.record.measurements,
@@ -58,7 +58,7 @@ export function FamilyPage(props: {
       {!props.checked && <p class="unchecked">{words.unchecked}</p>}
       <h1>{words.title(child.name)}</h1>
       {devices.length === 0 && <p class="answer">{words.noDevice}</p>}
-      {answers(devices, words, format).map((a) => (
+      {answers(devices, rules, words, format).map((a) => (
         <div key={a.say} class="answer">
           <p>{a.say}</p>
           {a.next && <p>{a.next}</p>}
@@ -115,7 +115,6 @@ export function FamilyPage(props: {
   );
 }
 
-const rules = loadRules();
 const unique = <T,>(items: readonly T[]): T[] => [...new Set(items)];
 
 /** Dates with the figures of the clinic's card and telephone, whatever the language's own are. */
@@ -131,7 +130,7 @@ export function devicesTold(view: ChildView): readonly DeviceView[] {
 /** Where a brace is worn in shoes. */
 const inShoes: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
 
-const regionsOf = (devices: readonly DeviceView[]): readonly Region[] =>
+const regionsOf = (devices: readonly DeviceView[], rules: FitRules): readonly Region[] =>
   devices.length > 0 ? unique(devices.map((v) => wornDevice(v.device, rules).region)) : ['ankle-foot'];
 
 const Languages = ({ words, href }: { words: FamilyWords; href: (language: string) => string }) => (
@@ -162,7 +161,7 @@ const GrowthFigure = (props: { words: FamilyWords; chart: Drawn }) => (
 );
 
 /** One answer per device; left and right that get the same answer keep their own sentence, with its meaning said once. */
-function answers(devices: readonly DeviceView[], words: FamilyWords, format: Format) {
+function answers(devices: readonly DeviceView[], rules: FitRules, words: FamilyWords, format: Format) {
   const seen = new Set<string>();
   return devices.map((v) => {
     const worn = wornDevice(v.device, rules);

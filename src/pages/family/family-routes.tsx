@@ -1,7 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { familyAnswerFields, stopsWearing } from '../../records/family-answer.js';
-import { loadRules } from '../../rules/load-rules.js';
 import { actorOf } from '../../service/access.js';
 import { chartableMeasures, growthSpec } from '../../service/child-view/child-charts.js';
 import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
@@ -22,7 +21,6 @@ import { registerQuestionPages } from './questions-routes.js';
 type Sheet = { Params: { id: string; token: string }; Querystring: Fields; Body: Fields };
 /** Answers a minute from one address: a family sends one. */
 const ANSWERS_A_MINUTE = 6;
-const rules = loadRules();
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the two doors to one sheet, and what they share
 export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -205,5 +203,5 @@ function languageOf(view: ChildView, clinic: string, telephone: string | undefin
 /** The device asked about, if it is still worn. */
 function wornOf(view: ChildView, { deviceId }: FamilyQuestion) {
   const found = view.inUse.find((v) => v.device.id === deviceId);
-  return found ? wornDevice(found.device, rules) : null;
+  return found ? wornDevice(found.device, view.rules) : null;
 }

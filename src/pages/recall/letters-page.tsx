@@ -1,4 +1,4 @@
-import { loadRules } from '../../rules/load-rules.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import type { RecallRow } from '../../store/contract.js';
 import { familyWords } from '../../words/family/family-languages.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
@@ -10,12 +10,10 @@ import { formatFor } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
-const rules = loadRules();
-
 /** One letter a page, in the family's language where we have its words; printed from the browser. */
-export function LettersPage(props: { rows: readonly RecallRow[]; contact: string }) {
+export function LettersPage(props: { rows: readonly RecallRow[]; contact: string; rules: FitRules }) {
   const { clinicName, today } = usePage();
-  const { rows, contact } = props;
+  const { rows, contact, rules } = props;
   return (
     <Layout title="Letters" kind="sheet">
       <h1 class="no-print">Letters</h1>

@@ -174,7 +174,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { value: settings } = await store.settings.get();
     const wanted = rows.filter((r) => LETTER_STATES.includes(r.state));
     await exported(request, 'letters', wanted);
-    return reply.page(<LettersPage rows={wanted} contact={settings.contact} />);
+    const { rules } = (await deps.assessor.current()).context;
+    return reply.page(<LettersPage rows={wanted} contact={settings.contact} rules={rules} />);
   });
 
   app.get<Entry>('/recall/list.csv', access, async (request, reply) => {

@@ -12,6 +12,7 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { inReadingOrder } from '../../records/device-order.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import { type Actor, type StoredAssessment, seesDiagnoses } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
@@ -32,6 +33,8 @@ export interface ChildView {
   readonly record: ChildRecord;
   readonly assessment: StoredAssessment;
   readonly inUse: readonly DeviceView[];
+  /** The clinic's own families, their names too. */
+  readonly rules: FitRules;
 }
 
 /** A child's record, assessment and the decisions that follow, as seen by whoever asks; the store audits the read. */
@@ -49,9 +52,13 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
   const assessment = seesDiagnoses(actor)
     ? await assessedAsOf(deps.store, assessing, seen, stored)
     : await deps.assess(childId);
-  const options = { today, rules: assessing.context.rules, settings: recallSettingsOf(clinic) };
+  const { rules } = assessing.context;
+  const options = { today, rules, settings: recallSettingsOf(clinic) };
   const decisions = new Map(
-    withDecisionSentences(childDecisions(record, assessment, jobs, options)).map((d) => [d.deviceId, d]),
+    withDecisionSentences(childDecisions(record, assessment, jobs, options), rules).map((d) => [
+      d.deviceId,
+      d,
+    ]),
   );
   const turnaroundOf = turnaroundsOf(jobs, today);
   const inUse = record.devices.toSorted(inReadingOrder).flatMap((device): DeviceView[] => {
@@ -66,7 +73,7 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
       },
     ];
   });
-  return { record, assessment, inUse };
+  return { record, assessment, inUse, rules };
 }
 
 export const loadChildFor = (

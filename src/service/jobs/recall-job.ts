@@ -33,7 +33,7 @@ export async function recallList(
   await store.jobRuns.say(runId, 'planning the weeks');
   const answer = await levelledClinicList(question);
   const { today } = question;
-  const list = { ...withSentences(answer.list), levelling: answer.list.levelling };
+  const list = { ...withSentences(answer.list, assessing.context.rules), levelling: answer.list.levelling };
   const using = assessing.context;
   await store.transaction(async (tx) => {
     const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
