@@ -123,7 +123,7 @@ test('the figures that the documents tell of a kept report are those of the repo
   for (const told of [
     `${simulated} growing children`,
     `the shipped one has ${ratio('(shipped)')} of the weighted days`,
-    `from an accepted chance of 20 % down (${ratio('20 %')})`,
+    `20 % accepted has ${ratio('20 %')}`,
   ])
     expect(flat('models/policies/README.md')).toContain(told);
 });

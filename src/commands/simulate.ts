@@ -17,7 +17,7 @@ import {
   summarisePolicy,
 } from '../study/simulate/summarise-policies.js';
 import { childrenOfCurves, childrenOfDemo } from './simulated-worlds.js';
-import { simulationForecaster, simulationReading } from './simulation-forecaster.js';
+import { simulationForecaster, simulationLook } from './simulation-forecaster.js';
 import { terminal, textTable } from './terminal.js';
 
 export interface SimulateOptions {
@@ -84,7 +84,8 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
   const world: World = {
     start: START,
     years,
-    slotsPerWeek: opts.slotsPerWeek ?? weekly(need * CASTS_OVER_NEED + OTHER_VISITS),
+    // An appointment to which nobody comes takes its slot too.
+    slotsPerWeek: opts.slotsPerWeek ?? weekly((need * CASTS_OVER_NEED + OTHER_VISITS) / (1 - MISSED_SHARE)),
     jobsPerWeek: opts.jobsPerWeek ?? weekly(need * CASTS_OVER_NEED),
     missedShare: MISSED_SHARE,
     seed,
@@ -98,7 +99,7 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
       policy,
       world,
       simulationForecaster(model, seed),
-      simulationReading(seed),
+      simulationLook(seed),
       (share) =>
         terminal.progress(
           `${policyName(policy)} (${k + 1} of ${policies.length}): ${Math.round(100 * share)} %`,
@@ -121,9 +122,9 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     atEqualVisits: atEqualVisits(summaries),
     policies: summaries,
     limits: [
-      'One device a child; a visit shows whether it is outgrown; forecasts see readings with technical error only.',
+      'One device a child; a visit reads the room in the device, 1.5 mm either way; forecasts see readings with technical error only.',
       'Intervals resample children (overtime: quarters of a year) and hold 95 %; curves, seed and world are one draw.',
-      `Of the fixed reviews four hand rules are shown: cast at every visit, or when measured growth reaches 25, 50 or 75 % of the allowance.`,
+      `Of the fixed reviews four hand rules are shown: cast at every visit, or when the room seen shows 25, 50 or 75 % of the allowance used.`,
     ],
   };
   if (opts.out) await write(opts.out, report, summaries);

@@ -6,7 +6,7 @@ import { measures, seriesKey } from '../records/measure.js';
 import type { Measurement } from '../records/records.js';
 import { randomStream } from '../statistics/random-stream.js';
 import { hash } from '../study/backtest/clinic-noise.js';
-import type { SimulationForecaster, SimulationReading } from '../study/simulate/contract.js';
+import type { SimulationForecaster, SimulationLook } from '../study/simulate/contract.js';
 import type { WorldChild } from './simulated-worlds.js';
 
 const DRAWS = 160;
@@ -15,8 +15,10 @@ const AHEAD = [
   ...Array.from({ length: 14 }, (_, k) => 14 * k),
   ...Array.from({ length: 13 }, (_, k) => 210 + 28 * k),
 ];
-/** What a visit showed is believed while this share of the draws agrees with it. */
-const LEAST_SHARE = 0.15;
+/** SD of the room at the toes as read in the device, mm (the shipped tolerance of the plate; common practice, no source). */
+const LOOK_SD = 1.5;
+/** So much of a draw's say is left however far it lies from what was seen. */
+const LEAST_SAY = 1e-6;
 
 /** One reading with its own error, which depends on child, series, day and seed alone: the same under every policy. */
 function noisy(child: WorldChild, k: number, day: DayNumber, seed: number): number | null {
@@ -27,8 +29,9 @@ function noisy(child: WorldChild, k: number, day: DayNumber, seed: number): numb
   return size + measures[series.measure].technicalError * error;
 }
 
-export function simulationReading(seed: number): SimulationReading {
-  return (child, day) => noisy(child as WorldChild, 0, day, seed) ?? child.trueSize(day);
+export function simulationLook(seed: number): SimulationLook {
+  return (child, day, roomMm) =>
+    roomMm + LOOK_SD * randomStream(hash(`${seed}|${child.id}|look|${day}`)).normal();
 }
 
 /** Forecasts from the growth model, given the readings of the days a child was seen on and nothing later. */
@@ -63,13 +66,17 @@ export function simulationForecaster(model: GrowthModel, seed: number): Simulati
     const days = [...past, ...AHEAD.map((d) => today + d)];
     const [paths] = posterior.sample([known.limiting], days, DRAWS, seed);
     const grown = (i: number, k: number) => paths[i * days.length + past.length + k] - paths[i * days.length];
-    const all = Array.from({ length: DRAWS }, (_, i) => i);
-    const good = all.filter((i) => grown(i, 0) <= device.allowanceMm);
-    const kept = device.seenGood && good.length >= LEAST_SHARE * DRAWS ? good : all;
+    const { allowanceMm, roomSeenMm } = device;
+    const say = Array.from({ length: DRAWS }, (_, i) =>
+      roomSeenMm === null
+        ? 1
+        : LEAST_SAY + Math.exp(-0.5 * ((allowanceMm - grown(i, 0) - roomSeenMm) / LOOK_SD) ** 2),
+    );
+    const whole = say.reduce((sum, w) => sum + w, 0);
     return {
       dates: AHEAD.map((d) => isoDate(today + d)),
       probabilityOutgrown: AHEAD.map(
-        (_, k) => kept.filter((i) => grown(i, k) > device.allowanceMm).length / kept.length,
+        (_, k) => say.reduce((sum, w, i) => sum + (grown(i, k) > allowanceMm ? w : 0), 0) / whole,
       ),
     };
   };

@@ -15,8 +15,8 @@ export interface SimulatedChild {
 export interface KnownDevice {
   readonly castDay: DayNumber;
   readonly allowanceMm: number;
-  /** Seen at today's visit not to be outgrown. */
-  readonly seenGood: boolean;
+  /** Room at the limit read in the device at today's visit, with the error of such a look, mm; null without a visit. */
+  readonly roomSeenMm: number | null;
 }
 
 /** Chance of being outgrown over dates, from readings of the days given and nothing else. */
@@ -27,11 +27,11 @@ export type SimulationForecaster = (
   today: DayNumber,
 ) => { readonly dates: readonly IsoDate[]; readonly probabilityOutgrown: readonly number[] };
 
-/** A noisy reading of the size that decides, on a visit's day; the same on the same day under every policy. */
-export type SimulationReading = (child: SimulatedChild, day: DayNumber) => number;
+/** What a look at a device shows on a visit's day whose true room is this; its error is the same under every policy. */
+export type SimulationLook = (child: SimulatedChild, day: DayNumber, roomMm: number) => number;
 
 export type RecallPolicy =
-  /** Seen every so many months; cast when outgrown or when measured growth since the cast reaches a share of the allowance. */
+  /** Seen every so many months; cast when outgrown or when the look shows that a share of the allowance is used. */
   | { readonly kind: 'fixed'; readonly months: number; readonly castAheadShare: number }
   /** Seen when the forecast says so, at the latest at the usual review; without an accepted chance the shipped one. */
   | { readonly kind: 'forecast'; readonly levelled: boolean; readonly acceptedChance?: number };

@@ -14,7 +14,7 @@ import type {
   RecallPolicy,
   SimulatedChild,
   SimulationForecaster,
-  SimulationReading,
+  SimulationLook,
   World,
 } from './contract.js';
 import { levelWeeks, type Wanted } from './level-weeks.js';
@@ -58,7 +58,7 @@ export async function simulateCaseload(
   policy: RecallPolicy,
   world: World,
   forecast: SimulationForecaster,
-  reading: SimulationReading,
+  look: SimulationLook,
   progress: (share: number) => void = () => {},
 ): Promise<PolicyOutcome> {
   const chosen = policy.kind === 'forecast' ? policy.acceptedChance : undefined;
@@ -98,9 +98,9 @@ export async function simulateCaseload(
   });
 
   /** Looks ahead for the device that will be worn next, as known today. */
-  const lookAhead = (life: Life, today: DayNumber, seenGood: boolean): void => {
+  const lookAhead = (life: Life, today: DayNumber, roomSeenMm: number | null = null): void => {
     const castDay = life.making?.castDay ?? life.castDay;
-    const device = { castDay, allowanceMm: life.child.allowanceMm, seenGood };
+    const device = { castDay, allowanceMm: life.child.allowanceMm, roomSeenMm };
     const chances = forecast(life.child, life.seenDays, device, today);
     life.forecast = chances;
     const chance = beyondUseChance(chances);
@@ -114,7 +114,7 @@ export async function simulateCaseload(
   };
 
   for (const life of lives) {
-    if (policy.kind === 'forecast') lookAhead(life, start, false);
+    if (policy.kind === 'forecast') lookAhead(life, start);
     else life.nextVisit = start + Math.floor((life.random.uniform() * policy.months * 30.44) / WEEK) * WEEK;
   }
 
@@ -126,23 +126,19 @@ export async function simulateCaseload(
     }
     life.visits++;
     life.seenDays.push(today);
-    const outgrown = life.child.trueSize(today) > life.limitMm;
-    if (!life.making && (outgrown || castAhead(life, today))) {
+    const room = look(life.child, today, life.limitMm - life.child.trueSize(today));
+    if (!life.making && (room <= 0 || castAhead(life, today, room))) {
       life.casts++;
       life.making = { castDay: today, fitDay: null };
       queue.arrive(life, today);
     }
     if (policy.kind === 'fixed') life.nextVisit = today + Math.round((policy.months * 30.44) / WEEK) * WEEK;
-    else lookAhead(life, today, !outgrown && !life.making);
+    else lookAhead(life, today, life.making ? null : room);
   };
 
-  const castAhead = (life: Life, today: DayNumber): boolean => {
-    if (policy.kind === 'fixed') {
-      if (policy.castAheadShare <= 0) return true;
-      const grown = reading(life.child, today) - reading(life.child, life.castDay);
-      return grown >= policy.castAheadShare * life.child.allowanceMm;
-    }
-    lookAhead(life, today, true);
+  const castAhead = (life: Life, today: DayNumber, room: number): boolean => {
+    if (policy.kind === 'fixed') return room <= (1 - policy.castAheadShare) * life.child.allowanceMm;
+    lookAhead(life, today, room);
     return life.castBy !== null && life.castBy <= isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
   };
 
@@ -177,7 +173,10 @@ export async function simulateCaseload(
         life.castDay = life.making.castDay;
         life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
         life.making = null;
-        if (policy.kind === 'forecast') lookAhead(life, today, life.child.trueSize(today) <= life.limitMm);
+        if (policy.kind === 'forecast') {
+          const room = life.limitMm - life.child.trueSize(today);
+          lookAhead(life, today, look(life.child, today, room));
+        }
       }
       if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
     }

@@ -17,7 +17,7 @@ const children = Array.from(
     trueSize: (day) => 500 + (30 * (day - dayNumber(start))) / 365.25,
   }),
 );
-const exactReading = (c: SimulatedChild, day: number) => c.trueSize(day);
+const exactLook = (_: SimulatedChild, __: number, roomMm: number) => roomMm;
 /** A forecaster that knows straight lines: chance 0 before the true day, 1 from it on. */
 const clairvoyant: SimulationForecaster = (_, __, device, today) => {
   const days = Array.from({ length: 80 }, (___, w) => today + 7 * w);
@@ -32,7 +32,7 @@ describe('simulateCaseload', () => {
       { kind: 'fixed', months: 3, castAheadShare: 0.5 },
       world,
       clairvoyant,
-      exactReading,
+      exactLook,
     );
     const s = summarisePolicy(outcome, 1);
     // By hand: a visit every 13 weeks is 4.01 a year; growth reaches 7.5 mm in 91.3 days, so every other 91-day visit
@@ -45,13 +45,7 @@ describe('simulateCaseload', () => {
 
   it('sees nobody outgrown for long when the forecast is right, with fewer visits than fixed review', async () => {
     const forecast = summarisePolicy(
-      await simulateCaseload(
-        children,
-        { kind: 'forecast', levelled: false },
-        world,
-        clairvoyant,
-        exactReading,
-      ),
+      await simulateCaseload(children, { kind: 'forecast', levelled: false }, world, clairvoyant, exactLook),
       1,
     );
     const fixed = summarisePolicy(
@@ -60,7 +54,7 @@ describe('simulateCaseload', () => {
         { kind: 'fixed', months: 3, castAheadShare: 0.75 },
         world,
         clairvoyant,
-        exactReading,
+        exactLook,
       ),
       1,
     );
@@ -72,7 +66,7 @@ describe('simulateCaseload', () => {
     const busy = { ...world, years: 2, slotsPerWeek: 1 };
     const on = async (levelled: boolean) =>
       summarisePolicy(
-        await simulateCaseload(children, { kind: 'forecast', levelled }, busy, clairvoyant, exactReading),
+        await simulateCaseload(children, { kind: 'forecast', levelled }, busy, clairvoyant, exactLook),
         1,
       );
     const [loose, levelled] = [await on(false), await on(true)];
@@ -86,13 +80,13 @@ describe('simulateCaseload', () => {
       return clairvoyant(c, seen, device, today);
     };
     const w = { ...world, years: 2, missedShare: 0.2 };
-    const a = await simulateCaseload(children, { kind: 'forecast', levelled: true }, w, spy, exactReading);
+    const a = await simulateCaseload(children, { kind: 'forecast', levelled: true }, w, spy, exactLook);
     const b = await simulateCaseload(
       children,
       { kind: 'forecast', levelled: true },
       w,
       clairvoyant,
-      exactReading,
+      exactLook,
     );
     expect(a).toEqual(b);
     expect(a.children.reduce((s, c) => s + c.missed, 0)).toBeGreaterThan(0);
