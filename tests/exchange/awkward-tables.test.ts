@@ -327,7 +327,7 @@ describe('files', () => {
     const { caseload, refused, questions } = await parse({
       'children.csv': children,
       'devices.csv':
-        'id,child_id,family,side,cast_date\nd1,A,solid-afo,left,2026-01-10\nd2,A,solid-afo,left,2025-01-10\n',
+        'id,child_id,family,side,cast_date,replaces\nd1,A,solid-afo,left,2026-01-10,d2\nd2,A,solid-afo,left,2025-01-10,\n',
       'devices-2.csv': 'child_id,family,cast_date\nB,spinal-orthosis,2026-01-10\n',
       'readings.csv':
         'id,child_id,date,measure,side,value,unit,entered\nm1,A,2026-01-10,foot_length,left,175.26,mm,6.9 inch\n',
@@ -338,6 +338,7 @@ describe('files', () => {
       ['d2', 'A', 'solid-afo', 'left'],
       [expect.any(String), 'B', 'spinal-orthosis', 'none'],
     ]);
+    expect(caseload.devices.map((d) => d.replaces)).toEqual(['d2', null, null]);
     expect(caseload.measurements).toMatchObject([{ id: 'm1', value: 175.26, entered: '6.9 inch' }]);
   });
 });

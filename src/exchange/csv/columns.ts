@@ -3,6 +3,7 @@
  * A heading is matched without regard to case, spaces and punctuation; columns named here are read,
  * every other column is kept with its row and written back.
  */
+import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { adjustmentKinds, endReasons, familyIds, stageIds } from '../../records/device.js';
 import { measureIds } from '../../records/measure.js';
 import { conditionIds } from '../../records/records.js';
@@ -136,6 +137,10 @@ export const columns: Readonly<Record<TableName, readonly Column[]>> = {
 
 /** Columns whose name carries a measure and a unit; shown under the table. */
 export const patternColumns: Readonly<Partial<Record<TableName, readonly string[]>>> = {
+  children: [
+    `${Object.values(growthHormoneColumns).join(', ')}: days on which the treatment began and ended,`,
+    'as 2024-03-17; the end is empty while it goes on.',
+  ],
   measurements: [
     'Or one row a visit, with a column a measure: <measure>[_left|_right][_unit], for example',
     'foot_length_left_cm, foot_length_right_cm, stature_cm, weight_kg; an empty cell is no reading.',

@@ -42,6 +42,7 @@ const FIELDS: Readonly<Record<FieldId, string>> = {
   'device.end_reason': 'why the device ended',
   'device.status': 'the state of the device',
   'device.footplate': 'the footplate',
+  'device.replaces': 'the device it takes the place of',
   'device.verdict': 'how the device fits',
   'shoe.size': 'the shoe size',
   'marker.menarche': 'the menarche',

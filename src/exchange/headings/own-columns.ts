@@ -1,3 +1,4 @@
+import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { columns, type TableName } from '../csv/columns.js';
 import type { Meaning } from './meaning.js';
 import { type FieldId, fieldIds } from './vocabulary.js';
@@ -34,8 +35,12 @@ const MEANINGS: Readonly<Partial<Record<TableName, Readonly<Record<string, Field
     fitted_date: 'device.fitted_date',
     status: 'device.status',
     footplate: 'device.footplate',
+    replaces: 'device.replaces',
   },
 };
+
+/** They go through under their name, and are read with the record. */
+const KEPT: readonly string[] = Object.values(growthHormoneColumns);
 
 /**
  * What the columns of a table under doorpost's own names hold, by index: they are certain, whichever optional ones are
@@ -52,8 +57,9 @@ export function ownMeanings(headings: readonly string[]): ReadonlyMap<number, Me
   const table = fitting.includes('devices') ? 'devices' : fitting[0];
   const meanings = table === undefined ? {} : (MEANINGS[table] ?? {});
   return new Map(
-    names.flatMap((name, index) =>
-      Object.hasOwn(meanings, name) ? [[index, own(meanings[name])] as const] : [],
-    ),
+    names.flatMap((name, index) => {
+      if (Object.hasOwn(meanings, name)) return [[index, own(meanings[name])] as const];
+      return table !== undefined && KEPT.includes(name) ? [[index, { kind: 'keep' }] as const] : [];
+    }),
   );
 }

@@ -46,6 +46,7 @@ export const fieldIds = [
   'device.end_reason',
   'device.status',
   'device.footplate',
+  'device.replaces',
   'device.verdict',
   'shoe.size',
   'marker.menarche',

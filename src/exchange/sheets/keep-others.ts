@@ -53,6 +53,6 @@ function unread(column: Column, taken: TakenTable): boolean {
     (c) =>
       c.meaning?.kind === 'device' || (c.meaning?.kind === 'field' && c.meaning.field === 'device.family'),
   );
-  if (/^device\.(verdict|status|footplate|end_date|end_reason)$/.test(field)) return !devices;
+  if (/^device\.(verdict|status|footplate|replaces|end_date|end_reason)$/.test(field)) return !devices;
   return field === 'visit.age' && fieldColumns(taken.columns, 'visit.date').length > 0;
 }

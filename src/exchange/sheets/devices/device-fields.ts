@@ -100,6 +100,8 @@ function fillState(
     if (kind) made.cells.footplate = kind;
     else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
+  const before = slot(taken, row, 'device.replaces', family, side, named);
+  if (before) made.cells.replaces = before.text;
   for (const column of taken.columns) {
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
       made.cells[column.meaning.heading] = cellOf(row, column);
