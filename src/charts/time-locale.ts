@@ -1,7 +1,15 @@
 import { dateWriter } from '../words/written-date.js';
 
+const known = new Map<string, object>();
+
 /** Month and day names of a language in the shape Vega reads, taken from the platform's own tables (Unicode CLDR). */
 export function timeLocale(language: string): object {
+  const locale = known.get(language) ?? read(language);
+  known.set(language, locale);
+  return locale;
+}
+
+function read(language: string): object {
   const names = (options: Intl.DateTimeFormatOptions, count: number, at: (i: number) => Date) => {
     const format = new Intl.DateTimeFormat(language, { ...options, timeZone: 'UTC' });
     return Array.from({ length: count }, (_, i) => format.format(at(i)));

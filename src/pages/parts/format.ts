@@ -59,6 +59,14 @@ export function formatFor(locale: string): Format {
   const tag = locale === 'en' ? 'en-GB' : locale;
   const dates = (options: Intl.DateTimeFormatOptions) => dateWriter(tag, options);
   const relative = new Intl.RelativeTimeFormat(tag, { numeric: 'auto' });
+  // To make one takes a hundred times as long as to use it.
+  const made = new Map<string, Intl.NumberFormat>();
+  const numbers = (options: Intl.NumberFormatOptions) => {
+    const key = JSON.stringify(options);
+    const format = made.get(key) ?? new Intl.NumberFormat(tag, options);
+    made.set(key, format);
+    return format;
+  };
   const format: Format = {
     locale,
     date: dates({ day: 'numeric', month: 'short', year: 'numeric' }),
@@ -69,13 +77,11 @@ export function formatFor(locale: string): Format {
     away: (iso, today) => relative.format(...inUnits(daysBetween(today, iso))),
     span: (days) => {
       const [count, unit] = inUnits(days);
-      return new Intl.NumberFormat(tag, { style: 'unit', unit, unitDisplay: 'long' }).format(count);
+      return numbers({ style: 'unit', unit, unitDisplay: 'long' }).format(count);
     },
     number: (value, digits = 0) =>
-      new Intl.NumberFormat(tag, { maximumFractionDigits: digits, minimumFractionDigits: digits }).format(
-        value,
-      ),
-    stated: (value) => new Intl.NumberFormat(tag, { maximumFractionDigits: 1 }).format(value),
+      numbers({ maximumFractionDigits: digits, minimumFractionDigits: digits }).format(value),
+    stated: (value) => numbers({ maximumFractionDigits: 1 }).format(value),
     percent: (share) =>
       share > 0 && share < 0.01
         ? 'under 1\u00a0%'
