@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import compress from '@fastify/compress';
-import etagPlugin from '@fastify/etag';
 import formbody from '@fastify/formbody';
 import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
@@ -80,7 +79,6 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
     if (reply.statusCode === 503 && !reply.hasHeader('retry-after'))
       reply.header('retry-after', RETRY_SECONDS);
   });
-  await app.register(etagPlugin, { weak: true });
   // Pages, JSON, CSV, fonts; PNG and gzip are small already. Each form's token is masked anew, so its length tells nothing.
   // What comes in compressed stays refused: a small body that unpacks without end.
   await app.register(compress, {
