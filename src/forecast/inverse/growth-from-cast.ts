@@ -19,6 +19,8 @@ export interface CastQuestion {
 }
 
 const STEP_DAYS = 28;
+/** So far ahead how long a room lasts is looked for. */
+export const HORIZON_DAYS = 1826;
 
 export interface GrowthFromCast {
   /** First is the cast. */
@@ -30,9 +32,10 @@ export interface GrowthFromCast {
 const known = new WeakMap<ChildPosterior, Map<string, GrowthFromCast>>();
 const MOST_KNOWN = 24;
 
-/** Joint paths from the cast to `untilDay`, kept while the child's posterior is: several odds and sliders ask for the same. */
-export function growthFromCast(question: CastQuestion, untilDay: DayNumber): GrowthFromCast {
+/** Joint paths from the cast to the horizon or `day`, kept while the child's posterior is: all odds and sliders ask for the same. */
+export function growthFromCast(question: CastQuestion, day: DayNumber = 0): GrowthFromCast {
   const { posterior, series, castDate, draws, seed } = question;
+  const untilDay = Math.max(day, dayNumber(castDate) + HORIZON_DAYS);
   const all = known.get(posterior) ?? new Map<string, GrowthFromCast>();
   known.set(posterior, all);
   const key = JSON.stringify([series.map(seriesKey), castDate, draws, seed, untilDay]);
@@ -44,7 +47,7 @@ export function growthFromCast(question: CastQuestion, untilDay: DayNumber): Gro
 function drawn(question: CastQuestion, untilDay: DayNumber): GrowthFromCast {
   const days = [dayNumber(question.castDate)];
   while (days[days.length - 1] + STEP_DAYS < untilDay) days.push(days[days.length - 1] + STEP_DAYS);
-  if (untilDay > days[0]) days.push(untilDay);
+  days.push(untilDay);
   return { days, paths: sampleCast(question, days) };
 }
 
@@ -58,7 +61,7 @@ export function sampleCast(
 
 /** Expected size on the day of the cast by series, mm; of series that can be followed. */
 export const sizesAtCast = (question: CastQuestion): number[] => {
-  const { days, paths } = growthFromCast(question, dayNumber(question.castDate) + STEP_DAYS);
+  const { days, paths } = growthFromCast(question);
   return question.series.map((s) => {
     const path = paths.get(seriesKey(s)) ?? [];
     let sum = 0;
@@ -69,6 +72,6 @@ export const sizesAtCast = (question: CastQuestion): number[] => {
 
 /** Whether anything can be said: every series has a curve, or a reading of its own beside one that has. */
 export const canAnswer = (question: CastQuestion): boolean => {
-  const { paths } = growthFromCast(question, dayNumber(question.castDate) + STEP_DAYS);
+  const { paths } = growthFromCast(question);
   return question.series.every((s) => paths.has(seriesKey(s)));
 };

@@ -2,7 +2,7 @@ import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import { dayOfChance } from '../device/chance-by-day.js';
 import { firstPassage, passageChance } from '../device/first-passage.js';
-import { type CastQuestion, growthFromCast } from './growth-from-cast.js';
+import { type CastQuestion, growthFromCast, HORIZON_DAYS } from './growth-from-cast.js';
 
 export interface AllowanceLife {
   readonly allowanceMm: number;
@@ -12,12 +12,10 @@ export interface AllowanceLife {
   readonly p90: IsoDate | null;
 }
 
-const HORIZON_DAYS = 1826;
-
 /** How long each of several allowances would last from a cast on `castDate`, up to five years ahead. */
 export function lifeOfAllowances(question: CastQuestion, allowancesMm: readonly number[]): AllowanceLife[] {
   const cast = dayNumber(question.castDate);
-  const { days, paths } = growthFromCast(question, cast + HORIZON_DAYS);
+  const { days, paths } = growthFromCast(question);
   const search: number[] = [];
   for (let d = cast; d <= cast + HORIZON_DAYS; d += 7) search.push(d);
   const weights = new Float64Array(question.draws).fill(1 / question.draws);
