@@ -32,29 +32,7 @@ async function buildInto(place, root, files) {
   const { build: bundle } = await import('esbuild');
   const making = mkdtempSync(`${place}-`);
   try {
-    const { dependencies, optionalDependencies } = JSON.parse(
-      readFileSync(join(root, 'package.json'), 'utf8'),
-    );
-    await bundle({
-      entryPoints: entriesOf(root, files),
-      outbase: join(root, 'src'),
-      outdir: making,
-      absWorkingDir: root,
-      bundle: true,
-      splitting: true,
-      format: 'esm',
-      outExtension: { '.js': '.mjs' },
-      platform: 'node',
-      target: 'node20',
-      external: Object.keys({ ...dependencies, ...optionalDependencies }).filter(
-        (name) => !INLINED.includes(name),
-      ),
-      sourcemap: 'external',
-      minifyWhitespace: true,
-      sourcesContent: false,
-      logLevel: 'error',
-      plugins: [ownPlace(files)],
-    });
+    await bundle({ ...settings(root, files), entryPoints: entriesOf(root, files), outdir: making });
     if (!place.startsWith(root)) symlinkSync(join(root, 'node_modules'), join(making, 'node_modules'));
     // Whoever installs builds; whoever runs it reads.
     chmodSync(making, 0o755);
@@ -65,6 +43,29 @@ async function buildInto(place, root, files) {
     // Another process was faster.
     if (!existsSync(place)) throw error;
   }
+}
+
+/** How the files of a folder's src/ are built, whatever is begun with. */
+export function settings(root, files) {
+  const { dependencies, optionalDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  return {
+    outbase: join(root, 'src'),
+    absWorkingDir: root,
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    outExtension: { '.js': '.mjs' },
+    platform: 'node',
+    target: 'node20',
+    external: Object.keys({ ...dependencies, ...optionalDependencies }).filter(
+      (name) => !INLINED.includes(name),
+    ),
+    sourcemap: 'external',
+    minifyWhitespace: true,
+    sourcesContent: false,
+    logLevel: 'error',
+    plugins: [ownPlace(files)],
+  };
 }
 
 /** The program, and whatever has a launcher of its own beside it. */

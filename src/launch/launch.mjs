@@ -25,7 +25,7 @@ export async function launch(entry) {
   throw new Error(`doorpost cannot be built: nothing can be written to ${places.join(' or ')}`);
 }
 
-const filesBelow = (folder) =>
+export const filesBelow = (folder) =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((f) => f.isFile())
     .map((f) => join(f.parentPath, f.name))

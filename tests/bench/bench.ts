@@ -2,7 +2,8 @@
  * `npm run bench`: speeds that matter, side by side in one run, so that only ratios need to be compared between
  * machines. The figures are written to measured.json; `npm run bench:table` puts them into DEVELOPERS.md.
  * `npm run bench -- 20000` plans for that many children (default 20,000; 0 leaves it out). `npm run bench -- load 5000 50 180`
- * has that many children, people and seconds under load and nothing else; the figures are printed, not written.
+ * has that many children, people and seconds under load and nothing else, `-- engine` the forecasts; the figures are
+ * printed, not written.
  */
 
 import { demoClinic } from '../../src/demo/demo-clinic.js';
@@ -21,7 +22,7 @@ import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { rampForecast, testRecord, today } from '../recall/build-a-clinic.js';
 import { randomPlan } from '../recall/random-plan.js';
-import { benchBatch, benchCharts } from './batch.js';
+import { benchCharts } from './charts.js';
 import { copiesOf } from './copies-of.js';
 import { benchEngine } from './engine.js';
 import { benchLoad } from './load.js';
@@ -44,7 +45,7 @@ if (process.argv[2] === 'load') {
   process.exit();
 }
 await benchEngine();
-await benchBatch();
+if (process.argv[2] === 'engine') process.exit();
 
 const settings = levellingSettings.parse({});
 const plan = (n: number) =>

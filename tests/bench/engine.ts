@@ -1,49 +1,71 @@
 /**
- * The forecast engine against the version before its reworking, in one process: child by child in turn, so that both
- * meet the same machine, in CPU time and of a few repeats the quickest, so that what else runs on it counts for little.
+ * The forecast engine: child by child in CPU time, of a few repeats the quickest, so that what else runs counts for
+ * little; and by the thousand, each version in a process of its own, built as the program is.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { assessInParallel, startThreads } from '../../src/commands/assess-in-parallel.js';
 import { demoClinic } from '../../src/demo/demo-clinic.js';
+import { assessChild } from '../../src/forecast/assess-child.js';
+import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { note } from './measure.js';
+import { ownProcess } from './own-process.js';
 
 /** The version that others are compared with, and the draws it needed for what 512 even ones give now. */
 const BASELINE = '8289bb4';
 const BASELINE_DRAWS = 1000;
 const DRAWS = 512;
 const REPEATS = 3;
+/** Children of the baseline, and of this version on one thread and on two. */
+const FEW = 120;
+const MANY = 4000;
 const today = '2026-11-25';
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
-const caseload = demoClinic({ children: 30, seed: 7, today }).caseload;
+const caseload = demoClinic({ children: 120, seed: 7, today }).caseload;
 
 export async function benchEngine(): Promise<void> {
   const baseline = checkOut();
   // Dimensions that came later would stop the baseline.
-  const { measures } = await import(moduleOf(baseline, 'records/measure'));
+  const { measures } = await import(pathToFileURL(join(baseline, 'src/records/measure.ts')).href);
   const records = groupByChild({
     ...caseload,
     measurements: caseload.measurements.filter((m) => m.measure in measures),
   });
-  const assess = await engine(root, DRAWS);
-  const [before, now] = quickest(records, [await engine(baseline, BASELINE_DRAWS), assess]);
-  const one = mean(now);
-  note('forecast of a child, one core', one, 'ms', `${mean(before).toFixed(0)} ms at ${BASELINE}`);
-  note(
-    'the same, median / 99th percentile',
-    quantile(now, 0.5),
-    'ms',
-    `${quantile(now, 0.99).toFixed(0)} ms`,
-  );
-  note('times as fast as the baseline, one core', mean(before) / one, 'x');
+  await benchMany(baseline, records);
+  const context = { today, model: loadGrowthModel(), rules: loadRules(), seed: 1, draws: DRAWS };
+  const assess = (record: ChildRecord) => assessChild(record, context);
+  const now = quickest(records, assess);
+  note('forecast of a child, median', quantile(now, 0.5), 'ms', `mean ${mean(now).toFixed(1)} ms CPU`);
+  note('forecast of a child, 99th percentile', quantile(now, 0.99), 'ms');
   growthWithReadings(records, assess);
   growthWithChildren(records, assess);
-  await twoThreads(records);
+}
+
+/** A batch by the baseline, and by this version on one thread and on two: loading and starting included. */
+async function benchMany(baseline: string, records: readonly ChildRecord[]): Promise<void> {
+  const file = join(tmpdir(), `bench-children-${process.pid}.json`);
+  writeFileSync(file, JSON.stringify({ today, records }));
+  const rate = (name: string, children: number, { wall, cpu }: { wall: number; cpu: number }) => {
+    note(name, children / wall, 'a second', `${((1000 * cpu) / children).toFixed(1)} ms CPU a child`);
+    return children / wall;
+  };
+  const before = rate(
+    `${FEW} children by ${BASELINE}`,
+    FEW,
+    await ownProcess(baseline, 'batch-alone', [file, FEW, BASELINE_DRAWS]),
+  );
+  const many = (threads: number) => ownProcess(root, 'batch-threads', [file, MANY, DRAWS, threads]);
+  const one = rate(`${MANY} children on one thread`, MANY, await many(1));
+  const two = rate(`${MANY} children on two threads`, MANY, await many(2));
+  note('times as fast on two threads as on one', two / one, 'x', 'starting included');
+  note('times as fast as the baseline, one thread', one / before, 'x');
+  note('times as fast as the baseline, two threads', two / before, 'x');
+  rmSync(file);
 }
 
 /** The power of the number of readings that the time grows with: of all visits, every second and every fourth. */
@@ -54,8 +76,10 @@ function growthWithReadings(records: readonly ChildRecord[], assess: (r: ChildRe
       const kept = new Set(visits.filter((_, i) => (visits.length - 1 - i) % step === 0));
       return { ...r, measurements: r.measurements.filter((m) => kept.has(m.date)) };
     });
-    const [times] = quickest(thinned, [assess]);
-    return { of: thinned.reduce((sum, r) => sum + r.measurements.length, 0), time: mean(times) };
+    return {
+      of: thinned.reduce((sum, r) => sum + r.measurements.length, 0),
+      time: mean(quickest(thinned, assess)),
+    };
   });
   const span = `${points[2].of} to ${points[0].of} readings of ${records.length} children`;
   note('time grows with readings to the power of', power(points[2], points[0]), '', span);
@@ -86,41 +110,14 @@ function growthWithChildren(records: readonly ChildRecord[], assess: (r: ChildRe
 const power = (few: { of: number; time: number }, all: { of: number; time: number }): number =>
   Math.log(all.time / few.time) / Math.log(all.of / few.of);
 
-/** A batch on one thread and on all: the threads are started anew, as for a caseload on the command line. */
-async function twoThreads(records: readonly ChildRecord[]): Promise<void> {
-  const batch = Array.from({ length: 40 }, () => records).flat();
-  const { loadRules } = await import('../../src/rules/load-rules.js');
-  const settings = { today, model: undefined, rules: loadRules(), seed: 1, draws: DRAWS };
-  const run = () => assessInParallel(batch, settings, () => {});
-  const single = await seconds(run);
-  const all = await seconds(() => {
-    startThreads(settings, batch.length);
-    return run();
-  });
-  note(`${batch.length} children on ${availableParallelism()} threads`, batch.length / all, 'a second');
-  note('times as fast as on one thread', single / all, 'x', 'starting the threads included');
-}
-
-const moduleOf = (folder: string, name: string) => pathToFileURL(join(folder, 'src', `${name}.ts`)).href;
-
-async function engine(folder: string, draws: number): Promise<(record: ChildRecord) => void> {
-  const { assessChild } = await import(moduleOf(folder, 'forecast/assess-child'));
-  const { loadGrowthModel } = await import(moduleOf(folder, 'growth/population/model'));
-  const { loadRules } = await import(moduleOf(folder, 'rules/load-rules'));
-  const context = { today, model: loadGrowthModel(), rules: loadRules(), seed: 1, draws };
-  return (record) => assessChild(record, context);
-}
-
-function quickest(records: readonly ChildRecord[], engines: readonly ((r: ChildRecord) => void)[]) {
-  const best = engines.map(() => new Float64Array(records.length).fill(Number.POSITIVE_INFINITY));
+function quickest(records: readonly ChildRecord[], assess: (r: ChildRecord) => void): Float64Array {
+  const best = new Float64Array(records.length).fill(Number.POSITIVE_INFINITY);
   for (let k = 0; k < REPEATS; k++)
     records.forEach((record, i) => {
-      engines.forEach((assess, e) => {
-        const began = process.cpuUsage();
-        assess(record);
-        const { user, system } = process.cpuUsage(began);
-        best[e][i] = Math.min(best[e][i], (user + system) / 1000);
-      });
+      const began = process.cpuUsage();
+      assess(record);
+      const { user, system } = process.cpuUsage(began);
+      best[i] = Math.min(best[i], (user + system) / 1000);
     });
   return best;
 }
@@ -134,12 +131,6 @@ function checkOut(): string {
   execFileSync('tar', ['x'], { cwd: folder, input: files });
   execFileSync('npm', ['ci', '--ignore-scripts', '--omit=dev', '--no-audit', '--no-fund'], { cwd: folder });
   return folder;
-}
-
-async function seconds(run: () => Promise<unknown>): Promise<number> {
-  const began = performance.now();
-  await run();
-  return (performance.now() - began) / 1000;
 }
 
 const mean = (of: Float64Array) => of.reduce((a, b) => a + b, 0) / of.length;
