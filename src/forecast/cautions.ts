@@ -7,7 +7,7 @@
 import { populationChartsMislead } from '../growth/population/condition-effects.js';
 import { weeksEarly } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { hasSpinaBifida } from '../records/records.js';
+import { avoidsLatex } from '../records/records.js';
 import type { Flag } from './contract.js';
 
 type Caution = Pick<Flag, 'title' | 'caution' | 'askWhom'>;
@@ -215,14 +215,13 @@ export function standingCautions({ child, devices }: ChildRecord): Flag[] {
     deviceId: null,
     ...caution,
   });
-  const spinaBifida = hasSpinaBifida(child);
   const early = weeksEarly(child.gestationWeeks) !== null;
   return [
     ...(worn ? [make('skin', cautions.skin, 'A device is being worn.')] : []),
     ...(child.insensateSkin
       ? [make('insensate-skin', cautions.insensate, 'The record says the skin cannot feel.', 'check')]
       : []),
-    ...(child.latexAlert || spinaBifida
+    ...(avoidsLatex(child)
       ? [
           make(
             'latex',

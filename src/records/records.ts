@@ -48,6 +48,12 @@ export const spinaBifida = [
 export const hasSpinaBifida = ({ conditions }: { readonly conditions: readonly ConditionId[] }): boolean =>
   conditions.some((c) => c === spinaBifida[0] || c === spinaBifida[1]);
 
+/** By the record's own alert, or because nobody with spina bifida is to meet latex. */
+export const avoidsLatex = (child: {
+  readonly latexAlert: boolean;
+  readonly conditions: readonly ConditionId[];
+}): boolean => child.latexAlert || hasSpinaBifida(child);
+
 /** Characters of a note on a device or on the skin under it. */
 export const LONGEST_NOTE = 1000;
 export const note = z.string().max(LONGEST_NOTE).default('');

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readChildren } from '../../src/exchange/csv/read-children.js';
+import { readJobs } from '../../src/exchange/csv/read-jobs.js';
 import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
+import { IN_FUTURE } from '../../src/records/check/refuse.js';
+import type { Device } from '../../src/records/device.js';
 import { familyFacts } from '../../src/rules/family-facts.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 
@@ -52,6 +55,7 @@ describe('a row of a table', () => {
     ['insensate', '0', { insensateSkin: false }],
     ['walks', '', { walks: true }],
     ['walks', 'no', { walks: false }],
+    ['palliative', 'yes', { palliative: true }],
     ['affected_side', 'R', { affectedSide: 'right' }],
     ['affected_side', 'l', { affectedSide: 'left' }],
     ['affected_side', 'n/a', { affectedSide: 'none' }],
@@ -79,6 +83,44 @@ describe('a row of a table', () => {
     expect(records).toEqual([]);
     expect(refused).toMatchObject([{ file: 'list', row: 2, column: heading, given: cell, why }]);
     expect(refused[0]?.accepted).not.toBe('');
+  });
+
+  it('of a child born after today is refused', () =>
+    expect(readChildren(table('id,birth_date', 'A,2026-11-26'), settings).refused).toMatchObject([
+      { row: 2, column: 'birth_date', given: '2026-11-26', why: IN_FUTURE },
+    ]));
+
+  it('of a job is of a device that was taken, and fitted once its fit has a day', () => {
+    const device = {
+      id: 'D',
+      childId: 'A',
+      family: 'kafo',
+      side: 'left' as const,
+      castDate: '2026-05-01',
+      fittedDate: null,
+      status: 'ordered' as const,
+      allowancesMm: {},
+      limitsMm: {},
+      extensionsLeftMm: {},
+      replaces: null,
+      footplate: 'full' as const,
+      extra: {},
+    };
+    const jobs = (...rows: string[]) =>
+      readJobs(
+        table('device_id,cast,fit,status', ...rows),
+        settings,
+        () => '2018-03-14',
+        (id) => (id === 'D' ? (device as unknown as Device) : null),
+      );
+    expect(jobs('D,2026-05-01,,', 'D,2026-05-02,2026-06-01,').records).toMatchObject([
+      { deviceId: 'D', family: 'kafo', stages: { cast: '2026-05-01' }, status: 'in-progress' },
+      { status: 'fitted', stages: { fit: '2026-06-01' } },
+    ]);
+    expect(jobs('E,2026-05-01,,', 'D,2026-05-01,2026-04-01,').refused).toMatchObject([
+      { row: 2, column: 'device_id', given: 'E' },
+      { row: 3, column: 'fit', given: '2026-04-01' },
+    ]);
   });
 
   it('keeps what it does not read, without the quote that keeps it from being run', () => {

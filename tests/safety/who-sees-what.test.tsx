@@ -1,10 +1,14 @@
 /** What each role is shown of a child: alerts that protect it always, the diagnosis only who treats it. */
 
 import { describe, expect, it } from 'vitest';
+import { expectedSizes } from '../../src/pages/child/expected-sizes.js';
+import { VisitPage } from '../../src/pages/child/visit-page.js';
+import { WorkshopSlipPage } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { renderPage } from '../../src/pages/parts/page-context.js';
 import { Row } from '../../src/pages/recall/recall-row.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
+import type { Child, ConditionId } from '../../src/records/records.js';
 import { childVisibleTo, recordVisibleTo } from '../../src/store/records/visible-to.js';
 import { buildChild } from '../forecast/build-record.js';
 import { exampleEntry } from '../recall/example-entry.js';
@@ -35,6 +39,14 @@ describe.each(['scheduler', 'administrator', 'auditor'])('a %s', (role) => {
     expect(seen.child).toMatchObject({ insensateSkin: true, latexAlert: true });
     expect(childVisibleTo(actor(role), record.child)).toEqual(seen.child);
   });
+  it('sees that latex harms where only the diagnosis says so', () =>
+    expect(
+      ['myelomeningocele-low', 'cerebral-palsy'].map(
+        (c) =>
+          childVisibleTo(actor(role), { ...record.child, latexAlert: false, conditions: [c as ConditionId] })
+            .latexAlert,
+      ),
+    ).toEqual([true, false]));
   it('sees no diagnosis, marker, skin check or note', () => {
     expect(seen.child).toMatchObject({
       conditions: [],
@@ -54,6 +66,39 @@ describe.each(['scheduler', 'administrator', 'auditor'])('a %s', (role) => {
 
 it.each(['clinician', 'system', 'family'])('a %s sees the whole record', (role) => {
   expect(recordVisibleTo(actor(role), record)).toEqual(record);
+});
+
+describe('who treats the child or makes its device', () => {
+  const format = formatFor('en-GB');
+  const context = { today, format, user: { role: 'clinician' }, unsigned: [], path: '/', csrf: '' };
+  const typed = {
+    sizes: expectedSizes(record, null, today),
+    usual: [],
+    typed: {},
+    errors: {},
+    doubts: {},
+    remarks: {},
+  };
+  const visit = { ...typed, devices: [], unit: 'mm', date: today, observer: '' } as const;
+  const slip = { device: record.devices[0], rows: [], fittedBy: null, neededBy: null };
+  const pages = {
+    visit: (child: Child) => <VisitPage child={child} {...visit} />,
+    slip: (child: Child) => <WorkshopSlipPage child={child} rule={null} slip={slip} />,
+  };
+  const alertsOn = (page: keyof typeof pages, child: Child) =>
+    (/<ul class="alerts".*?<\/ul>/s.exec(renderPage(pages[page](child), context as never)) ?? [''])[0];
+
+  it.each(['visit', 'slip'] as const)('reads every alert first, on the page of the %s', (page) => {
+    const { child } = record;
+    expect(alertsOn(page, child)).toMatch(
+      /Skin cannot warn.*Pain is no sign.*Latex.*Use nothing.*Palliative/is,
+    );
+    const ticked = { ...child, latexAlert: false, insensateSkin: false, palliative: false };
+    expect(alertsOn(page, ticked), 'spina bifida').toMatch(/Use nothing that contains it/);
+    expect(alertsOn(page, ticked)).not.toMatch(/skin|palliative/);
+    expect(alertsOn(page, { ...ticked, latexAlert: true, conditions: [] })).toMatch(/Use nothing/);
+    expect(alertsOn(page, { ...ticked, conditions: ['cerebral-palsy'] })).toBe('');
+  });
 });
 
 it('every row of the list shows its alerts, whoever reads it', () => {

@@ -2,7 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import type { Alert } from '../../recall/contract.js';
 import type { Device, Verdict } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
-import type { Child } from '../../records/records.js';
+import { avoidsLatex, type Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState, skinCheckFields } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
@@ -13,7 +13,7 @@ import { judgedField } from './read-judgements.js';
 export function ChildAlerts({ child }: { child: Child }) {
   const alerts: readonly (readonly [Alert, boolean, string])[] = [
     ['skin-cannot-warn', child.insensateSkin, 'Look at all of it. Pain is no sign here.'],
-    ['latex', child.latexAlert, 'Use nothing that contains it.'],
+    ['latex', avoidsLatex(child), 'Use nothing that contains it.'],
     ['palliative', child.palliative, 'Growth decides nothing here.'],
   ];
   const present = alerts.filter(([, holds]) => holds);

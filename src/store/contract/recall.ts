@@ -43,7 +43,6 @@ export interface RecallRow extends RecallBrief {
   readonly contact: string;
   readonly language: string;
   readonly transportDays: readonly number[];
-  readonly latexAlert: boolean;
   /** As the recall room made it, planned week and its reason included where the list was levelled. */
   readonly entry: RecallEntry;
   readonly stateNote: string;

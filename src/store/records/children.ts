@@ -4,7 +4,7 @@ import { groupByChild } from '../../records/caseload.js';
 import { childFaults } from '../../records/check/child-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
-import { childRecord } from '../../records/records.js';
+import { avoidsLatex, childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
@@ -128,7 +128,7 @@ async function searchChildren(
       sex: r.data.sex,
       status: r.data.status,
       insensateSkin: r.data.insensateSkin,
-      latexAlert: r.data.latexAlert,
+      latexAlert: avoidsLatex(r.data),
       lastVisit: r.last_visit,
       devicesInUse: r.devices_in_use,
       soonest: r.soonest,

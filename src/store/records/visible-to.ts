@@ -1,5 +1,5 @@
 import type { ChildRecord } from '../../records/caseload.js';
-import type { Child } from '../../records/records.js';
+import { avoidsLatex, type Child } from '../../records/records.js';
 import { type Actor, seesDiagnoses } from '../contract.js';
 
 /** A scheduler or administrator gets no diagnosis detail; alerts that protect the child (skin, latex) stay. */
@@ -7,6 +7,7 @@ export function childVisibleTo(actor: Actor, child: Child): Child {
   if (seesDiagnoses(actor)) return child;
   return {
     ...child,
+    latexAlert: avoidsLatex(child),
     conditions: [],
     affectedSide: 'none',
     palliative: false,

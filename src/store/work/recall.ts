@@ -204,7 +204,6 @@ const rowOf = (r: EntryRow): RecallRow => ({
   clinician: r.child.clinician,
   language: r.child.language,
   transportDays: r.child.transportDays,
-  latexAlert: r.child.latexAlert,
   list: r.list,
   entry: r.data,
   state: r.state,

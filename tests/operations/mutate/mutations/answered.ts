@@ -27,7 +27,6 @@ export const answered: readonly MutationGroup[] = [
     file: 'src/forecast/cautions.ts',
     tests: cautions,
     changes: [
-      ['child.latexAlert || spinaBifida', 'child.latexAlert'],
       ['...(child.insensateSkin', '...(child.palliative'],
       ['...(populationChartsMislead(child.conditions)', '...(false'],
       ['...(early ?', '...(false && early ?'],
@@ -151,7 +150,6 @@ export const answered: readonly MutationGroup[] = [
       ['if (sided && side === null) {', 'if (false) {'],
       ['if (!sided && side !== null && cell.measure === null) {', 'if (false) {'],
       ["row.refuseFaults(dateFaults('Reading', 'date', visit.date, span));", ''],
-      ['entered: row.text(', 'entered: false || row.text('],
     ],
   },
   {

@@ -194,8 +194,6 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/cautions.ts',
     tests: flags,
     changes: [
-      ['child.latexAlert || spinaBifida\n', 'child.latexAlert\n'],
-      ['child.latexAlert || spinaBifida\n', 'spinaBifida\n'],
       ["worn ? [make('skin'", "!worn ? [make('skin'"],
       ['child.insensateSkin\n', 'child.latexAlert\n'],
       ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hemiplegia')"],

@@ -2,6 +2,7 @@ import type { MutationGroup } from '../mutation.js';
 import { answered } from './answered.js';
 import { choices } from './choices.js';
 import { doors } from './doors.js';
+import { edges } from './edges.js';
 import { entered } from './entered.js';
 import { forecast } from './forecast.js';
 import { growth } from './growth.js';
@@ -31,6 +32,7 @@ export const lists: Readonly<Record<string, readonly MutationGroup[]>> = {
   measured,
   entered,
   answered,
+  edges,
 };
 
 export const mutations: readonly MutationGroup[] = Object.values(lists).flat();

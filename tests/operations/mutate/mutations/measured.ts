@@ -272,10 +272,7 @@ export const measured: readonly MutationGroup[] = [
     harm: 'Latex or skin that cannot warn is not said to who must know.',
     file: 'src/recall/decide/alerts-of.ts',
     tests: decisions,
-    changes: [
-      ['child.latexAlert || hasSpinaBifida(child)', 'child.latexAlert'],
-      ['child.latexAlert || hasSpinaBifida(child)', 'hasSpinaBifida(child)'],
-    ],
+    changes: [],
   },
   {
     harm: 'A date is accepted at another chance than the clinic chose.',

@@ -47,9 +47,6 @@ export const recall: readonly MutationGroup[] = [
     file: 'src/recall/decide/alerts-of.ts',
     tests: list,
     changes: [
-      ['child.latexAlert ||', 'child.latexAlert &&'],
-      ['child.latexAlert || hasSpinaBifida(child)', 'hasSpinaBifida(child)'],
-      ['|| hasSpinaBifida(child)', ''],
       ["child.insensateSkin ? (['skin-cannot-warn']", "!child.insensateSkin ? (['skin-cannot-warn']"],
     ],
   },
