@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readChildren } from '../../src/exchange/csv/read-children.js';
+import { readDevices } from '../../src/exchange/csv/read-devices.js';
+import { readEvents } from '../../src/exchange/csv/read-events.js';
 import { readJobs } from '../../src/exchange/csv/read-jobs.js';
+import { readMeasurements } from '../../src/exchange/csv/read-measurements.js';
 import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
 import { IN_FUTURE } from '../../src/records/check/refuse.js';
 import type { Device } from '../../src/records/device.js';
@@ -22,6 +25,22 @@ const table = (...lines: string[]) => {
 /** One child's row of one cell besides what each needs. */
 const child = (heading: string, cell: string) =>
   readChildren(table(`id,birth_date,${heading}`, `A,2018-03-14,${cell}`), settings);
+const born = (id: string) => (id === 'A' ? '2018-03-14' : null);
+const worn = {
+  id: 'D',
+  childId: 'A',
+  family: 'kafo',
+  side: 'left' as const,
+  castDate: '2026-05-01',
+  fittedDate: null,
+  status: 'ordered' as const,
+  allowancesMm: {},
+  limitsMm: {},
+  extensionsLeftMm: {},
+  replaces: null,
+  footplate: 'full' as const,
+  extra: {},
+} as unknown as Device;
 const reader = (headings: string, row: string) => {
   const text = table(headings);
   return new RowReader(tableLayout('children', text), 2, row.split(','), settings);
@@ -91,27 +110,12 @@ describe('a row of a table', () => {
     ]));
 
   it('of a job is of a device that was taken, and fitted once its fit has a day', () => {
-    const device = {
-      id: 'D',
-      childId: 'A',
-      family: 'kafo',
-      side: 'left' as const,
-      castDate: '2026-05-01',
-      fittedDate: null,
-      status: 'ordered' as const,
-      allowancesMm: {},
-      limitsMm: {},
-      extensionsLeftMm: {},
-      replaces: null,
-      footplate: 'full' as const,
-      extra: {},
-    };
     const jobs = (...rows: string[]) =>
       readJobs(
         table('device_id,cast,fit,status', ...rows),
         settings,
         () => '2018-03-14',
-        (id) => (id === 'D' ? (device as unknown as Device) : null),
+        (id) => (id === 'D' ? worn : null),
       );
     expect(jobs('D,2026-05-01,,', 'D,2026-05-02,2026-06-01,').records).toMatchObject([
       { deviceId: 'D', family: 'kafo', stages: { cast: '2026-05-01' }, status: 'in-progress' },
@@ -126,5 +130,96 @@ describe('a row of a table', () => {
   it('keeps what it does not read, without the quote that keeps it from being run', () => {
     expect(reader('id,Shoe,extra:born at', "A,'=1+1,7").extra()).toEqual({ Shoe: '=1+1', 'born at': '7' });
     expect(reader('id,Shoe', 'A,').extra()).toEqual({});
+  });
+});
+
+describe('a reading', () => {
+  const read = (...lines: string[]) => readMeasurements(table(...lines), settings, born);
+  it('has the side written, one letter or whole; a measure of the body has none', () => {
+    const { records, refused } = read(
+      'child_id,date,measure,side,value',
+      'A,2026-01-05,foot_length,l,170',
+      'A,2026-01-05,foot_length,Right,171',
+      'A,2026-01-05,stature,,1190',
+    );
+    expect(refused).toEqual([]);
+    expect(records.map((m) => [m.side, m.value])).toEqual([
+      ['left', 170],
+      ['right', 171],
+      ['none', 1190],
+    ]);
+  });
+
+  it.each([
+    ['A,2026-01-05,foot_length,,170', 'side', 'does not say which side the foot length is of'],
+    ['A,2026-01-05,stature,left,1190', 'side', 'stature has no side'],
+    ['A,2018-03-13,stature,,1190', 'date', /before birth/],
+    ['A,2026-11-26,stature,,1190', 'date', /future/],
+    ['B,2026-01-05,stature,,1190', 'child_id', 'is not the id of a child that was taken'],
+    ['A,2026-01-05,stature,,9000', 'value', /.+/],
+  ])('%s is refused', (row, column, why) => {
+    const { records, refused } = read('child_id,date,measure,side,value', row);
+    expect(records).toEqual([]);
+    expect(refused).toMatchObject([{ row: 2, column, why: expect.stringMatching(why) }]);
+  });
+
+  it('of a wide row is refused alone; a day that cannot be is refused once for all of them', () => {
+    const wide = 'child_id,date,foot_length_left_cm,foot_length_right_cm';
+    const one = read(wide, 'A,2026-01-05,17.0,large');
+    expect(one.records).toMatchObject([{ side: 'left', value: 170, entered: '17.0 cm' }]);
+    expect(one.refused).toMatchObject([{ column: 'foot_length_right_cm', given: 'large' }]);
+    expect(read(wide, 'A,2026-11-26,17.0,17.1').refused).toMatchObject([{ column: 'date' }]);
+  });
+});
+
+describe('a device', () => {
+  const read = (row: string) =>
+    readDevices(
+      table('child_id,family,side,cast_date,fitted_date,limit_knee_height_cm', row),
+      settings,
+      born,
+    );
+  it('is ordered until it is fitted, on the side written, its sizes in mm', () => {
+    expect(read('A,kafo,l,2026-05-01,,34').records).toMatchObject([
+      { side: 'left', status: 'ordered', fittedDate: null, limitsMm: { knee_height: 340 } },
+    ]);
+    expect(read('A,kafo,r,2026-05-01,2026-06-01,').records).toMatchObject([
+      { side: 'right', status: 'worn' },
+    ]);
+  });
+  it.each([
+    ['A,kafo,l,2026-05-01,,0', 'limit_knee_height_cm'],
+    ['A,kafo,l,2026-05-01,,-1', 'limit_knee_height_cm'],
+    ['A,kafo,l,2026-11-26,,', 'cast_date'],
+    ['A,kafo,l,2026-05-01,2026-04-01,', 'fitted_date'],
+    ['A,cafo,l,2026-05-01,,', 'family'],
+    ['B,kafo,l,2026-05-01,,', 'child_id'],
+  ])('%s is refused', (row, column) => {
+    const { records, refused } = read(row);
+    expect(records).toEqual([]);
+    expect(refused).toMatchObject([{ row: 2, column }]);
+  });
+});
+
+describe('an event', () => {
+  const read = (row: string) =>
+    readEvents(table('device_id,date,kind,verdict,measure,side,change_mm,note', row), settings, (id) =>
+      id === 'D' ? worn : null,
+    );
+  it('keeps its side and its figure', () => {
+    expect(read('D,2026-07-01,adjusted,,knee_height,l,6,').records).toMatchObject([
+      { kind: 'adjusted', side: 'left', changeMm: 6 },
+    ]);
+    expect(read('D,2026-07-01,verdict,tight,,,,').records).toMatchObject([{ verdict: 'tight', side: null }]);
+  });
+  it.each([
+    ['D,2026-07-01,,tight,,,,', 'kind'],
+    ['D,2026-11-26,verdict,tight,,,,', 'date'],
+    ['D,2026-07-01,adjusted,,knee_height,l,999,', 'change_mm'],
+    ['E,2026-07-01,verdict,tight,,,,', 'device_id'],
+  ])('%s is refused', (row, column) => {
+    const { records, refused } = read(row);
+    expect(records).toEqual([]);
+    expect(refused).toMatchObject([{ row: 2, column }]);
   });
 });
