@@ -1,5 +1,5 @@
 import { foldText } from '../headings/fold-words.js';
-import { meaningNamed, meaningText } from '../headings/meaning.js';
+import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
 import { answerLabel } from '../headings/meaning-label.js';
 import { type Column, columnName, columnQuestion } from './column.js';
 import type { SheetTable } from './grid.js';
@@ -35,12 +35,16 @@ export function askColumn(
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
-  const byValues =
-    meaning === null
-      ? fieldByValues(values, today, column.heading !== '' && ![...taken].some((key) => WHO.test(key ?? '')))
-      : null;
+  const someone = [...taken].some((key) => WHO.test(key ?? ''));
+  const byValues = meaning === null ? fieldByValues(values, today, column.heading !== '' && !someone) : null;
   const likeliest = meaning ?? (byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null);
-  const suggested = likeliest !== null ? meaningText(likeliest) : keptUnasked ? 'keep' : null;
+  // Words that no field is left for are kept beside the row: there is nothing to ask.
+  if (likeliest === null && keptUnasked && someone)
+    return { ...column, meaning: { kind: 'keep' }, certainty: 'certain' };
+  // 'Device & cast date' over devices.
+  if (meaning === null && likeliest !== null && sameRecord(likeliest, column))
+    return { ...column, meaning: likeliest, certainty: 'certain' };
+  const suggested = likeliest === null ? null : meaningText(likeliest);
   const likely = column.candidates.map((c) => meaningText(c.meaning));
   const possible = meaning === null ? valueChoices(values, today) : [];
   const choices = [
@@ -58,10 +62,7 @@ export function askColumn(
   const answer = asker.ask({
     id,
     file: table.file,
-    asks:
-      likeliest === null || suggested === null
-        ? `What ${alike.length > 0 ? 'do the columns' : 'does the column'} "${name}" hold?`
-        : `${alike.length > 0 ? 'Do the columns' : 'Does the column'} "${name}" hold ${answerLabel(suggested)}?`,
+    asks: wording(alike.length > 0, name, suggested),
     examples,
     cells,
     suggested,
@@ -70,6 +71,16 @@ export function askColumn(
   const chosen = answer === null ? null : meaningNamed(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
 }
+
+function wording(several: boolean, name: string, suggested: string | null): string {
+  if (suggested === null) return `What ${several ? 'do the columns' : 'does the column'} "${name}" hold?`;
+  return `${several ? 'Do the columns' : 'Does the column'} "${name}" hold ${answerLabel(suggested)}?`;
+}
+
+/** Do the heading's own words speak of a device, as the values do? */
+const sameRecord = (byValues: Meaning, { candidates }: Column): boolean =>
+  meaningText(byValues) === 'device.family' &&
+  candidates.some(({ meaning }) => meaningText(meaning).startsWith('device.'));
 
 const pattern = (heading: string): string => foldText(heading).replace(/\d+/g, '#');
 

@@ -163,6 +163,9 @@ function spoken(text: string): SpokenDevice {
   return { family, likely, side, plural, word: asked, cast, fitted, fresh: rest.some((w) => FRESH.has(w)) };
 }
 
+/** 'hinged', 'starr': a kind of a device that another cell or heading names. */
+export const saysKind = (cell: string): boolean => QUALIFIERS.has(foldText(cell));
+
 /** The word of a heading that names a device and leaves its family open: 'AFO' of 'AFO type'. */
 export const openNameIn = (heading: string): string | null =>
   foldText(heading)

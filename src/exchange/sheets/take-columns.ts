@@ -4,7 +4,7 @@ import { ownMeanings } from '../headings/own-columns.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { askColumn } from './ask-column.js';
 import { cellPair } from './cell-size.js';
-import { saysNothing } from './cell-words.js';
+import { saysNothing, sideIn } from './cell-words.js';
 import { type Column, headingDate, ordinal } from './column.js';
 import type { SheetTable } from './grid.js';
 import type { Asker, Certainty } from './questions.js';
@@ -16,6 +16,13 @@ import { valueFit } from './value-fit.js';
 
 const SAMPLE = 400;
 
+interface Scored {
+  readonly index: number;
+  readonly candidate: Candidate;
+  readonly fit: number;
+  score: number;
+}
+
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
 export function takeColumns(table: SheetTable, asker: Asker, today: string): Column[] {
@@ -23,7 +30,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));
   const language = sheetLanguages(table);
   const own = ownMeanings(table.headings);
-  const scored = shown.flatMap(({ heading, index, values }) => {
+  let scored = shown.flatMap(({ heading, index, values }) => {
     const ours = own.get(index);
     if (ours)
       return [
@@ -53,6 +60,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       numbersLines(table, option.index)
     )
       option.score *= 0.6;
+  scored = scored.filter((option) => !isOtherDay(option, scored));
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -65,6 +73,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     taken.set(option.index, option);
   }
   const meanings = [...taken].map(([index, { candidate }]) => ({ index, meaning: candidate.meaning }));
+  const devices = meanings.some(
+    ({ meaning }) => meaning.kind === 'device' || isField(meaning, 'device.family'),
+  );
   const dated = meanings.some(({ meaning }) => isField(meaning, 'visit.date'));
   const twice = sameDayTwice(table, meanings);
   const day = dayOf(table, meanings);
@@ -79,12 +90,18 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
         essence(s.candidate.meaning) !== essence(option.candidate.meaning) &&
         !saysLess(s.candidate.meaning, option.candidate.meaning),
     );
+    const settled =
+      option !== undefined &&
+      rival !== undefined &&
+      (isHarmless(option.candidate.meaning, rival.candidate.meaning) ||
+        // 'Status' in a list of children and no devices.
+        (isField(option.candidate.meaning, 'child.status') && !devices));
     const close =
       option &&
       rival &&
       rival.score > option.score - 0.03 &&
       rival.fit >= 0.8 &&
-      !isHarmless(option.candidate.meaning, rival.candidate.meaning) &&
+      !settled &&
       !(uniqueKey(rival.candidate.meaning) !== null && used.has(uniqueKey(rival.candidate.meaning) ?? ''));
     const kept = option?.candidate.meaning.kind === 'keep';
     const certainty: Certainty = !option
@@ -92,7 +109,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       : (kept ||
             // An age beside the day of the visit decides nothing; nor does whose number a number is.
             (dated && isField(option.candidate.meaning, 'visit.age') && option.fit >= 0.75) ||
-            (rival && isHarmless(option.candidate.meaning, rival.candidate.meaning)) ||
+            settled ||
+            // Cells that name devices are devices, whatever the heading calls them.
+            (isField(option.candidate.meaning, 'device.family') && option.fit >= 0.95) ||
             (option.candidate.strength >= 0.85 && option.fit >= 0.75) ||
             (option.candidate.strength >= 0.9 && option.fit >= 0.45)) &&
           !close
@@ -162,19 +181,49 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
     if (pair) return [split(pair, true)];
   }
   const own = heading === '' ? [] : headingCandidates(heading);
-  if (heading === '' || own.some((c) => c.meaning.kind === 'reading')) return own;
+  if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
+  // Beside a circumference of the head a bare 'Width' is the head's.
+  if (table.headings.some(isOfHead)) {
+    const ofHead = headingCandidates(`head ${heading}`).filter(
+      ({ meaning, strength }) => strength >= 0.9 && meaning.kind === 'reading' && !isOfHead(heading),
+    );
+    if (ofHead.length > 0) return [...ofHead, ...own];
+  }
+  if (own.some((c) => c.meaning.kind === 'reading')) return own;
   // 'L' and 'R' in a list whose title says of what: probably that.
   const what = [...table.titles, fileTitle(table.file)].map(measureInTitle).find((title) => title !== null);
-  const titled = headingCandidates(`${what} ${heading}`).filter(
+  const bare = heading.replace(headingDate(heading) ?? '', ' ').trim();
+  const titled = headingCandidates(`${what} ${bare}`).filter(
     ({ meaning, strength }) =>
       strength >= 0.9 && meaning.kind === 'reading' && meaning.side !== 'row' && meaning.side !== 'none',
   );
-  return what ? [...own, ...titled.map((c) => ({ ...c, strength: c.strength * 0.84 }))] : own;
+  return what
+    ? [...own, ...titled.map((c) => ({ ...c, strength: sideIn(bare) === null ? c.strength * 0.84 : 0.9 }))]
+    : own;
 }
+
+const isOfHead = (heading: string): boolean => {
+  const meaning = headingCandidates(heading)[0]?.meaning;
+  return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
+};
 
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
+/** 'Scan date' beside a visit or a device is the cast's; alone over sizes it is the day of measuring. */
+function isOtherDay(option: Scored, all: readonly Scored[]): boolean {
+  const says = (field: FieldId, index?: number) =>
+    all.some((s) => isField(s.candidate.meaning, field) && (index === undefined || s.index === index));
+  if (!says('visit.date', option.index) || !says('device.cast_date', option.index)) return false;
+  const elsewhere = all.some(
+    (s) =>
+      s.index !== option.index &&
+      ((isField(s.candidate.meaning, 'visit.date') && s.fit >= 0.75) ||
+        isField(s.candidate.meaning, 'device.family')),
+  );
+  return isField(option.candidate.meaning, elsewhere ? 'visit.date' : 'device.cast_date');
+}
+
 /** Two readings of a column between which the values have decided: a child by number or by name, a number of the child or of the line. */
 const isHarmless = (a: Meaning, b: Meaning): boolean =>
   [a, b].every((m) => m.kind === 'keep' || isField(m, 'child.id') || isName(m) || isObserver(m)) &&

@@ -5,7 +5,7 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { birthYear, cellAge, cellDate } from './cell-date.js';
-import { cellDevices } from './cell-device.js';
+import { cellDevices, saysKind } from './cell-device.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
 import { canBe } from './usual-size.js';
@@ -84,7 +84,10 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'child.affected_side':
       return share(cells, (c) => word(leftWords)(c) || word(rightWords)(c) || word(bothWords)(c));
     case 'device.family':
-      return Math.min(1, share(cells, (c) => cellDevices(c).some((d) => d.family !== null)) * 1.15);
+      return Math.min(
+        1,
+        share(cells, (c) => saysKind(c) || cellDevices(c).some((d) => d.family !== null)) * 1.15,
+      );
     case 'device.verdict':
       return Math.max(
         0.3,

@@ -1,7 +1,6 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { deviceDays } from '../headings/meaning.js';
-import type { FieldId } from '../headings/vocabulary.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { dateOf } from './choose-dates.js';
 import { type Column, headingDate } from './column.js';
@@ -50,8 +49,7 @@ export function visitDates(taken: TakenTable) {
     if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
     return date.date;
   };
-  // One row a side or a measure: a line that names no child and no day goes on with the day above it.
-  const goesOn = ['long.measure', 'side'].some((f) => fieldColumns(columns, f as FieldId).length > 0);
+  // A line that names no child and no day goes on with the day above it.
   const who = columns.filter(({ meaning }) => meaning?.kind === 'field' && WHO.test(meaning.field));
   let above: IsoDate | null = null;
   const readOrAbove = (row: GridRow, own: Column): IsoDate | null => {
@@ -73,8 +71,8 @@ export function visitDates(taken: TakenTable) {
       if (date && 'date' in date && date.date <= today) return date.date;
     }
     const own = grouped && column !== null ? dateColumns.filter((c) => c.index < column.index).pop() : main;
-    if (own && cellOf(row, own) !== '') return goesOn && !grouped ? readOrAbove(row, own) : read(row, own);
-    if (own && goesOn && !grouped && who.length > 0) {
+    if (own && cellOf(row, own) !== '') return grouped ? read(row, own) : readOrAbove(row, own);
+    if (own && !grouped && who.length > 0) {
       const carried = readOrAbove(row, own);
       if (carried !== null) return carried;
     }
@@ -87,7 +85,7 @@ export function visitDates(taken: TakenTable) {
       ages.length > 1 ? ages.filter((c) => column !== null && c.index < column.index).pop() : ages[0];
     const age = aged !== undefined && birth !== null ? cellAge(cellOf(row, aged), aged.heading) : null;
     if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
-    if (casts.length > 0 && column !== null) {
+    if (casts.length > 0 && column !== null && readings.includes(column)) {
       const cast =
         casts.map((c) => (cellOf(row, c) === '' ? null : read(row, c))).find((d) => d !== null) ?? null;
       if (cast !== null) {
@@ -105,7 +103,7 @@ export function visitDates(taken: TakenTable) {
       taken.tell(`sizes are dated ${titleDate}, the date in the title.`);
       return titleDate;
     }
-    if (column === null || dateColumns.length > 0) return null;
+    if (column === null || dateColumns.length > 0 || !readings.includes(column)) return null;
     // A column that may hold the day, or the age, is asked about first.
     if (asker.waitsForDay(table.file) && ages.length === 0) return null;
     const said = taken.ask({

@@ -68,7 +68,7 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
         ),
       );
     } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
-      for (const device of devicesUnder(column.heading, text)) {
+      for (const device of devicesUnder([column, ...columns.filter(isDatedDevice)], text)) {
         const side =
           device.side ??
           meaning.side ??
@@ -109,7 +109,13 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
           taken,
           row,
           column,
-          { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) },
+          {
+            ...NOTHING_SAID,
+            family,
+            side,
+            plural: severalUnder(column),
+            word: openNameIn(column.heading) ?? foldText(family),
+          },
           conditionSide,
         ),
       );
@@ -118,10 +124,14 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
   return found;
 }
 
-/** 'AFO type' over 'rigid both': the heading names what the cell tells more of. */
-function devicesUnder(heading: string, text: string): readonly SpokenDevice[] {
+/** 'AFO type' over 'rigid both', 'Type' beside 'AFO L cast': a heading names what the cell tells more of. */
+function devicesUnder(under: readonly Column[], text: string): readonly SpokenDevice[] {
   const devices = cellDevices(text);
-  const open = devices.every((d) => d.family === null) ? openNameIn(heading) : null;
+  const open = devices.every(
+    (d) => d.family === null || (d.family !== null && d.word === foldText(text) && !text.includes(' ')),
+  )
+    ? (under.map(({ heading }) => openNameIn(heading)).find((name) => name !== null) ?? null)
+    : null;
   const together = open === null ? [] : cellDevices(`${open} ${text}`);
   return together.length > 0 && together.every((d) => d.family !== null && !d.family.includes('|'))
     ? together
@@ -141,7 +151,10 @@ function sideColumn(taken: TakenTable, row: GridRow, named: Column): DeviceSide 
 function sideOfDates(taken: TakenTable, row: GridRow, family: string | null): DeviceSide | null {
   const dated = taken.columns
     .filter(isStage)
-    .filter(({ meaning }) => meaning.family === null || meaning.family === family);
+    .filter(
+      ({ meaning }) =>
+        meaning.family === null || meaning.family.split('|').some((of) => family?.split('|').includes(of)),
+    );
   const filled = new Set(
     dated
       .filter((c) => !saysNothing(cellOf(row, c)) && !noWords.has(foldText(cellOf(row, c))))
