@@ -16,6 +16,7 @@ import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import { undoCorrection } from '../../service/undo-correction.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
+import { childPath } from '../parts/paths.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
 import { readChildForm } from './child-form.js';
@@ -26,7 +27,6 @@ import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
 type Child = { Params: { id: string }; Querystring: Fields; Body: Fields };
-const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 
 export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   searchPage(app, deps);
@@ -54,7 +54,7 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
     const [only, ...more] = page.items;
     // Whoever typed enough for one child wants that child.
     if (text.trim() !== '' && !slip && !cursor && only && more.length === 0)
-      return reply.redirect(path(only.id), 303);
+      return reply.redirect(childPath(only.id), 303);
     const total = await store.children.count({ ...query, slip });
     return reply.page(
       <ChildrenPage
@@ -88,7 +88,7 @@ function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
     const refused = await refusalOf(
       reply.save(async (tx, actor) => {
         await tx.children.create(read.typed, clock.today(), actor);
-        return path(read.typed.id);
+        return childPath(read.typed.id);
       }),
     );
     return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
@@ -167,7 +167,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
           null,
           actor,
         );
-      return `${from ? `/import/${from[0]}/slips` : path(id)}?notice=suggestion-accepted`;
+      return `${from ? `/import/${from[0]}/slips` : childPath(id)}?notice=suggestion-accepted`;
     });
   });
 
@@ -189,7 +189,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
     return reply.save(async (tx) => {
       const why = reason.slice(0, LONGEST_REASON) || 'corrected';
       await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
-      return `${path(id)}?notice=suggestion-accepted`;
+      return `${childPath(id)}?notice=suggestion-accepted`;
     });
   });
 
@@ -200,7 +200,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
       const reading = all.find((r) => r.measurement.id === request.body?.reading)?.measurement.id;
       if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
       await undoCorrection(tx, reading, clock.today(), actor);
-      return `${path(id)}?notice=suggestion-undone`;
+      return `${childPath(id)}?notice=suggestion-undone`;
     }),
   );
 }

@@ -5,9 +5,10 @@ import { measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
-import { ScrollBox } from '../parts/layout.js';
+import { InputField, SelectField, tied } from '../parts/fields.js';
 import { usePage } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
+import { Table } from '../parts/table.js';
 import {
   allowanceField,
   asksPlate,
@@ -33,124 +34,102 @@ export interface DeviceFieldsProps {
 export function DeviceFields(props: DeviceFieldsProps) {
   const { child, rule, typed, errors, others, pairs, next } = props;
   const { today, format } = usePage();
-  const about = (name: string) => ({
-    id: name,
-    name,
-    class: errors[name] ? 'bad' : undefined,
-    'aria-invalid': errors[name] ? ('true' as const) : undefined,
-    'aria-describedby': errors[name] ? `${name}-error` : undefined,
-  });
-  const wrong = (name: string) =>
-    errors[name] && (
-      <span class="hint warn" id={`${name}-error`}>
-        Accepted is {errors[name]}
-      </span>
-    );
+  const about = (name: string) => ({ name, error: errors[name] && `Accepted is ${errors[name]}` });
   const sides = typedSidesOf(rule, pairs);
   return (
     <>
       <div class="row top-aligned">
-        <p class="field">
-          <label for="side">Side</label>
-          <select {...about('side')} required>
-            {sides.length > 1 && <option value="">choose</option>}
-            {sides.map((s) => (
-              <option key={s} value={s} selected={s === typed.side}>
-                {sideNames[s]}
-              </option>
-            ))}
-          </select>
-          {wrong('side')}
-        </p>
+        <SelectField
+          {...about('side')}
+          label="Side"
+          required
+          of={[
+            ...(sides.length > 1 ? [['', 'choose'] as const] : []),
+            ...sides.map((s) => [s, sideNames[s]] as const),
+          ]}
+          chosen={typed.side}
+        />
         {asksPlate(rule) && (
-          <p class="field">
-            <label for="footplate">Footplate</label>
-            <select {...about('footplate')}>
-              {(Object.keys(plates) as Device['footplate'][]).map((p) => (
-                <option key={p} value={p} selected={p === typed.footplate}>
-                  {plates[p]}
-                </option>
-              ))}
-            </select>
-          </p>
+          <SelectField
+            {...about('footplate')}
+            label="Footplate"
+            of={Object.entries(plates)}
+            chosen={typed.footplate}
+          />
         )}
-        <p class="field">
-          <label for="castDate">Cast or scanned on</label>
-          <input
-            {...about('castDate')}
+        <InputField
+          {...about('castDate')}
+          label="Cast or scanned on"
+          type="date"
+          required
+          value={typed.castDate ?? today}
+          min={child.birthDate}
+          max={today}
+        />
+        {!next && (
+          <InputField
+            {...about('fittedDate')}
+            label="Fitted on"
+            hint="empty while it is being made"
             type="date"
-            required
-            value={typed.castDate ?? today}
-            min={child.birthDate}
+            value={typed.fittedDate}
             max={today}
           />
-          {wrong('castDate')}
-        </p>
-        {!next && (
-          <p class="field">
-            <label for="fittedDate">
-              Fitted on <small>empty while it is being made</small>
-            </label>
-            <input {...about('fittedDate')} type="date" value={typed.fittedDate} max={today} />
-            {wrong('fittedDate')}
-          </p>
         )}
       </div>
       <div class="row top-aligned">
         {!next && (
-          <p class="field">
-            <label for="replaces">Takes the place of</label>
-            <select {...about('replaces')}>
-              <option value="">nothing</option>
-              {others.map((d) => (
-                <option key={d.id} value={d.id} selected={d.id === typed.replaces}>
-                  {deviceLabel(d)}, cast {format.date(d.castDate)}
-                </option>
-              ))}
-            </select>
-            {wrong('replaces')}
-          </p>
+          <SelectField
+            {...about('replaces')}
+            label="Takes the place of"
+            of={[
+              ['', 'nothing'],
+              ...others.map((d) => [d.id, `${deviceLabel(d)}, cast ${format.date(d.castDate)}`] as const),
+            ]}
+            chosen={typed.replaces}
+          />
         )}
-        <p class="field">
-          <label for="funder">Paid by</label>
-          <input {...about('funder')} value={typed.funder} maxLength={80} size={20} />
-        </p>
+        <InputField {...about('funder')} label="Paid by" value={typed.funder} maxLength={80} size={20} />
       </div>
-      <Rooms {...props} about={about} wrong={wrong} />
+      <Rooms {...props} />
     </>
   );
 }
 
 /** Room dimension by dimension: what is built in, how far bars can follow, where the maker sets an end. */
-function Rooms({
-  child,
-  rule,
-  typed,
-  about,
-  wrong,
-}: DeviceFieldsProps & {
-  about: (name: string) => Record<string, unknown>;
-  wrong: (name: string) => preact.ComponentChildren;
-}) {
+function Rooms({ child, rule, typed, errors }: DeviceFieldsProps) {
   const { format, today } = usePage();
   const bars = rule.dimensions.some(sideBarOf);
   const ageYears = decimalAgeYears(child.birthDate, typed.castDate || today);
   const footplate = typed.footplate === 'behind-toes' ? 'behind-toes' : 'full';
   const usual = (d: FitDimension) => usualAllowance(d, { footplate }, ageYears);
-  const field = (name: string, label: string, hint: string) => (
-    <td data-label={label.replace(/^.*: /, '')}>
+  const field = (d: FitDimension, name: string, what: string, hint = '') => (
+    <>
       <input
-        {...about(name)}
+        id={name}
+        name={name}
+        {...tied(name, errors[name])}
         inputMode="decimal"
         autocomplete="off"
         size={6}
         value={typed[name]}
-        aria-label={label}
+        aria-label={`${measures[d.measure].label}: ${what}`}
       />
       <span class="hint"> {hint}</span>
-      {wrong(name)}
-    </td>
+      {errors[name] && (
+        <span class="hint warn" id={`${name}-error`}>
+          Accepted is {errors[name]}
+        </span>
+      )}
+    </>
   );
+  const bar = (d: FitDimension) => {
+    const own = sideBarOf(d);
+    if (!own) return null;
+    const holes = own.stepMm ? `, in holes of ${format.stated(own.stepMm.value)}` : '';
+    const hint = `usual ${format.stated(own.upToMm.value)}${holes}; 0 without`;
+    return field(d, barField(d.measure), 'side bar can be moved by', hint);
+  };
   return (
     <fieldset>
       <legend>Room, in mm</legend>
@@ -161,45 +140,26 @@ function Rooms({
         {bars && '. How far a side bar can be moved must be said: without it no travel counts'}. A maker's
         limit is the largest size the device takes, where the maker states one.
       </p>
-      <ScrollBox label="Room by dimension">
-        <table class="stack rooms-typed">
-          <thead>
-            <tr>
-              <th scope="col">Dimension</th>
-              <th scope="col">Growth allowed</th>
-              {bars && <th scope="col">Side bar can be moved by</th>}
-              <th scope="col">Maker's limit</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rule.dimensions.map((d) => {
-              const { label } = measures[d.measure];
-              const bar = sideBarOf(d);
-              return (
-                <tr key={d.measure}>
-                  <th scope="row">{label}</th>
-                  {field(
-                    allowanceField(d.measure),
-                    `${label}: growth allowed`,
-                    `usual ${format.stated(usual(d))}${isBuiltIn(d, footplate) ? ', built in' : ''}`,
-                  )}
-                  {bars &&
-                    (bar ? (
-                      field(
-                        barField(d.measure),
-                        `${label}: side bar can be moved by`,
-                        `usual ${format.stated(bar.upToMm.value)}${bar.stepMm ? `, in holes of ${format.stated(bar.stepMm.value)}` : ''}; 0 without`,
-                      )
-                    ) : (
-                      <td class="none">–</td>
-                    ))}
-                  {field(limitField(d.measure), `${label}: maker's limit`, '')}
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        class="stack rooms-typed"
+        scroll="Room by dimension"
+        rows={rule.dimensions}
+        columns={[
+          ['Dimension', (d) => measures[d.measure].label],
+          [
+            'Growth allowed',
+            (d) =>
+              field(
+                d,
+                allowanceField(d.measure),
+                'growth allowed',
+                `usual ${format.stated(usual(d))}${isBuiltIn(d, footplate) ? ', built in' : ''}`,
+              ),
+          ],
+          bars && ['Side bar can be moved by', bar],
+          ["Maker's limit", (d) => field(d, limitField(d.measure), "maker's limit")],
+        ]}
+      />
     </fieldset>
   );
 }

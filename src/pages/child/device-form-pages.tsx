@@ -6,6 +6,7 @@ import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { DeviceFields } from './device-fields.js';
 import { ChildAlerts } from './visit-devices.js';
@@ -23,7 +24,7 @@ interface Asked {
 /** A device of a family chosen first, because what limits it depends on that. */
 export function NewDevicePage(props: Asked & { rules: FitRules }) {
   const { child, rule, rules } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   return (
     <Layout title="New device" scripts={['device.js']}>
       <Opening child={child} title="New device" />
@@ -47,7 +48,7 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
 export function NextDevicePage(props: Asked & { before: Device }) {
   const { format } = usePage();
   const { child, before } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const own = `${base}/devices/${encodeURIComponent(before.id)}`;
   return (
     <Layout title="Cast the next one">
@@ -74,7 +75,7 @@ export function NextDevicePage(props: Asked & { before: Device }) {
 /** A device put right: what was typed wrongly, or learned later. */
 export function EditDevicePage(props: Asked & { device: Device; version: number }) {
   const { child, device, version } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const own = `${base}/devices/${encodeURIComponent(device.id)}`;
   return (
     <Layout title="Correct a device">
@@ -91,7 +92,7 @@ function Opening({ child, title }: { child: Child; title: string }) {
   return (
     <>
       <p>
-        <a href={`/children/${encodeURIComponent(child.id)}`}>{child.name || child.id}</a>
+        <a href={childPath(child.id)}>{child.name || child.id}</a>
       </p>
       <h1>{title}</h1>
       <ChildAlerts child={child} />

@@ -1,4 +1,5 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { VNode } from 'preact';
 import { DoorpostError } from '../../errors.js';
 import { familyFaults } from '../../records/check/device-faults.js';
 import { refuse } from '../../records/check/refuse.js';
@@ -10,9 +11,11 @@ import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import type { Actor, Store } from '../../store/contract.js';
+import { childPath, devicePath } from '../parts/paths.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
-import { type DeviceChoice, readDevice, recordsOf, typedDevice } from './device-form.js';
+import { type DeviceChoice, type ReadDevice, readDevice, recordsOf, typedDevice } from './device-form.js';
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 
 type OfDevice = { Params: { id: string; device: string }; Querystring: Fields; Body: Fields };
@@ -47,31 +50,38 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     return { start, rule, read: readDevice(body, { ...question, others }) };
   };
 
+  /** Stores what was read, or shows the form again with why not. */
+  const stored = async (
+    reply: FastifyReply,
+    { read }: Awaited<ReturnType<typeof asked>>,
+    work: Parameters<FastifyReply['save']>[0],
+    again: (said: { typed: Fields; errors: ReadDevice['errors']; refused: string }) => VNode,
+  ): Promise<FastifyReply> => {
+    const clean = Object.keys(read.errors).length === 0;
+    const refused = clean ? await refusalOf(reply.save(work)) : '';
+    return clean && !refused ? reply : reply.page(again({ ...read, refused }), 422);
+  };
+  const unasked = { errors: {}, refused: '' };
+
   app.get<OfDevice>('/children/:id/devices/new', access, async (request, reply) => {
     const { child, others, rules } = await opened(request);
     const rule = ruleOf(rules, request.query.family ?? others[0]?.family ?? 'solid-afo');
-    const page = { child, rule, rules, others, typed: request.query, errors: {}, refused: '' };
-    return reply.page(<NewDevicePage {...page} />);
+    const page = { child, rule, rules, others, typed: request.query };
+    return reply.page(<NewDevicePage {...page} {...unasked} />);
   });
 
   app.post<OfDevice>('/children/:id/devices', access, async (request, reply) => {
-    const { start, rule, read } = await asked(request, true);
-    const { id } = request.params;
-    const clean = Object.keys(read.errors).length === 0;
-    const refused = clean
-      ? await refusalOf(
-          reply.save(async (tx, actor) => {
-            for (const device of recordsOf(read.choice)) {
-              const made = await tx.devices.create({ childId: id, ...device }, clock.today(), actor);
-              if (made.value.status === 'ordered') await beginJob(tx, made.value, clock.today(), actor);
-            }
-            return `/children/${encodeURIComponent(id)}?notice=device-saved`;
-          }),
-        )
-      : '';
-    if (clean && !refused) return reply;
-    const page = { ...start, rule, typed: read.typed, errors: read.errors, refused };
-    return reply.page(<NewDevicePage {...page} />, 422);
+    const form = await asked(request, true);
+    const { start, rule, read } = form;
+    const childId = request.params.id;
+    const create = async (tx: Store, actor: Actor) => {
+      for (const device of recordsOf(read.choice)) {
+        const made = await tx.devices.create({ childId, ...device }, clock.today(), actor);
+        if (made.value.status === 'ordered') await beginJob(tx, made.value, clock.today(), actor);
+      }
+      return childPath(childId, '?notice=device-saved');
+    };
+    return stored(reply, form, create, (said) => <NewDevicePage {...start} rule={rule} {...said} />);
   });
 
   app.get<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
@@ -80,70 +90,45 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     // Sizes a maker stated are those of the old shell.
     const as = { ...device, castDate: clock.today(), fittedDate: null, limitsMm: {}, replaces: device.id };
     const typed = { ...typedDevice(as), ...request.query };
-    const page = { child, rule, before: device, typed, others: devices, errors: {}, refused: '' };
-    return reply.page(<NextDevicePage {...page} />);
+    const page = { child, rule, before: device, typed, others: devices };
+    return reply.page(<NextDevicePage {...page} {...unasked} />);
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/next', access, async (request, reply) => {
-    const { start, rule, read } = await asked(request, false);
-    const clean = Object.keys(read.errors).length === 0;
-    const path = `/children/${encodeURIComponent(request.params.id)}/devices/`;
-    const refused = clean
-      ? await refusalOf(
-          reply.save(async (tx, actor) => {
-            const { fittedDate: _fitted, replaces: _replaces, ...chosen } = read.choice;
-            const side = chosen.side as Device['side'];
-            const cast = { ...chosen, side };
-            const { value: next } = await castNext(tx, start.device.id, cast, clock.today(), actor);
-            return `${path}${encodeURIComponent(next.id)}/slip?notice=next-cast`;
-          }),
-        )
-      : '';
-    if (clean && !refused) return reply;
-    const page = { ...start, rule, before: start.device, others: start.devices, refused };
-    return reply.page(<NextDevicePage {...page} typed={read.typed} errors={read.errors} />, 422);
+    const form = await asked(request, false);
+    const { start, rule, read } = form;
+    const cast = async (tx: Store, actor: Actor) => {
+      const { fittedDate: _fitted, replaces: _replaces, ...chosen } = read.choice;
+      const next = { ...chosen, side: chosen.side as Device['side'] };
+      const { value } = await castNext(tx, start.device.id, next, clock.today(), actor);
+      return devicePath(request.params.id, value.id, '/slip?notice=next-cast');
+    };
+    const page = { ...start, rule, before: start.device, others: start.devices };
+    return stored(reply, form, cast, (said) => <NextDevicePage {...page} {...said} />);
   });
 
   app.get<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
     const { child, devices, device, rules } = await opened(request);
     const { version } = await store.devices.get(device.id, actorOf(request));
-    const rule = ruleOf(rules, device.family);
     const others = devices.filter((d) => d.id !== device.id);
-    const page = { child, rule, device, version, others, errors: {}, refused: '' };
-    return reply.page(<EditDevicePage {...page} typed={typedDevice(device)} />);
+    const page = { child, rule: ruleOf(rules, device.family), device, version, others };
+    return reply.page(<EditDevicePage {...page} typed={typedDevice(device)} {...unasked} />);
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/edit', access, async (request, reply) => {
-    const { start, rule, read } = await asked(request, false);
+    const form = await asked(request, false);
+    const { start, rule, read } = form;
     const { device } = start;
     const version = Number(request.body?.version) || 0;
-    const path = `/children/${encodeURIComponent(request.params.id)}/devices/${encodeURIComponent(device.id)}`;
-    const clean = Object.keys(read.errors).length === 0;
-    const change = {
-      ...read.choice,
-      side: read.choice.side as Device['side'],
-      ...statusOf(read.choice, device),
+    const side = read.choice.side as Device['side'];
+    const change = { ...read.choice, side, ...statusOf(read.choice, device) };
+    const put = async (tx: Store, actor: Actor) => {
+      await tx.devices.change(device.id, change, clock.today(), version, actor);
+      return devicePath(request.params.id, device.id, '?notice=device-saved#history');
     };
-    const refused = clean
-      ? await refusalOf(
-          reply.save(async (tx, actor) => {
-            await tx.devices.change(device.id, change, clock.today(), version, actor);
-            return `${path}?notice=device-saved#history`;
-          }),
-        )
-      : '';
-    if (clean && !refused) return reply;
     const others = start.devices.filter((d) => d.id !== device.id);
-    const page = {
-      ...start,
-      rule,
-      version,
-      others,
-      typed: read.typed,
-      errors: read.errors,
-      refused,
-    };
-    return reply.page(<EditDevicePage {...page} />, 422);
+    const page = { ...start, rule, version, others };
+    return stored(reply, form, put, (said) => <EditDevicePage {...page} {...said} />);
   });
 }
 

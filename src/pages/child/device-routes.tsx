@@ -10,6 +10,8 @@ import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.j
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
 import type { EventCorrection } from '../../store/contract.js';
+import { typedDay } from '../parts/cannot-be.js';
+import { childPath, devicePath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { DevicePage } from './device-page.js';
 import { readEvent } from './event-form.js';
@@ -38,8 +40,7 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
       throw new DoorpostError('not-found', 'This child has no such device');
     return value;
   };
-  const page = ({ id, device }: OfDevice['Params']) =>
-    `/children/${encodeURIComponent(id)}/devices/${encodeURIComponent(device)}`;
+  const page = ({ id, device }: OfDevice['Params']) => devicePath(id, device);
 
   app.get<OfDevice>('/children/:id/devices/:device', access, async (request, reply) => {
     const { view, device, rule } = await opened(request);
@@ -75,27 +76,21 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
     const event = readEvent(request.body ?? {}, await owned(request));
     return reply.save(async (tx, actor) => {
       await recordEvent(tx, event, clock.today(), actor);
-      return `/children/${encodeURIComponent(request.params.id)}?notice=event-saved`;
+      return childPath(request.params.id, '?notice=event-saved');
     });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/delivery', access, async (request, reply) => {
     const device = await owned(request);
-    const { date = '', retireReplaced } = request.body ?? {};
-    if (!isIsoDate(date))
-      throw new DoorpostError('invalid-value', `date '${date}' cannot be; accepted: year-month-day`, {
-        field: 'date',
-        given: date,
-        accepted: 'year-month-day',
-      });
+    const { date, retireReplaced } = request.body ?? {};
     const delivery = {
-      date,
+      date: typedDay('date', date),
       retireReplaced: endReasons.find((r) => r === retireReplaced) ?? null,
       note: '',
     };
     return reply.save(async (tx, actor) => {
       await deliver(tx, device.id, delivery, clock.today(), actor);
-      return `/children/${encodeURIComponent(request.params.id)}?notice=device-fitted`;
+      return childPath(request.params.id, '?notice=device-fitted');
     });
   });
 

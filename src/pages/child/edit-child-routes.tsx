@@ -5,6 +5,7 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
+import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { fieldsOf, readChildForm } from './child-form.js';
 import { EditChildPage } from './edit-child-page.js';
@@ -75,7 +76,7 @@ export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps):
     try {
       return await reply.save(async (tx) => {
         if (changed) await tx.children.change(id, change, clock.today(), version, actor);
-        return `/children/${encodeURIComponent(id)}?notice=child-saved`;
+        return childPath(id, '?notice=child-saved');
       });
     } catch (error) {
       if (error instanceof DoorpostError && error.code === 'changed-meanwhile') return again(412, true);

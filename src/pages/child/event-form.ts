@@ -1,6 +1,4 @@
-import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
-import { isIsoDate } from '../../records/dates.js';
 import {
   adjustmentKinds,
   type Device,
@@ -10,6 +8,7 @@ import {
 } from '../../records/device.js';
 import { measureIds, measures } from '../../records/measure.js';
 import { LONGEST_NOTE } from '../../records/records.js';
+import { oneOf, typedDay } from '../parts/cannot-be.js';
 import type { Fields } from '../parts/route-types.js';
 
 /** What can be recorded of a device in use. */
@@ -27,8 +26,7 @@ export const adjustments = [...adjustmentKinds, 'other'] as const;
 /** A submitted event form as an event; throws with field, value and what would be accepted. */
 export function readEvent(body: Fields, device: Pick<Device, 'id' | 'side'>): Omit<DeviceEvent, 'id'> {
   const kind = oneOf('kind', body.kind, recordedKinds);
-  const date = body.date ?? '';
-  if (!isIsoDate(date)) refuse('date', date, 'year-month-day');
+  const date = typedDay('date', body.date);
   const measure = body.measure ? oneOf('measure', body.measure, measureIds) : null;
   const change = body.change?.trim() ? readNumber(body.change.replace(/\s*mm$/i, '')) : null;
   const adjusted = kind === 'adjusted';
@@ -51,16 +49,4 @@ function sideOf(given: string | undefined, sided: boolean, device: Device['side'
   if (!sided) return null;
   if (device === 'left' || device === 'right') return device;
   return given === 'left' || given === 'right' ? given : null;
-}
-
-function oneOf<T extends string>(field: string, given: string | undefined, known: readonly T[]): T {
-  return known.find((k) => k === given) ?? refuse(field, given ?? '', known.join(', '));
-}
-
-function refuse(field: string, given: string, accepted: string): never {
-  throw new DoorpostError('invalid-value', `${field} '${given}' cannot be; accepted: ${accepted}`, {
-    field,
-    given,
-    accepted,
-  });
 }

@@ -7,6 +7,7 @@ import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 import { allowanceField, barField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
@@ -27,13 +28,13 @@ export interface RoomPageProps {
 export function RoomPage(props: RoomPageProps) {
   const { child, device, devices, limiting, rows, months, odds } = props;
   const { format } = usePage();
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const m = monthsAsked.indexOf(months);
   const o = oddsAsked.indexOf(odds);
   return (
     <Layout title="Room for the next cast" scripts={['room.js']}>
       <p>
-        <a href={base}>{child.name || child.id}</a>
+        <ChildLink {...child} />
       </p>
       <h1>Room for the next {deviceLabel(device)}, cast today</h1>
       <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current="next" />

@@ -7,6 +7,7 @@ import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { type SizeUnit, sizeUnits } from './typed-size.js';
 import { ChildAlerts, VisitDevices } from './visit-devices.js';
@@ -34,7 +35,7 @@ export interface VisitPageProps {
 export function VisitPage(props: VisitPageProps) {
   const { format, today } = usePage();
   const { child, devices, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const others = measureIds.filter((m) => !usual.includes(m));
   const openOthers = others.some((m) => sizes.some((s) => s.measure === m && typed[fieldName(m, s.side)]));
   const rows = (list: readonly MeasureId[]) => (
@@ -58,7 +59,7 @@ export function VisitPage(props: VisitPageProps) {
   return (
     <Layout title="Enter a visit" scripts={['visit.js']}>
       <p>
-        <a href={base}>{child.name || child.id}</a> · {ageText(child.birthDate, today)}
+        <ChildLink {...child} /> · {ageText(child.birthDate, today)}
       </p>
       <h1>Enter a visit</h1>
       <ChildAlerts child={child} />

@@ -1,13 +1,14 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { DoorpostError } from '../../errors.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { typedDay } from '../parts/cannot-be.js';
 import type { Format } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
@@ -15,7 +16,6 @@ import { devicesInUse, saveVisit } from './save-visit.js';
 import { VisitPage } from './visit-page.js';
 
 type Child = { Params: { id: string }; Querystring: Fields; Body: Fields };
-const path = (id: string, rest = '') => `/children/${encodeURIComponent(id)}${rest}`;
 const text = (form: Fields): Record<string, string> =>
   Object.fromEntries(Object.entries(form ?? {}).map(([k, v]) => [k, String(v ?? '')]));
 
@@ -73,24 +73,22 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
       return reply.page(<VisitPage {...start} {...visit} />, 422);
     return reply.save(async (tx, actor) => {
       await saveVisit(tx, id, visit, clock.today(), actor);
-      return `${path(id)}?notice=visit-saved`;
+      return `${childPath(id)}?notice=visit-saved`;
     });
   });
 
   app.post<Child>('/children/:id/visits/move', access, async (request, reply) => {
     const { id } = request.params;
     const { from = '', to = '', reason = '' } = text(request.body);
-    for (const [field, given] of Object.entries({ from, to }))
-      if (!isIsoDate(given))
-        throw new DoorpostError('invalid-value', `${field} '${given}' cannot be; accepted: year-month-day`, {
-          field,
-          given,
-          accepted: 'year-month-day',
-        });
-    const move = { from, to, reason: reason.slice(0, LONGEST_REASON) || 'entered on the wrong day' };
+    const [movedFrom, movedTo] = [typedDay('from', from), typedDay('to', to)];
+    const move = {
+      from: movedFrom,
+      to: movedTo,
+      reason: reason.slice(0, LONGEST_REASON) || 'entered on the wrong day',
+    };
     return reply.save(async (tx, actor) => {
       await tx.visits.move(id, move, clock.today(), actor);
-      return `${path(id)}?notice=visit-moved`;
+      return `${childPath(id)}?notice=visit-moved`;
     });
   });
 }

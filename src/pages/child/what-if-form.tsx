@@ -7,6 +7,7 @@ import { InputField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { expectedText } from './visit-words.js';
 import {
@@ -32,7 +33,7 @@ export interface WhatIfFormProps {
 export function WhatIfForm({ child, device, dimensions, read, expected, now }: WhatIfFormProps) {
   const { format, today } = usePage();
   const { typed, errors, imagined } = read;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const field = (name: string, label: string, hint: string, kind: string) => (
     <span class={kind}>
       <input

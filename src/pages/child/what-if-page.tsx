@@ -5,6 +5,7 @@ import type { Child } from '../../records/records.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 import { type Column, Table } from '../parts/table.js';
 import { odds, type WhatIf } from './what-if.js';
 import { WhatIfTabs } from './what-if-tabs.js';
@@ -21,7 +22,7 @@ export function WhatIfPage(props: {
 }) {
   const { child, device, limiting, answer, unknown, drawn } = props;
   const { format, today } = usePage();
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const shown = answer?.lives.filter(
     (_, i, all) => i % Math.ceil(all.length / 12) === 0 || i === all.length - 1,
   );
@@ -29,7 +30,7 @@ export function WhatIfPage(props: {
   return (
     <Layout title="What if" scripts={answer ? ['what-if.js'] : []}>
       <p>
-        <a href={base}>{child.name || child.id}</a>
+        <ChildLink {...child} />
       </p>
       <h1>What if the next {deviceLabel(device)} were cast today?</h1>
       <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current={answer?.measure ?? unknown} />

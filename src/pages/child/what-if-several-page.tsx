@@ -4,6 +4,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 import { asked, WhatIfAnswer } from './what-if-answer.js';
 import { WhatIfForm, type WhatIfFormProps } from './what-if-form.js';
 import { WhatIfTabs } from './what-if-tabs.js';
@@ -20,12 +21,12 @@ export interface WhatIfSeveralProps extends WhatIfFormProps {
 export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
   const { child, device, dimensions, read, now, then, chart } = props;
   const { format } = usePage();
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const wrong = Object.entries(read.errors);
   return (
     <Layout title="What if, several at once">
       <p>
-        <a href={base}>{child.name || child.id}</a>
+        <ChildLink {...child} />
       </p>
       <h1>What if several things change at once? {deviceLabel(device)}</h1>
       <WhatIfTabs

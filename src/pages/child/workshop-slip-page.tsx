@@ -4,6 +4,7 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { ageText, type Format, seriesText } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 import { asksPlate, plates } from './device-form.js';
 import { ChildAlerts } from './visit-devices.js';
@@ -14,13 +15,12 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
   const { child, rule, slip } = props;
   const { device, rows } = slip;
   const { format, today } = usePage();
-  const base = `/children/${encodeURIComponent(child.id)}`;
   const bars = rows.some((r) => r.barMm !== null);
   const maker = rows.some((r) => r.makerLimitMm !== null);
   return (
     <Layout title="Workshop slip" kind="sheet" scripts={['print.js']}>
       <p class="row no-print">
-        <a href={base}>{child.name || child.id}</a>
+        <ChildLink {...child} />
         <button type="button" class="main-action" data-prints hidden>
           Print, or save as PDF
         </button>

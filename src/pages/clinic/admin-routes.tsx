@@ -11,6 +11,7 @@ import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { signer } from '../../service/sign-offs.js';
 import { families, type Role, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
+import { cannotBe, oneOf } from '../parts/cannot-be.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
@@ -18,15 +19,7 @@ import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
 
 type Admin = { Params: { id: string }; Querystring: Fields; Body: Fields };
 
-const roleOf = (given: string | undefined): Role => {
-  const role = roles.find((r) => r === given);
-  if (!role)
-    throw new DoorpostError('invalid-value', `There is no role '${given ?? ''}'`, {
-      field: 'role',
-      accepted: roles.join(', '),
-    });
-  return role;
-};
+const roleOf = (given: string | undefined): Role => oneOf('role', given, roles);
 
 const USER_SAVED = '/users?notice=user-saved';
 
@@ -122,12 +115,7 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     const body = request.body ?? {};
     const number = (field: string, low = 0, high = Number.POSITIVE_INFINITY): number => {
       const value = Number(body[field]);
-      if (!body[field] || !(value >= low && value <= high))
-        throw new DoorpostError('invalid-value', `${field} '${body[field] ?? ''}' cannot be`, {
-          field,
-          given: body[field],
-          accepted: `${low} to ${high}`,
-        });
+      if (!body[field] || !(value >= low && value <= high)) cannotBe(field, body[field], `${low} to ${high}`);
       return value;
     };
     const { acceptedChance, harmInsensate, clinicName, contact } = settingLimits;

@@ -3,6 +3,7 @@ import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 
 type Span = { readonly from: IsoDate; readonly to: IsoDate };
@@ -73,8 +74,7 @@ export function MovedVisits({ moved }: { moved: readonly MovedVisit[] }) {
         <ul>
           {moved.map((m) => (
             <li key={m.childId}>
-              <a href={`/children/${encodeURIComponent(m.childId)}`}>{m.name || m.childId}</a>: {week(m.from)}{' '}
-              → {week(m.to)}
+              <ChildLink id={m.childId} name={m.name} />: {week(m.from)} → {week(m.to)}
               {m.tooLate && <strong>. {m.tooLate}</strong>}
             </li>
           ))}

@@ -2,6 +2,7 @@ import type { DataSuggestion } from '../../forecast/contract.js';
 import { Form, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 
 export interface ChildSlips {
   readonly childId: string;
@@ -29,16 +30,10 @@ export function ImportSlipsPage(props: {
       {found.length === 0 && <Empty>None found.</Empty>}
       {found.map(({ childId, name, slips }) => (
         <section key={childId}>
-          <h2>
-            {clinical ? (
-              <a href={`/children/${encodeURIComponent(childId)}`}>{name || childId}</a>
-            ) : (
-              name || childId
-            )}
-          </h2>
+          <h2>{clinical ? <a href={childPath(childId)}>{name || childId}</a> : name || childId}</h2>
           {slips.map((s) => (
             <Form
-              action={`/children/${encodeURIComponent(childId)}/suggestions`}
+              action={childPath(childId, '/suggestions')}
               class="flag check"
               key={s.id}
               hidden={{ suggestion: s.id, import: id }}

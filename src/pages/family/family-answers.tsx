@@ -7,6 +7,7 @@ import { Contact } from '../parts/contact.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 
 const q = english.questions;
 
@@ -25,7 +26,7 @@ function said({ answer }: FamilyQuestion): string {
 /** Accepting keeps the marks as a skin check told by the family; nothing else of the record changes. */
 function Decide(props: { question: FamilyQuestion }) {
   const { question } = props;
-  const base = `/children/${encodeURIComponent(question.childId)}`;
+  const base = childPath(question.childId);
   return (
     <Form action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">
       <Submit name="decision" value="accepted" class="main-action">
@@ -72,7 +73,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
           Asked by {open.askedBy} on {format.date(open.askedAt.slice(0, 10))}, not answered yet.
         </p>
       )}
-      <Form action={`/children/${encodeURIComponent(view.record.child.id)}/questions`} class="row no-print">
+      <Form action={childPath(view.record.child.id, '/questions')} class="row no-print">
         <SelectField
           label="About"
           id="ask-device"
@@ -107,7 +108,7 @@ export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] 
                 <span class="tag alert">ring today</span>{' '}
               </>
             )}
-            <a href={`/children/${encodeURIComponent(x.childId)}#questions`}>{x.childName || x.childId}</a>{' '}
+            <a href={childPath(x.childId, '#questions')}>{x.childName || x.childId}</a>{' '}
             <small>{format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
             {x.contact && <Contact text={x.contact} />}
           </p>
@@ -127,8 +128,7 @@ export function RingToday({ waiting }: { waiting: readonly WaitingAnswer[] }) {
       <strong>Ring now, a clinician must hear of it today:</strong>{' '}
       {urgent.map((x) => (
         <span key={x.id}>
-          <a href={`/children/${encodeURIComponent(x.childId)}`}>{x.childName || x.childId}</a>{' '}
-          {x.contact && <Contact text={x.contact} />}{' '}
+          <ChildLink id={x.childId} name={x.childName} /> {x.contact && <Contact text={x.contact} />}{' '}
         </span>
       ))}
       told us through the link of skin that must be looked at.

@@ -2,6 +2,7 @@ import { renderSVG } from 'uqr';
 import type { NewFamilyLink } from '../../store/contract.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 
 /** The new link, shown this once: to be copied, scanned or printed. */
 export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; url: string }) {
@@ -40,7 +41,7 @@ export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; ur
         />
         <p>Scanned with a telephone's camera the picture opens the same page. Until {until}.</p>
         <p class="no-print">
-          <a href={`/children/${encodeURIComponent(childId)}`}>Back to the child</a>
+          <a href={childPath(childId)}>Back to the child</a>
         </p>
       </section>
     </Layout>

@@ -10,7 +10,9 @@ import { clinicians, staff } from '../../service/roles.js';
 import { type Actor, type FamilyQuestion, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
+import { cannotBe } from '../parts/cannot-be.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
+import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
@@ -90,7 +92,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get<Sheet>('/children/:id/family', { config: { access: staff } }, async (request, reply) => {
     const { id } = request.params;
-    const path = `/children/${encodeURIComponent(id)}/family`;
+    const path = childPath(id, '/family');
     return sheet(request, reply, {
       childId: id,
       actor: actorOf(request),
@@ -154,12 +156,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { id } = request.params;
     const { label = '', days = '' } = request.body ?? {};
     const length = Number(days);
-    if (!Number.isInteger(length) || length < 1 || length > 400)
-      throw new DoorpostError('invalid-value', `A link cannot work for '${days}' days`, {
-        field: 'days',
-        given: days,
-        accepted: '1 to 400',
-      });
+    if (!Number.isInteger(length) || length < 1 || length > 400) cannotBe('days', days, '1 to 400');
     const link = await store.familyLinks.create(
       id,
       label.slice(0, 60),
@@ -186,7 +183,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
         throw new DoorpostError('not-found', 'This child has no such link');
       return reply.save(async (tx, actor) => {
         await tx.familyLinks.withdraw(wanted, clock.now(), actor);
-        return `/children/${encodeURIComponent(id)}?notice=link-withdrawn#links`;
+        return childPath(id, '?notice=link-withdrawn#links');
       });
     },
   );

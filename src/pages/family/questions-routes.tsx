@@ -1,8 +1,9 @@
 import type { FastifyInstance } from 'fastify';
-import { DoorpostError } from '../../errors.js';
 import { minutesThatFit } from '../../records/family-answer.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
+import { oneOf } from '../parts/cannot-be.js';
+import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 
 type Asked = { Params: { id: string; answer: string }; Body: Fields };
@@ -13,7 +14,7 @@ export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDe
     const { id } = request.params;
     return reply.save(async (tx, actor) => {
       await tx.familyQuestions.ask(id, request.body?.device ?? '', clock.now(), actor);
-      return `/children/${encodeURIComponent(id)}?notice=family-asked#questions`;
+      return childPath(id, '?notice=family-asked#questions');
     });
   });
 
@@ -22,13 +23,8 @@ export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDe
     { config: { access: clinicians } },
     async (request, reply) => {
       const { id, answer } = request.params;
-      const { decision } = request.body ?? {};
-      if (decision !== 'accepted' && decision !== 'set-aside')
-        throw new DoorpostError('invalid-value', `An answer cannot be '${decision ?? ''}'`, {
-          field: 'decision',
-          accepted: 'accepted, set-aside',
-        });
-      const next = `/children/${encodeURIComponent(id)}?notice=answer-${decision}#questions`;
+      const decision = oneOf('decision', request.body?.decision, ['accepted', 'set-aside'] as const);
+      const next = childPath(id, `?notice=answer-${decision}#questions`);
       return reply.save(async (tx, actor) => {
         const decided = await tx.familyQuestions.decide(answer, id, decision, clock.now(), actor);
         if (decision === 'set-aside' || !decided.answer) return next;

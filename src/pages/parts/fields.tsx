@@ -8,11 +8,17 @@ interface About {
   /** The name, where a page has it once. */
   readonly id?: string;
   readonly wide?: boolean;
+  /** Why what was typed cannot be. */
+  readonly error?: string;
   /** Under the control. */
   readonly children?: ComponentChildren;
 }
 
-function Field({ label, hint, id, wide, children }: Omit<About, 'name'>) {
+/** What a control says of itself where what was typed in it cannot be, and where the reason stands. */
+export const tied = (id: string, error: string | undefined) =>
+  error ? { class: 'bad', 'aria-invalid': 'true' as const, 'aria-describedby': `${id}-error` } : {};
+
+function Field({ label, hint, id, wide, error, children }: Omit<About, 'name'>) {
   return (
     <p class={wide ? 'field wide' : 'field'}>
       <label for={id}>
@@ -25,16 +31,21 @@ function Field({ label, hint, id, wide, children }: Omit<About, 'name'>) {
         )}
       </label>
       {children}
+      {error && (
+        <span class="hint warn" id={`${id}-error`}>
+          {error}
+        </span>
+      )}
     </p>
   );
 }
 
 /** An input under its label, as every form has it. */
 export function InputField(props: About & Omit<JSX.IntrinsicElements['input'], keyof About>) {
-  const { label, hint, wide, children, name, id = name, ...input } = props;
+  const { children, name, id = name, label, hint, wide, error, ...input } = props;
   return (
-    <Field label={label} hint={hint} id={id} wide={wide}>
-      <input id={id} name={name} {...input} />
+    <Field {...{ label, hint, id, wide, error }}>
+      <input id={id} name={name} {...input} {...tied(id, error)} />
       {children}
     </Field>
   );
@@ -46,10 +57,10 @@ type Choices = readonly (string | readonly [value: string, word: ComponentChildr
 export function SelectField(
   props: About & { of: Choices; chosen?: string | null } & Omit<JSX.IntrinsicElements['select'], keyof About>,
 ) {
-  const { label, hint, wide, children, name, id = name, of, chosen, ...select } = props;
+  const { children, name, id = name, label, hint, wide, error, of, chosen, ...select } = props;
   return (
-    <Field label={label} hint={hint} id={id} wide={wide}>
-      <select id={id} name={name} {...select}>
+    <Field {...{ label, hint, id, wide, error }}>
+      <select id={id} name={name} {...select} {...tied(id, error)}>
         <Options of={of} chosen={chosen} />
       </select>
       {children}

@@ -37,11 +37,14 @@ export function Table<R>(props: {
             <th scope="row" class={kind}>
               {nameOf(row)}
             </th>
-            {rest.map(([heading, cell, kind]) => (
-              <td key={heading} class={kind} data-label={heading}>
-                {cell(row)}
-              </td>
-            ))}
+            {rest.map(([heading, cell, kind]) => {
+              const content = cell(row);
+              return (
+                <td key={heading} class={content === null ? 'none' : kind} data-label={heading}>
+                  {content}
+                </td>
+              );
+            })}
           </tr>
         ))}
       </tbody>

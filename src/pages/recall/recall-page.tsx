@@ -8,6 +8,7 @@ import { Form, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import { Filters } from './recall-filters.js';
 import { Row } from './recall-row.js';
 import { JobState, Tools } from './recall-tools.js';
@@ -228,8 +229,7 @@ function Changes({ changes, names }: Pick<RecallPageProps, 'changes' | 'names'>)
       <ul>
         {changes.slice(0, LINES_SHOWN).map((c) => (
           <li key={`${c.childId}${c.what}`}>
-            <a href={`/children/${encodeURIComponent(c.childId)}`}>{names.get(c.childId) || c.childId}</a>:{' '}
-            {c.what}
+            <a href={childPath(c.childId)}>{names.get(c.childId) || c.childId}</a>: {c.what}
           </li>
         ))}
         {changes.length > LINES_SHOWN && <li>and {changes.length - LINES_SHOWN} more</li>}

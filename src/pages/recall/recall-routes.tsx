@@ -1,7 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { capacityChart, type WeekLoad } from '../../charts/capacity-chart.js';
-import { DoorpostError } from '../../errors.js';
 import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
@@ -17,6 +16,7 @@ import { slotsByWeek } from '../../service/slots-by-week.js';
 import { LONGEST_CALL_NOTE, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
+import { cannotBe, oneOf } from '../parts/cannot-be.js';
 import { drawFor } from '../parts/chart.js';
 import { readerFormat } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
@@ -125,11 +125,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.post<{ Body: Fields }>('/recall/run', access, async (request, reply) => {
     const month = request.body?.month ?? '';
     if (month !== '' && !/^\d{4}-(0[1-9]|1[0-2])$/.test(month))
-      throw new DoorpostError('invalid-value', `The month '${month}' cannot be`, {
-        field: 'month',
-        given: month,
-        accepted: 'YYYY-MM, or nothing for today and the next five weeks',
-      });
+      cannotBe('month', month, 'YYYY-MM, or nothing for today and the next five weeks');
     const runId = await jobs.startRecallRun(month ? `${month}-01` : null);
     const actor = actorOf(request);
     await store.audit.record(actor, 'start', 'recall-run', { runId });
@@ -138,20 +134,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
     const { state, note = '', version, appointment = '' } = request.body ?? {};
-    if (!state || !Object.hasOwn(stateNames, state))
-      throw new DoorpostError('invalid-value', `The state '${state ?? ''}' cannot be set`, {
-        field: 'state',
-        accepted: Object.keys(stateNames).join(', '),
-      });
     if (appointment && !isIsoDate(appointment))
-      throw new DoorpostError('invalid-value', `The day '${appointment}' is not a date`, {
-        field: 'appointment',
-        given: appointment,
-        accepted: 'a calendar date as YYYY-MM-DD, or nothing for the planned week',
-      });
+      cannotBe('appointment', appointment, 'a calendar date as YYYY-MM-DD, or nothing for the planned week');
     const { entry } = request.params;
     const change = {
-      state: state as WorkState,
+      state: oneOf('state', state, Object.keys(stateNames) as WorkState[]),
       note: note.slice(0, LONGEST_CALL_NOTE),
       ...(state === 'booked' ? { appointment: appointment || null } : {}),
     };

@@ -6,6 +6,7 @@ import { AlertTags } from '../parts/alert-tags.js';
 import { Contact } from '../parts/contact.js';
 import { shortWeekday } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink } from '../parts/paths.js';
 import { CallState } from './recall-call.js';
 import { passedTags } from './recall-words.js';
 
@@ -15,8 +16,7 @@ export function Row({ row, back }: { row: RecallRow; back: string }) {
   return (
     <tr id={`e-${row.id}`} data-entry={row.id}>
       <th scope="row" class="child">
-        <a href={`/children/${encodeURIComponent(row.childId)}`}>{row.childName || row.childId}</a>{' '}
-        <small>{row.childName && row.childId}</small>
+        <ChildLink id={row.childId} name={row.childName} /> <small>{row.childName && row.childId}</small>
         <span class="alert-tags">
           <AlertTags alerts={entry.alerts} />
         </span>
