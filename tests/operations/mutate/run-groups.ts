@@ -1,7 +1,7 @@
 /** Called by mutate.ts: the tests of each change after another in one vitest, so that what is not changed is read once. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createVitest } from 'vitest/node';
+import { createVitest, type TestModule } from 'vitest/node';
 import type { MutationGroup } from './mutation.js';
 import { mutations } from './mutations/index.js';
 
@@ -40,19 +40,19 @@ async function breakGroup(index: number, from: number): Promise<void> {
     writeFileSync(path, text);
     vitest.invalidateFile(path);
   };
-  if (from === 0 && !(await pass(group)))
-    throw new Error(`${group.tests.join(' ')}: not green before ${group.file} was broken`);
+  const red = from === 0 ? await firstFailure(group) : null;
+  if (red !== null) throw new Error(`not green before ${group.file} was broken: ${red}`);
   for (const [i, [text, broken]] of group.changes.entries()) {
     if (i < from || whole.split(text).length !== 2) continue;
     write(whole.replace(text, () => broken));
-    const told: Told = { group: index, change: i, survived: await pass(group) };
+    const told: Told = { group: index, change: i, survived: (await firstFailure(group)) === null };
     process.send?.(told);
   }
   write(whole);
 }
 
-/** Do the tests of this group all pass? One file after another: the quickest stands first and mostly decides. */
-async function pass({ name, tests }: MutationGroup): Promise<boolean> {
+/** What failed of this group's tests, null for nothing. One file after another: the quickest stands first and mostly decides. */
+async function firstFailure({ name, tests }: MutationGroup): Promise<string | null> {
   if (name === undefined) vitest.resetGlobalTestNamePattern();
   else vitest.setGlobalTestNamePattern(name);
   for (const file of tests) {
@@ -61,7 +61,21 @@ async function pass({ name, tests }: MutationGroup): Promise<boolean> {
     const found = (await vitest.globTestSpecifications([file])).filter((s) => s.moduleId.endsWith(file));
     if (found.length === 0) throw new Error(`${file}: no such test file`);
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(found);
-    if (unhandledErrors.length > 0 || testModules.some((module) => !module.ok())) return false;
+    const failed = testModules.filter((module) => !module.ok());
+    if (unhandledErrors.length > 0 || failed.length > 0) return `${file}: ${why(failed, unhandledErrors)}`;
   }
-  return true;
+  return null;
+}
+
+function why(failed: readonly TestModule[], unhandled: readonly unknown[]): string {
+  const tests = failed.flatMap((module) => [...module.children.allTests('failed')]);
+  const errors = [
+    ...failed.flatMap((module) => module.errors()),
+    ...tests.flatMap((test) => test.result().errors ?? []),
+    ...unhandled,
+  ];
+  return [
+    ...tests.map((test) => test.fullName),
+    ...errors.map((e) => String((e as Error).message ?? e)),
+  ].join('; ');
 }

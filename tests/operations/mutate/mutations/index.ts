@@ -1,6 +1,7 @@
 import type { MutationGroup } from '../mutation.js';
 import { answered } from './answered.js';
 import { choices } from './choices.js';
+import { controls } from './controls.js';
 import { doors } from './doors.js';
 import { edges } from './edges.js';
 import { entered } from './entered.js';
@@ -33,6 +34,7 @@ export const lists: Readonly<Record<string, readonly MutationGroup[]>> = {
   entered,
   answered,
   edges,
+  controls,
 };
 
 export const mutations: readonly MutationGroup[] = Object.values(lists).flat();
