@@ -84,6 +84,8 @@ export async function buildService(deps: ServiceDeps): Promise<FastifyInstance> 
   await app.register(compress, {
     customTypes: /^text\/|json|javascript|svg|font\/ttf/,
     globalDecompression: false,
+    // A twentieth more bytes for half the time.
+    zlibOptions: { level: 3 },
   });
   await app.register(formbody);
   await app.register(multipart);
