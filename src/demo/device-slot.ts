@@ -148,12 +148,10 @@ export class DeviceSlot {
     return scarce.some((limit) => this.ease(day, limit));
   }
 
-  /** Is there more than a tight fit on a later day, wherever nothing can be adjusted any more? */
+  /** Is there room left on a later day, wherever nothing can be adjusted any more? */
   private lastsUntil(later: DayNumber, day: DayNumber): boolean {
     return this.limitsOn(day, later).every(
-      (limit) =>
-        limit.room >= limit.dimension.tightWithinMm.value ||
-        adjustmentsLeftOn(limit, isoDate(day)).length > 0,
+      (limit) => limit.room >= 0 || adjustmentsLeftOn(limit, isoDate(day)).length > 0,
     );
   }
 
