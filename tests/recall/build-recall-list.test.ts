@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
+import type { Visit } from '../../src/recall/contract.js';
 import { buildRecallList, type RecallListOptions } from '../../src/recall/decide/build-recall-list.js';
+import { byHarm } from '../../src/recall/decide/working-order.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -72,6 +74,29 @@ describe('buildRecallList', () => {
       ['c', 'cast'],
       ['a', 'cast'],
     ]);
+    const visit = (
+      childId: string,
+      action: Visit['action'],
+      harmPerWeek: number,
+      daysBeyondUse = 0,
+      dueBy = '2026-07-01',
+    ) => ({
+      childId,
+      action,
+      harmPerWeek,
+      daysBeyondUse,
+      dueBy,
+    });
+    const wanted = [
+      visit('z', 'see-now', 0),
+      visit('y', 'repair', 0),
+      visit('x', 'review', 9),
+      visit('w', 'cast', 5, 3),
+      visit('v', 'cast', 5, 2, '2026-06-30'),
+      visit('u', 'cast', 5, 2),
+      visit('a', 'cast', 1, 99, '2026-01-01'),
+    ];
+    expect(wanted.toReversed().sort(byHarm)).toEqual(wanted);
     expect(list.entries[1]).toMatchObject({ late: true, reason: { code: 'beyond-use' } });
     const harm = list.entries.slice(1).map((e) => e.harmPerWeek);
     expect(harm).toEqual(harm.toSorted((x, y) => y - x));

@@ -72,6 +72,7 @@ describe('the day to cast by', () => {
           const day = castBy(chance, acceptedChance(harm, { acceptedChance: accepted }), wait, null);
           const half = chance.dayOf(0.5);
           if (day !== null && half !== null) expect(dayNumber(day)).toBeLessThanOrEqual(half);
+          expect(castBy(chance, 0.5 + accepted, wait, null)).toBe(castBy(chance, 0.5, wait, null));
         },
       ),
     );

@@ -235,13 +235,13 @@ describe('levelPlan', () => {
     );
   });
 
-  it('spares insensate skin before others when there is one slot', async () => {
+  it.each([0, 1])('spares insensate skin before others when there is one slot: the %d', async (numb) => {
     const { requests, capacity } = randomPlan(1, { requests: 2, weeks: 4 });
     const pair = requests.map((r, i) => ({
       ...r,
       latestSafe: '2026-06-05',
       worthIt: null,
-      insensateSkin: i === 1,
+      insensateSkin: i === numb,
       prefersHolidays: false,
       jobs: [],
       outgrownDays: [0, 3, 9, 18, 30],
@@ -253,8 +253,8 @@ describe('levelPlan', () => {
       sessions: capacity.weeks.map((_, week) => ({ week, weekday: null, clinicianId: 'a', slots: 1 })),
     };
     const plan = await levelPlan(pair, one, exact);
-    expect(plan.visits.map((v) => v.week)).toEqual([capacity.weeks[1], capacity.weeks[0]]);
-    expect(plan.harmed.map((h) => h.requestId)).toEqual([pair[0].id]);
+    expect(plan.visits.map((v) => v.week)).toEqual([0, 1].map((i) => capacity.weeks[i === numb ? 0 : 1]));
+    expect(plan.harmed.map((h) => h.requestId)).toEqual([pair[1 - numb].id]);
     expect(plan.harmed[0].text).toContain('past the latest safe day 5 June 2026');
     expect(plan.relief[0].text).toMatch(/One more casting slot in the week of 1 June 2026 would spare/);
   });

@@ -109,7 +109,7 @@ function readSizes(row: RowReader, layout: TableLayout) {
     const accepted = 'a number of at least 0, with its unit in the heading (mm, cm or inch)';
     if (unit === null || !isLengthUnit(unit)) {
       row.refuseCell(heading, cell, 'has no unit of length in its heading', accepted);
-    } else if (number === null || number < 0 || (named.size === 'limit' && number === 0)) {
+    } else if (number === null) {
       row.refuseCell(heading, cell, 'is not such a number', accepted);
     } else {
       sizes[named.size][named.measure] = toBaseUnit(number, unit);

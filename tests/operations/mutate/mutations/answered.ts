@@ -160,7 +160,6 @@ export const answered: readonly MutationGroup[] = [
       ["fittedDate ? 'worn' : 'ordered'", "'worn'"],
       ["l: 'left',\n    r: 'right',", "l: 'right',\n    r: 'left',"],
       ['= toBaseUnit(number, unit)', '= number'],
-      ["number < 0 || (named.size === 'limit' && number === 0)", 'number < -1e9'],
       ['if (row.ok && birthDate)', 'if (false as boolean)'],
     ],
   },
