@@ -105,8 +105,8 @@ describe('assessChild', () => {
         })
         .assess({ draws: 400 }).forecasts[0];
     const both = only('foot_length', 'knee_height');
+    // Between the days that are tried a curve is read: by less than one in a million it may lie lower.
     for (const one of [only('foot_length'), only('knee_height')])
-      // Between the days that are tried a curve is read: by less than one in a million it may lie lower.
       for (const [i, p] of one.probabilityOutgrown.entries())
         expect(both.probabilityOutgrown[i]).toBeGreaterThanOrEqual(p - 1e-6);
   });
