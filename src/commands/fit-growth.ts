@@ -160,11 +160,11 @@ const anchorChild = (record: GrowthRecord): AnchorChild => ({
 
 /** Groups of children, evenly by sex, in seeded order. */
 function folds(cohort: readonly AnchorChild[], seed: number): number[] {
-  const chance = randomStream(seed);
+  const stream = randomStream(seed);
   const out = new Array<number>(cohort.length);
   for (const sex of ['male', 'female'])
     cohort
-      .map((c, i) => ({ i, sex: c.sex, order: chance.uniform() }))
+      .map((c, i) => ({ i, sex: c.sex, order: stream.uniform() }))
       .filter((c) => c.sex === sex)
       .sort((a, b) => a.order - b.order)
       .forEach(({ i }, rank) => {

@@ -127,10 +127,10 @@ function scaledPath(
   const ratio = own.reduce((sum, m, i) => sum + m.value / expected[i] ** power, 0) / own.length;
   const error = technicalErrorAt(series.measure, 0) / own[0].value / Math.sqrt(own.length);
   const sd = Math.hypot(error, PROPORTION_SD);
-  const chance = randomStream(childlessSeed(seed, series.measure.length));
+  const stream = randomStream(childlessSeed(seed, series.measure.length));
   const result = new Float64Array(path.length);
   for (let i = 0; i < draws; i++) {
-    const factor = ratio * (1 + sd * chance.normal());
+    const factor = ratio * (1 + sd * stream.normal());
     for (let j = 0; j < width; j++) result[i * width + j] = factor * path[i * width + j] ** power;
   }
   return result;

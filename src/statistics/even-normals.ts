@@ -43,10 +43,10 @@ export function evenNormals(pairs: number, seed: number): EvenNormals {
   const key = `${pairs}/${variant}`;
   const table = made.get(key) ?? makeTable(pairs, variant);
   made.set(key, table);
-  const chance = randomStream(seed);
+  const stream = randomStream(seed);
   return {
     normals: table.normals,
-    sign: Int8Array.from({ length: WIDTH }, () => (chance.uniform() < 0.5 ? -1 : 1)),
+    sign: Int8Array.from({ length: WIDTH }, () => (stream.uniform() < 0.5 ? -1 : 1)),
     uniform: (pair, line) => table.uniforms[(line % UNIFORMS) * pairs + pair],
     normal: (pair, line) => (table.normalLines[line % UNIFORMS] ?? normalLine(table, line % UNIFORMS))[pair],
   };
@@ -60,15 +60,15 @@ function normalLine({ uniforms, normalLines }: Table, line: number): Float64Arra
 }
 
 function makeTable(pairs: number, variant: number): Table {
-  const chance = randomStream(variant + 1);
+  const stream = randomStream(variant + 1);
   const scrambled = (dimension: number) => {
-    const shift = Math.floor(chance.uniform() * 2 ** 32);
+    const shift = Math.floor(stream.uniform() * 2 ** 32);
     return sobol(pairs, dimension).map((x) => (x ^ shift) >>> 0);
   };
   const order = ordered(scrambled(0));
   const line = (dimension: number): Float64Array => {
     const ranks =
-      dimension < SOBOL_DIMENSIONS ? ranksOf(scrambled(dimension), order) : shuffled(pairs, chance);
+      dimension < SOBOL_DIMENSIONS ? ranksOf(scrambled(dimension), order) : shuffled(pairs, stream);
     // A quarter from the edge: the other draw of the pair falls into the gap left.
     return Float64Array.from(ranks, (r) => (r + 0.25) / pairs);
   };
@@ -99,10 +99,10 @@ function ranksOf(values: Uint32Array, order: readonly number[]): Int32Array {
   return Int32Array.from(order, (i) => rank[i]);
 }
 
-function shuffled(n: number, chance: RandomStream): Int32Array {
+function shuffled(n: number, stream: RandomStream): Int32Array {
   const out = Int32Array.from({ length: n }, (_, i) => i);
   for (let i = n - 1; i > 0; i--) {
-    const j = Math.floor(chance.uniform() * (i + 1));
+    const j = Math.floor(stream.uniform() * (i + 1));
     [out[i], out[j]] = [out[j], out[i]];
   }
   return out;

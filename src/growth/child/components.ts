@@ -128,7 +128,7 @@ export function speaking(submodel: Submodel, at: Points): boolean {
 const lastSeen = (at: Points) => (at.n ? at.x[at.n - 1] : UNSEEN);
 
 /** The components with their posterior weights, those of no weight left out; see `Submodel.pool`. */
-export function weigh(components: readonly Component[], at: Points): Component[] {
+export function weightedComponents(components: readonly Component[], at: Points): Component[] {
   const pools = new Map<string, Component[]>();
   for (const w of components) {
     const pool = pools.get(w.submodel.pool);

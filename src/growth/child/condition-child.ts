@@ -3,7 +3,7 @@ import type { GrowthModel } from '../population/growth-model.js';
 import { isLogMeasure } from '../population/growth-scale.js';
 import { candidatesOf } from './candidates-of.js';
 import { childPrior } from './child-prior.js';
-import { type Candidate, conditionComponents, speaking, weigh } from './components.js';
+import { type Candidate, conditionComponents, speaking, weightedComponents } from './components.js';
 import type { Conditioned } from './conditioned.js';
 import { type Doubt, doubt } from './doubt.js';
 import { type Parts, partsOf } from './parts.js';
@@ -50,7 +50,7 @@ export function conditionChild(
         prior,
         doubts,
         parts: withDoubt(parts, doubts),
-        components: weigh(doubts.components, at),
+        components: weightedComponents(doubts.components, at),
       };
     believed = doubts.variance;
   }

@@ -6,7 +6,7 @@ import {
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
-import { type Component, type conditionComponents, type Factors, weigh } from './components.js';
+import { type Component, type conditionComponents, type Factors, weightedComponents } from './components.js';
 import type { Parts } from './parts.js';
 import type { Reading } from './readings.js';
 
@@ -52,7 +52,7 @@ export function doubt(
   const expectedSd = new Float64Array(n);
   let components = all;
   for (let round = 0; round < Math.min(n, MOST_DOUBTED); round++) {
-    const weighed = weigh(components, at);
+    const weighed = weightedComponents(components, at);
     let worst = -1;
     let most = { logOdds: LET_BE, wide: 1 };
     for (const i of straying(weighed, factors, parts)) {

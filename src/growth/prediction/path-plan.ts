@@ -56,7 +56,7 @@ export function pathPlan(
   const asked = askedOf(parts, series, knots, prior);
   const strands = strandsOf(components);
   const pairs = Math.ceil(draws / 2);
-  const chance = evenNormals(pairs, seed);
+  const normals = evenNormals(pairs, seed);
   const ends = shareOut(strands, pairs);
   const columns = series.length * days.length;
   let first = 0;
@@ -73,7 +73,7 @@ export function pathPlan(
     const courses = strand.map((w, i) => (used.has(i) ? course(w, asked, columns) : EMPTY));
     const heaviest = strand.reduce((best, w, i) => (used.has(i) && w.weight > best.weight ? w : best), NONE);
     const { rank, factor } = deviations(heaviest, asked, knots, columns);
-    const deviation = strays(chance, begin, from, rank, factor, columns);
+    const deviation = strays(normals, begin, from, rank, factor, columns);
     // All pairs together have the covariance meant.
     if (begin > 0 || from < pairs) turn(deviation);
     return [{ from: begin, component: Int32Array.from(component), courses, deviation }];

@@ -23,7 +23,7 @@ export function simulateChild(
   sex: 'male' | 'female',
   measures: readonly MeasureId[],
   agesYears: readonly number[],
-  chance: RandomStream,
+  stream: RandomStream,
 ): SimulatedSizes {
   const submodel = model.submodels[sex].find((m) => m.grid.length > 1);
   if (submodel === undefined) throw new Error(`model ${model.name} has no tempo submodel to draw from`);
@@ -33,8 +33,8 @@ export function simulateChild(
   const at = points(rows);
   const prior = healthyPrior(model.measures.length);
   const placed = submodel.place(at, prior, {
-    tempo: chance.normal(),
-    intensity: chance.normal(),
+    tempo: stream.normal(),
+    intensity: stream.normal(),
     logPrior: 0,
   });
   const n = rows.length;
@@ -42,7 +42,7 @@ export function simulateChild(
   submodel.covariance(placed, placed, submodel.fixedCovariance(at, at, prior), prior, factor);
   for (let i = 0; i < n; i++) factor[i * n + i] *= 1 + JITTER;
   if (!denseCholesky(factor, n)) throw new Error('a simulated covariance is not positive definite');
-  const normal = rows.map(() => chance.normal());
+  const normal = rows.map(() => stream.normal());
   const sizes = rows.map((_, i) => {
     let sum = placed.mean[i];
     for (let k = 0; k <= i; k++) sum += factor[i * n + k] * normal[k];

@@ -118,26 +118,26 @@ function toesOf(rules: FitRules): Toes {
   };
 }
 
-function inventChild(model: GrowthModel, toes: Toes, chance: RandomStream, i: number): InventedChild {
+function inventChild(model: GrowthModel, toes: Toes, stream: RandomStream, i: number): InventedChild {
   const sex = i % 2 === 0 ? 'male' : 'female';
-  const ageYears = AGES.from + (AGES.to - AGES.from) * chance.uniform();
+  const ageYears = AGES.from + (AGES.to - AGES.from) * stream.uniform();
   const months = [...SEEN, ...AHEAD.slice(1).map((m) => -m)];
   const sizes = simulateChild(
     model,
     sex,
     MEASURES,
     months.map((m) => ageYears - m / 12),
-    chance,
+    stream,
   );
   const size = (measure: (typeof MEASURES)[number], monthsAgo: number) =>
     sizes[months.indexOf(monthsAgo)][measure] as number;
   const errors = new Map(
     SEEN.flatMap((m) =>
-      MEASURES.map((id) => [`${id}/${m}`, technicalErrorAt(id, ageYears) * chance.normal()] as const),
+      MEASURES.map((id) => [`${id}/${m}`, technicalErrorAt(id, ageYears) * stream.normal()] as const),
     ),
   );
-  const own = deviationScale(toes.toleranceMm, chance.uniform()) * chance.normal();
-  const eye = new Map(SEEN.map((m) => [m, toes.toleranceMm * chance.normal()]));
+  const own = deviationScale(toes.toleranceMm, stream.uniform()) * stream.normal();
+  const eye = new Map(SEEN.map((m) => [m, toes.toleranceMm * stream.normal()]));
   const roomMm = (m: number) => toes.allowanceMm + own - size('foot_length', m) + size('foot_length', CAST);
   return {
     ...{ sex, ageYears, roomMm },
