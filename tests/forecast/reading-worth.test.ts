@@ -5,6 +5,7 @@ import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { helpMostSentence } from '../../src/words/help-most.js';
 import { child, dayAt, posteriorOf, reading } from '../growth/support.js';
+import { buildChild } from './build-record.js';
 
 const DRAWS = 4000;
 const chance = randomStream(5);
@@ -69,6 +70,26 @@ test('the tempo of each draw is that of the child drawn: as spread as the poster
     return thenDays / nowDays;
   };
   expect(worth(tempo)).toBeLessThan(worth(known));
+});
+
+test('a marker is asked for from 8 to 17 years, and the reading that narrows most stands first', () => {
+  const today = '2026-06-15';
+  const worthAt = (age: number, foot: number) =>
+    buildChild(today, age, { sex: 'female' })
+      .series('foot_length', 'left', [
+        [12, foot - 8],
+        [1, foot],
+      ])
+      .series('knee_height', 'left', [
+        [12, 1.7 * foot - 30],
+        [1, 1.7 * foot],
+      ])
+      .device('solid-afo', 'left', 6)
+      .assess({ draws: 200 }).forecasts[0];
+  expect([7, 11].map((age) => worthAt(age, 150 + 7 * age).markerWorth != null)).toEqual([false, true]);
+  const days = worthAt(11, 227).readingWorth!.map((r) => r.thenDays);
+  expect(days.length).toBeGreaterThan(1);
+  expect(days).toEqual(days.toSorted((a, b) => a - b));
 });
 
 test('is said in one sentence, and not where it would change little', () => {

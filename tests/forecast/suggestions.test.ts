@@ -122,6 +122,13 @@ describe('data suggestions', () => {
     const twice = boy().measured('foot_length', 'left', 6, 196);
     const duplicate = twice.assess().suggestions.find((s) => s.kind === 'duplicate')!;
     expect(accepted(twice.record, duplicate)).toHaveLength(twice.record.measurements.length - 1);
+    expect(duplicate.measurementIds).toHaveLength(2);
+    // Two people who read the same, and one who read twice, are two readings.
+    for (const [value, observer] of [
+      [196, 'another'],
+      [197, ''],
+    ] as const)
+      expect(kinds(boy().measured('foot_length', 'left', 6, value, { observer }))).not.toContain('duplicate');
     const device = boy().device('solid-afo', 'left', 6, { limitsMm: { foot_length: 180 } });
     expect(kinds(device)).toContain('limit-below-size');
   });

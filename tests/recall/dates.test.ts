@@ -5,6 +5,7 @@ import { acceptedChance } from '../../src/recall/decide/accepted-chance.js';
 import { beyondUseChance } from '../../src/recall/decide/beyond-use-chance.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { castBy } from '../../src/recall/decide/cast-by.js';
+import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
@@ -105,5 +106,19 @@ describe('the day to cast by', () => {
   it('accepts 33, 20 and 14 % at a harm of 1, 2 and 3 (the critical ratio 0.5 / (0.5 + h))', () => {
     const settings = { acceptedChance: 1 / 3 };
     expect([1, 2, 3].map((h) => Math.round(100 * acceptedChance(h, settings)))).toEqual([33, 20, 14]);
+  });
+});
+
+// Common practice, no source: a clinic that set nothing plans by these.
+it('a clinic that has set nothing plans by the figures it is told', () => {
+  expect(recallSettings.parse({})).toEqual({
+    acceptedChance: 1 / 3,
+    harmInsensate: 3,
+    harmADay: {},
+    fitWaitDays: 0,
+    aheadDays: 35,
+    combineWithinDays: 56,
+    wearReviewMonths: 12,
+    eligibleAfterMonths: {},
   });
 });

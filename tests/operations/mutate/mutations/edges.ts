@@ -97,7 +97,6 @@ export const edges: readonly MutationGroup[] = [
     changes: [
       ['if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;', ''],
       ['a.thenDays - b.thenDays', 'b.thenDays - a.thenDays'],
-      ['const WORTH_DRAWS = 96', 'const WORTH_DRAWS = 64'],
     ],
   },
   {
@@ -113,7 +112,7 @@ export const edges: readonly MutationGroup[] = [
   {
     harm: 'What a clinic has not set is another than what it is told.',
     file: 'src/recall/decide/recall-settings.ts',
-    tests: ['tests/recall/dates.test.ts', 'tests/recall/choices.test.ts', 'tests/recall/safe-list.test.ts'],
+    tests: ['tests/recall/dates.test.ts'],
     changes: [
       ['.default(1 / 3)', '.default(0.45)'],
       ['max(20).default(3)', 'max(20).default(1)'],
