@@ -83,8 +83,10 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['gave up walking', 'has given up standing'], ['over the weekend', 'since Monday']),
     cross(['his toes are', 'the foot goes'], ['white and cold', 'blue in it', 'pale']),
     cross(['heel keeps', 'her heel'], ['lifting out', 'popping up', 'slipping', 'off the plate']),
-    cross(['the AFO is', 'brace'], ['too big now', 'swimming on her', 'sliding down']),
+    cross(['the AFO is', 'brace'], ['too big now', 'swimming on her', 'sliding down', 'rides up']),
     cross(['mum cannot do', 'dad can’t do'], ['the brace up', 'her splint up at the top']),
+    cross(['ankle strap keeps pinging', 'velcro comes', 'buckle popping'], ['open', 'undone at school']),
+    cross(['DF now -10 (was', 'dorsiflexion -5 R, previously'], ['neutral)', '+5)', 'plantigrade)']),
     cross(['breathes fast', 'breathing hard', 'laboured breathing'], ['in the jacket', 'at night']),
   ])('sees it however it is put: %#', (...notes) =>
     expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
