@@ -60,7 +60,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       numbersLines(table, option.index)
     )
       option.score *= 0.6;
-  scored = scored.filter((option) => !isOtherDay(option, scored));
+  scored = scored.filter((option) => !isOtherDay(table, option, scored));
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -210,18 +210,15 @@ const isOfHead = (heading: string): boolean => {
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
-/** 'Scan date' beside a visit or a device is the cast's; alone over sizes it is the day of measuring. */
-function isOtherDay(option: Scored, all: readonly Scored[]): boolean {
-  const says = (field: FieldId, index?: number) =>
-    all.some((s) => isField(s.candidate.meaning, field) && (index === undefined || s.index === index));
-  if (!says('visit.date', option.index) || !says('device.cast_date', option.index)) return false;
-  const elsewhere = all.some(
-    (s) =>
-      s.index !== option.index &&
-      ((isField(s.candidate.meaning, 'visit.date') && s.fit >= 0.75) ||
-        isField(s.candidate.meaning, 'device.family')),
-  );
-  return isField(option.candidate.meaning, elsewhere ? 'visit.date' : 'device.cast_date');
+/** 'Scan date' is the cast's; where a child has several and no column says the visit, each is a day of measuring. */
+function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): boolean {
+  const says = (s: Scored, field: FieldId) => isField(s.candidate.meaning, field);
+  const own = all.filter((s) => s.index === option.index);
+  if (!own.some((s) => says(s, 'visit.date')) || !own.some((s) => says(s, 'device.cast_date'))) return false;
+  const visit = all.some((s) => s.index !== option.index && says(s, 'visit.date') && s.fit >= 0.75);
+  const device = all.some((s) => s.candidate.meaning.kind === 'device' || says(s, 'device.family'));
+  const measuring = !visit && !device && severalOf(table, birthColumn(table), option.index);
+  return says(option, measuring ? 'device.cast_date' : 'visit.date');
 }
 
 /** Two readings of a column between which the values have decided: a child by number or by name, a number of the child or of the line. */

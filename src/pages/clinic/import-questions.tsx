@@ -56,34 +56,52 @@ export function MeaningOptions(props: {
   );
 }
 
-/** The first filled cells of each column, and what it was taken for, to be confirmed or changed. */
+interface Shown {
+  readonly column: ColumnShown;
+  readonly at: number;
+}
+
+/** Each column of a sheet with what it was taken for: first those that wait for an answer, then those that were sure. */
 export function SheetColumns(props: { plan: ImportPlan; file: string }) {
   const { plan, file } = props;
   const columns = plan.columns
     .map((column, at) => ({ column, at }))
     .filter(({ column }) => column.file === file);
+  const asked = columns.filter(({ column }) => questionFor(plan, column) !== undefined);
+  const sure = columns.filter((shown) => !asked.includes(shown));
+  const table = (rows: readonly Shown[]) => (
+    <Table
+      class="stacked"
+      rows={rows}
+      columns={[
+        ['Column', ({ column }) => column.heading],
+        ['First entries', ({ column }) => column.examples.slice(0, 3).join(' · ')],
+        [
+          'Taken for',
+          ({ column, at }) => (
+            <ColumnChoice
+              column={column}
+              at={at}
+              question={questionFor(plan, column)}
+              sheet={columns.map((c) => c.column.meaning)}
+            />
+          ),
+        ],
+      ]}
+    />
+  );
   return (
     <section>
       <h2>{file}</h2>
-      <Table
-        class="stacked"
-        rows={columns}
-        columns={[
-          ['Column', ({ column }) => column.heading],
-          ['First entries', ({ column }) => column.examples.slice(0, 3).join(' · ')],
-          [
-            'Taken for',
-            ({ column, at }) => (
-              <ColumnChoice
-                column={column}
-                at={at}
-                question={questionFor(plan, column)}
-                sheet={columns.map((c) => c.column.meaning)}
-              />
-            ),
-          ],
-        ]}
-      />
+      {asked.length > 0 && table(asked)}
+      {sure.length > 0 && (
+        <details open>
+          <summary>
+            {sure.length === 1 ? '1 column' : `${sure.length} columns`} read without a question
+          </summary>
+          {table(sure)}
+        </details>
+      )}
     </section>
   );
 }
