@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { carryOver, type EarlierVisit, stateInNewList } from '../../src/recall/carry-over.js';
 import type { RecallEntry } from '../../src/recall/contract.js';
+import { weekReason } from '../../src/recall/level/week-reason.js';
+import { exampleEntry } from './example-entry.js';
 
 // The clinic's own rules, as src/recall/carry-over.ts states them: common practice, no source.
 const today = '2026-06-10'; // a Wednesday
@@ -97,4 +99,22 @@ describe('stateInNewList', () => {
     expect(stateInNewList(visit({ state: 'called' }), entry({ action: 'measure' }))).toBe('to-call');
     expect(stateInNewList(visit({ state: 'booked' }), entry({ action: 'measure' }))).toBe('booked');
   });
+});
+
+it('the scheduler reads what came of the weeks before, and what else the visit is for', () => {
+  const entry = exampleEntry({ deviceIds: ['d1'] });
+  const told = (visit: object, passed: Parameters<typeof weekReason>[2] = [], from: string | null = null) =>
+    weekReason(entry, { why: 'Due.', childIds: ['c'], deviceIds: ['d1'], ...visit } as never, passed, from);
+  expect(told({})).toBe('Due.');
+  expect(told({ overtime: true })).toBe('Due. There is no usual slot left that week: it needs one more.');
+  expect(told({ childIds: ['c', 'e'] })).toBe('Due. One visit with a brother or sister.');
+  expect(told({ deviceIds: ['d1', 'd2'] })).toBe('Due. One visit with another device of the child.');
+  const missed = (week: string) => ({ week, why: 'did-not-come' as const });
+  expect(told({}, [missed('2026-06-01'), { week: '2026-06-08', why: 'declined' }], '2026-06-08')).toBe(
+    'The family could not come in the week of 8 June 2026. Due.',
+  );
+  expect(told({}, [missed('2026-06-01'), missed('2026-06-08')], '2026-06-15')).toBe(
+    'Not brought in the week of 8 June 2026. Not brought 2 times in half a year: ask what would help the family to ' +
+      'come. Was planned for the week of 15 June 2026. Due.',
+  );
 });

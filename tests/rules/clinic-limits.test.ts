@@ -162,3 +162,15 @@ describe('how many devices a figure decides about', () => {
     expect(limitReach(shipped, groups, [of('allowanceMm'), of('toleranceMm')])).toBe(1110);
   });
 });
+
+it.each([
+  [0, true],
+  [1000, true],
+  [null, true],
+  [-0.1, false],
+  [1000.5, false],
+])('a figure of %d mm is taken: %s', (mm, taken) => {
+  const change = { family: 'kafo', measure: 'knee_height', figure: 'allowanceMm', mm, reason: 'our audit' };
+  expect(limitChange.safeParse(change).success).toBe(taken);
+  expect(limitChange.safeParse({ ...change, reason: '  no ' }).success).toBe(false);
+});

@@ -87,3 +87,13 @@ describe('fit rules', () => {
     expect(() => loadRules([{ id: 'new-one', name: 'incomplete' }])).toThrow(/new-one/);
   });
 });
+
+it('a clinic’s own rule may have a dimension more than the one it is based on, which keeps its own', () => {
+  const rules = loadRules();
+  const [knee] = rules.get('kafo')!.dimensions.filter((d) => d.measure === 'knee_height');
+  const own = { id: 'own', basedOn: 'foot-orthosis', dimensions: [knee] };
+  const measures = loadRules([own])
+    .get('own')!
+    .dimensions.map((d) => d.measure);
+  expect(measures).toEqual([...rules.get('foot-orthosis')!.dimensions.map((d) => d.measure), 'knee_height']);
+});
