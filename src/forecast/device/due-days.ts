@@ -3,7 +3,7 @@ import { type DueDays, dueChances } from '../contract.js';
 import { dayOfChance } from './chance-by-day.js';
 import { type OwnLimit, passageCurve } from './passage-curve.js';
 
-/** A strap or a part is not wanted to the day: days tried twice as far apart move its dates by 3 days at most (701, invented). */
+/** A strap or a part is not wanted to the day: days tried twice as far apart move its dates by 3 days at the middle date, 5 at the earliest (701, invented). */
 const APART_DAYS = 60;
 
 /** Days on which a line is passed with each of the stated chances, the chance by day, and each line's part of it. */
