@@ -64,8 +64,8 @@ export function denseSample(
     Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => entry(i, j)));
   const seenCovariance = (submodel: Submodel, g: GridPoint) => {
     const placed = submodel.place(at, prior, g);
-    const v = submodel.fixedCovariance(at, at, prior);
-    submodel.addVarying(placed, placed, v);
+    const v = new Float64Array(at.n * at.n);
+    submodel.covariance(placed, placed, submodel.fixedCovariance(at, at, prior), prior, v);
     const factor = cholesky(
       matrix(at.n, (i, j) => v[Math.max(i, j) * at.n + Math.min(i, j)] + (i === j ? seen[i].variance : 0)),
     )!;
@@ -106,10 +106,16 @@ export function denseSample(
     if (until === drawn) continue;
     const { placed, factor, off } = seenCovariance(w.submodel, w.at);
     const placedThere = w.submodel.place(there, prior, w.at);
-    const cross = w.submodel.fixedCovariance(at, there, prior);
-    w.submodel.addVarying(placed, placedThere, cross);
-    const self = w.submodel.fixedCovariance(there, there, prior);
-    w.submodel.addVarying(placedThere, placedThere, self);
+    const cross = new Float64Array(at.n * q);
+    w.submodel.covariance(placed, placedThere, w.submodel.fixedCovariance(at, there, prior), prior, cross);
+    const self = new Float64Array(q * q);
+    w.submodel.covariance(
+      placedThere,
+      placedThere,
+      w.submodel.fixedCovariance(there, there, prior),
+      prior,
+      self,
+    );
     const column = (j: number) => seen.map((_, i) => cross[i * q + j]);
     const alpha = choleskySolve(factor, off);
     const solved = rows.map((_, j) => choleskySolve(factor, column(j)));

@@ -41,8 +41,8 @@ function simulate(seed: number) {
   const where = points(rows);
   const placed = submodel.place(where, prior, at);
   const n = rows.length;
-  const v = submodel.fixedCovariance(where, where, prior);
-  submodel.addVarying(placed, placed, v);
+  const v = new Float64Array(n * n);
+  submodel.covariance(placed, placed, submodel.fixedCovariance(where, where, prior), prior, v);
   for (let i = 0; i < n; i++) v[i * n + i] += 1e-6;
   if (!denseCholesky(v, n)) throw new Error('prior covariance is not positive definite');
   const z = Array.from({ length: n }, () => chance.normal());

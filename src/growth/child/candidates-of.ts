@@ -4,12 +4,11 @@ import type { GrowthModel } from '../population/growth-model.js';
 import type { GridPoint, Submodel } from '../population/submodel.js';
 import { markerEvidence } from './marker-evidence.js';
 import type { Reading } from './readings.js';
-import type { Candidate } from './trial.js';
 import { unusualPaces } from './unusual-paces.js';
 
 /** Everything a child may be, and what is believed of it before its readings speak. */
 export interface Candidates {
-  readonly list: readonly Candidate[];
+  readonly list: readonly { readonly sex: 'male' | 'female'; readonly submodel: Submodel }[];
   /** Log of marker likelihood and of the beliefs about pace and tempo. */
   readonly evidence: (submodel: Submodel, at: GridPoint) => number;
 }

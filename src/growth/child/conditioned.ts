@@ -1,10 +1,10 @@
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import type { ChildPrior } from '../population/submodel.js';
+import type { Component } from './components.js';
 import type { Doubt } from './doubt.js';
 import type { Parts } from './parts.js';
 import type { Reading } from './readings.js';
-import type { Component } from './trial.js';
 
 /** A child conditioned on everything known: what every prediction is made of. */
 export interface Conditioned {

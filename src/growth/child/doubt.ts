@@ -6,10 +6,9 @@ import {
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
 import { readTable } from '../population/curve-table.js';
-import { weightedComponents } from './components.js';
+import { type Component, type conditionComponents, type Factors, weightedComponents } from './components.js';
 import type { Parts } from './parts.js';
 import type { Reading } from './readings.js';
-import type { Component, Components, Factors } from './trial.js';
 
 /** Chance that a reading is grossly wrong before anything is known; common practice, no source. */
 const GROSS_ERROR_RATE = 0.003;
@@ -41,7 +40,7 @@ export interface Doubt {
  * conditioned on the readings as they stand; where one is doubted they are brought up to date in place.
  */
 export function doubt(
-  { components: all, factors }: Components,
+  { components: all, factors }: ReturnType<typeof conditionComponents>,
   seen: readonly Reading[],
   parts: Parts,
 ): Doubt {
@@ -61,8 +60,7 @@ export function doubt(
       const { mean, sd, logDensity } = without(weighed, factors, seen[i].value, i, parts);
       expected[i] = mean;
       expectedSd[i] = sd;
-      const wide =
-        GROSS_ERROR_SD * readTable(weighed[0].trial.submodel.curves.sd[seen[i].measure], seen[i].x);
+      const wide = GROSS_ERROR_SD * readTable(weighed[0].submodel.curves.sd[seen[i].measure], seen[i].x);
       const wideSd = Math.hypot(wide, sd);
       const wideLog = -0.5 * ((seen[i].value - mean) / wideSd) ** 2 - Math.log(wideSd) - HALF_LOG_TWO_PI;
       const logOdds = Math.log(GROSS_ERROR_RATE / (1 - GROSS_ERROR_RATE)) + wideLog - logDensity;
@@ -89,7 +87,7 @@ export function doubt(
 function straying(weighed: readonly Component[], factors: Factors, parts: Parts): number[] {
   const likeliest = new Map<string, Component>();
   for (const w of weighed) {
-    const key = `${w.trial.submodel.name}/${w.trial.sex}`;
+    const key = `${w.submodel.name}/${w.sex}`;
     if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
   }
   const strays = new Uint8Array(parts.place.length);

@@ -1,7 +1,7 @@
 import { groupBy } from '../../statistics/group-by.js';
 import { points, type SideCode, sides } from '../population/points.js';
+import type { Data } from './components.js';
 import type { Reading } from './readings.js';
-import type { Data } from './trial.js';
 
 /** Readings as parts that say nothing of each other, and where each reading is found in them. */
 export interface Parts {

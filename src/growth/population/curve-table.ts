@@ -19,15 +19,10 @@ export function tabulate(curve: (x: number) => number): CurveTable {
 
 /** The curve at a log-age; the end values are held outside. */
 export function readTable(table: CurveTable, x: number): number {
-  return readTableAt(table, tablePosition(x));
-}
-
-/** Where a log-age lies in any table: entry plus fraction, for many curves read at one age (`readTableAt`). */
-export const tablePosition = (x: number): number =>
-  Math.min(TABLE_SIZE - 1 - 1e-9, Math.max(0, (x - TABLE_FROM) / STEP));
-
-export function readTableAt(table: CurveTable, position: number): number {
-  const i = Math.floor(position);
-  const f = position - i;
+  const at = (x - TABLE_FROM) / STEP;
+  if (at <= 0) return table[0];
+  if (at >= TABLE_SIZE - 1) return table[TABLE_SIZE - 1];
+  const i = Math.floor(at);
+  const f = at - i;
   return table[i] * (1 - f) + table[i + 1] * f;
 }

@@ -1,5 +1,4 @@
-import { type CurveTable, readTable } from './curve-table.js';
-import type { Points } from './points.js';
+import type { CurveTable } from './curve-table.js';
 
 /** Reference curves of one sex on the model's scale, one table per measure of the model. */
 export interface SexCurves {
@@ -10,9 +9,4 @@ export interface SexCurves {
   readonly peakVelocityAgeYears: number;
   /** Log-age at which growth is practically over. */
   readonly growthEnd: number;
-}
-
-/** SD between children at the age of each curve of the points, model scale. */
-export function spreadAtAge({ sd }: SexCurves, { curveMeasure, curveAge, ages }: Points): Float64Array {
-  return Float64Array.from(curveMeasure, (d, c) => readTable(sd[d], ages[curveAge[c]]));
 }

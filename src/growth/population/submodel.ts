@@ -22,6 +22,8 @@ export interface Placed {
   readonly points: Points;
   /** Expected size on the model's scale (mm, or log). */
   readonly mean: Float64Array;
+  /** Model-scale units per z unit. */
+  readonly scale: Float64Array;
 }
 
 /** One quadrature point over the child's tempo and intensity, in prior SD, with what it stands for of the prior. */
@@ -56,13 +58,13 @@ export interface Submodel {
   logWeight(x: number): number;
   /** `again`: what an earlier call for the same points gave and nobody needs any more, to be written over. */
   place(points: Points, prior: ChildPrior, at: GridPoint, again?: Placed): Placed;
-  /**
-   * The part of the covariance that no grid point changes, model scale, a.n x b.n row-major. Of points with themselves
-   * (a === b) only the lower triangle is filled. Differences between sides have no other part.
-   */
+  /** The part of the covariance that no grid point changes, z units, a.n x b.n row-major; as below where a === b. */
   fixedCovariance(a: Points, b: Points, prior: ChildPrior): Float64Array;
-  /** Adds the other part, of points as they look at a grid point, to such a matrix. */
-  addVarying(a: Placed, b: Placed, out: Float64Array): void;
-  /** That part of the covariance of b with a times `alpha` (one of each point of a), added to `out`, without making it. */
-  pullVarying(a: Placed, alpha: Float64Array, b: Placed, out: Float64Array): void;
+  /**
+   * Covariance on the model's scale into `out` (a.n x b.n), given the fixed part of the same points. Of points with
+   * themselves (a === b) only the lower triangle is filled.
+   */
+  covariance(a: Placed, b: Placed, fixed: Float64Array, prior: ChildPrior, out: Float64Array): void;
+  /** Covariance of b with a times `alpha` (one of each point of a), added to `out`, without making the covariance. */
+  pull(a: Placed, alpha: Float64Array, b: Placed, fixed: Float64Array, out: Float64Array): void;
 }

@@ -1,12 +1,13 @@
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
 import { betweenAges } from './between-ages.js';
-import { readTable, readTableAt, tablePosition } from './curve-table.js';
+import { readTable } from './curve-table.js';
 import { maturityLogAge } from './deconvolve-median.js';
 import { ageOfLogAge } from './growth-age.js';
 import { growthClock } from './growth-clock.js';
 import { type Points, sideOverlap, sideShift } from './points.js';
-import { type SexCurves, spreadAtAge } from './sex-curves.js';
-import { addSplinePart, splinePull, type TempoPlaced } from './spline-part.js';
+import { scaledCovariance, scaledPull } from './scaled-parts.js';
+import type { SexCurves } from './sex-curves.js';
+import { splinePart, splinePull, type TempoPlaced } from './spline-part.js';
 import type { ChildPrior, GridPoint, Submodel } from './submodel.js';
 import type { TempoPopulation } from './tempo-population.js';
 import { stretchOf, type TempoSettings } from './tempo-warp.js';
@@ -34,8 +35,8 @@ export function tempoSubmodel(
   logWeight: (x: number) => number,
 ): Submodel {
   const spline = clampedBSpline(knots);
-  const { k, tempoEffect, intensityEffect } = population;
-  const coefficients = { width: k * curves.median.length, covariance: population.covariance };
+  const { k, covariance } = population;
+  const width = k * curves.median.length;
   const start = tempo.centre + knots[0];
   const startSd = curves.sd.map((table) => readTable(table, start));
   const endYears = ageOfLogAge(curves.growthEnd) + 0.5;
@@ -51,43 +52,45 @@ export function tempoSubmodel(
     logWeight,
     place(points: Points, prior: ChildPrior, at: GridPoint, again?: TempoPlaced): TempoPlaced {
       const { n, ages, curveMeasure, curveAge, curve } = points;
-      const mean = again?.mean ?? new Float64Array(n);
-      const count = points.differences ? 0 : curveMeasure.length;
-      const first = again?.first ?? new Int32Array(count);
-      const value = again?.value ?? new Float64Array(4 * count);
-      // A side's own deviation grows with the calendar, so that no tempo changes what the sides differ by.
-      for (let i = 0; i < n; i++) {
-        const d = points.measure[i];
-        const shift = sideShift(points.side[i], prior.left[d], prior.right[d]);
-        mean[i] = shift === 0 ? 0 : shift * readTable(curves.sd[d], points.x[i]);
-      }
-      if (points.differences) return { n, points, mean, first, value };
       const stretch = stretchOf(at.intensity, tempo);
-      const { tap, piece, position, entry, middle } = roomFor(Math.max(ages.length, count));
+      const { tap, piece, position, spread, middle } = roomFor(Math.max(ages.length, curveMeasure.length));
       for (let a = 0; a < ages.length; a++) {
         position[a] = maturityLogAge(ages[a], at.tempo, at.intensity, tempo, stretch);
         piece[a] = spline.basisValues(position[a] - tempo.centre, tap, 4 * a);
-        entry[a] = tablePosition(position[a]);
       }
+      const count = curveMeasure.length;
+      const first = again?.first ?? new Int32Array(count);
+      const value = again?.value ?? new Float64Array(4 * count);
       for (let c = 0; c < count; c++) {
         const d = curveMeasure[c];
         const a = curveAge[c];
         const m = position[a];
+        const sd = readTable(curves.sd[d], m);
         const from = d * k + piece[a];
         // Before the first knot a deviation shrinks with the spread of that age.
-        const young = m < start ? readTableAt(curves.sd[d], entry[a]) / startSd[d] : 1;
-        let size = readTableAt(population.mean[d], entry[a]);
-        if (prior.shift[d] !== 0) size += prior.shift[d] * readTableAt(curves.sd[d], entry[a]);
+        const young = m < start ? sd / startSd[d] : 1;
+        let effect = 0;
         for (let r = 0; r < 4; r++) {
           const v = tap[4 * a + r] * young;
           value[4 * c + r] = v;
-          size += v * (at.tempo * tempoEffect[from + r] + at.intensity * intensityEffect[from + r]);
+          effect +=
+            v *
+            (at.tempo * population.tempoEffect[from + r] +
+              at.intensity * population.intensityEffect[from + r]);
         }
         first[c] = from;
-        middle[c] = size;
+        spread[c] = sd;
+        middle[c] = readTable(population.mean[d], m) + effect;
       }
-      for (let i = 0; i < n; i++) mean[i] += middle[curve[i]];
-      return { n, points, mean, first, value };
+      const mean = again?.mean ?? new Float64Array(n);
+      const scale = again?.scale ?? new Float64Array(n);
+      for (let i = 0; i < n; i++) {
+        const d = points.measure[i];
+        scale[i] = spread[curve[i]];
+        const shift = scale[i] * sideShift(points.side[i], prior.left[d], prior.right[d]);
+        mean[i] = points.differences ? shift : middle[curve[i]] + scale[i] * prior.shift[d] + shift;
+      }
+      return { n, points, mean, scale, first, value };
     },
     fixedCovariance(a, b, prior) {
       const wandering = betweenAges(
@@ -97,19 +100,15 @@ export function tempoSubmodel(
         settings.wanderYears,
       );
       const lasting = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.infantLength);
-      const of = (p: Points) => {
-        const scale = spreadAtAge(curves, p);
-        return {
-          scale,
-          wander: Float64Array.from(p.curveMeasure, (d, c) =>
-            Math.min(MOST_WANDERING, population.wanderSd[d] / scale[c]),
-          ),
-          infant: Float64Array.from(p.curveAge, (age) => {
-            const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
-            return settings.infantSd * f * f * (3 - 2 * f);
-          }),
-        };
-      };
+      const of = (p: Points) => ({
+        wander: Float64Array.from(p.curveMeasure, (d, c) =>
+          Math.min(0.25, population.wanderSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
+        ),
+        infant: Float64Array.from(p.curveAge, (age) => {
+          const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
+          return settings.infantSd * f * f * (3 - 2 * f);
+        }),
+      });
       const pa = of(a);
       const pb = a === b ? pa : of(b);
       const extra = EXTRA_RESIDUAL * (prior.residual - 1);
@@ -139,16 +138,32 @@ export function tempoSubmodel(
               sideOverlap[5 * a.side[i] + b.side[j]] *
               own *
               (1 - settings.sideWandering + settings.sideWandering * k);
-          out[i * b.n + j] = v * pa.scale[ci] * pb.scale[cj];
+          out[i * b.n + j] = v;
         }
       }
       return out;
     },
-    addVarying(a, b, out) {
-      if (!a.points.differences) addSplinePart(a as TempoPlaced, b as TempoPlaced, coefficients, out);
+    covariance(a, b, fixed, prior, out) {
+      const p = a as TempoPlaced;
+      const q = b as TempoPlaced;
+      if (p.points.differences) return scaledCovariance(p, q, fixed, prior, out);
+      const between = splinePart(p, q, covariance, width);
+      const rows = p.points.curve;
+      const columns = q.points.curve;
+      const wide = q.first.length;
+      for (let i = 0; i < p.n; i++) {
+        const end = a === b ? i + 1 : q.n;
+        const row = rows[i] * wide;
+        const to = i * q.n;
+        const s = p.scale[i];
+        for (let j = 0; j < end; j++)
+          out[to + j] = between[row + columns[j]] + s * q.scale[j] * fixed[to + j];
+      }
     },
-    pullVarying(a, alpha, b, out) {
-      if (!a.points.differences) splinePull(a as TempoPlaced, alpha, b as TempoPlaced, coefficients, out);
+    pull(a, alpha, b, fixed, out) {
+      scaledPull(a, alpha, b, fixed, out);
+      if (!a.points.differences)
+        splinePull(a as TempoPlaced, alpha, b as TempoPlaced, covariance, width, out);
     },
   };
 }
@@ -156,15 +171,13 @@ export function tempoSubmodel(
 /** What `place` works with and does not keep. */
 let room = makeRoom(64);
 function makeRoom(n: number) {
-  const [position, entry, middle] = [0, 1, 2].map(() => new Float64Array(n));
-  return { n, tap: new Float64Array(4 * n), piece: new Int32Array(n), position, entry, middle };
+  const [position, spread, middle] = [0, 1, 2].map(() => new Float64Array(n));
+  return { n, tap: new Float64Array(4 * n), piece: new Int32Array(n), position, spread, middle };
 }
 function roomFor(n: number): typeof room {
   if (room.n < n) room = makeRoom(2 * n);
   return room;
 }
 
-/** A measure wanders by this much at most, SD between children. */
-const MOST_WANDERING = 0.25;
 /** Variance, z, that each unit of a condition's extra residual variance brings. */
 const EXTRA_RESIDUAL = 0.15;

@@ -2,7 +2,8 @@ import { betweenAges } from './between-ages.js';
 import { readTable } from './curve-table.js';
 import { growthClock } from './growth-clock.js';
 import { type Points, sideOverlap, sideShift } from './points.js';
-import { type SexCurves, spreadAtAge } from './sex-curves.js';
+import { scaledCovariance, scaledPull } from './scaled-parts.js';
+import type { SexCurves } from './sex-curves.js';
 import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
 
 export interface ZScoreSettings {
@@ -44,21 +45,22 @@ export function zScoreSubmodel(
     place(points: Points, prior: ChildPrior, _at: GridPoint, again?: Placed): Placed {
       const { n } = points;
       const mean = again?.mean ?? new Float64Array(n);
+      const scale = again?.scale ?? new Float64Array(n);
       for (let i = 0; i < n; i++) {
         const d = points.measure[i];
         const x = points.x[i];
-        const sd = readTable(curves.sd[d], x);
-        const shift = sd * sideShift(points.side[i], prior.left[d], prior.right[d]);
-        mean[i] = points.differences ? shift : readTable(curves.median[d], x) + sd * prior.shift[d] + shift;
+        scale[i] = readTable(curves.sd[d], x);
+        const shift = scale[i] * sideShift(points.side[i], prior.left[d], prior.right[d]);
+        mean[i] = points.differences
+          ? shift
+          : readTable(curves.median[d], x) + scale[i] * prior.shift[d] + shift;
       }
-      return { n, points, mean };
+      return { n, points, mean, scale };
     },
     fixedCovariance(a, b, prior) {
       const out = new Float64Array(a.n * b.n);
       const near = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.lengthScale);
       const wandering = (1 - settings.sizeShare) * prior.residual;
-      const scale = spreadAtAge(curves, a);
-      const other = a === b ? scale : spreadAtAge(curves, b);
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
         const row = a.curveAge[a.curve[i]] * b.ages.length;
@@ -76,12 +78,12 @@ export function zScoreSubmodel(
               sideOverlap[5 * a.side[i] + b.side[j]] *
               prior.sideSd[d] ** 2 *
               (1 - settings.sideWandering + settings.sideWandering * k);
-          out[i * b.n + j] = v * scale[a.curve[i]] * other[b.curve[j]];
+          out[i * b.n + j] = v;
         }
       }
       return out;
     },
-    addVarying: () => {},
-    pullVarying: () => {},
+    covariance: scaledCovariance,
+    pull: scaledPull,
   };
 }

@@ -3,8 +3,8 @@ import type { DayNumber } from '../../records/dates.js';
 import type { Series } from '../../records/measure.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import { wideProduct } from '../../statistics/tensor/wide-products.js';
+import type { Component } from '../child/components.js';
 import type { Conditioned } from '../child/conditioned.js';
-import type { Component } from '../child/trial.js';
 import type { ChildPosterior } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
@@ -48,13 +48,13 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     };
   };
   // A submodel without tempo says nothing about it: only submodels that have it are asked.
-  const late = (w: Component) => w.trial.submodel.tempoYears(w.at.tempo);
+  const late = (w: Component) => w.submodel.tempoYears(w.at.tempo);
   return {
     sex: input.sex,
     modelName: model.name,
     modelVersion: model.version,
     tempoYears: meanAndSd(late),
-    peakVelocityAgeYears: meanAndSd((w) => w.trial.submodel.peakVelocityAgeYears + late(w)),
+    peakVelocityAgeYears: meanAndSd((w) => w.submodel.peakVelocityAgeYears + late(w)),
     chanceOfFurtherGrowth(series, day, mm) {
       const id = series.measure;
       const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
@@ -121,8 +121,8 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     tempoOfDraws: (draws) => {
       const pairs = componentsOfPairs(components, Math.ceil(draws / 2));
       return Float64Array.from({ length: draws }, (_, d) => {
-        const { trial, at } = pairs[d >> 1];
-        return trial.submodel.tempoYears(at.tempo);
+        const { submodel, at } = pairs[d >> 1];
+        return submodel.tempoYears(at.tempo);
       });
     },
     zScore(series, day, value) {

@@ -1,7 +1,6 @@
-import { denseCholesky, denseForward } from '../../statistics/dense-cholesky.js';
+import { denseForward } from '../../statistics/dense-cholesky.js';
+import { type Component, logLikelihood } from '../child/components.js';
 import type { Parts } from '../child/parts.js';
-import type { Component } from '../child/trial.js';
-import { type Data, readingsCovariance } from '../child/trial.js';
 import { type Points, points, type SideCode } from '../population/points.js';
 import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
 
@@ -21,13 +20,15 @@ export function outlookOf({ data }: Parts, part: number, rows: readonly Row[], p
   const at = points(rows);
   const q = at.n;
   const crossOf = new Map<Submodel, Float64Array>();
+  const seenOf = new Map<Submodel, Float64Array>();
+  const selfOf = new Map<Submodel, Float64Array>();
   const placedOf = new Map<Submodel, Placed>();
-  const cross = ({ trial: { submodel } }: Component, from: Points) => {
-    const known = crossOf.get(submodel) ?? submodel.fixedCovariance(from, at, prior);
-    crossOf.set(submodel, known);
+  const fixed = (of: typeof crossOf, { submodel }: Component, from: Points) => {
+    const known = of.get(submodel) ?? submodel.fixedCovariance(from, at, prior);
+    of.set(submodel, known);
     return known;
   };
-  const place = ({ trial: { submodel }, at: grid }: Component) => {
+  const place = ({ submodel, at: grid }: Component) => {
     const there = submodel.place(at, prior, grid, placedOf.get(submodel));
     placedOf.set(submodel, there);
     return there;
@@ -36,43 +37,28 @@ export function outlookOf({ data }: Parts, part: number, rows: readonly Row[], p
     mean(w) {
       const there = place(w);
       const { placed, alpha } = w.parts[part];
-      const { mean } = there;
-      const fixed = cross(w, placed.points);
-      for (let i = 0; i < placed.n; i++) {
-        const pull = alpha[i];
-        const row = i * q;
-        for (let j = 0; j < q; j++) mean[j] += pull * fixed[row + j];
-      }
-      w.trial.submodel.pullVarying(placed, alpha, there, mean);
-      return mean;
+      w.submodel.pull(placed, alpha, there, fixed(crossOf, w, placed.points), there.mean);
+      return there.mean;
     },
     covariance(w) {
-      const { trial } = w;
-      const { submodel } = trial;
       const there = place(w);
       const { placed } = w.parts[part];
-      const between = Float64Array.from(cross(w, placed.points));
-      submodel.addVarying(placed, there, between);
-      denseForward(factorOf(w, part, seen), placed.n, between, q);
-      const out = submodel.fixedCovariance(at, at, prior);
-      submodel.addVarying(there, there, out);
-      takeAway(out, between, q, placed.n);
+      if (factor.length < placed.n * placed.n) factor = new Float64Array(2 * placed.n * placed.n);
+      const own = seenOf.get(w.submodel) ?? w.submodel.fixedCovariance(seen.at, seen.at, prior);
+      seenOf.set(w.submodel, own);
+      logLikelihood(w.submodel, placed, seen, own, prior, factor, new Float64Array(placed.n));
+      const cross = new Float64Array(placed.n * q);
+      w.submodel.covariance(placed, there, fixed(crossOf, w, placed.points), prior, cross);
+      denseForward(factor, placed.n, cross, q);
+      const out = new Float64Array(q * q);
+      w.submodel.covariance(there, there, fixed(selfOf, w, at), prior, out);
+      takeAway(out, cross, q, placed.n);
       return out;
     },
   };
 }
 
-/** Of the readings' covariance, errors as doubt has left them. */
-function factorOf({ trial, parts }: Component, part: number, { variance }: Data): Float64Array {
-  if (part > 0) return trial.differenceFactors[part - 1];
-  const { placed } = parts[0];
-  const { n } = placed;
-  if (factor.length < n * n) factor = new Float64Array(2 * n * n);
-  readingsCovariance(trial, placed, factor);
-  for (let i = 0; i < n; i++) factor[i * n + i] += variance[i];
-  denseCholesky(factor, n);
-  return factor;
-}
+/** Factor of the readings' covariance in the component last asked about. */
 let factor = new Float64Array(4096);
 
 /** Takes C'C off the lower triangle of a q x q matrix; C is n x q. */

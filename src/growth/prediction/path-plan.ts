@@ -5,8 +5,8 @@ import { type EvenNormals, evenNormals, WIDTH } from '../../statistics/even-norm
 import { groupBy } from '../../statistics/group-by.js';
 import { pivotedFactor } from '../../statistics/pivoted-factor.js';
 import type { Product } from '../../statistics/tensor/wide-products.js';
+import type { Component } from '../child/components.js';
 import type { Conditioned } from '../child/conditioned.js';
-import type { Component } from '../child/trial.js';
 import { type Asked, addRows, askedOf } from './asked-series.js';
 import type { Row } from './outlook.js';
 import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
@@ -160,7 +160,7 @@ const NONE = { weight: -1 } as Component;
  * from 0.0041 to 0.0051 at P50 (40 demo children against 40,000 draws).
  */
 function strandsOf(components: readonly Component[]): Component[][] {
-  return [...groupBy(components, (w) => `${w.trial.submodel.name}/${w.trial.sex}`).values()].map((list) =>
+  return [...groupBy(components, (w) => `${w.submodel.name}/${w.sex}`).values()].map((list) =>
     list.toSorted((a, b) => a.at.tempo - b.at.tempo || a.at.intensity - b.at.intensity),
   );
 }

@@ -38,8 +38,8 @@ export function simulateChild(
     logPrior: 0,
   });
   const n = rows.length;
-  const factor = submodel.fixedCovariance(at, at, prior);
-  submodel.addVarying(placed, placed, factor);
+  const factor = new Float64Array(n * n);
+  submodel.covariance(placed, placed, submodel.fixedCovariance(at, at, prior), prior, factor);
   for (let i = 0; i < n; i++) factor[i * n + i] *= 1 + JITTER;
   if (!denseCholesky(factor, n)) throw new Error('a simulated covariance is not positive definite');
   const normal = rows.map(() => stream.normal());
