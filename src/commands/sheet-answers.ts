@@ -57,9 +57,14 @@ export function printQuestions(questions: readonly Question[], print: (text: str
         '  ',
       ),
     );
-    const answers = choices
-      .slice(0, 8)
-      .map(({ answer }) => (answer === suggested ? `${answer} (likely)` : answer));
+    const [likely, others] = [
+      choices.filter((c) => c.answer === suggested),
+      choices.filter((c) => c.answer !== suggested),
+    ];
+    const answers = [
+      ...likely.map(({ answer }) => `${answer} (likely)`),
+      ...others.map(({ answer }) => answer),
+    ];
     print(wrap(`"${id}": ${answers.join(' | ') || 'a date as YYYY-MM-DD'}`, 110, '    '));
   }
 }

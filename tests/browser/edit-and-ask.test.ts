@@ -88,8 +88,11 @@ describe('the clinician', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.press('Tab');
     expect(await focused(page)).toBe('clinician');
-    await page.keyboard.press('Tab');
-    // The first day of transport.
+    // On to the first day of transport.
+    for (let steps = 0; steps < 5; steps++) {
+      await page.keyboard.press('Tab');
+      if (await page.evaluate(() => document.activeElement?.getAttribute('name') === 'transportDays')) break;
+    }
     await page.keyboard.press('Space');
     await page.keyboard.press('Enter');
     await page.waitForSelector('[role=alert]');

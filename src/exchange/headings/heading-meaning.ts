@@ -120,6 +120,9 @@ function candidatesOf(heading: string): Candidate[] {
     }
   }
   const found = [...best.values()].filter((c) => c.strength >= 0.45).sort((a, b) => b.strength - a.strength);
+  // 'Review due' is a plan, not a review and a word beside it.
+  if (words.length > 1 && found[0]?.meaning.kind === 'keep' && found[0].strength === 1)
+    return found.filter((c) => c.strength === 1);
   return found.length > 0 ? found : byOneWord(words);
 }
 

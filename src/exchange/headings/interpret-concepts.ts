@@ -57,6 +57,13 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     const of = has('skin') ? 'skin' : 'visit';
     return fields.length === 0 && !bodily ? [{ meaning: { kind: 'remark', of }, weight: 1 }] : [];
   }
+  // 'Next cast', 'Planned review', 'Brace due': a plan, which is no record.
+  if (
+    has('yet-to-come') &&
+    !bodily &&
+    (has('device') || has('date') || fields.some((id) => /^device\.|\.date$/.test(id)))
+  )
+    return [{ meaning: { kind: 'keep' }, weight: 1 }];
   // 'Age (months)' is an age; 'Wear (months)' is nothing that is read.
   if (
     has('age-unit') &&
@@ -101,7 +108,7 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
   }
   if (bodily && fields.length <= 1) {
     // 'Foot length before': of a day that nobody can tell.
-    if (has('other-time')) return [{ meaning: { kind: 'keep' }, weight: 0.8 }];
+    if (has('other-time') || has('yet-to-come')) return [{ meaning: { kind: 'keep' }, weight: 0.8 }];
     const at = deviceDayOf(fields[0]);
     if (at !== undefined) return readings(concepts, side, at);
   }

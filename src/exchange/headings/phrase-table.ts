@@ -32,6 +32,7 @@ export type Concept =
         | 'age-unit'
         | 'today'
         | 'other-time'
+        | 'yet-to-come'
         | 'noise'
         | 'remarks'
         | 'skin'
@@ -73,6 +74,7 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     add(v.ageMonths, { is: 'age-unit' }, language);
     add(v.ageWeeks, { is: 'age-unit' }, language);
     add(v.otherTime, { is: 'other-time' }, language);
+    add(v.yetToCome, { is: 'yet-to-come' }, language);
     for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
       add(v[is], { is }, language);
     for (const of of ['remarks', 'skin'] as const) add(v[of], { is: of }, language);

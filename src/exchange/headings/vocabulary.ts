@@ -104,6 +104,8 @@ export interface Vocabulary {
   readonly today: string;
   /** Beside a measure: of another day than the row's, or not measured at all. */
   readonly otherTime: string;
+  /** Beside a day or a device: not yet, so it tells nothing of what is. */
+  readonly yetToCome: string;
   /** Words that say nothing: of, the, current. */
   readonly noise: string;
   readonly female: string;

@@ -24,11 +24,16 @@ export function Table<R>(props: {
       {caption && <caption>{caption}</caption>}
       <thead>
         <tr>
-          {columns.map(([heading, , kind]) => (
-            <th scope="col" class={kind} key={heading}>
-              {heading}
-            </th>
-          ))}
+          {columns.map(([heading, , kind]) =>
+            // A corner heads nothing.
+            heading === '' ? (
+              <td key={heading} />
+            ) : (
+              <th scope="col" class={kind} key={heading}>
+                {heading}
+              </th>
+            ),
+          )}
         </tr>
       </thead>
       <tbody>

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { headingCandidates } from '../../../src/exchange/headings/heading-meaning.js';
 import { BY_PART } from '../../../src/exchange/headings/interpret-concepts.js';
 import { vocabularies } from '../../../src/exchange/headings/read-words.js';
 import { fieldIds } from '../../../src/exchange/headings/vocabulary.js';
@@ -30,6 +31,29 @@ describe('lists as clinics keep them', () => {
     expect(takenText(parsed).sort()).toEqual(taken.sort());
     for (const line of kept) expect(JSON.stringify(parsed.caseload)).toContain(line.slice('kept '.length));
   });
+});
+
+// What is planned is no record: its day must never date a reading or a device.
+it.each([
+  'Review due',
+  'Next review',
+  'Next cast',
+  'Planned cast date',
+  'Cast due',
+  'Expected delivery',
+  'Replaced by',
+  'Next AFO',
+  'Nächster Gips',
+  'Lieferung geplant',
+  'Moulage prévu',
+  'Prochaine orthèse',
+  'Próxima ortesis',
+  'Volgende gips',
+  'Prossimo calco',
+])('%s is kept and dates nothing', (heading) => {
+  const [first, ...more] = headingCandidates(heading);
+  expect(first.meaning).toEqual({ kind: 'keep' });
+  expect(more).toEqual([]);
 });
 
 it('has a meaning for every row of words', () => {
