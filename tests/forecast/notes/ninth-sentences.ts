@@ -292,4 +292,9 @@ export const ninthRound: readonly NoteCase[] = [
   ['Heel keeps lifting out, got a lump on the achilles', ['fit-changed']],
   ['one insole gone walkabouts at holiday club', ['lost']],
   ['Please could we have a spare pair of straps, in purple', []],
+  // A question and its answer.
+  ['tingling? denied', []],
+  ['any sores? none', []],
+  ['pain? no', []],
+  ['pain? yes over the heel', ['pain']],
 ];

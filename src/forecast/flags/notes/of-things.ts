@@ -30,7 +30,7 @@ export function isOfThings(clause: string, term: Term): boolean {
   if (/\b(?:dyed|painted|coloured|colored|sprayed)(?: \w+){0,2}\s*$/.test(clause.slice(0, term.at)))
     return true;
   const drawn =
-    /^\s*(?:lines?|dots?|spots?|stains?|cross(?:es)?|arrows?|rings?|circles?) (?:on|onto|in)(?: the)? (.*)$/.exec(
+    /^\s*(?:lines?|dots?|spots?|stains?|cross(?:es)?|arrows?|rings?|circles?) (?:(?:marked|drawn|inked|painted|made) )?(?:on|onto|in)(?: the)? (.*)$/.exec(
       clause.slice(term.end),
     );
   if (drawn && has(anchored(patterns.markedThings), drawn[1])) return true;

@@ -129,8 +129,9 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
   return has(patterns.othersHave, before.slice(other.end));
 }
 
-/** 'Pain: no', 'pain? no'; not 'swollen - no injury'. */
-const ANSWERED_NO = /^[\s:=-]*no(?=\s*(?:[.,;:/)(-]|$))/;
+/** 'Pain: no', 'tingling? denied'; not 'swollen - no injury'. */
+const ANSWERED_NO =
+  /^[\s:=?-]*(?:no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega)(?=\s*(?:[.,;:/)(-]|$))/;
 
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);

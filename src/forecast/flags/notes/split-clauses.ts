@@ -20,7 +20,7 @@ export function splitClauses(text: string): Clause[][] {
 
 function clausesOf(sentence: string): Clause[] {
   const parts = sentence.split(
-    /(,|\(|\)|\?(?=\s)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)/,
+    /(,|\(|\)|\?(?=\s)(?! (?:no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega)\b)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)/,
   );
   const clauses: Clause[] = [];
   let continues = false;
