@@ -18,8 +18,8 @@ export interface AssessSettings {
   readonly draws: number;
 }
 
-/** A thread takes seconds of a processor to load and to become quick: fewer children are sooner done without. */
-const THREADS_FROM = 200;
+/** A thread takes seconds of a processor to load and to become quick: 700 children are sooner done without, 1,500 with it. */
+const THREADS_FROM = 1500;
 const MOST_THREADS = 8;
 /** Children handed over at once, and hand-overs at hand while the answers to the one before are on their way. */
 const BATCH = 20;

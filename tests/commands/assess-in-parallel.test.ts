@@ -13,7 +13,7 @@ it('gives every child its own answer in the order asked, whichever thread gives 
       .device('solid-afo', 'left', 3);
     return { ...record, child: { ...record.child, id: `child-${i}` } };
   });
-  startThreads(settings, 1000, 2);
+  startThreads(settings, 10_000, 2);
   const heard: number[] = [];
   const answers = await assessInParallel(records, settings, (done) => heard.push(done));
   expect(answers).toEqual(records.map(answering(settings)));
