@@ -19,9 +19,9 @@ const BANDS: readonly (readonly [number, number])[] = [
   [10, 90],
   [25, 75],
 ];
-/** Between two points of a curve: straight lines of so many a picture cannot be told from the curve. */
+/** Straight pieces a curve is drawn in: so many a picture cannot be told from the curve. */
+export const CURVE_STEPS = 24;
 const SHORTEST_STEP_DAYS = 28;
-const STEPS = 24;
 
 /**
  * Reference bands (3-97, 10-90, 25-75), lines and their labels over a span of days. Where a child's sex is unknown
@@ -46,7 +46,7 @@ export function centileRows(
     const name = sex === 'female' ? words.girls : words.boys;
     const levels = unknown ? [3, 50, 97] : CENTILES;
     const ranges = audience === 'family' || unknown ? BANDS.slice(0, 1) : BANDS;
-    const step = Math.max(SHORTEST_STEP_DAYS, (span.to - span.from) / STEPS);
+    const step = Math.max(SHORTEST_STEP_DAYS, (span.to - span.from) / CURVE_STEPS);
     for (let day = span.from; day < span.to + step; day += step) {
       const at = Math.min(Math.round(day), span.to);
       const age = referenceAgeYears(child.birthDate, at, child.gestationWeeks);

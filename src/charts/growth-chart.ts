@@ -10,7 +10,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
 import { plainMeasure } from '../words/measure-names.js';
-import { type CentileAt, centileRows } from './centile-rows.js';
+import { type CentileAt, CURVE_STEPS, centileRows } from './centile-rows.js';
 import { chartWords } from './chart-words.js';
 import { actionRows, keyedBars, keyedDevices, keyLines, limitTags } from './device-key.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
@@ -47,7 +47,6 @@ export interface GrowthChartInput {
 }
 
 const SHORTEST_FAN_STEP_DAYS = 14;
-const FAN_STEPS = 24;
 const SHORTEST_AHEAD_DAYS = 400;
 const LONGEST_AHEAD_DAYS = 1000;
 /** Readings further apart than this are not joined by a line. */
@@ -206,7 +205,7 @@ function fanRows(
 ): Row[] {
   const last = readings.reduce((d, m) => (m.side === series.side && m.date > d ? m.date : d), '');
   const start = dayNumber(last || today);
-  const step = Math.max(SHORTEST_FAN_STEP_DAYS, Math.ceil((to - start) / FAN_STEPS));
+  const step = Math.max(SHORTEST_FAN_STEP_DAYS, Math.ceil((to - start) / CURVE_STEPS));
   const days = Array.from({ length: Math.ceil((to - start) / step) + 1 }, (_, i) =>
     Math.min(to, start + i * step),
   );

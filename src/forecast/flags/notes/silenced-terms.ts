@@ -2,7 +2,7 @@ import type { FindingKind } from '../finding.js';
 import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
-import type { Clause } from './split-clauses.js';
+import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -130,8 +130,7 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
 }
 
 /** 'Pain: no', 'tingling? denied'; not 'swollen - no injury'. */
-const ANSWERED_NO =
-  /^[\s:=?-]*(?:no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega)(?=\s*(?:[.,;:/)(-]|$))/;
+const ANSWERED_NO = new RegExp(`^[\\s:=?-]*(?:${NO_FOR_ANSWER})(?=\\s*(?:[.,;:/)(-]|$))`);
 
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);

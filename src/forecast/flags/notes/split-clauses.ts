@@ -18,10 +18,15 @@ export function splitClauses(text: string): Clause[][] {
   return sentences.filter((s) => s.trim() !== '').map(clausesOf);
 }
 
+/** What a question in a note is answered with where there is nothing; it stays with its question. */
+export const NO_FOR_ANSWER = 'no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega';
+
+const JOINERS = new RegExp(
+  String.raw`(,|\(|\)|\?(?=\s)(?! (?:${NO_FOR_ANSWER})\b)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)`,
+);
+
 function clausesOf(sentence: string): Clause[] {
-  const parts = sentence.split(
-    /(,|\(|\)|\?(?=\s)(?! (?:no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega)\b)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)/,
-  );
+  const parts = sentence.split(JOINERS);
   const clauses: Clause[] = [];
   let continues = false;
   for (let i = 0; i < parts.length; i += 2) {
