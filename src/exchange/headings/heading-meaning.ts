@@ -15,6 +15,7 @@ import {
   phraseTable,
 } from './phrase-table.js';
 import { type Language, languages } from './vocabulary.js';
+import { headingDate } from './written-date.js';
 
 /** What a heading may mean, with how much of it says so (1 all of it). */
 export interface Candidate {
@@ -91,9 +92,9 @@ function candidatesOf(heading: string): Candidate[] {
     return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, unknownWords: 0, languages }];
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
-  const words = foldWords(
-    withoutDateHint(trimmed).replace(/\b\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b/g, ' '),
-  ).flatMap((word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]));
+  const words = foldWords(withoutDateHint(trimmed).replace(headingDate(trimmed) ?? '', ' ')).flatMap(
+    (word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]),
+  );
   const best = new Map<string, Candidate>();
   for (const segments of segmentations(words)) {
     const total = segments.reduce((n, s) => n + s.words, 0);

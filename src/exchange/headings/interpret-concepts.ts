@@ -101,8 +101,8 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     const [a, b] = [...fields].sort();
     // 'Date cast', 'Cast fitted date': a stage beside the visit's own word is the stage.
     if (a.startsWith('device.') && b.startsWith('visit.')) return field(a, 0.85);
-    // 'Brace given', 'Orthosis status': what is said of the device.
-    if (fields.includes('device.family') && b.startsWith('device.'))
+    // 'Brace given', 'Orthosis status', 'Brace side': what is said of the device.
+    if (fields.includes('device.family') && (b.startsWith('device.') || b === 'side'))
       return field(a === 'device.family' ? b : a, 0.95);
     return [];
   }

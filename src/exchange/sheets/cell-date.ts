@@ -3,8 +3,7 @@ import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
-import { vocabularies } from '../headings/read-words.js';
-import { languages } from '../headings/vocabulary.js';
+import { monthNumbers } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
 
 /** What a date cell can be read as. */
@@ -13,21 +12,12 @@ export interface CellDate {
   readonly monthFirst: IsoDate | null;
   /** Only a month is written: the date is its middle. */
   readonly monthOnly: boolean;
+  /** 'c. 14/04/2026', '14/04/2026?'. */
+  readonly about: boolean;
 }
 
-/** Month number by folded name, in all languages. */
-const MONTHS = new Map(
-  languages.flatMap((language) =>
-    vocabularies[language].months
-      .split('|')
-      .flatMap((names, index) => names.split(' ').map((name) => [foldText(name), index + 1] as const)),
-  ),
-);
-/** As written, the longest first. */
-export const monthNames = languages
-  .flatMap((language) => vocabularies[language].months.split(/[| ]/))
-  .filter((name) => /^\p{L}+$/u.test(name))
-  .sort((a, b) => b.length - a.length);
+const ABOUT =
+  /^(?:[~≈]|(?:c|ca|circa|approx|about|around|env|environ|etwa|ungefähr|vers|hacia|aprox|rond|verso)(?![\p{L}])\.?)\s*(?=\d)/iu;
 const WEEKDAY =
   /^(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|lu|ma|me|je|ve|mie|jue|vie|sab|dom|gio|wo|vr|za|zo)[a-z]*\.?,?\s+(?=\d)/i;
 
@@ -42,6 +32,14 @@ const READERS = new Map<IsoDate, (cell: string) => CellDate | null>();
 
 function dateIn(cell: string, today: IsoDate): CellDate | null {
   if (cell.length > 60) return null;
+  const sure = cell
+    .trim()
+    .replace(ABOUT, '')
+    .replace(/(?<=\d{2})\s*(?:\?|\(\?\))$/, '');
+  if (sure !== cell.trim()) {
+    const date = dateIn(sure, today);
+    return date === null ? null : { ...date, about: true };
+  }
   const text = withoutWeekday(cell.trim())
     .replace(/[T ,]+\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*[ap]m)?.*$/i, '')
     .replace(/\s*(?:uhr|h)$/i, '');
@@ -71,10 +69,10 @@ function dateIn(cell: string, today: IsoDate): CellDate | null {
 
 const withoutWeekday = (text: string): string => {
   const word = /^\p{L}+/u.exec(text)?.[0];
-  return word !== undefined && MONTHS.has(foldText(word)) ? text : text.replace(WEEKDAY, '');
+  return word !== undefined && monthNumbers.has(foldText(word)) ? text : text.replace(WEEKDAY, '');
 };
 
-const month = (name: string): number => MONTHS.get(foldText(name)) ?? 0;
+const month = (name: string): number => monthNumbers.get(foldText(name)) ?? 0;
 function fullYear(two: number, today: IsoDate): string {
   const century = Number(today.slice(0, 2)) * 100;
   return String(century + two > Number(today.slice(0, 4)) ? century - 100 + two : century + two);
@@ -85,11 +83,11 @@ function iso(year: string, month: string | number, day: string | number): IsoDat
   return typeof date === 'string' ? date : null;
 }
 const both = (dayFirst: IsoDate | null, monthFirst: IsoDate | null): CellDate | null =>
-  dayFirst === null && monthFirst === null ? null : { dayFirst, monthFirst, monthOnly: false };
+  dayFirst === null && monthFirst === null ? null : { dayFirst, monthFirst, monthOnly: false, about: false };
 const same = (date: IsoDate | null): CellDate | null => both(date, date);
 function middle(year: string, month: number): CellDate | null {
   const date = iso(year, month, 15);
-  return date === null ? null : { dayFirst: date, monthFirst: date, monthOnly: true };
+  return date === null ? null : { dayFirst: date, monthFirst: date, monthOnly: true, about: false };
 }
 
 /** An age in years, months and weeks, as years: '6y 6m', '7;0', '7,5', '18 Mo', '10/12', '3 J 4 M'. Null where it is none. */
@@ -126,6 +124,9 @@ export function cellAge(cell: string, heading = ''): number | null {
   const inUnit = match[2] === undefined ? age / perYear(heading) : age;
   return inUnit < 100 ? inUnit : null;
 }
+
+/** An age that is said to be one: '7y9m', '5;2'; not a bare number. */
+export const saidAge = (cell: string): number | null => (/\p{L}|;/u.test(cell) ? cellAge(cell) : null);
 
 /** In how many parts of a year a column of bare ages counts: 'Age (mths)', 'Alter in Wochen'. */
 function perYear(heading: string): number {

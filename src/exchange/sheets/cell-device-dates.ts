@@ -1,7 +1,8 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
-import { cellDate, monthNames } from './cell-date.js';
+import { writtenDates } from '../headings/written-date.js';
+import { cellDate } from './cell-date.js';
 
 /** The days a device cell names beside the device, as written: 'L AFO cast 14/01/26, fitted 4/2/26'. */
 export interface DeviceDates {
@@ -14,17 +15,6 @@ const stage = (field: 'device.cast_date' | 'device.fitted_date') =>
   new Set(languages.flatMap((l) => phrasesOf(vocabularies[l].fields[field] ?? '')));
 const castWords = stage('device.cast_date');
 const fittedWords = stage('device.fitted_date');
-const MONTH = String.raw`(?:${monthNames.join('|')})\.?`;
-const DATE = new RegExp(
-  [
-    String.raw`\d{4}-\d{1,2}(?:-\d{1,2})?`,
-    String.raw`\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}`,
-    String.raw`\d{1,2}(?:st|nd|rd|th|\.)?[- ]?${MONTH}[- ]?'?\d{2,4}`,
-    String.raw`\b\d{1,2}[-/.]\d{4}\b`,
-    String.raw`(?<!\p{L})${MONTH} ?\d{4}\b`,
-  ].join('|'),
-  'giu',
-);
 /** How many words before a date can say what it is the date of: 'gegipst am'. */
 const WORDS_BEFORE = 3;
 
@@ -33,7 +23,7 @@ export function deviceDates(cell: string): DeviceDates {
   let rest = cell;
   let cast: string | null = null;
   let fitted: string | null = null;
-  for (const match of [...cell.matchAll(DATE)].reverse()) {
+  for (const match of [...writtenDates(cell)].reverse()) {
     if (cellDate(match[0], '2099-12-31') === null) continue;
     const before = rest.slice(0, match.index);
     const stage = stageBefore(before);

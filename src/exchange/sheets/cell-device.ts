@@ -67,6 +67,13 @@ for (const [phrase, family] of [...NAMES])
     NAMES.set(form, family);
     PLURALS.add(form);
   }
+/** 'supra-malléolaire' for 'supramalléolaire'. */
+const JOINED = new Map(
+  [...NAMES].filter(([name]) => name.length > 6).map(([name, family]) => [joined(name), family]),
+);
+function joined(phrase: string): string {
+  return phrase.replaceAll(' ', '');
+}
 /** Words for a device that is another than the one before. */
 const FRESH = new Set(
   phrasesOf(
@@ -135,6 +142,13 @@ function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | nul
 
 function spoken(text: string): SpokenDevice {
   const { rest: named, cast, fitted } = deviceDates(text);
+  // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
+  const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
+  const meant = inside === null ? undefined : NAMES.get(foldText(inside[2]));
+  if (inside !== null && meant !== undefined && !meant.includes('|') && spoken(inside[1]).family === null) {
+    const { side, plural, fresh } = spoken(inside[1]);
+    return { ...spoken(inside[2]), side, plural, fresh, cast, fitted };
+  }
   const words = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
     .split(' ')
     .filter((w) => w !== '');
@@ -154,7 +168,12 @@ function spoken(text: string): SpokenDevice {
   }
   const word = rest.join(' ');
   const family =
-    NAMES.get(word) ?? longestName(rest) ?? qualified(rest) ?? NAMES.get(words.join(' ')) ?? null;
+    NAMES.get(word) ??
+    JOINED.get(joined(word)) ??
+    longestName(rest) ??
+    qualified(rest) ??
+    NAMES.get(words.join(' ')) ??
+    null;
   const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
@@ -196,7 +215,14 @@ function qualified(words: readonly string[]): string | null {
  */
 function likeliest(words: readonly string[]): string | null {
   const name = longestName(words, true);
-  return name?.includes('|') ? null : name;
+  if (name === null || name.includes('|')) return null;
+  // 'Resting splint, wrist and hand' says two of them.
+  const said = words.flatMap((_, at) =>
+    [1, 2, 3]
+      .map((n) => NAMES.get(words.slice(at, at + n).join(' ')))
+      .filter((family) => family !== undefined),
+  );
+  return said.every((family) => family.split('|').includes(name)) ? name : null;
 }
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */

@@ -131,9 +131,21 @@ export function cellSides(cell: string): { readonly left: string; readonly right
   return null;
 }
 
+/** 'R 150', '17,5 cm li.': one size with the side it is of; null where the cell says no side or more than that. */
+export function cellSide(cell: string): { readonly side: 'left' | 'right'; readonly size: string } | null {
+  const last = ONE_LAST.exec(cell.trim())?.groups;
+  // '175 g' is grams and 'G 175' is gauche.
+  const { side: word = '', size = '' } =
+    ONE_FIRST.exec(cell.trim())?.groups ?? (last && unitWord(last.side) === null ? last : {});
+  const side = sideWord(word);
+  return side === null ? null : { side, size };
+}
+
 const SIZE = String.raw`[~<>≈]?\d+(?:[.,]\d+)?(?:\s?(?:mm|cm|in|"))?\??`;
 const LETTER_FIRST = new RegExp(String.raw`(\p{L}+)\.?\s*[:=]?\s*(${SIZE})`, 'gu');
 const LETTER_LAST = new RegExp(String.raw`(${SIZE})\s*\(?(\p{L}+)`, 'gu');
+const ONE_FIRST = new RegExp(String.raw`^(?<side>\p{L}+)\.?\s*[:=]?\s*(?<size>${SIZE})$`, 'u');
+const ONE_LAST = new RegExp(String.raw`^(?<size>${SIZE})\s*\(?(?<side>\p{L}+)\.?\)?$`, 'u');
 
 function sideWord(word: string): 'left' | 'right' | null {
   const folded = word.toLowerCase();

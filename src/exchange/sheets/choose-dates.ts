@@ -1,6 +1,7 @@
 import type { IsoDate } from '../../records/dates.js';
 import { dateOrderHint } from '../headings/date-format-hint.js';
 import { foldText } from '../headings/fold-words.js';
+import { headingDate } from '../headings/written-date.js';
 import { choices, inShortWords } from './answer-choices.js';
 import { cellDate } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
@@ -27,12 +28,33 @@ interface Evidence {
   examples: string[];
 }
 
+/** Dates that share one order of day and month: those down a column, or those in the headings. */
+interface Dated {
+  readonly name: string;
+  readonly columns: readonly Column[];
+  readonly texts: readonly string[];
+}
+
+function datedIn(table: SheetTable, columns: readonly Column[]): Dated[] {
+  const across = columns.flatMap((column) => {
+    const date = column.meaning?.kind === 'reading' ? headingDate(column.heading) : null;
+    return date === null ? [] : [{ column, date }];
+  });
+  const down = columns.filter(isDateColumn).map((column) => ({
+    name: column.heading || letters(column.index),
+    columns: [column],
+    texts: table.rows.map(({ cells }) => (cells[column.index] ?? '').trim()),
+  }));
+  if (across.length === 0) return down;
+  const name = across[0].column.heading;
+  return [...down, { name, columns: across.map((a) => a.column), texts: across.map((a) => a.date) }];
+}
+
 /**
  * One order of day and month for each column of dates, from the cells that can be read one way only; a column without
- * such a cell takes the order of the other columns, else of the sheet's language, else the clinic is asked once. A
- * column that has both orders is said to have them.
+ * such a cell takes the order of the other columns, else of the sheet's language, else the clinic is asked once. In a
+ * column that has both orders a date that can be read two ways is refused: no one answer would hold for all of them.
  */
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the evidence for an order of day and month, from the strongest down
 export function chooseDates(
   table: SheetTable,
   columns: readonly Column[],
@@ -41,66 +63,64 @@ export function chooseDates(
   given: Order | null,
   notices: string[],
 ): Map<number, ColumnOrder> {
-  const orders = new Map<number, ColumnOrder>();
-  const dated = columns
-    .filter(isDateColumn)
-    .map((column) => ({ column, evidence: evidenceOf(table, column, today) }));
+  const dated = datedIn(table, columns).map((of) => ({ of, evidence: evidenceOf(of.texts, today) }));
   const sure = dated.filter(({ evidence }) => evidence.dayFirst > 0 !== evidence.monthFirst > 0);
-  const shared = new Set(sure.map(({ evidence }) => (evidence.dayFirst > 0 ? 'dmy' : 'mdy')));
-  for (const { column, evidence } of dated) {
-    const name = column.heading || letters(column.index);
-    const { dayFirst, monthFirst, open } = evidence;
-    const hinted = dateOrderHint(column.heading);
-    if (given !== null) orders.set(column.index, given);
-    else if (dayFirst > 0 && monthFirst > 0) {
-      const answer = open === 0 ? null : asker.ask(question(table, name, evidence, null));
-      const why = `is in a column with both day-first (${dayFirst}) and month-first (${monthFirst}) dates`;
-      orders.set(column.index, answer === 'dmy' || answer === 'mdy' ? answer : { why });
-    } else if (dayFirst > 0) orders.set(column.index, 'dmy');
-    else if (monthFirst > 0) orders.set(column.index, 'mdy');
-    else if (open === 0) orders.set(column.index, 'dmy');
-    else if (hinted !== null) orders.set(column.index, hinted);
-    else if (shared.size === 1) {
-      const [order] = shared;
-      orders.set(column.index, order);
-      notices.push(
-        `${table.file}: dates under "${name}" are read ${inShortWords(order)}, as in the other columns.`,
-      );
-    } else {
-      const language = sheetLanguages(table);
-      // No country whose headings are in these five languages writes the month first.
-      if (!language.includes('en')) orders.set(column.index, 'dmy');
-      else {
-        const answer = asker.ask(question(table, name, evidence, null));
-        orders.set(
-          column.index,
-          answer === 'dmy' || answer === 'mdy' ? answer : { why: 'can be read day first or month first' },
-        );
-      }
-    }
-    if (orders.get(column.index) === 'mdy' && monthFirst > 0)
-      notices.push(`${table.file}: dates under "${name}" are read month first.`);
+  const shared = [...new Set(sure.map(({ evidence }) => (evidence.dayFirst > 0 ? 'dmy' : 'mdy')))] as Order[];
+  const orders = new Map<number, ColumnOrder>();
+  for (const { of, evidence } of dated) {
+    const order = given ?? orderOf(of, evidence, shared, table, asker, notices);
+    for (const column of of.columns) orders.set(column.index, order);
+    if (order === 'mdy' && evidence.monthFirst > 0)
+      notices.push(`${table.file}: dates under "${of.name}" are read month first.`);
   }
   return orders;
 }
 
-function question(table: SheetTable, name: string, { open, examples }: Evidence, suggested: string | null) {
+function orderOf(
+  { name }: Dated,
+  evidence: Evidence,
+  shared: readonly Order[],
+  table: SheetTable,
+  asker: Asker,
+  notices: string[],
+): ColumnOrder {
+  const { dayFirst, monthFirst, open } = evidence;
+  if (dayFirst > 0 && monthFirst > 0)
+    return { why: `is in a column with both day-first (${dayFirst}) and month-first (${monthFirst}) dates` };
+  if (dayFirst > 0) return 'dmy';
+  if (monthFirst > 0) return 'mdy';
+  if (open === 0) return 'dmy';
+  const hinted = dateOrderHint(name);
+  if (hinted !== null) return hinted;
+  if (shared.length === 1) {
+    const [order] = shared;
+    notices.push(
+      `${table.file}: dates under "${name}" are read ${inShortWords(order)}, as in the other columns.`,
+    );
+    return order;
+  }
+  // No country whose headings are in the five other languages writes the month first.
+  if (!sheetLanguages(table).includes('en')) return 'dmy';
+  const answer = asker.ask(question(table, name, evidence));
+  return answer === 'dmy' || answer === 'mdy' ? answer : { why: 'can be read day first or month first' };
+}
+
+function question(table: SheetTable, name: string, { open, examples }: Evidence) {
   return {
     id: `dates:${foldText(name)}`,
     file: table.file,
     asks: `Dates under "${name}" can be read two ways: does the day or the month come first?`,
-    examples: examples.slice(0, 3),
+    examples,
     cells: open,
-    suggested,
+    suggested: null,
     choices: choices(['dmy', 'mdy']),
   };
 }
 
 /** A reading that lies after today counts as one that cannot be. */
-function evidenceOf(table: SheetTable, column: Column, today: IsoDate): Evidence {
+function evidenceOf(texts: readonly string[], today: IsoDate): Evidence {
   const evidence: Evidence = { dayFirst: 0, monthFirst: 0, open: 0, examples: [] };
-  for (const { cells } of table.rows) {
-    const cell = (cells[column.index] ?? '').trim();
+  for (const cell of texts) {
     if (cell === '' || saysNothing(cell)) continue;
     const date = cellDate(cell, today);
     if (date === null || date.dayFirst === date.monthFirst) continue;
@@ -116,7 +136,7 @@ function evidenceOf(table: SheetTable, column: Column, today: IsoDate): Evidence
     else if (date.dayFirst === null || (month && !day)) evidence.monthFirst++;
     else {
       evidence.open++;
-      evidence.examples.push(cell);
+      if (evidence.examples.length < 3) evidence.examples.push(cell);
     }
   }
   return evidence;
@@ -127,22 +147,21 @@ export function dateOf(
   cell: string,
   order: ColumnOrder | undefined,
   today: IsoDate,
-): { date: IsoDate; monthOnly: boolean } | { why: string } | null {
+): { date: IsoDate; monthOnly: boolean; about: boolean } | { why: string } | null {
   if (saysNothing(cell)) return null;
-  const date = cellDate(cell, today);
-  if (date === null) return { why: 'is not a date' };
-  const { dayFirst, monthFirst, monthOnly } = date;
-  if (dayFirst !== null && dayFirst === monthFirst) return { date: dayFirst, monthOnly };
-  if (/^\d{1,2}\.\s?\d{1,2}\./.test(cell.trim()) && dayFirst !== null) return { date: dayFirst, monthOnly };
-  if (order === 'mdy')
-    return monthFirst
-      ? { date: monthFirst, monthOnly }
-      : { why: `is no date with the month first, as the column has them` };
+  const read = cellDate(cell, today);
+  if (read === null) return { why: 'is not a date' };
+  const { dayFirst, monthFirst, monthOnly, about } = read;
+  const dated = (date: IsoDate | null, why: string) => (date === null ? { why } : { date, monthOnly, about });
+  const dotted = /^\D*\d{1,2}\.\s?\d{1,2}\./.test(cell.trim()) && dayFirst !== null;
+  if (dotted || (dayFirst !== null && dayFirst === monthFirst)) return dated(dayFirst, '');
+  if (order === 'mdy') return dated(monthFirst, 'is no date with the month first, as the column has them');
   if (order === 'dmy' || order === undefined)
-    return dayFirst
-      ? { date: dayFirst, monthOnly }
-      : { why: 'is no date with the day first, as the column has them' };
-  if (dayFirst === null || monthFirst === null)
-    return { date: (dayFirst ?? monthFirst) as IsoDate, monthOnly };
-  return { why: order.why };
+    return dated(dayFirst, 'is no date with the day first, as the column has them');
+  const one = dayFirst === null || monthFirst === null ? (dayFirst ?? monthFirst) : null;
+  return dated(one, order.why);
 }
+
+/** What is told of days written with a doubt. */
+export const aboutDays = ({ heading }: Column): string =>
+  `days under "${heading}" that are written as about are taken as they stand.`;

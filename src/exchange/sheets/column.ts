@@ -28,15 +28,6 @@ export const letters = (index: number): string =>
   (index < 26 ? '' : String.fromCharCode(64 + Math.floor(index / 26))) +
   String.fromCharCode(65 + (index % 26));
 
-/** The date inside a heading: 'Foot L 12/03/2024'. */
-export function headingDate(heading: string): string | null {
-  return (
-    /\d{4}-\d{2}-\d{2}|\b\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}\b|\b\d{1,2}[-/.]\d{4}\b|\b\p{L}{3,9}\.? ?\d{4}\b/u.exec(
-      heading,
-    )?.[0] ?? null
-  );
-}
-
 /** 'Cast 2', or the second 'Cast' of a row with two devices: which of several of its kind a column is. */
 export function ordinal(headings: readonly string[], index: number): number {
   const heading = headings[index];

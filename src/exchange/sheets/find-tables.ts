@@ -3,7 +3,7 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import { cellDate } from './cell-date.js';
 import { sideWordIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
-import { withChildAbove } from './shapes/child-above.js';
+import { namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
@@ -75,6 +75,7 @@ function linesUnread({ file, rows }: Grid): string[] {
 function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
   const tables: SheetTable[] = [];
   let from = 0;
+  let child: readonly GridRow[] = [];
   for (;;) {
     const head = headingAt(grid, from, from === 0 ? LOOK_AT : grid.rows.length);
     if (head === null) break;
@@ -99,7 +100,9 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
         : withoutOverflow(filled, lineWidth(grid, head) + more, grid.separator),
     );
     const sheet = grid.sheet ?? '';
-    tables.push(withPooledApart(withChildAbove(withYearAbove(table, [sheet, grid.file]), above, sheet)));
+    const dated = withYearAbove(table, [sheet, grid.file]);
+    if (above.some(({ cells }) => namesChild(cells))) child = above;
+    tables.push(withPooledApart(withChildAbove(dated, above, sheet, child)));
     if (next === -1) break;
     from = head.to + 1 + next;
   }
@@ -127,6 +130,7 @@ interface Head {
 function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
   let best: { head: Head; score: number } | null = null;
   for (let at = from; at < Math.min(grid.rows.length, from + lookAt); at++) {
+    if (best && best.score >= 3 && (at - best.head.to > 3 || isLineOf(grid.rows[at], best.head, at))) break;
     const single = lineScore(grid.rows[at].cells);
     if (single.data > Math.max(1, single.filled * 0.4) || single.filled < 1) continue;
     if (isKeyValueLine(grid.rows[at].cells)) continue;
@@ -149,10 +153,17 @@ function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
       if (best === null || score > best.score + 0.01)
         best = { head: { from: at - up, to: at, headings }, score };
     }
-    if (best && best.score >= 3 && at - best.head.to > 3) break;
   }
   return best && best.score >= 1.3 ? best.head : null;
 }
+
+/** Figures under most of a heading: its first line, and what heads anything below is another table. */
+const isLineOf = ({ cells }: GridRow, { to, headings }: Head, at: number): boolean =>
+  at === to + 1 &&
+  cells.some((cell) => cell !== '' && isData(cell)) &&
+  !isKeyValueLine(cells) &&
+  cells.filter((cell, column) => cell !== '' && headings[column]).length * 2 >
+    headings.filter((h) => h).length;
 
 const spansMany = (grid: Grid, line: GridRow): boolean =>
   grid.merged.some(

@@ -37,7 +37,10 @@ export function valueColumns(readings: readonly RawReading[]): ValueColumn[] {
   }
   return [...byKey].map(([key, { reading, cells, values }]) => ({
     key,
-    heading: reading.column.heading || reading.measure,
+    // 'Value' of a list with a row a reading says less than what was measured.
+    heading:
+      (reading.column.meaning?.kind === 'reading' && reading.column.heading) ||
+      measures[reading.measure].label,
     measure: reading.measure,
     headingUnit: reading.column.meaning?.kind === 'reading' ? reading.column.meaning.unit : null,
     cells,

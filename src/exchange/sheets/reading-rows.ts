@@ -5,12 +5,12 @@ import { foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { ColumnSide, Meaning } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
-import { type CellSize, cellPair, cellSides, cellSize, unitWord } from './cell-size.js';
+import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, saysNotMeasured } from './cell-words.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
-import { sideOfRow } from './row-side.js';
+import { sideBeside, sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
 import { cellOf, fieldCell, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
@@ -52,19 +52,7 @@ export function readingsIn(
   ) => {
     if (saysNothing(cell)) return;
     const date = dateFor(column);
-    if (date === null) {
-      const days = deviceDayColumns(taken.columns, column);
-      const empty = (days.length > 0 ? days : fieldColumns(taken.columns, 'visit.date')).find(
-        (c) => cellOf(row, c) === '',
-      );
-      if (empty) taken.refuse(row, empty, 'is missing', 'the date of measuring');
-      else if (
-        fieldColumns(taken.columns, 'visit.date').length === 0 &&
-        !taken.desk.asker.waitsForDay(taken.table.file)
-      )
-        taken.refuse(row, column, 'has no date of measuring', 'a column with the date of the visit');
-      return;
-    }
+    if (date === null) return undated(taken, row, column);
     const push = (text: string, sides: RawReading['sides']) => {
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const size = cellSize(text);
@@ -72,6 +60,17 @@ export function readingsIn(
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };
     if (!measures[measure].sided) return push(cell, ['none']);
+    const own = cellSide(cell);
+    if (own !== null) {
+      const said = side === 'row' ? sideBeside(taken, row) : side;
+      if (own.side === said || !(said === 'left' || said === 'right')) return push(own.size, [own.side]);
+      return taken.refuse(
+        row,
+        column,
+        `is of the ${own.side} where the ${said} is said`,
+        'one side for a size',
+      );
+    }
     if (side === 'left' || side === 'right') return push(cell, [side]);
     const lettered = cellSides(cell);
     if (lettered !== null) {
@@ -118,6 +117,16 @@ export function readingsIn(
   }
   tidy(taken, row, take);
   return out;
+}
+
+/** A size without a day, refused where no question about the day waits. */
+function undated(taken: TakenTable, row: GridRow, column: Column): void {
+  const visits = fieldColumns(taken.columns, 'visit.date');
+  const days = deviceDayColumns(taken.columns, column);
+  const empty = (days.length > 0 ? days : visits).find((c) => cellOf(row, c) === '');
+  if (empty) taken.refuse(row, empty, 'is missing', 'the date of measuring');
+  else if (visits.length === 0 && !taken.desk.asker.waitsForDay(taken.table.file))
+    taken.refuse(row, column, 'has no date of measuring', 'a column with the date of the visit');
 }
 
 /** One row a reading: measure, side, value and unit in columns of their own. */

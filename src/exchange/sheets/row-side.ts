@@ -17,12 +17,8 @@ export function sideOfRow(
   cell: string,
   isPair: boolean,
 ): ColumnSide | null {
-  if (!isPair) {
-    for (const sideColumn of fieldColumns(taken.columns, 'side')) {
-      const side = sideIn(cellOf(row, sideColumn));
-      if (side !== null) return side;
-    }
-  }
+  const beside = isPair ? null : sideBeside(taken, row);
+  if (beside !== null) return beside;
   const worn = isPair || isOneOfTwo(taken, column) ? null : sideOfDevices(taken, row);
   if (worn !== null) return worn;
   const name = column.heading || `column ${column.index + 1}`;
@@ -45,6 +41,15 @@ export function sideOfRow(
     suggested: null,
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
+}
+
+/** What the row's column of sides says. */
+export function sideBeside(taken: TakenTable, row: GridRow): 'left' | 'right' | 'both' | null {
+  for (const column of fieldColumns(taken.columns, 'side')) {
+    const side = sideIn(cellOf(row, column));
+    if (side !== null) return side;
+  }
+  return null;
 }
 
 /** 'Foot length' twice in a row: each is of one side, and no device says which. */

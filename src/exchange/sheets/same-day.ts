@@ -1,5 +1,5 @@
 import { deviceDays, type Meaning } from '../headings/meaning.js';
-import { headingDate } from './column.js';
+import { headingDate } from '../headings/written-date.js';
 import type { SheetTable } from './grid.js';
 import { uniqueKey } from './unique-key.js';
 

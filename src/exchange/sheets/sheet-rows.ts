@@ -1,10 +1,11 @@
 import { IN_FUTURE } from '../../records/check/refuse.js';
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
+import { headingDate } from '../headings/written-date.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing } from './cell-words.js';
 import { dateOf } from './choose-dates.js';
-import { type Column, headingDate } from './column.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import { People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';

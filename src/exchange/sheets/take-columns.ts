@@ -1,11 +1,12 @@
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
-import { type Meaning, meaningText } from '../headings/meaning.js';
+import { type DeviceDay, deviceDays, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
+import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing, sideIn } from './cell-words.js';
-import { type Column, headingDate, ordinal } from './column.js';
+import { type Column, ordinal } from './column.js';
 import type { SheetTable } from './grid.js';
 import type { Asker, Certainty } from './questions.js';
 import { dayOf, sameDayTwice, withoutDay } from './same-day.js';
@@ -61,6 +62,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     )
       option.score *= 0.6;
   scored = scored.filter((option) => !isOtherDay(table, option, scored));
+  scored = scored.filter((option) => !isOfDeviceDay(option, scored));
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -219,6 +221,20 @@ function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): 
   const device = all.some((s) => s.candidate.meaning.kind === 'device' || says(s, 'device.family'));
   const measuring = !visit && !device && severalOf(table, birthColumn(table), option.index);
   return says(option, measuring ? 'device.cast_date' : 'visit.date');
+}
+
+/** 'Ht at scan' beside 'Scan' and 'Last clinic': where a word is a visit's and the cast's, a column of casts decides. */
+function isOfDeviceDay({ index, candidate }: Scored, all: readonly Scored[]): boolean {
+  const { meaning } = candidate;
+  if (meaning.kind !== 'reading' || meaning.at !== null) return false;
+  return all.some(
+    ({ index: other, candidate: { meaning: m } }) =>
+      other === index &&
+      m.kind === 'reading' &&
+      m.at !== null &&
+      m.measure === meaning.measure &&
+      all.some((s) => isField(s.candidate.meaning, deviceDays[m.at as DeviceDay]) && s.fit >= 0.75),
+  );
 }
 
 /** Two readings of a column between which the values have decided: a child by number or by name, a number of the child or of the line. */

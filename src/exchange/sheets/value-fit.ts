@@ -4,7 +4,7 @@ import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
-import { birthYear, cellAge, cellDate } from './cell-date.js';
+import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices, saysKind } from './cell-device.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
@@ -52,7 +52,7 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   if (field === 'child.birth_date') return share(cells, (c) => isDate(c) || birthYear(c) !== null);
   // 'Cast? yes' is the day of the visit.
   if (field === 'device.cast_date' || field === 'device.fitted_date')
-    return share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c));
+    return share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c) || saidAge(c) !== null);
   if (field.endsWith('_date') || field === 'visit.date' || field === 'marker.menarche')
     return share(cells, isDate);
   switch (field) {

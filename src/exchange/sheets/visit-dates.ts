@@ -1,9 +1,10 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { deviceDays } from '../headings/meaning.js';
+import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
-import { dateOf } from './choose-dates.js';
-import { type Column, headingDate } from './column.js';
+import { aboutDays, dateOf } from './choose-dates.js';
+import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import { cellOf, dateInText, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
@@ -35,8 +36,7 @@ export function visitDates(taken: TakenTable) {
   const titleDate =
     table.titles.map((t) => dateInText(t, today)).find((d) => d !== null) ?? dateInText(table.file, today);
   const told = new Set<string>();
-  const read = (row: GridRow, column: Column): IsoDate | null => {
-    const text = cellOf(row, column);
+  const read = (row: GridRow, column: Column, text = cellOf(row, column)): IsoDate | null => {
     const date = text === '' ? null : dateOf(text, orders.get(column.index), today);
     if (date === null) return null;
     const once = `${row.row}/${column.index}`;
@@ -47,6 +47,7 @@ export function visitDates(taken: TakenTable) {
       return null;
     }
     if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
+    if (date.about) taken.tell(aboutDays(column));
     return date.date;
   };
   // A line that names no child and no day goes on with the day above it.
@@ -66,10 +67,7 @@ export function visitDates(taken: TakenTable) {
       return day === undefined ? null : read(row, day);
     }
     const inHeading = column === null ? null : headingDate(column.heading);
-    if (inHeading !== null) {
-      const date = dateOf(inHeading, undefined, today);
-      if (date && 'date' in date && date.date <= today) return date.date;
-    }
+    if (column !== null && inHeading !== null) return read(row, column, inHeading);
     const own = grouped && column !== null ? dateColumns.filter((c) => c.index < column.index).pop() : main;
     if (own && cellOf(row, own) !== '') return grouped ? read(row, own) : readOrAbove(row, own);
     if (own && !grouped && who.length > 0) {

@@ -1,13 +1,14 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { foldText } from '../../headings/fold-words.js';
 import type { FieldId } from '../../headings/vocabulary.js';
-import { cellDate } from '../cell-date.js';
+import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
-import { dateOf } from '../choose-dates.js';
+import { aboutDays, dateOf } from '../choose-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
+import type { Mention } from './device-register.js';
 import { slot } from './device-sheet.js';
 
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */
@@ -20,7 +21,7 @@ export function dateIn(
   field: FieldId,
   family: string,
   side: string,
-  visit: IsoDate | null,
+  { visit, person }: Pick<Mention, 'visit' | 'person'>,
   named: Column,
 ): { date: IsoDate; column: Column } | 'unread' | null {
   const said = slot(taken, row, field, family, side, named);
@@ -29,6 +30,11 @@ export function dateIn(
   const word = foldText(said.text);
   if (noWords.has(word)) return null;
   if (yesWords.has(word)) return visit === null ? null : { date: visit, column: said.column };
+  const age = cellDate(said.text, taken.desk.today) === null ? saidAge(said.text) : null;
+  if (age !== null && person.birthDate !== null) {
+    taken.tell(`ages under "${said.column.heading}" are read as days from the birth date.`);
+    return { date: dateAtAge(person.birthDate, age), column: said.column };
+  }
   const date = dateOf(said.text, taken.orders.get(said.column.index), taken.desk.today);
   if (date === null) return null;
   if ('why' in date) {
@@ -37,6 +43,7 @@ export function dateIn(
     return 'unread';
   }
   if (date.date > taken.desk.today && field === 'device.fitted_date') return null;
+  if (date.about) taken.tell(aboutDays(said.column));
   return { date: date.date, column: said.column };
 }
 

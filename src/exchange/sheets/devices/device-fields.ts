@@ -9,20 +9,20 @@ import type { GridRow } from '../grid.js';
 import { cellOf } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import { dateIn } from './device-dates.js';
-import type { MadeDevice } from './device-register.js';
+import type { MadeDevice, Mention } from './device-register.js';
 import { slot } from './device-sheet.js';
 
 /** State, footplate and maker's sizes of a device; gives back what happened to it: its end, the verdict of the visit. */
 export function fill(
   taken: TakenTable,
   made: MadeDevice,
-  row: GridRow,
+  mention: Mention,
   { family, side, column: named }: { family: string; side: string; column: Column },
-  visit: IsoDate | null,
 ): MadeRow[] {
+  const { row, visit } = mention;
   fillState(taken, made, row, family, side, named);
   const events = [
-    endOf(taken, made, row, family, side, visit, named),
+    endOf(taken, made, mention, family, side, named),
     verdictOf(taken, made, row, family, side, visit, named),
   ];
   return events.filter((event) => event !== null);
@@ -32,13 +32,13 @@ export function fill(
 function endOf(
   taken: TakenTable,
   made: MadeDevice,
-  row: GridRow,
+  mention: Mention,
   family: string,
   side: string,
-  visit: IsoDate | null,
   named: Column,
 ): MadeRow | null {
-  const ended = dateIn(taken, row, 'device.end_date', family, side, visit, named);
+  const { row } = mention;
+  const ended = dateIn(taken, row, 'device.end_date', family, side, mention, named);
   const why = slot(taken, row, 'device.end_reason', family, side, named);
   if (ended === 'unread' || (ended === null && why === null)) return null;
   if (ended !== null && ended.date > taken.desk.today) {

@@ -1,4 +1,14 @@
 import { dayNumber, type IsoDate } from '../../../records/dates.js';
+import type { GridRow } from '../grid.js';
+import type { Person } from '../people.js';
+
+/** A row that may name devices: whose it is, when, and the side its child's diagnosis says. */
+export interface Mention {
+  readonly row: GridRow;
+  readonly person: Person;
+  readonly visit: IsoDate | null;
+  readonly conditionSide: string;
+}
 
 /** A device as a row of the table of devices, in the making. */
 export interface MadeDevice {

@@ -3,21 +3,12 @@ import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices } from '../cell-device.js';
 import type { GridRow } from '../grid.js';
-import type { Person } from '../people.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import { dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
-import type { DeviceRegister, MadeDevice } from './device-register.js';
+import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 import { devicesIn, type Found } from './named-devices.js';
-
-/** A row that may name devices: whose it is, when, and the side its child's diagnosis says. */
-export interface Mention {
-  readonly row: GridRow;
-  readonly person: Person;
-  readonly visit: IsoDate | null;
-  readonly conditionSide: string;
-}
 
 /** The devices of one table. */
 export class DeviceRows {
@@ -56,14 +47,11 @@ export class DeviceRows {
       reckonedCast(this.taken, row, column, null, visit);
   }
 
-  private one(
-    { row, person, visit }: Mention,
-    { device, family, column }: Found,
-    side: string,
-  ): MadeRow | null {
+  private one(mention: Mention, { device, family, column }: Found, side: string): MadeRow | null {
     const { taken, register } = this;
-    const cast = dateIn(taken, row, 'device.cast_date', family, side, visit, column);
-    const given = dateIn(taken, row, 'device.fitted_date', family, side, visit, column);
+    const { row, person, visit } = mention;
+    const cast = dateIn(taken, row, 'device.cast_date', family, side, mention, column);
+    const given = dateIn(taken, row, 'device.fitted_date', family, side, mention, column);
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
     const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);
@@ -91,7 +79,7 @@ export class DeviceRows {
       made.cells.fitted_date = fitted.date;
       made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
     }
-    this.events.push(...fill(taken, made, row, { family, side, column }, visit));
+    this.events.push(...fill(taken, made, mention, { family, side, column }));
     return made;
   }
 

@@ -21,11 +21,19 @@ const sexWords = new Set(
 /**
  * A sheet of one child: who it is stands in the lines above ('Name: ...', 'geb. 03.04.2017') or is the sheet's own
  * name. What is said there becomes columns with the same words in every row. A table that says whose its rows are is
- * left as it is.
+ * left as it is. `child` are the lines that named the child of a table further up: the tables below are of the same.
  */
-export function withChildAbove(table: SheetTable, above: readonly GridRow[], sheet: string): SheetTable {
+export function withChildAbove(
+  table: SheetTable,
+  above: readonly GridRow[],
+  sheet: string,
+  child: readonly GridRow[],
+): SheetTable {
   if (table.headings.some(saysWho)) return table;
   const said = new Map<string, Said>();
+  if (child !== above)
+    for (const one of child.flatMap(({ cells }) => saidIn(cells)))
+      if (one.field.startsWith('child.') && !said.has(one.field)) said.set(one.field, one);
   for (const { cells } of above)
     for (const one of saidIn(cells)) {
       const before = said.get(one.field);
@@ -63,6 +71,16 @@ const fieldOf = (text: string): string | null => {
     ? best.meaning.field
     : null;
 };
+/** 'Device' | 'Side' are headings side by side; 'Device' | 'AFO' says which. */
+const heads = (text: string): boolean => {
+  const [best] = headingCandidates(text);
+  return (
+    fieldOf(text) !== null ||
+    (best?.meaning.kind === 'field' &&
+      best.strength >= 0.95 &&
+      /^(?:side$|device|visit)/.test(best.meaning.field))
+  );
+};
 export const saysWho = (heading: string): boolean => {
   const field = fieldOf(heading);
   return field !== null && WHO.test(field);
@@ -94,7 +112,7 @@ function saidIn(cells: readonly string[]): Said[] {
       field !== null &&
       next !== undefined &&
       fits(field, next) &&
-      (labels ? !/[:=]\s*$/.test(next) : fieldOf(next) === null || (field === 'child.id' && /\d/.test(next)))
+      (labels ? !/[:=]\s*$/.test(next) : !heads(next) || (field === 'child.id' && /\d/.test(next)))
     )
       said.push({
         field,

@@ -120,6 +120,12 @@ const headingOf = (heading: string): string => (sizeOf(heading) ? '' : heading);
 const lastDate = (cells: readonly string[], sub: readonly string[] | null): number =>
   sub === null ? cells.findLastIndex(isDate) : lastSub(sub);
 
+const headsDates = (cell: string): boolean =>
+  headingCandidates(cell).some(
+    ({ meaning, strength }) =>
+      meaning.kind === 'field' && /(?:_date|\.date)$/.test(meaning.field) && strength >= 0.75,
+  );
+
 /** Two dates or more, one beside the other, over columns that hold no dates. */
 function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
   const first = cells.findIndex(isDate);
@@ -127,6 +133,10 @@ function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
   const last = cells.findLastIndex(isDate);
   const right = cells.slice(first, last + 1).filter((cell) => cell !== '');
   if (right.length < 2 || !right.every(isDate)) return false;
+  // 'Cast date' and 'Fitting date' over them: a line of a table of devices.
+  const headed = (line: GridRow) =>
+    cells.every((cell, at) => !isDate(cell) || headsDates(line.cells[at] ?? ''));
+  if (grid.rows.slice(0, index).some(headed)) return false;
   const below = grid.rows
     .slice(index + 2, index + 30)
     .flatMap((row) => row.cells.slice(first, last + 1).filter((cell) => cell !== '' && !saysNothing(cell)));

@@ -168,8 +168,21 @@ export const tables: readonly MutationGroup[] = [
         'const day = date.dayFirst !== null && date.dayFirst <= today;',
         'const day = date.dayFirst !== null;',
       ],
-      ['else if (shared.size === 1) {', 'else if (shared.size >= 5) {'],
+      ['if (shared.length === 1) {', 'if (shared.length >= 5) {'],
+      ['if (dayFirst > 0 && monthFirst > 0)', 'if (dayFirst > 9 && monthFirst > 9)'],
     ],
+  },
+  {
+    harm: 'Sizes, sides or days of a sheet are taken in wrongly.',
+    file: 'src/exchange/sheets/shapes/dates-across.ts',
+    tests: sheets,
+    changes: [['if (grid.rows.slice(0, index).some(headed)) return false;', '']],
+  },
+  {
+    harm: 'Sizes, sides or days of a sheet are taken in wrongly.',
+    file: 'src/exchange/sheets/reading-rows.ts',
+    tests: sheets,
+    changes: [['if (own.side === said || !', 'if (own.side || !']],
   },
   {
     harm: 'Sizes, sides or days of a sheet are taken in wrongly.',

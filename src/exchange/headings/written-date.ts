@@ -1,0 +1,33 @@
+import { foldText } from './fold-words.js';
+import { vocabularies } from './read-words.js';
+import { languages } from './vocabulary.js';
+
+const monthLists = languages.map((language) => vocabularies[language].months.split('|'));
+
+/** Number of a month by its folded name, in all languages. */
+export const monthNumbers: ReadonlyMap<string, number> = new Map(
+  monthLists.flatMap((months) =>
+    months.flatMap((names, index) => names.split(' ').map((name) => [foldText(name), index + 1] as const)),
+  ),
+);
+const names = monthLists
+  .flatMap((months) => months.flatMap((of) => of.split(' ')))
+  .filter((name) => /^\p{L}+$/u.test(name))
+  .sort((a, b) => b.length - a.length);
+const MONTH = String.raw`(?<!\p{L})(?:${names.join('|')})(?!\p{L})\.?`;
+
+/** A date among other words: with a day, or 'Mar 2026', 'März 26', '03/2026'. */
+const WRITTEN = [
+  String.raw`\d{4}-\d{1,2}(?:-\d{1,2})?(?!\d)`,
+  String.raw`(?<!\d)\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}`,
+  String.raw`(?<!\d)(?:\d{1,2}(?:st|nd|rd|th|\.)?[- ]?)?${MONTH}[- ]?['’]?(?:\d{4}|\d{2})(?!\d)`,
+  String.raw`(?<!\d)\d{1,2}[-/.]\d{4}(?!\d)`,
+].join('|');
+const ONE = new RegExp(WRITTEN, 'iu');
+const EVERY = new RegExp(WRITTEN, 'giu');
+
+export const writtenDates = (text: string): RegExpStringIterator<RegExpExecArray> => text.matchAll(EVERY);
+
+/** The date inside a heading: 'Foot L 12/03/2024', 'Fußlänge Jan 26'. */
+export const headingDate = (heading: string): string | null =>
+  /\d/.test(heading) ? (ONE.exec(heading)?.[0] ?? null) : null;
