@@ -51,7 +51,7 @@ export const spokenDevices: Readonly<Record<string, string>> = {
     'arnes de abduccion|ferula de abduccion|arnes|ortesis de abduccion|ortesis de cadera|spreidbroek|spreidspalk|heuporthese|spreidbroekje|campschem spreid|divaricatore|divaricatore d anca|tutore anca|mutandina divaricatrice|tutore in abduzione',
   'spinal-orthosis':
     'spinal orthosis|spinal brace|tlso|lso|ctlso|scoliosis brace|spinal jacket|back brace|jacket|body jacket|cdo|scoliosis jacket|night time brace|spinal|kyphosis brace|night brace|trunk brace|' +
-    'korsett|rumpforthese|skoliosekorsett|rumpfkorsett|corset|corset scoliose|corset tronc|orthese du tronc|corset de nuit|corset siege|corse|corset ortopedico|corse toracolumbar|ortesis de tronco|corse nocturno|corse tlso|korset|scoliosekorset|brace scoliose|rompkorset|brace rug|' +
+    'ctm|corset ctm|korsett|rumpforthese|skoliosekorsett|rumpfkorsett|corset|corset scoliose|corset tronc|orthese du tronc|corset de nuit|corset siege|corse|corset ortopedico|corse toracolumbar|ortesis de tronco|corse nocturno|corse tlso|korset|scoliosekorset|brace scoliose|rompkorset|brace rug|' +
     'corsetto|busto|busto ortopedico|corsetto ortopedico|busto per scoliosi|corsetto notturno|scoliose brace',
   'cranial-orthosis':
     'cranial orthosis|helmet|cranial helmet|cranial remoulding orthosis|cranial remolding orthosis|head band|cro|remoulding helmet|plagio helmet|moulding helmet|cranial band|remolding helmet|headband|molding helmet|' +

@@ -1,5 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { writtenDates } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
 import { deviceDates } from './cell-device-dates.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
@@ -106,7 +107,9 @@ function devicesOf(cell: string): SpokenDevice[] {
   if (cell.length > 300) return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), fresh: false }];
   const whole = spoken(cell);
   if (whole.family !== null) return [whole];
-  const parts = cell
+  // A day is no list: 'cast 12/01/26'.
+  const parts = [...writtenDates(cell)]
+    .reduce((text, [day]) => text.replace(day, day.replaceAll('/', '-')), cell)
     .split(/[+,;/\n&]|\s(?:and|und|et|y|e|en|plus)\s/i)
     .map((part) => part.trim())
     .filter((part) => part !== '');

@@ -165,3 +165,9 @@ export function dateOf(
 /** What is told of days written with a doubt. */
 export const aboutDays = ({ heading }: Column): string =>
   `days under "${heading}" that are written as about are taken as they stand.`;
+
+/** The order of all dates of a sheet where they have one; else day first. */
+export function sharedOrder(orders: ReadonlyMap<number, ColumnOrder>): Order {
+  const found = new Set([...orders.values()].filter((order) => typeof order === 'string'));
+  return found.size === 1 ? [...found][0] : 'dmy';
+}

@@ -6,6 +6,8 @@ import type { Certainty } from './questions.js';
 export interface Column {
   readonly index: number;
   readonly heading: string;
+  /** Which of several columns under the same heading; 1 for the first. */
+  readonly nth: number;
   /** What it was taken for; null while the clinic has not said. */
   readonly meaning: Meaning | null;
   readonly certainty: Certainty;
@@ -21,8 +23,8 @@ export interface Column {
 export const columnName = ({ heading, index }: Pick<Column, 'heading' | 'index'>): string =>
   heading === '' ? `column ${letters(index)}` : heading;
 /** What asks for a column's meaning, and what answers it. */
-export const columnQuestion = (column: Pick<Column, 'heading' | 'index'>): string =>
-  `column:${foldText(columnName(column))}`;
+export const columnQuestion = (column: Pick<Column, 'heading' | 'index' | 'nth'>): string =>
+  `column:${foldText(columnName(column))}${column.nth > 1 ? ` #${column.nth}` : ''}`;
 
 export const letters = (index: number): string =>
   (index < 26 ? '' : String.fromCharCode(64 + Math.floor(index / 26))) +

@@ -137,7 +137,12 @@ function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
     for (const up of [0, 1, 2]) {
       if (at - up < from) continue;
       const lines = grid.rows.slice(at - up, at + 1);
-      if (lines.slice(0, -1).some(({ cells }) => isKeyValueLine(cells))) continue;
+      if (
+        lines
+          .slice(0, -1)
+          .some(({ cells }) => isKeyValueLine(cells) || isDatedTitle(cells, grid.rows[at].cells))
+      )
+        continue;
       if (
         up > 0 &&
         lines
@@ -164,6 +169,14 @@ const isLineOf = ({ cells }: GridRow, { to, headings }: Head, at: number): boole
   !isKeyValueLine(cells) &&
   cells.filter((cell, column) => cell !== '' && headings[column]).length * 2 >
     headings.filter((h) => h).length;
+
+/** 'Clinic 4' | '12/11/2026' over 'Time' and 'DOB': a day over what is of no day heads nothing. */
+const isDatedTitle = (cells: readonly string[], below: readonly string[]): boolean =>
+  cells.some((cell, at) => {
+    if (cell === '' || cellDate(cell, '2099-12-31') === null) return false;
+    const meaning = headingCandidates(below[at] ?? '')[0]?.meaning;
+    return meaning?.kind === 'field' && meaning.field.startsWith('child.');
+  });
 
 const spansMany = (grid: Grid, line: GridRow): boolean =>
   grid.merged.some(

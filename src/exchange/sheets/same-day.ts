@@ -23,10 +23,13 @@ export function dayOf(table: SheetTable, taken: readonly Taken[]): (index: numbe
 }
 
 /**
- * Columns that would give one child two different sizes of one measure, side and day: 'Foot L first visit' beside
- * 'Foot L' with one date in the row. Which is of that day only the clinic can say.
+ * Columns that would give one child two different sizes of one measure, side and day, with what is likely instead: 'Foot L
+ * first visit' beside 'Foot L' with one date in the row. Which is of that day only the clinic can say.
  */
-export function sameDayTwice(table: SheetTable, taken: readonly Taken[]): ReadonlySet<number> {
+export function sameDayTwice(
+  table: SheetTable,
+  taken: readonly Taken[],
+): ReadonlyMap<number, Meaning | null> {
   const day = dayOf(table, taken);
   const byDay = new Map<string, number[]>();
   for (const { index, meaning } of taken) {
@@ -34,19 +37,47 @@ export function sameDayTwice(table: SheetTable, taken: readonly Taken[]): Readon
     const key = `${uniqueKey(meaning)} ${day(index)}`;
     byDay.set(key, [...(byDay.get(key) ?? []), index]);
   }
+  const [visit, ...others] = taken.filter((of) => isField(of, 'visit.date'));
+  const begin = visit === undefined || others.length > 0 ? null : firstBlock(byDay, visit.index);
+  if (begin !== null) return beforeVisit(taken, begin, visit.index);
   const differ = ([a, b]: readonly [number, number]) =>
     table.rows.some(({ cells }) => cells[a] && cells[b] && cells[a] !== cells[b]);
-  const twice = new Set<number>();
+  const twice = new Map<number, null>();
   for (const of of byDay.values())
     for (const [n, a] of of.entries())
-      for (const b of of.slice(n + 1)) if (differ([a, b])) twice.add(a).add(b);
+      for (const b of of.slice(n + 1)) if (differ([a, b])) twice.set(a, null).set(b, null);
   return twice;
 }
+
+/** Where the sizes before a day begin, where each that comes twice stands once before it and once after; else null. */
+function firstBlock(byDay: ReadonlyMap<string, readonly number[]>, day: number): number | null {
+  const pairs = [...byDay.values()].filter((of) => of.length > 1);
+  const apart = pairs.every(([a, b, ...more]) => more.length === 0 && a < day && b > day);
+  return pairs.length > 0 && apart ? Math.min(...pairs.map(([a]) => a)) : null;
+}
+
+/**
+ * Of the same sizes before and after the one day of visits those after it are of that day. All before it are of another:
+ * likely the cast's, where that stands before them.
+ */
+function beforeVisit(taken: readonly Taken[], from: number, to: number): ReadonlyMap<number, Meaning | null> {
+  const cast = taken.some((of) => isField(of, deviceDays.cast) && of.index < from);
+  return new Map(
+    taken.flatMap(({ index, meaning }) =>
+      meaning.kind === 'reading' && index >= from && index < to
+        ? [[index, cast ? { ...meaning, at: 'cast' as const } : null]]
+        : [],
+    ),
+  );
+}
+
+const isField = ({ meaning }: Taken, field: string): boolean =>
+  meaning.kind === 'field' && meaning.field === field;
 
 /** 'Foot at cast' in a sheet that has visits and no column for the cast: of the visit's day, once somebody agrees. */
 export function withoutDay(meaning: Meaning, taken: readonly Taken[]): Meaning | null {
   if (meaning.kind !== 'reading' || meaning.at === null) return null;
   const field = deviceDays[meaning.at];
-  const has = (id: string) => taken.some((t) => t.meaning.kind === 'field' && t.meaning.field === id);
+  const has = (id: string) => taken.some((of) => isField(of, id));
   return !has(field) && has('visit.date') ? { ...meaning, at: null } : null;
 }

@@ -4,7 +4,7 @@ import type { FieldId } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing } from './cell-words.js';
-import { dateOf } from './choose-dates.js';
+import { type ColumnOrder, dateOf } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import { People, type Person } from './people.js';
@@ -173,9 +173,9 @@ export function nameOf(columns: readonly Column[], row: GridRow): string {
   return comma ? `${comma[2]} ${comma[1]}` : name;
 }
 
-/** The date a heading or a title carries, read day first unless it can only be the other. */
-export function dateInText(text: string, today: IsoDate): IsoDate | null {
+/** The date a title carries, in the order of the sheet's other dates. */
+export function dateInText(text: string, today: IsoDate, order: ColumnOrder): IsoDate | null {
   const written = headingDate(text);
-  const date = written === null ? null : dateOf(written, undefined, today);
+  const date = written === null ? null : dateOf(written, order, today);
   return date && 'date' in date && date.date <= today ? date.date : null;
 }

@@ -122,6 +122,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     const base = {
       index,
       heading,
+      nth: table.headings.slice(0, index).filter((other) => heading !== '' && other === heading).length + 1,
       candidates,
       cells: values.count,
       examples: values.cells.slice(0, 4),
@@ -130,10 +131,17 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     const plain = option === undefined ? null : withoutDay(option.candidate.meaning, meanings);
     // 'Foot L allowance': beside a word nobody knows a size may be of anything; it is asked openly.
     const open = option?.candidate.meaning.kind === 'reading' && option.candidate.unknownWords > 0;
-    const likely = twice.has(index) || open ? null : (plain ?? option?.candidate.meaning ?? null);
+    const likely =
+      open || twice.get(index) === null
+        ? null
+        : (twice.get(index) ?? plain ?? option?.candidate.meaning ?? null);
     const sure = likely === null ? 'unknown' : certainty;
     return askColumn(
-      { ...base, meaning: likely, certainty: plain !== null && sure === 'certain' ? 'probable' : sure },
+      {
+        ...base,
+        meaning: likely,
+        certainty: (plain !== null || twice.has(index)) && sure === 'certain' ? 'probable' : sure,
+      },
       values.cells,
       used,
       day,
@@ -204,6 +212,7 @@ function candidatesAt(table: SheetTable, index: number, heading: string): readon
     : own;
 }
 
+const isSize = (heading: string): boolean => headingCandidates(heading)[0]?.meaning.kind === 'reading';
 const isOfHead = (heading: string): boolean => {
   const meaning = headingCandidates(heading)[0]?.meaning;
   return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
@@ -293,6 +302,8 @@ function repeatedVisits(
   return (
     dates.size > 1 ||
     table.headings.some((h) => headingDate(h) !== null) ||
-    table.headings.some((h) => /\d/.test(h))
+    table.headings.some((h) => /\d/.test(h)) ||
+    // 'Foot L' before the day of the visit and again after it.
+    table.headings.some((h, at) => h !== '' && table.headings.indexOf(h) < at && isSize(h))
   );
 }

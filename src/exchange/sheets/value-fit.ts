@@ -52,7 +52,11 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   if (field === 'child.birth_date') return share(cells, (c) => isDate(c) || birthYear(c) !== null);
   // 'Cast? yes' is the day of the visit.
   if (field === 'device.cast_date' || field === 'device.fitted_date')
-    return share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c) || saidAge(c) !== null);
+    return (
+      share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c) || saidAge(c) !== null) *
+      // 'Fit' over yes and ok says how, and over days when.
+      (cells.every((c) => /\d/.test(c) || !/\p{L}/u.test(c)) || cells.some(isDate) ? 1 : 0.85)
+    );
   if (field.endsWith('_date') || field === 'visit.date' || field === 'marker.menarche')
     return share(cells, isDate);
   switch (field) {

@@ -1,14 +1,18 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
+import { foldWords } from '../headings/fold-words.js';
 import { deviceDays } from '../headings/meaning.js';
+import { wordSet } from '../headings/phrase-table.js';
 import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
-import { aboutDays, dateOf } from './choose-dates.js';
+import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
 import { cellOf, dateInText, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
+const todayWords = wordSet((v) => v.today);
+const saysToday = (heading: string): boolean => foldWords(heading).some((word) => todayWords.has(word));
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
 /** The date of measuring for a cell: in its heading, its group's visit, the row's visit, the cast, or the title. */
@@ -33,8 +37,9 @@ export function visitDates(taken: TakenTable) {
       ),
     ).length > 1;
   const casts = fieldColumns(columns, 'device.cast_date');
+  const shared = sharedOrder(orders);
   const titleDate =
-    table.titles.map((t) => dateInText(t, today)).find((d) => d !== null) ?? dateInText(table.file, today);
+    [...table.titles, table.file].map((t) => dateInText(t, today, shared)).find((d) => d !== null) ?? null;
   const told = new Set<string>();
   const read = (row: GridRow, column: Column, text = cellOf(row, column)): IsoDate | null => {
     const date = text === '' ? null : dateOf(text, orders.get(column.index), today);
@@ -83,7 +88,9 @@ export function visitDates(taken: TakenTable) {
       ages.length > 1 ? ages.filter((c) => column !== null && c.index < column.index).pop() : ages[0];
     const age = aged !== undefined && birth !== null ? cellAge(cellOf(row, aged), aged.heading) : null;
     if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
-    if (casts.length > 0 && column !== null && readings.includes(column)) {
+    // 'Foot L today' under a day: of that day, whenever the cast was.
+    const ofTitle = titleDate !== null && column !== null && saysToday(column.heading);
+    if (casts.length > 0 && column !== null && readings.includes(column) && !ofTitle) {
       const cast =
         casts.map((c) => (cellOf(row, c) === '' ? null : read(row, c))).find((d) => d !== null) ?? null;
       if (cast !== null) {
@@ -93,7 +100,7 @@ export function visitDates(taken: TakenTable) {
           examples: casts[0].examples,
           suggested: 'yes',
         });
-        return answer === 'yes' ? cast : null;
+        if (answer !== 'no' || titleDate === null) return answer === 'yes' ? cast : null;
       }
     }
     if (column === null && main === undefined) return titleDate;

@@ -3,7 +3,7 @@ import { foldText } from '../../headings/fold-words.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
-import { aboutDays, dateOf } from '../choose-dates.js';
+import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf } from '../sheet-rows.js';
@@ -54,8 +54,7 @@ export function dateSaid(
   text: string | null,
 ): { date: IsoDate; column: Column } | null {
   if (text === null) return null;
-  const orders = [...new Set(taken.orders.values())].filter((o) => o === 'dmy' || o === 'mdy');
-  const date = dateOf(text, orders.length === 1 ? orders[0] : 'dmy', taken.desk.today);
+  const date = dateOf(text, sharedOrder(taken.orders), taken.desk.today);
   return date && 'date' in date && date.date <= taken.desk.today ? { date: date.date, column } : null;
 }
 

@@ -35,6 +35,7 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
   const found: Found[] = [];
   const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
   const bySide = columns.some(isSideOfDevice);
+  const dated = columns.some(isDatedDevice);
   for (const column of columns) {
     const { meaning } = column;
     const text = cellOf(row, column);
@@ -79,6 +80,7 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
     } else if (
       !named &&
       !bySide &&
+      !dated &&
       isStage(column) &&
       column.meaning.family === null &&
       !noWords.has(foldText(text))
@@ -221,10 +223,16 @@ function familyOf(taken: TakenTable, { family, likely, word }: SpokenDevice, col
         ? `Which device does this clinic mean by "${word}"?`
         : `Which device is "${word}" under "${column.heading}"?`,
     examples: [word],
-    suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? null,
+    suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? headed(column, taken),
     choices: familyChoices(choices, taken.desk.rules),
   });
   return answer !== null && taken.desk.rules.has(answer) ? answer : null;
+}
+
+/** 'CTM' under 'Corset': likely what the heading names. */
+function headed({ heading }: Column, { desk }: TakenTable): string | null {
+  const [named, ...more] = cellDevices(heading);
+  return more.length === 0 && named?.family && desk.rules.has(named.family) ? named.family : null;
 }
 
 /** The one device of a sheet that gives its dates and never its name. */

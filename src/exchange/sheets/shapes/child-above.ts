@@ -14,9 +14,7 @@ interface Said {
 const DEVICE = 'device.family';
 const WHO = /^child\.(id|name|first_name|last_name|birth_date)$/;
 
-const sexWords = new Set(
-  [...wordSet((v) => v.female), ...wordSet((v) => v.male)].filter((word) => word.length >= 3),
-);
+const sexWords = new Set([...wordSet((v) => v.female), ...wordSet((v) => v.male)]);
 
 /**
  * A sheet of one child: who it is stands in the lines above ('Name: ...', 'geb. 03.04.2017') or is the sheet's own
@@ -101,7 +99,11 @@ function saidIn(cells: readonly string[]): Said[] {
       const field = labelled === null ? null : fieldOf(labelled[1]);
       if (labelled && field !== null && fits(field, labelled[2]))
         said.push({ field, heading: labelled[1].trim(), value: withRest(field, labelled[2], cells, at) });
-      else if (sexWords.has(foldText(part)))
+      // A letter is the sex only beside a birth date.
+      else if (
+        sexWords.has(foldText(part)) &&
+        (foldText(part).length >= 3 || said.some((one) => one.field === 'child.birth_date'))
+      )
         said.push({ field: 'child.sex', heading: 'Sex', value: part.trim() });
     }
     const label = cells[at].replace(/[:=]\s*$/, '');

@@ -180,6 +180,12 @@ export const tables: readonly MutationGroup[] = [
   },
   {
     harm: 'Sizes, sides or days of a sheet are taken in wrongly.',
+    file: 'src/exchange/sheets/same-day.ts',
+    tests: sheets,
+    changes: [['if (begin !== null) return', 'if (begin === -1) return']],
+  },
+  {
+    harm: 'Sizes, sides or days of a sheet are taken in wrongly.',
     file: 'src/exchange/sheets/reading-rows.ts',
     tests: sheets,
     changes: [['if (own.side === said || !', 'if (own.side || !']],
