@@ -18,15 +18,8 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
     return await db.transaction().execute(async (tx) => {
       await refuseUnlessEmpty(tx);
       const rows = await load(tx, path);
-      for (const table of ['measurements', 'markers', 'device_events', 'record_history', 'audit'].concat([
-        'skin_checks',
-        'forecast_history',
-        'recall_runs',
-        'recall_state_changes',
-        'fit_limit_changes',
-        'sign_offs',
-        'population_offsets',
-      ]))
+      // Every table that numbers its rows goes on behind the last number.
+      for (const table of await numberedTables(tx))
         await sql`select setval(pg_get_serial_sequence(${table}, 'seq'), greatest((select max(seq) from ${sql.table(table)}), 1))`.execute(
           tx,
         );
@@ -35,6 +28,15 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
   } finally {
     await db.destroy();
   }
+}
+
+async function numberedTables(tx: Database): Promise<string[]> {
+  const { rows } = await sql<{ name: string }>`
+    select table_name as name from information_schema.columns
+    where table_schema = 'public' and column_name = 'seq' and pg_get_serial_sequence(table_name, 'seq') is not null`.execute(
+    tx,
+  );
+  return rows.map((r) => r.name);
 }
 
 async function refuseUnlessEmpty(tx: Database): Promise<void> {

@@ -134,6 +134,26 @@ describe('passage over all that a device’s own limits may be', () => {
     expect(both.share[0]).toBeGreaterThan(both.share[1]);
     expect(both.share[0] + both.share[1]).toBeCloseTo(both.chance[search.length - 1], 6);
   });
+  it('a limit more never puts it off, to the last bit, on the days that are tried', () => {
+    fc.assert(
+      fc.property(fc.integer(), fc.integer(), fc.nat(20), fc.nat(20), (seed, other, a, b) => {
+        const of = (p: Float64Array, mm: number) => ({
+          ...limit(p, () => mm),
+          own: {
+            sdMm: 2,
+            low: new Float64Array(DRAWS).fill(-Infinity),
+            high: new Float64Array(DRAWS).fill(Infinity),
+          },
+        });
+        const [one, two] = [of(paths(seed), a), of(paths(other), b)];
+        // Each knot is a search day here, so that every one is tried and none is read off the cubic between.
+        const by = (...limits: (typeof one)[]) => passageCurve(days, days, limits, DRAWS).chance;
+        const both = by(one, two);
+        for (const alone of [by(one), by(two)])
+          for (const [j, chance] of alone.entries()) expect(both[j]).toBeGreaterThanOrEqual(chance);
+      }),
+    );
+  });
   it('agrees with deviations drawn one by one', () => {
     const draws = 20_000;
     const chance = randomStream(5);

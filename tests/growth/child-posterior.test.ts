@@ -136,6 +136,13 @@ describe('gross errors', () => {
       0.2,
     );
   });
+  test('and makes nothing surer: a size is as unsure as without it', () => {
+    const good = feet([7, 8, 9, 10], 185);
+    const [side, slip] = [right, { ...good[7], value: good[7].value / 2.54 }];
+    const sd = (given: typeof good) => posteriorOf(child(given)).predict(side, [dayAt(10)]).sd[0];
+    expect(sd([...good.slice(0, 7), slip]) / sd(good.slice(0, 7))).toBeCloseTo(1, 2);
+    expect(sd(good) / sd(good.slice(0, 7))).toBeLessThan(0.95);
+  });
   test.each([
     ['on the same centile', 0],
     ['a centile band and a half higher, as early spurts are', 1],

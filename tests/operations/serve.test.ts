@@ -1,6 +1,6 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { constants, getPriority, tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -44,6 +44,14 @@ describe('a running service', () => {
   afterAll(async () => {
     for (const pid of processesOf(folder)) process.kill(pid, 'SIGKILL');
     await rm(path.dirname(folder), { recursive: true, force: true });
+  });
+
+  it('puts its worker behind the web server where both want the processor', async () => {
+    const listed = spawnSync('ps', ['-o', 'pid=,args=', '-p', processesOf(folder).join()]).stdout.toString();
+    const pidOf = (role: string) => Number(new RegExp(`(\\d+) .*doorpost\\.mjs ${role}`).exec(listed)?.[1]);
+    // It is put back once it has started.
+    await until(() => getPriority(pidOf('worker')) > getPriority(pidOf('serve')), 5);
+    expect(getPriority(pidOf('worker'))).toBe(constants.priority.PRIORITY_BELOW_NORMAL);
   });
 
   it('ends a second start on its folder at once, with words and a status', async () => {

@@ -216,13 +216,20 @@ describe('buildRecallList', () => {
         measuredDaysAgo: 360,
         devices: [{ id: 'care/d1', ...worn }],
       }),
+      // Not forecast yet: all the same nobody is called in to be measured.
+      testRecord({
+        id: 'new',
+        palliative: true,
+        measuredDaysAgo: null,
+        devices: [{ id: 'new/d1', ...worn }],
+      }),
     ];
     const list = withSentences(
       build(records, [rampForecast('adult/d1', 0, 1, 'adult'), rampForecast('care/d1', 0, 1, 'palliative')]),
       rules,
     );
-    expect(list.entries.map((e) => e.action)).toEqual(['review', 'review']);
-    for (const e of list.entries) expect(e.reason.text).not.toMatch(/grow out|too small/);
+    expect(list.entries.map((e) => e.action)).toEqual(['review', 'review', 'review']);
+    for (const e of list.entries) expect(e.reason.text).not.toMatch(/grow out|too small|never been measured/);
   });
 
   it('does not recall a device whose replacement is being made, but shows how it stands', () => {

@@ -76,7 +76,7 @@ const judgedOutgrown: Rule = ({ forecast, today, castBy }) => {
 };
 
 const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy }) => {
-  if (!rule || record.child.palliative || forecast?.outcome === 'adult') return null;
+  if (!rule || record.child.palliative) return null;
   const needed = forecast?.readingNeeded ?? null;
   if (forecast === null || forecast.outcome === 'blocked')
     return choose('measure', today, forecast ? 'growth-stopped' : 'never-measured', {

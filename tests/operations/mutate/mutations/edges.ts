@@ -1,6 +1,7 @@
 import type { MutationGroup } from '../mutation.js';
 
 const forecasts = [
+  'tests/forecast/device-plan.test.ts',
   'tests/forecast/first-passage.test.ts',
   'tests/forecast/device-outcome.test.ts',
   'tests/forecast/dimension-room.test.ts',

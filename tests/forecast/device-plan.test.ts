@@ -1,0 +1,61 @@
+/** Which days and which limits of a device are looked at, before any future is drawn. */
+import { describe, expect, it } from 'vitest';
+import { planDevice } from '../../src/forecast/device/device-plan.js';
+import { weightedMoments, weightedQuantiles } from '../../src/forecast/device/weighted-quantile.js';
+import { dayNumber } from '../../src/records/dates.js';
+import type { MeasureId } from '../../src/records/measure.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+import { buildChild } from './build-record.js';
+
+const TODAY = '2026-11-25';
+const rules = loadRules();
+
+describe('the plan of a device', () => {
+  const built = buildChild(TODAY, 8, { sex: 'female' })
+    .series('foot_length', 'left', [
+      [8, 190],
+      [2, 194],
+      [5, 192],
+    ])
+    .measured('knee_height', 'left', 8, 330)
+    .device('solid-afo', 'left', 8);
+  const plan = (follows: (measure: MeasureId) => boolean = () => true, family = 'solid-afo') =>
+    planDevice(built.record, built.record.devices[0], rules.get(family)!, follows);
+  const kinds = (of: ReturnType<typeof plan>) => [...new Set(of.limits.map((l) => l.series.measure))].sort();
+
+  it('looks from the cast to the horizon beyond the newest reading, whatever order readings are in', () => {
+    const { search, knots, rule } = plan();
+    const cast = dayNumber(built.day(8));
+    const end = dayNumber(built.day(2)) + rule.horizonDays.value;
+    for (const days of [search, knots]) expect([days[0], days[days.length - 1]]).toEqual([cast, end]);
+  });
+  it('looks every week, and every day where a family asks for days', () => {
+    const apart = ({ search }: ReturnType<typeof plan>) =>
+      Math.max(...search.slice(1).map((d, i) => d - search[i]));
+    expect(rules.get('cranial-orthosis')!.resolution).toBe('day');
+    expect([apart(plan()), apart(plan(() => true, 'cranial-orthosis'))]).toEqual([7, 1]);
+  });
+  it('counts what was measured and the model follows, and nothing else', () => {
+    expect(kinds(plan())).toEqual(['foot_length', 'knee_height']);
+    expect(kinds(plan((measure) => measure !== 'knee_height'))).toEqual(['foot_length']);
+  });
+});
+
+describe('weighted values', () => {
+  const values = Float64Array.of(4, 1, 3, 2);
+  const weights = Float64Array.of(0.1, 0.4, 0.2, 0.3);
+  it('a quantile is the smallest value whose weight, added up from below, reaches the chance', () => {
+    expect(weightedQuantiles(values, weights, [0.1, 0.4, 0.41, 0.7, 0.71, 0.9, 0.95])).toEqual([
+      1, 1, 2, 2, 3, 3, 4,
+    ]);
+    const even = new Float64Array(4).fill(0.25);
+    expect(weightedQuantiles(values, even, [0, 0.25, 0.26, 1])).toEqual([1, 1, 2, 4]);
+  });
+  it('mean and SD are those of the definition', () => {
+    // By hand: 0.4 + 0.6 + 0.6 + 0.4 = 2; 0.4 * 1 + 0.3 * 0 + 0.2 * 1 + 0.1 * 4 = 1.
+    const { mean, sd } = weightedMoments(values, weights);
+    expect(mean).toBeCloseTo(2, 12);
+    expect(sd).toBeCloseTo(1, 12);
+    expect(weightedMoments(Float64Array.of(0, 4), Float64Array.of(0.5, 0.5)).sd).toBeCloseTo(2, 12);
+  });
+});
