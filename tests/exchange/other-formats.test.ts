@@ -171,6 +171,9 @@ describe('the calendar feed', () => {
     expect(after.uid).toBe(before.uid);
     expect(after.sequence).toBeGreaterThan(before.sequence);
     expect(other.uid).not.toBe(before.uid);
+    // Ids are few and can be tried: without the clinic's own key nobody finds one in a feed.
+    const [elsewhere] = events(recallCalendar([entry({})], { ...options, uidKey: 'another' }));
+    expect(elsewhere.uid).not.toBe(before.uid);
   });
 });
 

@@ -7,7 +7,7 @@
  * is stopped leaves nothing broken behind.
  */
 import { fork } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -20,7 +20,18 @@ const { values } = parseArgs({
   options: { only: { type: 'string', default: '' }, list: { type: 'string', default: '' } },
 });
 const root = fileURLToPath(new URL('../../../', import.meta.url));
-const copied = ['src', 'tests', 'charts', 'models', 'reference-data', 'package.json', 'tsconfig.json'];
+const copied = [
+  'src',
+  'tests',
+  'charts',
+  'models',
+  'reference-data',
+  'package.json',
+  // A process that a test starts builds itself by these.
+  'package-lock.json',
+  'tsconfig.json',
+  'vitest.config.ts',
+];
 /** An endless loop is noticed too. */
 const LONGEST_MS = 240_000;
 
@@ -28,9 +39,11 @@ const asked = values.only.split(',');
 const named = values.list === '' ? mutations : values.list.split(',').flatMap((name) => lists[name] ?? []);
 const groups = named.filter((g) => asked.some((part) => g.file.includes(part)));
 const copy = mkdtempSync(join(tmpdir(), 'doorpost-mutate-'));
-for (const name of [...copied, 'vitest.config.ts'])
-  cpSync(join(root, name), join(copy, name), { recursive: true });
-symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
+for (const name of copied) cpSync(join(root, name), join(copy, name), { recursive: true });
+// Packages are those that are there; what is built of broken sources stays in the copy.
+mkdirSync(join(copy, 'node_modules'));
+for (const name of readdirSync(join(root, 'node_modules')))
+  if (name !== '.cache') symlinkSync(join(root, 'node_modules', name), join(copy, 'node_modules', name));
 
 const survivors: string[] = [];
 const gone: string[] = [];
