@@ -13,6 +13,7 @@ import { outcomes } from './outcomes.js';
 import { people } from './people.js';
 import { recall } from './recall.js';
 import { records } from './records.js';
+import { reviewed } from './reviewed.js';
 import { rights } from './rights.js';
 import { tables } from './tables.js';
 import { watchfulness } from './watchfulness.js';
@@ -35,6 +36,7 @@ export const lists: Readonly<Record<string, readonly MutationGroup[]>> = {
   answered,
   edges,
   controls,
+  reviewed,
 };
 
 export const mutations: readonly MutationGroup[] = Object.values(lists).flat();
