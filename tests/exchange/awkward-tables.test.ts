@@ -127,14 +127,13 @@ describe('readings', () => {
     expect(values).toEqual([[175], [175.26], [175, 25.4], [175]]);
     expect(cell.caseload.measurements[0].entered).toBe('17,5 cm');
     // 45 may be pounds or kilograms at this age: only what is said tells. A pound is 0.45359237 kg exactly (the same agreement).
-    const weights = await Promise.all(
-      [
-        { 'measurements.csv': long('A,2026-01-10,weight,none,45 lb,') },
-        { 'measurements.csv': long('A,2026-01-10,weight,none,45,lb') },
-        { 'visits.csv': 'child id;visit date;weight [lb]\nA;10.01.2026;45\n' },
-        { 'measurements.csv': long('A,2026-01-10,weight,none,45,kg') },
-      ].map((table) => parse({ 'children.csv': children, ...table } as Record<string, string>)),
-    );
+    const said: Record<string, string>[] = [
+      { 'measurements.csv': long('A,2026-01-10,weight,none,45 lb,') },
+      { 'measurements.csv': long('A,2026-01-10,weight,none,45,lb') },
+      { 'visits.csv': 'child id;visit date;weight [lb]\nA;10.01.2026;45\n' },
+      { 'measurements.csv': long('A,2026-01-10,weight,none,45,kg') },
+    ];
+    const weights = await Promise.all(said.map((table) => parse({ 'children.csv': children, ...table })));
     const kg = weights.map((p) => p.caseload.measurements[0].value);
     for (const value of kg.slice(0, 3)) expect(value).toBeCloseTo(45 * 0.45359237, 6);
     expect(kg[3]).toBe(45);

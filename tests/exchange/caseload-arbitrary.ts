@@ -132,7 +132,11 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
           }),
           fc.option(laterDate),
         )
-        .map(([d, days]) => ({ ...d, fittedDate: days === null ? null : addDaysIso(d.castDate, days) }));
+        .map(([d, days]) => ({
+          ...d,
+          // What is still being made was not fitted.
+          fittedDate: days === null || d.status === 'ordered' ? null : addDaysIso(d.castDate, days),
+        }));
     });
     const marker = fc.record({
       id,

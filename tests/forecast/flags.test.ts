@@ -67,8 +67,12 @@ describe('flags: what growth does not explain', () => {
           [12, 196],
           [0, mm],
         ]);
-    expect(ids(drift(196))).toContain('side-drift-foot_length');
-    expect(ids(drift(196, 'left'))).toContain('side-drift-foot_length');
+    for (const behind of ['left', 'right'] as const) {
+      const found = drift(196, behind)
+        .assess()
+        .flags.find((f) => f.id === 'side-drift-foot_length');
+      expect(found).toMatchObject({ severity: 'check', title: cautions.oneSide.title });
+    }
     expect(ids(drift(199))).not.toContain('side-drift-foot_length');
   });
 

@@ -197,8 +197,16 @@ describe('buildRecallList', () => {
   it.each(['moved-away', 'died', 'discharged'] as const)('a child who %s is on no list', (status) => {
     const record = testRecord({ id: 'a' });
     const gone = { ...record, child: { ...record.child, status } };
-    const list = build([gone], [rampForecast('a/d1', -60, 20)]);
-    expect([list.entries, list.notDue, list.inProgress]).toEqual([[], [], []]);
+    for (const forecast of [rampForecast('a/d1', -60, 20), throwing(rampForecast('a/d1', -60, 20))]) {
+      const list = build([gone], [forecast]);
+      expect([list.entries, list.notDue, list.inProgress]).toEqual([[], [], []]);
+    }
+  });
+
+  it('a device called ordered though it was fitted is asked about, not lost', () => {
+    const odd = { id: 'a/d1', status: 'ordered' as const, castDate: '2025-01-01', fittedDate: '2025-02-01' };
+    const list = build([testRecord({ id: 'a', devices: [odd] })], []);
+    expect(list.entries).toMatchObject([{ action: 'check', reason: { code: 'never-fitted' } }]);
   });
 
   it('reviews adults and palliative care by wear, never by growth', () => {

@@ -37,6 +37,23 @@ describe('what cannot wait', () => {
     expect(entryOf(both, forecasts, [flag({ severity: 'check' })]).action).toBe('none');
   });
 
+  it('gives the visit its name, however much more another device would be harmed by waiting', () => {
+    const late = [rising('a/d1', -60, -20), far('a/d2')];
+    const visit = entryOf(both, late, [flag({ deviceId: 'a/d2' })]);
+    expect(visit.devices.map((d) => [d.deviceId, d.action])).toEqual([
+      ['a/d1', 'cast'],
+      ['a/d2', 'see-now'],
+    ]);
+    expect(visit).toMatchObject({ action: 'see-now', reason: { code: 'red-flag' } });
+    const [cast, seen] = visit.devices;
+    expect(cast.harmPerWeek).toBeGreaterThan(seen.harmPerWeek);
+  });
+
+  it('a visit is beyond use since the first of its devices is', () => {
+    const since = entryOf(both, [rising('a/d1', -60, -20), rising('a/d2', -90, -50)]);
+    expect(since.beyondUseSince).toBe(addDaysIso(today, -70));
+  });
+
   it('a head that crosses centiles is about the helmet, not the foot', () => {
     const record = testRecord({
       id: 'a',

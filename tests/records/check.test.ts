@@ -87,6 +87,8 @@ describe('a device', () => {
     expect(of({ castDate: '2018-02-01' })).toEqual(['castDate']);
     expect(of({ castDate: '2026-11-26' })).toEqual(['castDate']);
     expect(of({ fittedDate: '2025-12-31' })).toEqual(['fittedDate']);
+    expect(of({ status: 'ordered' })).toEqual([]);
+    expect(of({ status: 'ordered', fittedDate: '2026-01-20' })).toEqual(['status']);
   });
   it('with room that a person can have meant', () => {
     expect(of({ allowancesMm: { foot_length: MOST_ROOM_MM } })).toEqual([]);

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { familyIds } from '../../src/records/device.js';
+import { type Device, familyIds } from '../../src/records/device.js';
+import type { MeasureId } from '../../src/records/measure.js';
 import { reviewIntervalDays, usualLifetimeMonths } from '../../src/rules/by-age.js';
 import type { FitRules } from '../../src/rules/fit-rule.js';
 import { loadRules } from '../../src/rules/load-rules.js';
+import { measuresWanted } from '../../src/rules/measures-wanted.js';
 
 const rules = loadRules();
 const dimension = (all: FitRules, family: string, measure: string) =>
@@ -17,6 +19,16 @@ function withoutSource(node: unknown, path: string): string[] {
   const missing = claims && String(o.source ?? '').length < 4 ? [path] : [];
   return [...missing, ...Object.entries(o).flatMap(([k, v]) => withoutSource(v, `${path}.${k}`))];
 }
+
+it('wants what a device cannot be judged without, and no foot where the plate ends before it', () => {
+  const wanted = (family: string, footplate: Device['footplate'], ...measured: MeasureId[]) =>
+    measuresWanted(rules.get(family)!, { footplate } as Device, new Set(measured));
+  expect(wanted('kafo', 'full')).toEqual(['knee_height', 'foot_length']);
+  expect(wanted('kafo', 'none')).toEqual(['knee_height']);
+  // Stature stands in for sitting height once it was read, and not before.
+  expect(wanted('spinal-orthosis', 'none')).toEqual(['sitting_height']);
+  expect(wanted('spinal-orthosis', 'none', 'stature')).toEqual([]);
+});
 
 describe('fit rules', () => {
   it('has every built-in family, each figure with its source', () => {

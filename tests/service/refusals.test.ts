@@ -49,6 +49,12 @@ describe('the interface refuses', () => {
     ['a cast before birth', devices, { ...device, castDate: '2018-02-28' }, 'castDate'],
     ['a fitting before the cast', devices, { ...device, fittedDate: '2026-01-01' }, 'fittedDate'],
     ['a fitting of tomorrow', devices, { ...device, fittedDate: '2026-02-02' }, 'fittedDate'],
+    [
+      'a device being made that was fitted',
+      devices,
+      { ...device, status: 'ordered', fittedDate: '2026-01-20' },
+      'status',
+    ],
     ['a cast imagined too far ahead', whatIf, { ...room, castDate: '2028-02-02' }, 'castDate'],
     ['a cast imagined too long ago', whatIf, { ...room, castDate: '2024-02-01' }, 'castDate'],
     [

@@ -129,7 +129,7 @@ function questionsOf(
   // A device that is being made in nobody's place is followed too: a cast that is never fitted must not be forgotten.
   const followed = new Set(questions.flatMap((q) => q.replacement?.replacementDeviceId ?? []));
   const made = record.devices.filter(
-    (d) => d.status === 'ordered' && d.castDate <= today && !d.fittedDate && !followed.has(d.id),
+    (d) => d.status === 'ordered' && d.castDate <= today && !followed.has(d.id),
   );
   return [...questions, ...made.map((device) => about(device, null, beingMade(device, record)))];
 }

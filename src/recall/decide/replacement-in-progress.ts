@@ -29,7 +29,6 @@ export function replacementInProgress(
       d.status === 'ordered' &&
       d.castDate >= worn.castDate &&
       d.castDate <= today &&
-      !(d.fittedDate !== null && d.fittedDate <= today) &&
       regionOf(d.family, rules) === regionOf(worn.family, rules) &&
       sidesOverlap(d.side, worn.side),
   );

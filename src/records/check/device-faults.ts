@@ -33,7 +33,14 @@ export interface DeviceContext {
 export function* deviceFaults(
   device: Pick<
     Device,
-    'family' | 'side' | 'castDate' | 'fittedDate' | 'allowancesMm' | 'limitsMm' | 'extensionRangeMm'
+    | 'family'
+    | 'side'
+    | 'castDate'
+    | 'fittedDate'
+    | 'status'
+    | 'allowancesMm'
+    | 'limitsMm'
+    | 'extensionRangeMm'
   >,
   { birthDate, today, families }: DeviceContext,
 ): Generator<Fault> {
@@ -49,6 +56,9 @@ export function* deviceFaults(
       since: 'the cast',
       today,
     });
+  // As 'being made' it would be waited for, though it is on the child.
+  if (device.status === 'ordered' && device.fittedDate !== null)
+    yield { what, field: 'status', given: device.status, accepted: 'worn or retired, as it was fitted' };
   for (const field of ['allowancesMm', 'extensionRangeMm'] as const)
     for (const [measure, mm = 0] of Object.entries(device[field]))
       yield* rangeFaults(what, `${field}.${measure}`, mm, [0, MOST_ROOM_MM], 'mm');

@@ -33,7 +33,6 @@ export const reviewed: readonly MutationGroup[] = [
     file: 'src/recall/decide/replacement-in-progress.ts',
     tests: decisions,
     changes: [
-      ['!(d.fittedDate !== null && d.fittedDate <= today) &&', ''],
       ['regionOf(d.family, rules) === regionOf(worn.family, rules) &&', ''],
       ["d.status === 'ordered' &&", ''],
       ['begun > worn.fittedDate', 'true'],

@@ -158,7 +158,7 @@ export const watchfulness: readonly MutationGroup[] = [
     tests: [...cases, 'tests/recall/build-recall-list.test.ts'],
     changes: [
       ["d.status === 'worn' && d.castDate <= today && forecasts", "d.status === 'worn' && forecasts"],
-      ["d.status === 'ordered' && d.castDate <= today && !d.fittedDate && !followed.has(d.id)", 'false'],
+      ["d.status === 'ordered' && d.castDate <= today && !followed.has(d.id)", 'false'],
       ["record.child.status !== 'active' || questions.length === 0", 'questions.length === 0'],
       ["outcome !== 'not-in-use',", "outcome === 'not-in-use',"],
     ],
