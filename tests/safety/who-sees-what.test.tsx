@@ -6,10 +6,14 @@ import { VisitPage } from '../../src/pages/child/visit-page.js';
 import { WorkshopSlipPage } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { renderPage } from '../../src/pages/parts/page-context.js';
+import { LettersPage } from '../../src/pages/recall/letters-page.js';
 import { Row } from '../../src/pages/recall/recall-row.js';
+import type { RecallEntry } from '../../src/recall/contract.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import type { Child, ConditionId } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
 import { childVisibleTo, recordVisibleTo } from '../../src/store/records/visible-to.js';
+import { familyWords } from '../../src/words/family/family-languages.js';
 import { buildChild } from '../forecast/build-record.js';
 import { exampleEntry } from '../recall/example-entry.js';
 
@@ -101,21 +105,57 @@ describe('who treats the child or makes its device', () => {
   });
 });
 
-it('every row of the list shows its alerts, whoever reads it', () => {
-  for (const role of ['clinician', 'scheduler']) {
-    const row = {
+describe('the recall list', () => {
+  const context = (role: string) =>
+    ({ today, format: formatFor('en-GB'), user: { role }, unsigned: [], path: '/', csrf: '' }) as never;
+  const rowOf = (over: Partial<RecallEntry>, language = 'en') =>
+    ({
       id: 'r',
       childId: 'c',
       childName: 'Ida',
       contact: '',
-      language: 'en',
+      language,
       state: 'to-call',
       transportDays: [],
-      entry: exampleEntry({ alerts: ['skin-cannot-warn', 'latex'] }),
-    };
-    const context = { today, format: formatFor('en-GB'), user: { role }, csrf: '' };
-    const shown = renderPage(<Row row={row as never} back="/recall" />, context as never);
-    expect(shown).toMatch(/Skin cannot warn/i);
-    expect(shown).toMatch(/Latex/i);
-  }
+      entry: exampleEntry(over),
+    }) as never;
+
+  it('every row of the list shows its alerts, whoever reads it', () => {
+    for (const role of ['clinician', 'scheduler']) {
+      const row = rowOf({ alerts: ['skin-cannot-warn', 'latex'] });
+      const shown = renderPage(<Row row={row} back="/recall" />, context(role));
+      expect(shown).toMatch(/Skin cannot warn/i);
+      expect(shown).toMatch(/Latex/i);
+    }
+  });
+
+  it('what cannot wait is rung today, and what is late says so', () => {
+    const shown = (over: Partial<RecallEntry>) =>
+      renderPage(<Row row={rowOf(over)} back="/recall" />, context('scheduler'));
+    for (const action of ['see-now', 'repair'] as const) expect(shown({ action })).toContain('ring today');
+    expect(shown({ action: 'cast', late: true })).toMatch(/class="tag due">late</);
+    expect(shown({ action: 'cast', late: false })).not.toMatch(/ring today|>late</);
+  });
+
+  it.each(['en', 'es'])(
+    'its letters (%s) put off nothing that is urgent, and wait for no pain where skin cannot warn',
+    (language) => {
+      const words = familyWords(language);
+      const devices = [{ family: 'solid-afo', side: 'left', beyondUseSince: null }] as never;
+      const letter = (over: Partial<RecallEntry>) =>
+        renderPage(
+          <LettersPage rows={[rowOf({ devices, ...over }, language)]} contact="" rules={loadRules()} />,
+          context('scheduler'),
+        ).replaceAll('&#39;', "'");
+      expect(letter({ action: 'see-now' })).toContain(words.visitToday);
+      expect(letter({ action: 'cast' })).not.toContain(words.visitToday);
+      const [numb, feels] = [letter({ alerts: ['skin-cannot-warn'] }), letter({ alerts: [] })];
+      expect(numb).toContain(words.doNotWait(true));
+      expect(numb).not.toContain(words.doNotWait(false));
+      expect(feels).toContain(words.doNotWait(false));
+      const looked = (text: string, insensate: boolean) =>
+        words.signs('ankle-foot', insensate).signs.every((sign) => text.includes(sign));
+      expect([looked(numb, true), looked(feels, false), looked(feels, true)]).toEqual([true, true, false]);
+    },
+  );
 });

@@ -27,8 +27,12 @@ const vitest = await createVitest('test', {
   maxWorkers: 1,
   reporters: [{}],
 });
-for (const [n, index] of groups.entries()) await breakGroup(index, n === 0 ? first : 0);
-await vitest.close();
+try {
+  for (const [n, index] of groups.entries()) await breakGroup(index, n === 0 ? first : 0);
+} finally {
+  // The database of the tests ends with it.
+  await vitest.close();
+}
 // A test that fails sets the exit code of vitest's process: here it is what was asked for.
 process.exit(0);
 
