@@ -133,18 +133,24 @@ describe('minutes and state of a skin check say the same', () => {
 });
 
 describe('a dimension without a growth curve', () => {
-  const wide = (atCast: number, now: number) =>
-    child()
+  const wide = (atCast: number, now: number, allowanceMm?: number) => {
+    const built = child()
       .measured('malleolar_width', 'left', 5, atCast)
-      .measured('malleolar_width', 'left', 0, now)
-      .assess();
+      .measured('malleolar_width', 'left', 0, now);
+    if (allowanceMm !== undefined) built.record.devices[0].allowancesMm.malleolar_width = allowanceMm;
+    return built.assess();
+  };
   it('asks for a look once its room is used up beyond measuring error, and sets no date', () => {
     const seen = wide(50, 56);
     expect(seen.flags.find((f) => f.id.startsWith('uncurved-malleolar_width'))).toMatchObject({
       severity: 'check',
     });
     expect(seen.forecasts[0].p50).toEqual(wide(50, 50).forecasts[0].p50);
-    expect(wide(50, 53).flags.some((f) => f.id.startsWith('uncurved'))).toBe(false);
+    const asked = (...of: Parameters<typeof wide>) =>
+      wide(...of).flags.some((f) => f.id.startsWith('uncurved'));
+    expect(asked(50, 53)).toBe(false);
+    // Real growth in a device made for it; and past a narrow limit by less than two readings can tell (1.96 x 1.5 x sqrt 2 = 4.2 mm).
+    expect([asked(50, 56, 10), asked(50, 54, 2), asked(50, 55, 2)]).toEqual([false, false, true]);
   });
 });
 

@@ -240,4 +240,11 @@ export const reviewed: readonly MutationGroup[] = [
     tests: ['tests/service/doors.test.ts', 'tests/service/route-roles.test.ts'],
     changes: [['if (access === undefined)\n', 'if (false)\n']],
   },
+  {
+    harm: 'Pages wait for the night’s forecasts.',
+    file: 'src/commands/start-workers.ts',
+    tests: ['tests/operations/serve.test.ts'],
+    name: 'puts its worker behind',
+    changes: [["child.on('spawn', () => yieldToPages(child.pid));", '']],
+  },
 ];
