@@ -79,6 +79,14 @@ describe('findings', () => {
       check('2026-06-01', 'none', { cannotWarn: true }),
     );
     expect(findings(numb)).toMatchObject([{ severity: 'see-now' }]);
+    // And it is told in the words of skin that lasts, not of a mark that may fade.
+    const told = (more: Record<string, unknown>) =>
+      child(more)
+        .event('verdict', 1, note)
+        .assess()
+        .flags.find((f) => f.finding?.kind === 'skin-mark')?.caution;
+    expect(told({ insensateSkin: true })).toMatch(/stop wear until seen/);
+    expect(told({})).not.toMatch(/stop wear until seen/);
   });
 
   it('raises an act-now flag that heads the list', () => {
@@ -88,6 +96,14 @@ describe('findings', () => {
     expect(flags[0].caution).toMatch(/stop wear until seen/);
     expect(flags[0].seen).toMatch(/lasts, 40 minutes/);
     expect(flags.filter((f) => f.severity === 'act-now')).toHaveLength(1);
+    // Seen twice, it is one flag, and of the later day.
+    const twice = withChecks(
+      child(),
+      check('2026-11-08', 'lasts', { minutes: 50 }),
+      check('2026-11-20', 'lasts', { minutes: 40 }),
+    );
+    const lasting = twice.assess().flags.filter((f) => f.finding?.kind === 'skin-lasting');
+    expect(lasting.map((f) => f.finding?.date)).toEqual(['2026-11-20']);
     const [device] = built.record.devices;
     const under = withChecks(child(), check('2026-11-20', 'lasts', { deviceId: device.id })).assess();
     expect(under.flags[0]).toMatchObject({ severity: 'act-now', deviceId: device.id });
