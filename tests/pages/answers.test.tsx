@@ -3,6 +3,7 @@ import { renderToString } from 'preact-render-to-string';
 import { describe, expect, it } from 'vitest';
 import type { Flag } from '../../src/forecast/contract.js';
 import { ChildCautions } from '../../src/pages/child/child-cautions.js';
+import { outgrownText, urgency } from '../../src/pages/child/outgrown-text.js';
 import { byDriver, roomText } from '../../src/pages/child/room-bars.js';
 import { chosenRoom, monthsInForce } from '../../src/pages/child/room-table.js';
 import { dueText } from '../../src/pages/parts/due-text.js';
@@ -64,6 +65,30 @@ describe('what is wanted', () => {
     });
     expect(dueText({ action: 'see-now', dueBy: today }, today, format).when).toBe('today');
     expect(dueText({ action: 'none', dueBy: '2026-07-15' }, today, format).when).toMatch(/^before 15 Jul/);
+  });
+});
+
+describe('when it is outgrown', () => {
+  const today = '2026-06-15';
+  const of = (outcome: string, p10: string | null = null, p90: string | null = null) =>
+    ({ outcome, p10, p50: null, p90 }) as never;
+  it('is a band of months, open to the end where no end is known', () => {
+    const text = (...given: Parameters<typeof of>) => outgrownText(of(...given), today, format);
+    expect(text('forecast', '2026-09-01', '2027-03-01')).toBe('Sept 2026 to Mar 2027');
+    expect(text('forecast', '2026-09-01', '2026-09-28')).toBe('In Sept 2026');
+    expect(text('forecast', '2026-05-01', '2026-09-28')).toBe('Now to Sept 2026');
+    expect(text('forecast', '2026-09-01')).toBe('From Sept 2026 on');
+    expect(text('already-outgrown')).toBe('Outgrown now');
+    expect(text('blocked')).toBe('No date: see the caution');
+  });
+  it('is marked by how much it presses, and what cannot be forecast is never calm', () => {
+    const mark = (...given: Parameters<typeof of>) => urgency(of(...given), today);
+    expect(mark('already-outgrown')).toBe('alert');
+    for (const outcome of ['too-few-measurements', 'blocked', 'not-computed'])
+      expect(mark(outcome), outcome).toBe('due');
+    expect(mark('forecast', '2026-06-15')).toBe('due');
+    expect(mark('forecast', '2026-06-16')).toBe('plan');
+    expect(mark('full-grown')).toBe('calm');
   });
 });
 

@@ -76,4 +76,6 @@ it('a clinician reads the finding before any date, and of what is broken or lost
   expect(read('red-flag')).toMatch(/outranks every date.*first/);
   for (const code of ['broken', 'lost', 'judged-outgrown', 'judged-tight'] as const)
     expect(read(code), code).toContain('1 December 2026');
+  expect(read('broken')).toMatch(/broken/);
+  expect(read('lost')).toMatch(/lost/);
 });

@@ -33,7 +33,8 @@ export function outgrownText(f: Dates, today: IsoDate, format: Format): string {
 /** 'alert', 'due', 'plan' or 'calm', for the mark beside the words. */
 export function urgency(f: Dates, today: IsoDate): 'alert' | 'due' | 'plan' | 'calm' {
   if (f.outcome === 'already-outgrown') return 'alert';
-  if (f.outcome === 'too-few-measurements' || f.outcome === 'blocked') return 'due';
+  // Nothing known is not nothing to do.
+  if (['too-few-measurements', 'blocked', 'not-computed'].includes(f.outcome)) return 'due';
   if (f.outcome === 'forecast') return f.p10 !== null && f.p10 <= today ? 'due' : 'plan';
   return 'calm';
 }

@@ -182,7 +182,8 @@ export const reviewed: readonly MutationGroup[] = [
     tests: pages,
     changes: [
       ["if (f.outcome === 'already-outgrown') return 'alert';", ''],
-      ["f.outcome === 'too-few-measurements' || f.outcome === 'blocked'", 'false'],
+      ["['too-few-measurements', 'blocked', 'not-computed']", "['too-few-measurements', 'blocked']"],
+      ["['too-few-measurements', 'blocked', 'not-computed']", '[]'],
       ['if (!f.p90) return', 'if (f.p90) return'],
     ],
   },
