@@ -205,6 +205,8 @@ describe('the recall list as FHIR R4', () => {
     const [, risk] = of(exampleEntry({ devices: [{ forecast } as never] }));
     expect(risk).toMatchObject({
       resourceType: 'RiskAssessment',
+      // Not 'final' (complete and verified) of http://hl7.org/fhir/R4/valueset-observation-status.html (from memory).
+      status: 'preliminary',
       prediction: [
         { probabilityDecimal: 0.1, whenPeriod: { end: '2027-01-01' } },
         { probabilityDecimal: 0.5, whenPeriod: { end: '2027-03-01' } },

@@ -99,8 +99,8 @@ describe('cautions', () => {
     severity,
     title: `Title ${id}`,
     seen: `Seen ${id}`,
-    caution: '',
-    askWhom: '',
+    caution: `Caution ${id}`,
+    askWhom: `Whom ${id}`,
     series: null,
     deviceId: null,
   });
@@ -114,7 +114,8 @@ describe('cautions', () => {
 
   it('that must be acted on now are never folded', () => {
     const html = open([flag('n', 'note'), flag('a', 'act-now'), flag('b', 'act-now'), flag('c', 'act-now')]);
-    for (const id of ['a', 'b', 'c']) expect(html).toContain(`Seen ${id}`);
+    for (const id of ['a', 'b', 'c'])
+      for (const said of ['Title', 'Seen', 'Caution', 'Whom']) expect(html).toContain(`${said} ${id}`);
     expect(html).not.toContain('Seen n');
   });
 });
