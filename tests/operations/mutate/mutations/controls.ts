@@ -152,9 +152,9 @@ const breaks: readonly Break[] = [
     'H5',
     'exchange/awkward-tables',
     'takes units from the cell',
-    'exchange/headings/heading-meaning.ts',
-    "unit: unitNamed(unit ?? ''),",
-    'unit: null,',
+    'exchange/headings/interpret-concepts.ts',
+    'units.length === 1 ? unitNamed(units[0]) : null',
+    'null',
   ],
   [
     'H6',
