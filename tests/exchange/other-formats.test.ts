@@ -1,6 +1,7 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import writeXlsxFile from 'write-excel-file/node';
+import { recallColumns } from '../../src/exchange/csv/recall-columns.js';
 import { recallResources } from '../../src/exchange/fhir/recall-resources.js';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
@@ -175,6 +176,13 @@ describe('the calendar feed', () => {
     const [elsewhere] = events(recallCalendar([entry({})], { ...options, uidKey: 'another' }));
     expect(elsewhere.uid).not.toBe(before.uid);
   });
+});
+
+it('a row of the list for a spreadsheet says first what protects the child', () => {
+  const alerts = ['skin-cannot-warn', 'latex'] as const;
+  const row = recallColumns(exampleEntry({ alerts }), { id: 'c', name: 'Ida', contact: '', language: 'en' });
+  expect(row.alerts).toBe('skin cannot warn, latex');
+  expect(Object.keys(row).indexOf('alerts')).toBeLessThan(Object.keys(row).indexOf('action'));
 });
 
 describe('the recall list as FHIR R4', () => {

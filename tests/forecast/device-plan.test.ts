@@ -38,6 +38,10 @@ describe('the plan of a device', () => {
   it('counts what was measured and the model follows, and nothing else', () => {
     expect(kinds(plan())).toEqual(['foot_length', 'knee_height']);
     expect(kinds(plan((measure) => measure !== 'knee_height'))).toEqual(['foot_length']);
+    // A maker's limit on what nobody measured says nothing of this child.
+    const stated = { ...built.record.devices[0], limitsMm: { foot_breadth: 80 } };
+    const limits = planDevice(built.record, stated, rules.get('solid-afo')!, () => true).limits;
+    expect(limits.map((l) => l.series.measure).sort()).toEqual(['foot_length', 'knee_height']);
   });
 });
 
