@@ -17,6 +17,17 @@ export type ForecastOutcome =
   | 'not-computed' // a value in the record that the sums cannot take
   | 'not-in-use';
 
+const SAYS_NOTHING: readonly ForecastOutcome[] = [
+  'too-few-measurements',
+  'blocked',
+  'no-rule',
+  'not-computed',
+  'not-in-use',
+];
+/** Nothing is known of the fit by growth: which is not safe. */
+export const saysNothing = ({ outcome }: Pick<DeviceForecast, 'outcome'>): boolean =>
+  SAYS_NOTHING.includes(outcome);
+
 export interface DeviceForecast {
   readonly deviceId: string;
   readonly childId: string;

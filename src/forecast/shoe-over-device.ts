@@ -3,7 +3,7 @@ import type { Device } from '../records/device.js';
 import type { Measurement } from '../records/records.js';
 import { type ShoeSizes, shoeFootLengthsMm, shoeSizesFor, shoeStepMm } from '../records/shoe-size.js';
 import type { Region } from '../rules/fit-rule.js';
-import type { DeviceForecast } from './contract.js';
+import { type DeviceForecast, saysNothing } from './contract.js';
 
 /**
  * What a device adds to the foot a shoe is chosen for, mm: half a British size for an insole, a whole one for a shell
@@ -42,7 +42,7 @@ export function shoeOverDevice(
 ): ShoeOverDevice | null {
   const braced = worn.flatMap(({ region, forecast }) => {
     const added = ADDED_MM[region];
-    if (added === undefined || UNRELIABLE.has(forecast.outcome) || forecast.readingNeeded) return [];
+    if (added === undefined || saysNothing(forecast) || forecast.readingNeeded) return [];
     return forecast.room
       .filter(({ series }) => series.measure === 'foot_length')
       .map(({ limitMm, roomMm, paceMmAYear }) => ({
@@ -77,11 +77,3 @@ function otherFoot(
   if (last === null) return [];
   return [{ lengthMm: last.value + paceMmADay * (dayNumber(today) - dayNumber(last.date)), paceMmADay }];
 }
-
-const UNRELIABLE: ReadonlySet<DeviceForecast['outcome']> = new Set([
-  'blocked',
-  'too-few-measurements',
-  'no-rule',
-  'not-computed',
-  'not-in-use',
-]);

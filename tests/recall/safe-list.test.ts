@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { AssessmentContext } from '../../src/forecast/assess-child.js';
 import type { DeviceForecast, Flag } from '../../src/forecast/contract.js';
 import { acceptedChance, harmADay } from '../../src/recall/decide/accepted-chance.js';
 import { adjustStep } from '../../src/recall/decide/adjust-step.js';
@@ -17,6 +18,7 @@ import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
 import { measurementRecord } from '../../src/records/records.js';
 import { reviewIntervalDays } from '../../src/rules/by-age.js';
+import { buildChild } from '../forecast/build-record.js';
 import { entryOf, event, far, flag, rising, rules, testRecord, today, turnaround } from './build-a-clinic.js';
 
 const settings = recallSettings.parse({});
@@ -52,6 +54,24 @@ describe('what cannot wait', () => {
   it('a visit is beyond use since the first of its devices is', () => {
     const since = entryOf(both, [rising('a/d1', -60, -20), rising('a/d2', -90, -50)]);
     expect(since.beyondUseSince).toBe(addDaysIso(today, -70));
+  });
+
+  it('of whom nothing is known counts as beyond use by an even chance, three times where the skin cannot warn', () => {
+    const harm = (more: Record<string, unknown>, rules?: AssessmentContext['rules']) => {
+      const built = buildChild(today, 7, { sex: 'female', ...more }).device('solid-afo', 'left', 8);
+      if (rules) built.measured('foot_length', 'left', 1, 190);
+      const visit = entryOf(built.record, [...built.assess(rules && { rules }).forecasts]);
+      expect(visit).toMatchObject({ action: 'measure', dueBy: today });
+      return visit.harmPerWeek;
+    };
+    expect(harm({})).toBe(3.5);
+    expect(harm({ insensateSkin: true })).toBe(10.5);
+    // So does a child whose record the sums cannot take: its usual review may be half a year away.
+    const broken = new Map(rules).set('solid-afo', {
+      ...rules.get('solid-afo')!,
+      dimensions: undefined as never,
+    });
+    expect(harm({}, broken)).toBe(3.5);
   });
 
   it('a head that crosses centiles is about the helmet, not the foot', () => {

@@ -198,7 +198,7 @@ function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: s
   const urgent =
     dates.some((d) => d <= today) ||
     view.inUse.some((v) =>
-      ['already-outgrown', 'blocked', 'too-few-measurements'].includes(v.forecast.outcome),
+      ['already-outgrown', 'blocked', 'too-few-measurements', 'not-computed'].includes(v.forecast.outcome),
     );
   if (view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
   if (urgent) return words.visitNow;

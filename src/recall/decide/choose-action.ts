@@ -77,6 +77,7 @@ const judgedOutgrown: Rule = ({ forecast, today, castBy }) => {
 
 const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy }) => {
   if (!rule || record.child.palliative) return null;
+  if (forecast?.outcome === 'not-computed') return choose('measure', today, 'not-planned');
   const needed = forecast?.readingNeeded ?? null;
   if (forecast === null || forecast.outcome === 'blocked')
     return choose('measure', today, forecast ? 'growth-stopped' : 'never-measured', {

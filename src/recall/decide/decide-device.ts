@@ -1,4 +1,4 @@
-import type { DeviceForecast } from '../../forecast/contract.js';
+import { type DeviceForecast, saysNothing } from '../../forecast/contract.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
@@ -104,7 +104,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     plainRoom: forecast ? roomByReadings(record, forecast, history, today, wait, rule) : null,
     castBy: cast,
     beyondUseSince: half !== null && half <= today ? half : null,
-    chanceToday: chance ? chance.at(dayNumber(today)) : (forecast?.probabilityOutgrownNow ?? null),
+    chanceToday: chance ? chance.at(dayNumber(today)) : chanceWithoutDates(forecast),
     neededAtVisit: needed(chance, forecast, accepted, visit, every + wait),
     adjust,
     part: forecast && rule ? partDue(rule, forecast, accepted, rooms, today) : null,
@@ -129,6 +129,10 @@ function needed(
   if (!chance || !forecast) return null;
   return chance.at(dayNumber(visit) + days * paceReserve(decidingRoom(forecast), accepted));
 }
+
+/** The chance today where no dates are told: unknown, which is not nought, of a child who was never measured. */
+const chanceWithoutDates = (forecast: DeviceForecast | null): number | null =>
+  forecast === null || saysNothing(forecast) ? null : forecast.probabilityOutgrownNow;
 
 /** Last day a person found room in it. */
 function lastRoom(history: DeviceHistory, forecast: DeviceForecast | null): IsoDate | null {

@@ -40,6 +40,18 @@ export const reviewed: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'A child of whom nothing is known is called last.',
+    file: 'src/recall/decide/decide-device.ts',
+    tests: decisions,
+    changes: [['forecast === null || saysNothing(forecast) ? null', 'forecast === null ? null']],
+  },
+  {
+    harm: 'A child that could not be forecast waits for the usual review.',
+    file: 'src/recall/decide/choose-action.ts',
+    tests: decisions,
+    changes: [["if (forecast?.outcome === 'not-computed') return", 'if (forecast === undefined) return']],
+  },
+  {
     harm: 'A child whose sums fail is called last or not at all.',
     file: 'src/recall/decide/safe-plan.ts',
     tests: decisions,
