@@ -1,6 +1,8 @@
 import { brotliDecompressSync, gzipSync } from 'node:zlib';
+import fastify from 'fastify';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkAccess } from '../../src/service/access.js';
 import { configuration } from '../../src/service/configuration.js';
 import { ownPath } from '../../src/service/sign-in/own-path.js';
 import { systemActor } from '../../src/store/contract.js';
@@ -40,6 +42,12 @@ describe('where a sign-in leads', () => {
   it.each(['/children/c1?tab=2#x', '/recall?q=a%20b', '/children/%09'])('%s is', (then) => {
     expect(ownPath(then)).toBe(then);
   });
+});
+
+it('a route that does not say who may use it ends the start', () => {
+  const app = fastify();
+  checkAccess(app, null as never);
+  expect(() => app.get('/open', () => 'to all')).toThrow(/GET \/open does not say who may use it/);
 });
 
 describe('proxies that are believed', () => {

@@ -225,7 +225,6 @@ export const reviewed: readonly MutationGroup[] = [
     changes: [
       [".where('withdrawn_at', 'is', null)", ''],
       ['given.length !== right.length || !timingSafeEqual(given, right)', 'false'],
-      ['|| expiresAt <= now', ''],
     ],
   },
   {
