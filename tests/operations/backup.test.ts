@@ -139,7 +139,27 @@ describe('backup and restore', () => {
     await store.close();
   });
 
-  it('does not overwrite a database in use', async () => {
+  it('does not overwrite a database in use, nor mix two clinics', async () => {
     await expect(restoreBackup(to.url, file)).rejects.toMatchObject({ code: 'cannot-restore' });
+    // Not one row of this one is in the backup: nothing but the look at it keeps the two apart.
+    const other = await testDatabase();
+    const store = await openStore(other.url);
+    await store.caseload.write(exampleCaseload(1, 'other'), 'import', '2026-02-01', systemActor);
+    await store.close();
+    await expect(restoreBackup(other.url, file)).rejects.toThrow('This database holds records already');
+    expect((await contents(other.url)).children).toHaveLength(1);
+    await other.stop();
+  });
+
+  it('of a later doorpost is refused in words', async () => {
+    const [head, ...lines] = gunzipSync(await readFile(file))
+      .toString()
+      .split('\n');
+    const later = JSON.parse(head);
+    later.migrations.push('9999-of-a-later-one');
+    await writeFile(`${file}.later`, gzipSync([JSON.stringify(later), ...lines].join('\n')));
+    const empty = await testDatabase({ bare: true });
+    await expect(restoreBackup(empty.url, `${file}.later`)).rejects.toThrow('written by a newer doorpost');
+    await empty.stop();
   });
 });

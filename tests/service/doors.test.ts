@@ -188,6 +188,14 @@ describe('sign-in', () => {
     }
     at(1);
     expect((await api('Guessed', password)).statusCode).toBe(201);
+    // Who guessed, and who got in, is read in the log.
+    const why = (await log('sign-in-failed')).map((row) => [row.detail.nameTried, row.detail.why]);
+    for (const name of ['guessed', 'nobody-of-this-name'])
+      for (const reason of ['name or password', 'too many tries']) expect(why).toContainEqual([name, reason]);
+    expect((await log('sign-in')).map((row) => [row.userName, row.detail.by])).toContainEqual([
+      'guessed',
+      'token',
+    ]);
     // A success begins the count anew.
     for (let i = 0; i < 4; i++) expect((await api('guessed', 'wrong')).statusCode).toBe(401);
     expect((await api('guessed', password)).statusCode).toBe(201);

@@ -545,6 +545,54 @@ describe('the store', () => {
     expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
   });
 
+  it('ends a sign-in: a token withdrawn or with all sessions, a session at its hour', async () => {
+    const { id } = await store.users.create({ name: 'Leaver', role: 'clinician' }, systemActor);
+    const later = new Date(Date.now() + 60_000);
+    const opens = async (token: string) => (await store.accessTokens.userOf(token, new Date()))?.id;
+    const [one, two] = [
+      await store.accessTokens.create(id, later),
+      await store.accessTokens.create(id, later),
+    ];
+    expect([await opens(one), await opens(two)]).toEqual([id, id]);
+    await store.accessTokens.revoke(one);
+    expect([await opens(one), await opens(two)]).toEqual([undefined, id]);
+    await store.users.endSessions(id, 'sign-out', { userId: id, name: 'leaver', role: 'clinician' });
+    expect(await opens(two)).toBeUndefined();
+    const session = { userId: id } as never;
+    await store.sessions.set('over', session, new Date(Date.now() - 1000));
+    await store.sessions.set('open', session, later);
+    expect([await store.sessions.get('over'), await store.sessions.get('open')]).toEqual([null, session]);
+  });
+
+  it('changes no user under another’s hand, and tells a password that somebody else gave', async () => {
+    const admin: Actor = { userId: 'a1', name: 'adm', role: 'administrator' };
+    const given = { name: 'Given', role: 'clinician' as const, password: 'told at the front desk' };
+    const { id, version, passwordByOther } = await store.users.create(given, admin);
+    expect(passwordByOther).toBe(true);
+    const own = await store.users.change(id, { password: 'known to nobody else' }, version, {
+      ...admin,
+      userId: id,
+    });
+    expect(own.passwordByOther).toBe(false);
+    await expect(store.users.change(id, { displayName: 'Late' }, version, admin)).rejects.toMatchObject({
+      code: 'changed-meanwhile',
+    });
+    const again = await store.users.change(id, { password: 'told at the front desk' }, own.version, admin);
+    expect(again.passwordByOther).toBe(true);
+  });
+
+  it('changes no setting under another’s hand, and says who changed which', async () => {
+    const { version } = await store.settings.get();
+    const admin: Actor = { userId: 'a1', name: 'adm', role: 'administrator' };
+    await store.settings.change({ castingSlotsPerWeek: 5 }, version, admin);
+    await expect(store.settings.change({ castingSlotsPerWeek: 9 }, version, admin)).rejects.toMatchObject({
+      code: 'changed-meanwhile',
+    });
+    expect((await store.settings.get()).value.castingSlotsPerWeek).toBe(5);
+    const [last] = (await store.audit.list({ userId: 'a1', action: 'change' }, { limit: 1 })).items;
+    expect(last).toMatchObject({ resource: 'settings', detail: { fields: ['castingSlotsPerWeek'] } });
+  });
+
   it('forgets a dry run that nobody took in, and keeps what was taken in', async () => {
     const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
     const idOf = async (status: 'checked' | 'refused' | 'queued' | 'committed', age: string) => {

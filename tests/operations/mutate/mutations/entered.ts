@@ -66,7 +66,7 @@ export const entered: readonly MutationGroup[] = [
   {
     harm: 'A scheduler reads diagnoses and notes.',
     file: 'src/store/records/visible-to.ts',
-    tests: service,
+    tests: ['tests/safety/who-sees-what.test.tsx', ...service],
     changes: [
       ['    palliative: false,\n', ''],
       ['    markers: [],\n', ''],
