@@ -1,3 +1,5 @@
+import { floatsOf } from './floats-of.js';
+
 export interface PivotedFactor {
   readonly rank: number;
   /** rank x n, row-major: every point as a combination of so many independent standard normals. */
@@ -10,7 +12,7 @@ export interface PivotedFactor {
  * approximation by the pivoted Cholesky decomposition, Applied Numerical Mathematics 62.
  */
 export function pivotedFactor(a: Float64Array, n: number, share: number, most = n): PivotedFactor {
-  const whole = Float64Array.from({ length: n }, (_, i) => a[i * n + i]);
+  const whole = floatsOf({ length: n }, (_, i) => a[i * n + i]);
   const left = Float64Array.from(whole);
   const factor = new Float64Array(n * n);
   let rank = 0;

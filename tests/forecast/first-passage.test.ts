@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { dayOfChance } from '../../src/forecast/device/chance-by-day.js';
 import { drawDeviation } from '../../src/forecast/device/deviation.js';
 import { firstPassage, type PassageLimit, passageChance } from '../../src/forecast/device/first-passage.js';
+import { ownDeviation } from '../../src/forecast/device/own-limit.js';
 import { passageCurve } from '../../src/forecast/device/passage-curve.js';
 import { normalCdf } from '../../src/statistics/normal-cdf.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
@@ -100,11 +101,8 @@ describe('first passage', () => {
 
 describe('passage over all that a device’s own limits may be', () => {
   const straight = Float64Array.of(0, 28, 56, 84, 140, 196).map((d) => 0.03 * d);
-  const own = (low: number, high: number, sdMm = 2) => ({
-    sdMm,
-    low: Float64Array.of(low),
-    high: Float64Array.of(high),
-  });
+  const own = (low: number, high: number, sdMm = 2) =>
+    ownDeviation(sdMm, Float64Array.of(low), Float64Array.of(high));
   const line = (mm: number, low = -Infinity, high = Infinity) => ({
     path: straight,
     castIndex: 0,

@@ -23,11 +23,13 @@ export function deviationChance(sd: number, low: number, high: number): number {
 export function drawDeviation(sd: number, low: number, high: number, which: number, where: number): number {
   const scale = deviationScale(sd, which);
   if (low > 0) {
-    const [far, near] = [normalCdf(-high / scale), normalCdf(-low / scale)];
+    const far = normalCdf(-high / scale);
+    const near = normalCdf(-low / scale);
     if (near - far < NEVER) return low + 0.1 * scale * where;
     return Math.min(high, -scale * normalQuantile(far + (1 - where) * (near - far)));
   }
-  const [below, above] = [normalCdf(low / scale), normalCdf(high / scale)];
+  const below = normalCdf(low / scale);
+  const above = normalCdf(high / scale);
   if (above - below < NEVER) return high - 0.1 * scale * (1 - where);
   return Math.min(high, Math.max(low, scale * normalQuantile(below + where * (above - below))));
 }

@@ -1,6 +1,7 @@
 import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import { adjustableLeftOn, type DimensionLimit, limitOn } from '../../rules/dimension-limits.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import type { Futures } from '../futures.js';
 import type { DevicePlan } from './device-plan.js';
 import type { PassageLift } from './first-passage.js';
@@ -62,9 +63,7 @@ function liftsOf(
   return limit.liftedBy.flatMap(({ series, rangeMm, gains }) => {
     const path = futures.paths.get(seriesKey(series));
     if (!path) return [];
-    const givenMm = Float64Array.from(dates, (on) =>
-      gains.reduce((sum, g) => (g.date <= on ? sum + g.mm : sum), 0),
-    );
+    const givenMm = floatsOf(dates, (on) => gains.reduce((sum, g) => (g.date <= on ? sum + g.mm : sum), 0));
     return [{ path, castIndex, givenMm, leftMm: givenMm.map((g) => Math.max(0, rangeMm - g)) }];
   });
 }

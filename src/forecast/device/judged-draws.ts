@@ -3,10 +3,11 @@ import type { DeviceEvent } from '../../records/device.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DimensionLimit } from '../../rules/dimension-limits.js';
 import { evenNormals } from '../../statistics/even-normals.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import type { Futures } from '../futures.js';
 import { deviationChance, deviationScale, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
-import type { OwnDeviation } from './own-limit.js';
+import { type OwnDeviation, ownDeviation } from './own-limit.js';
 import { sizesOn } from './sizes-on.js';
 
 export interface JudgedDraws {
@@ -57,7 +58,8 @@ export function judgedDraws(
   const deviations = limits.map(({ toleranceMm }, d) => {
     const drawn = new Float64Array(draws);
     for (let i = 0; i < draws; i++) {
-      const [from, to] = [low[d][i], high[d][i]];
+      const from = low[d][i];
+      const to = high[d][i];
       const which = uniform(i, n + d);
       // Without bounds the uniform's normal, which is at hand, is the answer.
       drawn[i] =
@@ -69,8 +71,8 @@ export function judgedDraws(
   });
   return {
     deviations,
-    own: limits.map(({ toleranceMm }, d) => ({ sdMm: toleranceMm, low: low[d], high: high[d] })),
-    luck: Float64Array.from({ length: draws }, (_, i) => uniform(i, line)),
+    own: limits.map(({ toleranceMm }, d) => ownDeviation(toleranceMm, low[d], high[d])),
+    luck: floatsOf({ length: draws }, (_, i) => uniform(i, line)),
     surprise,
   };
 }

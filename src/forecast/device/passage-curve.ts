@@ -1,9 +1,10 @@
 import type { DayNumber } from '../../records/dates.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import { monotoneCubic } from '../../statistics/monotone-cubic.js';
 import { normalTail } from '../../statistics/normal-tail.js';
 import { FAR_FACTOR } from './deviation.js';
 import { type Grid, gridOf, lifted, type PassageLimit } from './first-passage.js';
-import { betweenClose, law, type OwnDeviation, setLaw } from './own-limit.js';
+import { betweenClose, type OwnDeviation } from './own-limit.js';
 
 /** A limit that one device has somewhere about the stated one. */
 export interface OwnLimit extends PassageLimit {
@@ -56,10 +57,10 @@ export function passageCurve(
   const places = {
     at,
     knot,
-    part: Float64Array.from(at, (j) => grid.share[j]),
+    part: floatsOf(at, (j) => grid.share[j]),
     last: days.length > 1 ? 1 : 0,
   };
-  const lines = limits.map((l) => Float64Array.from(at, (j) => l.limitMm[j]));
+  const lines = limits.map((l) => floatsOf(at, (j) => l.limitMm[j]));
   const first = limits.map(({ from = 0 }, d) => {
     const e = at.findIndex((j) => j >= from);
     survival.fill(1, d * tried, d * tried + (e < 0 ? tried : e));
@@ -67,10 +68,8 @@ export function passageCurve(
   });
   for (let i = 0; i < draws; i++) {
     let stop = tried;
-    for (let d = 0; d < n; d++) {
-      setLaw(limits[d].own, i);
-      stop = follow(limits[d], lines[d], places, i * days.length, d * tried, Math.min(stop, first[d]), stop);
-    }
+    for (let d = 0; d < n; d++)
+      stop = follow(limits[d], lines[d], places, i, days.length, d * tried, Math.min(stop, first[d]), stop);
     let left = 1;
     for (let e = 0; e < stop; e++) {
       let now = 1;
@@ -132,28 +131,34 @@ function follow(
   line: Float64Array,
   { at, knot, part, last }: { at: Int32Array; knot: Int32Array; part: Float64Array; last: number },
   draw: number,
+  width: number,
   row: number,
   begin: number,
   end: number,
 ): number {
-  const { high, scale, near, far, rest } = law;
+  const high = own.high[draw];
   // So far below the limit hardly any device is passed.
-  const low = high > 0 ? Math.max(law.low, SAFE_SDS * own.sdMm) : law.low;
+  const low = high > 0 ? Math.max(own.low[draw], SAFE_SDS * own.sdMm) : own.low[draw];
+  const scale = own.scale[draw];
+  const near = own.near[draw];
+  const far = own.far[draw];
+  const rest = own.rest[draw];
   const farScale = scale / FAR_FACTOR;
   const close = Number.isNaN(scale);
-  const base = castIndex === null ? 0 : path[draw + castIndex];
+  const from = draw * width;
+  const base = castIndex === null ? 0 : path[from + castIndex];
   let most = Number.NEGATIVE_INFINITY;
   let held = 1;
   for (let e = begin; e < end; e++) {
-    const before = path[draw + knot[e]];
-    let over = before + part[e] * (path[draw + knot[e] + last] - before) - base - line[e];
-    if (lifts) over -= lifted(lifts, draw, knot[e], last, part[e], at[e]);
+    const before = path[from + knot[e]];
+    let over = before + part[e] * (path[from + knot[e] + last] - before) - base - line[e];
+    if (lifts) over -= lifted(lifts, from, knot[e], last, part[e], at[e]);
     if (over > most) {
       most = over;
       if (over >= high) held = 0;
       else if (over > low)
         held = close
-          ? betweenClose(own.sdMm, over)
+          ? betweenClose(own.sdMm, own.low[draw], high, over)
           : near * normalTail(over * scale) + far * normalTail(over * farScale) + rest;
     }
     survival[row + e] = held;
@@ -190,5 +195,5 @@ function everyDay(search: readonly DayNumber[], at: Int32Array, passed: Float64A
     Array.from(at, (j) => search[j]),
     Array.from(passed),
   );
-  return Float64Array.from(search, chance);
+  return floatsOf(search, chance);
 }

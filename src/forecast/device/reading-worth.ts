@@ -1,3 +1,5 @@
+import { floatsOf } from '../../statistics/floats-of.js';
+
 /** Results of the reading that are tried: that of every so many-th draw. */
 const TRIED = 12;
 
@@ -16,7 +18,7 @@ export interface OutgrownDays {
 /** `dayOf`: per draw the day it is outgrown, the horizon's end where it is not. */
 export function inDayOrder(dayOf: ArrayLike<number>): OutgrownDays {
   const draws = Int32Array.from({ length: dayOf.length }, (_, i) => i).sort((a, b) => dayOf[a] - dayOf[b]);
-  return { days: Float64Array.from(draws, (i) => dayOf[i]), draws };
+  return { days: floatsOf(draws, (i) => dayOf[i]), draws };
 }
 
 /** Normal quantiles of 12 equal shares: the errors of the results tried. */
@@ -33,7 +35,7 @@ export function readingWorth(
   errorSd: number,
 ): BandWidths {
   const n = days.length;
-  const sizes = Float64Array.from(draws, (i) => size[i]);
+  const sizes = floatsOf(draws, (i) => size[i]);
   const sums = new Float64Array(n);
   /** Width between the days at which the weights' running sum reaches 10 and 90 %. */
   const width = (): number => {

@@ -2,6 +2,7 @@ import { BONE_AGE_SD_YEARS } from '../../growth/child/marker-evidence.js';
 import { decimalAgeYears } from '../../records/age.js';
 import { dayNumber } from '../../records/dates.js';
 import { seriesKey, technicalErrorAt } from '../../records/measure.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import type { DeviceForecast } from '../contract.js';
 import type { Futures } from '../futures.js';
 import type { DeviceQuestion } from './device-question.js';
@@ -17,7 +18,7 @@ export function worthOfReadings(
   days: Float64Array,
 ): NonNullable<DeviceForecast['readingWorth']> {
   const some = everySoMany(days.length);
-  const dayOf = Float64Array.from(some, (i) => days[i]);
+  const dayOf = floatsOf(some, (i) => days[i]);
   const outgrown = inDayOrder(dayOf);
   const age = decimalAgeYears(record.child.birthDate, today);
   return limits
@@ -25,7 +26,7 @@ export function worthOfReadings(
       const path = futures.paths.get(seriesKey(series));
       if (!path) return [];
       const all = sizesOn(futures, path, dayNumber(today));
-      const sizes = Float64Array.from(some, (i) => all[i]);
+      const sizes = floatsOf(some, (i) => all[i]);
       const error = technicalErrorAt(series.measure, age);
       const { nowDays, thenDays } = readingWorth(outgrown, sizes, error);
       return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
@@ -45,9 +46,9 @@ export function worthOfMarker(
   const age = decimalAgeYears(record.child.birthDate, today);
   if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;
   const some = everySoMany(days.length);
-  const dayOf = Float64Array.from(some, (i) => days[i]);
+  const dayOf = floatsOf(some, (i) => days[i]);
   const all = posterior.tempoOfDraws(futures.draws);
-  const tempo = Float64Array.from(some, (i) => all[i]);
+  const tempo = floatsOf(some, (i) => all[i]);
   const { nowDays, thenDays } = readingWorth(inDayOrder(dayOf), tempo, BONE_AGE_SD_YEARS);
   return { nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) };
 }

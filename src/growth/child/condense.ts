@@ -1,3 +1,4 @@
+import { floatsOf } from '../../statistics/floats-of.js';
 import { readTable } from '../population/curve-table.js';
 import { points, sideShift, sides } from '../population/points.js';
 import type { ChildPrior } from '../population/submodel.js';
@@ -29,7 +30,7 @@ export function condense(
   const all = [...groups.values()];
   return {
     at: points(all.map(({ reading: { measure, x } }) => ({ measure, side: sides.middle, x }))),
-    value: Float64Array.from(all, (g) => g.sum / g.precision),
-    variance: Float64Array.from(all, (g) => 1 / g.precision),
+    value: floatsOf(all, (g) => g.sum / g.precision),
+    variance: floatsOf(all, (g) => 1 / g.precision),
   };
 }

@@ -1,3 +1,4 @@
+import { floatsOf } from '../../statistics/floats-of.js';
 import type { GrowthInput } from '../contract.js';
 import type { GrowthModel } from '../population/growth-model.js';
 import { isLogMeasure } from '../population/growth-scale.js';
@@ -28,9 +29,9 @@ export function conditionChild(
     .map((c): Candidate => ({ ...c, grid: c.submodel.grid }));
   const telling = tellingOfTempo(seen, model);
   const bones = telling.map((i) => seen[i]);
-  let believed: Float64Array = Float64Array.from(seen, (r) => r.variance);
+  let believed: Float64Array = floatsOf(seen, (r) => r.variance);
   for (let look = 1; ; look++) {
-    const errors = Float64Array.from(telling, (i) => believed[i]);
+    const errors = floatsOf(telling, (i) => believed[i]);
     const seeking = candidates.filter((c) => c.submodel.seeksTempo);
     const sought = seekTempo(seeking, bones, errors, prior, evidence);
     const placed = candidates.flatMap((c) =>

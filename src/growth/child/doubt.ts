@@ -5,6 +5,7 @@ import {
   denseInverseEntry,
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import { readTable } from '../population/curve-table.js';
 import { type Component, type conditionComponents, type Factors, weightedComponents } from './components.js';
 import type { Parts } from './parts.js';
@@ -46,7 +47,7 @@ export function doubt(
 ): Doubt {
   const n = seen.length;
   const { at } = parts.data[0];
-  const variance = Float64Array.from(seen, (r) => r.variance);
+  const variance = floatsOf(seen, (r) => r.variance);
   const probability = new Float64Array(n);
   const expected = new Float64Array(n);
   const expectedSd = new Float64Array(n);
@@ -127,7 +128,7 @@ function widened(w: Component, factor: Float64Array, i: number, more: number): C
   denseForward(factor, n, unit);
   denseBackward(factor, n, unit);
   const share = more / (1 + more * unit[i]);
-  const alpha = Float64Array.from(before, (a, j) => a - share * before[i] * unit[j]);
+  const alpha = floatsOf(before, (a, j) => a - share * before[i] * unit[j]);
   denseWiden(factor, n, i, more);
   const log = w.log + 0.5 * (share * before[i] ** 2 - Math.log1p(more * unit[i]));
   return { ...w, parts: [{ placed, alpha }, ...rest], log };

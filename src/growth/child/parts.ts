@@ -1,3 +1,4 @@
+import { floatsOf } from '../../statistics/floats-of.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { points, type SideCode, sides } from '../population/points.js';
 import type { Data } from './components.js';
@@ -83,8 +84,8 @@ export function splitOf({ data }: Parts, measure: number, side: SideCode): Split
 function dataOf(list: readonly Reading[]): Data {
   return {
     at: points(list),
-    value: Float64Array.from(list, (r) => r.value),
-    variance: Float64Array.from(list, (r) => r.variance),
+    value: floatsOf(list, (r) => r.value),
+    variance: floatsOf(list, (r) => r.variance),
   };
 }
 

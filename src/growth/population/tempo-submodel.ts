@@ -1,4 +1,5 @@
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import { betweenAges } from './between-ages.js';
 import { readTable } from './curve-table.js';
 import { maturityLogAge } from './deconvolve-median.js';
@@ -101,10 +102,10 @@ export function tempoSubmodel(
       );
       const lasting = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.infantLength);
       const of = (p: Points) => ({
-        wander: Float64Array.from(p.curveMeasure, (d, c) =>
+        wander: floatsOf(p.curveMeasure, (d, c) =>
           Math.min(0.25, population.wanderSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
         ),
-        infant: Float64Array.from(p.curveAge, (age) => {
+        infant: floatsOf(p.curveAge, (age) => {
           const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
           return settings.infantSd * f * f * (3 - 2 * f);
         }),

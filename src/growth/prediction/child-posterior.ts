@@ -1,6 +1,7 @@
 import { GROWN_YEARS, referenceAgeYears } from '../../records/age.js';
 import type { DayNumber } from '../../records/dates.js';
-import type { Series } from '../../records/measure.js';
+import { type Series, seriesKey } from '../../records/measure.js';
+import { floatsOf } from '../../statistics/floats-of.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import { wideProduct } from '../../statistics/tensor/wide-products.js';
 import type { Component } from '../child/components.js';
@@ -19,6 +20,13 @@ import { seriesOutlook } from './series-outlook.js';
 /** Readings doubted less than this are not worth a person's attention. */
 const WORTH_SHOWING = 0.05;
 
+/** In one component: size now and what is still to be grown, with its SD; model scale. */
+interface GrowthToCome {
+  readonly now: number;
+  readonly toCome: number;
+  readonly sd: number;
+}
+
 /** The contract's view of a conditioned child. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the answers to every question about one child, over the same components
 export function childPosterior(c: Conditioned): ChildPosterior {
@@ -32,6 +40,25 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       side,
       x: logAge(growthAgeYears(input.birthDate, day, input.gestationWeeks)),
     }));
+  };
+  // Asked for several lengths of the same series and day.
+  const asked = new Map<string, readonly GrowthToCome[]>();
+  const growthToCome = (series: Series, day: DayNumber): readonly GrowthToCome[] => {
+    const key = `${seriesKey(series)}/${day}`;
+    const known = asked.get(key);
+    if (known) return known;
+    const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
+    const [now] = place(series, [day]);
+    const rows = [now, { ...now, x: logAge(end) }];
+    const view = seriesOutlook(c.parts, rows, rows, c.prior);
+    const found = components.map((w) => {
+      const [first, last] = view.mean(w);
+      const covariance = view.covariance(w);
+      const variance = covariance[0] + covariance[3] - 2 * covariance[2];
+      return { now: first, toCome: last - first, sd: Math.sqrt(Math.max(variance, 1e-12)) };
+    });
+    asked.set(key, found);
+    return found;
   };
   const average = (value: (w: Component) => number) =>
     components.reduce((s, w) => s + w.weight * value(w), 0);
@@ -57,17 +84,10 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     peakVelocityAgeYears: meanAndSd((w) => w.submodel.peakVelocityAgeYears + late(w)),
     chanceOfFurtherGrowth(series, day, mm) {
       const id = series.measure;
-      const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
-      const rows = [...place(series, [day]), { ...place(series, [day])[0], x: logAge(end) }];
-      const view = seriesOutlook(c.parts, rows, rows, c.prior);
-      return components.reduce((sum, w) => {
-        const mean = view.mean(w);
-        const covariance = view.covariance(w);
-        const gap = isLogMeasure(id) ? Math.log1p(mm / fromScale(id, mean[0])) : mm;
-        const variance = covariance[0] + covariance[3] - 2 * covariance[2];
-        return (
-          sum + w.weight * (1 - normalCdf((gap - mean[1] + mean[0]) / Math.sqrt(Math.max(variance, 1e-12))))
-        );
+      return components.reduce((sum, w, k) => {
+        const { now, toCome, sd } = growthToCome(series, day)[k];
+        const gap = isLogMeasure(id) ? Math.log1p(mm / fromScale(id, now)) : mm;
+        return sum + w.weight * (1 - normalCdf((gap - toCome) / sd));
       }, 0);
     },
     knows: (measure) => model.index.has(measure),
@@ -95,7 +115,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
         mean,
         sd,
         quantile: (p) =>
-          Float64Array.from(days, (_, j) =>
+          floatsOf(days, (_, j) =>
             fromScale(
               id,
               mixtureQuantile(
@@ -120,7 +140,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     },
     tempoOfDraws: (draws) => {
       const pairs = componentsOfPairs(components, Math.ceil(draws / 2));
-      return Float64Array.from({ length: draws }, (_, d) => {
+      return floatsOf({ length: draws }, (_, d) => {
         const { submodel, at } = pairs[d >> 1];
         return submodel.tempoYears(at.tempo);
       });
@@ -172,7 +192,7 @@ function predictions(
   return components.map((w) => {
     const mean = Float64Array.from(view.mean(w));
     const covariance = view.covariance(w);
-    const own = Float64Array.from(knots.at, (_, k) => covariance[k * nk + k]);
+    const own = floatsOf(knots.at, (_, k) => covariance[k * nk + k]);
     const inOrder = readBetween(knots, own, 1, new Float64Array(days.length));
     const variance = new Float64Array(days.length);
     knots.order.forEach((j, rank) => {

@@ -50,10 +50,10 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/device/own-limit.ts',
     tests: ['tests/forecast/first-passage.test.ts'],
     changes: [
-      ['law.low = low;', 'law.low = low - 9;'],
-      ['law.high = high;', 'law.high = high + 9;'],
+      ['normalTail(low[i] * perMm) -', 'normalTail((low[i] - 9) * perMm) -'],
+      ['= normalTail(high[i] * perMm);', '= normalTail((high[i] + 9) * perMm);'],
       ['/ nearWidth', '/ 1'],
-      ['= normalTail((high * scale) / FAR_FACTOR)', '= 1'],
+      ['= normalTail((high[i] * perMm) / FAR_FACTOR)', '= 1'],
     ],
   },
   {

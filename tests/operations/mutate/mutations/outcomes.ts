@@ -32,7 +32,7 @@ export const outcomes: readonly MutationGroup[] = [
       ["castIndex: limit.kind === 'growth' ? castIndex : null", 'castIndex'],
       ['d > day);', 'd >= day + 30);'],
       ['left.some((mm) => mm > 0)', 'false'],
-      ['(g.date <= on ? sum + g.mm : sum), 0),', '(sum + g.mm), 0),'],
+      ['(g.date <= on ? sum + g.mm : sum), 0))', '(sum + g.mm), 0))'],
       ['date >= day)', 'date > day)'],
     ],
   },
