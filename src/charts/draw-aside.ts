@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { askThread } from '../launch/ask-thread.js';
+import { lastUsed } from '../statistics/last-used.js';
 import type { Spec } from './fill-spec.js';
 import { chartWarning, drawChartsBy, drawSvg } from './render-chart.js';
 
@@ -13,21 +14,14 @@ const DRAWN_A_THREAD = 5000;
  * takes as long as twenty pages. Gives back how to end it; charts are then drawn on the spot again.
  */
 export function drawChartsAside(): () => Promise<void> {
-  const kept = new Map<string, Promise<string>>();
+  const kept = lastUsed<Promise<string>>(KEPT);
   const thread = askThread<Spec, string>(new URL('./chart-thread.mjs', import.meta.url), {
     answersAThread: DRAWN_A_THREAD,
     heard: chartWarning,
   });
   drawChartsBy((spec) => {
     const key = createHash('sha256').update(JSON.stringify(spec)).digest('base64');
-    // The one asked for last stands last.
-    const before = kept.get(key);
-    kept.delete(key);
-    const svg = before ?? thread.ask(spec).catch(() => drawSvg(spec));
-    kept.set(key, svg);
-    svg.catch(() => kept.delete(key));
-    if (kept.size > KEPT) kept.delete(kept.keys().next().value as string);
-    return svg;
+    return kept(key, () => thread.ask(spec).catch(() => drawSvg(spec)));
   });
   return async () => {
     drawChartsBy(drawSvg);

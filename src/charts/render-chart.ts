@@ -5,6 +5,7 @@ import { renderAsync } from '@resvg/resvg-js';
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { DoorpostError } from '../errors.js';
+import { lastUsed } from '../statistics/last-used.js';
 import type { Row, Spec } from './fill-spec.js';
 
 const require = createRequire(import.meta.url);
@@ -43,72 +44,76 @@ export function hearChartWarnings(heard: (words: string) => void): (words: strin
 }
 
 /** Charts ready to be filled, by form: to compile one and parse what comes of it takes longer than to draw it. */
-const forms = new Map<string, vega.Runtime>();
-const FORMS_KEPT = 400;
+const forms = lastUsed<vega.Runtime>(400);
 
-/** What differs between charts of one form beside their rows and params: a form names them, a picture fills them in. */
-const ownOf = ({ title, encoding, params }: Spec): Readonly<Record<string, unknown>> => ({
-  ...Object.fromEntries((params ?? []).map((p: { name: string; value: unknown }) => [p.name, p.value])),
-  ...(title && { titleText: title.text, titleSubtitle: title.subtitle ?? '' }),
-  ...(encoding?.y?.scale?.domain && { yDomain: encoding.y.scale.domain }),
-  ...(encoding?.y?.axis?.title && { yTitle: encoding.y.axis.title }),
-});
+/** What differs between charts of one form beside rows and params: where it stands, and where its signal goes. */
+const places: readonly {
+  readonly signal: string;
+  readonly at: readonly [string, ...string[]];
+  readonly blank: unknown;
+  put(compiled: vega.Spec, signal: vega.SignalRef): void;
+}[] = [
+  {
+    signal: 'titleText',
+    at: ['title', 'text'],
+    blank: ' ',
+    put: ({ title }, text) => Object.assign(title as object, { text }),
+  },
+  {
+    signal: 'titleSubtitle',
+    at: ['title', 'subtitle'],
+    blank: ' ',
+    put: ({ title }, subtitle) => Object.assign(title as object, { subtitle }),
+  },
+  {
+    signal: 'yDomain',
+    at: ['encoding', 'y', 'scale', 'domain'],
+    blank: [0, 1],
+    put({ scales }, domain) {
+      for (const s of scales ?? []) if (s.name === 'y') Object.assign(s, { domain });
+    },
+  },
+  {
+    signal: 'yTitle',
+    at: ['encoding', 'y', 'axis', 'title'],
+    blank: ' ',
+    put({ axes }, title) {
+      for (const a of axes ?? []) if (a.scale === 'y' && a.title) Object.assign(a, { title });
+    },
+  },
+];
+const within = (spec: Spec, path: readonly string[]) => path.reduce((part, name) => part?.[name], spec);
+const placesIn = (spec: Spec) => places.filter(({ at }) => within(spec, at));
+
+/** A picture's own, by the name of the signal it is given through. */
+const ownOf = (spec: Spec): readonly (readonly [signal: string, value: unknown])[] => [
+  ...(spec.params ?? []).map((p: Spec) => [p.name, p.value]),
+  ...placesIn(spec).map(({ signal, at }) => [signal, within(spec, at)]),
+];
 
 /**
  * A specification's form, compiled and parsed once. Charts that differ in their rows, params, words and extent alone have
  * one; what is their own they are given in `drawSvg`.
  */
 function formOf(spec: Spec): vega.Runtime {
-  const { title, encoding, datasets, params } = spec;
-  const y = encoding?.y;
-  const form = {
+  const form: Spec = structuredClone({
     ...spec,
     description: '',
-    title: title && { ...title, text: ' ', subtitle: ' ' },
-    ...(params && { params: params.map((p: Spec) => ({ ...p, value: null })) }),
-    ...(y && {
-      encoding: {
-        ...encoding,
-        y: {
-          ...y,
-          ...(y.scale?.domain && { scale: { ...y.scale, domain: [0, 1] } }),
-          ...(y.axis?.title && { axis: { ...y.axis, title: ' ' } }),
-        },
-      },
-    }),
-    datasets: datasets && Object.fromEntries(Object.keys(datasets).map((name) => [name, []])),
-  };
-  const key = JSON.stringify(form);
-  const kept = forms.get(key) ?? vega.parse(withPlaces(compileForm(form), ownOf(spec)));
-  forms.delete(key);
-  forms.set(key, kept);
-  if (forms.size > FORMS_KEPT) forms.delete(forms.keys().next().value as string);
-  return kept;
+    ...(spec.params && { params: spec.params.map((p: Spec) => ({ ...p, value: null })) }),
+    datasets: spec.datasets && Object.fromEntries(Object.keys(spec.datasets).map((name) => [name, []])),
+  });
+  for (const { at, blank } of placesIn(spec)) within(form, at.slice(0, -1))[at.at(-1)!] = blank;
+  return forms(JSON.stringify(form), () => vega.parse(withPlaces(compileForm(form), spec)));
 }
 
 /** The compiled form with a signal wherever charts of it have something of their own. */
-function withPlaces(compiled: vega.Spec, own: Readonly<Record<string, unknown>>): vega.Spec {
+function withPlaces(compiled: vega.Spec, spec: Spec): vega.Spec {
   const named = new Set(compiled.signals?.map((s) => s.name));
-  const place = (signal: string) => (signal in own ? { signal } : undefined);
+  const missing = ownOf(spec).filter(([name]) => !named.has(name));
+  for (const { signal, put } of placesIn(spec)) put(compiled, { signal });
   return {
     ...compiled,
-    signals: [
-      ...(compiled.signals ?? []),
-      ...Object.keys(own).flatMap((name) => (named.has(name) ? [] : [{ name, value: null }])),
-    ],
-    ...(own.titleText !== undefined && {
-      title: {
-        ...(compiled.title as vega.Title),
-        text: { signal: 'titleText' },
-        subtitle: { signal: 'titleSubtitle' },
-      },
-    }),
-    scales: compiled.scales?.map((s) =>
-      s.name === 'y' ? ({ ...s, domain: place('yDomain') ?? s.domain } as vega.Scale) : s,
-    ),
-    axes: compiled.axes?.map((a) =>
-      a.scale === 'y' && a.title ? { ...a, title: place('yTitle') ?? a.title } : a,
-    ),
+    signals: [...(compiled.signals ?? []), ...missing.map(([name]) => ({ name, value: null }))],
   };
 }
 
@@ -146,7 +151,7 @@ export async function drawSvg(spec: Spec): Promise<string> {
     },
   } as vega.LoggerInterface);
   view.description(spec.description ?? '');
-  for (const [name, value] of Object.entries(ownOf(spec))) view.signal(name, value);
+  for (const [name, value] of ownOf(spec)) view.signal(name, value);
   // Vega marks the rows it is given.
   for (const [name, rows] of Object.entries<readonly Row[]>(spec.datasets ?? {}))
     view.data(name, structuredClone(rows) as Row[]);

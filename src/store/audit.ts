@@ -2,8 +2,8 @@ import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
 import type { AuditAction } from '../words/audit-names.js';
 import type { Database } from './connect.js';
-import type { Actor, Audited, AuditRow, PageRequest, Store } from './contract.js';
-import { pageLimit, readCursor, toPage } from './page-cursor.js';
+import { newestFirst } from './page-cursor.js';
+import type { Actor, Audited, AuditRow, PageRequest } from './shapes.js';
 
 /** Writes who did what to which record; what is said of it never carries a name or a reading. */
 export async function writeAudit(
@@ -29,12 +29,15 @@ export async function writeAudit(
     .execute();
 }
 
-export const auditRepository = (db: Database): Store['audit'] => ({
-  record: (...entry) => writeAudit(db, ...entry),
+export const auditRepository = (db: Database) => ({
+  record: (actor: Actor, action: AuditAction, resource: string, about?: Audited) =>
+    writeAudit(db, actor, action, resource, about),
 
-  async list(filter, page: PageRequest) {
-    const limit = pageLimit(page);
-    const after = readCursor(page, 1);
+  /** Newest first. */
+  async list(
+    filter: { childId?: string; userId?: string; action?: string; from?: string; to?: string },
+    page: PageRequest,
+  ) {
     let query = db.selectFrom('audit').selectAll();
     const { childId } = filter;
     if (childId)
@@ -51,15 +54,9 @@ export const auditRepository = (db: Database): Store['audit'] => ({
         });
     if (filter.from) query = query.where('at', '>=', new Date(filter.from));
     if (filter.to) query = query.where('at', '<', new Date(filter.to));
-    if (after && /^\d{1,18}$/.test(after[0] ?? '')) query = query.where('seq', '<', after[0] as string);
-    const rows = await query
-      .orderBy('seq', 'desc')
-      .limit(limit + 1)
-      .execute();
-    return toPage(
-      rows,
-      limit,
-      (r) => [r.seq],
+    return newestFirst(
+      query,
+      page,
       (r): AuditRow => ({
         id: r.seq,
         at: r.at.toISOString(),

@@ -6,71 +6,12 @@
  */
 
 import type { Writable } from 'node:stream';
-import type { CaseloadRepository } from './contract/caseload.js';
-import type { ChildrenRepository } from './contract/children.js';
-import type { DevicesRepository, EventsRepository, WorkshopJobsRepository } from './contract/devices.js';
-import type { FamilyLinksRepository, FamilyQuestionsRepository } from './contract/family.js';
-import type { ForecastsRepository } from './contract/forecasts.js';
-import type { ImportsRepository, SheetAnswersRepository } from './contract/imports.js';
-import type {
-  AccessTokensRepository,
-  AuditRepository,
-  IdempotencyRepository,
-  SessionsRepository,
-  SignInTriesRepository,
-  UsersRepository,
-} from './contract/people.js';
-import type {
-  MarkersRepository,
-  MeasurementsRepository,
-  SkinChecksRepository,
-  VisitsRepository,
-} from './contract/readings.js';
-import type { RecallRepository } from './contract/recall.js';
-import type { FitLimitsRepository, SettingsRepository, SignOffsRepository } from './contract/settings.js';
-import type { JobData, JobName, JobRunsRepository, PopulationOffsets, WorkQueue } from './contract/work.js';
+import type { Repositories } from './repositories.js';
+import type { JobData, JobName, WorkQueue } from './shapes.js';
 
-export * from './contract/actor.js';
-export * from './contract/caseload.js';
-export * from './contract/children.js';
-export * from './contract/clinic-settings.js';
-export * from './contract/devices.js';
-export * from './contract/family.js';
-export * from './contract/forecasts.js';
-export * from './contract/imports.js';
-export * from './contract/people.js';
-export * from './contract/readings.js';
-export * from './contract/recall.js';
-export * from './contract/settings.js';
-export * from './contract/work.js';
+export * from './shapes.js';
 
-export interface Store {
-  readonly children: ChildrenRepository;
-  readonly visits: VisitsRepository;
-  readonly measurements: MeasurementsRepository;
-  readonly markers: MarkersRepository;
-  readonly skinChecks: SkinChecksRepository;
-  readonly devices: DevicesRepository;
-  readonly events: EventsRepository;
-  readonly workshopJobs: WorkshopJobsRepository;
-  readonly forecasts: ForecastsRepository;
-  readonly recall: RecallRepository;
-  readonly familyLinks: FamilyLinksRepository;
-  readonly familyQuestions: FamilyQuestionsRepository;
-  readonly audit: AuditRepository;
-  readonly users: UsersRepository;
-  readonly signInTries: SignInTriesRepository;
-  readonly settings: SettingsRepository;
-  readonly fitLimits: FitLimitsRepository;
-  readonly signOffs: SignOffsRepository;
-  readonly populationOffsets: PopulationOffsets;
-  readonly jobRuns: JobRunsRepository;
-  readonly caseload: CaseloadRepository;
-  readonly sheetAnswers: SheetAnswersRepository;
-  readonly imports: ImportsRepository;
-  readonly sessions: SessionsRepository;
-  readonly accessTokens: AccessTokensRepository;
-  readonly idempotency: IdempotencyRepository;
+export interface Store extends Repositories {
   /** Puts work into the queue, in this transaction where it is one. */
   enqueue<N extends JobName>(name: N, data: JobData[N]): Promise<void>;
   readonly queue: WorkQueue;

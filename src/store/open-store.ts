@@ -2,36 +2,12 @@ import { randomBytes } from 'node:crypto';
 import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
 import { atomically } from './atomically.js';
-import { auditRepository } from './audit.js';
 import { streamBackup } from './backup.js';
 import { connect, type Database } from './connect.js';
 import type { Store } from './contract.js';
 import { isMigrated, migrate } from './migrate.js';
-import { familyLinksRepository } from './people/family-links.js';
-import { familyQuestionsRepository } from './people/family-questions.js';
-import { settingsRepository } from './people/settings.js';
-import { accessTokensRepository, sessionsRepository } from './people/sign-in-state.js';
-import { signInTriesRepository } from './people/sign-in-tries.js';
-import { signOffsRepository } from './people/sign-offs.js';
-import { usersRepository } from './people/users.js';
-import { caseloadRepository } from './records/caseload.js';
-import { childrenRepository } from './records/children.js';
-import { devicesRepository } from './records/devices.js';
-import { eventsRepository } from './records/events.js';
-import { fitLimitsRepository } from './records/fit-limits.js';
-import { markersRepository } from './records/markers.js';
-import { measurementsRepository } from './records/measurements.js';
-import { skinChecksRepository } from './records/skin-checks.js';
-import { visitsRepository } from './records/visits.js';
-import { workshopJobsRepository } from './records/workshop-jobs.js';
-import { forecastsRepository } from './work/forecasts.js';
-import { idempotencyRepository } from './work/idempotency.js';
-import { importsRepository } from './work/imports.js';
-import { jobRunsRepository } from './work/job-runs.js';
-import { populationOffsetsRepository } from './work/population-offsets.js';
+import { repositoriesOn } from './repositories.js';
 import { openQueue, type Queue, sendJob } from './work/queue.js';
-import { recallRepository } from './work/recall.js';
-import { sheetAnswersRepository } from './work/sheet-answers.js';
 
 /** A person does not wait longer for a page; a job may ask more at once. */
 const ANSWERS_WITHIN_MS = 15_000;
@@ -140,32 +116,7 @@ function storeOn(
   const secret = (name: string) =>
     secretKey === null ? keptSecret(db, name) : Promise.resolve(`${secretKey}/${name}`);
   return {
-    children: childrenRepository(db),
-    visits: visitsRepository(db),
-    measurements: measurementsRepository(db),
-    markers: markersRepository(db),
-    skinChecks: skinChecksRepository(db),
-    devices: devicesRepository(db),
-    events: eventsRepository(db),
-    workshopJobs: workshopJobsRepository(db),
-    forecasts: forecastsRepository(db),
-    recall: recallRepository(db),
-    familyQuestions: familyQuestionsRepository(db),
-    familyLinks: familyLinksRepository(db, () => secret('family-links')),
-    audit: auditRepository(db),
-    users: usersRepository(db),
-    signInTries: signInTriesRepository(db),
-    settings: settingsRepository(db),
-    fitLimits: fitLimitsRepository(db),
-    signOffs: signOffsRepository(db),
-    populationOffsets: populationOffsetsRepository(db),
-    jobRuns: jobRunsRepository(db),
-    caseload: caseloadRepository(db),
-    imports: importsRepository(db),
-    sheetAnswers: sheetAnswersRepository(db),
-    sessions: sessionsRepository(db),
-    accessTokens: accessTokensRepository(db),
-    idempotency: idempotencyRepository(db),
+    ...repositoriesOn(db, () => secret('family-links')),
     queue: queue.work,
     enqueue: (name, data) => sendJob(queue.boss, db, name, data),
     secret,

@@ -1,5 +1,6 @@
+import { type SelectQueryBuilder, sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
-import type { Page, PageRequest } from './contract.js';
+import type { Page, PageRequest } from './shapes.js';
 
 const DEFAULT_LIMIT = 50;
 const MAX_LIMIT = 500;
@@ -42,4 +43,20 @@ export function toPage<R, T>(
         ? Buffer.from(JSON.stringify(keysOf(shown[shown.length - 1]))).toString('base64url')
         : null,
   };
+}
+
+/** A page of rows in the order they were written, the newest first. */
+export async function newestFirst<D, T extends keyof D, R extends { seq: string }, I>(
+  query: SelectQueryBuilder<D, T, R>,
+  page: PageRequest,
+  itemOf: (row: R) => I,
+): Promise<Page<I>> {
+  const limit = pageLimit(page);
+  const after = readCursor(page, 1)?.[0] ?? '';
+  const rows = await query
+    .$if(/^\d{1,18}$/.test(after), (q) => q.where(sql<boolean>`seq < ${after}::bigint`))
+    .orderBy(sql`seq`, 'desc')
+    .limit(limit + 1)
+    .execute();
+  return toPage(rows, limit, (r) => [r.seq], itemOf);
 }

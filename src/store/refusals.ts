@@ -1,5 +1,5 @@
 import { DoorpostError } from '../errors.js';
-import type { Expected } from './contract.js';
+import type { Expected } from './shapes.js';
 
 export const notFound = (what: string): DoorpostError =>
   new DoorpostError('not-found', `There is no such ${what}`);

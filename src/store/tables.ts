@@ -16,7 +16,7 @@ import type {
   RecallListName,
   Role,
   StoredImport,
-} from './contract.js';
+} from './shapes.js';
 
 type Stamp = ColumnType<Date, Date | string | undefined, Date | string>;
 type MaybeStamp = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>;

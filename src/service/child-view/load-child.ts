@@ -13,6 +13,7 @@ import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import type { FitRules } from '../../rules/fit-rule.js';
+import { lastUsed } from '../../statistics/last-used.js';
 import { type Actor, type StoredAssessment, seesDiagnoses } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
@@ -83,8 +84,7 @@ export const loadChildFor = (
 ): Promise<ChildView> => loadChild(childId, deps, actorOf(request));
 
 /** Posteriors of the records last looked at: page, charts and what-if of one child fit it once. */
-const known = new Map<string, ChildPosterior | null>();
-const MOST_KNOWN = 64;
+const posteriors = lastUsed<ChildPosterior | null>(64);
 
 /** The child's own growth posterior, null without enough readings or where the sums cannot take one of them. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
@@ -94,11 +94,7 @@ export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPoster
   const key = createHash('sha256')
     .update(JSON.stringify([model.name, model.version, today, input]))
     .digest('base64');
-  const posterior = known.get(key) ?? fitted(input, model, today);
-  known.delete(key);
-  known.set(key, posterior);
-  if (known.size > MOST_KNOWN) known.delete(known.keys().next().value as string);
-  return posterior;
+  return posteriors(key, () => fitted(input, model, today));
 }
 
 function fitted(input: GrowthInput, model: GrowthModel, today: IsoDate): ChildPosterior | null {

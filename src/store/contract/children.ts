@@ -1,11 +1,9 @@
 /** Children as they are looked for and kept. */
 
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
-import type { Actor, Expected, Page, PageRequest, Versioned } from './actor.js';
 
 /** A row to find a child by; carries the soonest outgrown date of the devices in use as last computed. */
 export interface ChildSummary {
@@ -44,24 +42,4 @@ export interface ChildSearch {
   readonly sort?: 'name' | 'soonest';
   /** Only children wearing a device of this family. */
   readonly family?: string;
-}
-
-export interface ChildrenRepository {
-  search(query: ChildSearch, page: PageRequest, actor: Actor): Promise<Page<ChildSummary>>;
-  count(query: ChildSearch): Promise<number>;
-  /** What these children are called, by id. */
-  names(childIds: readonly string[], actor: Actor): Promise<ReadonlyMap<string, string>>;
-  /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
-  record(childId: string, actor: Actor): Promise<ChildRecord>;
-  get(childId: string, actor: Actor): Promise<Versioned<Child>>;
-  create(child: Child, today: IsoDate, actor: Actor): Promise<Versioned<Child>>;
-  change(
-    childId: string,
-    change: Partial<Child>,
-    today: IsoDate,
-    expected: Expected,
-    actor: Actor,
-  ): Promise<Versioned<Child>>;
-  /** Removes the record for good and leaves a tombstone (id, when, by, reason). */
-  erase(childId: string, reason: string, actor: Actor): Promise<void>;
 }

@@ -2,7 +2,6 @@
 
 import { z } from 'zod';
 import type { FamilyAnswer } from '../../records/family-answer.js';
-import type { Actor } from './actor.js';
 
 export const familyLink = z.object({
   id: z.string(),
@@ -32,33 +31,4 @@ export interface FamilyQuestion {
 export interface WaitingAnswer extends FamilyQuestion {
   readonly childName: string;
   readonly contact: string;
-}
-
-export interface FamilyLinksRepository {
-  list(childId: string, actor: Actor): Promise<readonly FamilyLink[]>;
-  create(childId: string, label: string, days: number, now: Date, actor: Actor): Promise<NewFamilyLink>;
-  withdraw(linkId: string, now: Date, actor: Actor): Promise<void>;
-  /** The child a token opens and the actor to read it as; throws 'link-not-valid' when forged, expired or withdrawn. */
-  open(
-    token: string,
-    now: Date,
-  ): Promise<{ readonly childId: string; readonly actor: Actor; readonly expiresAt: string }>;
-}
-
-export interface FamilyQuestionsRepository {
-  /** One open question a child; asked again it is for the device given now. */
-  ask(childId: string, deviceId: string, now: Date, actor: Actor): Promise<void>;
-  /** Open and answered ones a clinician has not decided on, newest first; whoever asks has read the child's record. */
-  ofChild(childId: string): Promise<readonly FamilyQuestion[]>;
-  /** Answers of active children that wait for a clinician, oldest first. */
-  waiting(actor: Actor): Promise<readonly WaitingAnswer[]>;
-  /** Throws 'not-found' where it is another child's or was answered. */
-  answer(id: string, childId: string, answer: FamilyAnswer, now: Date, actor: Actor): Promise<FamilyQuestion>;
-  decide(
-    id: string,
-    childId: string,
-    decision: 'accepted' | 'set-aside',
-    now: Date,
-    actor: Actor,
-  ): Promise<FamilyQuestion>;
 }

@@ -1,9 +1,7 @@
 /** Lists that were made, and the work with families. */
 
-import type { EarlierVisit } from '../../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../../recall/contract.js';
 import type { IsoDate } from '../../records/dates.js';
-import type { Actor, Expected, Page, PageRequest } from './actor.js';
 
 export interface RecallRun {
   readonly id: string;
@@ -79,33 +77,3 @@ export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'mode
   readonly inputsHash: string;
   readonly modelName: string;
 };
-
-export interface RecallRepository {
-  latestRun(): Promise<RecallRun | null>;
-  runs(page: PageRequest): Promise<Page<RecallRun>>;
-  run(runId: string): Promise<RecallRun>;
-  /** The whole list in its planned order. */
-  entries(runId: string, filter: RecallFilter, actor: Actor): Promise<readonly RecallRow[]>;
-  /** The same in brief. `text`: only whose name, number or contact holds it. Not audited: it names nobody. */
-  briefs(
-    runId: string,
-    filter: Pick<RecallFilter, 'due'> & { readonly text?: string },
-  ): Promise<readonly RecallBrief[]>;
-  entry(entryId: string, actor: Actor): Promise<RecallRow>;
-  /** `appointment`: the day booked; left out it stays as it was. */
-  setState(
-    entryId: string,
-    change: { readonly state: WorkState; readonly note: string; readonly appointment?: IsoDate | null },
-    expected: Expected,
-    actor: Actor,
-  ): Promise<RecallRow>;
-  /** How far people came with the latest list, for the plan of the next; empty before the first. */
-  earlierVisits(): Promise<readonly EarlierVisit[]>;
-  /** Keeps a finished list in one piece; what people did with the list before is carried over (recall/carry-over.ts). */
-  keep(
-    run: NewRecallRun,
-    entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
-  ): Promise<RecallRun>;
-  /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
-  undo(entryId: string, actor: Actor): Promise<RecallRow>;
-}

@@ -67,21 +67,6 @@ export const jobRun = z.object({
 });
 export type JobRun = Readonly<z.infer<typeof jobRun>>;
 
-export interface JobRunsRepository {
-  /** Newest first, 20 of them; of one kind if given. */
-  latest(kind?: JobRun['kind']): Promise<readonly JobRun[]>;
-  get(id: string): Promise<JobRun>;
-  /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
-  begin(kind: JobRun['kind'], now: Date): Promise<string | null>;
-  setTotal(id: string, total: number): Promise<void>;
-  /** What it is at, in words, while it runs. */
-  say(id: string, message: string): Promise<void>;
-  /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
-  partDone(id: string, part: number, count: number): Promise<{ first: boolean; complete: boolean }>;
-  isPartDone(id: string, part: number): Promise<boolean>;
-  end(id: string, status: 'done' | 'failed', message: string, now: Date): Promise<void>;
-}
-
 /** The growth model an offset was learned for: of another it says nothing. */
 export interface ModelId {
   readonly name: string;
@@ -93,13 +78,4 @@ export interface LearnedPopulation {
   /** Children that were looked at, whether or not they had enough readings. */
   readonly children: number;
   readonly offsets: readonly PopulationOffset[];
-}
-
-/** What the service learned of the clinic's own children. Derived: thrown away and learned again at will. */
-export interface PopulationOffsets {
-  /** Changes whenever something was learned; null before. Cheap enough to ask before every forecast. */
-  version(model: ModelId): Promise<string | null>;
-  latest(model: ModelId): Promise<LearnedPopulation | null>;
-  /** In place of what was learned of this model on the same day. */
-  keep(model: ModelId, learned: LearnedPopulation): Promise<void>;
 }

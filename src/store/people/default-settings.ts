@@ -1,4 +1,4 @@
-import type { ClinicSettings } from '../contract.js';
+import type { ClinicSettings } from '../shapes.js';
 
 /** What holds until a clinic says otherwise; figures are common practice, no source. */
 export const defaultSettings: ClinicSettings = {

@@ -1,13 +1,12 @@
 import { createHmac, randomUUID, timingSafeEqual } from 'node:crypto';
-import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { FamilyLink, Store } from '../contract.js';
+import { recordOf } from '../record-of.js';
 import { requireChild } from '../records/require-child.js';
 import { notFound } from '../refusals.js';
-import type { Tables } from '../tables.js';
+import type { Actor, FamilyLink, NewFamilyLink } from '../shapes.js';
 
 const DAY_MS = 86_400_000;
 
@@ -18,8 +17,8 @@ function sign(id: string, expiresAt: Date, key: string): string {
 }
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const familyLinksRepository = (db: Database, key: () => Promise<string>): Store['familyLinks'] => ({
-  async list(childId, actor) {
+export const familyLinksRepository = (db: Database, key: () => Promise<string>) => ({
+  async list(childId: string, actor: Actor): Promise<readonly FamilyLink[]> {
     await requireChild(db, childId);
     const rows = await db
       .selectFrom('family_links')
@@ -28,10 +27,10 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
       .orderBy('created_at', 'desc')
       .execute();
     await writeAudit(db, actor, 'read', 'family-links', { childId });
-    return rows.map(linkOf);
+    return rows.map(recordOf);
   },
 
-  create: (childId, label, days, now, actor) =>
+  create: (childId: string, label: string, days: number, now: Date, actor: Actor): Promise<NewFamilyLink> =>
     atomically(db, async (tx) => {
       await requireChild(tx, childId, 'share');
       const expiresAt = new Date(Math.floor(now.getTime() / 1000) * 1000 + days * DAY_MS);
@@ -48,10 +47,10 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
         .returningAll()
         .executeTakeFirstOrThrow();
       await writeAudit(tx, actor, 'create', 'family-link', { childId, linkId: row.id, days });
-      return { ...linkOf(row), token: sign(row.id, expiresAt, await key()) };
+      return { ...recordOf(row), token: sign(row.id, expiresAt, await key()) };
     }),
 
-  withdraw: (linkId, now, actor) =>
+  withdraw: (linkId: string, now: Date, actor: Actor) =>
     atomically(db, async (tx) => {
       const row = await tx
         .updateTable('family_links')
@@ -63,7 +62,11 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
       await writeAudit(tx, actor, 'withdraw', 'family-link', { childId: row.child_id, linkId });
     }),
 
-  async open(token, now) {
+  /** The child a token opens and the actor to read it as; throws 'link-not-valid' when forged, expired or withdrawn. */
+  async open(
+    token: string,
+    now: Date,
+  ): Promise<{ readonly childId: string; readonly actor: Actor; readonly expiresAt: string }> {
     const refused = () =>
       new DoorpostError(
         'link-not-valid',
@@ -89,15 +92,4 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>):
       actor: { userId: id, name: 'family-link', role: 'family' as const },
     };
   },
-});
-
-const linkOf = (r: Selectable<Tables['family_links']>): FamilyLink => ({
-  id: r.id,
-  childId: r.child_id,
-  label: r.label,
-  expiresAt: r.expires_at.toISOString(),
-  withdrawnAt: r.withdrawn_at?.toISOString() ?? null,
-  createdBy: r.created_by,
-  createdAt: r.created_at.toISOString(),
-  lastUsedAt: r.last_used_at?.toISOString() ?? null,
 });

@@ -1,17 +1,19 @@
 import { randomUUID } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
+import type { FamilyAnswer } from '../../records/family-answer.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { FamilyQuestion, Store } from '../contract.js';
 import { requireChild, requireDevice } from '../records/require-child.js';
 import { notFound } from '../refusals.js';
+import type { Actor, FamilyQuestion, WaitingAnswer } from '../shapes.js';
 import type { Tables } from '../tables.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const familyQuestionsRepository = (db: Database): Store['familyQuestions'] => ({
-  ask: (childId, deviceId, now, actor) =>
+export const familyQuestionsRepository = (db: Database) => ({
+  /** One open question a child; asked again it is for the device given now. */
+  ask: (childId: string, deviceId: string, now: Date, actor: Actor) =>
     atomically(db, async (tx) => {
       await requireChild(tx, childId, 'share');
       const { value: device } = await requireDevice(tx, deviceId);
@@ -30,7 +32,8 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
       await writeAudit(tx, actor, 'ask', 'family-question', { childId, id });
     }),
 
-  async ofChild(childId) {
+  /** Open and answered ones a clinician has not decided on, newest first; whoever asks has read the child's record. */
+  async ofChild(childId: string) {
     const rows = await db
       .selectFrom('family_questions')
       .selectAll()
@@ -41,7 +44,8 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
     return rows.map(questionOf);
   },
 
-  async waiting(actor) {
+  /** Answers of active children that wait for a clinician, oldest first. */
+  async waiting(actor: Actor): Promise<readonly WaitingAnswer[]> {
     const rows = await db
       .selectFrom('family_questions as q')
       .innerJoin('children as c', 'c.id', 'q.child_id')
@@ -58,7 +62,8 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
     return rows.map((r) => ({ ...questionOf(r), childName: r.child.name, contact: r.child.contact }));
   },
 
-  answer: (id, childId, answer, now, actor) =>
+  /** Throws 'not-found' where it is another child's or was answered. */
+  answer: (id: string, childId: string, answer: FamilyAnswer, now: Date, actor: Actor) =>
     atomically(db, async (tx) => {
       const row = await tx
         .updateTable('family_questions')
@@ -74,7 +79,7 @@ export const familyQuestionsRepository = (db: Database): Store['familyQuestions'
       return questionOf(row);
     }),
 
-  decide: (id, childId, decision, now, actor) =>
+  decide: (id: string, childId: string, decision: 'accepted' | 'set-aside', now: Date, actor: Actor) =>
     atomically(db, async (tx) => {
       const row = await tx
         .updateTable('family_questions')

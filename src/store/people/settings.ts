@@ -1,16 +1,20 @@
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { ClinicSettings, Store, Versioned } from '../contract.js';
 import { refuseStale } from '../refusals.js';
+import type { Actor, ClinicSettings, Expected, Versioned } from '../shapes.js';
 import { defaultSettings } from './default-settings.js';
 
 const NAME = 'clinic';
 
-export const settingsRepository = (db: Database): Store['settings'] => ({
+export const settingsRepository = (db: Database) => ({
   get: () => read(db),
 
-  change: (change, expected, actor) =>
+  change: (
+    change: Partial<ClinicSettings>,
+    expected: Expected,
+    actor: Actor,
+  ): Promise<Versioned<ClinicSettings>> =>
     atomically(db, async (tx) => {
       const before = await read(tx, true);
       refuseStale(expected, before.version);

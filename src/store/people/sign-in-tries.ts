@@ -1,6 +1,5 @@
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
 
 /** Wrong passwords before an account has to wait; common practice, no source. */
 const FREE_TRIES = 5;
@@ -17,8 +16,9 @@ const waitMs = (tries: number): number =>
  * wait says nothing of whether there is such a user. A try counts before its password is looked at: a hundred at once
  * are not a hundred guesses.
  */
-export const signInTriesRepository = (db: Database): Store['signInTries'] => ({
-  begin: (account, now) =>
+export const signInTriesRepository = (db: Database) => ({
+  /** Counts a try; the time before which none is taken, null when this one may go on. */
+  begin: (account: string, now: Date) =>
     atomically(db, async (tx) => {
       await tx
         .insertInto('sign_in_tries')
@@ -42,10 +42,11 @@ export const signInTriesRepository = (db: Database): Store['signInTries'] => ({
         .execute();
       return null;
     }),
-  async clear(account) {
+  /** After a sign-in that succeeded. */
+  async clear(account: string) {
     await db.deleteFrom('sign_in_tries').where('account', '=', account).execute();
   },
-  async sweep(now) {
+  async sweep(now: Date) {
     await db
       .deleteFrom('sign_in_tries')
       .where('last_at', '<', new Date(now.getTime() - FORGET_MS))

@@ -1,9 +1,10 @@
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
+import type { Actor, SignOff } from '../shapes.js';
 
-export const signOffsRepository = (db: Database): Store['signOffs'] => ({
-  async latest() {
+export const signOffsRepository = (db: Database) => ({
+  /** The newest of each subject. */
+  async latest(): Promise<readonly SignOff[]> {
     const rows = await db
       .selectFrom('sign_offs')
       .distinctOn('subject')
@@ -21,7 +22,7 @@ export const signOffsRepository = (db: Database): Store['signOffs'] => ({
     }));
   },
 
-  async sign({ subject, content, name, profession }, actor) {
+  async sign({ subject, content, name, profession }: Omit<SignOff, 'by' | 'at'>, actor: Actor) {
     await db
       .insertInto('sign_offs')
       .values({ subject, content, signed_name: name, profession, signed_by: actor.name })

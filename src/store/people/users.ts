@@ -7,8 +7,8 @@ import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, AuditDetail, Role, Store, User } from '../contract.js';
 import { notFound, refuseStale } from '../refusals.js';
+import type { Actor, AuditDetail, Expected, Role, User } from '../shapes.js';
 import type { Tables } from '../tables.js';
 import { isGuessable } from './guessable-password.js';
 
@@ -31,18 +31,18 @@ const namesOf = ({ name, displayName }: User): string[] => [name, displayName];
 let decoy: Promise<string> | null = null;
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const usersRepository = (db: Database): Store['users'] => ({
+export const usersRepository = (db: Database) => ({
   async list() {
     return (await db.selectFrom('users').selectAll().orderBy('name').execute()).map(userOf);
   },
 
-  async get(userId) {
+  async get(userId: string) {
     const row = await db.selectFrom('users').selectAll().where('id', '=', userId).executeTakeFirst();
     if (!row) throw notFound('user');
     return userOf(row);
   },
 
-  async create(given, actor) {
+  async create(given: { name: string; displayName?: string; role: Role; password?: string }, actor: Actor) {
     const name = checkedUserName(given.name);
     const password_hash =
       given.password === undefined
@@ -69,7 +69,12 @@ export const usersRepository = (db: Database): Store['users'] => ({
     });
   },
 
-  async change(userId, change, expected, actor) {
+  async change(
+    userId: string,
+    change: { displayName?: string; role?: Role; disabled?: boolean; password?: string },
+    expected: Expected,
+    actor: Actor,
+  ) {
     if (Object.values(change).every((value) => value === undefined))
       throw new DoorpostError('invalid-value', 'Nothing was named that is to change', {
         accepted: 'displayName, role, disabled or password',
@@ -108,14 +113,16 @@ export const usersRepository = (db: Database): Store['users'] => ({
     });
   },
 
-  async changeOwnPassword(userId, present, next, actor) {
+  /** Changes the own password, by the present one; ends every session and token of the account. */
+  async changeOwnPassword(userId: string, present: string, next: string, actor: Actor) {
     const before = await this.get(userId);
     if ((await this.signIn(before.name, present))?.id !== userId)
       throw new DoorpostError('invalid-value', 'The present password is not right', { field: 'present' });
     return this.change(userId, { password: next }, before.version, actor);
   },
 
-  endSessions: (userId, why, actor) =>
+  /** Ends every session, token and feed of an account: its provider gives it no role any more, or its owner asked. */
+  endSessions: (userId: string, why: 'role-withdrawn' | 'sign-out', actor: Actor) =>
     atomically(db, async (tx) => {
       const row = await tx
         .updateTable('users')
@@ -128,7 +135,8 @@ export const usersRepository = (db: Database): Store['users'] => ({
       return userOf(row);
     }),
 
-  async signIn(name, password) {
+  /** The user when name and password fit, else null; takes as long for an unknown name. */
+  async signIn(name: string, password: string) {
     const row = await db
       .selectFrom('users')
       .selectAll()
@@ -139,7 +147,8 @@ export const usersRepository = (db: Database): Store['users'] => ({
     return row?.password_hash && fits && !row.disabled ? userOf(row) : null;
   },
 
-  fromOidc: (subject) =>
+  /** The account of this OpenID subject, made on first sight with this role; its role follows the provider. */
+  fromOidc: (subject: { issuer: string; subject: string; name: string; displayName: string; role: Role }) =>
     atomically(db, async (tx) => {
       const known = await tx
         .selectFrom('users')

@@ -1,10 +1,11 @@
 import { sql } from 'kysely';
+import type { Caseload } from '../../records/caseload.js';
 import { groupByChild } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
 import { rowsVersion, sweepChanges } from '../rows-version.js';
+import type { Actor, VisitDays } from '../shapes.js';
 import { loadCaseload } from './load-caseload.js';
 import { workshopJobsRepository } from './workshop-jobs.js';
 import { writeCaseload } from './write-caseload.js';
@@ -23,8 +24,9 @@ const TABLES = [
   'recall_entries',
 ] as const;
 
-export const caseloadRepository = (db: Database): Store['caseload'] => ({
-  async ids(status) {
+export const caseloadRepository = (db: Database) => ({
+  /** Ids of active children (of all, with 'any'), ascending. */
+  async ids(status?: 'any') {
     const rows = await db
       .selectFrom('children')
       .select('id')
@@ -33,23 +35,26 @@ export const caseloadRepository = (db: Database): Store['caseload'] => ({
       .execute();
     return rows.map((r) => r.id);
   },
-  async records(ids) {
+  async records(ids: readonly string[]) {
     const records = [];
     for (let i = 0; i < ids.length; i += CHUNK)
       records.push(...groupByChild(await loadCaseload(db, ids.slice(i, i + CHUNK))));
     return records;
   },
-  async present(ids) {
+  /** Those of the ids that are still children here. */
+  async present(ids: readonly string[]) {
     if (ids.length === 0) return [];
     const rows = await db.selectFrom('children').select('id').where('id', 'in', ids).execute();
     return rows.map((r) => r.id);
   },
   all: () => loadCaseload(db),
-  devices: async () => ({
+  /** Without readings, markers and skin checks, which are nine rows in ten. */
+  devices: async (): Promise<Pick<Caseload, 'children' | 'devices' | 'events' | 'jobs'>> => ({
     ...(await loadCaseload(db, undefined, ['children', 'devices', 'events'])),
     jobs: await workshopJobsRepository(db).all(),
   }),
-  async visitDays(since, until) {
+  /** Days on which active children were measured: how many in all since a day, and each child's last. */
+  async visitDays(since: IsoDate, until: IsoDate): Promise<VisitDays> {
     const [{ visits }, last] = await Promise.all([
       db
         .selectFrom('current_measurements')
@@ -67,8 +72,14 @@ export const caseloadRepository = (db: Database): Store['caseload'] => ({
     ]);
     return { visits, last };
   },
+  /** Changes whenever anything a person entered, or a forecast or recall list, does. */
   version: () => rowsVersion(db, TABLES),
-  sweepChanges: (before) => sweepChanges(db, before),
-  write: (rows, reason, today, actor) =>
+  /** Forgets changes so old that nobody has kept an answer since. */
+  sweepChanges: (before: Date) => sweepChanges(db, before),
+  /**
+   * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
+   * revision with this reason. Whole or not at all.
+   */
+  write: (rows: Partial<Caseload>, reason: string, today: IsoDate, actor: Actor) =>
     atomically(db, (tx) => writeCaseload(tx, rows, reason, today, actor)),
 });

@@ -4,13 +4,14 @@ import { groupByChild } from '../../records/caseload.js';
 import { childFaults } from '../../records/check/child-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
+import type { Child } from '../../records/records.js';
 import { avoidsLatex, childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, ChildSearch, ChildSummary, Page, PageRequest, Store } from '../contract.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 import { notFound, refuseStale } from '../refusals.js';
+import type { Actor, ChildSearch, ChildSummary, Expected, Page, PageRequest, Versioned } from '../shapes.js';
 import { childrenTable } from './caseload-tables.js';
 import { changeInPlace } from './change-in-place.js';
 import { eraseChild } from './erase-child.js';
@@ -19,10 +20,11 @@ import { initialsPattern, nameSearch, wordPattern } from './name-search.js';
 import { requireChild } from './require-child.js';
 import { childVisibleTo, recordVisibleTo } from './visible-to.js';
 
-export const childrenRepository = (db: Database): Store['children'] => ({
-  search: (search, page, actor) => searchChildren(db, search, page, actor),
+export const childrenRepository = (db: Database) => ({
+  search: (search: ChildSearch, page: PageRequest, actor: Actor) => searchChildren(db, search, page, actor),
 
-  async names(childIds, actor) {
+  /** What these children are called, by id. */
+  async names(childIds: readonly string[], actor: Actor): Promise<ReadonlyMap<string, string>> {
     if (childIds.length === 0) return new Map();
     const rows = await db
       .selectFrom('children')
@@ -33,27 +35,28 @@ export const childrenRepository = (db: Database): Store['children'] => ({
     return new Map(rows.map((r) => [r.id, r.name]));
   },
 
-  async count(search) {
+  async count(search: ChildSearch) {
     const row = await matching(db, search)
       .select(sql<number>`count(*)::int`.as('n'))
       .executeTakeFirstOrThrow();
     return row.n;
   },
 
-  async record(childId, actor) {
+  /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
+  async record(childId: string, actor: Actor) {
     const [record] = groupByChild(await loadCaseload(db, [childId]));
     if (!record) throw notFound('child');
     await writeAudit(db, actor, 'read', 'child-record', { childId });
     return recordVisibleTo(actor, record);
   },
 
-  async get(childId, actor) {
+  async get(childId: string, actor: Actor): Promise<Versioned<Child>> {
     const found = await requireChild(db, childId);
     await writeAudit(db, actor, 'read', 'child', { childId });
     return { value: childVisibleTo(actor, found.value), version: found.version };
   },
 
-  create: (child, today, actor) =>
+  create: (child: Child, today: IsoDate, actor: Actor): Promise<Versioned<Child>> =>
     atomically(db, async (tx) => {
       refuse(childFaults(child, today));
       await refuseTombstone(tx, [child.id]);
@@ -69,24 +72,27 @@ export const childrenRepository = (db: Database): Store['children'] => ({
       return { value: child, version: added.version };
     }),
 
-  change: (childId, change, today, expected, actor) =>
+  change: (
+    childId: string,
+    change: Partial<Child>,
+    today: IsoDate,
+    expected: Expected,
+    actor: Actor,
+  ): Promise<Versioned<Child>> =>
     atomically(db, async (tx) => {
       const before = await requireChild(tx, childId, 'update');
       refuseStale(expected, before.version);
       const value = childRecord.parse({ ...before.value, ...change, id: childId });
-      refuse(
-        childFaults(
-          value,
-          today,
-          change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined,
-        ),
-      );
+      const first = change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined;
+      refuse(childFaults(value, today, first));
       const version = await changeInPlace(tx, childrenTable, value, childId, before.version);
       await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });
       return { value: childVisibleTo(actor, value), version };
     }),
 
-  erase: (childId, reason, actor) => atomically(db, (tx) => eraseChild(tx, childId, reason, actor)),
+  /** Removes the record for good and leaves a tombstone (id, when, by, reason). */
+  erase: (childId: string, reason: string, actor: Actor) =>
+    atomically(db, (tx) => eraseChild(tx, childId, reason, actor)),
 });
 
 async function searchChildren(

@@ -1,7 +1,7 @@
 import { DoorpostError } from '../../errors.js';
 import type { Device } from '../../records/device.js';
 import type { Database } from '../connect.js';
-import type { DeviceVersion } from '../contract.js';
+import type { DeviceVersion } from '../shapes.js';
 import { requireDevice } from './require-child.js';
 
 /** Every state a device's record had, newest first, with who left it so; null where an event did. */

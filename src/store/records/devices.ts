@@ -2,14 +2,16 @@ import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
 import { deviceFaults } from '../../records/check/device-faults.js';
 import { refuse } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import { deviceRecord } from '../../records/device.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { loadRules } from '../../rules/load-rules.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
 import { refuseStale } from '../refusals.js';
+import type { Actor, DeviceVersion, Expected, Versioned } from '../shapes.js';
 import { devicesTable } from './caseload-tables.js';
 import { changeInPlace } from './change-in-place.js';
 import { deviceBefore, deviceVersions } from './device-versions.js';
@@ -18,26 +20,32 @@ import { requireChild, requireDevice } from './require-child.js';
 /** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
 export const families = familyFacts(loadRules());
 
-export const devicesRepository = (db: Database): Store['devices'] => ({
-  async versions(deviceId, actor) {
+export const devicesRepository = (db: Database) => ({
+  /** Every state of the record, newest first. */
+  async versions(deviceId: string, actor: Actor): Promise<readonly DeviceVersion[]> {
     const versions = await deviceVersions(db, deviceId);
     const { childId } = versions[0].device;
     await writeAudit(db, actor, 'read', 'device-versions', { childId });
     return versions;
   },
 
-  undoChange: (deviceId, today, actor) =>
+  /** Back to the state before the last change, itself as a new change; throws 'nothing-to-undo'. */
+  undoChange: (deviceId: string, today: IsoDate, actor: Actor): Promise<Versioned<Device>> =>
     atomically(db, async (tx) =>
       devicesRepository(tx).change(deviceId, await deviceBefore(tx, deviceId), today, null, actor),
     ),
 
-  async get(deviceId, actor) {
+  async get(deviceId: string, actor: Actor): Promise<Versioned<Device>> {
     const found = await requireDevice(db, deviceId);
     await writeAudit(db, actor, 'read', 'device', { childId: found.value.childId });
     return found;
   },
 
-  create: (given, today, actor) =>
+  create: (
+    given: Omit<Device, 'id'> & { id?: string },
+    today: IsoDate,
+    actor: Actor,
+  ): Promise<Versioned<Device>> =>
     atomically(db, async (tx) => {
       const device = deviceRecord.parse({ ...given, id: given.id ?? randomUUID() });
       const child = await requireChild(tx, device.childId, 'share');
@@ -54,7 +62,13 @@ export const devicesRepository = (db: Database): Store['devices'] => ({
       return { value: device, version: added.version };
     }),
 
-  change: (deviceId, change, today, expected, actor) =>
+  change: (
+    deviceId: string,
+    change: Partial<Device>,
+    today: IsoDate,
+    expected: Expected,
+    actor: Actor,
+  ): Promise<Versioned<Device>> =>
     atomically(db, async (tx) => {
       const before = await requireDevice(tx, deviceId, 'update');
       refuseStale(expected, before.version);

@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor } from '../contract.js';
+import type { Actor } from '../shapes.js';
 import { requireChild } from './require-child.js';
 
 /** Every table that holds something of a child, in an order that foreign keys allow. */

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { eventFaults } from '../../records/check/event-faults.js';
+import type { IsoDate } from '../../records/dates.js';
 import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { EventRevision, Store } from '../contract.js';
+import type { Actor, EventCorrection, EventRevision } from '../shapes.js';
 import { devicesTable, eventsTable } from './caseload-tables.js';
 import { changeInPlace } from './change-in-place.js';
 import { families } from './devices.js';
@@ -47,14 +48,16 @@ function deviceAfter(device: Device, before: DeviceEvent | null, after: DeviceEv
 
 const shown = (row: RevisedRow): EventRevision => ({ event: eventsTable.of(row), ...revisionOf(row) });
 
-export const eventsRepository = (db: Database): Store['events'] => ({
-  async add(given, today, actor) {
+export const eventsRepository = (db: Database) => ({
+  /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device, 'delivered' makes one that was ordered worn. */
+  async add(given: Omit<DeviceEvent, 'id'>, today: IsoDate, actor: Actor): Promise<DeviceEvent> {
     const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
     const { childId } = (await requireDevice(db, event.deviceId)).value;
     return addRecord(db, eventKind, event, childId, today, actor);
   },
 
-  async revisions(deviceId, actor) {
+  /** Everything recorded of a device, corrections and what was withdrawn among it, in the order it was entered. */
+  async revisions(deviceId: string, actor: Actor): Promise<readonly EventRevision[]> {
     const { childId } = (await requireDevice(db, deviceId)).value;
     const rows = await db
       .selectFrom('device_events')
@@ -66,8 +69,16 @@ export const eventsRepository = (db: Database): Store['events'] => ({
     return rows.map((row) => shown({ ...row }));
   },
 
-  correct: async (id, correction, today, actor) =>
+  correct: async (
+    id: string,
+    correction: EventCorrection,
+    today: IsoDate,
+    actor: Actor,
+  ): Promise<EventRevision> =>
     shown(await corrections(db, eventKind).correct(id, correction, today, null, actor)),
+  /** The end or delivery of a device withdrawn, the device is as before it. */
   withdraw: corrections(db, eventKind).withdraw,
-  undoCorrection: async (...asked) => shown(await corrections(db, eventKind).undoCorrection(...asked)),
+  /** Back to the revision before, itself as a new revision. */
+  undoCorrection: async (id: string, today: IsoDate, actor: Actor) =>
+    shown(await corrections(db, eventKind).undoCorrection(id, today, actor)),
 });

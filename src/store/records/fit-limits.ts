@@ -1,5 +1,6 @@
 import { type Selectable, sql } from 'kysely';
 import { checkLimitChanges } from '../../rules/check-limit-changes.js';
+import type { LimitChange } from '../../rules/clinic-limits.js';
 import { type ClinicLimit, limitKey } from '../../rules/clinic-limits.js';
 import { figureOf } from '../../rules/figure-of.js';
 import type { DeviceGroup } from '../../rules/limit-reach.js';
@@ -7,16 +8,19 @@ import { loadRules } from '../../rules/load-rules.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { LimitChangeRow, Store, Versioned } from '../contract.js';
-import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { newestFirst } from '../page-cursor.js';
 import { refuseStale } from '../refusals.js';
+import type { Actor, Expected, LimitChangeRow, PageRequest, Versioned } from '../shapes.js';
 import type { Tables } from '../tables.js';
 
-export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
+export const fitLimitsRepository = (db: Database) => ({
+  /** What stands; the version counts the saves, 0 before the first. */
   current: () => current(db),
+  /** That version alone: cheap enough to ask before every use of the rules. */
   version: () => version(db),
 
-  change: (changes, expected, actor) =>
+  /** All or none, each checked by devices/check-limit-changes. */
+  change: (changes: readonly LimitChange[], expected: Expected, actor: Actor) =>
     atomically(db, async (tx) => {
       // Readers go on; another writer waits and then finds the new version.
       await sql`lock table fit_limit_changes in exclusive mode`.execute(tx);
@@ -48,19 +52,14 @@ export const fitLimitsRepository = (db: Database): Store['fitLimits'] => ({
       return current(tx);
     }),
 
-  async history(family, page) {
-    const limit = pageLimit(page);
-    const after = readCursor(page, 1);
+  /** Every change ever made (of a family; null for all), newest first. */
+  async history(family: string | null, page: PageRequest) {
     let query = db.selectFrom('fit_limit_changes').selectAll();
     if (family !== null) query = query.where('family', '=', family);
-    if (after && /^\d{1,18}$/.test(after[0] ?? '')) query = query.where('seq', '<', after[0] as string);
-    const rows = await query
-      .orderBy('seq', 'desc')
-      .limit(limit + 1)
-      .execute();
-    return toPage(rows, limit, (r) => [r.seq], rowOf);
+    return newestFirst(query, page, rowOf);
   },
 
+  /** Devices in use of active children by what decides which limits reach them. */
   async devicesInUse() {
     const { rows } = await sql<DeviceGroup>`
       select d.family, d.data ->> 'footplate' as footplate,

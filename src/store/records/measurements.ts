@@ -1,8 +1,9 @@
 import { readingFaults } from '../../records/check/reading-faults.js';
+import type { IsoDate } from '../../records/dates.js';
 import type { Measurement } from '../../records/records.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { MeasurementRevision, Store } from '../contract.js';
+import type { Actor, Correction, Expected, MeasurementRevision } from '../shapes.js';
 import { measurementsTable } from './caseload-tables.js';
 import { requireChild } from './require-child.js';
 import { allRevisions, corrections, type RevisedKind, type RevisedRow, revisionOf } from './revised.js';
@@ -22,14 +23,15 @@ const shown = (row: RevisedRow): MeasurementRevision => ({
   ...revisionOf(row),
 });
 
-export const measurementsRepository = (db: Database): Store['measurements'] => ({
-  async revisions(id, actor) {
+export const measurementsRepository = (db: Database) => ({
+  async revisions(id: string, actor: Actor): Promise<readonly MeasurementRevision[]> {
     const rows = await allRevisions(db, readingKind, id);
     await writeAudit(db, actor, 'read', 'measurement', { childId: rows[0].child_id });
     return rows.map(shown);
   },
 
-  async corrected(childId, actor) {
+  /** Every reading ever corrected of a child, for display beside the chart. */
+  async corrected(childId: string, actor: Actor): Promise<readonly MeasurementRevision[]> {
     await requireChild(db, childId);
     const rows = await db
       .selectFrom('measurements')
@@ -45,6 +47,14 @@ export const measurementsRepository = (db: Database): Store['measurements'] => (
     return rows.map((row) => shown({ ...row }));
   },
 
-  correct: async (...asked) => shown(await corrections(db, readingKind).correct(...asked)),
-  undoCorrection: async (...asked) => shown(await corrections(db, readingKind).undoCorrection(...asked)),
+  correct: async (
+    id: string,
+    correction: Correction,
+    today: IsoDate,
+    expectedRevision: Expected,
+    actor: Actor,
+  ) => shown(await corrections(db, readingKind).correct(id, correction, today, expectedRevision, actor)),
+  /** Back to the revision before, itself as a new revision. */
+  undoCorrection: async (id: string, today: IsoDate, actor: Actor) =>
+    shown(await corrections(db, readingKind).undoCorrection(id, today, actor)),
 });

@@ -1,8 +1,8 @@
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { Database } from '../connect.js';
-import type { Versioned } from '../contract.js';
 import { notFound } from '../refusals.js';
+import type { Versioned } from '../shapes.js';
 
 /** Held against other writers for the rest of the transaction: against all, or against those that change it. */
 export type Lock = 'update' | 'share';

@@ -5,8 +5,8 @@ import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, AuditDetail, Expected } from '../contract.js';
 import { changedMeanwhile, notFound, refuseStale } from '../refusals.js';
+import type { Actor, AuditDetail, Expected } from '../shapes.js';
 import type { CaseloadTable, Revised, Row } from './caseload-tables.js';
 
 export interface RevisedRow extends Row {

@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
+import type { IsoDate } from '../../records/dates.js';
 import { type SkinCheck, skinCheckRecord } from '../../records/skin-check.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
+import type { Actor } from '../shapes.js';
 import { skinChecksTable } from './caseload-tables.js';
 import { requireChild, requireDevice } from './require-child.js';
 import { addRecord, corrections, type RevisedKind } from './revised.js';
@@ -18,8 +19,9 @@ export const skinCheckKind: RevisedKind<SkinCheck> = {
   audited: ({ id, state }) => ({ skinCheckId: id, state }),
 };
 
-export const skinChecksRepository = (db: Database): Store['skinChecks'] => ({
-  async add(given, today, actor) {
+export const skinChecksRepository = (db: Database) => ({
+  /** Throws where the device is another child's or the date is not between birth and today. */
+  async add(given: Omit<SkinCheck, 'id'>, today: IsoDate, actor: Actor): Promise<SkinCheck> {
     const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
     return addRecord(db, skinCheckKind, check, check.childId, today, actor);
   },

@@ -1,6 +1,6 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { avoidsLatex, type Child } from '../../records/records.js';
-import { type Actor, seesDiagnoses } from '../contract.js';
+import { type Actor, seesDiagnoses } from '../shapes.js';
 
 /** A scheduler or administrator gets no diagnosis detail; alerts that protect the child (skin, latex) stay. */
 export function childVisibleTo(actor: Actor, child: Child): Child {

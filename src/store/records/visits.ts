@@ -2,19 +2,21 @@ import { randomUUID } from 'node:crypto';
 import { DoorpostError } from '../../errors.js';
 import { readingFaults } from '../../records/check/reading-faults.js';
 import { refuse } from '../../records/check/refuse.js';
+import type { IsoDate } from '../../records/dates.js';
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
+import type { Actor, NewVisit, Visit } from '../shapes.js';
 import { measurementsTable } from './caseload-tables.js';
 import { moveVisit } from './move-visit.js';
 import { requireChild } from './require-child.js';
 import { appended } from './revised.js';
 
-export const visitsRepository = (db: Database): Store['visits'] => ({
-  async list(childId, actor) {
+export const visitsRepository = (db: Database) => ({
+  /** Newest first. */
+  async list(childId: string, actor: Actor): Promise<readonly Visit[]> {
     await requireChild(db, childId);
     const rows = await db
       .selectFrom('current_measurements')
@@ -31,9 +33,16 @@ export const visitsRepository = (db: Database): Store['visits'] => ({
     return [...byDate].map(([date, measurements]) => ({ date, measurements }));
   },
 
-  move: (childId, move, today, actor) => moveVisit(db, childId, move, today, actor),
+  /** Everything a visit found goes to another day; gives how many entries that were. */
+  move: (
+    childId: string,
+    move: { readonly from: IsoDate; readonly to: IsoDate; readonly reason: string },
+    today: IsoDate,
+    actor: Actor,
+  ) => moveVisit(db, childId, move, today, actor),
 
-  add: (childId, visit, today, actor) =>
+  /** Checks every reading (side, plausible range, date not before birth or after today); all or none are stored. */
+  add: (childId: string, visit: NewVisit, today: IsoDate, actor: Actor): Promise<readonly Measurement[]> =>
     atomically(db, async (tx) => {
       const child = await requireChild(tx, childId, 'share');
       if (visit.measurements.length === 0)

@@ -1,18 +1,26 @@
 import { refuse } from '../../records/check/refuse.js';
 import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
+import type { IsoDate } from '../../records/dates.js';
 import { type WorkshopJob, workshopJobRecord } from '../../records/device.js';
+import { lastUsed } from '../../statistics/last-used.js';
+import { onceFor } from '../../statistics/once-for.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
 import { refuseStale } from '../refusals.js';
 import { rowsVersion } from '../rows-version.js';
+import type { Actor, Expected, Versioned } from '../shapes.js';
 import { workshopJobsTable } from './caseload-tables.js';
 import { families } from './devices.js';
 import { requireChild, requireDevice } from './require-child.js';
 
-export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => ({
-  save: (given, today, expected, actor) =>
+export const workshopJobsRepository = (db: Database) => ({
+  save: (
+    given: WorkshopJob,
+    today: IsoDate,
+    expected: Expected,
+    actor: Actor,
+  ): Promise<Versioned<WorkshopJob>> =>
     atomically(db, async (tx) => {
       const job = workshopJobRecord.parse(given);
       const { childId } = (await requireDevice(tx, job.deviceId)).value;
@@ -38,14 +46,12 @@ export const workshopJobsRepository = (db: Database): Store['workshopJobs'] => (
 
   async all() {
     const version = await rowsVersion(db, ['workshop_jobs']);
-    const before = known.get(db);
-    if (before?.version === version) return before.jobs;
-    const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
-    const jobs = rows.map((r) => r.data);
-    known.set(db, { version, jobs });
-    return jobs;
+    return keptOf(db, '')(version, async () => {
+      const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
+      return rows.map((r) => r.data);
+    });
   },
 });
 
 /** Every child's page asks for all jobs: they are read and parsed again only once one has changed. */
-const known = new WeakMap<Database, { readonly version: string; readonly jobs: readonly WorkshopJob[] }>();
+const keptOf = onceFor((_db: Database) => lastUsed<Promise<readonly WorkshopJob[]>>(1));

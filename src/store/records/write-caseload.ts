@@ -8,7 +8,7 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, WriteCounts } from '../contract.js';
+import type { Actor, WriteCounts } from '../shapes.js';
 import {
   type CaseloadTable,
   childrenTable,

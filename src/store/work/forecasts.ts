@@ -4,25 +4,29 @@ import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { ForecastSummary, MadeForecasts, Store, StoredAssessment } from '../contract.js';
 import { requireChild } from '../records/require-child.js';
+import type { Actor, ForecastSummary, MadeForecasts, PastForecast, StoredAssessment } from '../shapes.js';
 
-export const forecastsRepository = (db: Database): Store['forecasts'] => ({
-  async latestByChild(childId, actor) {
+export const forecastsRepository = (db: Database) => ({
+  async latestByChild(childId: string, actor: Actor) {
     await requireChild(db, childId);
     await writeAudit(db, actor, 'read', 'forecasts', { childId });
     return (await stored(db, [childId])).get(childId)?.forecasts ?? [];
   },
 
-  assessment: async (childId) => (await stored(db, [childId])).get(childId) ?? null,
+  assessment: async (childId: string) => (await stored(db, [childId])).get(childId) ?? null,
 
-  assessments: (childIds) => stored(db, childIds),
+  /** Of many children at once, by child; who has none is left out. */
+  assessments: (childIds: readonly string[]): Promise<ReadonlyMap<string, StoredAssessment>> =>
+    stored(db, childIds),
 
-  save: (assessment) => atomically(db, (tx) => save(tx, assessment)),
+  save: (assessment: StoredAssessment) => atomically(db, (tx) => save(tx, assessment)),
 
-  saveLookBack: (made, madeOn) => keepHistory(db, made, madeOn),
+  /** Forecasts of a day long past, made later from the record as it stood then: kept as history alone. */
+  saveLookBack: (made: MadeForecasts, madeOn: IsoDate) => keepHistory(db, made, madeOn),
 
-  async coverage() {
+  /** How many active children have an assessment, of how many. */
+  async coverage(): Promise<{ readonly done: number; readonly total: number }> {
     const row = await db
       .selectFrom('children as c')
       .leftJoin('assessments as a', 'a.child_id', 'c.id')
@@ -32,7 +36,8 @@ export const forecastsRepository = (db: Database): Store['forecasts'] => ({
     return row;
   },
 
-  async history(deviceIds) {
+  /** Every past answer of a device, oldest first, without the curve: for forecast against what happened. */
+  async history(deviceIds?: readonly string[]): Promise<readonly PastForecast[]> {
     if (deviceIds?.length === 0) return [];
     const rows = await db
       .selectFrom('forecast_history')

@@ -1,9 +1,13 @@
 import { DoorpostError } from '../../errors.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
+import type { KeptAnswer } from '../shapes.js';
 
-export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
-  async claim(userId, key, requestHash) {
+export const idempotencyRepository = (db: Database) => ({
+  /**
+   * Claims the key inside a transaction: null when it is new, else the answer given before. Another request with the
+   * key waits here until the first has ended. Throws 'invalid-value' when it was used for another request.
+   */
+  async claim(userId: string, key: string, requestHash: string): Promise<KeptAnswer | null> {
     const claimed = await db
       .insertInto('idempotency_keys')
       .values({ user_id: userId, key, request_hash: requestHash })
@@ -25,7 +29,8 @@ export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
     return { status: kept.status ?? 200, headers: kept.headers ?? {}, body: kept.body ?? '' };
   },
 
-  async kept(userId, key) {
+  /** The answer kept under a key; null where there is none yet. */
+  async kept(userId: string, key: string): Promise<KeptAnswer | null> {
     const row = await db
       .selectFrom('idempotency_keys')
       .select(['status', 'headers', 'body'])
@@ -35,7 +40,7 @@ export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
     return row?.status ? { status: row.status, headers: row.headers ?? {}, body: row.body ?? '' } : null;
   },
 
-  async keep(userId, key, answer) {
+  async keep(userId: string, key: string, answer: KeptAnswer) {
     await db
       .updateTable('idempotency_keys')
       .set({ status: answer.status, headers: JSON.stringify(answer.headers), body: answer.body })
@@ -44,7 +49,7 @@ export const idempotencyRepository = (db: Database): Store['idempotency'] => ({
       .execute();
   },
 
-  async sweep(before) {
+  async sweep(before: Date) {
     await db.deleteFrom('idempotency_keys').where('created_at', '<', before).execute();
   },
 });

@@ -2,13 +2,14 @@ import { randomUUID } from 'node:crypto';
 import type { Caseload } from '../../records/caseload.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { AddedIds, Store, StoredImport } from '../contract.js';
+import { recordOf } from '../record-of.js';
 import { notFound } from '../refusals.js';
+import type { Actor, AddedIds, CheckedImport, ImportRun, StoredImport } from '../shapes.js';
 import { freshIds, takeBackImport } from './take-back-import.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const importsRepository = (db: Database): Store['imports'] => ({
-  async create({ plan, caseload, childIds, packed, options }, actor) {
+export const importsRepository = (db: Database) => ({
+  async create({ plan, caseload, childIds, packed, options }: CheckedImport, actor: Actor): Promise<string> {
     const id = randomUUID();
     await db
       .insertInto('imports')
@@ -25,7 +26,12 @@ export const importsRepository = (db: Database): Store['imports'] => ({
     await writeAudit(db, actor, 'create', 'import', { childIds, importId: id });
     return id;
   },
-  async again(id, { plan, caseload, childIds }, actor) {
+  /** Another dry run of the same files, before it is taken in. */
+  async again(
+    id: string,
+    { plan, caseload, childIds }: Omit<CheckedImport, 'packed' | 'options'>,
+    actor: Actor,
+  ) {
     await db
       .updateTable('imports')
       .set({ plan: JSON.stringify(plan), caseload })
@@ -34,21 +40,18 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       .execute();
     await writeAudit(db, actor, 'change', 'import', { childIds, importId: id });
   },
-  async latest() {
+  /** Every import with when it was made, the newest first, up to 20. */
+  async latest(): Promise<readonly ImportRun[]> {
     const rows = await db
       .selectFrom('imports')
       .select(['id', 'status', 'created_at', 'created_by'])
       .orderBy('created_at', 'desc')
       .limit(20)
       .execute();
-    return rows.map((r) => ({
-      id: r.id,
-      status: r.status,
-      createdAt: r.created_at.toISOString(),
-      createdBy: r.created_by,
-    }));
+    return rows.map(recordOf);
   },
-  async children(id) {
+  /** The children a taken-in import added something to. */
+  async children(id: string) {
     const { added } = await read(db, id, false);
     if (added === null) return [];
     const rows = await db
@@ -59,11 +62,14 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       .execute();
     return [...new Set([...added.children, ...rows.map((r) => r.child_id)])].sort();
   },
-  get: (id) => read(db, id, false),
-  lock: (id) => read(db, id, true),
-  fresh: (caseload) => freshIds(db, caseload),
-  takeBack: (id, actor) => takeBackImport(db, id, actor),
-  async committed(id, added) {
+  get: (id: string) => read(db, id, false),
+  /** Locks it for the rest of the transaction. */
+  lock: (id: string) => read(db, id, true),
+  /** Ids in this caseload that are not kept yet, by table: what taking it in would add. */
+  fresh: (caseload: Caseload) => freshIds(db, caseload),
+  /** Takes out what the import added and nothing was built on since. What stays is counted by why. */
+  takeBack: (id: string, actor: Actor) => takeBackImport(db, id, actor),
+  async committed(id: string, added: AddedIds) {
     await db
       .updateTable('imports')
       .set({
@@ -76,14 +82,15 @@ export const importsRepository = (db: Database): Store['imports'] => ({
       .where('id', '=', id)
       .execute();
   },
-  async sweep(before) {
+  /** Forgets dry runs made before then that were never taken in; they hold whole files of records. */
+  async sweep(before: Date) {
     await db
       .deleteFrom('imports')
       .where('status', 'in', ['checked', 'refused'])
       .where('created_at', '<', before)
       .execute();
   },
-  async setStatus(id, status, plan) {
+  async setStatus(id: string, status: StoredImport['status'], plan?: unknown) {
     await db
       .updateTable('imports')
       .set({ status, ...(plan === undefined ? {} : { plan: JSON.stringify(plan) }) })

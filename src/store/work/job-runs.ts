@@ -1,31 +1,35 @@
 import { randomUUID } from 'node:crypto';
-import { type Selectable, sql } from 'kysely';
+import { sql } from 'kysely';
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
-import type { JobRun, Store } from '../contract.js';
+import { recordOf } from '../record-of.js';
 import { notFound } from '../refusals.js';
-import type { Tables } from '../tables.js';
+import type { JobRun } from '../shapes.js';
+
+const SHOWN = ['id', 'kind', 'status', 'done', 'total', 'message', 'started_at', 'finished_at'] as const;
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
-  async latest(kind) {
+export const jobRunsRepository = (db: Database) => ({
+  /** Newest first, 20 of them; of one kind if given. */
+  async latest(kind?: JobRun['kind']): Promise<readonly JobRun[]> {
     const rows = await db
       .selectFrom('job_runs')
-      .selectAll()
+      .select(SHOWN)
       .$if(!!kind, (q) => q.where('kind', '=', kind!))
       .orderBy('seq', 'desc')
       .limit(20)
       .execute();
-    return rows.map(runOf);
+    return rows.map(recordOf);
   },
 
-  async get(id) {
-    const row = await db.selectFrom('job_runs').selectAll().where('id', '=', id).executeTakeFirst();
+  async get(id: string): Promise<JobRun> {
+    const row = await db.selectFrom('job_runs').select(SHOWN).where('id', '=', id).executeTakeFirst();
     if (!row) throw notFound('job run');
-    return runOf(row);
+    return recordOf(row);
   },
 
-  begin: (kind, now) =>
+  /** The id of a new run, or null when one of this kind is still queued or running (no double work). */
+  begin: (kind: JobRun['kind'], now: Date): Promise<string | null> =>
     atomically(db, async (tx) => {
       await takeTurn(tx);
       const open = await tx
@@ -40,7 +44,7 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
       return id;
     }),
 
-  async setTotal(id, total) {
+  async setTotal(id: string, total: number) {
     await db
       .updateTable('job_runs')
       .set({ total, status: 'running' })
@@ -49,7 +53,8 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
       .execute();
   },
 
-  async say(id, message) {
+  /** What it is at, in words, while it runs. */
+  async say(id: string, message: string) {
     await db
       .updateTable('job_runs')
       .set({ message })
@@ -58,7 +63,8 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
       .execute();
   },
 
-  partDone: (id, part, count) =>
+  /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
+  partDone: (id: string, part: number, count: number) =>
     atomically(db, async (tx) => {
       const first = await tx
         .insertInto('job_run_parts')
@@ -75,7 +81,7 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
       return { first: first !== undefined, complete: run !== undefined && run.done >= run.total };
     }),
 
-  async isPartDone(id, part) {
+  async isPartDone(id: string, part: number) {
     const row = await db
       .selectFrom('job_run_parts')
       .select('part')
@@ -85,7 +91,7 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
     return row !== undefined;
   },
 
-  end: (id, status, message, now) =>
+  end: (id: string, status: 'done' | 'failed', message: string, now: Date) =>
     atomically(db, async (tx) => {
       await takeTurn(tx);
       await tx
@@ -100,14 +106,3 @@ export const jobRunsRepository = (db: Database): Store['jobRuns'] => ({
 /** Beginning and ending wait for each other, so that nobody joins a run that has just ended. */
 const takeTurn = (tx: Database) =>
   sql`select pg_advisory_xact_lock(hashtext('doorpost-job-runs'))`.execute(tx);
-
-const runOf = (r: Selectable<Tables['job_runs']>): JobRun => ({
-  id: r.id,
-  kind: r.kind,
-  status: r.status,
-  done: r.done,
-  total: r.total,
-  message: r.message,
-  startedAt: r.started_at.toISOString(),
-  finishedAt: r.finished_at?.toISOString() ?? null,
-});

@@ -3,7 +3,7 @@ import { stateInNewList } from '../../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../../recall/contract.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import { type NewRecallRun, type RecallListName, systemActor } from '../contract.js';
+import { type NewRecallRun, type RecallListName, systemActor } from '../shapes.js';
 import { earlierVisits } from './earlier-visits.js';
 
 const CHUNK = 500;

@@ -1,8 +1,9 @@
 import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
-import type { ModelId, PopulationOffsets } from '../contract/work.js';
+import type { ModelId } from '../contract/work.js';
+import type { LearnedPopulation } from '../shapes.js';
 
-export const populationOffsetsRepository = (db: Database): PopulationOffsets => {
+export const populationOffsetsRepository = (db: Database) => {
   const newest = ({ name, version }: ModelId) =>
     db
       .selectFrom('population_offsets')
@@ -11,14 +12,16 @@ export const populationOffsetsRepository = (db: Database): PopulationOffsets => 
       .orderBy('seq', 'desc')
       .limit(1);
   return {
-    async version(model) {
+    /** Changes whenever something was learned; null before. Cheap enough to ask before every forecast. */
+    async version(model: ModelId) {
       return (await newest(model).select('seq').executeTakeFirst())?.seq ?? null;
     },
-    async latest(model) {
+    async latest(model: ModelId): Promise<LearnedPopulation | null> {
       const row = await newest(model).selectAll().executeTakeFirst();
       return row ? { learnedOn: row.learned_on, children: row.children, offsets: row.offsets } : null;
     },
-    keep: ({ name, version }, { learnedOn, children, offsets }) =>
+    /** In place of what was learned of this model on the same day. */
+    keep: ({ name, version }: ModelId, { learnedOn, children, offsets }: LearnedPopulation) =>
       atomically(db, async (tx) => {
         await tx
           .deleteFrom('population_offsets')

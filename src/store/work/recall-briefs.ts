@@ -1,30 +1,26 @@
 import { sql } from 'kysely';
+import { lastUsed } from '../../statistics/last-used.js';
+import { onceFor } from '../../statistics/once-for.js';
 import type { Database } from '../connect.js';
-import type { RecallBrief } from '../contract.js';
 import { rowsVersion } from '../rows-version.js';
+import type { RecallBrief } from '../shapes.js';
 
 /** The list in use and the one before are asked for by every page of the list. */
-const RUNS_KEPT = 2;
-type Kept = { readonly version: string; readonly briefs: readonly RecallBrief[] };
-const known = new WeakMap<Database, Map<string, Kept>>();
+const keptOf = onceFor((_db: Database) => lastUsed<Promise<readonly RecallBrief[]>>(2));
 
 /** Where everybody of a list stands: read again only once an entry or a child has changed. */
 export async function recallBriefs(db: Database, runId: string): Promise<readonly RecallBrief[]> {
-  const runs = known.get(db) ?? new Map<string, Kept>();
-  known.set(db, runs);
   const version = await rowsVersion(db, ['recall_entries', 'children']);
-  const kept = runs.get(runId);
-  if (kept?.version === version) return kept.briefs;
+  return keptOf(db, '')(`${runId} ${version}`, () => readBriefs(db, runId));
+}
+
+async function readBriefs(db: Database, runId: string): Promise<readonly RecallBrief[]> {
   const rows = await listed(db, runId)
     .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
     .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
     .orderBy('e.position')
     .execute();
-  const briefs = rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
-  runs.delete(runId);
-  runs.set(runId, { version, briefs });
-  if (runs.size > RUNS_KEPT) runs.delete(runs.keys().next().value as string);
-  return briefs;
+  return rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
 }
 
 /** Entries of a list whose child's name, number or contact holds the text. */

@@ -1,46 +1,49 @@
 import { randomUUID } from 'node:crypto';
-import { type Selectable, type SelectQueryBuilder, sql } from 'kysely';
+import { type SelectQueryBuilder, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import type { WorkState } from '../../recall/contract.js';
+import type { EarlierVisit } from '../../recall/carry-over.js';
+import type { RecallEntry, WorkState } from '../../recall/contract.js';
 import { ringAgainOn } from '../../recall/ring-again.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, RecallRow, RecallRun, Store } from '../contract.js';
-import { pageLimit, readCursor, toPage } from '../page-cursor.js';
+import { newestFirst } from '../page-cursor.js';
+import { recordOf } from '../record-of.js';
 import { notFound, refuseStale } from '../refusals.js';
-import type { Tables } from '../tables.js';
+import type {
+  Actor,
+  Expected,
+  NewRecallRun,
+  PageRequest,
+  RecallFilter,
+  RecallListName,
+  RecallRow,
+} from '../shapes.js';
 import { earlierVisits } from './earlier-visits.js';
 import { keepRecallRun } from './keep-recall-run.js';
 import { entriesFound, recallBriefs } from './recall-briefs.js';
 import { recallEntryRows } from './recall-entry-rows.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
-export const recallRepository = (db: Database): Store['recall'] => ({
+export const recallRepository = (db: Database) => ({
   async latestRun() {
     const row = await runs(db).orderBy('seq', 'desc').limit(1).executeTakeFirst();
     return row ? runOf(row) : null;
   },
 
-  async runs(page) {
-    const limit = pageLimit(page);
-    const after = readCursor(page, 1);
-    const rows = await runs(db)
-      .$if(!!after && /^\d{1,18}$/.test(after[0] ?? ''), (q) => q.where('seq', '<', after![0] as string))
-      .orderBy('seq', 'desc')
-      .limit(limit + 1)
-      .execute();
-    return toPage(rows, limit, (r) => [r.seq], runOf);
+  async runs(page: PageRequest) {
+    return newestFirst(runs(db), page, runOf);
   },
 
-  async run(runId) {
+  async run(runId: string) {
     const row = await runs(db).where('id', '=', runId).executeTakeFirst();
     if (!row) throw notFound('recall run');
     return runOf(row);
   },
 
-  async entries(runId, filter, actor) {
+  /** The whole list in its planned order. */
+  async entries(runId: string, filter: RecallFilter, actor: Actor) {
     if (filter.ids?.length === 0) return [];
     let query = recallEntryRows(db).where('e.run_id', '=', runId);
     if (filter.list) query = query.where('e.list', '=', filter.list);
@@ -59,7 +62,8 @@ export const recallRepository = (db: Database): Store['recall'] => ({
     return rows.map(rowOf);
   },
 
-  async briefs(runId, filter) {
+  /** The same in brief. `text`: only whose name, number or contact holds it. Not audited: it names nobody. */
+  async briefs(runId: string, filter: Pick<RecallFilter, 'due'> & { readonly text?: string }) {
     const text = (filter.text ?? '').trim();
     const [briefs, found] = await Promise.all([
       recallBriefs(db, runId),
@@ -68,22 +72,33 @@ export const recallRepository = (db: Database): Store['recall'] => ({
     return briefs.filter((r) => (!filter.due || r.list !== 'open') && (found?.has(r.id) ?? true));
   },
 
-  async entry(entryId, actor) {
+  async entry(entryId: string, actor: Actor) {
     const row = await requireEntry(db, entryId);
     await writeAudit(db, actor, 'read', 'recall-entry', { childId: row.childId });
     return row;
   },
 
-  keep: (run, entries) =>
+  /** Keeps a finished list in one piece; what people did with the list before is carried over (recall/carry-over.ts). */
+  keep: (
+    run: NewRecallRun,
+    entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
+  ) =>
     atomically(db, async (tx) => {
       const id = randomUUID();
       await keepRecallRun(tx, id, run, entries);
       return runOf(await runs(tx).where('id', '=', id).executeTakeFirstOrThrow());
     }),
 
-  earlierVisits: () => earlierVisits(db),
+  /** How far people came with the latest list, for the plan of the next; empty before the first. */
+  earlierVisits: (): Promise<readonly EarlierVisit[]> => earlierVisits(db),
 
-  setState: (entryId, change, expected, actor) =>
+  /** `appointment`: the day booked; left out it stays as it was. */
+  setState: (
+    entryId: string,
+    change: { readonly state: WorkState; readonly note: string; readonly appointment?: IsoDate | null },
+    expected: Expected,
+    actor: Actor,
+  ) =>
     atomically(db, async (tx) => {
       const before = await lockEntry(tx, entryId);
       refuseStale(expected, before.version);
@@ -92,7 +107,8 @@ export const recallRepository = (db: Database): Store['recall'] => ({
       return requireEntry(tx, entryId);
     }),
 
-  undo: (entryId, actor) =>
+  /** Takes the last state change of this entry back; throws 'nothing-to-undo'. */
+  undo: (entryId: string, actor: Actor) =>
     atomically(db, async (tx) => {
       const before = await lockEntry(tx, entryId);
       const last = await tx
@@ -170,7 +186,7 @@ async function lockEntry(tx: Database, id: string) {
 const runs = (db: Database) =>
   db
     .selectFrom('recall_runs as r')
-    .selectAll()
+    .select(['seq', 'id', 'today', 'month', 'summary', 'model_version', 'seed', 'created_at'])
     .select([
       sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.list <> 'open')`.as(
         'entries',
@@ -180,16 +196,9 @@ const runs = (db: Database) =>
       ),
     ]);
 
-const runOf = (r: Selectable<Tables['recall_runs']> & { entries: number; overdue: number }): RecallRun => ({
-  id: r.id,
-  today: r.today,
-  month: r.month,
-  entries: r.entries,
-  overdue: r.overdue,
-  modelVersion: r.model_version,
-  seed: Number(r.seed),
-  createdAt: r.created_at.toISOString(),
-  summary: r.summary,
+const runOf = ({ seq, ...row }: Awaited<ReturnType<ReturnType<typeof runs>['executeTakeFirstOrThrow']>>) => ({
+  ...recordOf(row),
+  seed: Number(row.seed),
 });
 
 type EntryRow =

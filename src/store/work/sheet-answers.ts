@@ -1,24 +1,21 @@
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Store } from '../contract.js';
+import { recordOf } from '../record-of.js';
+import type { Actor, SheetAnswer } from '../shapes.js';
 
-export const sheetAnswersRepository = (db: Database): Store['sheetAnswers'] => ({
-  async list() {
+export const sheetAnswersRepository = (db: Database) => ({
+  async list(): Promise<readonly SheetAnswer[]> {
     const rows = await db
       .selectFrom('sheet_answers')
       .selectAll()
       .orderBy('sheet')
       .orderBy('question')
       .execute();
-    return rows.map(({ updated_by, updated_at, ...row }) => ({
-      ...row,
-      updatedBy: updated_by,
-      updatedAt: updated_at.toISOString(),
-    }));
+    return rows.map(recordOf);
   },
 
-  keep: (answers, actor) =>
+  keep: (answers: readonly Omit<SheetAnswer, 'updatedBy' | 'updatedAt'>[], actor: Actor) =>
     atomically(db, async (tx) => {
       for (const { sheet, question, asks, headings, answer } of answers) {
         const row = { asks, headings, answer, updated_by: actor.name, updated_at: new Date() };
@@ -32,7 +29,8 @@ export const sheetAnswersRepository = (db: Database): Store['sheetAnswers'] => (
         await writeAudit(tx, actor, 'change', 'sheet-answers', { questions: answers.length });
     }),
 
-  remove: (sheet, question, actor) =>
+  /** False where there is none. */
+  remove: (sheet: string, question: string, actor: Actor) =>
     atomically(db, async (tx) => {
       const gone = await tx
         .deleteFrom('sheet_answers')

@@ -4,7 +4,6 @@ import type { Caseload } from '../../records/caseload.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, AddedIds, TakenBack } from '../contract.js';
 import {
   caseloadParts,
   caseloadTables,
@@ -12,6 +11,7 @@ import {
   isRevised,
   type Revised,
 } from '../records/caseload-tables.js';
+import type { Actor, AddedIds, TakenBack } from '../shapes.js';
 
 /** What people and the service make of a child's records afterwards: worked rows, links. */
 const BUILT = ['recall_state_changes', 'family_links'] as const;
