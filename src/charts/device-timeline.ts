@@ -1,3 +1,4 @@
+import type { Device } from '../records/device.js';
 /** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
 
 import type { DeviceForecast } from '../forecast/contract.js';
@@ -31,41 +32,45 @@ const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
 const moments = ['cast by', 'adjusted', 'fit judged', 'broken'] as const;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the rows of one picture, device by device
-export function deviceTimeline(input: DeviceTimelineInput): Spec {
-  const { record, forecasts, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
-  const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
+/** The day of the cast tells devices of a family apart; two of one side cast on a day are numbered. */
+function namesOf(devices: readonly Device[], language: string): ReadonlyMap<string, string> {
   const seen = new Set<string>();
-  const names = new Map(
-    devices.map((d) => {
-      // The day of the cast tells devices of a family apart; two of one side cast on a day are numbered.
-      let name = `${deviceLabel(d)}, ${readableDate(d.castDate, language)}`;
-      for (let nth = 2; seen.has(name); nth++) name = `${name.replace(/ \(\d+\)$/, '')} (${nth})`;
-      seen.add(name);
-      return [d.id, name];
-    }),
+  const nameOf = (d: Device) => {
+    const plain = `${deviceLabel(d)}, ${readableDate(d.castDate, language)}`;
+    let name = plain;
+    for (let nth = 2; seen.has(name); nth++) name = `${plain} (${nth})`;
+    seen.add(name);
+    return name;
+  };
+  return new Map(devices.map((d) => [d.id, nameOf(d)]));
+}
+
+/** Being made, worn, and when it is probably outgrown. */
+function spansOf(d: Device, devices: readonly Device[], { record, forecasts, today }: DeviceTimelineInput) {
+  const { castDate, fittedDate: worn } = d;
+  const ended = record.events.find((e) => e.deviceId === d.id && e.kind === 'retired')?.date;
+  const until = ended ?? (d.status === 'retired' ? nextCast(devices, d) : undefined) ?? today;
+  const forecast = forecasts.find((f) => f.deviceId === d.id);
+  const spans = [{ stage: stages[0] as string, from: castDate, to: worn ?? later(today, castDate) }];
+  if (worn) spans.push({ stage: stages[1], from: worn, to: later(until, worn) });
+  if (forecast?.p10) {
+    const { p10, p90, dates } = forecast;
+    spans.push({ stage: stages[2], from: p10, to: p90 ?? dates.at(-1) ?? p10 });
+  }
+  return spans;
+}
+
+export function deviceTimeline(input: DeviceTimelineInput): Spec {
+  const { record, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
+  const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
+  const names = namesOf(devices, language);
+  const spans = devices.flatMap((d) =>
+    spansOf(d, devices, input).map((span): Row => ({ device: names.get(d.id) as string, ...span })),
   );
-  const spans: Row[] = [];
   const marks: Row[] = [];
   const mark = (device: string | undefined, moment: string, date: IsoDate, note = '') =>
     device &&
     marks.push({ device, moment, date, hint: `${moment}, ${readableDate(date, language)} ${note}`.trim() });
-  for (const d of devices) {
-    const device = names.get(d.id) as string;
-    const ended = record.events.find((e) => e.deviceId === d.id && e.kind === 'retired')?.date;
-    const worn = d.fittedDate;
-    const until = ended ?? (d.status === 'retired' ? nextCast(devices, d) : undefined) ?? today;
-    spans.push({ device, stage: stages[0], from: d.castDate, to: worn ?? later(today, d.castDate) });
-    if (worn) spans.push({ device, stage: stages[1], from: worn, to: later(until, worn) });
-    const forecast = forecasts.find((f) => f.deviceId === d.id);
-    if (forecast?.p10)
-      spans.push({
-        device,
-        stage: stages[2],
-        from: forecast.p10,
-        to: forecast.p90 ?? forecast.dates.at(-1) ?? forecast.p10,
-      });
-  }
   for (const e of record.events) {
     const word = eventWords[e.kind];
     if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
@@ -110,6 +115,6 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
 const later = (a: IsoDate, b: IsoDate) => (a > b ? a : b);
 
 /** A retired device without an end date is taken to end when its successor was fitted. */
-function nextCast(devices: ChildRecord['devices'], d: ChildRecord['devices'][number]): IsoDate | undefined {
+function nextCast(devices: readonly Device[], d: Device): IsoDate | undefined {
   return devices.find((n) => n.family === d.family && n.side === d.side && n.castDate > d.castDate)?.castDate;
 }

@@ -62,6 +62,22 @@ const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
   none: { colour: '#0b4f7d', dash: [1, 0], shape: 'circle' },
 };
 
+const doubtedIn = (posterior: GrowthChartInput['posterior']): ReadonlySet<string> =>
+  new Set(posterior?.suspicions.filter((s) => s.probability > 0.5).map((s) => s.measurementId));
+
+const dateAxis = (years: number) => ({
+  dateFormat: years > 4 ? '%Y' : '%b %Y',
+  dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
+});
+
+/** From the smallest to the largest size with room about them; `below`: how much more of it below. */
+function domainOf(sizes: readonly number[], below: number): [number, number] {
+  if (sizes.length === 0) return [0, 1];
+  const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
+  const pad = Math.max(4, (high - low) * 0.08);
+  return [Math.floor(low - pad * below), Math.ceil(high + pad)];
+}
+
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the layers of one picture, in the order in which they are drawn
 export function growthChart(input: GrowthChartInput): Spec {
   const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;
@@ -70,13 +86,10 @@ export function growthChart(input: GrowthChartInput): Spec {
   const { unit, label } = measures[measure];
   const readings = record.measurements.filter((m) => m.measure === measure);
   const forecasts = input.forecasts.filter((f) => f.room.some((r) => r.series.measure === measure));
-  const sides = order.filter(
-    (side) =>
-      readings.some((m) => m.side === side) ||
-      forecasts.some((f) => f.room.some((r) => r.series.measure === measure && r.series.side === side)),
-  );
-  const sideWord = (side: Side) =>
-    side === 'left' ? words.left : side === 'right' ? words.right : words.child;
+  const limiting = forecasts.flatMap((f) => f.room.filter((r) => r.series.measure === measure));
+  const seen = new Set([...readings.map((m) => m.side), ...limiting.map((r) => r.series.side)]);
+  const sides = order.filter((side) => seen.has(side));
+  const sideWord = (side: Side) => ({ left: words.left, right: words.right, none: words.child })[side];
 
   const now = dayNumber(today);
   const from = Math.min(now, ...readings.map((m) => dayNumber(m.date))) - 120;
@@ -85,24 +98,24 @@ export function growthChart(input: GrowthChartInput): Spec {
   const to = now + Math.min(LONGEST_AHEAD_DAYS, Math.max(SHORTEST_AHEAD_DAYS, latestBand - now + 120));
   const span = { from, to };
 
-  const doubted = new Set(
-    posterior?.suspicions.filter((s) => s.probability > 0.5).map((s) => s.measurementId) ?? [],
-  );
+  const doubted = doubtedIn(posterior);
   // A family is not shown a reading nobody believes yet; the clinician sees it crossed out.
   const shown = family ? readings.filter((m) => !doubted.has(m.id)) : readings;
   const marks = sides
     .flatMap((side) => joinedReadings(shown, side))
-    .map(({ reading, stretch }) => ({
-      date: reading.date,
-      value: reading.value,
-      side: sideWord(reading.side),
+    .map(({ reading: { date, value, side, id }, stretch }) => ({
+      date,
+      value,
+      side: sideWord(side),
       stretch,
-      doubted: doubted.has(reading.id),
-      hint: `${sideWord(reading.side)}: ${reading.value} ${unit}, ${readableDate(reading.date, language)}`,
+      doubted: doubted.has(id),
+      hint: `${sideWord(side)}: ${value} ${unit}, ${readableDate(date, language)}`,
     }));
-  const fan = posterior?.knows(measure)
-    ? sides.flatMap((side) => fanRows(posterior, { measure, side }, readings, today, to, sideWord(side)))
-    : [];
+  const fan = sides.flatMap((side) =>
+    posterior?.knows(measure)
+      ? fanRows(posterior, { measure, side }, readings, today, to, sideWord(side))
+      : [],
+  );
   const centiles = input.centileAt
     ? centileRows(record.child, measure, span, input.centileAt, audience, words)
     : { bands: [], lines: [], labels: [] };
@@ -113,36 +126,33 @@ export function growthChart(input: GrowthChartInput): Spec {
     ...centiles.bands.flatMap((b) => [b.low as number, b.high as number]),
     ...covered.flatMap((f) => f.room.filter((r) => r.series.measure === measure).map((r) => r.limitMm)),
   ];
-  const low = Math.min(...sizes);
-  const high = Math.max(...sizes);
-  const pad = Math.max(4, (high - low) * 0.08);
-  const sizeDomain =
-    sizes.length > 0 ? [Math.floor(low - pad * (family ? 3 : 1.6)), Math.ceil(high + pad)] : [0, 1];
+  const centilesNote = centiles.lines.length > 0 ? words.centilesNote : '';
+  const said = family
+    ? { title: words.familyTitle(plainMeasure(measure, language)), size: words.size, note: words.familyNote }
+    : { title: label, size: label, note: `${words.predictionNote} ${centilesNote}`.trim() };
+  const sizeDomain = domainOf(sizes, family ? 3 : 1.6);
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const keyed = family ? [] : keyedDevices(forecasts, record.devices, input.actions ?? []);
   const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
   const outgrown = family
     ? outgrownRows(forecasts, measure, frame)
     : { ...keyedBars(keyed, measure, frame), told: [] };
-  const note = [words.predictionNote, centiles.lines.length > 0 ? words.centilesNote : ''].join(' ').trim();
-  const years = (to - from) / 365.25;
 
   return fillSpec(
     family ? 'family' : 'growth',
     {
-      title: input.title ?? (family ? words.familyTitle(plainMeasure(measure, language)) : label),
+      title: input.title ?? said.title,
       subtitle: [
         input.caution ?? '',
-        family ? words.familyNote : note,
+        said.note,
         ...(input.unkeyed ? [] : keyLines(keyed, measure, frame)),
         ...outgrown.told,
       ].flatMap((text) => linesThatFit(text, widthPx)),
       widthPx,
       description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
       dateTitle: words.dateAndAge,
-      dateFormat: years > 4 ? '%Y' : '%b %Y',
-      dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
-      sizeTitle: `${family ? words.size : label}, ${unit === 'mm' ? words.mm : unit}`,
+      ...dateAxis((to - from) / 365.25),
+      sizeTitle: `${said.size}, ${unit === 'mm' ? words.mm : unit}`,
       hintTitle: '',
       sizeDomain,
       sides: sides.map(sideWord),

@@ -27,19 +27,12 @@ export function inventChild(
     : addDaysIso(today, -Math.round(ageYears * DAYS_A_YEAR));
   const surname = relative ? (relative.child.name.split(' ').at(-1) as string) : inventedSurname(c);
   const affected = pattern.affectedSide ?? 'none';
-  const early = pattern.condition === 'cerebral-palsy' ? 0.4 : 0.08;
   return {
     id,
     name: `${inventedGivenName(c)} ${surname}`,
     birthDate,
     sex: c.happens(0.01) ? 'unknown' : c.happens(pattern.girls ?? 0.47) ? 'female' : 'male',
-    gestationWeeks: relative?.twin
-      ? relative.child.gestationWeeks
-      : c.happens(early)
-        ? c.whole(26, 36)
-        : c.happens(0.6)
-          ? c.whole(37, 41)
-          : null,
+    gestationWeeks: relative?.twin ? relative.child.gestationWeeks : weeksAtBirth(pattern, c),
     conditions: [pattern.condition],
     affectedSide: affected === 'one' ? c.oneOf(['left', 'right'] as const) : affected,
     insensateSkin: pattern.insensateSkin ?? false,
@@ -52,13 +45,18 @@ export function inventChild(
     clinician: '',
     contact: inventedContact(c, surname),
     language: c.oneOf(LANGUAGES),
-    status: c.happens(0.02)
-      ? 'moved-away'
-      : c.happens(0.015)
-        ? 'discharged'
-        : c.happens(0.004)
-          ? 'died'
-          : 'active',
+    status: statusNow(c),
     extra: {},
   };
+}
+
+function weeksAtBirth({ condition }: Pattern, c: Chance): number | null {
+  if (c.happens(condition === 'cerebral-palsy' ? 0.4 : 0.08)) return c.whole(26, 36);
+  return c.happens(0.6) ? c.whole(37, 41) : null;
+}
+
+function statusNow(c: Chance): Child['status'] {
+  if (c.happens(0.02)) return 'moved-away';
+  if (c.happens(0.015)) return 'discharged';
+  return c.happens(0.004) ? 'died' : 'active';
 }

@@ -78,19 +78,15 @@ export async function registerSession(
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
     if (bearer !== undefined) {
       const user = await store.accessTokens.userOf(bearer, clock.now());
-      if (!user && request.routeOptions.config.access !== 'public')
+      if (user) Object.assign(request, { user: signedIn(user), signedInBy: 'bearer' });
+      else if (request.routeOptions.config.access !== 'public')
         throw new DoorpostError('not-signed-in', 'This bearer token is not valid any more');
-      if (user) {
-        request.user = signedIn(user);
-        request.signedInBy = 'bearer';
-      }
       return;
     }
     const { userId, userVersion, startedAt = 0 } = request.session;
     if (!userId) return;
     const over = clock.now().getTime() - startedAt > config.sessionHours * HOUR_MS;
-    const known = over ? null : await store.users.get(userId).catch(noSuchUser);
-    const current = known && !known.disabled && known.version === userVersion ? known : null;
+    const current = over ? null : await stillAUser(store, userId, userVersion);
     const user = current && recheck ? await recheck(request, current) : current;
     if (user === null) return request.session.destroy();
     request.user = signedIn(user);
@@ -108,6 +104,12 @@ export async function registerSession(
         app.csrfProtection(request, asked, () => resolve());
       });
   });
+}
+
+/** The account of a session, unless it was closed or changed since. */
+async function stillAUser(store: Store, userId: string, version: number | undefined): Promise<User | null> {
+  const user = await store.users.get(userId).catch(noSuchUser);
+  return user && !user.disabled && user.version === version ? user : null;
 }
 
 /** express-session style store with callbacks, on our sessions table. */

@@ -47,33 +47,30 @@ export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], toda
   const errors: Record<string, string> = {};
   const how = typed.how === 'new-cast' ? 'new-cast' : 'keep';
   const latest = furthest(today);
-  let on = today;
-  if (typed.on) {
-    if (isIsoDate(typed.on) && typed.on >= today && typed.on <= latest) on = typed.on;
-    else errors.on = `a day from ${today} to ${latest} as YYYY-MM-DD`;
-  }
-  const roomMm: Partial<Record<MeasureId, number>> = {};
-  const readings: { series: Series; value: number }[] = [];
+  /** What stands in a field that is filled in, or null and what would be accepted. */
+  const filled = <T>(name: string, read: (text: string) => T | null, accepted: string): T | null => {
+    const text = typed[name]?.trim() ?? '';
+    const value = text === '' ? null : read(text);
+    if (text !== '' && value === null) errors[name] = accepted;
+    return value;
+  };
+  const day = (text: string) => (isIsoDate(text) && text >= today && text <= latest ? text : null);
+  const on = filled('on', day, `a day from ${today} to ${latest} as YYYY-MM-DD`) ?? today;
   const least = how === 'keep' ? -MOST_ROOM_MM : 0;
+  const roomMm: Partial<Record<MeasureId, number>> = {};
   for (const { measure } of dimensions) {
     const name = how === 'keep' ? gainField(measure) : roomField(measure);
-    const text = typed[name]?.trim() ?? '';
-    if (text === '') continue;
-    const mm = readNumber(text);
-    if (mm !== null && mm >= least && mm <= MOST_ROOM_MM) roomMm[measure] = mm;
-    else errors[name] = `a number of mm from ${least} to ${MOST_ROOM_MM}`;
+    const room = (text: string) => between(readNumber(text), [least, MOST_ROOM_MM]);
+    const mm = filled(name, room, `a number of mm from ${least} to ${MOST_ROOM_MM}`);
+    if (mm !== null) roomMm[measure] = mm;
   }
-  for (const series of readSeries(dimensions)) {
-    const name = readingField(series);
-    const text = typed[name]?.trim() ?? '';
-    if (text === '') continue;
+  const readings = readSeries(dimensions).flatMap((series) => {
     const { plausible, unit } = measures[series.measure];
-    const value = typedSize(text, series.measure, 'mm');
-    if (value !== null && value >= plausible[0] && value <= plausible[1]) readings.push({ series, value });
-    else
-      errors[name] =
-        `${plausible[0]} to ${plausible[1]} ${unit}${unit === 'mm' ? '; in cm write the unit behind it' : ''}`;
-  }
+    const size = (text: string) => between(typedSize(text, series.measure, 'mm'), plausible);
+    const inCm = unit === 'mm' ? '; in cm write the unit behind it' : '';
+    const value = filled(readingField(series), size, `${plausible.join(' to ')} ${unit}${inCm}`);
+    return value === null ? [] : [{ series, value }];
+  });
   return {
     imagined: { on, how, roomMm, readings },
     typed,
@@ -81,6 +78,9 @@ export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], toda
     asks: how === 'new-cast' || Object.keys(roomMm).length > 0 || readings.length > 0,
   };
 }
+
+const between = (value: number | null, [low, high]: readonly [number, number]): number | null =>
+  value !== null && value >= low && value <= high ? value : null;
 
 /** Series a visit can be imagined in: what limits the device, on both sides, and stature. */
 export function readSeries(dimensions: readonly Dimension[]): Series[] {

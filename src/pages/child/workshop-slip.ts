@@ -1,6 +1,8 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import type { Series } from '../../records/measure.js';
 import { type MeasureId, measures, type Side, seriesKey } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import { type FamilyRule, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { TurnaroundEstimate } from '../../turnaround/contract.js';
@@ -48,40 +50,36 @@ export function workshopSlip(
   const forecast = view.assessment.forecasts.find((f) => f.deviceId === device.id);
   const before = view.inUse.find((v) => v.device.id === device.replaces);
   const castBy = before?.decision?.castBy ?? null;
-  const rows = (rule?.dimensions ?? []).flatMap((dimension): SlipRow[] => {
+  const places = (rule?.dimensions ?? [])
+    .filter((d) => d.footplates.includes(device.footplate))
+    .flatMap((dimension) => sidesOf(dimension.measure, device).map((side) => ({ dimension, side })));
+  const rows = places.map(({ dimension, side }): SlipRow => {
     const { measure, landmark } = dimension;
-    if (!dimension.footplates.includes(device.footplate)) return [];
     const bar = sideBarOf(dimension);
-    return sidesOf(measure, device).map((side): SlipRow => {
-      const room = forecast?.room.find((r) => seriesKey(r.series) === seriesKey({ measure, side }));
-      const size = sizesAtCast.find((s) => s.measure === measure && s.side === side);
-      const last = view.record.measurements
-        .filter((m) => m.measure === measure && m.side === side && m.date <= device.castDate)
-        .toSorted((a, b) => a.date.localeCompare(b.date))
-        .at(-1);
-      const adjustable = room?.extensionLeftMm ?? 0;
-      const readOnCast = last?.date === device.castDate ? last.value : null;
-      const expectedMm = readOnCast === null ? (size?.expected ?? null) : null;
-      const sizeMm = readOnCast ?? expectedMm;
-      const allowanceMm = device.allowancesMm[measure] ?? (room ? room.allowanceMm - adjustable : null);
-      const makerLimitMm = device.limitsMm[measure] ?? null;
-      const servesToMm =
-        makerLimitMm ?? (sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm);
-      return {
-        measure,
-        side,
-        read: last ? { value: last.value, date: last.date } : null,
-        expectedMm,
-        allowanceMm,
-        chosen: device.allowancesMm[measure] !== undefined,
-        servesToMm,
-        builtIn: isBuiltIn(dimension, device.footplate),
-        makerLimitMm,
-        barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
-        holeMm: bar?.stepMm?.value ?? null,
-        landmark,
-      };
-    });
+    const room = forecast?.room.find((r) => seriesKey(r.series) === seriesKey({ measure, side }));
+    const size = sizesAtCast.find((s) => s.measure === measure && s.side === side);
+    const read = lastReading(view.record.measurements, { measure, side }, device.castDate);
+    const readOnCast = read?.date === device.castDate ? read.value : null;
+    const expectedMm = readOnCast === null ? (size?.expected ?? null) : null;
+    const sizeMm = readOnCast ?? expectedMm;
+    const usualMm = room ? room.allowanceMm - (room.extensionLeftMm ?? 0) : null;
+    const allowanceMm = device.allowancesMm[measure] ?? usualMm;
+    const makerLimitMm = device.limitsMm[measure] ?? null;
+    const grownMm = sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm;
+    return {
+      measure,
+      side,
+      read,
+      expectedMm,
+      allowanceMm,
+      chosen: device.allowancesMm[measure] !== undefined,
+      servesToMm: makerLimitMm ?? grownMm,
+      builtIn: isBuiltIn(dimension, device.footplate),
+      makerLimitMm,
+      barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
+      holeMm: bar?.stepMm?.value ?? null,
+      landmark,
+    };
   });
   return {
     device,
@@ -89,6 +87,17 @@ export function workshopSlip(
     fittedBy: turnaround && addDaysIso(device.castDate, turnaround.p80Days),
     neededBy: castBy && turnaround && addDaysIso(castBy, turnaround.p80Days),
   };
+}
+
+/** The newest reading by a day. */
+function lastReading(
+  readings: readonly Measurement[],
+  { measure, side }: Series,
+  by: IsoDate,
+): { readonly value: number; readonly date: IsoDate } | null {
+  const own = readings.filter((m) => m.measure === measure && m.side === side && m.date <= by);
+  const last = own.toSorted((a, b) => a.date.localeCompare(b.date)).at(-1);
+  return last ? { value: last.value, date: last.date } : null;
 }
 
 const sidesOf = (measure: MeasureId, { side }: Device): readonly Side[] => {

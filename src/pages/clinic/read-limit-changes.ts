@@ -15,17 +15,15 @@ export function readLimitChanges(form: Fields, family: FamilyView): TypedLimits 
   const errors: Record<string, string> = {};
   const changes: LimitChange[] = [];
   const reason = (form.reason ?? '').trim();
-  for (const { measure, figures } of family.dimensions)
-    for (const { figure, mm, clinic } of figures) {
-      const name = `${measure}.${figure}`;
-      const place = { family: family.family, measure, figure };
-      if (form[`back.${name}`] === 'yes' && clinic) changes.push({ ...place, mm: null, reason });
-      else if (form[name] !== undefined) {
-        const typed = typedSize(form[name], measure, 'mm');
-        if (typed === null) errors[name] = 'No size. Accepted: a number of mm such as 7.5';
-        else if (typed !== mm) changes.push({ ...place, mm: typed, reason });
-      }
-    }
+  const shown = family.dimensions.flatMap(({ measure, figures }) => figures.map((f) => ({ measure, ...f })));
+  for (const { measure, figure, mm: stands, clinic } of shown) {
+    const name = `${measure}.${figure}`;
+    const back = form[`back.${name}`] === 'yes' && clinic;
+    if (!back && form[name] === undefined) continue;
+    const mm = back ? null : typedSize(form[name] ?? '', measure, 'mm');
+    if (!back && mm === null) errors[name] = 'No size. Accepted: a number of mm such as 7.5';
+    else if (mm !== stands) changes.push({ family: family.family, measure, figure, mm, reason });
+  }
   if (changes.length === 0 && Object.keys(errors).length === 0) errors[''] = 'No figure was changed.';
   else if (!limitChange.shape.reason.safeParse(reason).success)
     errors.reason = 'Say why, in 4 to 400 characters: an audit, a paper, a judgement.';

@@ -83,34 +83,28 @@ export function changesSince(
 ): RecallChange[] {
   const old = new Map(before.map((r) => [r.childId, r]));
   const present = new Set(now.map((r) => r.childId));
-  const changes: RecallChange[] = [];
-  for (const r of now) {
-    const was = old.get(r.childId);
-    const { childId } = r;
-    if (!was) changes.push({ childId, what: 'new on the list' });
-    else if (was.entry.dueBy && r.entry.dueBy) {
-      const moved = daysBetween(was.entry.dueBy, r.entry.dueBy);
-      if (Math.abs(moved) >= 7)
-        changes.push({
-          childId,
-          what: `wanted ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`,
-        });
-    }
-    const { movedFrom, plannedWeek } = r.entry;
-    if (movedFrom)
-      changes.push({
-        childId,
-        what: `planned for the week of ${plannedWeek ? date(plannedWeek) : 'a later half-year'}, was ${date(movedFrom)}`,
-      });
-  }
-  for (const r of before)
-    if (!present.has(r.childId))
-      changes.push({
-        childId: r.childId,
-        what:
-          r.state === 'booked'
-            ? 'no longer on it, but booked: is the visit still wanted?'
-            : 'no longer on it',
-      });
-  return changes;
+  const stays = now.flatMap((r) =>
+    [wantedSince(old.get(r.childId), r), plannedSince(r, date)].flatMap((what) =>
+      what ? [{ childId: r.childId, what }] : [],
+    ),
+  );
+  const gone = before.filter((r) => !present.has(r.childId));
+  return [...stays, ...gone.map(({ childId, state }) => ({ childId, what: goneWords(state) }))];
 }
+
+function wantedSince(was: RecallBrief | undefined, { entry }: RecallBrief): string | null {
+  if (!was) return 'new on the list';
+  if (!was.entry.dueBy || !entry.dueBy) return null;
+  const moved = daysBetween(was.entry.dueBy, entry.dueBy);
+  return Math.abs(moved) < 7 ? null : `wanted ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`;
+}
+
+function plannedSince({ entry }: RecallBrief, date: (iso: IsoDate) => string): string | null {
+  const { movedFrom, plannedWeek } = entry;
+  if (!movedFrom) return null;
+  const week = plannedWeek ? date(plannedWeek) : 'a later half-year';
+  return `planned for the week of ${week}, was ${date(movedFrom)}`;
+}
+
+const goneWords = (state: RecallBrief['state']): string =>
+  state === 'booked' ? 'no longer on it, but booked: is the visit still wanted?' : 'no longer on it';

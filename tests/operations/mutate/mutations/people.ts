@@ -102,8 +102,8 @@ export const people: readonly MutationGroup[] = [
     tests: ['tests/service/doors.test.ts', 'tests/service/api.test.ts'],
     changes: [
       ['startedAt > config.sessionHours * HOUR_MS', 'startedAt < 0'],
-      ['known && !known.disabled && known.version', 'known && known.version'],
-      ['known.version === userVersion', 'true'],
+      ['user && !user.disabled && user.version', 'user && user.version'],
+      ['user.version === version', 'true'],
       ["if (request.headers['sec-fetch-site'] === 'cross-site')", 'if (false)'],
       ["if (request.signedInBy === 'cookie')\n      await", 'if (false)\n      await'],
       ['await request.session.regenerate();', ''],
