@@ -123,10 +123,6 @@ export function adjustmentsLeftOn(limit: DimensionLimit, date: IsoDate): Adjustm
 export const adjustableLeftOn = (limit: DimensionLimit, date: IsoDate): number =>
   adjustmentsLeftOn(limit, date).reduce((sum, a) => sum + a.leftMm, 0);
 
-/** Side-bar travel not yet used by `date`, mm. */
-export const extensionLeftOn = (limit: DimensionLimit, date: IsoDate): number =>
-  adjustmentsLeftOn(limit, date).find((a) => a.kind === 'side-bar')?.leftMm ?? 0;
-
 /**
  * How far bars further down will still lift this height, mm: as far as their own joint has grown beyond what they have
  * given so far, and no further than their travel. A knee bar set out for the sake of the hip would put the knee joint off.

@@ -23,8 +23,3 @@ export function headShape(
     detectableChangeMm: 1.96 * 2 * technicalErrorMm,
   };
 }
-
-/** Cephalic ratio: breadth in per cent of length. cephalicRatio(120, 150) = 80. */
-export function cephalicRatio(breadthMm: number, lengthMm: number): number {
-  return (100 * breadthMm) / lengthMm;
-}

@@ -1,7 +1,9 @@
+import type { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import type { IsoDate } from '../records/dates.js';
-import type { Device, DeviceEvent, EndReason } from '../records/device.js';
-import type { Actor, Store, Versioned } from '../store/contract.js';
+import type { Device, DeviceEvent } from '../records/device.js';
+import type { Actor, NewEvent, Store, Versioned } from '../store/contract.js';
+import type { delivery } from './api/schemas/records.js';
 
 /** What may be chosen anew for the next device; what is left out is as in the one before. */
 export type NextDevice = Partial<
@@ -70,7 +72,7 @@ export async function beginJob(
 /** Records what happened to a device; a delivery closes its job in the workshop as well. */
 export async function recordEvent(
   tx: Store,
-  given: Omit<DeviceEvent, 'id'>,
+  given: NewEvent,
   today: IsoDate,
   actor: Actor,
 ): Promise<DeviceEvent> {
@@ -88,13 +90,6 @@ export async function recordEvent(
   return event;
 }
 
-export interface Delivery {
-  readonly date: IsoDate;
-  /** Why the device whose place it takes ends; null leaves that one in use. */
-  readonly retireReplaced: EndReason | null;
-  readonly note: string;
-}
-
 export interface Delivered {
   readonly device: Versioned<Device>;
   /** The device whose place it takes, where it still counts as worn: ask whether to retire it. */
@@ -105,26 +100,23 @@ export interface Delivered {
 export async function deliver(
   tx: Store,
   deviceId: string,
-  { date, retireReplaced, note }: Delivery,
+  { date: on, retireReplaced = null, note }: z.output<typeof delivery>,
   today: IsoDate,
   actor: Actor,
 ): Promise<Delivered> {
-  const about = { measure: null, side: null, changeMm: null, adjustment: null, verdict: null } as const;
+  const date = on ?? today;
   const { status } = (await tx.devices.get(deviceId, actor)).value;
   if (status !== 'ordered')
     throw new DoorpostError('already-there', 'This device is not being made: it was delivered or has ended', {
       field: 'id',
     });
-  await recordEvent(tx, { ...about, deviceId, date, kind: 'delivered', endReason: null, note }, today, actor);
+  await recordEvent(tx, { deviceId, date, kind: 'delivered', note }, today, actor);
   const device = await tx.devices.get(deviceId, actor);
   const { replaces } = device.value;
   const old = replaces === null ? null : (await tx.devices.get(replaces, actor)).value;
   if (old?.status !== 'worn') return { device, stillWorn: null };
   if (retireReplaced === null) return { device, stillWorn: old };
-  await tx.events.add(
-    { ...about, deviceId: old.id, date, kind: 'retired', endReason: retireReplaced, note: '' },
-    today,
-    actor,
-  );
+  const retired = { deviceId: old.id, date, kind: 'retired', endReason: retireReplaced } as const;
+  await tx.events.add(retired, today, actor);
   return { device, stillWorn: null };
 }

@@ -1,7 +1,8 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
-import { ZodError } from 'zod';
+import { ZodError, type z } from 'zod';
 import { DoorpostError, type ErrorCode, type ErrorPlace, errorCatalogue } from '../errors.js';
+import { acceptedBy } from '../records/check/accepted-by.js';
 import { loggedError } from './log.js';
 
 /** RFC 9457 problem details; `code` is the catalogue's. */
@@ -38,7 +39,14 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
   }
   if (hasZodFastifySchemaValidationErrors(error))
     return say('invalid-value', 'The request does not fit its schema', {
-      ...firstPlace(error.validation.map((v) => [v.instancePath.slice(1), v.message])),
+      ...firstPlace(
+        error.validation.map(({ instancePath, keyword, message = '', params }) => ({
+          path: instancePath.slice(1).split('/'),
+          ...params,
+          code: keyword as z.core.$ZodIssue['code'],
+          message,
+        })),
+      ),
       errors: error.validation.map((v) => ({
         field: `${error.validationContext ?? 'request'}${v.instancePath}`,
         message: v.message ?? 'not accepted',
@@ -46,7 +54,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
     });
   if (error instanceof ZodError)
     return say('invalid-value', 'A value cannot be accepted', {
-      ...firstPlace(error.issues.map((i) => [i.path.join('/'), i.message])),
+      ...firstPlace(error.issues.map((i) => ({ ...i }))),
       errors: error.issues.map((i) => ({ field: i.path.join('.'), message: i.message })),
     });
   const { statusCode, code, message } = error as FastifyError;
@@ -64,8 +72,10 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
 }
 
 /** The first thing to put right, as every other refusal names it. */
-function firstPlace([first]: readonly (readonly [path: string, message?: string])[]): ErrorPlace {
-  return first ? { field: first[0].replaceAll('/', '.'), accepted: first[1] } : {};
+function firstPlace([first]: readonly (Parameters<typeof acceptedBy>[0] & {
+  path: PropertyKey[];
+})[]): ErrorPlace {
+  return first ? { field: first.path.join('.'), accepted: acceptedBy(first) } : {};
 }
 
 const UNEXPECTED =

@@ -67,7 +67,7 @@ export const auditRepository = (db: Database) => ({
         resource: r.resource,
         childId: r.child_id,
         childrenShown: r.child_ids?.length ?? 0,
-        detail: r.detail,
+        detail: { ...r.detail },
       }),
     );
   },

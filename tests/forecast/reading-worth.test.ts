@@ -3,7 +3,6 @@ import { inDayOrder, readingWorth } from '../../src/forecast/device/reading-wort
 import { isoDate } from '../../src/records/dates.js';
 import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
-import { helpMostSentence } from '../../src/words/help-most.js';
 import { child, dayAt, posteriorOf, reading } from '../growth/support.js';
 import { buildChild } from './build-record.js';
 
@@ -90,13 +89,4 @@ test('a marker is asked for from 8 to 17 years, and the reading that narrows mos
   const days = worthAt(11, 227).readingWorth!.map((r) => r.thenDays);
   expect(days.length).toBeGreaterThan(1);
   expect(days).toEqual(days.toSorted((a, b) => a - b));
-});
-
-test('is said in one sentence, and not where it would change little', () => {
-  const foot = { series: { measure: 'foot_length', side: 'left' }, nowDays: 49, thenDays: 21 } as const;
-  expect(helpMostSentence({ readingWorth: [foot], markerWorth: { nowDays: 49, thenDays: 35 } })).toBe(
-    'A reading of the left foot length today would narrow the date from 7 weeks to 3. A maturity marker would narrow it ' +
-      "from 7 weeks to 5: enter a bone age or a stage if there is one already. None is taken for a forecast's sake.",
-  );
-  expect(helpMostSentence({ readingWorth: [{ ...foot, thenDays: 45 }], markerWorth: null })).toBeNull();
 });

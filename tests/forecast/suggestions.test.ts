@@ -12,8 +12,8 @@ const TODAY = '2026-11-25';
 const accepted = (record: ChildRecord, suggestion: DataSuggestion) => {
   const changed = new Map(acceptSuggestion(record, suggestion).map((c) => [c.measurementId, c]));
   return record.measurements.flatMap((m) => {
-    const { value = m.value, side = m.side, excluded = false } = changed.get(m.id) ?? {};
-    return excluded ? [] : [{ ...m, value, side }];
+    const { value = m.value, side = m.side, withdrawn = false } = changed.get(m.id) ?? {};
+    return withdrawn ? [] : [{ ...m, value, side }];
   });
 };
 const boy = () =>
@@ -62,7 +62,7 @@ describe('data suggestions', () => {
     expect(suggestion).toMatchObject({ kind: 'unit-slip', corrections: [{ value: 1296 }] });
     const before = JSON.stringify(built.record);
     const corrections = acceptSuggestion(built.record, suggestion);
-    expect(corrections).toMatchObject([{ value: 1296, excluded: false }]);
+    expect(corrections).toMatchObject([{ value: 1296, withdrawn: false }]);
     expect(JSON.stringify(built.record)).toBe(before);
     const corrected = {
       ...built.record,

@@ -6,7 +6,6 @@ import {
   adjustableLeftOn,
   adjustmentsLeftOn,
   dimensionLimits,
-  extensionLeftOn,
   limitOn,
 } from '../../src/rules/dimension-limits.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -75,7 +74,7 @@ describe('what still makes room (common practice, no source)', () => {
     const barLeft = (knee_height: number | undefined) => {
       const frame = device('kafo', { extensionRangeMm: knee_height === undefined ? {} : { knee_height } });
       const limits = dimensionLimits(rules.get('kafo')!, frame, []);
-      return extensionLeftOn(limits.find((l) => l.series.measure === 'knee_height')!, DAY);
+      return adjustableLeftOn(limits.find((l) => l.series.measure === 'knee_height')!, DAY);
     };
     expect(barLeft(undefined)).toBe(0);
     expect(barLeft(5)).toBe(0);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { deviceHistory } from '../../src/records/device-history.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
-import { cephalicRatio, headShape } from '../../src/rules/head-shape.js';
+import { headShape } from '../../src/rules/head-shape.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { outcomeOf, roomLeft } from '../../src/rules/room-left.js';
 
@@ -163,6 +163,4 @@ describe('head shape', () => {
     expect(shape.asymmetryPercent).toBeCloseTo(6.06, 2);
     expect(shape.detectableChangeMm).toBeCloseTo(7.84, 2);
   });
-  // Cephalic ratio: greatest width / greatest length x 100 (general encyclopaedia).
-  it('gives the cephalic ratio', () => expect(cephalicRatio(120, 150)).toBe(80));
 });

@@ -185,7 +185,7 @@ describe('what the pages post', () => {
     ['language', 'what they speak', 'a language code such as en, es or pt-BR'],
     ['contact', 'x'.repeat(401), 'at most 400 characters; these are 401'],
     ['transportDays', '8', '1 for Monday to 7 for Sunday'],
-    ['sex', 'neither', 'female, male, unknown'],
+    ['sex', 'neither', 'male, female, unknown'],
     ['status', 'gone', 'active, moved-away, discharged, died'],
     ['conditions', 'unheard-of', 'cerebral-palsy, hemiplegia'],
   ])(

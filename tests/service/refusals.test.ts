@@ -124,6 +124,12 @@ describe('a page refuses in the words of the interface', () => {
     ['c1/devices', devices, { ...device, family: 'no-such-family' }],
     ['c1/devices/c1-d/events', events, { kind: 'verdict', date: '2099-01-01', verdict: 'good' }],
     ['c1/devices/c1-d/events', events, { kind: 'adjusted', date: '2026-01-20' }],
+    ['c1/devices/c1-d/events', events, { kind: 'mislaid', date: '2026-01-20' }],
+    ['c1/devices/c1-d/events', events, { kind: 'retired', date: '2026-01-20', endReason: 'tired of it' }],
+    ['c1/devices/c1-d/events', events, { kind: 'broken', date: '20 January' }],
+    ['c1/devices/c1-d/events', events, { kind: 'broken', date: '2026-01-20', note: 'x'.repeat(1001) }],
+    ['c1/visits/move', '/api/children/c1/visits/move', { from: '2026-01-20', to: 'soon', reason: 'slip' }],
+    ['c1/links', '/api/children/c1/family-links', { label: 'x'.repeat(81) }],
     [
       'c1/devices/c1-d/events',
       events,

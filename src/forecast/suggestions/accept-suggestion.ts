@@ -9,7 +9,7 @@ export interface MeasurementCorrection {
   readonly value: number;
   readonly side: Side;
   /** Left out of every calculation from now on. */
-  readonly excluded: boolean;
+  readonly withdrawn: boolean;
   readonly reason: string;
 }
 
@@ -25,7 +25,7 @@ export function acceptSuggestion(record: ChildRecord, suggestion: DataSuggestion
       measurementId: m.id,
       value: c.value ?? m.value,
       side: c.side ?? m.side,
-      excluded: c.exclude ?? false,
+      withdrawn: c.exclude ?? false,
       reason: `${suggestion.kind}: ${suggestion.seen}`,
     };
   });

@@ -1,4 +1,6 @@
+import type { z } from 'zod';
 import { growthHormoneColumns } from '../../forecast/record-until.js';
+import { acceptedBy } from '../../records/check/accepted-by.js';
 import {
   type ChildField,
   childFieldNames,
@@ -99,29 +101,31 @@ function take(field: ChildField, body: Typed, stored: Child, latestBirth: Latest
   if (kind === 'several') return takeSeveral(field, [body[field] ?? []].flat());
   if (kind === 'columns') return takeHormone(body, stored);
   if (text === null) return null;
-  if (kind === 'choice') {
-    const values = optionsOf(field).map(([value]) => value);
-    return values.includes(text) ? { value: text } : { accepted: values.join(', ') };
-  }
-  if (kind === 'date') {
-    if (schema.safeParse(text).success && (latestBirth === null || text <= latestBirth.date))
-      return { value: text };
-    const until = latestBirth === null ? '' : `, not after ${latestBirth.because}`;
-    return { accepted: `a calendar date as YYYY-MM-DD${until}` };
-  }
-  const { min, max, maxLength } = fieldLimits(schema);
-  if (kind === 'number') {
-    const value = text === '' ? null : Number(text);
-    const isWhole = value === null || Number.isInteger(value);
-    return isWhole && schema.safeParse(value).success
-      ? { value }
-      : { accepted: `whole weeks from ${min} to ${max}, or nothing` };
-  }
+  if (kind === 'date') return takeDay(text, schema, latestBirth);
+  if (kind === 'number') return takeWeeks(text, schema);
   if (field === 'language' && !isLanguage(text))
     return { accepted: 'a language code such as en, es or pt-BR' };
-  if (maxLength !== undefined && text.length > maxLength)
-    return { accepted: `at most ${maxLength} characters; these are ${text.length}` };
-  return { value: text === '' && schema.safeParse(null).success ? null : text };
+  const value = text === '' && schema.safeParse(null).success ? null : text;
+  const { error } = schema.safeParse(value);
+  if (!error) return { value };
+  const tooLong = text.length > (fieldLimits(schema).maxLength ?? text.length);
+  return { accepted: `${acceptedBy({ ...error.issues[0] })}${tooLong ? `; these are ${text.length}` : ''}` };
+}
+
+function takeDay(text: string, schema: z.ZodType, latestBirth: LatestBirth | null): Taken {
+  const isDay = schema.safeParse(text).success;
+  if (latestBirth === null) return isDay ? { value: text } : { accepted: DAY };
+  if (isDay && text <= latestBirth.date) return { value: text };
+  return { accepted: `${DAY}, not after ${latestBirth.because}` };
+}
+const DAY = 'a calendar date as YYYY-MM-DD';
+
+function takeWeeks(text: string, schema: z.ZodType): Taken {
+  const value = text === '' ? null : Number(text);
+  const { min, max } = fieldLimits(schema);
+  return schema.safeParse(value).success && Number.isInteger(value ?? 0)
+    ? { value }
+    : { accepted: `whole weeks from ${min} to ${max}, or nothing` };
 }
 
 function takeSeveral(field: ChildField, given: readonly string[]): Taken {

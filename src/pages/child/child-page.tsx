@@ -1,10 +1,13 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DataSuggestion } from '../../forecast/contract.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import { recordKeepers } from '../../service/roles.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
+import { newFamilyLink } from '../../store/contract.js';
 import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
@@ -36,13 +39,14 @@ export interface ChildPageProps {
   readonly clinical: boolean;
 }
 
+const sexWords = { male: 'male', female: 'female', unknown: 'sex not recorded, both references shown' };
+
 export function ChildPage(props: ChildPageProps) {
   const { view, clinical } = props;
   const { record, assessment, inUse } = view;
   const { child } = record;
   const { format, today, user } = usePage();
   const base = `/children/${encodeURIComponent(child.id)}`;
-  const measuredOn = new Set(record.measurements.map((m) => m.date));
   return (
     <Layout title={child.name || child.id} scripts={clinical ? ['charts.js'] : []}>
       <div class="row between">
@@ -50,7 +54,7 @@ export function ChildPage(props: ChildPageProps) {
           <h1>{child.name || child.id}</h1>
           <p>
             {child.id} · {ageText(child.birthDate, today)} (born {format.date(child.birthDate)}) ·{' '}
-            {child.sex === 'unknown' ? 'sex not recorded, both references shown' : child.sex}
+            {sexWords[child.sex]}
             {child.status !== 'active' && (
               <>
                 {' '}
@@ -102,13 +106,7 @@ export function ChildPage(props: ChildPageProps) {
 
       {clinical && <LikelySlips base={base} suggestions={assessment.suggestions} />}
 
-      {clinical && measuredOn.size === 1 && inUse.length > 0 && (
-        <p class="notice">
-          <strong>Measured once so far</strong>, on {format.date([...measuredOn][0])}. How fast this child
-          grows is not known yet: the dates rest on how other children of this age and sex grow, and are wide
-          for that. A second visit three months after the first says most.
-        </p>
-      )}
+      {clinical && inUse.length > 0 && <MeasuredOnce {...record} />}
       <h2>Devices in use</h2>
       {inUse.length === 0 ? (
         <Empty>
@@ -122,38 +120,7 @@ export function ChildPage(props: ChildPageProps) {
         </div>
       )}
 
-      {clinical && (
-        <section aria-labelledby="growth">
-          <h2 id="growth">Growth</h2>
-          {props.measure === null ? (
-            <Empty>
-              Never measured. <a href={`${base}/visit`}>Enter a first visit</a>: one reading of the foot and
-              the height already gives a first estimate.
-            </Empty>
-          ) : (
-            <>
-              <ul class="tabs no-print">
-                {props.chartable.map((m) => (
-                  <li key={m}>
-                    <a
-                      href={`${base}?measure=${m}#growth`}
-                      aria-current={m === props.measure ? 'true' : undefined}
-                    >
-                      {measures[m].label}
-                    </a>
-                  </li>
-                ))}
-              </ul>
-              <Chart
-                drawn={props.growth}
-                spec={`${base}/charts/growth.json?measure=${props.measure}`}
-                label={`Growth chart: ${measures[props.measure].label}. The readings are in the table below it.`}
-              />
-              <ReadingsTable readings={props.readings} childId={child.id} />
-            </>
-          )}
-        </section>
-      )}
+      {clinical && <Growth {...props} base={base} />}
 
       {clinical && record.devices.length > 0 && (
         <section aria-labelledby="timeline">
@@ -174,6 +141,54 @@ export function ChildPage(props: ChildPageProps) {
 
       {clinical && <FamilyLinks base={base} links={props.links} />}
     </Layout>
+  );
+}
+
+function MeasuredOnce({ measurements }: Pick<ChildRecord, 'measurements'>) {
+  const { format } = usePage();
+  const [day, ...more] = new Set(measurements.map((m) => m.date));
+  if (!day || more.length > 0) return null;
+  return (
+    <p class="notice">
+      <strong>Measured once so far</strong>, on {format.date(day)}. How fast this child grows is not known
+      yet: the dates rest on how other children of this age and sex grow, and are wide for that. A second
+      visit three months after the first says most.
+    </p>
+  );
+}
+
+function Growth(props: ChildPageProps & { base: string }) {
+  const { base, measure, chartable, growth, readings } = props;
+  if (measure === null)
+    return (
+      <section aria-labelledby="growth">
+        <h2 id="growth">Growth</h2>
+        <Empty>
+          Never measured. <a href={`${base}/visit`}>Enter a first visit</a>: one reading of the foot and the
+          height already gives a first estimate.
+        </Empty>
+      </section>
+    );
+  const { label } = measures[measure];
+  return (
+    <section aria-labelledby="growth">
+      <h2 id="growth">Growth</h2>
+      <ul class="tabs no-print">
+        {chartable.map((m) => (
+          <li key={m}>
+            <a href={`${base}?measure=${m}#growth`} aria-current={m === measure ? 'true' : undefined}>
+              {measures[m].label}
+            </a>
+          </li>
+        ))}
+      </ul>
+      <Chart
+        drawn={growth}
+        spec={`${base}/charts/growth.json?measure=${measure}`}
+        label={`Growth chart: ${label}. The readings are in the table below it.`}
+      />
+      <ReadingsTable readings={readings} />
+    </section>
   );
 }
 
@@ -203,11 +218,22 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
       <Form action={`${base}/links`} class="row" send="Make a link">
         <p class="field">
           <label for="link-label">For whom</label>
-          <input id="link-label" name="label" maxLength={60} placeholder="mother, school" />
+          <input
+            id="link-label"
+            name="label"
+            {...fieldLimits(newFamilyLink.shape.label)}
+            placeholder="mother, school"
+          />
         </p>
         <p class="field">
           <label for="link-days">Days it works</label>
-          <input id="link-days" name="days" type="number" min={1} max={400} value="90" />
+          <input
+            id="link-days"
+            name="days"
+            type="number"
+            {...fieldLimits(newFamilyLink.shape.days)}
+            value="90"
+          />
         </p>
       </Form>
     </section>

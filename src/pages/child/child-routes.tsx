@@ -1,6 +1,5 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
 import { measureId } from '../../records/measure.js';
 import { childRecord, LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
@@ -13,6 +12,7 @@ import {
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians, recordKeepers, staff } from '../../service/roles.js';
+import { takeSuggestion } from '../../service/take-suggestion.js';
 import { undoCorrection } from '../../service/undo-correction.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
@@ -149,7 +149,6 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
   app.post<Child>('/children/:id/suggestions', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
     const actor = actorOf(request);
-    const today = clock.today();
     const record = await store.children.record(id, actor);
     const { suggestions } = await deps.assess(id);
     const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
@@ -157,16 +156,7 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
       throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
     const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
     return reply.save(async (tx) => {
-      for (const c of acceptSuggestion(record, suggestion))
-        await tx.measurements.correct(
-          c.measurementId,
-          c.excluded
-            ? { withdrawn: true, reason: `accepted suggestion: ${suggestion.kind}` }
-            : { value: c.value, side: c.side, reason: `accepted suggestion: ${suggestion.kind}` },
-          today,
-          null,
-          actor,
-        );
+      await takeSuggestion(tx, record, suggestion, clock.today(), actor);
       return `${from ? `/import/${from[0]}/slips` : childPath(id)}?notice=suggestion-accepted`;
     });
   });

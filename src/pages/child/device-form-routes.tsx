@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { VNode } from 'preact';
-import { DoorpostError } from '../../errors.js';
 import { familyFaults } from '../../records/check/device-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { Device } from '../../records/device.js';
+import { deviceOf } from '../../records/device-of.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
@@ -28,10 +28,9 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
   const opened = async (request: FastifyRequest<OfDevice>) => {
     const { child, devices } = await store.children.record(request.params.id, actorOf(request));
     const { rules } = (await deps.assessor.current()).context;
-    const device = devices.find((d) => d.id === request.params.device);
-    if (request.params.device !== undefined && !device)
-      throw new DoorpostError('not-found', 'This child has no such device');
-    const others = devices.filter((d) => d.status === 'worn' && d.id !== device?.id).toSorted(inReadingOrder);
+    const { device: id } = request.params;
+    const device = id === undefined ? undefined : deviceOf({ devices }, id);
+    const others = devices.filter((d) => d.status === 'worn' && d.id !== id).toSorted(inReadingOrder);
     return { child, devices, device: device as Device, others, rules };
   };
   const ruleOf = (rules: ReadonlyMap<string, FamilyRule>, family: string | undefined): FamilyRule => {

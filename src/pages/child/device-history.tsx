@@ -75,7 +75,7 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
               <InputField
                 label="Room gained, mm"
                 id={`change-${id}`}
-                name="change"
+                name="changeMm"
                 inputMode="decimal"
                 size={6}
                 value={event.changeMm ?? ''}

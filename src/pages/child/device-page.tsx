@@ -166,7 +166,7 @@ function Adjust(props: Own) {
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
         <p class="field">
           <label for="change">Room gained, mm</label>
-          <input id="change" name="change" inputMode="decimal" required size={6} />
+          <input id="change" name="changeMm" inputMode="decimal" required size={6} />
         </p>
         <SelectField label="How" name="adjustment" of={ways.map((a) => [a, a.replace('-', ' ')] as const)} />
         <Day id="adjusted-date" {...props} />

@@ -1,18 +1,16 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { readNumber } from '../../exchange/csv/read-number.js';
-import { isIsoDate } from '../../records/dates.js';
-import { type Device, endReasons, verdicts } from '../../records/device.js';
-import { LONGEST_NOTE, LONGEST_REASON } from '../../records/records.js';
+import type { Device } from '../../records/device.js';
+import { deviceOf } from '../../records/device-of.js';
 import { actorOf } from '../../service/access.js';
+import { delivery, eventCorrection } from '../../service/api/schemas/records.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import type { EventCorrection } from '../../store/contract.js';
-import { typedDay } from '../parts/cannot-be.js';
 import { childPath, devicePath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 import { DevicePage } from './device-page.js';
 import { readEvent } from './event-form.js';
 import { expectedSizes } from './expected-sizes.js';
@@ -28,17 +26,15 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
   const { store, clock } = deps;
   const opened = async (request: FastifyRequest<OfDevice>) => {
     const view = await loadChildFor(request, request.params.id, deps);
-    const device = view.record.devices.find((d) => d.id === request.params.device);
-    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
+    const device = deviceOf(view.record, request.params.device);
     const { rules } = (await deps.assessor.current()).context;
     return { view, device, rule: rules.get(device.family) ?? null };
   };
   /** The device, when it is this child's: an address cannot reach another's. */
   const owned = async (request: FastifyRequest<OfDevice>): Promise<Device> => {
-    const { value } = await store.devices.get(request.params.device, actorOf(request));
-    if (value.childId !== request.params.id)
-      throw new DoorpostError('not-found', 'This child has no such device');
-    return value;
+    const { id, device } = request.params;
+    const { value } = await store.devices.get(device, actorOf(request));
+    return deviceOf({ devices: value.childId === id ? [value] : [] }, device);
   };
   const page = ({ id, device }: OfDevice['Params']) => devicePath(id, device);
 
@@ -82,30 +78,20 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<OfDevice>('/children/:id/devices/:device/delivery', access, async (request, reply) => {
     const device = await owned(request);
-    const { date, retireReplaced } = request.body ?? {};
-    const delivery = {
-      date: typedDay('date', date),
-      retireReplaced: endReasons.find((r) => r === retireReplaced) ?? null,
-      note: '',
-    };
+    const fitted = typedRecord(delivery, request.body);
     return reply.save(async (tx, actor) => {
-      await deliver(tx, device.id, delivery, clock.today(), actor);
+      await deliver(tx, device.id, fitted, clock.today(), actor);
       return childPath(request.params.id, '?notice=device-fitted');
     });
   });
 
   app.post<OfDevice>('/children/:id/devices/:device/events/:event', access, async (request, reply) => {
     await ownEvent(request);
-    const { reason = '', leaveOut, ...typed } = request.body ?? {};
-    if (reason.trim() === '')
-      throw new DoorpostError('invalid-value', 'Say why it is corrected', {
-        field: 'reason',
-        accepted: 'a few words',
-      });
+    const correction = typedRecord(eventCorrection, request.body);
     const { event: eventId } = request.params;
     return reply.save(async (tx, actor) => {
-      if (leaveOut === 'yes') await tx.events.withdraw(eventId, reason.slice(0, LONGEST_REASON), actor);
-      else await tx.events.correct(eventId, correction(typed, reason), clock.today(), actor);
+      if (request.body?.leaveOut === 'yes') await tx.events.withdraw(eventId, correction.reason, actor);
+      else await tx.events.correct(eventId, correction, clock.today(), actor);
       return `${page(request.params)}?notice=event-corrected#history`;
     });
   });
@@ -132,17 +118,4 @@ export function registerDevicePages(app: FastifyInstance, deps: ServiceDeps): vo
     if (!all.some((r) => r.event.id === request.params.event))
       throw new DoorpostError('not-found', 'Nothing of that kind was recorded of this device');
   }
-}
-
-/** A corrected entry as the form gives it: only what its fields say. */
-function correction(typed: Fields, reason: string): EventCorrection {
-  const { date, change, verdict, note } = typed;
-  const verdictGiven = verdicts.find((v) => v === verdict);
-  return {
-    reason: reason.trim().slice(0, LONGEST_REASON),
-    ...(date && isIsoDate(date) ? { date } : {}),
-    ...(change === undefined ? {} : { changeMm: readNumber(change.replace(/\s*mm$/i, '')) }),
-    ...(verdictGiven ? { verdict: verdictGiven } : {}),
-    ...(note === undefined ? {} : { note: note.slice(0, LONGEST_NOTE) }),
-  };
 }

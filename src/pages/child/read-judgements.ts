@@ -1,5 +1,4 @@
-import { type Device, type DeviceEvent, verdicts } from '../../records/device.js';
-import { LONGEST_NOTE } from '../../records/records.js';
+import { type Device, verdicts } from '../../records/device.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Judged, TypedVisit } from './typed-visit.js';
 
@@ -38,17 +37,3 @@ export function readJudgements(
     return [{ device, skin: state && { state, minutes, where }, verdict, note }];
   });
 }
-
-/** The verdict of a visit as an event of its device. */
-export const verdictEvent = ({ device, verdict, note }: Judged, date: string): Omit<DeviceEvent, 'id'> => ({
-  deviceId: device.id,
-  date,
-  kind: 'verdict',
-  measure: null,
-  side: null,
-  changeMm: null,
-  adjustment: null,
-  verdict,
-  endReason: null,
-  note: note.slice(0, LONGEST_NOTE),
-});

@@ -3,6 +3,7 @@ import { decimalAgeYears } from '../../records/age.js';
 import { isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type MeasureId, measures, type Side, technicalErrorAt } from '../../records/measure.js';
+import { fromBaseUnit } from '../../records/units.js';
 import type { Format } from '../parts/format.js';
 import type { ExpectedSize } from './expected-sizes.js';
 import { readJudgements } from './read-judgements.js';
@@ -90,21 +91,22 @@ function readSize(
   const than = `${away > 0 ? 'larger' : 'smaller'} than expected (${expectedText(size, format)})`;
   if (Math.abs(away) > CONFIRM_BEYOND_SD)
     doubts[name] = `${value} ${own} is ${than}.${ask || ' Measure again, or check unit, side and digits.'}`;
-  else {
-    const grown = size.last && own === 'mm' ? `, ${signed(value - size.last.value)} mm since last time` : '';
+  else
     remarks[name] =
-      Math.abs(away) <= RANGE_SD
-        ? `${value} ${own}${grown}: as expected`
-        : `${value} ${own}${grown}: a little ${than}`;
-  }
+      `${sinceLast(size, value)}: ${Math.abs(away) <= RANGE_SD ? 'as expected' : `a little ${than}`}`;
+}
+
+/** '182 mm, +3 mm since last time'. */
+function sinceLast({ measure, last }: ExpectedSize, value: number): string {
+  const { unit } = measures[measure];
+  return `${value} ${unit}${last && unit === 'mm' ? `, ${signed(value - last.value)} mm since last time` : ''}`;
 }
 
 const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${Math.abs(Math.round(mm))}`;
 
 function inTypedUnit(value: number, own: 'mm' | 'kg', unit: SizeUnit): string {
   if (own === 'kg' || unit === 'mm') return `${value} ${own}`;
-  const per = unit === 'cm' ? 10 : 25.4;
-  return `${Math.round((value / per) * 10) / 10} ${unit} (${Math.round(value)} mm)`;
+  return `${Math.round(fromBaseUnit(value, unit) * 10) / 10} ${unit} (${Math.round(value)} mm)`;
 }
 
 /**

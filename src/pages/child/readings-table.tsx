@@ -4,7 +4,7 @@ import { usePage } from '../parts/page-context.js';
 import { type Column, Table } from '../parts/table.js';
 
 /** Readings of one measure by date, left and right beside each other, with z-scores and doubts. */
-export function ReadingsTable(props: { readings: readonly ScoredReading[]; childId: string }) {
+export function ReadingsTable(props: { readings: readonly ScoredReading[] }) {
   const { readings } = props;
   if (readings.length === 0) return null;
   const { format } = usePage();

@@ -4,7 +4,6 @@ import type { Device } from '../../records/device.js';
 import { deviceHistory } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, Store } from '../../store/contract.js';
-import { verdictEvent } from './read-judgements.js';
 import type { TypedVisit } from './typed-visit.js';
 
 /** Devices the child has on, left before right. */
@@ -24,22 +23,11 @@ export async function saveVisit(
   await store.transaction(async (tx) => {
     if (readings.length > 0)
       await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
-    for (const { device, skin, ...rest } of judged) {
-      if (skin) {
-        const check = {
-          ...skin,
-          childId,
-          deviceId: device.id,
-          date,
-          side: null,
-          cannotWarn: false,
-          observer,
-          note: '',
-        };
-        await tx.skinChecks.add(check, today, actor);
-      }
-      if (rest.verdict || rest.note !== '')
-        await tx.events.add(verdictEvent({ device, skin, ...rest }, date), today, actor);
+    for (const { device, skin, verdict, note } of judged) {
+      const deviceId = device.id;
+      if (skin) await tx.skinChecks.add({ ...skin, childId, deviceId, date, observer }, today, actor);
+      if (verdict || note !== '')
+        await tx.events.add({ deviceId, date, kind: 'verdict', verdict, note }, today, actor);
     }
   });
 }

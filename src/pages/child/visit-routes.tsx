@@ -1,15 +1,15 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
-import { LONGEST_REASON } from '../../records/records.js';
 import { actorOf } from '../../service/access.js';
+import { visitMove } from '../../service/api/schemas/records.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { typedDay } from '../parts/cannot-be.js';
 import type { Format } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
 import { devicesInUse, saveVisit } from './save-visit.js';
@@ -79,13 +79,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   app.post<Child>('/children/:id/visits/move', access, async (request, reply) => {
     const { id } = request.params;
-    const { from = '', to = '', reason = '' } = text(request.body);
-    const [movedFrom, movedTo] = [typedDay('from', from), typedDay('to', to)];
-    const move = {
-      from: movedFrom,
-      to: movedTo,
-      reason: reason.slice(0, LONGEST_REASON) || 'entered on the wrong day',
-    };
+    const move = typedRecord(visitMove, request.body);
     return reply.save(async (tx, actor) => {
       await tx.visits.move(id, move, clock.today(), actor);
       return `${childPath(id)}?notice=visit-moved`;

@@ -3,6 +3,7 @@ import { growthChart } from '../../charts/growth-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
 import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
+import { deviceOf } from '../../records/device-of.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -30,15 +31,20 @@ const DOUBT_BEYOND_SD = 4;
 export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { clock } = deps;
 
-  const asked = async (request: FastifyRequest<Child>) => {
-    const { device: deviceId, measure } = request.query;
+  const opened = async (request: FastifyRequest<Child>) => {
     const view = await loadChildFor(request, request.params.id, deps);
-    const found = view.record.devices.find((d) => d.id === deviceId);
-    if (!found) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules, model } = (await deps.assessor.current()).context;
+    const device = deviceOf(view.record, request.query.device);
+    const { context: using } = await deps.assessor.current();
+    return { view, device, using, inUse: view.inUse.find((v) => v.device.id === device.id) };
+  };
+
+  const asked = async (request: FastifyRequest<Child>) => {
+    const { view, device, using, inUse } = await opened(request);
+    const { measure } = request.query;
+    const { rules, model } = using;
     const { measurements } = view.record;
-    const dimensions = rules.get(found.family)?.dimensions ?? [];
-    const driver = view.inUse.find((v) => v.device.id === found.id)?.forecast.drivers[0]?.series.measure;
+    const dimensions = rules.get(device.family)?.dimensions ?? [];
+    const driver = inUse?.forecast.drivers[0]?.series.measure;
     const dimension =
       dimensions.find((d) => d.measure === measure) ??
       dimensions.find((d) => d.measure === driver) ??
@@ -46,14 +52,14 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const posterior = posteriorOf(view.record, deps);
     const answer =
       posterior && dimension
-        ? whatIf({ posterior, model, measurements }, found, dimension, clock.today())
+        ? whatIf({ posterior, model, measurements }, device, dimension, clock.today())
         : null;
     const unknown = posterior && !answer ? (dimension?.measure ?? null) : null;
     const limiting: MeasureId[] = dimensions.map((d) => d.measure);
     const charts =
       answer &&
       ((widthPx?: number) =>
-        whatIfCharts(answer, found, {
+        whatIfCharts(answer, device, {
           record: view.record,
           today: clock.today(),
           posterior,
@@ -61,7 +67,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
           title: 'If cast today',
           widthPx,
         }));
-    return { view, device: found, limiting, answer, unknown, charts };
+    return { view, device, limiting, answer, unknown, charts };
   };
 
   app.get<Child>('/children/:id/what-if', access, async (request, reply) => {
@@ -89,11 +95,9 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get<Child>('/children/:id/what-if/next', access, async (request, reply) => {
-    const view = await loadChildFor(request, request.params.id, deps);
+    const { view, device, using } = await opened(request);
     const { record, inUse, assessment } = view;
-    const device = record.devices.find((d) => d.id === request.query.device);
-    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const { rules, model } = (await deps.assessor.current()).context;
+    const { rules, model } = using;
     const { measurements } = record;
     const pair = pairOf(device, inUse);
     const posterior = posteriorOf(record, deps);
@@ -123,11 +127,8 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get<Child>('/children/:id/what-if/several', access, async (request, reply) => {
-    const view = await loadChildFor(request, request.params.id, deps);
+    const { view, device, using, inUse } = await opened(request);
     const { record } = view;
-    const device = record.devices.find((d) => d.id === request.query.device);
-    if (!device) throw new DoorpostError('not-found', 'This child has no such device');
-    const using = (await deps.assessor.current()).context;
     const rule = using.rules.get(device.family);
     const dimensions = rule ? dimensionsOf(rule, device) : [];
     const read = readWhatIf(request.query, dimensions, using.today);
@@ -161,7 +162,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         dimensions={dimensions}
         read={read}
         expected={expected}
-        now={view.inUse.find((v) => v.device.id === device.id)?.forecast ?? null}
+        now={inUse?.forecast ?? null}
         then={then}
         doubts={assessed ? doubtsOf(read, expected, assessed, await readerFormat(request, deps)) : []}
         chart={chart && gives ? { drawn: chart, measure: gives } : null}

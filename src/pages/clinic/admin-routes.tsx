@@ -1,5 +1,6 @@
 import { PassThrough } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { newPasswordLimits } from '../../records/check/check-account.js';
 import { actorOf } from '../../service/access.js';
@@ -9,17 +10,18 @@ import { administrators, overseers } from '../../service/roles.js';
 import { shownLog } from '../../service/shown-log.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { signer } from '../../service/sign-offs.js';
-import { families, type Role, roles } from '../../store/contract.js';
+import { families, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
-import { cannotBe, oneOf } from '../parts/cannot-be.js';
+import { cannotBe } from '../parts/cannot-be.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
 import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
 
 type Admin = { Params: { id: string }; Querystring: Fields; Body: Fields };
 
-const roleOf = (given: string | undefined): Role => oneOf('role', given, roles);
+const withRole = z.object({ role: z.enum(roles) });
 
 const USER_SAVED = '/users?notice=user-saved';
 
@@ -33,8 +35,8 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   );
 
   app.post<Admin>('/users', access, async (request, reply) => {
-    const { name = '', displayName = '', role, password } = request.body ?? {};
-    const user = { name, displayName: displayName || name, role: roleOf(role), password };
+    const { name = '', displayName = '', password } = request.body ?? {};
+    const user = { name, displayName: displayName || name, ...typedRecord(withRole, request.body), password };
     const error = await refusalOf(
       reply.save(async (tx, actor) => {
         await tx.users.create(user, actor);
@@ -47,8 +49,8 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
   });
 
   app.post<Admin>('/users/:id', access, async (request, reply) => {
-    const { role, disabled, version } = request.body ?? {};
-    const change = { role: roleOf(role), disabled: disabled === 'yes' };
+    const { disabled, version } = request.body ?? {};
+    const change = { ...typedRecord(withRole, request.body), disabled: disabled === 'yes' };
     return reply.save(async (tx, actor) => {
       await tx.users.change(request.params.id, change, Number(version), actor);
       return USER_SAVED;

@@ -7,13 +7,13 @@ import { type ChildView, loadChild, posteriorOf } from '../../service/child-view
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { clinicians, staff } from '../../service/roles.js';
-import { type Actor, type FamilyQuestion, seesDiagnoses } from '../../store/contract.js';
+import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
-import { cannotBe } from '../parts/cannot-be.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 import { AnsweredPage } from './answered-page.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';
@@ -154,16 +154,8 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.post<Sheet>('/children/:id/links', { config: { access: clinicians } }, async (request, reply) => {
     const { id } = request.params;
-    const { label = '', days = '' } = request.body ?? {};
-    const length = Number(days);
-    if (!Number.isInteger(length) || length < 1 || length > 400) cannotBe('days', days, '1 to 400');
-    const link = await store.familyLinks.create(
-      id,
-      label.slice(0, 60),
-      length,
-      clock.now(),
-      actorOf(request),
-    );
+    const { label, days } = typedRecord(newFamilyLink, request.body);
+    const link = await store.familyLinks.create(id, label, days, clock.now(), actorOf(request));
     const origin = deps.config.publicUrl ?? `${request.protocol}://${request.host}`;
     // Shown in the answer itself, once: a redirect would put the token into history and logs.
     return reply.page(

@@ -1,11 +1,13 @@
 import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
 import { minutesThatFit } from '../../records/family-answer.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { oneOf } from '../parts/cannot-be.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 
+const decided = z.object({ decision: z.enum(['accepted', 'set-aside']) });
 type Asked = { Params: { id: string; answer: string }; Body: Fields };
 
 /** The clinic's side of the two questions: ask, accept as evidence, set aside. */
@@ -23,23 +25,27 @@ export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDe
     { config: { access: clinicians } },
     async (request, reply) => {
       const { id, answer } = request.params;
-      const decision = oneOf('decision', request.body?.decision, ['accepted', 'set-aside'] as const);
+      const { decision } = typedRecord(decided, request.body);
       const next = childPath(id, `?notice=answer-${decision}#questions`);
       return reply.save(async (tx, actor) => {
-        const decided = await tx.familyQuestions.decide(answer, id, decision, clock.now(), actor);
-        if (decision === 'set-aside' || !decided.answer) return next;
-        const { at, marks, place } = decided.answer;
+        const { answer: told, deviceId } = await tx.familyQuestions.decide(
+          answer,
+          id,
+          decision,
+          clock.now(),
+          actor,
+        );
+        if (decision === 'set-aside' || !told) return next;
+        const { at, marks, place } = told;
         const today = clock.today();
         await tx.skinChecks.add(
           {
             childId: id,
-            deviceId: decided.deviceId,
+            deviceId,
             date: [at.slice(0, 10), today].toSorted()[0],
             state: marks,
-            minutes: minutesThatFit(decided.answer),
+            minutes: minutesThatFit(told),
             where: place,
-            side: null,
-            cannotWarn: false,
             observer: 'family',
             note: `told through the family's link, accepted by ${actor.name}`,
           },

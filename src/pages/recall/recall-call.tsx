@@ -1,4 +1,5 @@
-import { LONGEST_CALL_NOTE, type RecallRow } from '../../store/contract.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { callState, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
@@ -54,7 +55,7 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
               Note{' '}
               <input
                 name="note"
-                maxLength={LONGEST_CALL_NOTE}
+                {...fieldLimits(callState.shape.note)}
                 aria-label={`Note for ${who}`}
                 placeholder="no answer, wants a Friday"
               />

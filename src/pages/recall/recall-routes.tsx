@@ -5,7 +5,6 @@ import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/level/shut-days.js';
-import { isIsoDate } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
@@ -13,13 +12,14 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
-import { LONGEST_CALL_NOTE, type RecallBrief, type RecallRow } from '../../store/contract.js';
+import { callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
-import { cannotBe, oneOf } from '../parts/cannot-be.js';
+import { cannotBe } from '../parts/cannot-be.js';
 import { drawFor } from '../parts/chart.js';
 import { readerFormat } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
+import { typedRecord } from '../parts/typed-record.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
 import {
@@ -133,15 +133,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
-    const { state, note = '', version, appointment = '' } = request.body ?? {};
-    if (appointment && !isIsoDate(appointment))
-      cannotBe('appointment', appointment, 'a calendar date as YYYY-MM-DD, or nothing for the planned week');
+    const { appointment = null, ...said } = typedRecord(callState, request.body);
     const { entry } = request.params;
-    const change = {
-      state: oneOf('state', state, Object.keys(stateNames) as WorkState[]),
-      note: note.slice(0, LONGEST_CALL_NOTE),
-      ...(state === 'booked' ? { appointment: appointment || null } : {}),
-    };
+    const { version } = request.body ?? {};
+    // The form has a day in it whatever is said; only a booking is for that day.
+    const change = { ...said, ...(said.state === 'booked' ? { appointment } : {}) };
     return reply.save(async (tx, actor) => {
       await setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actor);
       return backTo(request.body, entry, 'state-saved');

@@ -1,9 +1,9 @@
 import { z } from 'zod';
+import { childSummary } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { refuseOthersFields } from '../scheduler-fields.js';
 import { type Api, administration, everyday, planning, recordKeeping, routesOf, tagged } from './api.js';
 import { nothing, pageOf, pageQuery, reason } from './schemas/common.js';
-import { childSummary } from './schemas/derived.js';
 import { childChange, childRecord, fullRecord } from './schemas/records.js';
 
 export function childrenRoutes(api: Api, deps: ServiceDeps): void {

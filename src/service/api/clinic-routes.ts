@@ -1,27 +1,16 @@
 import { z } from 'zod';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { newPassword as password, userNamePattern } from '../../records/check/check-account.js';
-import { type AuditRow, clinicSettings, familyLink, roles, user } from '../../store/contract.js';
+import { auditRow, clinicSettings, familyLink, newFamilyLink, roles, user } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
 import { type Api, administration, clinical, everyday, routesOf, tagged } from './api.js';
-import { itemsOf, nothing, pageOf, pageQuery, shapeOf } from './schemas/common.js';
+import { itemsOf, nothing, pageOf, pageQuery } from './schemas/common.js';
 import { turnaround } from './schemas/derived.js';
 
 const userName = z.string().max(80).regex(userNamePattern).describe('letters, digits and . _ @ -');
 const displayName = z.string().max(120).optional();
-
-const auditRow = shapeOf<AuditRow>({
-  id: z.string(),
-  at: z.string(),
-  userName: z.string(),
-  role: z.string(),
-  action: z.string(),
-  resource: z.string(),
-  childId: z.string().nullable(),
-  childrenShown: z.number(),
-});
 
 export function clinicRoutes(api: Api, deps: ServiceDeps): void {
   watchingRoutes(api, deps);
@@ -118,10 +107,7 @@ function familyLinkRoutes(api: Api, deps: ServiceDeps): void {
     clinical,
     'A signed link to this child’s page for the family; the token is shown once',
     {
-      body: z.object({
-        label: z.string().max(80).default(''),
-        days: z.number().int().min(1).max(400).default(90),
-      }),
+      body: newFamilyLink,
       201: familyLink.extend({ token: z.string(), path: z.string() }),
     },
     async ({ tx, id, body: { label, days }, actor }) => {

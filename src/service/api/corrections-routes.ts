@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { ServiceDeps } from '../dependencies.js';
 import { undoCorrection } from '../undo-correction.js';
 import { type Api, clinical, routesOf, tagged } from './api.js';
-import { date, itemsOf, noBody, reason } from './schemas/common.js';
+import { itemsOf, noBody } from './schemas/common.js';
 import {
   correction,
   deviceRecord,
@@ -10,6 +10,7 @@ import {
   eventCorrection,
   eventRevision,
   revision,
+  visitMove,
 } from './schemas/records.js';
 
 /** What was entered wrongly is put right and taken back, as on the pages; what was entered first always stays. */
@@ -60,7 +61,7 @@ function readingCorrections(api: Api, deps: ServiceDeps): void {
     'POST /children/:id/visits/move',
     clinical,
     'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
-    { body: z.object({ from: date, to: date, reason }), 200: z.object({ moved: z.number().int() }) },
+    { body: visitMove, 200: z.object({ moved: z.number().int() }) },
     async ({ tx, id, body, today, actor }) => ({ moved: await tx.visits.move(id, body, today, actor) }),
   );
 }

@@ -3,16 +3,16 @@ import { DoorpostError } from '../../errors.js';
 import { allowanceToLast } from '../../forecast/inverse/allowance-to-last.js';
 import { canAnswer } from '../../forecast/inverse/growth-from-cast.js';
 import { lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
-import { acceptSuggestion } from '../../forecast/suggestions/accept-suggestion.js';
 import { addDaysIso } from '../../records/dates.js';
-import { measureId, measures, side as sideSchema } from '../../records/measure.js';
+import { type MeasureId, measureId, measures, type Side, side as sideSchema } from '../../records/measure.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js';
 import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { takeSuggestion } from '../take-suggestion.js';
 import { write } from '../write.js';
 import { type Api, clinical, planning, route, routesOf } from './api.js';
-import { date, id, idParams, itemsOf, LONGEST_REASON, listOf, noBody } from './schemas/common.js';
+import { date, id, idParams, itemsOf, listOf, noBody } from './schemas/common.js';
 import { assessment, forecast } from './schemas/derived.js';
 import { revision } from './schemas/records.js';
 
@@ -118,13 +118,7 @@ function whatIfRoute(api: Api, deps: ServiceDeps): void {
         const why = growth.kind === 'posterior' ? 'a value in the record cannot be' : growth.advice;
         throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${why}`);
       }
-      for (const side of sides)
-        if (measures[measure].sided !== (side !== 'none'))
-          throw new DoorpostError('invalid-value', `${measures[measure].label} has no side '${side}'`, {
-            field: 'sides',
-            given: side,
-            accepted: measures[measure].sided ? 'left, right' : 'none',
-          });
+      refuseOtherSides(measure, sides);
       const today = clock.today();
       const cast = castDate ?? today;
       checkAsked('castDate', cast, earliest(today), furthest(today));
@@ -160,6 +154,17 @@ function whatIfRoute(api: Api, deps: ServiceDeps): void {
   );
 }
 
+function refuseOtherSides(measure: MeasureId, sides: readonly Side[]): void {
+  const { label, sided } = measures[measure];
+  const given = sides.find((side) => sided !== (side !== 'none'));
+  if (given)
+    throw new DoorpostError('invalid-value', `${label} has no side '${given}'`, {
+      field: 'sides',
+      given,
+      accepted: sided ? 'left, right' : 'none',
+    });
+}
+
 function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): void {
   api.post(
     '/children/:id/suggestions/:suggestionId/acceptance',
@@ -181,15 +186,10 @@ function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): voi
           throw new DoorpostError('not-found', 'There is no such suggestion any more', {
             field: 'suggestionId',
           });
-        const items = [];
-        for (const { measurementId, value, side, excluded: withdrawn, reason } of acceptSuggestion(
-          record,
-          suggestion,
-        )) {
-          const correction = { value, side, withdrawn, reason: reason.slice(0, LONGEST_REASON) };
-          items.push(await tx.measurements.correct(measurementId, correction, clock.today(), null, actor));
-        }
-        return { status: 201, body: { items } };
+        return {
+          status: 201,
+          body: { items: await takeSuggestion(tx, record, suggestion, clock.today(), actor) },
+        };
       });
     },
   );

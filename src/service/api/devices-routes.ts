@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { type Device, endReasons } from '../../records/device.js';
-import { note } from '../../records/records.js';
+import type { Device } from '../../records/device.js';
 import type { Versioned } from '../../store/contract.js';
 import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { type Api, clinical, planning, routesOf, tagged } from './api.js';
-import { date, id, itemsOf, nothing, reason } from './schemas/common.js';
+import { id, itemsOf, nothing, reason } from './schemas/common.js';
 import {
+  delivery,
   deviceChange,
   deviceEventRecord,
   deviceRecord,
@@ -60,19 +60,11 @@ function deviceRoutes(api: Api, deps: ServiceDeps): void {
     clinical,
     'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
     {
-      body: z.object({
-        date: date.optional().describe('the day it was fitted; today when absent'),
-        retireReplaced: z
-          .enum(endReasons)
-          .nullish()
-          .describe('why the device whose place it takes ends; left out, that one stays in use'),
-        note,
-      }),
+      body: delivery,
       200: z.object({ device: deviceRecord, stillWorn: deviceRecord.nullable() }),
     },
     async ({ tx, id, body, today, actor }) => {
-      const { date: on = today, retireReplaced = null, note } = body;
-      const { device, stillWorn } = await deliver(tx, id, { date: on, retireReplaced, note }, today, actor);
+      const { device, stillWorn } = await deliver(tx, id, body, today, actor);
       return tagged({ value: { device: device.value, stillWorn }, version: device.version });
     },
   );

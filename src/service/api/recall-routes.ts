@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
-import { jobRun, LONGEST_CALL_NOTE, type RecallRow, recallListNames } from '../../store/contract.js';
+import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
@@ -9,7 +9,7 @@ import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { type Api, everyday, planning, route, routesOf, tagged } from './api.js';
 import { date, itemsOf, jobStarted, listOf, noBody, pageOf, pageQuery } from './schemas/common.js';
-import { recallRow, recallRun } from './schemas/derived.js';
+import { recallRow } from './schemas/derived.js';
 
 const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 
@@ -126,16 +126,7 @@ function entryRoutes(api: Api, deps: ServiceDeps): void {
     planning,
     'Say how the work with this family stands',
     {
-      body: z.object({
-        state: z.enum(workStates).describe('declined: not in the week offered; the next list gives another'),
-        note: z.string().max(LONGEST_CALL_NOTE).default(''),
-        appointment: date
-          .nullable()
-          .optional()
-          .describe(
-            'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
-          ),
-      }),
+      body: callState,
       200: recallRow,
     },
     async ({ tx, id, body, expected, today, actor }) =>

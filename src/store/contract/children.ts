@@ -1,36 +1,44 @@
 /** Children as they are looked for and kept. */
 
+import { z } from 'zod';
 import type { DeviceForecast } from '../../forecast/contract.js';
-import type { IsoDate } from '../../records/dates.js';
-import type { Device } from '../../records/device.js';
-import type { Child } from '../../records/records.js';
+import { deviceRecord } from '../../records/device.js';
+import { type Child, childRecord, isoDateText } from '../../records/records.js';
+
+const maybeDate = isoDateText.nullable();
+
+const forecastSummary = z.object({
+  deviceId: z.string(),
+  family: z.string(),
+  side: deviceRecord.shape.side,
+  outcome: z.string() as unknown as z.ZodType<DeviceForecast['outcome']>,
+  p10: maybeDate,
+  p50: maybeDate,
+  p90: maybeDate,
+  today: isoDateText,
+});
+export type ForecastSummary = Readonly<z.infer<typeof forecastSummary>>;
 
 /** A row to find a child by; carries the soonest outgrown date of the devices in use as last computed. */
-export interface ChildSummary {
-  readonly id: string;
-  readonly name: string;
-  readonly birthDate: IsoDate;
-  readonly sex: Child['sex'];
-  readonly status: Child['status'];
-  readonly insensateSkin: boolean;
-  readonly latexAlert: boolean;
-  readonly lastVisit: IsoDate | null;
-  readonly devicesInUse: number;
-  /** The forecast of the device in use that is outgrown first (already outgrown counts as first), or null. */
-  readonly soonest: ForecastSummary | null;
-  readonly version: number;
-}
-
-export interface ForecastSummary {
-  readonly deviceId: string;
-  readonly family: string;
-  readonly side: Device['side'];
-  readonly outcome: DeviceForecast['outcome'];
-  readonly p10: IsoDate | null;
-  readonly p50: IsoDate | null;
-  readonly p90: IsoDate | null;
-  readonly today: IsoDate;
-}
+export const childSummary = childRecord
+  .pick({
+    id: true,
+    name: true,
+    birthDate: true,
+    sex: true,
+    status: true,
+    insensateSkin: true,
+    latexAlert: true,
+  })
+  .extend({
+    lastVisit: maybeDate,
+    devicesInUse: z.number(),
+    soonest: forecastSummary
+      .nullable()
+      .describe('of the device in use that is outgrown first; already outgrown counts as first'),
+    version: z.number(),
+  });
+export type ChildSummary = Readonly<z.infer<typeof childSummary>>;
 
 export interface ChildSearch {
   /** Words of a name in any order, initials, the beginning of an id, a birth date; empty for all. */

@@ -15,6 +15,9 @@ export const deviceVersion = z.object({
 });
 export type DeviceVersion = Readonly<z.infer<typeof deviceVersion>>;
 
+/** What is not said is nothing. */
+export type NewEvent = Omit<z.input<typeof deviceEventRecord>, 'id'>;
+
 export const eventRevision = z.object({ event: deviceEventRecord, ...revised });
 export type EventRevision = Readonly<z.infer<typeof eventRevision>>;
 

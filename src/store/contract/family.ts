@@ -15,6 +15,11 @@ export const familyLink = z.object({
 });
 export type FamilyLink = Readonly<z.infer<typeof familyLink>>;
 
+export const newFamilyLink = z.object({
+  label: z.string().max(80).default(''),
+  days: z.number().int().min(1).max(400).default(90),
+});
+
 /** `token` is shown once; only its signature can be checked afterwards. */
 export type NewFamilyLink = FamilyLink & { readonly token: string };
 

@@ -4,20 +4,22 @@ import { z } from 'zod';
 import type { IsoDate } from '../../records/dates.js';
 import { roles } from './actor.js';
 
-export interface AuditRow {
-  readonly id: string;
-  readonly at: string;
-  readonly userId: string;
-  readonly userName: string;
-  readonly role: string;
+export const auditRow = z.object({
+  id: z.string(),
+  at: z.string(),
+  userId: z.string(),
+  userName: z.string(),
+  role: z.string(),
   /** One of `auditActionNames`; a row of an earlier version may hold another. */
-  readonly action: string;
-  readonly resource: string;
-  readonly childId: string | null;
-  /** How many children a list, a file or a run showed; the log finds each by its id. */
-  readonly childrenShown: number;
-  readonly detail: AuditDetail;
-}
+  action: z.string(),
+  resource: z.string(),
+  childId: z.string().nullable(),
+  childrenShown: z
+    .number()
+    .describe('how many children a list, a file or a run showed; the log finds each by its id'),
+  detail: z.record(z.string(), z.unknown()),
+});
+export type AuditRow = Readonly<z.infer<typeof auditRow>>;
 
 export const user = z.object({
   id: z.string(),

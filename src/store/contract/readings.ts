@@ -1,3 +1,4 @@
+import type { skinCheckRecord } from '../../records/skin-check.js';
 /** What is measured and seen at visits. */
 
 import { z } from 'zod';
@@ -31,6 +32,9 @@ export type NewReading = NewVisit['measurements'][number];
 
 export const visit = z.object({ date: isoDateText, measurements: z.array(measurementRecord).readonly() });
 export type Visit = Readonly<z.infer<typeof visit>>;
+
+/** What is not said is nothing. */
+export type NewSkinCheck = Omit<z.input<typeof skinCheckRecord>, 'id'>;
 
 /** A new revision of a reading; give only what changes. */
 export const correction = z.object({

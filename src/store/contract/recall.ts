@@ -1,22 +1,23 @@
 /** Lists that were made, and the work with families. */
 
-import type { RecallEntry, WorkState } from '../../recall/contract.js';
+import { z } from 'zod';
+import { type RecallEntry, type WorkState, workStates } from '../../recall/contract.js';
 import type { IsoDate } from '../../records/dates.js';
+import { isoDateText } from '../../records/records.js';
 
-export interface RecallRun {
-  readonly id: string;
-  readonly today: IsoDate;
-  /** First of the month the list is for. */
-  readonly month: IsoDate;
-  /** Entries of the lists 'due' and 'cannot-forecast'. */
-  readonly entries: number;
-  readonly overdue: number;
-  readonly modelVersion: string;
-  readonly seed: number;
-  readonly createdAt: string;
+export const recallRun = z.object({
+  id: z.string(),
+  today: isoDateText,
+  month: isoDateText.describe('first of the month the list is for'),
+  entries: z.number().describe('of the lists due and cannot-forecast'),
+  overdue: z.number(),
+  modelVersion: z.string(),
+  seed: z.number(),
+  createdAt: z.string(),
   /** Whatever the recall room says about the whole list (capacity per week, overloads, children not on the list and why). */
-  readonly summary: Readonly<Record<string, unknown>>;
-}
+  summary: z.record(z.string(), z.unknown()),
+});
+export type RecallRun = Readonly<z.infer<typeof recallRun>>;
 
 /** An entry without what only its own line shows. */
 export type BriefEntry = Omit<RecallEntry, 'devices' | 'otherDevices' | 'reason' | 'weekReason'>;
@@ -53,8 +54,17 @@ export interface RecallRow extends RecallBrief {
   readonly version: number;
 }
 
-/** Characters of what is said beside the state of a call. */
-export const LONGEST_CALL_NOTE = 400;
+/** How the work with a family stands, as a person says it. */
+export const callState = z.object({
+  state: z.enum(workStates).describe('declined: not in the week offered; the next list gives another'),
+  note: z.string().max(400).default(''),
+  appointment: isoDateText
+    .nullable()
+    .optional()
+    .describe(
+      'the day booked; left out it stays as it was, and a booking without a day is for the planned week',
+    ),
+});
 
 /** 'due' this month, 'cannot-forecast' (must not hide), 'open' (worth casting already, for free slots). */
 export const recallListNames = ['due', 'cannot-forecast', 'open'] as const;

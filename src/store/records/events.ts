@@ -4,7 +4,7 @@ import type { IsoDate } from '../../records/dates.js';
 import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, EventCorrection, EventRevision } from '../shapes.js';
+import type { Actor, EventCorrection, EventRevision, NewEvent } from '../shapes.js';
 import { devicesTable, eventsTable } from './caseload-tables.js';
 import { changeInPlace } from './change-in-place.js';
 import { families } from './devices.js';
@@ -50,7 +50,7 @@ const shown = (row: RevisedRow): EventRevision => ({ event: eventsTable.of(row),
 
 export const eventsRepository = (db: Database) => ({
   /** A fit verdict, an adjustment, a new cast ...; 'retired' also retires the device, 'delivered' makes one that was ordered worn. */
-  async add(given: Omit<DeviceEvent, 'id'>, today: IsoDate, actor: Actor): Promise<DeviceEvent> {
+  async add(given: NewEvent, today: IsoDate, actor: Actor): Promise<DeviceEvent> {
     const event = deviceEventRecord.parse({ ...given, id: randomUUID() });
     const { childId } = (await requireDevice(db, event.deviceId)).value;
     return addRecord(db, eventKind, event, childId, today, actor);

@@ -3,7 +3,7 @@ import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type SkinCheck, skinCheckRecord } from '../../records/skin-check.js';
 import type { Database } from '../connect.js';
-import type { Actor } from '../shapes.js';
+import type { Actor, NewSkinCheck } from '../shapes.js';
 import { skinChecksTable } from './caseload-tables.js';
 import { requireChild, requireDevice } from './require-child.js';
 import { addRecord, corrections, type RevisedKind } from './revised.js';
@@ -21,7 +21,7 @@ export const skinCheckKind: RevisedKind<SkinCheck> = {
 
 export const skinChecksRepository = (db: Database) => ({
   /** Throws where the device is another child's or the date is not between birth and today. */
-  async add(given: Omit<SkinCheck, 'id'>, today: IsoDate, actor: Actor): Promise<SkinCheck> {
+  async add(given: NewSkinCheck, today: IsoDate, actor: Actor): Promise<SkinCheck> {
     const check = skinCheckRecord.parse({ ...given, id: randomUUID() });
     return addRecord(db, skinCheckKind, check, check.childId, today, actor);
   },

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { DataSuggestion, DeviceForecast, Flag } from '../../../forecast/contract.js';
 import { actionIds, reasonCodes } from '../../../recall/contract.js';
-import type { ChildSummary, RecallRow, RecallRun } from '../../../store/contract.js';
+import type { RecallRow } from '../../../store/contract.js';
 import { date, listOf, shapeOf } from './common.js';
 
 const maybeDate = date.nullable();
@@ -66,40 +66,6 @@ export const assessment = z.object({
   modelVersion: z.string(),
   seed: z.number(),
   computedAt: z.string(),
-});
-
-export const childSummary = shapeOf<ChildSummary>({
-  id: z.string(),
-  name: z.string(),
-  birthDate: date,
-  sex: z.string(),
-  status: z.string(),
-  insensateSkin: z.boolean(),
-  latexAlert: z.boolean(),
-  lastVisit: maybeDate,
-  devicesInUse: z.number(),
-  soonest: z
-    .looseObject({
-      deviceId: z.string(),
-      outcome: z.string(),
-      p10: maybeDate,
-      p50: maybeDate,
-      p90: maybeDate,
-    })
-    .nullable(),
-  version: z.number(),
-});
-
-export const recallRun = shapeOf<RecallRun>({
-  id: z.string(),
-  today: date,
-  month: date,
-  entries: z.number(),
-  overdue: z.number(),
-  modelVersion: z.string(),
-  seed: z.number(),
-  createdAt: z.string(),
-  summary: z.record(z.string(), z.unknown()),
 });
 
 export const recallRow = shapeOf<RecallRow>({

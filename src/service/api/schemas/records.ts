@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { deviceEventRecord, deviceRecord, workshopJobRecord } from '../../../records/device.js';
+import { deviceEventRecord, deviceRecord, endReasons, workshopJobRecord } from '../../../records/device.js';
 import { withoutDefaults } from '../../../records/field-limits.js';
-import { childRecord, markerRecord, measurementRecord } from '../../../records/records.js';
+import { childRecord, markerRecord, measurementRecord, note, reason } from '../../../records/records.js';
 import { refuseMinutes, skinCheckFields, skinCheckRecord } from '../../../records/skin-check.js';
 import { newVisit } from '../../../store/contract.js';
 import { date, id, listOf } from './common.js';
@@ -34,6 +34,15 @@ export const nextDevice = withoutDefaults(
   }),
 ).nullish();
 export const newEvent = deviceEventRecord.omit({ id: true, deviceId: true });
+export const delivery = z.object({
+  date: date.optional().describe('the day it was fitted; today when absent'),
+  retireReplaced: z
+    .enum(endReasons)
+    .nullish()
+    .describe('why the device whose place it takes ends; left out, that one stays in use'),
+  note,
+});
+export const visitMove = z.object({ from: date, to: date, reason });
 export const newMarker = markerRecord.omit({ id: true, childId: true });
 
 export const newSkinCheck = skinCheckFields.omit({ id: true, childId: true }).superRefine(refuseMinutes);

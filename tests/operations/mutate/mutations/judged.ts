@@ -218,7 +218,6 @@ export const judged: readonly MutationGroup[] = [
     changes: [
       ['Math.min(leftDiagonalMm, rightDiagonalMm)', 'Math.max(leftDiagonalMm, rightDiagonalMm)'],
       ['1.96 * 2 * technicalErrorMm', '1.96 * technicalErrorMm'],
-      ['(100 * breadthMm) / lengthMm', '(100 * lengthMm) / breadthMm'],
     ],
   },
   {
