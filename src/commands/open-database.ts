@@ -14,7 +14,7 @@ const folderOf = (config: Configuration) =>
   dataFolder(config.dataDir, {
     named: process.env.DATA_DIR !== undefined && process.env.DATA_DIR !== '',
     runAs: config.databaseRunAs,
-    say: terminal.err,
+    log: terminal.err,
   });
 
 /** A server that others keep: nothing of it is ours to watch or to stop. */
@@ -30,7 +30,7 @@ export async function ownDatabase(config: Configuration): Promise<OpenDatabase> 
   if (config.databaseUrl) return joined(config.databaseUrl, 'DATABASE_URL');
   const where = folderOf(config);
   return {
-    ...(await startEmbeddedDatabase(where, { runAs: config.databaseRunAs, say: terminal.err })),
+    ...(await startEmbeddedDatabase(where, { runAs: config.databaseRunAs, log: terminal.err })),
     where,
   };
 }

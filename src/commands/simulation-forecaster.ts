@@ -67,16 +67,16 @@ export function simulationForecaster(model: GrowthModel, seed: number): Simulati
     const [paths] = posterior.sample([known.limiting], days, DRAWS, seed);
     const grown = (i: number, k: number) => paths[i * days.length + past.length + k] - paths[i * days.length];
     const { allowanceMm, roomSeenMm } = device;
-    const say = Array.from({ length: DRAWS }, (_, i) =>
+    const weights = Array.from({ length: DRAWS }, (_, i) =>
       roomSeenMm === null
         ? 1
         : LEAST_SAY + Math.exp(-0.5 * ((allowanceMm - grown(i, 0) - roomSeenMm) / LOOK_SD) ** 2),
     );
-    const whole = say.reduce((sum, w) => sum + w, 0);
+    const whole = weights.reduce((sum, w) => sum + w, 0);
     return {
       dates: AHEAD.map((d) => isoDate(today + d)),
       probabilityOutgrown: AHEAD.map(
-        (_, k) => say.reduce((sum, w, i) => sum + (grown(i, k) > allowanceMm ? w : 0), 0) / whole,
+        (_, k) => weights.reduce((sum, w, i) => sum + (grown(i, k) > allowanceMm ? w : 0), 0) / whole,
       ),
     };
   };

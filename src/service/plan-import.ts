@@ -44,7 +44,7 @@ export async function answerImport(
       },
     );
   const asked = before as ImportPlan;
-  await store.sheetAnswers.keep(
+  await store.sheetAnswers.save(
     answers.map((given) => keptAnswer(asked, given)),
     actor,
   );

@@ -18,7 +18,7 @@ export interface Problem extends ErrorPlace {
 
 /** What a thrown thing means to the one who asked; what is not theirs to know becomes 'unexpected'. */
 export function problemOf(error: unknown, request: FastifyRequest): Problem {
-  const say = (
+  const problem = (
     code: ErrorCode,
     detail: string,
     more: Partial<Problem> = {},
@@ -34,11 +34,11 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
   });
   if (error instanceof DoorpostError) {
     // A fault of our own files or configuration is nothing the caller can put right.
-    if (error.status === 500) return say('unexpected', UNEXPECTED);
-    return say(error.code, error.message, error.place);
+    if (error.status === 500) return problem('unexpected', UNEXPECTED);
+    return problem(error.code, error.message, error.place);
   }
   if (hasZodFastifySchemaValidationErrors(error))
-    return say('invalid-value', 'The request does not fit its schema', {
+    return problem('invalid-value', 'The request does not fit its schema', {
       ...firstPlace(
         error.validation.map(({ instancePath, keyword, message = '', params }) => ({
           path: instancePath.slice(1).split('/'),
@@ -53,22 +53,25 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
       })),
     });
   if (error instanceof ZodError)
-    return say('invalid-value', 'A value cannot be accepted', {
+    return problem('invalid-value', 'A value cannot be accepted', {
       ...firstPlace(error.issues.map((i) => ({ ...i }))),
       errors: error.issues.map((i) => ({ field: i.path.join('.'), message: i.message })),
     });
   const { statusCode, code, message } = error as FastifyError;
   if (typeof code === 'string') {
     const known = ofDatabase(code);
-    if (known) return say(...known);
+    if (known) return problem(...known);
     if (code.startsWith('FST_CSRF'))
-      return say('not-allowed', 'This write came without the CSRF token of your session: reload the page');
+      return problem(
+        'not-allowed',
+        'This write came without the CSRF token of your session: reload the page',
+      );
   }
-  if (statusCode === 413) return say('too-large', message);
-  if (statusCode === 429) return say('too-many-requests', message);
+  if (statusCode === 413) return problem('too-large', message);
+  if (statusCode === 429) return problem('too-many-requests', message);
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
-    return say('bad-request', message, {}, statusCode);
-  return say('unexpected', UNEXPECTED);
+    return problem('bad-request', message, {}, statusCode);
+  return problem('unexpected', UNEXPECTED);
 }
 
 /** The first thing to put right, as every other refusal names it. */

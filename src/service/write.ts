@@ -61,7 +61,7 @@ export async function saveForm(
 export async function sentBefore(store: Store, request: FastifyRequest): Promise<string | null> {
   const key = request.user && formKey(request);
   return key
-    ? ((await store.idempotency.kept(actorOf(request).userId, key))?.headers.location ?? null)
+    ? ((await store.idempotency.answer(actorOf(request).userId, key))?.headers.location ?? null)
     : null;
 }
 
@@ -79,7 +79,7 @@ async function writeOnce<W extends { status: number; body?: unknown; headers?: W
         if (kept) return { ...kept, replayed: true };
         const written = await work(tx, actor);
         if (key)
-          await tx.idempotency.keep(actor.userId, key, {
+          await tx.idempotency.save(actor.userId, key, {
             status: written.status,
             headers: written.headers ?? {},
             body: written.body === undefined ? '' : JSON.stringify(written.body),

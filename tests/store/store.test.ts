@@ -171,7 +171,7 @@ describe('the store', () => {
         clinician,
       );
     if (table === 'recall_state_changes') {
-      await store.recall.keep(run, [entry('c1')]);
+      await store.recall.save(run, [entry('c1')]);
       const [row] = await store.recall.entries((await store.recall.latestRun())!.id, {}, scheduler);
       await store.recall.setState(row.id, { state: 'called', note: '' }, null, scheduler);
     }
@@ -205,7 +205,7 @@ describe('the store', () => {
   const entryOf = (childId: string) => exampleEntry({ childId, deviceIds: [`${childId}-d`] });
 
   it('tells those who are called from those who could fill a place', async () => {
-    const made = await store.recall.keep(run, [entry('c2'), { ...entry('c3'), list: 'open' as const }]);
+    const made = await store.recall.save(run, [entry('c2'), { ...entry('c3'), list: 'open' as const }]);
     const called = await store.recall.entries(made.id, { due: true }, scheduler);
     expect(called.map((r) => r.childId)).toEqual(['c2']);
     expect(await store.recall.entries(made.id, {}, scheduler)).toHaveLength(2);
@@ -223,7 +223,7 @@ describe('the store', () => {
   });
 
   it('shows nobody who died or moved away since the list was made', async () => {
-    const made = await store.recall.keep(run, [entry('c2'), entry('c3')]);
+    const made = await store.recall.save(run, [entry('c2'), entry('c3')]);
     const listed = async () => {
       const briefs = (await store.recall.briefs(made.id, {})).map((r) => r.childId).sort();
       expect((await store.recall.entries(made.id, {}, scheduler)).map((r) => r.childId).sort()).toEqual(
@@ -241,7 +241,7 @@ describe('the store', () => {
   });
 
   it('keeps work states with undo, and carries them over to the next list', async () => {
-    const first = await store.recall.keep(run, [entry('c2'), entry('c3')]);
+    const first = await store.recall.save(run, [entry('c2'), entry('c3')]);
     const [a] = await store.recall.entries(first.id, { childId: 'c2' }, scheduler);
     const called = await store.recall.setState(
       a.id,
@@ -261,7 +261,7 @@ describe('the store', () => {
     expect((await store.recall.undo(a.id, scheduler)).state).toBe('to-call');
     await expect(store.recall.undo(a.id, scheduler)).rejects.toMatchObject({ code: 'nothing-to-undo' });
     await store.recall.setState(a.id, { state: 'booked', note: '' }, null, scheduler);
-    const next = await store.recall.keep(run, [entry('c3'), entry('c2')]);
+    const next = await store.recall.save(run, [entry('c3'), entry('c2')]);
     expect((await store.recall.entries(next.id, {}, scheduler)).map((r) => [r.childId, r.state])).toEqual([
       ['c3', 'to-call'],
       ['c2', 'booked'],
@@ -276,7 +276,7 @@ describe('the store', () => {
     });
     const rowOf = async (runId: string, childId: string) =>
       (await store.recall.entries(runId, { childId }, scheduler))[0];
-    const first = await store.recall.keep(run, [planned('c2'), planned('c3')]);
+    const first = await store.recall.save(run, [planned('c2'), planned('c3')]);
     const [a, b] = [await rowOf(first.id, 'c2'), await rowOf(first.id, 'c3')];
     await store.recall.setState(
       a.id,
@@ -296,7 +296,7 @@ describe('the store', () => {
       ['c3', 'declined', null],
     ]);
     const passedWeeks = [{ week, why: 'declined' as const }];
-    const next = await store.recall.keep(run, [
+    const next = await store.recall.save(run, [
       planned('c2'),
       planned('c3', { plannedWeek: '2026-02-16', passedWeeks }),
     ]);

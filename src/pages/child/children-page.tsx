@@ -29,6 +29,7 @@ export function ChildrenPage(props: {
     family: query.family ?? '',
     cursor: page.nextCursor ?? '',
   });
+  const asked = query.text ? ` for “${query.text}”` : '';
   return (
     <Layout title="Children">
       <h1>Children</h1>
@@ -47,17 +48,15 @@ export function ChildrenPage(props: {
           of={[['', 'any device'], ...familyIds.map((f) => [f, familyLabel(f)] as const)]}
           chosen={query.family}
         />
-        <p class="field">
-          <label for="sort">Order</label>
-          <select id="sort" name="sort">
-            <option value="soonest" selected={query.sort !== 'name'}>
-              outgrown first
-            </option>
-            <option value="name" selected={query.sort === 'name'}>
-              by name
-            </option>
-          </select>
-        </p>
+        <SelectField
+          label="Order"
+          name="sort"
+          of={[
+            ['soonest', 'outgrown first'],
+            ['name', 'by name'],
+          ]}
+          chosen={query.sort ?? 'soonest'}
+        />
         <SelectField
           label="Status"
           name="status"
@@ -88,8 +87,7 @@ export function ChildrenPage(props: {
           class="stack card"
           caption={[
             total === 1 ? '1 child' : `${format.number(total)} children`,
-            query.text && !nearest ? ` for “${query.text}”` : '',
-            nearest ? `: nobody is written “${query.text}”; the nearest` : '',
+            nearest ? `: nobody is written “${query.text}”; the nearest` : asked,
           ].join('')}
           rows={page.items}
           columns={columns(format, today)}

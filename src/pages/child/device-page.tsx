@@ -186,12 +186,12 @@ function Delivered(props: Own) {
       <Form action={`${own}/delivery`} class="row" send="Save: fitted and worn" main>
         <Day id="delivered-date" {...props} />
         {replaced && (
-          <p class="field">
-            <label for="retireReplaced">
-              The one before, {deviceLabel(replaced)}, cast {format.date(replaced.castDate)}
-            </label>
-            <EndReasons id="retireReplaced" name="retireReplaced" stays="stays in use" chosen="outgrown" />
-          </p>
+          <SelectField
+            label={`The one before, ${deviceLabel(replaced)}, cast ${format.date(replaced.castDate)}`}
+            name="retireReplaced"
+            of={reasonsOr('stays in use')}
+            chosen="outgrown"
+          />
         )}
       </Form>
     </section>
@@ -210,10 +210,7 @@ function End(props: Own) {
           name="kind"
           of={(['retired', 'broken', 'lost'] as const).map((k) => [k, eventNames[k]] as const)}
         />
-        <p class="field">
-          <label for="endReason">Why no longer worn</label>
-          <EndReasons id="endReason" name="endReason" stays="not said" chosen="" />
-        </p>
+        <SelectField label="Why no longer worn" name="endReason" of={reasonsOr('not said')} chosen="" />
         <Day id="end-date" {...props} />
         <p class="field wide">
           <label for="end-note">Note</label>
@@ -224,25 +221,5 @@ function End(props: Own) {
   );
 }
 
-function EndReasons({
-  id,
-  name,
-  stays,
-  chosen,
-}: {
-  id: string;
-  name: string;
-  stays: string;
-  chosen: string;
-}) {
-  return (
-    <select id={id} name={name}>
-      <option value="">{stays}</option>
-      {endReasons.map((r) => (
-        <option key={r} value={r} selected={r === chosen}>
-          {capital(endReasonNames[r])}
-        </option>
-      ))}
-    </select>
-  );
-}
+const reasonsOr = (stays: string) =>
+  [['', stays], ...endReasons.map((r) => [r, capital(endReasonNames[r])] as const)] as const;

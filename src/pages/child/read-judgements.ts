@@ -1,3 +1,4 @@
+import { acceptedBy } from '../../records/check/accepted-by.js';
 import { type Device, verdicts } from '../../records/device.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Judged, TypedVisit } from './typed-visit.js';
@@ -31,9 +32,16 @@ export function readJudgements(
       errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
     if (state === null && !told) return [];
     const minutes = minutesText === '' ? null : Number(minutesText);
-    const check = skinCheckFields.shape.minutes.safeParse(minutes);
-    if (!check.success)
-      errors[judgedField(device.id, 'minutes')] = `'${minutesText}' cannot be; whole minutes are accepted.`;
+    Object.assign(errors, refusedOf(device.id, { minutes, where, note }));
     return [{ device, skin: state && { state, minutes, where }, verdict, note }];
   });
+}
+
+/** What cannot be kept, by field. */
+function refusedOf(deviceId: string, said: { minutes: number | null; where: string; note: string }) {
+  const { error } = skinCheckFields.pick({ minutes: true, where: true, note: true }).safeParse(said);
+  const issues = error?.issues ?? [];
+  return Object.fromEntries(
+    issues.map((i) => [judgedField(deviceId, i.path[0] as 'note'), `Accepted is ${acceptedBy({ ...i })}.`]),
+  );
 }

@@ -6,6 +6,7 @@ import { avoidsLatex, type Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState, skinCheckFields } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
+import { InputField } from '../parts/fields.js';
 import type { Format } from '../parts/format.js';
 import { judgedField } from './read-judgements.js';
 
@@ -79,19 +80,15 @@ export function VisitDevices(props: {
           </fieldset>
         );
         const text = (what: 'minutes' | 'where' | 'note', label: string, size: number) => (
-          <p class="field">
-            <label for={field(what)}>{label}</label>
-            <input
-              id={field(what)}
-              name={field(what)}
-              value={typed[field(what)]}
-              size={size}
-              maxLength={fieldLimits(skinCheckFields.shape[what]).maxLength}
-              inputMode={what === 'minutes' ? 'numeric' : undefined}
-              class={errors[field(what)] ? 'bad' : undefined}
-            />
-            {errors[field(what)] && <span class="hint warn">{errors[field(what)]}</span>}
-          </p>
+          <InputField
+            label={label}
+            name={field(what)}
+            value={typed[field(what)]}
+            size={size}
+            maxLength={fieldLimits(skinCheckFields.shape[what]).maxLength}
+            inputMode={what === 'minutes' ? 'numeric' : undefined}
+            error={errors[field(what)]}
+          />
         );
         return (
           <fieldset key={device.id} class="device-visit">

@@ -40,7 +40,7 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
       return show(reply, error, 422);
     }
     if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
-    else await store.sheetAnswers.keep([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
+    else await store.sheetAnswers.save([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
     return reply.redirect('/import/readings?notice=reading-saved', 303);
   });
 }

@@ -1,14 +1,18 @@
 import { actionNames, stateNames } from '../../words/action-names.js';
+import { Options } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import type { RecallQuery } from './recall-view.js';
 
+const whom = [
+  ['', 'everyone due'],
+  ['overdue', 'late'],
+  ['never-seen', 'never measured'],
+  ['not-forecast', 'without a forecast'],
+  ['open', 'not due, could fill a slot'],
+] as const;
+
 /** What the list can be narrowed to; it stands in the address, so that it can be kept and shared. */
 export function Filters({ query }: { query: RecallQuery }) {
-  const option = (value: string, label: string, chosen: string) => (
-    <option key={value} value={value} selected={value === chosen}>
-      {label}
-    </option>
-  );
   const set = query.state || query.action || query.due || query.text;
   return (
     <Form
@@ -24,26 +28,22 @@ export function Filters({ query }: { query: RecallQuery }) {
       <p class="field more">
         <label for="filter-state">State</label>
         <select id="filter-state" name="state">
-          {option('', 'all', query.state)}
-          {option('open', 'still open', query.state)}
-          {Object.entries(stateNames).map(([value, label]) => option(value, label, query.state))}
+          <Options
+            of={[['', 'all'], ['open', 'still open'], ...Object.entries(stateNames)]}
+            chosen={query.state}
+          />
         </select>
       </p>
       <p class="field more">
         <label for="filter-action">What for</label>
         <select id="filter-action" name="action">
-          {option('', 'anything', query.action)}
-          {Object.entries(actionNames).map(([value, label]) => option(value, label, query.action))}
+          <Options of={[['', 'anything'], ...Object.entries(actionNames)]} chosen={query.action} />
         </select>
       </p>
       <p class="field more">
         <label for="filter-due">Who</label>
         <select id="filter-due" name="due">
-          {option('', 'everyone due', query.due)}
-          {option('overdue', 'late', query.due)}
-          {option('never-seen', 'never measured', query.due)}
-          {option('not-forecast', 'without a forecast', query.due)}
-          {option('open', 'not due, could fill a slot', query.due)}
+          <Options of={whom} chosen={query.due} />
         </select>
       </p>
       <p>

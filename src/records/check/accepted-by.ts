@@ -4,8 +4,10 @@ import type { z } from 'zod';
 export function acceptedBy(
   issue: Pick<z.core.$ZodIssue, 'code' | 'message'> & Record<string, unknown>,
 ): string {
-  const { code, message, values, origin, minimum, maximum } = issue;
+  const { code, message, values, origin, minimum, maximum, expected } = issue;
   if (code === 'invalid_value' && Array.isArray(values)) return values.join(', ');
+  if (code === 'invalid_type' && expected === 'int') return 'a whole number';
+  if (code === 'invalid_type' && expected === 'number') return 'a number';
   if (code === 'too_big' && origin === 'string') return `at most ${maximum} characters`;
   if (code === 'too_small' && origin === 'string')
     return minimum === 1 ? 'a few words' : `${minimum} characters or more`;

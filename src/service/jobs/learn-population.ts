@@ -20,7 +20,7 @@ export async function learnPopulation(store: Store, clock: Clock, model: GrowthM
   for (let part = 0; part * CHUNK < ids.length; part++)
     for (const record of await store.caseload.records(ids.slice(part * CHUNK, (part + 1) * CHUNK)))
       learner.add(growthInput(recordUntil(record, today)));
-  await store.populationOffsets.keep(model, {
+  await store.populationOffsets.save(model, {
     learnedOn: today,
     children: ids.length,
     offsets: learner.offsets(),

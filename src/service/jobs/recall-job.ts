@@ -30,7 +30,7 @@ export async function recallList(
 ): Promise<void> {
   if ((await store.jobRuns.get(runId)).status === 'done') return;
   const { question, assessments, settings, assessing } = await wholeClinic(store, clock, assessor, month);
-  await store.jobRuns.say(runId, 'planning the weeks');
+  await store.jobRuns.setMessage(runId, 'planning the weeks');
   const answer = await levelledClinicList(question);
   const { today } = question;
   const list = { ...withSentences(answer.list, assessing.context.rules), levelling: answer.list.levelling };
@@ -38,7 +38,7 @@ export async function recallList(
   await store.transaction(async (tx) => {
     const { first } = await tx.jobRuns.partDone(runId, LAST_PART, 0);
     if (!first) return;
-    await tx.recall.keep(
+    await tx.recall.save(
       {
         today,
         month: `${(list.month ?? today).slice(0, 7)}-01`,

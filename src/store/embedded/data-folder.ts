@@ -10,12 +10,12 @@ import { canEnter, runAs } from './run-as.js';
  */
 export function dataFolder(
   dataDir: string,
-  using: { named: boolean; runAs: string | null; say: (line: string) => void },
+  using: { named: boolean; runAs: string | null; log: (line: string) => void },
 ): string {
   const wanted = path.resolve(dataDir);
   let parent = wanted;
   while (!existsSync(parent)) parent = path.dirname(parent);
-  if (canEnter(parent, runAs(using.runAs, using.say))) return wanted;
+  if (canEnter(parent, runAs(using.runAs, using.log))) return wanted;
   if (using.named)
     throw new DoorpostError(
       'database-unavailable',

@@ -41,19 +41,19 @@ export async function startEmbeddedDatabase(
     fast?: boolean;
     /** System user the database is lent to when we are root. */
     runAs?: string | null;
-    say?: (line: string) => void;
+    log?: (line: string) => void;
   } = {},
 ): Promise<EmbeddedDatabase> {
   await mkdir(dataDir, { recursive: true, mode: 0o755 });
   const owner = await ownFolder(dataDir);
   try {
-    const program = await postgresProgram(dataDir, options.runAs ?? null, options.say);
+    const program = await postgresProgram(dataDir, options.runAs ?? null, options.log);
     await makeCluster(dataDir, program, options.fast ?? false);
     const url = await takeOver(dataDir, program);
     const kept: KeptDatabase = await keepRunning(url, {
       raise: () => raiseServer(dataDir, program, Number(new URL(url).port)),
       logged: () => lastLogLines(dataDir, 20),
-      say: options.say ?? (() => {}),
+      log: options.log ?? (() => {}),
     });
     return {
       url,

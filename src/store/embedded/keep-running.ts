@@ -22,7 +22,7 @@ export async function keepRunning(
     raise(): Promise<unknown>;
     /** What the server wrote last. */
     logged(): Promise<string>;
-    say(line: string): void;
+    log(line: string): void;
   },
 ): Promise<KeptDatabase> {
   let trouble: DoorpostError | null = null;
@@ -47,7 +47,7 @@ export async function keepRunning(
         'database-unavailable',
         'The built-in database has stopped and is being started again: try again in a moment',
       );
-      using.say(trouble.message);
+      using.log(trouble.message);
       raising = raiseUntilBack();
     });
   };
@@ -57,7 +57,7 @@ export async function keepRunning(
       try {
         await watch();
         trouble = null;
-        using.say('The built-in database answers again');
+        using.log('The built-in database answers again');
         return;
       } catch {
         if ((await using.raise()) === 'failed' && tellsOfFullDisk(await using.logged()))

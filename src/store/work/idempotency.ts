@@ -30,7 +30,7 @@ export const idempotencyRepository = (db: Database) => ({
   },
 
   /** The answer kept under a key; null where there is none yet. */
-  async kept(userId: string, key: string): Promise<KeptAnswer | null> {
+  async answer(userId: string, key: string): Promise<KeptAnswer | null> {
     const row = await db
       .selectFrom('idempotency_keys')
       .select(['status', 'headers', 'body'])
@@ -40,7 +40,7 @@ export const idempotencyRepository = (db: Database) => ({
     return row?.status ? { status: row.status, headers: row.headers ?? {}, body: row.body ?? '' } : null;
   },
 
-  async keep(userId: string, key: string, answer: KeptAnswer) {
+  async save(userId: string, key: string, answer: KeptAnswer) {
     await db
       .updateTable('idempotency_keys')
       .set({ status: answer.status, headers: JSON.stringify(answer.headers), body: answer.body })

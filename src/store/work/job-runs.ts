@@ -54,7 +54,7 @@ export const jobRunsRepository = (db: Database) => ({
   },
 
   /** What it is at, in words, while it runs. */
-  async say(id: string, message: string) {
+  async setMessage(id: string, message: string) {
     await db
       .updateTable('job_runs')
       .set({ message })

@@ -21,7 +21,7 @@ export const populationOffsetsRepository = (db: Database) => {
       return row ? { learnedOn: row.learned_on, children: row.children, offsets: row.offsets } : null;
     },
     /** In place of what was learned of this model on the same day. */
-    keep: ({ name, version }: ModelId, { learnedOn, children, offsets }: LearnedPopulation) =>
+    save: ({ name, version }: ModelId, { learnedOn, children, offsets }: LearnedPopulation) =>
       atomically(db, async (tx) => {
         await tx
           .deleteFrom('population_offsets')

@@ -21,9 +21,9 @@ import type {
   RecallRow,
 } from '../shapes.js';
 import { earlierVisits } from './earlier-visits.js';
-import { keepRecallRun } from './keep-recall-run.js';
 import { entriesFound, recallBriefs } from './recall-briefs.js';
 import { recallEntryRows } from './recall-entry-rows.js';
+import { saveRecallRun } from './save-recall-run.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const recallRepository = (db: Database) => ({
@@ -79,13 +79,13 @@ export const recallRepository = (db: Database) => ({
   },
 
   /** Keeps a finished list in one piece; what people did with the list before is carried over (recall/carry-over.ts). */
-  keep: (
+  save: (
     run: NewRecallRun,
     entries: readonly { readonly list: RecallListName; readonly entry: RecallEntry }[],
   ) =>
     atomically(db, async (tx) => {
       const id = randomUUID();
-      await keepRecallRun(tx, id, run, entries);
+      await saveRecallRun(tx, id, run, entries);
       return runOf(await runs(tx).where('id', '=', id).executeTakeFirstOrThrow());
     }),
 

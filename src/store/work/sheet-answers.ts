@@ -15,7 +15,7 @@ export const sheetAnswersRepository = (db: Database) => ({
     return rows.map(recordOf);
   },
 
-  keep: (answers: readonly Omit<SheetAnswer, 'updatedBy' | 'updatedAt'>[], actor: Actor) =>
+  save: (answers: readonly Omit<SheetAnswer, 'updatedBy' | 'updatedAt'>[], actor: Actor) =>
     atomically(db, async (tx) => {
       for (const { sheet, question, asks, headings, answer } of answers) {
         const row = { asks, headings, answer, updated_by: actor.name, updated_at: new Date() };

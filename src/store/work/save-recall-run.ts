@@ -12,7 +12,7 @@ const CHUNK = 500;
  * Writes a list and its entries in the transaction it is given. What people did with the list before is carried over
  * with its note: a call made, an appointment, or that the family must be rung again and why.
  */
-export async function keepRecallRun(
+export async function saveRecallRun(
   tx: Database,
   id: string,
   run: NewRecallRun,
