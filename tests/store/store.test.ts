@@ -447,13 +447,13 @@ describe('the store', () => {
       ...{ childId: 'c7', today, forecasts: [rampForecast('c7-d', 40, 90)], flags: [], suggestions: [] },
       ...{ inputsHash: 'h', modelName: 'm', modelVersion: '1', seed: 1, computedAt: `${today}T12:00:00Z` },
     });
-    const made = await store.recall.keep(run, [entry('c7')]);
+    const made = await store.recall.save(run, [entry('c7')]);
     const [row] = await store.recall.entries(made.id, {}, scheduler);
     await store.recall.setState(row.id, { state: 'called', note: 'c7' }, null, scheduler);
     // The answer to a request that may be sent again carries the record.
     await store.idempotency.claim('u1', 'sent-once', 'h');
     const answer = { status: 200, headers: {}, body: JSON.stringify({ id: 'c7' }) };
-    await store.idempotency.keep('u1', 'sent-once', answer);
+    await store.idempotency.save('u1', 'sent-once', answer);
     const caseload = JSON.stringify({ children: [{ id: 'c7' }] });
     const plan = { refusedCount: 1, columns: [{ heading: 'Name', examples: ['c7'] }] };
     const dryRun = { plan, caseload, childIds: [], packed: new Uint8Array(3), options: {} };
