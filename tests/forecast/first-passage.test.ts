@@ -137,11 +137,11 @@ describe('passage over all that a device’s own limits may be', () => {
       fc.property(fc.integer(), fc.integer(), fc.nat(20), fc.nat(20), (seed, other, a, b) => {
         const of = (p: Float64Array, mm: number) => ({
           ...limit(p, () => mm),
-          own: {
-            sdMm: 2,
-            low: new Float64Array(DRAWS).fill(-Infinity),
-            high: new Float64Array(DRAWS).fill(Infinity),
-          },
+          own: ownDeviation(
+            2,
+            new Float64Array(DRAWS).fill(-Infinity),
+            new Float64Array(DRAWS).fill(Infinity),
+          ),
         });
         const [one, two] = [of(paths(seed), a), of(paths(other), b)];
         // Each knot is a search day here, so that every one is tried and none is read off the cubic between.
