@@ -43,6 +43,7 @@ export const forecast: readonly MutationGroup[] = [
       ['now *= survival[d * tried + e]', 'now = survival[d * tried + e]'],
       ['passed[e] += 1 - left;', 'passed[e] += left;'],
       ['passed[e] += 1;', 'passed[e] += 0;'],
+      ['const high = own.high[draw];', 'const high = own.high[draw] + 9;'],
     ],
   },
   {
@@ -51,7 +52,6 @@ export const forecast: readonly MutationGroup[] = [
     tests: ['tests/forecast/first-passage.test.ts'],
     changes: [
       ['normalTail(low[i] * perMm) -', 'normalTail((low[i] - 9) * perMm) -'],
-      ['= normalTail(high[i] * perMm);', '= normalTail((high[i] + 9) * perMm);'],
       ['/ nearWidth', '/ 1'],
       ['= normalTail((high[i] * perMm) / FAR_FACTOR)', '= 1'],
     ],
