@@ -74,6 +74,23 @@ describe('what cannot wait', () => {
     expect(harm({}, broken)).toBe(3.5);
   });
 
+  it('what was seen under a device that has ended is not forgotten with it', () => {
+    const open = [flag({ deviceId: 'a/d1' })];
+    const ended = testRecord({
+      id: 'a',
+      devices: [
+        { id: 'a/d1', status: 'retired' },
+        { id: 'a/d2', castDate: addDaysIso(today, -30) },
+      ],
+    });
+    expect(actionsOf(entryOf(ended, [far('a/d2')], open))).toEqual({ 'a/d2': 'see-now' });
+    expect(actionsOf(entryOf(ended, [far('a/d2')]))).toEqual({ 'a/d2': 'none' });
+    // Ended by its entry alone, though it still counts as worn.
+    const byEntry = { ...both, events: [event('retired')] };
+    const out = [{ ...far('a/d1'), outcome: 'not-in-use' as const }, far('a/d2')];
+    expect(actionsOf(entryOf(byEntry, out, open))).toEqual({ 'a/d2': 'see-now' });
+  });
+
   it('a head that crosses centiles is about the helmet, not the foot', () => {
     const record = testRecord({
       id: 'a',

@@ -1,4 +1,6 @@
+import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import { deviceHistory } from '../../records/device-history.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
 import { decidingRoom, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
@@ -32,16 +34,22 @@ export function chooseAction(facts: DeviceFacts): Choice {
   return choose('none', next, 'fits-for-now', { next });
 }
 
-const seeNow: Rule = ({ flags, device, rule, today }) => {
+const seeNow: Rule = ({ flags, device, rule, record, today }) => {
   const flag = flags.find(
     (f) =>
       f.severity === 'act-now' &&
       (f.deviceId === null
         ? f.series?.measure !== 'head_circumference' || rule?.region === 'head'
-        : f.deviceId === device.id),
+        : f.deviceId === device.id || !isWorn(f.deviceId, record)),
   );
   return flag ? choose('see-now', today, 'red-flag', { flag: flag.id }) : null;
 };
+
+/** What was seen under a device that has ended is of the child: the skin has not healed because another is worn. */
+const isWorn = (deviceId: string, { devices, events }: ChildRecord): boolean =>
+  devices.some(
+    (d) => d.id === deviceId && d.status === 'worn' && deviceHistory(d, events).retiredOn === null,
+  );
 
 /** Recorded as broken or lost, or said so in a note. */
 const repair: Rule = ({ history, flags, device, today }) => {

@@ -11,7 +11,7 @@ export const recall: readonly MutationGroup[] = [
     tests: list,
     changes: [
       ["f.severity === 'act-now' &&", "f.severity === 'check' &&"],
-      [': f.deviceId === device.id),', ': f.deviceId !== device.id),'],
+      [': f.deviceId === device.id ||', ': f.deviceId !== device.id ||'],
       ["f.series?.measure !== 'head_circumference' ||", 'false ||'],
       ["rule?.region === 'head'", "rule?.region !== 'head'"],
       [

@@ -46,10 +46,14 @@ export const reviewed: readonly MutationGroup[] = [
     changes: [['forecast === null || saysNothing(forecast) ? null', 'forecast === null ? null']],
   },
   {
-    harm: 'A child that could not be forecast waits for the usual review.',
+    harm: 'A child that could not be forecast waits for the usual review; a wound is forgotten with the device it was under.',
     file: 'src/recall/decide/choose-action.ts',
     tests: decisions,
-    changes: [["if (forecast?.outcome === 'not-computed') return", 'if (forecast === undefined) return']],
+    changes: [
+      ['|| !isWorn(f.deviceId, record)', ''],
+      [' && deviceHistory(d, events).retiredOn === null', ''],
+      ["if (forecast?.outcome === 'not-computed') return", 'if (forecast === undefined) return'],
+    ],
   },
   {
     harm: 'A child whose sums fail is called last or not at all.',
