@@ -14,9 +14,9 @@ export interface OpenParts {
 }
 
 /** Everything is gone this long after a service was asked to stop. */
-const DEADLINE_MS = 9500;
+export const DEADLINE_MS = 9500;
 /** Requests in flight and jobs in hand may take so long to end. */
-const GRACE_SECONDS = 4.5;
+export const GRACE_SECONDS = 4.5;
 
 const closing = new WeakMap<OpenParts, Promise<void>>();
 

@@ -10,7 +10,7 @@ import { repositoriesOn } from './repositories.js';
 import { openQueue, type Queue, sendJob } from './work/queue.js';
 
 /** A person does not wait longer for a page; a job may ask more at once. */
-const ANSWERS_WITHIN_MS = 15_000;
+export const ANSWERS_WITHIN_MS = 15_000;
 const WORKER_ANSWERS_WITHIN_MS = 300_000;
 /** Whoever asks for readiness usually waits five seconds. */
 const READY_WITHIN_MS = 4000;

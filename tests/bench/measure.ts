@@ -1,6 +1,6 @@
 /** What `npm run bench` measures, row by row; the rows are written to measured.json and from there into DEVELOPERS.md. */
 import { writeFileSync } from 'node:fs';
-import { availableParallelism, cpus, loadavg } from 'node:os';
+import { availableParallelism, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
 export const measuredFile = fileURLToPath(new URL('measured.json', import.meta.url));
@@ -14,7 +14,6 @@ export interface Measured {
 export interface Measurements {
   readonly on: string;
   readonly node: string;
-  readonly processor: string;
   readonly processors: number;
   /** Mean number of waiting processes over the last minute at the end: on a busy machine only ratios count. */
   readonly load: number;
@@ -43,10 +42,19 @@ export function write(): void {
   const all: Measurements = {
     on: new Date().toISOString().slice(0, 10),
     node: process.version,
-    processor: cpus()[0]?.model ?? '',
     processors: availableParallelism(),
     load: Number(loadavg()[0].toFixed(1)),
     rows,
   };
   writeFileSync(measuredFile, `${JSON.stringify(all, null, 2)}\n`);
 }
+
+/** The measurements as DEVELOPERS.md shows them. */
+export const benchTable = ({ on, node, processors, load, rows }: Measurements): string =>
+  [
+    `Measured ${on}, ${processors} processors, Node ${node}, ${load} processes waiting at the end:`,
+    '',
+    '| What | Figure | |',
+    '| --- | ---: | --- |',
+    ...rows.map((r) => `| ${r.what} | ${r.value} ${r.unit} | ${r.note} |`),
+  ].join('\n');

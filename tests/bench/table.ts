@@ -1,19 +1,12 @@
 /** `npm run bench:table`: writes the figures of the last bench into DEVELOPERS.md, between its two marks. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Measurements, measuredFile } from './measure.js';
+import { benchTable, measuredFile } from './measure.js';
 
 const page = fileURLToPath(new URL('../../DEVELOPERS.md', import.meta.url));
 const [FROM, TO] = ['<!-- measured: npm run bench, then npm run bench:table -->', '<!-- end of measured -->'];
 
-const { on, node, processors, load, rows } = JSON.parse(readFileSync(measuredFile, 'utf8')) as Measurements;
-const table = [
-  `Measured ${on}, ${processors} processors, Node ${node}, ${load} processes waiting at the end:`,
-  '',
-  '| What | Figure | |',
-  '| --- | ---: | --- |',
-  ...rows.map((r) => `| ${r.what} | ${r.value} ${r.unit} | ${r.note} |`),
-].join('\n');
+const table = benchTable(JSON.parse(readFileSync(measuredFile, 'utf8')));
 
 const text = readFileSync(page, 'utf8');
 const [from, to] = [text.indexOf(FROM), text.indexOf(TO)];

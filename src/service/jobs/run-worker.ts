@@ -14,6 +14,8 @@ const DAY_MS = 86_400_000;
 const KEEP_ANSWERS_DAYS = 7;
 /** A dry run that nobody takes in holds a clinic's files a second time. */
 export const KEEP_DRY_RUNS_DAYS = 14;
+/** The list of a working day is made anew at this hour. */
+export const MORNING_HOUR = 4;
 
 /**
  * Takes jobs from the queue until the store is closed, one at a time of each kind. Any number of such processes on any
@@ -65,5 +67,5 @@ export async function runWorker(
   }
   await store.queue.schedule('nightly', '15 2 * * *', config.timeZone);
   // The list looks five weeks ahead from today, so it is made anew every working day.
-  await store.queue.schedule('morning', '0 4 * * 1-5', config.timeZone);
+  await store.queue.schedule('morning', `0 ${MORNING_HOUR} * * 1-5`, config.timeZone);
 }

@@ -12,7 +12,7 @@ import type { Mention } from './device-register.js';
 import { slot } from './device-sheet.js';
 
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */
-const DAYS_TO_FITTING = 21;
+export const DAYS_TO_FITTING = 21;
 
 /** A date of a device out of its column; 'unread' where it was refused. */
 export function dateIn(
