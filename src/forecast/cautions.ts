@@ -16,7 +16,7 @@ export const cautions = {
   skin: {
     title: 'Skin comes before any date',
     caution:
-      'Stop wearing it and contact the clinic if redness has not faded after 20-30 minutes, or for swelling, pain, rash, a blister or a broken part. Do not wait for the forecast when it hurts.',
+      'Stop wearing it and contact the clinic if redness has not faded after 20-30 minutes, or for swelling, pain, rash, a blister or a broken part. Do not wait for the forecast when it hurts or the skin looks wrong.',
     askWhom: 'the orthotist, the same day',
   },
   insensate: {

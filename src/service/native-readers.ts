@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Actor, SignOff, Store } from '../store/contract.js';
 import { familyLanguages } from '../words/family/family-languages.js';
+import type { FamilyWords } from '../words/family/family-words.js';
 import type { signer } from './sign-offs.js';
 import { version } from './version.js';
 
@@ -20,6 +21,12 @@ export async function readLanguages(store: Store): Promise<readonly ReadLanguage
     return { language, name, signed };
   });
 }
+
+/** Have a native reader's eyes been over these words, as this version has them? */
+export const isSigned = (
+  languages: readonly ReadLanguage[],
+  { language }: Pick<FamilyWords, 'language'>,
+): boolean => languages.some((l) => l.language === language && l.signed !== null);
 
 /** Keeps that a native reader found the words of a language right. */
 export const signLanguage = (

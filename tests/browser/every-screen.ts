@@ -1,5 +1,5 @@
 /**
- * A picture of every page in every state, at the width of a desk, a tablet and a telephone, from the real service with
+ * A picture of every page in every state, at the width of a desk, a tablet and a telephone, and its print, from the real service with
  * the invented demo clinic: `npx tsx tests/browser/every-screen.ts FOLDER [names as a regular expression]`. To be looked at, not kept.
  */
 import { mkdir } from 'node:fs/promises';
@@ -11,7 +11,13 @@ import { launchBrowser } from './launch-browser.js';
 import { signedIn } from './person.js';
 
 const [folder = 'screens', only = ''] = process.argv.slice(2);
-const WIDTHS = [1440, 900, 390];
+const DESK = [{}, [1440, 900]] as const;
+/** It says what it is, and is sent the narrow charts. */
+const TELEPHONE = [{ userAgent: 'Mobi', isMobile: true, hasTouch: true }, [390]] as const;
+
+/** As it comes out of a printer that prints no backgrounds. */
+const print = (page: Page, name: string): Promise<Buffer> =>
+  page.pdf({ path: `${folder}/${name}.pdf`, format: 'A4', preferCSSPageSize: true });
 
 /** A long page laid out in columns, so that one picture shows it whole and legible. */
 async function shoot(browser: Browser, page: Page, name: string, width: number): Promise<void> {
@@ -117,14 +123,17 @@ async function main(): Promise<void> {
   for (const [role, named] of Object.entries(await places(service))) {
     const wanted = Object.entries(named).filter(([name]) => new RegExp(only).test(name));
     if (wanted.length === 0) continue;
-    const { page, context } = await signedIn(browser, service.url, role);
-    page.setDefaultTimeout(120_000);
-    for (const [name, place] of wanted) {
-      await page.setViewportSize({ width: WIDTHS[0], height: 900 });
-      await page.goto(place);
-      for (const width of WIDTHS) await shoot(browser, page, name, width);
+    for (const [device, widths] of [DESK, TELEPHONE] as const) {
+      const { page, context } = await signedIn(browser, service.url, role, device);
+      page.setDefaultTimeout(120_000);
+      for (const [name, place] of wanted) {
+        await page.setViewportSize({ width: widths[0], height: 900 });
+        await page.goto(place);
+        for (const width of widths) await shoot(browser, page, name, width);
+        if (device === DESK[0]) await print(page, name);
+      }
+      await context.close();
     }
-    await context.close();
   }
   await browser.close();
   await service.close();

@@ -5,6 +5,7 @@ import { NOT_DRAWN } from '../../src/pages/parts/chart.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { Layout } from '../../src/pages/parts/layout.js';
 import { renderPage } from '../../src/pages/parts/page-context.js';
+import { LettersPage } from '../../src/pages/recall/letters-page.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { familyLanguages, familyWords } from '../../src/words/family/family-languages.js';
 import { wornDevice } from '../../src/words/family/worn-device.js';
@@ -50,7 +51,11 @@ function sheet(
   const view = {
     record,
     assessment,
-    inUse: record.devices.map((device, i) => ({ device, forecast: assessment.forecasts[i], decision })),
+    inUse: record.devices.map((device, i) => ({
+      device,
+      forecast: assessment.forecasts[i],
+      decision: Array.isArray(decision) ? decision[i] : decision,
+    })),
     rules: loadRules(own),
   };
   return renderPage(
@@ -69,6 +74,42 @@ function sheet(
     .replaceAll('&quot;', '"')
     .replaceAll('&amp;', '&');
 }
+
+it('says first what cannot wait, whichever device was entered first', () => {
+  const both = walker().device('solid-afo', 'right', 6);
+  const decided = (action: string, code: string) => ({ action, dueBy: TODAY, reason: { code, numbers: {} } });
+  const shown = sheet(both, 'en', [decided('cast', 'cast-by-passed'), decided('see-now', 'red-flag')]);
+  const [stop, next] = [shown.indexOf('Stop wearing the right'), shown.indexOf('left lower leg brace')];
+  expect(stop).toBeGreaterThan(0);
+  expect(next).toBeGreaterThan(stop);
+});
+
+it.each(familyLanguages)(
+  'a letter in $language says that nobody has read its words until somebody has',
+  (words) => {
+    const entry = {
+      action: 'see-now',
+      reason: { code: 'red-flag', numbers: {} },
+      alerts: [],
+      dueBy: TODAY,
+      devices: [{ family: 'solid-afo', side: 'left', beyondUseSince: null }],
+    };
+    const letter = (signed: object | null) =>
+      renderPage(
+        <LettersPage
+          rows={[{ id: 'e1', childId: 'c1', childName: 'Ana', language: words.language, entry }] as never}
+          contact=""
+          rules={loadRules()}
+          languages={[{ language: words.language, name: words.name, signed: signed as never }]}
+        />,
+        context,
+      );
+    const unread = letter(null);
+    expect(unread).toContain(words.unchecked);
+    expect(letter({})).not.toContain(words.unchecked);
+    expect(unread.split(words.visitToday).length, 'asks to come today, once').toBe(2);
+  },
+);
 
 it('calls a device by the name that the clinic gives it', () => {
   const names = { en: { clinical: 'Night AFO', plain: 'night brace' } };

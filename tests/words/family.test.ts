@@ -74,7 +74,7 @@ function sentences(insensate: boolean, w: FamilyWords = en): string[] {
     w.beingMade(w.device(devices[0]), null),
     w.linkUntil('12 May 2027'),
     w.title('Ana'),
-    ...actionIds.map((a) => w.letterWhy[a]),
+    ...actionIds.flatMap((a) => w.letterWhy[a] || []),
     ...[w.questions.title, w.questions.toes, w.questions.marks, w.questions.marksHip],
   ];
 }

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
-import { type Action, isBeingMade } from '../../recall/contract.js';
+import { type Action, actionIds, isBeingMade } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { FitRules, Region } from '../../rules/fit-rule.js';
 import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
@@ -160,12 +160,17 @@ const GrowthFigure = (props: { words: FamilyWords; chart: Drawn }) => (
   </section>
 );
 
-/** One answer per device; left and right that get the same answer keep their own sentence, with its meaning said once. */
+const byUrgency = (a: { action: Action }, b: { action: Action }): number =>
+  actionIds.indexOf(a.action) - actionIds.indexOf(b.action);
+
+/** One answer per device, what cannot wait first; left and right that get the same answer keep their own sentence, with its meaning said once. */
 function answers(devices: readonly DeviceView[], rules: FitRules, words: FamilyWords, format: Format) {
   const seen = new Set<string>();
-  return devices.map((v) => {
+  const told = devices.map((v) => {
     const worn = wornDevice(v.device, rules);
-    const { action, why } = wantedOf(v, worn);
+    return { v, worn, ...wantedOf(v, worn) };
+  });
+  return told.toSorted(byUrgency).map(({ v, worn, action, why }) => {
     const answer = deviceAnswer(words, worn, action, v.forecast, why);
     const meaning = seen.has(answer.meaning) ? '' : answer.meaning;
     seen.add(answer.meaning);

@@ -5,7 +5,7 @@ import { actorOf } from '../../service/access.js';
 import { chartableMeasures, growthSpec } from '../../service/child-view/child-charts.js';
 import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { readLanguages } from '../../service/native-readers.js';
+import { isSigned, readLanguages } from '../../service/native-readers.js';
 import { clinicians, staff } from '../../service/roles.js';
 import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
@@ -68,7 +68,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       <FamilyPage
         view={view}
         words={words}
-        checked={languages.some((l) => l.language === words.language && l.signed !== null)}
+        checked={isSigned(languages, words)}
         chart={chart}
         contact={settings.contact}
         linkUntil={shown.linkUntil}

@@ -119,7 +119,7 @@ export function Layout(props: LayoutProps) {
             <p>
               {clinicName && `${clinicName}. `}
               Estimates from measurements, not a diagnosis. Growth is irregular: check skin and fit at every
-              visit, and do not wait for a forecast when it hurts.
+              visit, and do not wait for a forecast when it hurts or the skin looks wrong.
               {demo && ' Demo clinic: every child here is invented.'}
             </p>
           </footer>

@@ -1,4 +1,5 @@
 import type { FitRules } from '../../rules/fit-rule.js';
+import { isSigned, type ReadLanguage } from '../../service/native-readers.js';
 import type { RecallRow } from '../../store/contract.js';
 import { familyWords } from '../../words/family/family-languages.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
@@ -11,9 +12,14 @@ import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** One letter a page, in the family's language where we have its words; printed from the browser. */
-export function LettersPage(props: { rows: readonly RecallRow[]; contact: string; rules: FitRules }) {
+export function LettersPage(props: {
+  rows: readonly RecallRow[];
+  contact: string;
+  rules: FitRules;
+  languages: readonly ReadLanguage[];
+}) {
   const { clinicName, today } = usePage();
-  const { rows, contact, rules } = props;
+  const { rows, contact, rules, languages } = props;
   return (
     <Layout title="Letters" kind="sheet">
       <h1 class="no-print">Letters</h1>
@@ -26,13 +32,15 @@ export function LettersPage(props: { rows: readonly RecallRow[]; contact: string
         const words = familyWords(r.language);
         const format = formatFor(localeOf(words));
         const numb = r.entry.alerts.includes('skin-cannot-warn');
+        const why = letterReason(words, r.entry, rules);
         const by = r.entry.dueBy && r.entry.dueBy > today ? r.entry.dueBy : null;
         return (
           <section class="letter" key={r.id} lang={words.language} dir={words.direction}>
+            {!isSigned(languages, words) && <p class="unsigned">{words.unchecked}</p>}
             <p>{clinicName}</p>
             <p>{format.longDate(today)}</p>
             <p>{words.letterTo(r.childName || r.childId)}</p>
-            <p>{letterReason(words, r.entry, rules)}</p>
+            {why && <p>{why}</p>}
             <p>{callBy(words, r.entry, by && format.plainDate(by))}</p>
             <Signs
               words={words}

@@ -9,6 +9,7 @@ import { actorOf } from '../../service/access.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { readLanguages } from '../../service/native-readers.js';
 import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
@@ -158,7 +159,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const wanted = rows.filter((r) => LETTER_STATES.includes(r.state));
     await exported(request, 'letters', wanted);
     const { rules } = (await deps.assessor.current()).context;
-    return reply.page(<LettersPage rows={wanted} contact={settings.contact} rules={rules} />);
+    const languages = await readLanguages(store);
+    return reply.page(
+      <LettersPage rows={wanted} contact={settings.contact} rules={rules} languages={languages} />,
+    );
   });
 
   app.get<Entry>('/recall/list.csv', access, async (request, reply) => {

@@ -178,8 +178,7 @@ export const spanish: FamilyWords = {
   letterBy: (date) => `Llámenos, por favor, para ver a su hijo o hija antes del ${date}.`,
   letterSoon: 'Llámenos esta semana, por favor, para ver pronto a su hijo o hija.',
   letterWhy: {
-    'see-now':
-      'Queremos ver a su hijo o hija hoy o mañana. Si algo duele, está hinchado o abierto, no espere.',
+    'see-now': '',
     repair: 'Hay que arreglar la férula.',
     measure: 'Tenemos que medir a su hijo o hija para saber cuánto tiempo le servirá la férula.',
     adjust: 'Toca ajustar la férula. Después sigue sirviendo.',

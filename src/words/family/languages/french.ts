@@ -127,8 +127,7 @@ export const french = fromPhrases({
   letterSoon:
     'Appelez-nous cette semaine, s’il vous plaît, pour que nous puissions voir votre enfant bientôt.',
   letterWhy: {
-    'see-now':
-      'Nous voulons voir votre enfant aujourd’hui ou demain. Si quelque chose fait mal, est gonflé ou ouvert, n’attendez pas.',
+    'see-now': '',
     repair: 'Il faut réparer l’attelle.',
     measure: 'Nous devons mesurer votre enfant pour savoir combien de temps l’attelle ira.',
     adjust: 'Il faut régler l’attelle. Ensuite elle continue de servir.',

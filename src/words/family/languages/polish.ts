@@ -123,8 +123,7 @@ export const polish = fromPhrases({
   letterBy: 'Prosimy zadzwonić, żebyśmy mogli zobaczyć dziecko przed {date}.',
   letterSoon: 'Prosimy zadzwonić w tym tygodniu, żebyśmy mogli wkrótce zobaczyć dziecko.',
   letterWhy: {
-    'see-now':
-      'Chcemy zobaczyć dziecko dzisiaj lub jutro. Jeśli coś boli, jest spuchnięte lub jest rana, proszę nie czekać.',
+    'see-now': '',
     repair: 'Trzeba naprawić ortezę.',
     measure: 'Musimy zmierzyć dziecko, żeby powiedzieć, jak długo orteza będzie pasować.',
     adjust: 'Trzeba dopasować ortezę. Potem służy dalej.',

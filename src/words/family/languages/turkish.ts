@@ -116,7 +116,7 @@ export const turkish = fromPhrases({
   letterBy: 'Çocuğunuzu şu tarihten önce görebilmemiz için lütfen bizi arayın: {date}.',
   letterSoon: 'Çocuğunuzu yakında görebilmemiz için lütfen bu hafta bizi arayın.',
   letterWhy: {
-    'see-now': 'Çocuğunuzu bugün veya yarın görmek istiyoruz. Ağrı, şişlik veya yara varsa beklemeyin.',
+    'see-now': '',
     repair: 'Ortezin onarılması gerekiyor.',
     measure: 'Ortezin ne kadar süre uyacağını söyleyebilmek için çocuğunuzu ölçmemiz gerekiyor.',
     adjust: 'Ortezin ayarlanması gerekiyor. Sonra kullanılmaya devam eder.',
