@@ -189,6 +189,8 @@ describe('flags: what growth does not explain', () => {
         /\b(has|have|this is|it is) (hydrocephalus|scoliosis|an? ([a-z]+ )?(tumou?r|fracture|sore|injury|infection))\b|is safe to|no need to (see|review)|bracing is (finished|complete)/i,
       );
     }
-    expect(cautions.skin.caution).toMatch(/20-30 minutes.*Do not wait for the forecast when it hurts or the skin looks wrong/s);
+    expect(cautions.skin.caution).toMatch(
+      /20-30 minutes.*Do not wait for the forecast when it hurts or the skin looks wrong/s,
+    );
   });
 });
