@@ -144,7 +144,12 @@ describe('the recall list', () => {
       const devices = [{ family: 'solid-afo', side: 'left', beyondUseSince: null }] as never;
       const letter = (over: Partial<RecallEntry>) =>
         renderPage(
-          <LettersPage rows={[rowOf({ devices, ...over }, language)]} contact="" rules={loadRules()} />,
+          <LettersPage
+            languages={[]}
+            rows={[rowOf({ devices, ...over }, language)]}
+            contact=""
+            rules={loadRules()}
+          />,
           context('scheduler'),
         ).replaceAll('&#39;', "'");
       expect(letter({ action: 'see-now' })).toContain(words.visitToday);
