@@ -16,6 +16,7 @@ import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import { ChildCautions } from './child-cautions.js';
 import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
@@ -46,7 +47,7 @@ export function ChildPage(props: ChildPageProps) {
   const { record, assessment, inUse } = view;
   const { child } = record;
   const { format, today, user } = usePage();
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   return (
     <Layout title={child.name || child.id} scripts={clinical ? ['charts.js'] : []}>
       <div class="row between">

@@ -7,7 +7,7 @@ import { clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath } from '../parts/paths.js';
+import { childPath, devicePath } from '../parts/paths.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
@@ -185,7 +185,7 @@ function Figures({ view }: { view: DeviceView }) {
 /** Where to do what is wanted. */
 function Ways({ childId, view: { device, decision } }: { childId: string; view: DeviceView }) {
   const base = childPath(childId);
-  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
+  const own = devicePath(childId, device.id);
   const wanted = decision?.action;
   const main = (is: boolean) => (is ? 'button main-action' : 'button');
   const about = <span class="unseen"> {deviceLabel(device)}</span>;

@@ -6,7 +6,7 @@ import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath } from '../parts/paths.js';
+import { ChildLink, childPath, devicePath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { DeviceFields } from './device-fields.js';
 import { ChildAlerts } from './visit-devices.js';
@@ -49,7 +49,7 @@ export function NextDevicePage(props: Asked & { before: Device }) {
   const { format } = usePage();
   const { child, before } = props;
   const base = childPath(child.id);
-  const own = `${base}/devices/${encodeURIComponent(before.id)}`;
+  const own = devicePath(child.id, before.id);
   return (
     <Layout title="Cast the next one">
       <Opening child={child} title={`Cast the next ${deviceLabel(before)}`} />
@@ -75,8 +75,7 @@ export function NextDevicePage(props: Asked & { before: Device }) {
 /** A device put right: what was typed wrongly, or learned later. */
 export function EditDevicePage(props: Asked & { device: Device; version: number }) {
   const { child, device, version } = props;
-  const base = childPath(child.id);
-  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
+  const own = devicePath(child.id, device.id);
   return (
     <Layout title="Correct a device">
       <Opening child={child} title={`Correct: ${deviceLabel(device)}`} />
@@ -92,7 +91,7 @@ function Opening({ child, title }: { child: Child; title: string }) {
   return (
     <>
       <p>
-        <a href={childPath(child.id)}>{child.name || child.id}</a>
+        <ChildLink {...child} />
       </p>
       <h1>{title}</h1>
       <ChildAlerts child={child} />

@@ -9,6 +9,7 @@ import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath, devicePath } from '../parts/paths.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
@@ -18,8 +19,8 @@ import { ChildAlerts } from './visit-devices.js';
 /** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
 export function DevicePage(props: DevicePageProps) {
   const { child, device, view } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
-  const own = `${base}/devices/${encodeURIComponent(device.id)}`;
+  const base = childPath(child.id);
+  const own = devicePath(child.id, device.id);
   return (
     <Layout title={deviceLabel(device)}>
       <p>

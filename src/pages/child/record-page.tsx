@@ -5,6 +5,7 @@ import { Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { ChildLink, childPath } from '../parts/paths.js';
 
 /** What is held about one child: a copy to hand over, and for administrators the way to erase it. */
 export function RecordPage(props: {
@@ -13,13 +14,13 @@ export function RecordPage(props: {
   error: string;
 }) {
   const { child, askPassword, error } = props;
-  const base = `/children/${encodeURIComponent(child.id)}`;
+  const base = childPath(child.id);
   const { user } = usePage();
   const mayErase = user !== null && administrators.includes(user.role);
   return (
     <Layout title="Copy of the record">
       <p>
-        <a href={base}>{child.name || child.id}</a>
+        <ChildLink {...child} />
       </p>
       <h1>Copy of the record</h1>
       <section aria-labelledby="copy">

@@ -7,7 +7,7 @@ import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath } from '../parts/paths.js';
+import { ChildLink, childPath, devicePath } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 import { allowanceField, barField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
@@ -91,12 +91,7 @@ export function RoomPage(props: RoomPageProps) {
           />
           <div class="row">
             {devices.map((d) => (
-              <Form
-                method="get"
-                key={d.id}
-                action={`${base}/devices/${encodeURIComponent(d.id)}/next`}
-                data-device={d.id}
-              >
+              <Form method="get" key={d.id} action={devicePath(child.id, d.id, '/next')} data-device={d.id}>
                 {roomFields(
                   rows.filter((r) => r.deviceId === d.id),
                   o,

@@ -8,6 +8,7 @@ import { dueText } from '../parts/due-text.js';
 import { Form } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 
 export interface TodayPageProps {
   /** See now and repair, in working order. */
@@ -119,7 +120,6 @@ function Row({ row, rings }: { row: RecallRow; rings: boolean }) {
   const { format, today } = usePage();
   const { entry, appointment } = row;
   const name = row.childName || row.childId;
-  const path = `/children/${encodeURIComponent(row.childId)}`;
   const { what, when, late } = dueText(entry, today, format);
   const booked = appointment === today ? 'today' : appointment && format.date(appointment);
   const first = entry.devices.find((d) => d.action === entry.action);
@@ -127,7 +127,7 @@ function Row({ row, rings }: { row: RecallRow; rings: boolean }) {
     <li>
       <div>
         <p>
-          <a href={path} class="child-name">
+          <a href={childPath(row.childId)} class="child-name">
             {name}
           </a>{' '}
           <AlertTags alerts={entry.alerts} />
@@ -144,7 +144,7 @@ function Row({ row, rings }: { row: RecallRow; rings: boolean }) {
           </p>
         )}
       </div>
-      <a class="button" href={`${path}/visit`}>
+      <a class="button" href={childPath(row.childId, '/visit')}>
         Enter the visit<span class="unseen"> of {name}</span>
       </a>
     </li>

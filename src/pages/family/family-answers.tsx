@@ -7,7 +7,7 @@ import { Contact } from '../parts/contact.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath } from '../parts/paths.js';
+import { ChildLink, childPath, devicePath } from '../parts/paths.js';
 
 const q = english.questions;
 
@@ -33,7 +33,7 @@ function Decide(props: { question: FamilyQuestion }) {
         Accept as a skin check
       </Submit>
       {question.deviceId && question.answer?.toes && (
-        <a class="button" href={`${base}/devices/${encodeURIComponent(question.deviceId)}`}>
+        <a class="button" href={devicePath(question.childId, question.deviceId)}>
           Judge the fit
         </a>
       )}
