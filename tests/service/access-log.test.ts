@@ -140,11 +140,13 @@ describe('rows of the log', () => {
     // A role as a hospital gives one: it owns its database, it is no superuser.
     const admin = new pg.Client(service.database.url);
     await admin.connect();
-    await admin.query("create role clinic_service login password 'of the test only'");
-    await admin.query('create database clinic owner clinic_service');
-    await admin.end();
     const url = new URL(service.database.url);
-    Object.assign(url, { username: 'clinic_service', password: 'of the test only', pathname: '/clinic' });
+    // Both are of the whole server: named after this database, they can be made again.
+    const own = `${url.pathname.slice(1)}_clinic`;
+    await admin.query(`create role ${own} login password 'of the test only'`);
+    await admin.query(`create database ${own} owner ${own}`);
+    await admin.end();
+    Object.assign(url, { username: own, password: 'of the test only', pathname: `/${own}` });
     const store = await openStore(url.href);
     await store.audit.record({ userId: 'x', name: 'x', role: 'system' }, 'read', 'child', { childId: 'c0' });
     await store.close();

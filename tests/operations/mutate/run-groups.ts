@@ -73,8 +73,10 @@ async function firstFailure({ name, tests }: MutationGroup): Promise<string | nu
 
 function why(failed: readonly TestModule[], unhandled: readonly unknown[]): string {
   const tests = failed.flatMap((module) => [...module.children.allTests('failed')]);
+  const suites = failed.flatMap((module) => [...module.children.allSuites()]);
   const errors = [
     ...failed.flatMap((module) => module.errors()),
+    ...suites.flatMap((suite) => suite.errors()),
     ...tests.flatMap((test) => test.result().errors ?? []),
     ...unhandled,
   ];
