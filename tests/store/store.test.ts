@@ -112,6 +112,21 @@ describe('the store', () => {
     expect((await store.devices.get(deviceId, clinician)).value.status).toBe('worn');
   });
 
+  it('a delivery taken back leaves the device being made, and one dated anew is fitted on that day', async () => {
+    const state = async () => {
+      const { status, fittedDate } = (await store.devices.get('c6-d', clinician)).value;
+      return [status, fittedDate];
+    };
+    expect(await state()).toEqual(['worn', '2025-06-23']);
+    await store.events.withdraw('c6-e', 'another child', clinician);
+    expect(await state()).toEqual(['ordered', null]);
+    await store.events.undoCorrection('c6-e', today, clinician);
+    expect(await state()).toEqual(['worn', '2025-06-23']);
+    await store.events.correct('c6-e', { date: '2025-06-25', reason: 'misread' }, today, clinician);
+    expect(await state()).toEqual(['worn', '2025-06-25']);
+    await store.events.undoCorrection('c6-e', today, clinician);
+  });
+
   it('keeps every state of a device with who changed it, and goes back one', async () => {
     const before = (await store.devices.get('c2-d', clinician)).value;
     await store.devices.change('c2-d', { allowancesMm: { foot_length: 12 } }, today, null, clinician);
