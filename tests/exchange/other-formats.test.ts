@@ -3,10 +3,13 @@ import { describe, expect, it } from 'vitest';
 import writeXlsxFile from 'write-excel-file/node';
 import { recallColumns } from '../../src/exchange/csv/recall-columns.js';
 import { recallResources } from '../../src/exchange/fhir/recall-resources.js';
+import { toFhirResources } from '../../src/exchange/fhir/to-fhir.js';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
 import type { RecallEntry, RecallList } from '../../src/recall/contract.js';
+import { childRecord } from '../../src/records/records.js';
 import { exampleEntry } from '../recall/example-entry.js';
+import { exampleCaseload } from '../store/example-children.js';
 
 const TODAY = '2026-11-25';
 
@@ -116,6 +119,23 @@ describe('FHIR R4 from another system', () => {
     expect(refused).toHaveLength(1);
     expect(refused[0].given).toBe('120');
     expect(notices.join()).toContain('2 Observation');
+  });
+
+  // Latex precautions from birth in spina bifida: common practice, no source; the status codes of HL7 R4, from memory.
+  it('tells of latex by the alert, and by the diagnosis as not confirmed', () => {
+    const told = (child: Record<string, unknown>) =>
+      toFhirResources({
+        ...exampleCaseload(1),
+        children: [childRecord.parse({ id: 'c1', birthDate: '2019-01-01', sex: 'female', ...child })],
+      }).flatMap((r) =>
+        r.resourceType === 'AllergyIntolerance'
+          ? [r.verificationStatus?.coding?.[0].code ?? 'not said to be open']
+          : [],
+      );
+    expect(told({ latexAlert: true })).toEqual(['not said to be open']);
+    expect(told({ latexAlert: true, conditions: ['myelomeningocele-low'] })).toEqual(['not said to be open']);
+    expect(told({ conditions: ['myelomeningocele-low'] })).toEqual(['unconfirmed']);
+    expect(told({ conditions: ['cerebral-palsy'] })).toEqual([]);
   });
 });
 

@@ -85,7 +85,12 @@ function indexOf(located: readonly Located[]): ResourceIndex {
       words.push(word.replaceAll(/[|;,]/g, ' '));
       conditions.set(child, words);
     }
-    if (r.resourceType === 'AllergyIntolerance' && /latex/i.test(JSON.stringify(r.code ?? '')))
+    // What the export adds by the diagnosis is not the record's own alert.
+    if (
+      r.resourceType === 'AllergyIntolerance' &&
+      /latex/i.test(JSON.stringify(r.code ?? '')) &&
+      !extensionFlag(r, 'latex-by-diagnosis', false)
+    )
       latex.add(resolve(ownId, r.patient));
     if (r.resourceType === 'DeviceUseStatement') uses.set(resolve(ownId, r.device), r);
   }

@@ -13,7 +13,7 @@ import type {
 import type { Caseload } from '../../records/caseload.js';
 import { type Device, type DeviceEvent, stageIds, type WorkshopJob } from '../../records/device.js';
 import { measures, type Side } from '../../records/measure.js';
-import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
+import { avoidsLatex, type Child, type MaturityMarker, type Measurement } from '../../records/records.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import { conditionNames } from '../../words/condition-names.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
@@ -96,19 +96,26 @@ function conditions(c: Child): Condition[] {
   return c.conditions.map((condition, index) => ({
     resourceType: 'Condition',
     id: fhirId(`${c.id}-condition-${index + 1}`),
-    clinicalStatus: activeStatus('condition-clinical'),
+    clinicalStatus: codedStatus('condition-clinical', 'active'),
     subject: reference('Patient', c.id),
     code: ownConcept(OWN.condition, condition, conditionNames[condition]),
   }));
 }
 
+/** Nobody has seen an allergy where only the diagnosis says to keep latex away: the reader is told that it is not confirmed. */
 function latex(c: Child): AllergyIntolerance[] {
-  if (!c.latexAlert) return [];
+  if (!avoidsLatex(c)) return [];
   return [
     {
       resourceType: 'AllergyIntolerance',
       id: fhirId(`${c.id}-latex`),
-      clinicalStatus: activeStatus('allergyintolerance-clinical'),
+      clinicalStatus: codedStatus('allergyintolerance-clinical', 'active'),
+      ...(c.latexAlert
+        ? {}
+        : {
+            verificationStatus: codedStatus('allergyintolerance-verification', 'unconfirmed'),
+            extension: ownExtension('latex-by-diagnosis', true),
+          }),
       patient: reference('Patient', c.id),
       criticality: 'high',
       code: { text: 'Natural rubber latex' },
@@ -116,8 +123,8 @@ function latex(c: Child): AllergyIntolerance[] {
   ];
 }
 
-const activeStatus = (system: string) => ({
-  coding: [{ system: `http://terminology.hl7.org/CodeSystem/${system}`, code: 'active' }],
+const codedStatus = (system: string, code: string) => ({
+  coding: [{ system: `http://terminology.hl7.org/CodeSystem/${system}`, code }],
 });
 
 function measurementObservation(m: Measurement): Observation {

@@ -234,6 +234,15 @@ export const judged: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'Who takes over a child with spina bifida is not told to keep latex away.',
+    file: 'src/exchange/fhir/to-fhir.ts',
+    tests: ['tests/exchange/other-formats.test.ts'],
+    changes: [
+      ['if (!avoidsLatex(c)) return [];', 'if (!c.latexAlert) return [];'],
+      ["'unconfirmed'),", "'confirmed'),"],
+    ],
+  },
+  {
     harm: 'A side in a FHIR file is read as the other.',
     file: 'src/exchange/fhir/codes.ts',
     tests: ['tests/exchange/other-formats.test.ts', 'tests/exchange/hostile-input.test.ts'],
