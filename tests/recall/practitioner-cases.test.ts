@@ -9,6 +9,7 @@ import { fifthCases } from './fifth-cases.js';
 import { fourthCases } from './fourth-cases.js';
 import { practitionerCases as firstCases } from './practitioner-cases.js';
 import { secondCases } from './second-cases.js';
+import { seventhCases } from './seventh-cases.js';
 import { sixthCases } from './sixth-cases.js';
 import { thirdCases } from './third-cases.js';
 
@@ -19,6 +20,7 @@ const practitionerCases = [
   ...fourthCases,
   ...fifthCases,
   ...sixthCases,
+  ...seventhCases,
 ];
 
 function listed(c: PractitionerCase) {

@@ -1,6 +1,10 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
+import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
+import type { Device, DeviceEvent } from '../../records/device.js';
 import { seriesKey } from '../../records/measure.js';
+import { type Adjustment, adjustmentsLeftOn, dimensionLimits } from '../../rules/dimension-limits.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
 import type { AdjustStep } from '../contract.js';
 import type { LimitRoom } from './room-by-readings.js';
 
@@ -21,9 +25,34 @@ export function adjustByReadings(
     const [way] = adjustments;
     const least = followed.has(seriesKey(series)) ? 0 : toleranceMm;
     if (roomMm > least || !way) continue;
-    const mm = Math.min(Math.floor(way.leftMm), Math.max(LEAST_MM, Math.ceil(LEAST_MM - roomMm)));
-    const steps = way.stepMm ? Math.ceil(mm / way.stepMm) : null;
-    return { what: way.kind, measure: series.measure, side: series.side, mm, steps, by: today };
+    return stepBy(way, Math.max(LEAST_MM, Math.ceil(LEAST_MM - roomMm)), today);
   }
   return null;
+}
+
+/** A reviewer named what is tight, it can be eased, and nobody has eased it since: asked for whatever the readings leave. */
+export function adjustAsJudged(
+  rule: FamilyRule,
+  device: Device,
+  { events }: ChildRecord,
+  said: DeviceForecast['lastVerdict'],
+  today: IsoDate,
+): AdjustStep | null {
+  if (said?.verdict !== 'tight' || said.measure === null) return null;
+  const eased = (e: DeviceEvent) => e.deviceId === device.id && e.kind === 'adjusted' && e.date >= said.date;
+  if (events.some(eased)) return null;
+  const [way] = dimensionLimits(rule, device, events)
+    .filter(
+      ({ series }) => series.measure === said.measure && [null, 'none', series.side].includes(said.side),
+    )
+    .flatMap((limit) => adjustmentsLeftOn(limit, today));
+  return way ? stepBy(way, LEAST_MM, today) : null;
+}
+
+/** As much as is wanted and left; of a bar whole holes. */
+function stepBy(way: Adjustment, wantedMm: number, by: IsoDate): AdjustStep {
+  const { kind: what, measure, side, stepMm, leftMm } = way;
+  const steps = stepMm && Math.min(Math.ceil(wantedMm / stepMm), Math.floor(leftMm / stepMm));
+  const mm = steps && stepMm ? steps * stepMm : Math.min(Math.floor(leftMm), wantedMm);
+  return { what, measure, side, mm, steps, by };
 }

@@ -4,7 +4,7 @@ import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
 import type { DeviceDecision } from '../contract.js';
 import { acceptedChance, harmADay } from './accepted-chance.js';
-import { adjustByReadings } from './adjust-by-readings.js';
+import { adjustAsJudged, adjustByReadings } from './adjust-by-readings.js';
 import { adjustStep } from './adjust-step.js';
 import { alertsOf } from './alerts-of.js';
 import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
@@ -85,8 +85,9 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const visit = cast === null || cast < today ? today : cast;
   const step = forecast && adjustStep(forecast, accepted, today, every);
   const rooms = rule ? roomsByReadings(rule, device, record, history.castDate, today) : [];
-  const read = forecast && adjustByReadings(rooms, forecast, today);
-  const adjust = read && (!step || step.by > read.by) ? read : step;
+  const judged = rule && adjustAsJudged(rule, device, record, forecast?.lastVerdict, today);
+  const asked = judged ?? (forecast && adjustByReadings(rooms, forecast, today));
+  const adjust = asked && (!step || step.by > asked.by) ? asked : step;
   const look = forecast ? lookAt(forecast, accepted, today, visit, every, wait) : NO_LOOK;
   const wearOnly =
     record.child.palliative ||

@@ -90,7 +90,17 @@ export const choices: readonly MutationGroup[] = [
     tests: [...list, 'tests/rules/adjustments.test.ts'],
     changes: [
       ['if (roomMm > least || !way) continue;', 'if (roomMm > -least || !way) continue;'],
-      ['Math.min(Math.floor(way.leftMm),', 'Math.max(Math.floor(way.leftMm),'],
+      [': Math.min(Math.floor(leftMm), wantedMm)', ': Math.max(Math.floor(leftMm), wantedMm)'],
+    ],
+  },
+  {
+    harm: 'What a reviewer found tight and nobody has eased is forgotten.',
+    file: 'src/recall/decide/adjust-by-readings.ts',
+    tests: ['tests/recall/practitioner-cases.test.ts'],
+    changes: [
+      ["said?.verdict !== 'tight'", "said?.verdict !== 'loose'"],
+      ['e.date >= said.date', 'e.date > said.date'],
+      ["[null, 'none', series.side].includes(said.side)", 'true'],
     ],
   },
   {
