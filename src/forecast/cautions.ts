@@ -132,10 +132,16 @@ export const cautions = {
       'Take pressure off and see the child today. New numbness, weakness or change of continence may come from the nerve or the cord, not from the device.',
     askWhom: 'the orthotist the same day; a doctor if it does not pass at once',
   },
-  breathingNow: {
-    title: 'Breathing is harder in the orthosis',
+  hipNow: {
+    title: 'A hip may be out of joint in its orthosis',
     caution:
-      'Open or take off the orthosis and see the child today; if breathing does not ease at once: emergency care.',
+      'Ring the hip team the same day: an orthosis that holds a hip out of joint harms it. It is set, worn on or taken off as they say.',
+    askWhom: 'the hip team, the same day',
+  },
+  breathingNow: {
+    title: 'Breathing or eating is harder in the orthosis',
+    caution:
+      'Open or take off the orthosis and see the child today; if breathing does not ease at once, or vomiting goes on: emergency care.',
     askWhom: 'the spinal team today; emergency care where it does not ease',
   },
   headNow: {

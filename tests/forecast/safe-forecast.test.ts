@@ -276,6 +276,7 @@ describe('what outranks every date', () => {
     numbness: 'see-now',
     breathing: 'see-now',
     'head-warning': 'see-now',
+    'hip-out': 'see-now',
     'function-lost': 'see-now',
     falls: 'look',
     'fit-changed': 'look',
@@ -294,6 +295,7 @@ describe('what outranks every date', () => {
     numbness: ['solid-afo', 'left', 'numbness of the toes'],
     breathing: ['spinal-orthosis', 'none', 'breathing is harder in the brace'],
     'head-warning': ['cranial-orthosis', 'none', 'vomiting since Monday, drowsy'],
+    'hip-out': ['hip-abduction-orthosis', 'both', 'hip clunks again on changing'],
     'function-lost': ['solid-afo', 'left', 'can no longer stand up, lost strength'],
     falls: ['solid-afo', 'left', 'falls more often'],
     'fit-changed': ['solid-afo', 'left', 'calf tighter, heel not down in the brace'],
@@ -318,6 +320,7 @@ describe('what outranks every date', () => {
       expect(words).toMatch(/stop wear until seen/);
     if (kind === 'breathing') expect(words).toMatch(/take off the orthosis.*emergency care/s);
     if (kind === 'numbness') expect(words).toMatch(/Take pressure off.*today/s);
+    if (kind === 'hip-out') expect(words).toMatch(/hip team the same day/);
     if (kind === 'head-warning') expect(words).toMatch(/emergency care at once/);
   });
 

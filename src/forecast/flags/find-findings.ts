@@ -22,6 +22,7 @@ const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
   numbness: 'see-now',
   breathing: 'see-now',
   'head-warning': 'see-now',
+  'hip-out': 'see-now',
   'function-lost': 'see-now',
   falls: 'look',
   'fit-changed': 'look',

@@ -12,8 +12,9 @@ export type FindingKind =
   | 'rash'
   | 'pain'
   | 'numbness'
-  | 'breathing'
-  | 'head-warning' // vomiting, drowsiness, a bulging soft spot
+  | 'breathing' // and meals that do not stay down in a brace about the belly
+  | 'head-warning' // vomiting, drowsiness, a bulging soft spot, a ridge along a suture
+  | 'hip-out' // a hip that may be out of joint in the orthosis that is to hold it
   | 'function-lost'
   | 'falls'
   | 'treatment-planned' // surgery or toxin to come: a cast before it may be for nothing

@@ -10,6 +10,7 @@ import { practiceHarmlessNotes, practiceRealNotes } from './practice-sentences.j
 import { sentencesOfFiveLanguages } from './sentences-of-five-languages.js';
 import { seventhRound } from './seventh-sentences.js';
 import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
+import { tenthRound } from './tenth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
@@ -25,7 +26,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthRealNotes,
     ...fifthRealNotes,
     ...sixthRealNotes,
-    ...[...seventhRound, ...eighthRound, ...ninthRound, ...sentencesOfFiveLanguages].filter(
+    ...[...seventhRound, ...eighthRound, ...ninthRound, ...tenthRound, ...sentencesOfFiveLanguages].filter(
       ([, kinds]) => kinds.length > 0,
     ),
   ])
@@ -39,7 +40,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
     ...sixthHarmlessNotes,
-    ...[...seventhRound, ...eighthRound, ...ninthRound, ...sentencesOfFiveLanguages].filter(
+    ...[...seventhRound, ...eighthRound, ...ninthRound, ...tenthRound, ...sentencesOfFiveLanguages].filter(
       ([, kinds]) => kinds.length === 0,
     ),
   ])
@@ -88,6 +89,16 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['ankle strap keeps pinging', 'velcro comes', 'buckle popping'], ['open', 'undone at school']),
     cross(['DF now -10 (was', 'dorsiflexion -5 R, previously'], ['neutral)', '+5)', 'plantigrade)']),
     cross(['breathes fast', 'breathing hard', 'laboured breathing'], ['in the jacket', 'at night']),
+    cross(['big toenail', 'nail'], ['lifted', 'going black', 'came off at the end of the plate']),
+    cross(
+      ['left leg', 'toes'],
+      ['not moving', 'hardly moves since the strap', 'not lifting', 'doesn’t move in it'],
+    ),
+    cross(['redness', 'red patch on the heel'], ['slow to resolve', 'there since Monday', 'for 35m']),
+    cross(['was walking with a frame,', 'used to run,'], ['now only stands', 'now just sits']),
+    cross(['won’t let us', 'will not let anyone'], ['near his foot', 'do the strap up', 'touch it']),
+    cross(['dad', 'school'], ['super-glued the hinge', 'taped the strap', 'has patched the footplate']),
+    cross(['rubbed at the edge, broken', 'chafed, split'], ['in two places', 'over the weekend']),
   ])('sees it however it is put: %#', (...notes) =>
     expect(notes.filter((n) => !seenIn(notes).includes(n))).toEqual([]),
   );
@@ -110,6 +121,10 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     cross(['old splint', 'previous AFO'], ['rubbed; new one does not', 'rubbed']),
     cross(['swelling', 'sore toe'], ['went down, fine now', 'and back to normal']),
     cross(['pink brace', 'red splints', 'straps please, in purple'], ['!', ', very pleased']),
+    cross(['crying', 'rubbing', 'tingling'], ['stopped after a week', 'has stopped', 'stopped once relined']),
+    cross(['fell off his scooter,', 'tripped over the dog,'], ['grazed the knee', 'bruised shin']),
+    cross(['brother wore one too,', 'sister has had these,'], ['had sores', 'got blisters']),
+    cross(['twin complains of', 'his cousin is complaining of'], ['blisters', 'sore heels']),
     cross(['cried when', 'cries when'], ['needles were mentioned', 'mum left the room']),
   ])('leaves it however it is put: %#', (...notes) => expect(seenIn(notes)).toEqual([]));
 

@@ -2,7 +2,7 @@ import words from './note-words.json' with { type: 'json' };
 import { anyOf, has } from './phrases.js';
 
 const MINUTES: readonly [RegExp, number][] = [
-  [/^(?:min|mins|minute|minutes|minuten|minutos|mts)$/, 1],
+  [/^(?:m|min|mins|minute|minutes|minuten|minutos|mts)$/, 1],
   [/^(?:h|hr|hrs|hour|hours|stunde|stunden|std|heure|heures|hora|horas)$/, 60],
   [/^(?:day|days|tag|tage|tagen|jour|jours|dia|dias)$/, 1440],
   [/^(?:week|weeks|wk|wks|woche|wochen|semaine|semaines|semana|semanas)$/, 10_080],

@@ -4,7 +4,7 @@ import { patterns, type Term } from './note-patterns.js';
 import { has } from './phrases.js';
 import { OF_WHAT_IS_WORN } from './silenced-terms.js';
 
-/** A break is of the device, a loss of something worn; vomiting and drowsiness speak only beside a helmet. */
+/** A break is of the device, a loss of something worn; vomiting speaks only beside a helmet, or a brace about the belly. */
 export function fitsPlace(term: Term, clause: string, region: Region | null, spokenOf = ''): boolean {
   if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
   const after = clause.slice(term.end);
@@ -12,9 +12,9 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   const ofDevice =
     has(patterns.device, clause) || (has(patterns.device, spokenOf) && !has(patterns.places, clause));
   if (term.kind === 'head-warning') return region === 'head';
+  if (term.kind === 'breathing' && OF_MEALS.test(term.text)) return region === 'trunk';
   if (term.kind === 'lost') return ofDevice || OF_WHAT_IS_WORN.test(after);
-  // Off the sofa it is an accident, not a way of walking.
-  if (term.kind === 'falls') return !/^\s*(?:off|from|out of)\b/.test(after);
+  if (term.kind === 'falls') return !isAccident(term, after);
   // An operation elsewhere changes nothing that a device must fit.
   if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
@@ -23,6 +23,17 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
 }
 
+/** What a brace about the belly takes away beside breath. */
+const OF_MEALS = /\b(?:vomit|sick|reflux|nause|gag|regurgit|heartburn|eat|full|food|finish)/;
+
+/** Off the sofa, or once at the park, it is no way of walking. */
+const isAccident = ({ text }: Term, after: string): boolean =>
+  /^\s*(?:off|from|out of)\b/.test(after) ||
+  (/^(?:fell|tripped)$/.test(text) &&
+    /^\s*(?:at|on|in|over|while|playing|running)\b/.test(after) &&
+    !AGAIN.test(after));
+const AGAIN = /\b(?:again|twice|times|several|lots|few|more|keeps|daily|weekly|since|\d ?x|x ?\d)\b/;
+
 /** 'Broke his record'. */
 const BROKE_WHAT = /^broke (?:his|her|their|an?|the) (?!1\b)/;
 
@@ -30,7 +41,7 @@ const ofTheBody = (kind: FindingKind): boolean =>
   kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
 
 /** What covers more than a limb says so itself. */
-const COVERS_MORE = /\b(?:helmet|helm|casque|casco|tlso|jacket|corset|spinal)/;
+const COVERS_MORE = /\b(?:helmet|helm|casque|casco|tlso|jacket|corset|spinal|chin (?:strap|cup|pad))/;
 
 /** It names a part of the body that this kind of device does not touch, and none that it may. */
 function isElsewhere(clause: string, region: Region | null): boolean {

@@ -13,10 +13,14 @@ const TO_A_TIME_OF_DAY =
 
 /** 'Blanches slowly', 'takes most of the evening'. */
 const SLOWLY =
-  /\b(?:(?:blanch|fad|settl|go|clear|resolv|disappear)\w* (?:very |quite |rather )?slow\w*|(?:most of|all|half|rest of|whole|entire) (?:the )?(?:morning|day|evening|afternoon|night|lesson))\b/;
+  /\b(?:(?:blanch|fad|settl|go|clear|resolv|disappear)\w* (?:very |quite |rather )?slow\w*|slow\w* (?:to |in |at )?(?:blanch|fad|settl|go|clear|resolv|disappear|subsid|calm|return)\w*|(?:most of|all|half|rest of|whole|entire) (?:the )?(?:morning|day|evening|afternoon|night|lesson))\b/;
+
+/** 'Since Monday', 'since last night'. */
+const SINCE_A_DAY =
+  /\b(?:since|from) (?:the |last )?(?:mon|tue|wed|thu|fri|sat|sun|yest|night|weekend|half term|morning|week)\w*/;
 
 export const isLasting = (clause: string): boolean =>
-  has(patterns.lasting, clause) || TO_A_TIME_OF_DAY.test(clause) || SLOWLY.test(clause);
+  [TO_A_TIME_OF_DAY, SLOWLY, SINCE_A_DAY].some((p) => p.test(clause)) || has(patterns.lasting, clause);
 
 /** Lasting, harmless (null), or redness of which nobody says how long it stays. */
 export function markKind(clause: string, minutes: number | null): 'skin-lasting' | 'skin-mark' | null {

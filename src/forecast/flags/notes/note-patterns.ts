@@ -98,7 +98,7 @@ export const patterns = {
   clear: anyOf(words.clear),
   planned: anyOf(words.planned),
   elsewhere: anyOf(words.elsewhere),
-  nothingSeen: anyOf(words.nothingSeen),
+  nothingSeen: anyOf([...words.nothingSeen, ...words.clear]),
   noneNow: anyOf(words.noneNow),
   unbraced: anyOf(words.unbraced.always),
   unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),

@@ -37,7 +37,7 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],
   [/@/g, ' at '],
-  [/\bpins ?(?:and|&|\+|n) ?needles\b/g, 'pins needles'],
+  [/\bpins ?(?:and|&|\+|n|\/|-) ?needles\b/g, 'pins needles'],
   // As times are written in notes: 45/60 minutes, 2/24 hours.
   [/\b(\d+)\s?\/60\b/g, '$1 min'],
   [/\b(\d+)\s?\/24\b/g, '$1 hours'],

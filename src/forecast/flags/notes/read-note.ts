@@ -101,13 +101,25 @@ const blanked = (text: string, pattern: RegExp): string =>
 
 /** Words that name a finding in a clause; the longest where they overlap, but no mark hides what is open. */
 function termsOf(clause: string, region: Region | null, said: string): Term[] {
-  const all = namedIn(clause);
+  const all = namedIn(clause).map((t) => asMeant(t, clause, region, said));
   const hides = (o: Term, t: Term) =>
     o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at && !(t.kind === 'skin-open' && isMark(o));
   return all
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
-    .filter((t) => fitsPlace(t, clause, region, said))
+    .filter((t) => fitsPlace(t, clause, region, said) && !(HURT_IN_A_FALL.test(t.text) && A_FALL.test(said)))
     .sort((a, b) => a.at - b.at);
+}
+
+/** 'Fell off his scooter, grazed the knee'. */
+const A_FALL = /\b(?:fell|tripped|knocked|banged|bumped|crashed|came off (?:his|her|a|the))\b/;
+const HURT_IN_A_FALL = /^(?:graz|bruis|scrap|scab)/;
+
+/** 'Rubbed, broken in two places' is of the skin; a hip that slips in the orthosis that is to hold it is no change of fit. */
+function asMeant(t: Term, clause: string, region: Region | null, said: string): Term {
+  if (region === 'hip' && t.kind === 'fit-changed' && /\bhips?\b/.test(t.text))
+    return { ...t, kind: 'hip-out' };
+  const ofSkin = t.kind === 'broken' && !has(patterns.device, clause) && namedIn(said).some(isMark);
+  return ofSkin ? { ...t, kind: 'skin-open' } : t;
 }
 
 /** 'Old mark settled; new one on L': one more of what was spoken of. */
@@ -139,7 +151,7 @@ const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE =
-  /^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
+  /\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
 /** 'Redness at the trim last time; no redness today', but not 'no new redness today': a mark that did not last. */
 const isGoneNow = (clause: string, { kind }: Term): boolean =>

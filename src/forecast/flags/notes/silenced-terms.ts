@@ -22,13 +22,14 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
     has(anchored(patterns.adviceAfter), after)
   )
     return 'advice';
-  if (OLD_SCAR.test(before)) return 'denied';
+  if (OLD_SCAR.test(before) || (MAY_STOP.includes(term.kind) && HAS_STOPPED.test(after))) return 'denied';
   if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   // 'Mum lost one on the ferry' is of what the child wears.
   if (term.kind === 'lost' && OF_WHAT_IS_WORN.test(after)) return null;
-  // So is what 'mum cannot do up'.
+  // So is what 'mum cannot do up', or dad has glued.
   if (term.kind === 'fit-changed' && CANNOT.test(term.text)) return null;
+  if (term.kind === 'broken' && MENDED_AT_HOME.test(term.text)) return null;
   return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
 
@@ -38,7 +39,15 @@ export const OF_WHAT_IS_WORN = /^\s*(?:1|it|them|both)\b/;
 /** 'Scar of the ankle post TAL': the operation is what the scar is from. */
 const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
 
+/** 'Screaming stopped after the first week', not 'pain stopped him walking' nor 'bleeding stopped with pressure'. */
+const MAY_STOP: readonly FindingKind[] = ['pain', 'falls', 'skin-mark', 'numbness', 'rash'];
+const HAS_STOPPED =
+  /^\s*(?:(?:has|have|had|now|all|since|soon|completely) )*(?:stopped|ceased|worn off|wore off)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|when\b|with\b|by\b|in\b|within\b|as\b|on\b))/;
+
 const CANNOT = /^(?:cannot|cant|could ?not|couldnt|unable|wont|will not|not able)\b/;
+
+const MENDED_AT_HOME =
+  /^(?:dad|mum|mom|gran|uncle|parents|carer)\b.*(?:glued|taped|tied|stitched|bodged|patched|screwed|wired)$/;
 
 /** What is no news where it is as it was. */
 export const OF_THE_STATE: readonly FindingKind[] = [
@@ -71,6 +80,7 @@ function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
 }
 const MAY_BE_CHANCE: readonly FindingKind[] = [
   'skin-mark',
+  'skin-lasting',
   'skin-open',
   'pain',
   'rash',
@@ -108,6 +118,10 @@ const SPEAKS = /:|^\s*(?:-+\s|=)/;
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
+/** What a brother complains of is his own; a mother complains for the child. */
+const PEER = /^(?:brother|sister|sibling|twin|cousin|friend)$/;
+const OF_ITS_OWN = /^\s*(?:is |was |also )?complain/;
+
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
   // 'Brother's foot', 'brother's splint'; not 'mum's worried about'.
@@ -118,6 +132,7 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
   )
     return true;
   const other = last(patterns.others, before);
+  if (other && PEER.test(other.text) && OF_ITS_OWN.test(before.slice(other.end))) return true;
   // 'Dad broke his ankle so gran brought her': what follows is of another.
   const [own] = after.split(/\b(?:so|because|while)\b/);
   if (
