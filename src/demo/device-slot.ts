@@ -1,6 +1,6 @@
 import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
-import type { Device, DeviceEvent, Verdict, WorkshopJob } from '../records/device.js';
-import { type MeasureId, seriesKey } from '../records/measure.js';
+import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import { type MeasureId, measures, seriesKey } from '../records/measure.js';
 import {
   adjustmentsLeftOn,
   type DimensionLimit,
@@ -23,18 +23,25 @@ const BAR_MEASURES: Readonly<Record<string, readonly MeasureId[]>> = {
   hkafo: ['knee_height', 'hip_height'],
 };
 
-/** Under so much room an adjustment is tried, a fit is called tight, a second device is cast along with the first, mm. */
+/** Under so much room an adjustment is tried, a second device is cast along with the first, mm. */
 const EASE_BELOW_MM = 3.5;
-const TIGHT_BELOW_MM = 3.5;
 /** Under so much a new cast was taken while the clinic did not yet look ahead. */
 const CAST_BELOW_MM = 2;
 const JOIN_BELOW_MM = 6;
-/** Since so many days the clinic looks ahead from visit to visit; what it forecast before is held against what happened. */
+/** Since so many days the clinic looks ahead; what it forecast before is held against what happened. */
 export const STEADY_DAYS = 450;
+/** It casts so many days before the last moment, as well as it can know that, and what falls due so soon after along with it. */
+const EARLY_DAYS = { mean: 32, sd: 14 } as const;
+const NEAR_DAYS = 14;
+const JOIN_DAYS = 56;
+const LONGEST_DAYS = 730;
+/** A part that would not last so long beyond the next visit is ordered. */
+const PART_EARLY_DAYS = 91;
 /** How often the growth a plate takes is stated with the device, which is then more than the family's default. */
 const STATED_ALLOWANCE = 0.6;
 
-type TightLimit = DimensionLimit & { readonly room: number };
+/** `spare`: room beyond the rule that this device happens to have, which nobody counts on. */
+type TightLimit = DimensionLimit & { readonly room: number; readonly spare: number };
 
 /**
  * One place on a body where a device is worn, through the years: cast, made, worn, judged, adjusted, replaced. What
@@ -47,6 +54,7 @@ export class DeviceSlot {
   /** The newest device of the slot, delivered or not. */
   private newest: Device | null = null;
   private slackMm = new Map<string, number>();
+  private earlyDays = 0;
 
   constructor(
     readonly rule: FamilyRule,
@@ -56,17 +64,21 @@ export class DeviceSlot {
     private readonly today: DayNumber,
     private readonly nextId: (kind: 'D' | 'E' | 'J') => string,
     private readonly c: Chance,
+    /** Skin that does not feel is not left to the last weeks. */
+    private readonly insensate: boolean,
   ) {}
 
-  /** What a clinician does about this slot at a visit, the next one being planned for `next`; true when a cast was taken. */
+  /** What a clinician does about this slot at a visit, the usual next one being on `next`; true when a cast was taken. */
   visit(day: DayNumber, next: DayNumber): boolean {
     if (this.newest === null) return this.cast(day);
-    if (this.newest.fittedDate === null || dayNumber(this.newest.fittedDate) > day) return false;
+    if (!this.isWorn(day)) return false;
     // What can be extended, flared or re-strapped is, so that it lasts to the next visit, before a new cast is thought of.
     for (let tries = 0; tries < 4 && this.easeFor(day, this.isAhead(day) ? next : day); tries++);
+    if (this.isAhead(day)) this.renewParts(day, next);
     const limit = this.tightest(day);
-    const verdict = limit.room < 0 ? 'outgrown' : limit.room < TIGHT_BELOW_MM ? 'tight' : 'good';
-    if (this.c.happens(0.55) || verdict === 'outgrown') {
+    const verdict =
+      limit.room < 0 ? 'outgrown' : limit.room < limit.dimension.tightWithinMm.value ? 'tight' : 'good';
+    if (this.c.happens(0.75) || verdict === 'outgrown') {
       const measure = verdict === 'good' ? null : limit.dimension.measure;
       this.event(day, { kind: 'verdict', measure, verdict });
     }
@@ -74,26 +86,47 @@ export class DeviceSlot {
       this.event(day, { kind: 'broken', note: 'strap torn' });
       if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
     }
-    return this.c.happens(this.castChance(verdict, limit, day, next)) && this.cast(day);
+    return this.c.happens(this.castChance(day)) && this.cast(day);
   }
 
-  /** The present one must last until one cast at the next visit could be fitted; before the steady days it was just worn on. */
-  private castChance(verdict: Verdict, limit: TightLimit, day: DayNumber, next: DayNumber): number {
-    if (verdict === 'outgrown') return 0.98;
-    if (!this.isAhead(day)) return limit.room < CAST_BELOW_MM ? 0.7 : 0;
-    const needed = next + defaultTurnaround(this.rule.id).medianDays * WORKSHOP_PACE;
-    return this.lastsUntil(Math.round(needed), day) ? 0 : 0.95;
+  /** Cast when the day for it is near; before the steady days it was just worn on. */
+  private castChance(day: DayNumber): number {
+    const rooms = this.ending(this.limitsOn(day, day)).map((limit) => limit.room);
+    const room = Math.min(...rooms);
+    if (room < 0) return 0.98;
+    if (!this.isAhead(day)) return room < CAST_BELOW_MM ? 0.7 : 0;
+    return this.castDue(day) <= day + NEAR_DAYS ? 0.95 : 0;
   }
 
   private isAhead(day: DayNumber): boolean {
     return day >= this.today - STEADY_DAYS;
   }
 
-  /** Casts again along with the other side when little room is left. */
+  private isWorn(day: DayNumber): boolean {
+    const fitted = this.newest?.fittedDate ?? null;
+    return fitted !== null && dayNumber(fitted) <= day;
+  }
+
+  /** The day on which the next one should be cast, as a clinic that looks ahead knows it on `day`: a little off the truth. */
+  castDue(day: DayNumber): DayNumber {
+    let [lasts, ends] = [day, day + LONGEST_DAYS];
+    if (!this.isWorn(day) || this.lastsUntil(ends, day)) return ends;
+    while (ends - lasts > 7) {
+      const middle = Math.round((lasts + ends) / 2);
+      if (this.lastsUntil(middle, day)) lasts = middle;
+      else ends = middle;
+    }
+    const making = defaultTurnaround(this.rule.id).medianDays * WORKSHOP_PACE;
+    return Math.round(lasts - making - this.earlyDays);
+  }
+
+  /** Casts again along with the other side when that falls due soon. */
   joinCast(day: DayNumber): void {
-    const free =
-      this.newest !== null && this.newest.fittedDate !== null && dayNumber(this.newest.fittedDate) <= day;
-    if (free && this.tightest(day).room < JOIN_BELOW_MM) this.cast(day);
+    if (!this.isWorn(day)) return;
+    const soon = this.isAhead(day)
+      ? this.castDue(day) <= day + JOIN_DAYS
+      : this.tightest(day).room < JOIN_BELOW_MM;
+    if (soon) this.cast(day);
   }
 
   private cast(day: DayNumber): boolean {
@@ -131,6 +164,8 @@ export class DeviceSlot {
     // Until a new one comes the old is worn on; nothing more is cast meanwhile.
     this.newest = device;
     this.slackMm = new Map();
+    const urgent = this.insensate || this.rule.harmADay.value > 1;
+    this.earlyDays = EARLY_DAYS.mean * (urgent ? 2 : 1) + EARLY_DAYS.sd * this.c.normal();
     return true;
   }
 
@@ -148,10 +183,37 @@ export class DeviceSlot {
     return scarce.some((limit) => this.ease(day, limit));
   }
 
-  /** Is there room left on a later day, wherever nothing can be adjusted any more? */
+  /** A foot section or the boots of a bar are made anew, and the rest is worn on. */
+  private renewParts(day: DayNumber, next: DayNumber): void {
+    for (const part of this.rule.parts) {
+      const ready = day + part.turnaroundDays.value;
+      const spent = this.limitsOn(day, next + PART_EARLY_DAYS).filter(
+        ({ series, room, spare }) =>
+          part.renews.includes(series.measure) && measures[series.measure].skeletal && room < spare,
+      );
+      if (ready > this.today) continue;
+      for (const { series, baseMm, room } of spent)
+        this.event(ready, {
+          kind: 'adjusted',
+          measure: series.measure,
+          side: series.side === 'none' ? null : series.side,
+          changeMm: Math.round(baseMm - Math.max(room, 0)),
+          adjustment: 'other',
+          note: `new ${part.names.en.clinical.toLowerCase()}`,
+        });
+    }
+  }
+
+  /** Of limits those that end the device: no part renews them. */
+  private ending(limits: readonly TightLimit[]): TightLimit[] {
+    const renewed = new Set(this.rule.parts.flatMap((p) => p.renews));
+    return limits.filter((limit) => !renewed.has(limit.series.measure));
+  }
+
+  /** Is there room to count on left on a later day, wherever nothing can be adjusted or renewed any more? */
   private lastsUntil(later: DayNumber, day: DayNumber): boolean {
-    return this.limitsOn(day, later).every(
-      (limit) => limit.room >= 0 || adjustmentsLeftOn(limit, isoDate(day)).length > 0,
+    return this.ending(this.limitsOn(day, later)).every(
+      (limit) => limit.room >= limit.spare || adjustmentsLeftOn(limit, isoDate(day)).length > 0,
     );
   }
 
@@ -170,7 +232,7 @@ export class DeviceSlot {
       const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();
       this.slackMm.set(key, slack);
       const grown = this.growth.size(measure, side, sizedOn) - this.growth.size(measure, side, castDay);
-      return { ...limit, room: limitOn(limit, isoDate(day)) + slack - grown };
+      return { ...limit, room: limitOn(limit, isoDate(day)) + slack - grown, spare: Math.max(0, slack) };
     });
   }
 

@@ -5,7 +5,7 @@ import type { Device } from '../records/device.js';
 import { type MeasureId, measures, type Series, type Side, technicalErrorAt } from '../records/measure.js';
 import type { Child, Measurement } from '../records/records.js';
 import { reviewIntervalDays } from '../rules/by-age.js';
-import type { FamilyRule, FitRules } from '../rules/fit-rule.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { ruleOf } from '../rules/rule-of.js';
 import type { Chance } from './chance.js';
 import { DeviceSlot, STEADY_DAYS } from './device-slot.js';
@@ -22,7 +22,9 @@ const OBSERVERS = [
   { name: 'student', bias: 0.4 },
 ] as const;
 const NOT_BROUGHT = 0.12;
-const LOST_TO_FOLLOW_UP = 0.04;
+const LOST_TO_FOLLOW_UP = 0.03;
+/** Nobody is called again sooner. */
+const SOONEST_DAYS = 7;
 /** Not seen again for at least this long. */
 const LOST_DAYS = 580;
 
@@ -44,28 +46,39 @@ export function inventRecord(
     .oneOf(pattern.devices)
     .map(
       ({ family, side }) =>
-        new DeviceSlot(ruleOf(rules, family), sideOf(side, child), child.id, growth, now, nextId, c),
+        new DeviceSlot(
+          ruleOf(rules, family),
+          sideOf(side, child),
+          child.id,
+          growth,
+          now,
+          nextId,
+          c,
+          child.insensateSkin,
+        ),
     );
-  const visits = visitDays(
-    child,
-    slots.map((slot) => slot.rule),
-    now,
-    c,
-  );
-  const measurements = visits.flatMap((day, index) => {
-    const readings = readingsAt(child, slots, growth, day, index === 0, nextId, c);
-    const next =
-      visits[index + 1] ??
-      day +
-        usualInterval(
-          slots.map((slot) => slot.rule),
-          child,
-          day,
-        );
+  const visits: DayNumber[] = [];
+  const measurements: Measurement[] = [];
+  const visit = (day: DayNumber): void => {
+    measurements.push(...readingsAt(child, slots, growth, day, visits.length === 0, nextId, c));
+    visits.push(day);
+    const next = day + usualInterval(slots, child, day);
     const cast = slots.filter((slot) => slot.visit(day, next));
     if (cast.length > 0) for (const slot of slots) if (!cast.includes(slot)) slot.joinCast(day);
-    return readings;
-  });
+  };
+  const { first, last } = spanOf(child, slots, now, c);
+  for (let day = first; day <= last; ) {
+    const brought = visits.length === 0 || !c.happens(NOT_BROUGHT);
+    const on = weekday(day);
+    if (brought && on >= dayNumber(child.birthDate) && on > (visits.at(-1) ?? 0)) visit(on);
+    const usual = usualInterval(slots, child, day);
+    if (day < now - STEADY_DAYS) day += Math.max(7, Math.round(usual * c.between(0.8, 1.4)));
+    // Since then a cast that falls due is called for, and who was not brought is rung and comes within the month.
+    else if (brought) {
+      const due = Math.min(...slots.map((slot) => slot.castDue(day))) - day;
+      day += Math.max(SOONEST_DAYS, Math.min(due, Math.round(usual * c.between(0.75, 1.05))));
+    } else day += c.whole(10, 28);
+  }
   const markers = inventMarkers(child, growth, visits, nextId, c);
   const devices = slots.flatMap((slot) => slot.devices);
   return {
@@ -86,31 +99,27 @@ function sideOf(side: Worn['side'], child: Child): Device['side'] {
   return side;
 }
 
-/** Days the child was seen: reviews at the families' usual intervals, kept loosely, some missed, a few lost for long. */
-function visitDays(child: Child, rules: readonly FamilyRule[], now: DayNumber, c: Chance): DayNumber[] {
+/** The first and last day on which the child may have been seen; a few are lost for long. */
+function spanOf(
+  child: Child,
+  slots: readonly DeviceSlot[],
+  now: DayNumber,
+  c: Chance,
+): { first: DayNumber; last: DayNumber } {
   const birth = dayNumber(child.birthDate);
   const age = (now - birth) / DAYS_A_YEAR;
-  const head = rules.some((rule) => rule.region === 'head');
+  const head = slots.some(({ rule }) => rule.region === 'head');
   const years = head ? c.between(0.04, Math.min(0.3, age - 0.25)) : c.between(0.25, 4.5);
-  const infant = rules.some((rule) => rule.id === 'hip-abduction-orthosis') ? 0.15 : head ? 0.2 : 1.1;
+  const infant = slots.some(({ rule }) => rule.id === 'hip-abduction-orthosis') ? 0.15 : head ? 0.2 : 1.1;
   const first = Math.max(birth + Math.round(infant * DAYS_A_YEAR), now - Math.round(years * DAYS_A_YEAR));
   const last = c.happens(LOST_TO_FOLLOW_UP) && !head ? now - LOST_DAYS : now;
-  const days: DayNumber[] = [];
-  for (let day = Math.min(first, last); day <= last; ) {
-    const brought = days.length === 0 || !c.happens(NOT_BROUGHT);
-    if (brought) days.push(weekday(day));
-    const interval = usualInterval(rules, child, day);
-    if (day < now - STEADY_DAYS) day += Math.max(7, Math.round(interval * c.between(0.8, 1.4)));
-    // Since then who was not brought is rung and comes within the month.
-    else day += brought ? Math.max(7, Math.round(interval * c.between(0.75, 1.05))) : c.whole(10, 28);
-  }
-  return [...new Set(days)].filter((day) => day >= birth && day <= now);
+  return { first: Math.min(first, last), last };
 }
 
 /** Days to the next review that the strictest of the families asks for. */
-function usualInterval(rules: readonly FamilyRule[], child: Child, day: DayNumber): number {
+function usualInterval(slots: readonly DeviceSlot[], child: Child, day: DayNumber): number {
   const age = decimalAgeYears(child.birthDate, isoDate(day));
-  return Math.min(...rules.map((rule) => reviewIntervalDays(rule, age, child.insensateSkin)));
+  return Math.min(...slots.map(({ rule }) => reviewIntervalDays(rule, age, child.insensateSkin)));
 }
 
 /** The Friday before a weekend day; day 0, 1970-01-01, was a Thursday. */

@@ -66,6 +66,19 @@ describe('the invented clinic', () => {
     expect(median).toBeLessThan(12);
   });
 
+  // A tenth late is what a clinic with room enough may have (common practice, no source).
+  it('casts ahead in its last year, not long ahead, and renews parts', () => {
+    const { devices, events } = demoClinic({ children: 240, seed: 20240317, today: TODAY }).caseload;
+    const replaced = devices.flatMap((d) => (d.replaces && d.castDate > '2025-11-25' ? [d.replaces] : []));
+    const outgrown = new Set(events.filter((e) => e.verdict === 'outgrown').map((e) => e.deviceId));
+    const late = replaced.filter((id) => outgrown.has(id)).length / replaced.length;
+    expect(late).toBeGreaterThan(0.02);
+    expect(late).toBeLessThanOrEqual(0.1);
+    const inUse = devices.filter((d) => d.status === 'worn').length;
+    expect(replaced.length / inUse).toBeLessThan(1.1);
+    expect(events.filter((e) => e.note === 'new foot section').length).toBeGreaterThan(0);
+  });
+
   it('comes back whole through its own rough tables, and only the bad rows are refused', async () => {
     const files = Object.entries(roughTables(clinic.caseload, TODAY)).map(([name, text]) => ({
       name,
