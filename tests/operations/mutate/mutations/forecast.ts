@@ -43,7 +43,6 @@ export const forecast: readonly MutationGroup[] = [
       ['now *= survival[d * tried + e]', 'now = survival[d * tried + e]'],
       ['passed[e] += 1 - left;', 'passed[e] += left;'],
       ['passed[e] += 1;', 'passed[e] += 0;'],
-      ['const high = own.high[draw];', 'const high = own.high[draw] + 9;'],
     ],
   },
   {
