@@ -453,6 +453,19 @@ describe('the store', () => {
     await expect(store.familyLinks.open(link.token, now)).rejects.toMatchObject(notValid);
   });
 
+  it('finds the children under this clinic unless others are asked for, and keeps a birth before what was read', async () => {
+    const found = async (search: Parameters<Store['children']['search']>[0]) =>
+      (await store.children.search(search, { limit: 100 }, clinician)).items.map((c) => c.id);
+    await store.children.change('c10', { status: 'discharged' }, today, null, clinician);
+    expect(await found({})).not.toContain('c10');
+    expect(await found({ status: 'any' })).toContain('c10');
+    await store.children.change('c10', { status: 'active' }, today, null, clinician);
+    // Its first entry is of 2 June 2025.
+    await expect(
+      store.children.change('c10', { birthDate: '2025-06-03' }, today, null, clinician),
+    ).rejects.toMatchObject({ code: 'invalid-value' });
+  });
+
   it('erases a child for good, keeps the audit trail, and refuses its return', async () => {
     await store.measurements.correct('c7-m0left', { value: 179, reason: 'misread' }, today, null, clinician);
     await store.devices.change('c7-d', { allowancesMm: { foot_length: 12 } }, today, null, clinician);
@@ -504,6 +517,10 @@ describe('the store', () => {
     await expect(
       store.caseload.write(exampleCaseload(8), 'old file', today, systemActor),
     ).rejects.toMatchObject({
+      code: 'already-there',
+    });
+    const again = childRecord.parse({ id: 'c7', birthDate: '2018-03-01', sex: 'female' });
+    await expect(store.children.create(again, today, clinician)).rejects.toMatchObject({
       code: 'already-there',
     });
     const trail = await store.audit.list({ childId: 'c7' }, {});
