@@ -24,9 +24,9 @@ import { nearestWord } from './nearest-word.js';
 import type { RefusedRow } from './refused-row.js';
 import { findTables } from './sheets/find-tables.js';
 import type { Grid } from './sheets/grid.js';
-import type { MadeReadings } from './sheets/measurement-records.js';
+import type { SheetReadings } from './sheets/measurement-records.js';
 import { type Answers, Asker, type Question } from './sheets/questions.js';
-import { type ColumnShown, toTables } from './sheets/to-tables.js';
+import { type ColumnShown, type SheetResult, toTables } from './sheets/to-tables.js';
 import { readWorkbook } from './xlsx/read-workbook.js';
 
 export interface NamedFile {
@@ -78,34 +78,10 @@ export async function parseCaseload(
     rules,
     families: familyFacts(rules),
   };
-  const tables: TextTable[] = [];
   const notices: string[] = [];
   const refused: RefusedRow[] = [];
-  for (const file of files) {
-    if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, file.bytes)));
-    else if (/\.(json|ndjson)$/i.test(file.name)) {
-      const fhir = fhirTables(file.name, file.bytes);
-      tables.push(...fhir.tables);
-      notices.push(...fhir.notices);
-      refused.push(...fhir.refused);
-    } else tables.push(readTable(file.name, file.bytes));
-  }
   const asker = new Asker(options.answers ?? {}, options.takeProbable ?? false);
-  const own = tables.filter(isOwnTable);
-  const sheets = tables
-    .filter((table) => !own.includes(table))
-    .flatMap((table) => findTables(gridOf(table), notices));
-  if (own.length === 0 && sheets.length === 0 && tables.length > 0) throw noTable(tables[0]);
-  const made = toTables(
-    sheets,
-    {
-      today: options.today,
-      order: orderOf(options),
-      unit: options.lengthUnit ?? null,
-      rules: settings.rules,
-    },
-    asker,
-  );
+  const { own, made } = understood(await readFiles(files, notices, refused), options, rules, asker, notices);
   const parsed = readTables([...own, ...made.tables], made.readings, settings);
   return {
     caseload: parsed.caseload,
@@ -116,6 +92,42 @@ export async function parseCaseload(
     doubtful: made.doubtful,
     used: Object.fromEntries(asker.used),
   };
+}
+
+async function readFiles(
+  files: readonly NamedFile[],
+  notices: string[],
+  refused: RefusedRow[],
+): Promise<TextTable[]> {
+  const tables: TextTable[] = [];
+  for (const file of files) {
+    if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, file.bytes)));
+    else if (/\.(json|ndjson)$/i.test(file.name)) {
+      const fhir = fhirTables(file.name, file.bytes);
+      tables.push(...fhir.tables);
+      notices.push(...fhir.notices);
+      refused.push(...fhir.refused);
+    } else tables.push(readTable(file.name, file.bytes));
+  }
+  return tables;
+}
+
+/** Our own tables, and those made of the clinic's sheets; the lines of a sheet are let go with this function. */
+function understood(
+  tables: readonly TextTable[],
+  options: ParseOptions,
+  rules: FitRules,
+  asker: Asker,
+  notices: string[],
+): { own: readonly TextTable[]; made: SheetResult } {
+  const own = tables.filter(isOwnTable);
+  const sheets = tables
+    .filter((table) => !own.includes(table))
+    .flatMap((table) => findTables(gridOf(table), notices));
+  if (own.length === 0 && sheets.length === 0 && tables.length > 0) throw noTable(tables[0]);
+  const { today } = options;
+  const settings = { today, order: orderOf(options), unit: options.lengthUnit ?? null, rules };
+  return { own, made: toTables(sheets, settings, asker) };
 }
 
 const orderOf = ({ dateOrder }: ParseOptions) =>
@@ -158,7 +170,7 @@ function gridOf(text: TextTable): Grid {
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */
 function readTables(
   tables: readonly TextTable[],
-  readings: readonly MadeReadings[],
+  readings: readonly SheetReadings[],
   settings: ReadSettings,
 ): Pick<ParsedCaseload, 'caseload' | 'refused' | 'notices'> {
   const named = tables.map((text) => ({ text, table: tableOf(text) }));
@@ -168,24 +180,15 @@ function readTables(
     table: TableName,
     read: (text: TextTable) => TableResult<T>,
     made: readonly { readonly file: string; readonly records: readonly T[] }[] = [],
-  ): T[] => {
-    const records = new Map<string, T>();
-    const add = (file: string, more: readonly T[]) => {
-      let again = 0;
-      for (const record of more)
-        if (records.has(record.id)) again++;
-        else records.set(record.id, record);
-      if (again > 0)
-        notices.push(`${file}: ${again} with an id already read from a file before; the first is kept.`);
-    };
-    for (const { text } of named.filter((n) => n.table === table)) {
+  ): readonly T[] => {
+    const sources = named.flatMap(({ text, table: of }) => {
+      if (of !== table) return [];
       const result = read(text);
-      add(text.file, result.records);
       refused.push(...result.refused);
       notices.push(...result.notices, ...unreadColumns(table, text));
-    }
-    for (const { file, records: more } of made) add(file, more);
-    return [...records.values()];
+      return [{ file: text.file, records: result.records }];
+    });
+    return once([...sources, ...made], notices);
   };
   const children = readAll('children', (text) => readChildren(text, settings));
   const birthDates = new Map(children.map((child) => [child.id, child.birthDate]));
@@ -209,6 +212,23 @@ function readTables(
     refused,
     notices,
   };
+}
+
+/** Records of several files, each once by its id; in one file it stands once already. */
+function once<T extends { readonly id: string }>(
+  sources: readonly { readonly file: string; readonly records: readonly T[] }[],
+  notices: string[],
+): readonly T[] {
+  if (sources.length === 1) return sources[0].records;
+  const records = new Map<string, T>();
+  for (const { file, records: more } of sources) {
+    const before = records.size;
+    for (const record of more) if (!records.has(record.id)) records.set(record.id, record);
+    const again = more.length - (records.size - before);
+    if (again > 0)
+      notices.push(`${file}: ${again} with an id already read from a file before; the first is kept.`);
+  }
+  return [...records.values()];
 }
 
 /** Which table a file holds: by its name (events.csv, 2024-events.csv), else by the headings it carries; null for none. */

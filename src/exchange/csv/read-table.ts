@@ -60,6 +60,7 @@ export function readTable(
       relax_quotes: true,
       skip_empty_lines: false,
       record_delimiter: ['\r\n', '\n', '\r'],
+      on_record: sharedTexts(),
     }) as string[][];
   } catch (error) {
     const { message, lines } = error as CsvError & { lines?: number };
@@ -85,6 +86,20 @@ export function readTable(
     headings: filled[0].cells,
     headingRow: filled[0].row,
     rows: filled.slice(1),
+  };
+}
+
+/** The same names, days and sizes stand in many lines: each is held once. Long or rare texts stand alone. */
+function sharedTexts(): (cells: string[]) => string[] {
+  const known = new Map<string, string>();
+  return (cells) => {
+    if (known.size > 20_000) known.clear();
+    for (const [at, cell] of cells.entries()) {
+      const one = known.get(cell);
+      if (one !== undefined) cells[at] = one;
+      else if (cell.length <= 40) known.set(cell, cell);
+    }
+    return cells;
   };
 }
 

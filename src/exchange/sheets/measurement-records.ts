@@ -59,23 +59,29 @@ function unitClash({ size, unitBeside, measure }: RawReading): [why: string, acc
     : [`is given in ${unit}`, inMm ? 'mm, cm, m, inch or ft' : 'kg, g or lb'];
 }
 
-/** The readings of one table as records, and of each row of the sheet the first. */
-export interface MadeReadings {
+export interface SheetReadings {
   readonly file: string;
   readonly records: readonly Measurement[];
+}
+/** The readings of one table as records, and of each row of the sheet the first. */
+export interface MadeReadings extends SheetReadings {
   readonly firstOfRow: ReadonlyMap<number, Measurement>;
 }
 
-/** One record a side; the same reading of the same day a second time is the first again. */
+/**
+ * One record a side; the same reading of the same day a second time is the first again. Takes `readings` out of their list
+ * as it goes: a long sheet's would not be held twice.
+ */
 export function measurementRecords(
   taken: TakenTable,
-  readings: readonly RawReading[],
+  readings: RawReading[],
   units: ReadonlyMap<string, ChosenUnit>,
 ): MadeReadings {
   const records: Measurement[] = [];
   const firstOfRow = new Map<number, Measurement>();
   const rowOfId = new Map<string, number>();
-  for (const r of readings) {
+  readings.reverse();
+  for (let r = readings.pop(); r !== undefined; r = readings.pop()) {
     const { row, column, size, given } = r;
     const clash = unitClash(r);
     if (clash !== null) {

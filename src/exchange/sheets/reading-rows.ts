@@ -31,6 +31,7 @@ export interface RawReading {
   readonly unitBeside: Unit | null;
 }
 
+const [NONE, LEFT, RIGHT, BOTH] = [['none'], ['left'], ['right'], ['left', 'right']] as const;
 const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
 
 /** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
@@ -59,11 +60,12 @@ export function readingsIn(
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };
-    if (!measures[measure].sided) return push(cell, ['none']);
+    if (!measures[measure].sided) return push(cell, NONE);
     const own = cellSide(cell);
     if (own !== null) {
       const said = side === 'row' ? sideBeside(taken, row) : side;
-      if (own.side === said || !(said === 'left' || said === 'right')) return push(own.size, [own.side]);
+      if (own.side === said || !(said === 'left' || said === 'right'))
+        return push(own.size, own.side === 'left' ? LEFT : RIGHT);
       return taken.refuse(
         row,
         column,
@@ -71,11 +73,11 @@ export function readingsIn(
         'one side for a size',
       );
     }
-    if (side === 'left' || side === 'right') return push(cell, [side]);
+    if (side === 'left' || side === 'right') return push(cell, side === 'left' ? LEFT : RIGHT);
     const lettered = cellSides(cell);
     if (lettered !== null) {
-      push(lettered.left, ['left']);
-      push(lettered.right, ['right']);
+      push(lettered.left, LEFT);
+      push(lettered.right, RIGHT);
       return;
     }
     const pair = cellPair(cell);
@@ -93,12 +95,12 @@ export function readingsIn(
           taken.refuse(row, column, 'are not two sizes', 'both sides with / between them, such as 168/172');
         return;
       }
-      const [a, b] = side === 'left-right' ? (['left', 'right'] as const) : (['right', 'left'] as const);
-      push(pair[0], [a]);
-      push(pair[1], [b]);
+      const [a, b] = side === 'left-right' ? [LEFT, RIGHT] : [RIGHT, LEFT];
+      push(pair[0], a);
+      push(pair[1], b);
       return;
     }
-    if (side === 'both') return push(cell, ['left', 'right']);
+    if (side === 'both') return push(cell, BOTH);
     const said = sideOfRow(
       taken,
       row,
@@ -109,7 +111,7 @@ export function readingsIn(
     );
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
-    push(cell, said === 'both' ? ['left', 'right'] : [said === 'right' ? 'right' : 'left']);
+    push(cell, said === 'both' ? BOTH : said === 'right' ? RIGHT : LEFT);
   };
   for (const column of taken.columns) {
     if (column.meaning?.kind !== 'reading') continue;

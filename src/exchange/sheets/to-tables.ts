@@ -1,7 +1,7 @@
 import type { IsoDate } from '../../records/dates.js';
 import type { Unit } from '../../records/units.js';
 import type { FitRules } from '../../rules/fit-rule.js';
-import type { TableName } from '../csv/columns.js';
+import { columns, type TableName } from '../csv/columns.js';
 import type { TextTable } from '../csv/read-table.js';
 import { meaningText } from '../headings/meaning.js';
 import type { RefusedRow } from '../refused-row.js';
@@ -13,11 +13,11 @@ import { chooseUnits } from './choose-units.js';
 import { type Column, columnName, columnQuestion } from './column.js';
 import { DeviceRegister, type Mention } from './devices/device-register.js';
 import { DeviceRows } from './devices/device-rows.js';
-import { type Remark, remarkEvents, remarksIn } from './devices/remark-rows.js';
+import { type Remark, remarkEvents, remarksIn, tellUnheard } from './devices/remark-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { markersIn } from './marker-rows.js';
-import { type MadeReadings, measurementRecords, valueColumns } from './measurement-records.js';
+import { measurementRecords, type SheetReadings, valueColumns } from './measurement-records.js';
 import { withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
@@ -48,7 +48,7 @@ export interface ColumnShown {
 
 export interface SheetResult {
   readonly tables: TextTable[];
-  readonly readings: readonly MadeReadings[];
+  readonly readings: readonly SheetReadings[];
   readonly refused: RefusedRow[];
   readonly notices: string[];
   readonly doubtful: RefusedRow[];
@@ -135,10 +135,10 @@ function isOfUse(columns: readonly Column[]): boolean {
 interface Gathered {
   readonly taken: TakenTable;
   readonly rows: readonly PersonRow[];
-  readonly readings: readonly RawReading[];
+  readonly readings: RawReading[];
   readonly markers: readonly MadeRow[];
   readonly shoes: readonly MadeRow[];
-  readonly mentions: readonly Mention[];
+  readonly mentions: Mention[];
   readonly remarks: readonly Remark[];
   readonly devices: DeviceRows;
   readonly firstDevice: Map<GridRow, MadeRow>;
@@ -191,6 +191,7 @@ const whoColumn = (columns: readonly Column[]): Column | null =>
  */
 function addDevices(all: readonly Gathered[]): void {
   const mentions = all.flatMap((table) => table.mentions.map((mention) => ({ table, mention })));
+  for (const table of all) table.mentions.length = 0;
   mentions.sort((a, b) => compareText(a.mention.visit ?? '', b.mention.visit ?? ''));
   for (const { table, mention } of mentions) {
     const first = table.devices.add(mention);
@@ -204,22 +205,32 @@ function madeTables(
   unit: Unit | null,
   register: DeviceRegister,
   children: ChildRows,
-): { tables: TextTable[]; readings: MadeReadings } {
+): { tables: TextTable[]; readings: SheetReadings } {
   const { file } = taken;
   const units = chooseUnits(valueColumns(readings), taken, unit);
   const made = measurementRecords(taken, readings, units);
   keepOthers(taken, rows, made, firstDevice, children);
+  tellUnheard(taken, remarks, register);
   const of = (table: TableName, rows: readonly MadeRow[]) =>
     rows.length > 0 ? [madeTable(file, table, rows)] : [];
   const tables = [
     ...of('measurements', shoes),
     ...of('devices', devices.rows),
-    ...of('events', unique([...devices.events, ...remarkEvents(taken, remarks, register)])),
-    ...of('markers', unique(markers)),
+    madeTable(file, 'events', eventsOf(devices.events, remarks, register), EVENT_COLUMNS),
+    ...of('markers', markers),
   ];
-  return { tables, readings: made };
+  return { tables, readings: { file, records: made.records } };
 }
+const EVENT_COLUMNS = columns.events.map(({ name }) => name);
 
-const unique = (rows: readonly MadeRow[]): MadeRow[] => [
-  ...new Map(rows.map((r) => [r.cells.id, r])).values(),
-];
+/** Holds nothing of the sheet, which is let go before they are read. */
+const eventsOf = (
+  said: readonly MadeRow[],
+  remarks: readonly Remark[],
+  register: DeviceRegister,
+): Iterable<MadeRow> => ({
+  *[Symbol.iterator]() {
+    yield* said;
+    yield* remarkEvents(remarks, register);
+  },
+});

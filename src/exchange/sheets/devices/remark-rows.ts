@@ -14,7 +14,7 @@ import type { DeviceRegister, MadeDevice } from './device-register.js';
 
 /** What a row of a sheet says beside its figures, of a child on a day. */
 export interface Remark {
-  readonly row: GridRow;
+  readonly row: number;
   readonly person: Person;
   readonly date: IsoDate | null;
   readonly column: Column;
@@ -36,35 +36,22 @@ export function remarksIn(
     const ofSkin = column.meaning?.kind === 'remark' && column.meaning.of === 'skin';
     const text = ofSkin ? `${column.heading}: ${said}` : said;
     if (kind === 'keep' && readNote(text).findings.length === 0) return [];
-    return [{ row, person, date: dateFor(column), column, text: text.slice(0, LONGEST_NOTE) }];
+    return [{ row: row.row, person, date: dateFor(column), column, text: text.slice(0, LONGEST_NOTE) }];
   });
 }
 
-/**
- * Remarks as notes on the devices the child wore that day, so that a mark on the skin is read wherever a clinic wrote it
- * down; of a remark that names one side, on that side's. The words stay beside the row as well. A remark with a finding that
- * goes with no device is told: nothing would read it.
- */
-export function remarkEvents(
-  taken: TakenTable,
-  remarks: readonly Remark[],
-  register: DeviceRegister,
-): MadeRow[] {
+/** Tells of remarks that nothing will read: with a finding and no device worn that day, or of a device no column gives. */
+export function tellUnheard(taken: TakenTable, remarks: readonly Remark[], register: DeviceRegister): void {
   const unheard: string[] = [];
   const unmade: string[] = [];
-  const events = remarks.flatMap((remark) => {
-    const { person, date, text } = remark;
-    const { findings } = readNote(text);
-    const sides = new Set(findings.map(({ side }) => side));
-    const worn = date === null ? [] : register.wornBy(person.id, date);
+  for (const { person, date, text } of remarks) {
     if (register.ofChild(person.id).length === 0 && namesNew(text)) unmade.push(text);
-    const [side] = sides;
-    const meant =
-      sides.size === 1 && side !== null ? worn.filter((d) => d.cells.side === side || !isSided(d)) : worn;
-    const devices = meant.length > 0 ? meant : worn;
-    if (devices.length === 0 && findings.length > 0) unheard.push(text);
-    return devices.map((device) => noteOn(device, remark, date as IsoDate));
-  });
+    if (
+      (date === null || register.wornBy(person.id, date).length === 0) &&
+      readNote(text).findings.length > 0
+    )
+      unheard.push(text);
+  }
   if (unheard.length > 0)
     taken.tell(
       `${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
@@ -75,7 +62,26 @@ export function remarkEvents(
       `${unmade.length === 1 ? 'a remark names' : `${unmade.length} remarks name`} a device of a child for whom no column ` +
         `gives one, and it was not entered (such as "${unmade[0].slice(0, 60)}"): enter it on the child's page, or give it a column.`,
     );
-  return events;
+}
+
+/**
+ * Remarks as notes on the devices the child wore that day, so that a mark on the skin is read wherever a clinic wrote it
+ * down; of a remark that names one side, on that side's. The words stay beside the row as well. They are
+ * made while they are read: a long list has a remark a line.
+ */
+export function* remarkEvents(remarks: readonly Remark[], register: DeviceRegister): Generator<MadeRow> {
+  for (const remark of remarks) {
+    const { person, date, text } = remark;
+    if (date === null) continue;
+    const worn = register.wornBy(person.id, date);
+    if (worn.length === 0) continue;
+    // Of one device there is no other side to tell apart.
+    const sides = new Set(worn.length === 1 ? [] : readNote(text).findings.map(({ side }) => side));
+    const [side] = sides;
+    const meant =
+      sides.size === 1 && side !== null ? worn.filter((d) => d.cells.side === side || !isSided(d)) : worn;
+    for (const device of meant.length > 0 ? meant : worn) yield noteOn(device, remark, date);
+  }
 }
 
 /** 'x2 hinged AFOs cast today': a device with the word of its cast or fitting. */
@@ -86,7 +92,7 @@ const isSided = (device: MadeDevice): boolean =>
   device.cells.side === 'left' || device.cells.side === 'right';
 
 const noteOn = (device: MadeDevice, { row, column, text }: Remark, date: IsoDate): MadeRow => ({
-  row: row.row,
+  row,
   cells: {
     id: contentId('e', device.id, date, 'note', text),
     device_id: device.id,

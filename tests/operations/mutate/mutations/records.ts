@@ -25,8 +25,8 @@ export const records: readonly MutationGroup[] = [
         'worn.filter((d) => d.cells.side === side || !isSided(d))',
         'worn.filter((d) => d.cells.side !== side)',
       ],
-      ['if (devices.length === 0 && findings.length > 0) unheard.push(text);', ''],
-      ['const devices = meant.length > 0 ? meant : worn;', 'const devices: MadeDevice[] = [];'],
+      ['      unheard.push(text);\n', '      text.trim();\n'],
+      ['const device of meant.length > 0 ? meant : worn', 'const device of meant.slice(1)'],
     ],
   },
   {
