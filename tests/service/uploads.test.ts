@@ -288,4 +288,17 @@ describe('the process that reads uploads', () => {
     expect((await small.read(file(children), [])).childIds).toEqual(['new1']);
     small.stop();
   }, 60_000);
+
+  it('that does not start or ends by itself is no fault of the file', async () => {
+    const nowhere = uploadReader(readerLimits, path.join(import.meta.dirname, 'no-such-program.mjs'));
+    await expect(nowhere.read(file(children), [])).rejects.toThrowError(/did not start/);
+    nowhere.stop();
+    const folder = await makeUploadFolder();
+    const ends = path.join(folder, 'ends.mjs');
+    writeFileSync(ends, "process.send('ready'); process.on('message', () => process.exit(7));");
+    const ending = uploadReader(readerLimits, ends);
+    await expect(ending.read(file(children), [])).rejects.toThrowError(/ended by itself \(7\)/);
+    ending.stop();
+    await removeUploadFolder(folder);
+  }, 30_000);
 });

@@ -52,9 +52,9 @@ const launcher = fileURLToPath(new URL('./reader-process.mjs', import.meta.url))
  * One process beside the web server that reads uploads, one at a time, with a limit on memory and time. It is
  * started when the first comes, kept for a minute after the last, and knows no secret and no database.
  */
-export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader {
+export function uploadReader(limits: ReaderLimits = readerLimits, program = launcher): UploadReader {
   let child: ChildProcess | null = null;
-  let ready: Promise<void> = Promise.resolve();
+  let ready = Promise.resolve(false);
   let turn: Promise<unknown> = Promise.resolve();
   let inLine = 0;
   let idle: NodeJS.Timeout | undefined;
@@ -64,7 +64,7 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
   };
   const started = () => {
     if (child?.connected) return child;
-    const next = fork(launcher, [], {
+    const next = fork(program, [], {
       serialization: 'advanced',
       stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
       execArgv: [`--max-old-space-size=${limits.memoryMebibytes}`],
@@ -75,8 +75,8 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
     });
     // Starting is not reading: the limit of time is not spent on it.
     ready = new Promise((resolve) => {
-      next.once('message', () => resolve()).once('exit', () => resolve());
-      next.once('error', () => resolve());
+      next.once('message', () => resolve(true)).once('exit', () => resolve(false));
+      next.once('error', () => resolve(false));
     });
     child = next;
     return next;
@@ -85,7 +85,7 @@ export function uploadReader(limits: ReaderLimits = readerLimits): UploadReader 
     clearTimeout(idle);
     try {
       const reading = started();
-      await ready;
+      if (!(await ready)) throw new Error('the process that reads uploads did not start');
       for await (const part of kept) await tell(reading, { kept: part });
       return await answerOf(reading, question, limits);
     } catch (error) {
@@ -122,6 +122,9 @@ const tell = (child: ChildProcess, message: ToReader): Promise<void> =>
     else child.send(message, () => resolve());
   });
 
+/** How a process ends whose memory is full: by V8's abort, or by the kernel. */
+const OUT_OF_MEMORY: ReadonlySet<string | number | null> = new Set(['SIGABRT', 'SIGTRAP', 'SIGKILL', 134]);
+
 /** Marks a refusal after which the process is of no use any more. */
 const GIVEN_UP = 'the whole upload';
 
@@ -144,8 +147,12 @@ function answerOf(child: ChildProcess, question: ReadQuestion, limits: ReaderLim
         ),
       limits.seconds * 1000,
     );
-    const onEnd = () =>
-      givenUp('Reading took too much memory', `what is read within ${limits.memoryMebibytes} MiB`);
+    const onEnd = () => {
+      const how = child.signalCode ?? child.exitCode;
+      if (OUT_OF_MEMORY.has(how) && !child.killed)
+        givenUp('Reading took too much memory', `what is read within ${limits.memoryMebibytes} MiB`);
+      else settle(() => reject(new Error(`the process that reads uploads ended by itself (${how})`)));
+    };
     const onMessage = (answer: ReadAnswer) => {
       settle(() => {
         if ('read' in answer) resolve(answer.read);
@@ -160,7 +167,8 @@ function answerOf(child: ChildProcess, question: ReadQuestion, limits: ReaderLim
       then();
     };
     child.on('message', onMessage).once('exit', onEnd).once('error', onEnd);
-    if (child.connected) child.send(question, (error) => error && onEnd());
+    // What cannot be sent any more goes to a process that is ending, and its end is told.
+    if (child.connected) child.send(question, () => undefined);
     else onEnd();
   });
 }
