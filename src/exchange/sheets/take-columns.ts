@@ -5,13 +5,14 @@ import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
 import { cellPair } from './cell-size.js';
-import { saysNothing, sideIn } from './cell-words.js';
+import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
+import { candidatesAt } from './column-candidates.js';
 import type { SheetTable } from './grid.js';
+import { birthColumn, numbersLines, severalOf, standsForSeveral } from './lines-of-a-child.js';
 import type { Asker, Certainty } from './questions.js';
 import { dayOf, sameDayTwice, withoutDay } from './same-day.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { fileTitle, measureInTitle } from './title-measure.js';
 import { uniqueKey } from './unique-key.js';
 import { valueFit } from './value-fit.js';
 
@@ -167,57 +168,7 @@ function sample(table: SheetTable, index: number): { cells: string[]; count: num
   return { cells, count };
 }
 
-/** Candidates of a heading; an empty heading beside 'Foot length L/R' is the second of the two. */
-function candidatesAt(table: SheetTable, index: number, heading: string): readonly Candidate[] {
-  const next = table.headings[index + 1];
-  const before = table.headings[index - 1];
-  const pairOf = (text: string) =>
-    headingCandidates(text).find(
-      (c) =>
-        c.meaning.kind === 'reading' && (c.meaning.side === 'left-right' || c.meaning.side === 'right-left'),
-    );
-  const split = (c: Candidate, second: boolean): Candidate => {
-    const m = c.meaning as Extract<Meaning, { kind: 'reading' }>;
-    const leftFirst = m.side === 'left-right';
-    return { ...c, meaning: { ...m, side: leftFirst === second ? 'right' : 'left' } };
-  };
-  const beside = (at: number) => table.rows.some(({ cells }) => (cells[at] ?? '') !== '');
-  if (heading !== '' && next === '' && beside(index + 1)) {
-    const pair = pairOf(heading);
-    if (pair) return [split(pair, false)];
-  }
-  if (heading === '' && before && beside(index)) {
-    const pair = pairOf(before);
-    if (pair) return [split(pair, true)];
-  }
-  const own = heading === '' ? [] : headingCandidates(heading);
-  if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
-  // Beside a circumference of the head a bare 'Width' is the head's.
-  if (table.headings.some(isOfHead)) {
-    const ofHead = headingCandidates(`head ${heading}`).filter(
-      ({ meaning, strength }) => strength >= 0.9 && meaning.kind === 'reading' && !isOfHead(heading),
-    );
-    if (ofHead.length > 0) return [...ofHead, ...own];
-  }
-  if (own.some((c) => c.meaning.kind === 'reading')) return own;
-  // 'L' and 'R' in a list whose title says of what: probably that.
-  const what = [...table.titles, fileTitle(table.file)].map(measureInTitle).find((title) => title !== null);
-  const bare = heading.replace(headingDate(heading) ?? '', ' ').trim();
-  const titled = headingCandidates(`${what} ${bare}`).filter(
-    ({ meaning, strength }) =>
-      strength >= 0.9 && meaning.kind === 'reading' && meaning.side !== 'row' && meaning.side !== 'none',
-  );
-  return what
-    ? [...own, ...titled.map((c) => ({ ...c, strength: sideIn(bare) === null ? c.strength * 0.84 : 0.9 }))]
-    : own;
-}
-
 const isSize = (heading: string): boolean => headingCandidates(heading)[0]?.meaning.kind === 'reading';
-const isOfHead = (heading: string): boolean => {
-  const meaning = headingCandidates(heading)[0]?.meaning;
-  return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
-};
-
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
@@ -255,36 +206,6 @@ const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${
 const isField = (m: Meaning, field: FieldId): boolean => m.kind === 'field' && m.field === field;
 const isName = (m: Meaning): boolean => isField(m, 'child.name');
 const isObserver = (m: Meaning): boolean => isField(m, 'visit.observer');
-
-/** Names with several birth dates each are not the children's: two children of one name are rare. */
-const standsForSeveral = (table: SheetTable, index: number): boolean =>
-  severalOf(table, index, birthColumn(table));
-
-/** 1, 2, 3 down the sheet, or another number in every line of a child: the line's own, and next month another's. */
-function numbersLines(table: SheetTable, index: number): boolean {
-  const numbers = table.rows.slice(0, SAMPLE).flatMap(({ cells }) => (cells[index] ? [cells[index]] : []));
-  const counted = numbers.every((n, at) => /^\d{1,3}\.?$/.test(n) && (at === 0 || +n >= +numbers[at - 1]));
-  return (
-    (counted && Number(numbers.at(-1)) <= numbers.length * 1.5) || severalOf(table, birthColumn(table), index)
-  );
-}
-
-const birthColumn = (table: SheetTable): number =>
-  table.headings.findIndex((heading) => {
-    const best = headingCandidates(heading)[0];
-    return best !== undefined && isField(best.meaning, 'child.birth_date');
-  });
-
-/** Do cells of one column often stand beside different ones of another? */
-function severalOf(table: SheetTable, of: number, other: number): boolean {
-  if (of < 0 || other < 0) return false;
-  const beside = new Map<string, Set<string>>();
-  for (const { cells } of table.rows.slice(0, SAMPLE)) {
-    if (!cells[of] || !cells[other]) continue;
-    beside.set(cells[of], (beside.get(cells[of]) ?? new Set()).add(cells[other]));
-  }
-  return [...beside.values()].filter((cells) => cells.size > 1).length > beside.size * 0.3;
-}
 
 /** Several visits in one row: a visit's date followed by sizes, more than once; or dates in the headings. */
 function repeatedVisits(

@@ -1,0 +1,56 @@
+import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
+import type { Meaning } from '../headings/meaning.js';
+import { headingDate } from '../headings/written-date.js';
+import { sideIn } from './cell-words.js';
+import type { SheetTable } from './grid.js';
+import { fileTitle, measureInTitle } from './title-measure.js';
+
+/** Candidates of a heading; an empty heading beside 'Foot length L/R' is the second of the two. */
+export function candidatesAt(table: SheetTable, index: number, heading: string): readonly Candidate[] {
+  const next = table.headings[index + 1];
+  const before = table.headings[index - 1];
+  const pairOf = (text: string) =>
+    headingCandidates(text).find(
+      (c) =>
+        c.meaning.kind === 'reading' && (c.meaning.side === 'left-right' || c.meaning.side === 'right-left'),
+    );
+  const split = (c: Candidate, second: boolean): Candidate => {
+    const m = c.meaning as Extract<Meaning, { kind: 'reading' }>;
+    const leftFirst = m.side === 'left-right';
+    return { ...c, meaning: { ...m, side: leftFirst === second ? 'right' : 'left' } };
+  };
+  const beside = (at: number) => table.rows.some(({ cells }) => (cells[at] ?? '') !== '');
+  if (heading !== '' && next === '' && beside(index + 1)) {
+    const pair = pairOf(heading);
+    if (pair) return [split(pair, false)];
+  }
+  if (heading === '' && before && beside(index)) {
+    const pair = pairOf(before);
+    if (pair) return [split(pair, true)];
+  }
+  const own = heading === '' ? [] : headingCandidates(heading);
+  if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
+  // Beside a circumference of the head a bare 'Width' is the head's.
+  if (table.headings.some(isOfHead)) {
+    const ofHead = headingCandidates(`head ${heading}`).filter(
+      ({ meaning, strength }) => strength >= 0.9 && meaning.kind === 'reading' && !isOfHead(heading),
+    );
+    if (ofHead.length > 0) return [...ofHead, ...own];
+  }
+  if (own.some((c) => c.meaning.kind === 'reading')) return own;
+  // 'L' and 'R' in a list whose title says of what: probably that.
+  const what = [...table.titles, fileTitle(table.file)].map(measureInTitle).find((title) => title !== null);
+  const bare = heading.replace(headingDate(heading) ?? '', ' ').trim();
+  const titled = headingCandidates(`${what} ${bare}`).filter(
+    ({ meaning, strength }) =>
+      strength >= 0.9 && meaning.kind === 'reading' && meaning.side !== 'row' && meaning.side !== 'none',
+  );
+  return what
+    ? [...own, ...titled.map((c) => ({ ...c, strength: sideIn(bare) === null ? c.strength * 0.84 : 0.9 }))]
+    : own;
+}
+
+const isOfHead = (heading: string): boolean => {
+  const meaning = headingCandidates(heading)[0]?.meaning;
+  return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
+};
