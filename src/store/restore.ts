@@ -33,9 +33,7 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
 async function numberedTables(tx: Database): Promise<string[]> {
   const { rows } = await sql<{ name: string }>`
     select table_name as name from information_schema.columns
-    where table_schema = 'public' and column_name = 'seq' and pg_get_serial_sequence(table_name, 'seq') is not null`.execute(
-    tx,
-  );
+    where table_schema = 'public' and column_name = 'seq' and column_default like 'nextval(%'`.execute(tx);
   return rows.map((r) => r.name);
 }
 
