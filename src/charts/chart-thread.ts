@@ -1,5 +1,6 @@
 import { answerAsked, sayToAsker } from '../launch/ask-thread.js';
-import { hearChartWarnings, renderSvg } from './render-chart.js';
+import type { Asked } from './draw-aside.js';
+import { drawHere, hearChartWarnings } from './render-chart.js';
 
 hearChartWarnings(sayToAsker);
-answerAsked(renderSvg);
+answerAsked(({ spec, slim }: Asked) => drawHere(JSON.parse(spec), slim));

@@ -1,11 +1,16 @@
 import { createHash } from 'node:crypto';
 import { askThread } from '../launch/ask-thread.js';
 import { lastUsed } from '../statistics/last-used.js';
-import type { Spec } from './fill-spec.js';
-import { chartWarning, drawChartsBy, drawSvg } from './render-chart.js';
+import { chartWarning, drawChartsBy, drawHere } from './render-chart.js';
 
 /** Pictures kept, by what they show: a page asked for again is not drawn again. About 60 kB each. */
 const KEPT = 200;
+/** The specification as text, which goes to a thread for a tenth of what its thousand rows cost. */
+export interface Asked {
+  readonly spec: string;
+  readonly slim: boolean;
+}
+
 /** A thread that has drawn so many is renewed: Vega keeps something of every picture. */
 const DRAWN_A_THREAD = 5000;
 
@@ -15,16 +20,17 @@ const DRAWN_A_THREAD = 5000;
  */
 export function drawChartsAside(): () => Promise<void> {
   const kept = lastUsed<Promise<string>>(KEPT);
-  const thread = askThread<Spec, string>(new URL('./chart-thread.mjs', import.meta.url), {
+  const thread = askThread<Asked, string>(new URL('./chart-thread.mjs', import.meta.url), {
     answersAThread: DRAWN_A_THREAD,
     heard: chartWarning,
   });
-  drawChartsBy((spec) => {
-    const key = createHash('sha256').update(JSON.stringify(spec)).digest('base64');
-    return kept(key, () => thread.ask(spec).catch(() => drawSvg(spec)));
+  drawChartsBy((chart, slim) => {
+    const spec = JSON.stringify(chart);
+    const key = `${slim} ${createHash('sha256').update(spec).digest('base64')}`;
+    return kept(key, () => thread.ask({ spec, slim }).catch(() => drawHere(chart, slim)));
   });
   return async () => {
-    drawChartsBy(drawSvg);
+    drawChartsBy(drawHere);
     await thread.end();
   };
 }

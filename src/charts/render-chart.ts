@@ -7,6 +7,7 @@ import { compile, type TopLevelSpec } from 'vega-lite';
 import { DoorpostError } from '../errors.js';
 import { lastUsed } from '../statistics/last-used.js';
 import type { Row, Spec } from './fill-spec.js';
+import { slimSvg } from './slim-svg.js';
 
 const require = createRequire(import.meta.url);
 const ptSans = (file: string) => require.resolve(`@expo-google-fonts/pt-sans/${file}`);
@@ -130,17 +131,22 @@ function compileForm(spec: Spec): vega.Spec {
   return compiled;
 }
 
-let draw: (spec: Spec) => Promise<string> = drawSvg;
+type Way = (spec: Spec, slim: boolean) => Promise<string>;
+/** On the spot; `slim` as a page shows it. */
+export const drawHere: Way = async (spec, slim) => (slim ? slimSvg(await drawSvg(spec)) : drawSvg(spec));
+let draw = drawHere;
 /** Another way of drawing, see draw-aside.ts. */
-export function drawChartsBy(way: (spec: Spec) => Promise<string>): void {
+export function drawChartsBy(way: Way): void {
   draw = way;
 }
-export const renderSvg = (spec: Spec): Promise<string> => draw(spec);
+export const renderSvg = (spec: Spec): Promise<string> => draw(spec, false);
+/** For a page that says beside it what it shows. */
+export const renderSlimSvg = (spec: Spec): Promise<string> => draw(spec, true);
 
 /** Hands on what a chart drawn elsewhere warned of. */
 export const chartWarning = (words: string): void => onWarning(words);
 
-export async function drawSvg(spec: Spec): Promise<string> {
+async function drawSvg(spec: Spec): Promise<string> {
   const complaints: string[] = [];
   const view = new vega.View(formOf(spec), { renderer: 'none', logLevel: vega.Warn });
   view.logger({

@@ -48,11 +48,11 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
     return loaded;
   };
   let known: ClinicRules | null = null;
-  let own: { readonly version: string | null; readonly model: GrowthModel } | null = null;
+  let own: { readonly version: string; readonly model: GrowthModel } | null = null;
   const current = async (): Promise<Assessing> => {
     const [rules, learned] = await Promise.all([
       store.fitLimits.version(),
-      store.populationOffsets.version(shippedModel()),
+      store.populationOffsets.version(),
     ]);
     if (known?.version !== rules) known = await readRules(store);
     if (own?.version !== learned) own = { version: learned, model: await ownModel(store, shippedModel()) };

@@ -4,7 +4,7 @@ import { DoorpostError } from '../errors.js';
 import { acceptedChance } from '../recall/decide/accepted-chance.js';
 import { recallSettings } from '../recall/decide/recall-settings.js';
 import { loadRules } from '../rules/load-rules.js';
-import type { Actor, ClinicSettings, SignOff, Store } from '../store/contract.js';
+import type { Actor, SignOff, Store } from '../store/contract.js';
 import { version } from './version.js';
 
 /** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
@@ -30,11 +30,11 @@ const digest = (content: unknown): string =>
 let shippedRules = '';
 
 /** What is to be signed and by whom it was, in the order of the page. */
-export async function signOffViews(store: Store, known?: ClinicSettings): Promise<readonly SignOffView[]> {
-  const [latest, limitsVersion, settings] = await Promise.all([
+export async function signOffViews(store: Store): Promise<readonly SignOffView[]> {
+  const [latest, limitsVersion, { value: settings }] = await Promise.all([
     store.signOffs.latest(),
     store.fitLimits.version(),
-    known ?? store.settings.get().then(({ value }) => value),
+    store.settings.get(),
   ]);
   shippedRules ||= digest(loadRules());
   const chance = settings.acceptedChance;

@@ -1,32 +1,63 @@
-import { sql } from 'kysely';
+import { type Expression, type RawBuilder, sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
 import type { AuditAction } from '../words/audit-names.js';
 import type { Database } from './connect.js';
+import { jsonRows } from './json-rows.js';
 import { newestFirst } from './page-cursor.js';
+import { notFound } from './refusals.js';
 import type { Actor, Audited, AuditRow, PageRequest } from './shapes.js';
 
-/** Writes who did what to which record; what is said of it never carries a name or a reading. */
-export async function writeAudit(
-  db: Database,
+/** Who did what to which record; what is said of it never carries a name or a reading. */
+const rowOf = (
   actor: Actor,
   action: AuditAction,
   resource: string,
   { childId, childIds, ...detail }: Audited = {},
-): Promise<void> {
+) => ({
+  user_id: actor.userId,
+  user_name: actor.name,
+  role: actor.role,
+  action,
+  resource,
+  child_id: childId ?? null,
+  child_ids: childIds === undefined ? null : [...new Set(childIds)],
+  detail: JSON.stringify(detail),
+  request_id: actor.requestId ?? null,
+});
+
+export async function writeAudit(db: Database, ...entry: Parameters<typeof rowOf>): Promise<void> {
   await db
     .insertInto('audit')
-    .values({
-      user_id: actor.userId,
-      user_name: actor.name,
-      role: actor.role,
-      action,
-      resource,
-      child_id: childId ?? null,
-      child_ids: childIds === undefined ? null : [...new Set(childIds)],
-      detail: JSON.stringify(detail),
-      request_id: actor.requestId ?? null,
-    })
+    .values(rowOf(...entry))
     .execute();
+}
+
+/** Reads rows of a child as JSON and leaves the row of the log in the same statement; refused where there is no such child. */
+export const readOfChild = async <R>(
+  db: Database,
+  childId: string,
+  resource: string,
+  actor: Actor,
+  query: Expression<unknown>,
+): Promise<readonly R[]> =>
+  (await readColumnsOfChild<{ rows: R[] }>(db, childId, resource, actor, jsonRows(query, 'rows'))).rows;
+
+/** The same of several tables at once, a column each. */
+export async function readColumnsOfChild<R>(
+  db: Database,
+  childId: string,
+  resource: string,
+  actor: Actor,
+  columns: RawBuilder<unknown>,
+): Promise<R> {
+  const row = rowOf(actor, 'read', resource, { childId });
+  const { rows } = await sql<R & { known: boolean }>`
+    with child as (select id from children where id = ${childId}),
+      logged as (insert into audit (${sql.join(Object.keys(row).map((column) => sql.ref(column)))})
+        select ${sql.join(Object.values(row))} from child)
+    select exists (select from child) as known, ${columns}`.execute(db);
+  if (!rows[0].known) throw notFound('child');
+  return rows[0];
 }
 
 export const auditRepository = (db: Database) => ({

@@ -14,6 +14,7 @@ import * as signOffs from './migrations/0021-sign-offs.js';
 import * as firstPassword from './migrations/0027-first-password.js';
 import * as changesAndBriefs from './migrations/0032-changes-and-briefs.js';
 import * as lookBack from './migrations/0033-look-back.js';
+import * as currentRows from './migrations/0034-current-rows.js';
 import type { Tables } from './tables.js';
 
 const migrations = {
@@ -31,6 +32,7 @@ const migrations = {
   '0027-first-password': firstPassword,
   '0032-changes-and-briefs': changesAndBriefs,
   '0033-look-back': lookBack,
+  '0034-current-rows': currentRows,
 };
 
 /** SQLSTATE where nothing was ever migrated. */

@@ -15,7 +15,7 @@ import { jobStarter } from '../../src/service/jobs/start-jobs.js';
 import { systemActor } from '../../src/store/contract.js';
 import { startEmbeddedDatabase } from '../../src/store/embedded/embedded-database.js';
 import { openStore } from '../../src/store/open-store.js';
-import { processesOf } from '../operations/faults/folder-processes.js';
+import { familyOf, postmasterOf } from '../operations/faults/folder-processes.js';
 import { begin, clinicOfMany, firstList, runEnded, TODAY } from './clinic-of-many.js';
 
 const LOOKS = 20;
@@ -81,7 +81,7 @@ export async function benchPages(children: number, kept?: string, only = ''): Pr
       };
       await ask(0);
       await ask(1);
-      const before = { cpu: process.cpuUsage(), database: cpuOf(folder), ...counted };
+      const before = { cpu: process.cpuUsage(), database: await cpuOf(folder), ...counted };
       const began = performance.now();
       let sent = 0;
       for (let k = 2; k < LOOKS + 2; k++) sent += await ask(k);
@@ -90,7 +90,7 @@ export async function benchPages(children: number, kept?: string, only = ''): Pr
       const figures = [
         wall,
         (used.user + used.system) / 1000,
-        cpuOf(folder) - before.database,
+        (await cpuOf(folder)) - before.database,
         counted.queries - before.queries,
         counted.rows - before.rows,
         (counted.bytes - before.bytes) / 1024,
@@ -137,7 +137,8 @@ pg.Client.prototype.query = function (this: pg.Client & Asked, ...given: unknown
 } as never;
 
 /** Of every process of the database on this folder and those that have ended. */
-function cpuOf(folder: string): number {
+async function cpuOf(folder: string): Promise<number> {
+  const server = await postmasterOf(folder);
   const ticks = (pid: number) => {
     try {
       const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
@@ -148,5 +149,5 @@ function cpuOf(folder: string): number {
       return 0;
     }
   };
-  return processesOf(folder).reduce((sum, pid) => sum + TICK_MS * ticks(pid), 0);
+  return server === null ? 0 : familyOf(server).reduce((sum, pid) => sum + TICK_MS * ticks(pid), 0);
 }

@@ -1,7 +1,7 @@
 /** Reckoned by hand; usual lives from the family's rule, common practice, no source. */
 import { expect, it } from 'vitest';
 import { castsByWeek } from '../../src/pages/clinic/overview-view.js';
-import { whyEnded, workloadAhead } from '../../src/pages/clinic/workload-ahead.js';
+import { byCount, endReasons, workloadAhead } from '../../src/pages/clinic/workload-ahead.js';
 import { type DeviceEvent, deviceRecord } from '../../src/records/device.js';
 import { childRecord } from '../../src/records/records.js';
 import { usualLifetimeMonths } from '../../src/rules/by-age.js';
@@ -128,7 +128,7 @@ it('says why devices ended: as told, else as judged, else that the next replaced
   } as unknown as DeviceEvent;
   const events = [retired('a', 'worn-out'), retired('b'), judged, retired('c'), retired('d')];
   const devices = [device('x', { replaces: 'c' })];
-  expect(Object.fromEntries(whyEnded({ devices, events }, today))).toEqual({
+  expect(Object.fromEntries(byCount(endReasons({ devices, events }, today)))).toEqual({
     'worn out': 1,
     outgrown: 1,
     'replaced by the next, reason not said': 1,

@@ -55,7 +55,7 @@ export interface HeldAgainstVerdicts {
 export const AHEAD_DAYS = 30;
 
 type Found = 'outgrown' | 'between' | 'fitted' | 'unknown' | 'ahead';
-interface Judged {
+export interface Judged {
   readonly forecast: KeptForecast;
   readonly outgrownOn: IsoDate | null;
   /** Days judged to fit, ascending, and the day of the forecast before them. */
@@ -74,13 +74,26 @@ export function heldAgainstVerdicts(
   kept: readonly KeptForecast[],
   today: IsoDate,
 ): HeldAgainstVerdicts {
+  return heldOf(judgedOf(devices, events, kept, today), today);
+}
+
+/** The forecasts that count of these devices, with what was judged of each: a part of the devices gives a part of them. */
+export function judgedOf(
+  devices: readonly Device[],
+  events: readonly DeviceEvent[],
+  kept: readonly KeptForecast[],
+  today: IsoDate,
+): Judged[] {
   const byDevice = groupBy(kept, (f) => f.deviceId);
   const eventsOf = groupBy(events, (e) => e.deviceId);
-  const judged = devices.flatMap((device) => {
+  return devices.flatMap((device) => {
     const own = (eventsOf.get(device.id) ?? []).filter((e) => e.date <= today).toSorted(byDate);
     const forecasts = (byDevice.get(device.id) ?? []).toSorted(byDay);
     return judgedSpans(device, own, forecasts);
   });
+}
+
+export function heldOf(judged: readonly Judged[], today: IsoDate): HeldAgainstVerdicts {
   const outgrown = judged.filter((j) => j.outgrownOn !== null);
   const distances = outgrown.flatMap(({ forecast: { p50 }, outgrownOn }) =>
     p50 ? [daysBetween(p50, outgrownOn!)] : [],

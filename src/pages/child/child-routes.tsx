@@ -55,7 +55,8 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
     // Whoever typed enough for one child wants that child.
     if (text.trim() !== '' && !slip && !cursor && only && more.length === 0)
       return reply.redirect(childPath(only.id), 303);
-    const total = await store.children.count({ ...query, slip });
+    const whole = !cursor && page.nextCursor === null;
+    const total = whole ? page.items.length : await store.children.count({ ...query, slip });
     return reply.page(
       <ChildrenPage
         query={query}

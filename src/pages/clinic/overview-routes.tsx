@@ -1,79 +1,46 @@
 import type { FastifyInstance } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
 import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
-import { turnaroundsOf } from '../../clinic/clinic-list.js';
-import {
-  type HeldAgainstVerdicts,
-  heldAgainstVerdicts,
-} from '../../forecast/device/held-against-verdicts.js';
+import type { HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
+import type { IsoDate } from '../../records/dates.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { keptAnswer } from '../../service/kept-answer.js';
+import { lastAnswer } from '../../service/last-answer.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
+import type { ClinicSettings, RecallBrief } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
+import { overviewCounts } from './overview-counts.js';
 import { OverviewPage } from './overview-page.js';
-import { castsByWeek, waitsAfterOutgrown, yearBefore, yearCounts } from './overview-view.js';
-import { whyEnded, workloadAhead } from './workload-ahead.js';
+import { castsByWeek } from './overview-view.js';
+import type { CastAhead } from './workload-ahead.js';
 
 const WEEKS_AHEAD = 26;
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
+  const counts = overviewCounts(deps);
+  const weeksOf = lastAnswer(
+    (rows: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate, ahead: readonly CastAhead[]) =>
+      castsByWeek(rows, slotsByWeek(settings, today, WEEKS_AHEAD), ahead),
+  );
 
   const workload = async () => {
-    const run = await store.recall.latestRun();
+    const [run] = await store.recall.inUse();
     const rows = run ? await store.recall.briefs(run.id, {}) : [];
     const { value: settings } = await store.settings.get();
     const { ahead } = await counts();
-    const weeks = castsByWeek(rows, slotsByWeek(settings, clock.today(), WEEKS_AHEAD), ahead.all);
+    const weeks = weeksOf(rows, settings, clock.today(), ahead.all);
     const title = 'Appointments to cast, by week';
     const chart = (widthPx?: number) =>
       capacityChart({ weeks, loadTitle: 'Appointments a week', title, widthPx });
     return { rows, chart: run ? chart : null };
   };
-
-  const counts = keptAnswer(
-    async () => {
-      const versions = await Promise.all([store.caseload.version(), store.fitLimits.version()]);
-      return [clock.today(), (await store.settings.get()).version, ...versions].join(' ');
-    },
-    async () => {
-      const today = clock.today();
-      const [caseload, past, days] = await Promise.all([
-        store.caseload.devices(),
-        store.forecasts.history(),
-        store.caseload.visitDays(yearBefore(today), today),
-      ]);
-      const inUse = caseload.devices.filter((d) => d.status !== 'retired').map((d) => d.family);
-      const turnaround = [...new Set(inUse)].toSorted().map((f) => turnaroundsOf(caseload.jobs, today)(f));
-      // Oldest first: the latest answer of a device stands.
-      const middle = new Map(past.map((f) => [f.deviceId, f.p50]));
-      const { rules } = (await deps.assessor.current()).context;
-      const { eligibleAfterMonths } = (await store.settings.get()).value;
-      return {
-        held: heldAgainstVerdicts(caseload.devices, caseload.events, past, today),
-        waits: waitsAfterOutgrown(caseload),
-        year: yearCounts(caseload, days, today),
-        turnaround,
-        ahead: workloadAhead(
-          caseload,
-          (id) => middle.get(id) ?? null,
-          (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
-          eligibleAfterMonths,
-          rules,
-          today,
-        ),
-        ended: whyEnded(caseload, today),
-        eligibleAfterMonths,
-      };
-    },
-  );
 
   app.get('/overview', { config: { access: staff } }, async (request, reply) => {
     const [

@@ -14,10 +14,11 @@ export interface Waits {
   readonly middleDays: number | null;
 }
 
-export function waitsAfterOutgrown(caseload: Pick<Caseload, 'devices' | 'events'>): Waits {
+/** Days from each verdict to the next device of that side. */
+export function waitDays(caseload: Pick<Caseload, 'devices' | 'events'>): number[] {
   const eventsOf = groupBy(caseload.events, (e) => e.deviceId);
   const devicesOf = groupBy(caseload.devices, (d) => d.childId);
-  const waits = caseload.devices.flatMap((device) => {
+  return caseload.devices.flatMap((device) => {
     const judged = (eventsOf.get(device.id) ?? [])
       .flatMap((e) => (e.verdict === 'outgrown' ? [e.date] : []))
       .toSorted()[0];
@@ -27,8 +28,9 @@ export function waitsAfterOutgrown(caseload: Pick<Caseload, 'devices' | 'events'
       .toSorted()[0];
     return judged && next ? [Math.max(0, daysBetween(judged, next))] : [];
   });
-  return { n: waits.length, middleDays: median(waits) };
 }
+
+export const waitsOf = (days: readonly number[]): Waits => ({ n: days.length, middleDays: median(days) });
 
 export interface YearCounts {
   readonly children: number;

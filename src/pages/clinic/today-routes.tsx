@@ -15,7 +15,7 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
   const { store, clock } = deps;
   app.get<{ Querystring: Fields }>('/today', { config: { access: planners } }, async (request, reply) => {
     const today = clock.today();
-    const run = await store.recall.latestRun();
+    const [run] = await store.recall.inUse();
     const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const open = rows.filter((r) => !OVER.includes(r.state));
     const isUrgent = (r: RecallBrief) => r.entry.action === 'see-now' || r.entry.action === 'repair';
@@ -44,7 +44,7 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
         whose={whose}
         more={Math.max(0, list.length - SHOWN)}
         listMade={run?.today ?? null}
-        anyChild={run !== null || (await store.children.count({ status: 'any' })) > 0}
+        anyChild={run !== undefined || (await store.children.count({ status: 'any' })) > 0}
       />,
     );
   });

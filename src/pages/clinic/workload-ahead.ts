@@ -99,11 +99,11 @@ function monthAfter(month: string, n: number): string {
   return new Date(Date.UTC(year, number - 1 + n, 1)).toISOString().slice(0, 7);
 }
 
-/** Why devices ended in the year to `today`, most often first. */
-export function whyEnded(
+/** Why each device that ended in the year to `today` did. */
+export function endReasons(
   { devices, events }: Pick<Caseload, 'devices' | 'events'>,
   today: IsoDate,
-): [string, number][] {
+): string[] {
   const since = addDaysIso(today, -365);
   const ended = events.filter((e) => e.kind === 'retired' && e.date > since && e.date <= today);
   const outgrown = new Set(events.flatMap((e) => (e.verdict === 'outgrown' ? e.deviceId : [])));
@@ -113,7 +113,11 @@ export function whyEnded(
     if (outgrown.has(e.deviceId)) return 'outgrown';
     return replaced.has(e.deviceId) ? 'replaced by the next, reason not said' : 'not said';
   };
-  return [...groupBy(ended, reason)]
-    .map(([words, own]): [string, number] => [words, own.length])
-    .toSorted((a, b) => b[1] - a[1]);
+  return ended.map(reason);
 }
+
+/** How often each word stands there, most often first. */
+export const byCount = (words: readonly string[]): [string, number][] =>
+  [...groupBy(words, (word) => word)]
+    .map(([word, own]): [string, number] => [word, own.length])
+    .toSorted((a, b) => b[1] - a[1]);

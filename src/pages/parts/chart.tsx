@@ -1,7 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import type { Spec } from '../../charts/fill-spec.js';
-import { renderSvg } from '../../charts/render-chart.js';
-import { slimSvg } from '../../charts/slim-svg.js';
+import { renderSlimSvg } from '../../charts/render-chart.js';
 
 /** A chart at the width that suits who asks. */
 export interface Drawn {
@@ -22,7 +21,7 @@ export async function drawFor(
   chart: (widthPx?: number) => Spec,
 ): Promise<Drawn> {
   const narrow = isTelephone(request);
-  return { svg: slimSvg(await renderSvg(chart(narrow ? NARROW_PX : undefined))), narrow };
+  return { svg: await renderSlimSvg(chart(narrow ? NARROW_PX : undefined)), narrow };
 }
 
 /** A chart drawn on the server; with a specification the wide one becomes interactive where pointer or keyboard touches it. */

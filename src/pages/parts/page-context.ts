@@ -7,7 +7,7 @@ import type { IsoDate } from '../../records/dates.js';
 import type { ServiceDeps, SignedInUser } from '../../service/dependencies.js';
 import { signOffViews } from '../../service/sign-offs.js';
 import { saveForm } from '../../service/write.js';
-import type { Actor, ClinicSettings, Store } from '../../store/contract.js';
+import type { Actor, Store } from '../../store/contract.js';
 import { type Format, formatFor, readerLocale } from './format.js';
 
 /** What every page needs of the request it answers. */
@@ -63,7 +63,10 @@ export async function pageContext(
   reply: FastifyReply,
   deps: ServiceDeps,
 ): Promise<PageContext> {
-  const { value: settings } = await deps.store.settings.get();
+  const [{ value: settings }, defaults] = await Promise.all([
+    deps.store.settings.get(),
+    deps.config.demo || !request.user ? [] : signOffViews(deps.store),
+  ]);
   // An address the router could not read has no query and no session.
   const query = (request.query ?? {}) as Record<string, string | undefined>;
   return {
@@ -74,14 +77,11 @@ export async function pageContext(
     today: deps.clock.today(),
     clinicName: settings.clinicName,
     demo: deps.config.demo,
-    unsigned: deps.config.demo || !request.user ? [] : await unsignedLabels(deps, settings),
+    unsigned: defaults.filter((view) => !view.holds).map((view) => view.label),
     path: request.url.split('?')[0],
     notice: notices[query.notice ?? ''] ?? '',
   };
 }
-
-const unsignedLabels = async ({ store }: ServiceDeps, settings: ClinicSettings) =>
-  (await signOffViews(store, settings)).filter((view) => !view.holds).map((view) => view.label);
 
 /** Only these can be shown, so that a link cannot put words into the page. */
 const notices: Readonly<Record<string, string>> = {

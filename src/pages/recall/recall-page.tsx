@@ -1,5 +1,5 @@
 import { capital } from '../../forecast/words.js';
-import type { JobRun, RecallBrief, RecallRow, RecallRun, WaitingAnswer } from '../../store/contract.js';
+import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
@@ -24,7 +24,7 @@ import { type Levelling, Weeks } from './recall-weeks.js';
 import { stateKeys } from './recall-words.js';
 
 export interface RecallPageProps {
-  readonly run: RecallRun | null;
+  readonly run: RunHead | null;
   readonly job: JobRun | null;
   /** All rows that fit the filters, and those of them on this page. */
   readonly rows: readonly RecallBrief[];

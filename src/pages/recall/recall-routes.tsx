@@ -5,15 +5,17 @@ import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/level/shut-days.js';
+import type { IsoDate } from '../../records/dates.js';
 import { actorOf } from '../../service/access.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import { lastAnswer } from '../../service/last-answer.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { planners } from '../../service/roles.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
-import { callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
+import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { castsByWeek } from '../clinic/overview-view.js';
 import { cannotBe } from '../parts/cannot-be.js';
@@ -44,10 +46,18 @@ const castsChart = (weeks: readonly WeekLoad[], widthPx?: number) =>
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const access = { config: { access: planners } };
+  // The same for everybody who opens the list, until somebody is called or another is made.
+  const changes = lastAnswer(changesSince);
+  const weeksOf = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
+    castsByWeek(due, slotsByWeek(settings, today, WEEKS_SHOWN)),
+  );
+  const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
+    withoutWeek(due, today, shutDays(clinicWeekOf(settings))),
+  );
 
   /** The rows that fit the filters in an address, in the order of the list. */
   const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
-    const run = await store.recall.latestRun();
+    const [run] = await store.recall.inUse();
     if (!run) return [];
     const query = queryOf(request.query as Fields);
     const fits = filterRows(await store.recall.briefs(run.id, { text: query.text }), query);
@@ -57,14 +67,12 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   app.get<Entry>('/recall', access, async (request, reply) => {
     const query = queryOf(request.query);
     const actor = actorOf(request);
-    const [format, run, { items: runs }, [job], { value: settings }] = await Promise.all([
+    const [format, [run = null, before], [job], { value: settings }] = await Promise.all([
       readerFormat(request, deps),
-      store.recall.latestRun(),
-      store.recall.runs({ limit: 2 }),
+      store.recall.inUse(),
       store.jobRuns.latest('recall'),
       store.settings.get(),
     ]);
-    const before = run && runs.filter((r) => r.id !== run.id)[0];
     const briefs = (filter: {
       readonly due?: boolean;
       readonly text?: string;
@@ -77,9 +85,9 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       before ? store.recall.briefs(before.id, { due: true }) : [],
     ]);
     const rows = filterRows(found ?? due, query);
-    const changes = before ? changesSince(old, due, format.date) : [];
+    const changed = before ? changes(old, due, format.date) : [];
     const tooLate = due.filter((r) => r.entry.tooLate);
-    const named = [...changes.slice(0, LINES_SHOWN), ...tooLate.slice(0, LINES_SHOWN)].map((r) => r.childId);
+    const named = [...changed.slice(0, LINES_SHOWN), ...tooLate.slice(0, LINES_SHOWN)].map((r) => r.childId);
     const [shown, names, waiting] = await Promise.all([
       run ? store.recall.entries(run.id, { ids: shownOf(rows, query).map((r) => r.id) }, actor) : [],
       store.children.names([...new Set(named)], actor),
@@ -87,7 +95,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     ]);
     // The list that was asked for is below.
     const ready = request.query.notice === 'run-started' && job?.status === 'done';
-    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
+    const weeks = weeksOf(due, settings, clock.today());
     return reply.page(
       <RecallPage
         run={run}
@@ -103,8 +111,8 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         }}
         waiting={waiting}
         query={query}
-        changes={changes}
-        withoutWeek={withoutWeek(due, clock.today(), shutDays(clinicWeekOf(settings))).length}
+        changes={changed}
+        withoutWeek={needWeek(due, settings, clock.today()).length}
         tooLate={tooLate}
         capacity={run && (await drawFor(request, (widthPx) => castsChart(weeks, widthPx)))}
         overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
@@ -117,10 +125,9 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   app.get('/recall/capacity.json', access, async () => {
     const { value: settings } = await store.settings.get();
-    const run = await store.recall.latestRun();
+    const [run] = await store.recall.inUse();
     const due = run ? await store.recall.briefs(run.id, { due: true }) : [];
-    const weeks = castsByWeek(due, slotsByWeek(settings, clock.today(), WEEKS_SHOWN));
-    return castsChart(weeks);
+    return castsChart(weeksOf(due, settings, clock.today()));
   });
 
   app.post<{ Body: Fields }>('/recall/run', access, async (request, reply) => {
@@ -177,7 +184,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   });
 
   app.get('/recall/calendar.ics', access, async (request, reply) => {
-    const run = await store.recall.latestRun();
+    const [run] = await store.recall.inUse();
     const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
     await exported(request, 'calendar.ics', rows);
     return reply

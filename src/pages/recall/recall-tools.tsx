@@ -1,4 +1,4 @@
-import type { JobRun, RecallRun } from '../../store/contract.js';
+import type { JobRun, RunHead } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
@@ -6,7 +6,7 @@ import { addressOf, type RecallQuery } from './recall-view.js';
 
 /** Making the list, and taking it away: one button for the month after this one, the rest behind one more. */
 export function Tools(props: {
-  run: RecallRun | null;
+  run: RunHead | null;
   working: boolean;
   query: RecallQuery;
   calendarUrl: string;

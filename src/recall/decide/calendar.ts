@@ -1,5 +1,5 @@
-import { addMonths, format, lastDayOfMonth, parseISO, startOfISOWeek } from 'date-fns';
-import type { IsoDate } from '../../records/dates.js';
+import { addMonths, format, lastDayOfMonth, parseISO } from 'date-fns';
+import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 
 const iso = (d: Date): IsoDate => format(d, 'yyyy-MM-dd');
 
@@ -15,4 +15,10 @@ export function addMonthsIso(date: IsoDate, months: number): IsoDate {
 export const monthEnd = (month: string): IsoDate => iso(lastDayOfMonth(parseISO(`${month}-01`)));
 
 /** Monday of the week a date falls in. weekStart('2026-11-25') = '2026-11-23'. */
-export const weekStart = (date: IsoDate): IsoDate => iso(startOfISOWeek(parseISO(date)));
+export function weekStart(date: IsoDate): IsoDate {
+  const day = dayNumber(date);
+  const sinceMonday = (day - A_MONDAY) % 7;
+  return isoDate(day - (sinceMonday < 0 ? sinceMonday + 7 : sinceMonday));
+}
+/** 1970-01-05. */
+const A_MONDAY = 4;

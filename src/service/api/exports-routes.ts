@@ -148,7 +148,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
           'link-not-valid',
           'This calendar address is not valid any more: ask for a new one',
         );
-      const run = await store.recall.latestRun();
+      const [run] = await store.recall.inUse();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
       await store.audit.record(actor, 'export', 'calendar-feed', {

@@ -59,11 +59,10 @@ export async function forecastPart(
   await store.transaction(async (tx) => {
     const { first, complete } = await tx.jobRuns.partDone(runId, part, ids.length);
     if (!first) return;
-    const stillThere = new Set(await tx.caseload.present(ids));
-    for (const assessment of fresh)
-      if (stillThere.has(assessment.childId)) await tx.forecasts.save(assessment);
-    for (const made of past)
-      if (stillThere.has(made.childId)) await tx.forecasts.saveLookBack(made, clock.today());
+    const present = new Set(await tx.caseload.present(ids));
+    const isThere = ({ childId }: MadeForecasts) => present.has(childId);
+    await tx.forecasts.save(...fresh.filter(isThere));
+    await tx.forecasts.saveLookBack(past.filter(isThere), clock.today());
     if (complete) await follow(tx, clock, job);
   });
 }

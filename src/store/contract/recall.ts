@@ -87,3 +87,6 @@ export type NewRecallRun = Pick<RecallRun, 'today' | 'month' | 'summary' | 'mode
   readonly inputsHash: string;
   readonly modelName: string;
 };
+
+/** A list without what must be counted. */
+export type RunHead = Omit<RecallRun, 'entries' | 'overdue'>;

@@ -1,14 +1,18 @@
 import { createHmac, randomUUID, timingSafeEqual } from 'node:crypto';
+import type { Selectable } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
-import { writeAudit } from '../audit.js';
+import { readOfChild, writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { recordOf } from '../record-of.js';
 import { requireChild } from '../records/require-child.js';
 import { notFound } from '../refusals.js';
 import type { Actor, FamilyLink, NewFamilyLink } from '../shapes.js';
+import type { Tables } from '../tables.js';
 
 const DAY_MS = 86_400_000;
+
+type LinkRow = Selectable<Tables['family_links']>;
 
 /** '<link id>.<expiry, seconds>.<HMAC-SHA-256 of both>': checked before the database is asked. */
 function sign(id: string, expiresAt: Date, key: string): string {
@@ -19,15 +23,22 @@ function sign(id: string, expiresAt: Date, key: string): string {
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const familyLinksRepository = (db: Database, key: () => Promise<string>) => ({
   async list(childId: string, actor: Actor): Promise<readonly FamilyLink[]> {
-    await requireChild(db, childId);
-    const rows = await db
+    const links = db
       .selectFrom('family_links')
       .selectAll()
       .where('child_id', '=', childId)
-      .orderBy('created_at', 'desc')
-      .execute();
-    await writeAudit(db, actor, 'read', 'family-links', { childId });
-    return rows.map(recordOf);
+      .orderBy('created_at', 'desc');
+    const rows = await readOfChild<LinkRow>(db, childId, 'family-links', actor, links);
+    const at = <S extends Date | null>(stamp: S) => stamp && new Date(stamp);
+    return rows.map((row) =>
+      recordOf({
+        ...row,
+        expires_at: new Date(row.expires_at),
+        created_at: new Date(row.created_at),
+        withdrawn_at: at(row.withdrawn_at),
+        last_used_at: at(row.last_used_at),
+      }),
+    );
   },
 
   create: (childId: string, label: string, days: number, now: Date, actor: Actor): Promise<NewFamilyLink> =>

@@ -3,12 +3,13 @@ import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { refuseStale } from '../refusals.js';
 import type { Actor, ClinicSettings, Expected, Versioned } from '../shapes.js';
+import { keptByStanding } from '../standing.js';
 import { defaultSettings } from './default-settings.js';
 
 const NAME = 'clinic';
 
 export const settingsRepository = (db: Database) => ({
-  get: () => read(db),
+  get: () => kept(db),
 
   change: (
     change: Partial<ClinicSettings>,
@@ -34,6 +35,8 @@ export const settingsRepository = (db: Database) => ({
       return { value, version: row.version };
     }),
 });
+
+const kept = keptByStanding('settings', read);
 
 async function read(db: Database, lock = false): Promise<Versioned<ClinicSettings>> {
   const row = await db

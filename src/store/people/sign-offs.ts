@@ -1,26 +1,11 @@
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, SignOff } from '../shapes.js';
+import { keptByStanding } from '../standing.js';
 
 export const signOffsRepository = (db: Database) => ({
   /** The newest of each subject. */
-  async latest(): Promise<readonly SignOff[]> {
-    const rows = await db
-      .selectFrom('sign_offs')
-      .distinctOn('subject')
-      .selectAll()
-      .orderBy('subject')
-      .orderBy('seq', 'desc')
-      .execute();
-    return rows.map((r) => ({
-      subject: r.subject,
-      content: r.content,
-      name: r.signed_name,
-      profession: r.profession,
-      by: r.signed_by,
-      at: r.signed_at.toISOString(),
-    }));
-  },
+  latest: () => latest(db),
 
   async sign({ subject, content, name, profession }: Omit<SignOff, 'by' | 'at'>, actor: Actor) {
     await db
@@ -29,4 +14,22 @@ export const signOffsRepository = (db: Database) => ({
       .execute();
     await writeAudit(db, actor, 'sign', 'sign-offs', { subject, content });
   },
+});
+
+const latest = keptByStanding('signOffs', async (db): Promise<readonly SignOff[]> => {
+  const rows = await db
+    .selectFrom('sign_offs')
+    .distinctOn('subject')
+    .selectAll()
+    .orderBy('subject')
+    .orderBy('seq', 'desc')
+    .execute();
+  return rows.map((r) => ({
+    subject: r.subject,
+    content: r.content,
+    name: r.signed_name,
+    profession: r.profession,
+    by: r.signed_by,
+    at: r.signed_at.toISOString(),
+  }));
 });

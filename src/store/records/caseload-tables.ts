@@ -15,6 +15,8 @@ export interface CaseloadTable<T, K extends string = Revised | InPlace> {
   readonly current: string;
   readonly childKey: 'id' | 'child_id';
   readonly order: readonly string[];
+  /** The columns that `of` reads. */
+  readonly reads: readonly string[];
   readonly of: (row: Row) => T;
   readonly columns: (record: T, childId: string) => Readonly<Record<string, unknown>>;
 }
@@ -34,6 +36,7 @@ const inPlace = <T extends { id: string }, K extends InPlace>(
   current: table,
   childKey: table === 'children' ? 'id' : 'child_id',
   order,
+  reads: ['data'],
   of: data<T>,
   columns: (record, childId) => ({
     id: record.id,
@@ -48,11 +51,13 @@ const revised = <T extends { id: string; date: string }, K extends Revised>(
   order: readonly string[],
   of: (row: Row) => T,
   columns: (record: T) => object,
+  reads: readonly string[] = ['data'],
 ): CaseloadTable<T, K> => ({
   table,
   current: `current_${table}`,
   childKey: 'child_id',
   order,
+  reads,
   of,
   columns: (record, childId) => ({
     id: record.id,
@@ -107,6 +112,19 @@ export const measurementsTable = revised<Measurement, 'measurements'>(
     entered,
     extra: JSON.stringify(extra),
   }),
+  [
+    'id',
+    'child_id',
+    'measure',
+    'side',
+    'value',
+    'date',
+    'method',
+    'observer',
+    'technical_error',
+    'entered',
+    'extra',
+  ],
 );
 
 export const markersTable = revised<MaturityMarker, 'markers'>(
@@ -122,6 +140,7 @@ export const markersTable = revised<MaturityMarker, 'markers'>(
       sdYears: r.sd_years,
     }) as MaturityMarker,
   ({ kind, value, sdYears }) => ({ kind, value, sd_years: sdYears }),
+  ['id', 'child_id', 'date', 'kind', 'value', 'sd_years'],
 );
 
 export const eventsTable = revised<DeviceEvent, 'device_events'>(

@@ -6,11 +6,10 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import { rowsVersion, sweepChanges } from '../rows-version.js';
 import type { Actor, VisitDays } from '../shapes.js';
-import { loadCaseload } from './load-caseload.js';
-import { workshopJobsRepository } from './workshop-jobs.js';
+import { loadCaseload, loadCaseloadOf } from './load-caseload.js';
 import { writeCaseload } from './write-caseload.js';
 
-const CHUNK = 1000;
+const CHUNK = 200;
 /** What the counts of a clinic are made of. */
 const TABLES = [
   'children',
@@ -38,7 +37,7 @@ export const caseloadRepository = (db: Database) => ({
   async records(ids: readonly string[]) {
     const records = [];
     for (let i = 0; i < ids.length; i += CHUNK)
-      records.push(...groupByChild(await loadCaseload(db, ids.slice(i, i + CHUNK))));
+      records.push(...groupByChild(await loadCaseloadOf(db, ids.slice(i, i + CHUNK))));
     return records;
   },
   /** Those of the ids that are still children here. */
@@ -48,19 +47,26 @@ export const caseloadRepository = (db: Database) => ({
     return rows.map((r) => r.id);
   },
   all: () => loadCaseload(db),
-  /** Without readings, markers and skin checks, which are nine rows in ten. */
-  devices: async (): Promise<Pick<Caseload, 'children' | 'devices' | 'events' | 'jobs'>> => ({
-    ...(await loadCaseload(db, undefined, ['children', 'devices', 'events'])),
-    jobs: await workshopJobsRepository(db).all(),
-  }),
+  /** Every child with its devices and what came of them, some hundred children after another. */
+  async *devicesByPart(): AsyncGenerator<Pick<Caseload, 'children' | 'devices' | 'events'>> {
+    const ids = await this.ids('any');
+    for (let i = 0; i < ids.length; i += CHUNK)
+      yield await loadCaseloadOf(db, ids.slice(i, i + CHUNK), ['children', 'devices', 'events']);
+  },
   /** Days on which active children were measured: how many in all since a day, and each child's last. */
   async visitDays(since: IsoDate, until: IsoDate): Promise<VisitDays> {
     const [{ visits }, last] = await Promise.all([
       db
-        .selectFrom('current_measurements')
-        .select(sql<number>`count(distinct (child_id, date))::int`.as('visits'))
-        .where('date', '>', since)
-        .where('date', '<=', until)
+        .selectFrom((q) =>
+          q
+            .selectFrom('current_measurements')
+            .select(['child_id', 'date'])
+            .where('date', '>', since)
+            .where('date', '<=', until)
+            .groupBy(['child_id', 'date'])
+            .as('days'),
+        )
+        .select(sql<number>`count(*)::int`.as('visits'))
         .executeTakeFirstOrThrow(),
       db
         .selectFrom('children as c')
@@ -73,7 +79,8 @@ export const caseloadRepository = (db: Database) => ({
     return { visits, last };
   },
   /** Changes whenever anything a person entered, or a forecast or recall list, does. */
-  version: () => rowsVersion(db, TABLES),
+  version: async () =>
+    (await db.selectNoFrom(rowsVersion(TABLES).as('version')).executeTakeFirstOrThrow()).version,
   /** Forgets changes so old that nobody has kept an answer since. */
   sweepChanges: (before: Date) => sweepChanges(db, before),
   /**

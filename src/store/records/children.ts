@@ -7,15 +7,15 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Child } from '../../records/records.js';
 import { avoidsLatex, childRecord } from '../../records/records.js';
 import { atomically } from '../atomically.js';
-import { writeAudit } from '../audit.js';
+import { readColumnsOfChild, writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { pageLimit, readCursor, toPage } from '../page-cursor.js';
-import { notFound, refuseStale } from '../refusals.js';
+import { refuseStale } from '../refusals.js';
 import type { Actor, ChildSearch, ChildSummary, Expected, Page, PageRequest, Versioned } from '../shapes.js';
 import { childrenTable } from './caseload-tables.js';
 import { changeInPlace } from './change-in-place.js';
 import { eraseChild } from './erase-child.js';
-import { loadCaseload } from './load-caseload.js';
+import { caseloadOf, partsOf, type RowsByPart } from './load-caseload.js';
 import { initialsPattern, nameSearch, wordPattern } from './name-search.js';
 import { requireChild } from './require-child.js';
 import { childVisibleTo, recordVisibleTo } from './visible-to.js';
@@ -44,10 +44,8 @@ export const childrenRepository = (db: Database) => ({
 
   /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
   async record(childId: string, actor: Actor) {
-    const [record] = groupByChild(await loadCaseload(db, [childId]));
-    if (!record) throw notFound('child');
-    await writeAudit(db, actor, 'read', 'child-record', { childId });
-    return recordVisibleTo(actor, record);
+    const rows = await readColumnsOfChild<RowsByPart>(db, childId, 'child-record', actor, partsOf([childId]));
+    return recordVisibleTo(actor, groupByChild(caseloadOf(rows))[0]);
   },
 
   async get(childId: string, actor: Actor): Promise<Versioned<Child>> {

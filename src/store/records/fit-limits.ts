@@ -11,13 +11,14 @@ import type { Database } from '../connect.js';
 import { newestFirst } from '../page-cursor.js';
 import { refuseStale } from '../refusals.js';
 import type { Actor, Expected, LimitChangeRow, PageRequest, Versioned } from '../shapes.js';
+import { standing } from '../standing.js';
 import type { Tables } from '../tables.js';
 
 export const fitLimitsRepository = (db: Database) => ({
   /** What stands; the version counts the saves, 0 before the first. */
   current: () => current(db),
   /** That version alone: cheap enough to ask before every use of the rules. */
-  version: () => version(db),
+  version: async () => (await standing(db)).fitLimits,
 
   /** All or none, each checked by devices/check-limit-changes. */
   change: (changes: readonly LimitChange[], expected: Expected, actor: Actor) =>
@@ -71,16 +72,6 @@ export const fitLimitsRepository = (db: Database) => ({
     return rows;
   },
 });
-
-async function version(db: Database): Promise<number> {
-  const row = await db
-    .selectFrom('fit_limit_changes')
-    .select('version')
-    .orderBy('version', 'desc')
-    .limit(1)
-    .executeTakeFirst();
-  return row?.version ?? 0;
-}
 
 async function current(db: Database): Promise<Versioned<readonly ClinicLimit[]>> {
   const rows = await db

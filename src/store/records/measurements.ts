@@ -1,7 +1,7 @@
 import { readingFaults } from '../../records/check/reading-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Measurement } from '../../records/records.js';
-import { writeAudit } from '../audit.js';
+import { readOfChild, writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, Correction, Expected, MeasurementRevision } from '../shapes.js';
 import { measurementsTable } from './caseload-tables.js';
@@ -32,8 +32,7 @@ export const measurementsRepository = (db: Database) => ({
 
   /** Every reading ever corrected of a child, for display beside the chart. */
   async corrected(childId: string, actor: Actor): Promise<readonly MeasurementRevision[]> {
-    await requireChild(db, childId);
-    const rows = await db
+    const revisions = db
       .selectFrom('measurements')
       .selectAll()
       .where('child_id', '=', childId)
@@ -41,10 +40,8 @@ export const measurementsRepository = (db: Database) => ({
         q.selectFrom('measurements').select('id').where('child_id', '=', childId).where('revision', '>', 1),
       )
       .orderBy('id')
-      .orderBy('revision')
-      .execute();
-    await writeAudit(db, actor, 'read', 'corrections', { childId });
-    return rows.map((row) => shown({ ...row }));
+      .orderBy('revision');
+    return (await readOfChild<RevisedRow>(db, childId, 'corrections', actor, revisions)).map(shown);
   },
 
   correct: async (

@@ -5,6 +5,7 @@ import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { stampOf } from '../json-rows.js';
 import { changedMeanwhile, notFound, refuseStale } from '../refusals.js';
 import type { Actor, AuditDetail, Expected } from '../shapes.js';
 import type { CaseloadTable, Revised, Row } from './caseload-tables.js';
@@ -17,7 +18,7 @@ export interface RevisedRow extends Row {
   readonly withdrawn: boolean;
   readonly reason: string;
   readonly recorded_by: string;
-  readonly recorded_at: Date;
+  readonly recorded_at: Date | string;
 }
 
 /** What a record can be checked against, held against other writers, and what goes with it. */
@@ -55,7 +56,7 @@ export const revisionOf = (row: RevisedRow) => ({
   withdrawn: row.withdrawn,
   reason: row.reason,
   by: row.recorded_by,
-  at: row.recorded_at.toISOString(),
+  at: stampOf(row.recorded_at),
 });
 
 /** Every revision of a record, the first first; refused where there is none. */

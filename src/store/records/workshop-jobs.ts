@@ -2,14 +2,12 @@ import { refuse } from '../../records/check/refuse.js';
 import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type WorkshopJob, workshopJobRecord } from '../../records/device.js';
-import { lastUsed } from '../../statistics/last-used.js';
-import { onceFor } from '../../statistics/once-for.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { refuseStale } from '../refusals.js';
-import { rowsVersion } from '../rows-version.js';
 import type { Actor, Expected, Versioned } from '../shapes.js';
+import { keptByStanding } from '../standing.js';
 import { workshopJobsTable } from './caseload-tables.js';
 import { families } from './devices.js';
 import { requireChild, requireDevice } from './require-child.js';
@@ -44,14 +42,11 @@ export const workshopJobsRepository = (db: Database) => ({
       return { value: job, version };
     }),
 
-  async all() {
-    const version = await rowsVersion(db, ['workshop_jobs']);
-    return keptOf(db, '')(version, async () => {
-      const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
-      return rows.map((r) => r.data);
-    });
-  },
+  all: () => all(db),
 });
 
 /** Every child's page asks for all jobs: they are read and parsed again only once one has changed. */
-const keptOf = onceFor((_db: Database) => lastUsed<Promise<readonly WorkshopJob[]>>(1));
+const all = keptByStanding('workshopJobs', async (db): Promise<readonly WorkshopJob[]> => {
+  const rows = await db.selectFrom('workshop_jobs').select('data').orderBy('id').execute();
+  return rows.map((r) => r.data);
+});

@@ -10,10 +10,11 @@ export type EarlierEntry = EarlierVisit & {
 /** The latest list as the next one must know it. */
 export async function earlierVisits(db: Database): Promise<EarlierEntry[]> {
   const rows = await recallEntryRows(db)
+    .select('e.brief')
     .where('e.run_id', '=', (q) => q.selectFrom('recall_runs').select('id').orderBy('seq', 'desc').limit(1))
     .execute();
   return rows.map((r) => ({
-    ...earlierVisit(r.data, r),
+    ...earlierVisit(r.brief, r),
     last: r.at ? { note: r.note ?? '', by: r.by_name ?? '', at: r.at } : null,
   }));
 }

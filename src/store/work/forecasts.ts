@@ -1,6 +1,7 @@
-import { sql } from 'kysely';
+import { type SqlBool, sql } from 'kysely';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import type { IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
@@ -20,10 +21,11 @@ export const forecastsRepository = (db: Database) => ({
   assessments: (childIds: readonly string[]): Promise<ReadonlyMap<string, StoredAssessment>> =>
     stored(db, childIds),
 
-  save: (assessment: StoredAssessment) => atomically(db, (tx) => save(tx, assessment)),
+  /** Each of another child. */
+  save: (...assessments: readonly StoredAssessment[]) => atomically(db, (tx) => save(tx, assessments)),
 
   /** Forecasts of a day long past, made later from the record as it stood then: kept as history alone. */
-  saveLookBack: (made: MadeForecasts, madeOn: IsoDate) => keepHistory(db, made, madeOn),
+  saveLookBack: (made: readonly MadeForecasts[], madeOn: IsoDate) => keepHistory(db, made, madeOn),
 
   /** How many active children have an assessment, of how many. */
   async coverage(): Promise<{ readonly done: number; readonly total: number }> {
@@ -42,7 +44,7 @@ export const forecastsRepository = (db: Database) => ({
     const rows = await db
       .selectFrom('forecast_history')
       .selectAll()
-      .$if(!!deviceIds, (q) => q.where('device_id', 'in', deviceIds!))
+      .$if(!!deviceIds, (q) => q.where(sql<SqlBool>`device_id = any(${deviceIds})`))
       // A look back is made after what it comes before.
       .orderBy('today')
       .orderBy('seq')
@@ -87,13 +89,29 @@ async function stored(db: Database, childIds: readonly string[]): Promise<Map<st
 const sortDay = (f: Pick<DeviceForecast, 'outcome' | 'p50'>): string | null =>
   f.outcome === 'already-outgrown' ? '0001-01-01' : f.p50;
 
-async function save(tx: Database, a: StoredAssessment): Promise<void> {
+async function save(tx: Database, assessments: readonly StoredAssessment[]): Promise<void> {
+  if (assessments.length === 0) return;
   const devices = await tx
     .selectFrom('devices')
-    .select(['id', 'data'])
-    .where('child_id', '=', a.childId)
+    .select(['id', sql<Device['side']>`data ->> 'side'`.as('side')])
+    .where(sql<SqlBool>`child_id = any(${assessments.map((a) => a.childId)})`)
     .execute();
-  const sideOf = new Map(devices.map((d) => [d.id, d.data.side]));
+  const sideOf = new Map(devices.map((d) => [d.id, d.side]));
+  const rows = assessments.map((a) => rowOf(a, sideOf));
+  const columns = Object.keys(rows[0]) as (keyof (typeof rows)[number])[];
+  await tx
+    .insertInto('assessments')
+    .values(rows)
+    .onConflict((c) =>
+      c
+        .column('child_id')
+        .doUpdateSet((e) => Object.fromEntries(columns.map((name) => [name, e.ref(`excluded.${name}`)]))),
+    )
+    .execute();
+  await keepHistory(tx, assessments, null);
+}
+
+function rowOf(a: StoredAssessment, sideOf: ReadonlyMap<string, Device['side']>) {
   const soonest = a.forecasts
     .filter((f) => f.outcome !== 'not-in-use')
     .map((f) => ({ f, day: sortDay(f) }))
@@ -108,7 +126,7 @@ async function save(tx: Database, a: StoredAssessment): Promise<void> {
     p90: soonest.f.p90,
     today: a.today,
   };
-  const row = {
+  return {
     child_id: a.childId,
     today: a.today,
     data: JSON.stringify({ forecasts: a.forecasts, flags: a.flags, suggestions: a.suggestions }),
@@ -120,36 +138,35 @@ async function save(tx: Database, a: StoredAssessment): Promise<void> {
     seed: a.seed,
     computed_at: new Date(a.computedAt),
   };
-  await tx
-    .insertInto('assessments')
-    .values(row)
-    .onConflict((c) => c.column('child_id').doUpdateSet(row))
-    .execute();
-  await keepHistory(tx, a, null);
 }
 
 /** One row a device and month for the same inputs; `madeOn` where it was made for a day long past. */
-async function keepHistory(tx: Database, a: MadeForecasts, madeOn: IsoDate | null): Promise<void> {
-  if (a.forecasts.length === 0) return;
+async function keepHistory(
+  tx: Database,
+  made: readonly MadeForecasts[],
+  madeOn: IsoDate | null,
+): Promise<void> {
+  const rows = made.flatMap((a) =>
+    a.forecasts.map((f) => ({
+      device_id: f.deviceId,
+      child_id: a.childId,
+      family: f.family,
+      today: a.today,
+      month: `${a.today.slice(0, 7)}-01`,
+      outcome: f.outcome,
+      p10: f.p10,
+      p50: f.p50,
+      p90: f.p90,
+      inputs_hash: a.inputsHash,
+      model_version: a.modelVersion,
+      seed: f.seed,
+      made_on: madeOn,
+    })),
+  );
+  if (rows.length === 0) return;
   await tx
     .insertInto('forecast_history')
-    .values(
-      a.forecasts.map((f) => ({
-        device_id: f.deviceId,
-        child_id: a.childId,
-        family: f.family,
-        today: a.today,
-        month: `${a.today.slice(0, 7)}-01`,
-        outcome: f.outcome,
-        p10: f.p10,
-        p50: f.p50,
-        p90: f.p90,
-        inputs_hash: a.inputsHash,
-        model_version: a.modelVersion,
-        seed: f.seed,
-        made_on: madeOn,
-      })),
-    )
+    .values(rows)
     .onConflict((c) => c.doNothing())
     .execute();
 }

@@ -2,6 +2,7 @@ import { atomically } from '../atomically.js';
 import type { Database } from '../connect.js';
 import type { ModelId } from '../contract/work.js';
 import type { LearnedPopulation } from '../shapes.js';
+import { standing } from '../standing.js';
 
 export const populationOffsetsRepository = (db: Database) => {
   const newest = ({ name, version }: ModelId) =>
@@ -12,10 +13,8 @@ export const populationOffsetsRepository = (db: Database) => {
       .orderBy('seq', 'desc')
       .limit(1);
   return {
-    /** Changes whenever something was learned; null before. Cheap enough to ask before every forecast. */
-    async version(model: ModelId) {
-      return (await newest(model).select('seq').executeTakeFirst())?.seq ?? null;
-    },
+    /** Changes whenever something was learned. Cheap enough to ask before every forecast. */
+    version: async () => (await standing(db)).populationOffsets,
     async latest(model: ModelId): Promise<LearnedPopulation | null> {
       const row = await newest(model).selectAll().executeTakeFirst();
       return row ? { learnedOn: row.learned_on, children: row.children, offsets: row.offsets } : null;

@@ -2,25 +2,31 @@ import { sql } from 'kysely';
 import { lastUsed } from '../../statistics/last-used.js';
 import { onceFor } from '../../statistics/once-for.js';
 import type { Database } from '../connect.js';
-import { rowsVersion } from '../rows-version.js';
 import type { RecallBrief } from '../shapes.js';
+import { standing } from '../standing.js';
 
+interface Briefs {
+  readonly all: readonly RecallBrief[];
+  /** Only who is called. */
+  readonly due: readonly RecallBrief[];
+}
 /** The list in use and the one before are asked for by every page of the list. */
-const keptOf = onceFor((_db: Database) => lastUsed<Promise<readonly RecallBrief[]>>(2));
+const keptOf = onceFor((_db: Database) => lastUsed<Promise<Briefs>>(2));
 
 /** Where everybody of a list stands: read again only once an entry or a child has changed. */
-export async function recallBriefs(db: Database, runId: string): Promise<readonly RecallBrief[]> {
-  const version = await rowsVersion(db, ['recall_entries', 'children']);
+export async function recallBriefs(db: Database, runId: string): Promise<Briefs> {
+  const version = (await standing(db)).lists;
   return keptOf(db, '')(`${runId} ${version}`, () => readBriefs(db, runId));
 }
 
-async function readBriefs(db: Database, runId: string): Promise<readonly RecallBrief[]> {
+async function readBriefs(db: Database, runId: string): Promise<Briefs> {
   const rows = await listed(db, runId)
     .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
     .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
     .orderBy('e.position')
     .execute();
-  return rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
+  const all = rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
+  return { all, due: all.filter((r) => r.list !== 'open') };
 }
 
 /** Entries of a list whose child's name, number or contact holds the text. */

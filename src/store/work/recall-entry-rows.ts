@@ -17,8 +17,7 @@ export function recallEntryRows(db: Database) {
           .as('last'),
       (j) => j.onTrue(),
     )
-    .select(['e.id', 'e.run_id', 'e.child_id', 'e.data', 'e.state', 'e.appointment', 'e.version', 'e.list'])
-    .select('c.data as child')
+    .select(['e.id', 'e.run_id', 'e.child_id', 'e.state', 'e.appointment', 'e.version', 'e.list'])
     .select(['last.note', 'last.by_name', 'last.at'])
     .select(
       sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and s.undoes_seq is null

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type SelectQueryBuilder, sql } from 'kysely';
+import { type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import type { EarlierVisit } from '../../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../../recall/contract.js';
@@ -19,8 +19,11 @@ import type {
   RecallFilter,
   RecallListName,
   RecallRow,
+  RecallRun,
+  RunHead,
 } from '../shapes.js';
 import { earlierVisits } from './earlier-visits.js';
+import { entryData } from './entry-data.js';
 import { entriesFound, recallBriefs } from './recall-briefs.js';
 import { recallEntryRows } from './recall-entry-rows.js';
 import { saveRecallRun } from './save-recall-run.js';
@@ -31,6 +34,9 @@ export const recallRepository = (db: Database) => ({
     const row = await runs(db).orderBy('seq', 'desc').limit(1).executeTakeFirst();
     return row ? runOf(row) : null;
   },
+
+  /** The list in use and the one before it, newest first, without what must be counted. */
+  inUse: async () => (await heads(db).orderBy('seq', 'desc').limit(2).execute()).map(headOf),
 
   async runs(page: PageRequest) {
     return newestFirst(runs(db), page, runOf);
@@ -45,13 +51,13 @@ export const recallRepository = (db: Database) => ({
   /** The whole list in its planned order. */
   async entries(runId: string, filter: RecallFilter, actor: Actor) {
     if (filter.ids?.length === 0) return [];
-    let query = recallEntryRows(db).where('e.run_id', '=', runId);
+    let query = rowsWithChild(db).where('e.run_id', '=', runId);
     if (filter.list) query = query.where('e.list', '=', filter.list);
     if (filter.due) query = query.where('e.list', '<>', 'open');
     if (filter.state) query = query.where('e.state', '=', filter.state);
     if (filter.action) query = query.where('e.action', '=', filter.action);
     if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
-    if (filter.ids) query = query.where('e.id', 'in', filter.ids);
+    if (filter.ids) query = query.where(sql<SqlBool>`e.id = any(${filter.ids})`);
     if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
     // Checked when the list is used, not when it was made: who died or moved away is on no list, letter or calendar.
     const rows = await query.where('c.status', '=', 'active').orderBy('e.position').execute();
@@ -59,7 +65,11 @@ export const recallRepository = (db: Database) => ({
       childIds: rows.map((row) => row.child_id),
       runId,
     });
-    return rows.map(rowOf);
+    const data = await entryData(
+      db,
+      rows.map((row) => row.id),
+    );
+    return rows.flatMap((row) => rowOf(row, data.get(row.id)) ?? []);
   },
 
   /** The same in brief. `text`: only whose name, number or contact holds it. Not audited: it names nobody. */
@@ -69,7 +79,8 @@ export const recallRepository = (db: Database) => ({
       recallBriefs(db, runId),
       text === '' ? null : entriesFound(db, runId, text),
     ]);
-    return briefs.filter((r) => (!filter.due || r.list !== 'open') && (found?.has(r.id) ?? true));
+    const asked = filter.due ? briefs.due : briefs.all;
+    return found ? asked.filter((r) => found.has(r.id)) : asked;
   },
 
   async entry(entryId: string, actor: Actor) {
@@ -183,50 +194,71 @@ async function lockEntry(tx: Database, id: string) {
   return row;
 }
 
-const runs = (db: Database) =>
+const heads = (db: Database) =>
   db
     .selectFrom('recall_runs as r')
-    .select(['seq', 'id', 'today', 'month', 'summary', 'model_version', 'seed', 'created_at'])
-    .select([
-      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.list <> 'open')`.as(
-        'entries',
-      ),
-      sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.overdue)`.as(
-        'overdue',
-      ),
-    ]);
+    .select(['seq', 'id', 'today', 'month', 'summary', 'model_version', 'seed', 'created_at']);
+const runs = (db: Database) =>
+  heads(db).select([
+    sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.list <> 'open')`.as(
+      'entries',
+    ),
+    sql<number>`(select count(*)::int from recall_entries e where e.run_id = r.id and e.overdue)`.as(
+      'overdue',
+    ),
+  ]);
 
-const runOf = ({ seq, ...row }: Awaited<ReturnType<ReturnType<typeof runs>['executeTakeFirstOrThrow']>>) => ({
+type RowOf<Q extends { executeTakeFirstOrThrow(): Promise<unknown> }> = Awaited<
+  ReturnType<Q['executeTakeFirstOrThrow']>
+>;
+const headOf = ({ seq, ...row }: RowOf<ReturnType<typeof heads>>): RunHead => ({
   ...recordOf(row),
   seed: Number(row.seed),
 });
-
-type EntryRow =
-  ReturnType<typeof recallEntryRows> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
-
-const rowOf = (r: EntryRow): RecallRow => ({
-  id: r.id,
-  runId: r.run_id,
-  childId: r.child_id,
-  childName: r.child.name,
-  contact: r.child.contact,
-  clinician: r.child.clinician,
-  language: r.child.language,
-  transportDays: r.child.transportDays,
-  list: r.list,
-  entry: r.data,
-  state: r.state,
-  appointment: r.appointment,
-  stateNote: r.note ?? '',
-  stateBy: r.by_name ?? '',
-  stateAt: r.at ? r.at.toISOString() : null,
-  ringAgainOn: r.state === 'left-message' && r.at ? ringAgainOn(r.at.toISOString().slice(0, 10)) : null,
-  canUndo: r.can_undo,
-  version: r.version,
+const runOf = ({ entries, overdue, ...head }: RowOf<ReturnType<typeof runs>>): RecallRun => ({
+  ...headOf(head),
+  entries,
+  overdue,
 });
 
+/** With what a line says of the child. */
+const rowsWithChild = (db: Database) =>
+  recallEntryRows(db).select([
+    sql<string>`c.data ->> 'name'`.as('childName'),
+    sql<string>`c.data ->> 'contact'`.as('contact'),
+    sql<string>`c.data ->> 'clinician'`.as('clinician'),
+    sql<string>`c.data ->> 'language'`.as('language'),
+    sql<number[]>`c.data -> 'transportDays'`.as('transportDays'),
+  ]);
+type EntryRow =
+  ReturnType<typeof rowsWithChild> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
+
+/** Nothing where the entry went meanwhile, as one of a child that is erased does. */
+const rowOf = (r: EntryRow, entry: RecallEntry | undefined): RecallRow | undefined =>
+  entry && {
+    id: r.id,
+    runId: r.run_id,
+    childId: r.child_id,
+    childName: r.childName,
+    contact: r.contact,
+    clinician: r.clinician,
+    language: r.language,
+    transportDays: r.transportDays,
+    list: r.list,
+    entry,
+    state: r.state,
+    appointment: r.appointment,
+    stateNote: r.note ?? '',
+    stateBy: r.by_name ?? '',
+    stateAt: r.at ? r.at.toISOString() : null,
+    ringAgainOn: r.state === 'left-message' && r.at ? ringAgainOn(r.at.toISOString().slice(0, 10)) : null,
+    canUndo: r.can_undo,
+    version: r.version,
+  };
+
 async function requireEntry(db: Database, id: string): Promise<RecallRow> {
-  const row = await recallEntryRows(db).where('e.id', '=', id).executeTakeFirst();
+  const found = await rowsWithChild(db).where('e.id', '=', id).executeTakeFirst();
+  const row = found && rowOf(found, (await entryData(db, [id])).get(id));
   if (!row) throw notFound('recall entry');
-  return rowOf(row);
+  return row;
 }

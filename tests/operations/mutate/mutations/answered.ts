@@ -255,11 +255,28 @@ export const answered: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'A record, its corrections or its links are read and leave no row in the log.',
+    file: 'src/store/audit.ts',
+    tests: ['tests/service/access-log.test.ts', 'tests/store/store.test.ts'],
+    changes: [
+      ['(Object.values(row))} from child)', '(Object.values(row))} from child where false)'],
+      ["if (!rows[0].known) throw notFound('child');", ''],
+    ],
+  },
+  {
+    harm: 'What another host has changed is not seen: limits, settings, who has signed.',
+    file: 'src/store/standing.ts',
+    tests: ['tests/store/standing.test.ts'],
+    changes: [
+      ['if (before?.version === version) return before.value;', 'if (before) return before.value;'],
+      ['asked.delete(db);', ''],
+    ],
+  },
+  {
     harm: 'A reading or a change leaves no row in the log.',
     file: 'src/store/records/children.ts',
     tests: ['tests/service/access-log.test.ts', 'tests/store/store.test.ts'],
     changes: [
-      ["await writeAudit(db, actor, 'read', 'child-record', { childId });", ''],
       ["await writeAudit(db, actor, 'read', 'child', { childId });", ''],
       ["await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });", ''],
       [
