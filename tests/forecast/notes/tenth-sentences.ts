@@ -124,4 +124,6 @@ export const tenthRound: readonly NoteCase[] = [
   ["previous pair rubbed, these don't", []],
   ['will need bigger shoes for insoles', [], 'foot'],
   ["can't make 14th - going to hospital for ears", []],
+  ['Fell off his trike, blister on the heel since', ['skin-open']],
+  ['pain stopped her walking to school', ['pain']],
 ];

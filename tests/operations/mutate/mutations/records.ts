@@ -56,6 +56,7 @@ export const records: readonly MutationGroup[] = [
       ['RELIEF.test(before) || fromElsewhere(before, term, after)', 'RELIEF.test(before)'],
       ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
       ['OF_THE_STATE.includes(term.kind) && has', 'has'],
+      ['HAS_STOPPED.test(after))', 'false)'],
       ['!has(patterns.almostResolved, text) &&', ''],
     ],
   },
@@ -66,6 +67,7 @@ export const records: readonly MutationGroup[] = [
     changes: [
       ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
       ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
+      ['SLOWLY, SINCE_A_DAY]', 'SLOWLY]'],
     ],
   },
   {
@@ -79,6 +81,9 @@ export const records: readonly MutationGroup[] = [
       ],
       ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
       ['if (lost)', 'if (false)'],
+      ["{ ...t, kind: 'hip-out' }", 't'],
+      ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
+      ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
     ],
   },
   {
