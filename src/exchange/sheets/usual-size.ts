@@ -55,6 +55,12 @@ export function canBe(measure: MeasureId, size: number, ageYears: number | null)
   return size > usual / wide && size < usual * wide;
 }
 
+/** Whether children between half a year and 18 years have about such a size; of 'Ankle' it tells the girth from the height. */
+export function isUsual(measure: MeasureId, size: number): boolean {
+  const [small, large] = [usualSize(measure, 0.5), usualSize(measure, 18)];
+  return small === null || large === null || (size > small / 1.3 && size < large * 1.3);
+}
+
 /** About what a child of this age has, mm (kg); null where nobody says. */
 export function usualSize(measure: MeasureId, age: number): number | null {
   if (measure === 'weight') return at(WEIGHT, age);

@@ -8,7 +8,7 @@ import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices, saysKind } from './cell-device.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
-import { canBe } from './usual-size.js';
+import { canBe, isUsual } from './usual-size.js';
 
 const sexWords = new Set([
   ...wordSet((v) => v.female),
@@ -35,7 +35,7 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'device-size':
       return 1;
     case 'reading':
-      return readingFit(meaning.measure, meaning.side, meaning.unit, cells);
+      return readingFit(meaning.measure, meaning.side, cells);
     case 'device':
       return share(
         cells,
@@ -131,19 +131,18 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   }
 }
 
-function readingFit(measure: MeasureId, side: string, unit: string | null, cells: readonly string[]): number {
+/** A column of sizes that hardly any child has may still be what its heading says, but another meaning is likelier. */
+const UNUSUAL = 0.85;
+
+function readingFit(measure: MeasureId, side: string, cells: readonly string[]): number {
   const units = measures[measure].unit === 'kg' ? massUnits : lengthUnits;
   const pair = side === 'left-right' || side === 'right-left' || side === 'row';
-  const fits = (cell: string): boolean => {
+  const fits = (cell: string, test: (mm: number) => boolean): boolean => {
     const size = cellSize(cell);
-    if (size) {
-      const own = size.unit ?? unit;
-      return (
-        units.some((u) => (own === null || own === u) && canBe(measure, toBaseUnit(size.value, u), null)) ||
-        units.some((u) => canBe(measure, toBaseUnit(size.value, u), null))
-      );
-    }
-    return pair && (cellPair(cell) !== null || cellSides(cell) !== null);
+    if (!size) return pair && (cellPair(cell) !== null || cellSides(cell) !== null);
+    return units.some((u) => test(toBaseUnit(size.value, u)));
   };
-  return share(cells, fits);
+  const possible = share(cells, (c) => fits(c, (mm) => canBe(measure, mm, null)));
+  const usual = share(cells, (c) => fits(c, (mm) => isUsual(measure, mm)));
+  return usual < 0.5 ? UNUSUAL * possible : possible;
 }
