@@ -10,7 +10,7 @@ const reading = (measure: MeasureId): Meaning => ({
   unit: null,
   at: null,
 });
-const fit = (measure: MeasureId, ...cells: string[]) => valueFit(reading(measure), cells, '2026-11-25');
+const share = (measure: MeasureId, ...cells: string[]) => valueFit(reading(measure), cells, '2026-11-25');
 
 // 'Ankle' alone is a height, a breadth or a girth: about 35-75, 30-70 and 100-230 mm; common practice, no source.
 it.each([
@@ -18,5 +18,5 @@ it.each([
   ['ankle_girth', 'ankle_height', ['165', '171', '180']],
   ['ankle_girth', 'malleolar_width', ['16,5', '17,1', '18']],
 ] as const)('sizes say %s rather than %s: %j', (likelier, other, cells) => {
-  expect(fit(likelier, ...cells)).toBeGreaterThan(fit(other, ...cells));
+  expect(share(likelier, ...cells)).toBeGreaterThan(share(other, ...cells));
 });
