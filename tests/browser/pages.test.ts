@@ -525,6 +525,8 @@ describe('the family', () => {
       chart.width / Number(await sheet.getAttribute('.chart svg', 'width')),
       'letters of full size',
     ).toBeGreaterThan(0.85);
+    // It opens in the family's own language.
+    await sheet.click('text=English');
     const words = await sheet.textContent('main');
     expect(words).not.toMatch(/centile|percentile|z-score|\bAFO\b|orthosis|probab|predict|diagnos/i);
     expect(words).toContain('20 minutes');
