@@ -91,6 +91,14 @@ describe('what cannot wait', () => {
     expect(actionsOf(entryOf(byEntry, out, open))).toEqual({ 'a/d2': 'see-now' });
   });
 
+  it('a wound under the only device, which was taken off for it, brings the child in', () => {
+    const off = testRecord({ id: 'a', devices: [{ id: 'a/d1', status: 'retired' }] });
+    const out = [{ ...far('a/d1'), outcome: 'not-in-use' as const }];
+    expect(actionsOf(entryOf(off, out, [flag({ deviceId: 'a/d1' })]))).toEqual({ 'a/d1': 'see-now' });
+    expect(entryOf(off, out, [flag({ deviceId: 'a/d1', severity: 'check' })])).toBeUndefined();
+    expect(entryOf(off, out)).toBeUndefined();
+  });
+
   it('a head that crosses centiles is about the helmet, not the foot', () => {
     const record = testRecord({
       id: 'a',

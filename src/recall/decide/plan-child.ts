@@ -34,9 +34,9 @@ export interface PlanContext {
 }
 
 export interface ChildPlan {
-  /** Every device in use. */
+  /** Every device in use; where none is, an ended one under which something was seen that cannot wait. */
   readonly decisions: readonly DeviceDecision[];
-  /** The child's visit; null where no device is in use. */
+  /** The child's visit; null where there is no such device. */
   readonly entry: RecallEntry | null;
   /** Wanted by the last day looked ahead to. */
   readonly due: boolean;
@@ -131,5 +131,11 @@ function questionsOf(
   const made = record.devices.filter(
     (d) => d.status === 'ordered' && d.castDate <= today && !followed.has(d.id),
   );
-  return [...questions, ...made.map((device) => about(device, null, beingMade(device, record)))];
+  const inUse = [...questions, ...made.map((device) => about(device, null, beingMade(device, record)))];
+  // Nothing is worn any more, but what was seen under the last device still is of the child.
+  const seenUnder = (device: Device) =>
+    assessment?.flags?.some((f) => f.severity === 'act-now' && f.deviceId === device.id);
+  return inUse.length > 0
+    ? inUse
+    : record.devices.filter(seenUnder).map((device) => about(device, null, null));
 }

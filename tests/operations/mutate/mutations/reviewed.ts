@@ -46,6 +46,15 @@ export const reviewed: readonly MutationGroup[] = [
     changes: [['forecast === null || saysNothing(forecast) ? null', 'forecast === null ? null']],
   },
   {
+    harm: 'a wound under the only device is forgotten once that device is taken off',
+    file: 'src/recall/decide/plan-child.ts',
+    tests: decisions,
+    changes: [
+      ['record.devices.filter(seenUnder).map', '[].map'],
+      ["f.severity === 'act-now' && f.deviceId === device.id", 'f.deviceId === device.id'],
+    ],
+  },
+  {
     harm: 'A child that could not be forecast waits for the usual review; a wound is forgotten with the device it was under.',
     file: 'src/recall/decide/choose-action.ts',
     tests: decisions,
