@@ -35,6 +35,10 @@ export type Meaning =
   | { readonly kind: 'remark'; readonly of: 'visit' | 'skin' }
   | { readonly kind: 'keep' };
 
+/** Is this what a column is taken for? */
+export const isField = (meaning: Meaning | null | undefined, field: FieldId): boolean =>
+  meaning?.kind === 'field' && meaning.field === field;
+
 /** One word that a reading file and a page can carry: 'child.birth_date', 'foot_length left cm', 'keep'. */
 export function meaningText(meaning: Meaning): string {
   switch (meaning.kind) {

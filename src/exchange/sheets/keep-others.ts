@@ -1,3 +1,4 @@
+import { isField } from '../headings/meaning.js';
 import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
 import { type Column, letters } from './column.js';
@@ -50,8 +51,7 @@ function unread(column: Column, taken: TakenTable): boolean {
   const { field } = column.meaning;
   if (field === 'shoe.size') return true;
   const devices = taken.columns.some(
-    (c) =>
-      c.meaning?.kind === 'device' || (c.meaning?.kind === 'field' && c.meaning.field === 'device.family'),
+    (c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'),
   );
   if (/^device\.(verdict|status|footplate|replaces|end_date|end_reason)$/.test(field)) return !devices;
   return field === 'visit.age' && fieldColumns(taken.columns, 'visit.date').length > 0;

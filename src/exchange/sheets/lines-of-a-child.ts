@@ -1,4 +1,5 @@
 import { headingCandidates } from '../headings/heading-meaning.js';
+import { isField } from '../headings/meaning.js';
 import type { SheetTable } from './grid.js';
 
 /** A long list says the same in its first lines. */
@@ -18,10 +19,7 @@ export function numbersLines(table: SheetTable, index: number): boolean {
 }
 
 export const birthColumn = (table: SheetTable): number =>
-  table.headings.findIndex((heading) => {
-    const best = headingCandidates(heading)[0];
-    return best !== undefined && best.meaning.kind === 'field' && best.meaning.field === 'child.birth_date';
-  });
+  table.headings.findIndex((heading) => isField(headingCandidates(heading)[0]?.meaning, 'child.birth_date'));
 
 /** Do cells of one column often stand beside different ones of another? */
 export function severalOf(table: SheetTable, of: number, other: number): boolean {

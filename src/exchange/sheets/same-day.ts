@@ -1,4 +1,5 @@
-import { deviceDays, type Meaning } from '../headings/meaning.js';
+import { deviceDays, isField, type Meaning } from '../headings/meaning.js';
+import type { FieldId } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import type { SheetTable } from './grid.js';
 import { uniqueKey } from './unique-key.js';
@@ -11,10 +12,8 @@ interface Taken {
 
 /** Which day the sizes of a column are of: a date in its heading, else the nearest date to its left, else the row's. */
 export function dayOf(table: SheetTable, taken: readonly Taken[]): (index: number) => string {
-  const of = (field: string) =>
-    taken
-      .filter(({ meaning }) => meaning.kind === 'field' && meaning.field === field)
-      .map(({ index }) => index);
+  const of = (field: FieldId) =>
+    taken.filter(({ meaning }) => isField(meaning, field)).map(({ index }) => index);
   const dates = of('visit.date');
   const days = dates.length > 0 ? dates : of('visit.age');
   return (index) =>
@@ -37,7 +36,7 @@ export function sameDayTwice(
     const key = `${uniqueKey(meaning)} ${day(index)}`;
     byDay.set(key, [...(byDay.get(key) ?? []), index]);
   }
-  const [visit, ...others] = taken.filter((of) => isField(of, 'visit.date'));
+  const [visit, ...others] = taken.filter(({ meaning }) => isField(meaning, 'visit.date'));
   const begin = visit === undefined || others.length > 0 ? null : firstBlock(byDay, visit.index);
   if (begin !== null) return beforeVisit(taken, begin, visit.index);
   const differ = ([a, b]: readonly [number, number]) =>
@@ -61,7 +60,7 @@ function firstBlock(byDay: ReadonlyMap<string, readonly number[]>, day: number):
  * likely the cast's, where that stands before them.
  */
 function beforeVisit(taken: readonly Taken[], from: number, to: number): ReadonlyMap<number, Meaning | null> {
-  const cast = taken.some((of) => isField(of, deviceDays.cast) && of.index < from);
+  const cast = taken.some(({ index, meaning }) => isField(meaning, deviceDays.cast) && index < from);
   return new Map(
     taken.flatMap(({ index, meaning }) =>
       meaning.kind === 'reading' && index >= from && index < to
@@ -71,13 +70,10 @@ function beforeVisit(taken: readonly Taken[], from: number, to: number): Readonl
   );
 }
 
-const isField = ({ meaning }: Taken, field: string): boolean =>
-  meaning.kind === 'field' && meaning.field === field;
-
 /** 'Foot at cast' in a sheet that has visits and no column for the cast: of the visit's day, once somebody agrees. */
 export function withoutDay(meaning: Meaning, taken: readonly Taken[]): Meaning | null {
   if (meaning.kind !== 'reading' || meaning.at === null) return null;
   const field = deviceDays[meaning.at];
-  const has = (id: string) => taken.some((of) => isField(of, id));
+  const has = (id: FieldId) => taken.some((of) => isField(of.meaning, id));
   return !has(field) && has('visit.date') ? { ...meaning, at: null } : null;
 }

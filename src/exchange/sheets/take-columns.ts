@@ -1,5 +1,5 @@
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
-import { type DeviceDay, deviceDays, type Meaning, meaningText } from '../headings/meaning.js';
+import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
@@ -203,7 +203,6 @@ const isHarmless = (a: Meaning, b: Meaning): boolean =>
   [a, b].some((m) => isField(m, 'child.id') || isName(m));
 const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${m.side}` : meaningText(m));
 
-const isField = (m: Meaning, field: FieldId): boolean => m.kind === 'field' && m.field === field;
 const isName = (m: Meaning): boolean => isField(m, 'child.name');
 const isObserver = (m: Meaning): boolean => isField(m, 'visit.observer');
 
@@ -213,12 +212,7 @@ function repeatedVisits(
   scored: readonly { index: number; candidate: Candidate; score: number }[],
 ): boolean {
   const dates = new Set(
-    scored
-      .filter(
-        (s) =>
-          s.candidate.meaning.kind === 'field' && s.candidate.meaning.field === 'visit.date' && s.score > 0.6,
-      )
-      .map((s) => s.index),
+    scored.filter((s) => isField(s.candidate.meaning, 'visit.date') && s.score > 0.6).map((s) => s.index),
   );
   return (
     dates.size > 1 ||

@@ -19,7 +19,7 @@ const sexWords = new Set([
   'other',
 ]);
 
-const share = (cells: readonly string[], test: (cell: string) => boolean): number =>
+const share = <T>(cells: readonly T[], test: (cell: T) => boolean): number =>
   cells.length === 0 ? 0.8 : cells.filter(test).length / cells.length;
 
 /** How many of a column's values can be what the heading says, 0 to 1. */
@@ -137,12 +137,12 @@ const UNUSUAL = 0.85;
 function readingFit(measure: MeasureId, side: string, cells: readonly string[]): number {
   const units = measures[measure].unit === 'kg' ? massUnits : lengthUnits;
   const pair = side === 'left-right' || side === 'right-left' || side === 'row';
-  const fits = (cell: string, test: (mm: number) => boolean): boolean => {
+  const read = cells.map((cell) => {
     const size = cellSize(cell);
-    if (!size) return pair && (cellPair(cell) !== null || cellSides(cell) !== null);
-    return units.some((u) => test(toBaseUnit(size.value, u)));
-  };
-  const possible = share(cells, (c) => fits(c, (mm) => canBe(measure, mm, null)));
-  const usual = share(cells, (c) => fits(c, (mm) => isUsual(measure, mm)));
+    const both = !size && pair && (cellPair(cell) !== null || cellSides(cell) !== null);
+    return { both, sizes: size ? units.map((u) => toBaseUnit(size.value, u)) : [] };
+  });
+  const possible = share(read, ({ both, sizes }) => both || sizes.some((mm) => canBe(measure, mm, null)));
+  const usual = share(read, ({ both, sizes }) => both || sizes.some((mm) => isUsual(measure, mm)));
   return usual < 0.5 ? UNUSUAL * possible : possible;
 }

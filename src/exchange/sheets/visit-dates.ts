@@ -1,7 +1,7 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { foldWords } from '../headings/fold-words.js';
-import { deviceDays } from '../headings/meaning.js';
+import { deviceDays, isField } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
@@ -22,9 +22,7 @@ export function visitDates(taken: TakenTable) {
   const { table, columns, orders } = taken;
   const dateColumns = fieldColumns(columns, 'visit.date').filter((c) => c.cells > 0);
   const ages = fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0);
-  const readings = columns.filter(
-    (c) => c.meaning?.kind === 'reading' || (c.meaning?.kind === 'field' && c.meaning.field === 'long.value'),
-  );
+  const readings = columns.filter((c) => c.meaning?.kind === 'reading' || isField(c.meaning, 'long.value'));
   // One visit a row takes its date from the column that is filled most; several take the nearest to their left.
   const main =
     dateColumns.length === 0

@@ -1,8 +1,8 @@
 import type { FitRules } from '../../../rules/fit-rule.js';
 import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
+import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
-import type { FieldId } from '../../headings/vocabulary.js';
 import { choices } from '../answer-choices.js';
 import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice } from '../cell-device.js';
 import { deviceDates } from '../cell-device-dates.js';
@@ -33,7 +33,7 @@ export interface Found {
 export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string): Found[] {
   const { columns } = taken;
   const found: Found[] = [];
-  const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c, 'device.family'));
+  const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'));
   const bySide = columns.some(isSideOfDevice);
   const dated = columns.some(isDatedDevice);
   for (const column of columns) {
@@ -173,7 +173,7 @@ function settled(
   device: SpokenDevice,
   conditionSide: string,
 ): Found[] {
-  const name = isField(column, 'device.family') ? cellOf(row, column) : column.heading;
+  const name = isField(column.meaning, 'device.family') ? cellOf(row, column) : column.heading;
   const family = familyNamed(name, taken.desk.rules) ?? familyOf(taken, device, column);
   if (family === null) return [];
   const rule = taken.desk.rules.get(family);
@@ -240,7 +240,7 @@ function deviceOfSheet(taken: TakenTable, column: Column): string | null {
   const { rules } = taken.desk;
   const has = (test: (meaning: NonNullable<Column['meaning']>) => boolean) =>
     taken.columns.some((c) => c.meaning !== null && test(c.meaning));
-  const spine = has((m) => m.kind === 'field' && m.field === 'marker.pelvis_stage');
+  const spine = has((m) => isField(m, 'marker.pelvis_stage'));
   const feet = has((m) => m.kind === 'reading' && m.measure.startsWith('foot_'));
   const head = has((m) => m.kind === 'reading' && m.measure === 'head_circumference');
   const likely = feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
@@ -257,8 +257,6 @@ function deviceOfSheet(taken: TakenTable, column: Column): string | null {
 const familyChoices = (families: readonly string[], rules: FitRules) =>
   [...families, 'leave'].map((answer) => ({ answer, label: rules.get(answer)?.names.en.clinical ?? answer }));
 
-const isField = (column: Column, field: FieldId): boolean =>
-  column.meaning?.kind === 'field' && column.meaning.field === field;
 type Field = Extract<Column['meaning'], { kind: 'field' }>;
 /** A column of the days of a stage: the cast, the fitting. */
 const isStage = (column: Column): column is Column & { meaning: Field } =>

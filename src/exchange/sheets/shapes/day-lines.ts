@@ -1,4 +1,5 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
+import { isField } from '../../headings/meaning.js';
 import { cellDate } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
@@ -12,9 +13,7 @@ function dayOf(cells: readonly string[]): string | null {
 }
 
 const saysDay = (heading: string): boolean =>
-  headingCandidates(heading).some(
-    ({ meaning }) => meaning.kind === 'field' && meaning.field === 'visit.date',
-  );
+  headingCandidates(heading).some(({ meaning }) => isField(meaning, 'visit.date'));
 
 /** A diary: the day on a line of its own, the children seen that day below it. The day becomes a column. */
 export function withDayLines(table: SheetTable): SheetTable {

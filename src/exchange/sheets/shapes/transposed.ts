@@ -1,4 +1,5 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
+import { isField } from '../../headings/meaning.js';
 import { cellDate } from '../cell-date.js';
 import type { Grid } from '../grid.js';
 
@@ -42,5 +43,5 @@ const isHeading = (text: string): boolean =>
   text !== '' && (headingCandidates(text)[0]?.strength ?? 0) >= 0.75;
 const meansBirth = (text: string): boolean => {
   const [best] = text === '' ? [] : headingCandidates(text);
-  return best?.meaning.kind === 'field' && best.meaning.field === 'child.birth_date';
+  return isField(best?.meaning, 'child.birth_date');
 };
