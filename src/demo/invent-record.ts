@@ -72,7 +72,7 @@ export function inventRecord(
     const on = weekday(day);
     if (brought && on >= dayNumber(child.birthDate) && on > (visits.at(-1) ?? 0)) visit(on);
     const usual = usualInterval(slots, child, day);
-    if (day < now - STEADY_DAYS) day += Math.max(7, Math.round(usual * c.between(0.8, 1.4)));
+    if (day < now - STEADY_DAYS) day += Math.max(SOONEST_DAYS, Math.round(usual * c.between(0.8, 1.4)));
     // Since then a cast that falls due is called for, and who was not brought is rung and comes within the month.
     else if (brought) {
       const due = Math.min(...slots.map((slot) => slot.castDue(day))) - day;

@@ -54,7 +54,7 @@ export function problemOf(error: unknown, request: FastifyRequest): Problem {
     });
   if (error instanceof ZodError)
     return problem('invalid-value', 'A value cannot be accepted', {
-      ...firstPlace(error.issues.map((i) => ({ ...i }))),
+      ...firstPlace(error.issues),
       errors: error.issues.map((i) => ({ field: i.path.join('.'), message: i.message })),
     });
   const { statusCode, code, message } = error as FastifyError;

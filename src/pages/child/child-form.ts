@@ -109,7 +109,7 @@ function take(field: ChildField, body: Typed, stored: Child, latestBirth: Latest
   const { error } = schema.safeParse(value);
   if (!error) return { value };
   const tooLong = text.length > (fieldLimits(schema).maxLength ?? text.length);
-  return { accepted: `${acceptedBy({ ...error.issues[0] })}${tooLong ? `; these are ${text.length}` : ''}` };
+  return { accepted: `${acceptedBy(error.issues[0])}${tooLong ? `; these are ${text.length}` : ''}` };
 }
 
 function takeDay(text: string, schema: z.ZodType, latestBirth: LatestBirth | null): Taken {

@@ -42,6 +42,6 @@ function refusedOf(deviceId: string, said: { minutes: number | null; where: stri
   const { error } = skinCheckFields.pick({ minutes: true, where: true, note: true }).safeParse(said);
   const issues = error?.issues ?? [];
   return Object.fromEntries(
-    issues.map((i) => [judgedField(deviceId, i.path[0] as 'note'), `Accepted is ${acceptedBy({ ...i })}.`]),
+    issues.map((i) => [judgedField(deviceId, i.path[0] as 'note'), `Accepted is ${acceptedBy(i)}.`]),
   );
 }

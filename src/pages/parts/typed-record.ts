@@ -15,7 +15,7 @@ export function typedRecord<S extends z.ZodObject>(schema: S, body: Fields = {})
   const read = schema.safeParse(typed);
   if (read.success) return read.data;
   const [issue] = read.error.issues;
-  return cannotBe(issue.path.join('.'), body[String(issue.path[0])], acceptedBy({ ...issue }));
+  return cannotBe(issue.path.join('.'), body[String(issue.path[0])], acceptedBy(issue));
 }
 
 /** A number may have its unit behind it; an empty field is nothing where there may be nothing. */

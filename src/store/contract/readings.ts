@@ -1,8 +1,8 @@
-import type { skinCheckRecord } from '../../records/skin-check.js';
 /** What is measured and seen at visits. */
 
 import { z } from 'zod';
 import { isoDateText, measurementRecord, reason } from '../../records/records.js';
+import type { skinCheckRecord } from '../../records/skin-check.js';
 
 /** Of a reading, mm or kg; what is plausible for its measure stands in its check. */
 const MOST = 10_000;

@@ -4,6 +4,7 @@ import { DoorpostError } from '../../errors.js';
 import { atomically } from '../atomically.js';
 import { readOfChild, writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { stampOf } from '../json-rows.js';
 import { recordOf } from '../record-of.js';
 import { requireChild } from '../records/require-child.js';
 import { notFound } from '../refusals.js';
@@ -29,14 +30,13 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>) 
       .where('child_id', '=', childId)
       .orderBy('created_at', 'desc');
     const rows = await readOfChild<LinkRow>(db, childId, 'family-links', actor, links);
-    const at = <S extends Date | null>(stamp: S) => stamp && new Date(stamp);
     return rows.map((row) =>
       recordOf({
         ...row,
-        expires_at: new Date(row.expires_at),
-        created_at: new Date(row.created_at),
-        withdrawn_at: at(row.withdrawn_at),
-        last_used_at: at(row.last_used_at),
+        expires_at: stampOf(row.expires_at),
+        created_at: stampOf(row.created_at),
+        withdrawn_at: row.withdrawn_at && stampOf(row.withdrawn_at),
+        last_used_at: row.last_used_at && stampOf(row.last_used_at),
       }),
     );
   },
