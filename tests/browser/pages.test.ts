@@ -176,6 +176,19 @@ describe('the clinician', () => {
   it('prints the child at a glance, charts and all, without navigation or forms', async () => {
     const { page, context } = await signedIn(browser, service.url, 'clinician', {}, childPath());
     await page.emulateMedia({ media: 'print' });
+    // Printers leave backgrounds out: what warns must be dark of itself.
+    const ink = await page.evaluate(() => {
+      const colour = (of: Element) => getComputedStyle(of).color;
+      const tags = ['alert', 'skin-cannot-warn'].map((kind) => {
+        const tag = document.body.appendChild(document.createElement('span'));
+        tag.className = `tag ${kind}`;
+        return tag;
+      });
+      const told = [colour(document.body), ...tags.map(colour)];
+      for (const tag of tags) tag.remove();
+      return told;
+    });
+    expect(new Set(ink).size, 'words of warnings are as dark as the page’s own').toBe(1);
     expect(await page.locator('header.top').isVisible()).toBe(false);
     expect(await page.locator('form').first().isVisible()).toBe(false);
     expect(await page.locator('figure[data-spec*="growth.json"] svg').isVisible()).toBe(true);
