@@ -57,8 +57,8 @@ describe('flags: what growth does not explain', () => {
 
   // Combined detectable change of four readings of TEM 2 mm: 1.96 x 2 x 2 = 7.84 mm (2.77 TEM for two).
   it('sees one side drifting apart beyond 7.8 mm, and stays silent below it in a child with two like sides', () => {
-    const drift = (mm: number, behind: 'left' | 'right' = 'right') =>
-      buildChild(TODAY, 9, { sex: 'male' })
+    const drift = (mm: number, behind: 'left' | 'right' = 'right', more = {}) =>
+      buildChild(TODAY, 9, { sex: 'male', ...more })
         .series('foot_length', behind === 'right' ? 'left' : 'right', [
           [12, 196],
           [0, 205],
@@ -74,6 +74,16 @@ describe('flags: what growth does not explain', () => {
       expect(found).toMatchObject({ severity: 'check', title: cautions.oneSide.title });
     }
     expect(ids(drift(199))).not.toContain('side-drift-foot_length');
+    const watched = [
+      { affectedSide: 'left' },
+      { affectedSide: 'right' },
+      { conditions: ['hemiplegia'] },
+      { conditions: ['leg-length-difference'] },
+    ];
+    for (const child of watched) {
+      const noted = drift(199, 'right', child).assess().flags;
+      expect(noted.find((f) => f.id === 'side-drift-foot_length')).toMatchObject({ severity: 'note' });
+    }
   });
 
   // 5-10 year olds grow 55 mm a year in stature (Dimeglio 2001, summary): 90 mm in a year is fast, 50 is not.

@@ -147,12 +147,27 @@ describe('the store', () => {
     const check = { childId: 'c4', deviceId: 'c4-d', date: '2026-01-12', side: null, state: 'none' } as const;
     const rest = { minutes: null, where: '', cannotWarn: false, observer: '', note: '' };
     await store.skinChecks.add({ ...check, ...rest }, today, clinician);
+    const about = {
+      deviceId: 'c4-d',
+      measure: null,
+      side: null,
+      changeMm: null,
+      date: '2026-01-12',
+      note: '',
+    };
+    const told = { ...about, adjustment: null, verdict: null, endReason: null };
+    const verdict = { ...told, kind: 'verdict', verdict: 'tight' } as const;
+    const other = { ...told, kind: 'broken' } as const;
+    for (const event of [verdict, other]) await store.events.add(event, today, clinician);
     const move = { from: '2026-01-12', to: '2026-01-14', reason: 'typed the Monday' };
-    expect(await store.visits.move('c4', move, today, clinician)).toBeGreaterThanOrEqual(3);
-    const record = await store.children.record('c4', clinician);
-    const days = [...record.measurements, ...record.skinChecks].map((x) => x.date);
-    expect(days).not.toContain('2026-01-12');
-    expect(days.filter((d) => d === '2026-01-14').length).toBeGreaterThanOrEqual(3);
+    expect(await store.visits.move('c4', move, today, clinician)).toBe(5);
+    const { measurements, skinChecks, events } = await store.children.record('c4', clinician);
+    const on = (day: string, rows: readonly { date: string }[]) => rows.filter((r) => r.date === day).length;
+    for (const rows of [measurements, skinChecks])
+      expect([on(move.from, rows), on(move.to, rows)]).toEqual([0, 2]);
+    // What was done to the device has its own day; only the judgement is of the visit.
+    const of = (kind: string) => events.filter((e) => e.kind === kind).map((e) => e.date);
+    expect([of('verdict'), of('broken')]).toEqual([[move.to], [move.from]]);
     await expect(
       store.visits.move('c4', { from: '2026-01-14', to: '2001-01-01', reason: 'x' }, today, clinician),
     ).rejects.toMatchObject({ code: 'invalid-value' });
@@ -639,5 +654,38 @@ describe('the store', () => {
     await store.imports.sweep(new Date('2026-01-15'));
     const { rows } = await raw.query('select id from imports where id = any($1)', [[...gone, ...stays]]);
     expect(rows.map((r) => r.id).sort()).toEqual(stays.sort());
+  });
+
+  it('takes an import back from the children on whom nobody worked since, and says what stays', async () => {
+    const given = exampleCaseload(6, 't');
+    const added = await store.imports.fresh(given);
+    const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
+    const id = await store.imports.create(checked, systemActor);
+    await store.caseload.write(given, 'import', today, systemActor);
+    await store.imports.committed(id, added);
+    const fix = { value: 175, reason: 'misread' };
+    await store.measurements.correct('t0-m0left', fix, today, null, clinician);
+    await store.children.change('t1', { contact: 'new number' }, today, null, clinician);
+    const { id: runId } = await store.recall.save(run, [entry('t2')]);
+    const [row] = await store.recall.entries(runId, {}, scheduler);
+    await store.recall.setState(row.id, { state: 'called', note: '' }, null, scheduler);
+    await store.familyLinks.create('t3', 'mother', 30, new Date(), clinician);
+    const reading = { measure: 'foot_length', side: 'left', value: 190 } as const;
+    await store.visits.add('t5', { date: today, measurements: [reading] }, today, clinician);
+    // A child is ten records, of which seven can be withdrawn: t4 goes whole, of t0 the corrected reading stays.
+    expect(await store.imports.takeBack(id, clinician)).toEqual({
+      removed: 10 + 5 * 7 - 1,
+      stays: [
+        { why: 'children with records or work added since', count: 5 },
+        { why: 'devices with events, checks or workshop jobs', count: 5 },
+        { why: 'readings corrected since', count: 1 },
+      ],
+    });
+    await expect(store.children.get('t4', clinician)).rejects.toMatchObject({ code: 'not-found' });
+    const left = async (child: string) =>
+      (await store.children.record(child, clinician)).measurements.map((m) => [m.id, m.value]);
+    expect(await left('t0')).toEqual([['t0-m0left', 175]]);
+    expect((await left('t5')).map(([, value]) => value)).toEqual([190]);
+    for (const child of ['t1', 't2', 't3']) expect(await left(child)).toEqual([]);
   });
 });
