@@ -127,20 +127,23 @@ function candidatesOf(heading: string): Candidate[] {
   return found.length > 0 ? found : byOneWord(words);
 }
 
-/** The heading cut into known phrases, longest first; a second cut without its longest phrase where that helps. */
+/** The heading cut into known phrases, longest first; other cuts without its longest phrase, and with 'L/R' as two sides. */
 function segmentations(words: readonly string[]): Segment[][] {
-  const cut = (longest: number): Segment[] => {
+  const cut = (longest: number, sidesApart = false): Segment[] => {
     const segments: Segment[] = [];
     for (let at = 0; at < words.length; ) {
-      const segment = segmentAt(words, at, longest);
+      const segment = segmentAt(words, at, sidesApart && isSide(words[at]) ? 1 : longest);
       segments.push(segment);
       at += segment.words;
     }
     return segments;
   };
   const whole = cut(longestPhrase);
-  return words.length > 1 ? [whole, cut(2), cut(1)] : [whole];
+  return words.length > 1 ? [whole, cut(longestPhrase, true), cut(2), cut(1)] : [whole];
 }
+
+const isSide = (word: string): boolean =>
+  phraseTable.get(word)?.some(({ concept }) => concept.is === 'side') ?? false;
 
 function segmentAt(words: readonly string[], at: number, longest: number): Segment {
   for (let n = Math.min(longest, words.length - at); n >= 1; n--) {

@@ -180,8 +180,7 @@ function readings(
   });
   if (ids.size === 1) {
     const [id] = ids;
-    // 'Diagonal B' says no side, and no device is fitted by one: not worth a question.
-    if (id === 'head_diagonal' && oneOf(side) === null) return [{ meaning: { kind: 'keep' }, weight: 0.95 }];
+    if (id === 'head_diagonal' && oneOf(side) === null) return NO_DIAGONAL;
     return parts.size === 0 && dimensions.size === 0 && fitting(id) ? [made(id, 1)] : [];
   }
   // 'Length (cm)' with no part of the body is the child's, if its values can be.
@@ -190,8 +189,12 @@ function readings(
   const [part] = parts;
   const [dimension] = dimensions;
   const by = BY_PART[part][dimension ?? 'alone'] ?? [];
+  if (by.includes('head_diagonal') && oneOf(side) === null) return NO_DIAGONAL;
   return by.filter(fitting).map((measure, at) => made(measure, dimension ? 1 : 0.96 - at * 0.02));
 }
+
+/** 'Diagonal B' says no side, and no device is fitted by one: not worth a question. */
+const NO_DIAGONAL: { meaning: Meaning; weight: number }[] = [{ meaning: { kind: 'keep' }, weight: 0.95 }];
 
 const oneOf = (side: ColumnSide | null) => (side === 'left' || side === 'right' ? side : null);
 

@@ -86,6 +86,8 @@ export interface Vocabulary {
   /** Columns of remarks on the visit, and of the skin at it: kept, and told to the devices worn that day. */
   readonly remarks: string;
   readonly skin: string;
+  /** In a list of devices: shoes, which are none. */
+  readonly footwear: string;
   readonly parts: Partial<Record<PartId, string>>;
   readonly dimensions: Partial<Record<DimensionId, string>>;
   /** Whole words for a measure, by its id. */

@@ -27,6 +27,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^side-of:/, ['left', 'right', 'both', 'leave']],
   [/^side:/, ['both', 'left', 'right', 'affected', 'leave']],
   [/^dates:/, ['dmy', 'mdy']],
+  [/^shoe:/, ['EU', 'UK', 'US', 'Mondopoint', 'leave']],
   [/^sex:/, ['female', 'male', 'unknown']],
   [/^(?:birth|cast):|^visit:from-/, ['yes', 'no']],
 ];

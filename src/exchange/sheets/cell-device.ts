@@ -1,4 +1,5 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { wordSet } from '../headings/phrase-table.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
 import { writtenDates } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
@@ -34,6 +35,9 @@ const QUALIFIERS = new Map(
     phrasesOf(list).map((word) => [word, family] as const),
   ),
 );
+const KNEE = wordSet((v) => v.parts.knee ?? '');
+/** Ordinary and orthopaedic footwear: no orthosis, named beside one. */
+const FOOTWEAR = wordSet((v) => v.footwear);
 const PLURALS = new Set(
   phrasesOf(
     'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
@@ -107,6 +111,7 @@ function devicesOf(cell: string): SpokenDevice[] {
   if (cell.length > 300) return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), fresh: false }];
   const whole = spoken(cell);
   if (whole.family !== null) return [whole];
+  if (FOOTWEAR.has(whole.word)) return [];
   // A day is no list: 'cast 12/01/26'.
   const parts = [...writtenDates(cell)]
     .reduce((text, [day]) => text.replace(day, day.replaceAll('/', '-')), cell)
@@ -114,7 +119,7 @@ function devicesOf(cell: string): SpokenDevice[] {
     .map((part) => part.trim())
     .filter((part) => part !== '');
   if (parts.length < 2) return [whole];
-  const devices = parts.map(spoken);
+  const devices = parts.map(spoken).filter(({ word }) => !FOOTWEAR.has(word));
   // 'AFO L + R', 'L/R AFO': a part that is only a side belongs to the device beside it.
   const merged: SpokenDevice[] = [];
   let waiting: DeviceSide | null = null;
@@ -235,8 +240,12 @@ function longestName(words: readonly string[], whateverElse = false): string | n
       const family = NAMES.get(words.slice(at, at + n).join(' '));
       if (family === undefined) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)];
-      if (whateverElse || left.every((word) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word)))
-        return family;
+      // A rigid corset is a corset, a KAFO with a knee joint a KAFO; of an AFO the kind is the family.
+      const idle = (word: string) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word);
+      const told = (word: string) =>
+        (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !(family in deviceQualifiers)) ||
+        (family === 'kafo' && (KNEE.has(word) || QUALIFIERS.get(word) === 'articulated-afo'));
+      if (whateverElse || left.every((word) => idle(word) || told(word))) return family;
     }
   }
   return null;

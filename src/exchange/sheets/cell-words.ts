@@ -11,6 +11,7 @@ export const totalWords = wordSet((v) => v.totals);
 export const leftWords = wordSet((v) => v.left);
 export const rightWords = wordSet((v) => v.right);
 export const bothWords = wordSet((v) => v.both);
+export const sexWords = new Set([...wordSet((v) => v.female), ...wordSet((v) => v.male)]);
 
 /** Dashes, dots and question marks alone. */
 export const isDash = (cell: string): boolean => /^[-–—./\\?\s]*$/.test(cell);

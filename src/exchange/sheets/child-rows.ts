@@ -6,7 +6,7 @@ import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
 import type { Column } from './column.js';
-import { cellOf, fieldCell, fieldColumns, nameOf, type PersonRow } from './sheet-rows.js';
+import { cellOf, fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 /** Fields of a child that are taken as text. */
@@ -98,7 +98,7 @@ export class ChildRows {
     set: (n: string, v: string, c: Column | null) => void,
     sexOf: (cell: string) => string | null,
   ): void {
-    const { text, column } = fieldCell(taken.columns, row, 'child.sex');
+    const { text, column } = sexCell(taken.columns, row);
     if (text === '' || column === null) return;
     const sex = sexOf(text);
     if (sex === null) return;

@@ -2,7 +2,7 @@ import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { saysNothing } from './cell-words.js';
-import { cellOf, fieldColumns } from './sheet-rows.js';
+import { sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 /** How a column's words for sex are read, decided over the whole column: 'M' beside 'J' is a Mädchen or a meisje. */
@@ -11,14 +11,11 @@ export function sexReader(
   all: readonly TakenTable[],
   language: readonly string[],
 ): (cell: string) => string | null {
-  const [column] = fieldColumns(taken.columns, 'child.sex');
-  if (column === undefined) return () => null;
   const counts = new Map<string, number>();
   // All tables together: one of a single child says little of what the clinic writes.
   for (const { table, columns } of all) {
-    const [same] = fieldColumns(columns, 'child.sex');
-    for (const row of same ? table.rows : []) {
-      const text = cellOf(row, same);
+    for (const row of table.rows) {
+      const { text } = sexCell(columns, row);
       if (!saysNothing(text)) counts.set(foldText(text), (counts.get(foldText(text)) ?? 0) + 1);
     }
   }
@@ -32,7 +29,7 @@ export function sexReader(
     if (sex === null) {
       const answer = taken.ask({
         id: `sex:${word}`,
-        asks: `What does "${word}" under "${column.heading}" mean?`,
+        asks: `What does "${word}" of the sex mean?`,
         examples: [word],
         cells,
         suggested: null,

@@ -1,5 +1,7 @@
+import { foldWords, phrasesOf } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
+import { spokenDevices } from '../headings/spoken-devices.js';
 import { headingDate } from '../headings/written-date.js';
 import { sideIn } from './cell-words.js';
 import type { SheetTable } from './grid.js';
@@ -30,10 +32,11 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
   }
   const own = heading === '' ? [] : headingCandidates(heading);
   if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
-  // Beside a circumference of the head a bare 'Width' is the head's.
-  if (table.headings.some(isOfHead)) {
+  // Beside a circumference of the head, or in a list of helmets, a bare 'Width' is the head's.
+  if (table.headings.some(isOfHead) || isOfHelmets(table)) {
     const ofHead = headingCandidates(`head ${heading}`).filter(
-      ({ meaning, strength }) => strength >= 0.9 && meaning.kind === 'reading' && !isOfHead(heading),
+      ({ meaning, strength }) =>
+        strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep') && !isOfHead(heading),
     );
     if (ofHead.length > 0) return [...ofHead, ...own];
   }
@@ -49,6 +52,15 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
     ? [...own, ...titled.map((c) => ({ ...c, strength: sideIn(bare) === null ? c.strength * 0.84 : 0.9 }))]
     : own;
 }
+
+/** 'Helmet clinic 2026', 'Helmet delivered': nothing but heads is measured for one. */
+function isOfHelmets({ titles, file, headings }: SheetTable): boolean {
+  const texts = [...titles, fileTitle(file), ...headings];
+  return texts.some((text) => foldWords(text).some((word) => HELMETS.has(word)));
+}
+const HELMETS = new Set(
+  phrasesOf(spokenDevices['cranial-orthosis']).filter((phrase) => !phrase.includes(' ')),
+);
 
 const isOfHead = (heading: string): boolean => {
   const meaning = headingCandidates(heading)[0]?.meaning;

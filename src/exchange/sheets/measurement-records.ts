@@ -12,6 +12,7 @@ import { type ChosenUnit, EACH, unitOfSize, type ValueColumn, type Valued } from
 import type { RawReading } from './reading-rows.js';
 import { fieldCell, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
+import { canBe } from './usual-size.js';
 
 /** How much less a doubtful reading counts: its technical error is doubled (common practice, no source). */
 const DOUBT = 2;
@@ -80,6 +81,7 @@ export function measurementRecords(
   const records: Measurement[] = [];
   const firstOfRow = new Map<number, Measurement>();
   const rowOfId = new Map<string, number>();
+  const strange: string[] = [];
   readings.reverse();
   for (let r = readings.pop(); r !== undefined; r = readings.pop()) {
     const { row, column, size, given } = r;
@@ -102,10 +104,24 @@ export function measurementRecords(
       }
       if (before !== undefined || refusedFor(taken, r, record)) continue;
       records.push(record);
+      strange.push(...ifStrange(r, record));
       if (!firstOfRow.has(row.row)) firstOfRow.set(row.row, record);
     }
   }
+  tellStrange(taken, strange);
   return { file: taken.file, records, firstOfRow };
+}
+
+/** A size that a child of this age can hardly have is taken as written, and told. */
+const ifStrange = (r: RawReading, { value }: Measurement): string[] =>
+  canBe(r.measure, value, ageAt(r)) ? [] : [`row ${r.row.row}, ${r.column.heading} "${r.given}"`];
+
+function tellStrange(taken: TakenTable, sizes: readonly string[]): void {
+  if (sizes.length === 0) return;
+  taken.tell(
+    `${sizes.length === 1 ? 'one size is' : `${sizes.length} sizes are`} far from what children of that age have ` +
+      `(such as ${sizes.slice(0, 3).join('; ')}); taken as written: look whether the pen slipped.`,
+  );
 }
 
 const ageAt = ({ person, date }: RawReading): number | null =>

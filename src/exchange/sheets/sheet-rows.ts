@@ -3,7 +3,7 @@ import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
-import { isDash, saysNothing } from './cell-words.js';
+import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow } from './grid.js';
@@ -155,6 +155,20 @@ function fromAge({ columns, orders, desk }: TakenTable, row: GridRow): IsoDate |
   return years === null || date === null || 'why' in date ? null : dateAtAge(date.date, -years);
 }
 
+/** 'Farr, Milo (M)', 'Ivy Grant (girl)'. */
+const SEX_BESIDE = new RegExp(
+  String.raw`\s*\((${[...sexWords].filter((word) => !word.includes(' ')).join('|')})\)\s*$`,
+  'i',
+);
+
+/** The cell that says a child's sex: of its column, else in brackets behind the name. */
+export function sexCell(columns: readonly Column[], row: GridRow): { text: string; column: Column | null } {
+  const said = fieldCell(columns, row, 'child.sex');
+  if (said.column !== null) return said;
+  const { text, column } = fieldCell(columns, row, 'child.name');
+  return { text: SEX_BESIDE.exec(text)?.[1] ?? '', column };
+}
+
 export function nameOf(columns: readonly Column[], row: GridRow): string {
   const first = fieldCell(columns, row, 'child.first_name').text;
   const last = fieldCell(columns, row, 'child.last_name').text;
@@ -167,7 +181,7 @@ export function nameOf(columns: readonly Column[], row: GridRow): string {
         : last !== '' && whole !== ''
           ? [whole, last]
           : [whole || last];
-  const name = parts.join(' ').trim();
+  const name = parts.join(' ').replace(SEX_BESIDE, '').trim();
   // 'Surname, First' is 'First Surname'.
   const comma = /^([^,]+),\s*([^,]+)$/.exec(name);
   return comma ? `${comma[2]} ${comma[1]}` : name;

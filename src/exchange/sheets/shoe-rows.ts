@@ -1,5 +1,6 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { type ShoeSystem, shoeFootLengthsMm, shoeStepMm } from '../../records/shoe-size.js';
+import { foldText } from '../headings/fold-words.js';
 import type { MadeRow } from './canonical.js';
 import { saysNothing } from './cell-words.js';
 import type { Column } from './column.js';
@@ -28,7 +29,10 @@ export function shoesIn(
     // Without a day the size stays with the child as written.
     if (date === null) return [];
     const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
-    const shoe = shoeIn(text, column.heading, age);
+    const said = SIZE.test(text.trim()) ? systemSaid(taken, column, text) : null;
+    // Of a size nobody has said the system of yet nothing is told.
+    if (said === 'open') return [];
+    const shoe = shoeIn(text, said ?? column.heading, age);
     if (shoe === null) {
       taken.refuse(row, column, 'is no shoe size that can be told', ACCEPTED);
       return [];
@@ -53,6 +57,19 @@ export function shoesIn(
       },
     ];
   });
+}
+
+/** The system a column of bare sizes is in, asked once; null where heading, cell or size says it. */
+function systemSaid(taken: TakenTable, column: Column, text: string): string | null {
+  const [, before, digits, , after] = SIZE.exec(text.trim()) ?? [];
+  if (systemOf(before ?? after ?? column.heading, Number(digits.replace(',', '.'))) !== null) return null;
+  const answer = taken.ask({
+    id: `shoe:${foldText(column.heading)}`,
+    asks: `Which sizes are those under "${column.heading}"?`,
+    examples: column.examples,
+    suggested: null,
+  });
+  return answer === null || answer === 'leave' ? 'open' : answer;
 }
 
 function shoeIn(text: string, heading: string, age: number | null) {

@@ -3,21 +3,13 @@ import { lengthUnits, massUnits, toBaseUnit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
-import { wordSet } from '../headings/phrase-table.js';
 import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices, saysKind } from './cell-device.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
-import { bothWords, leftWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
+import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
 import { canBe, isUsual } from './usual-size.js';
 
-const sexWords = new Set([
-  ...wordSet((v) => v.female),
-  ...wordSet((v) => v.male),
-  'u',
-  'x',
-  'unknown',
-  'other',
-]);
+const saidSex = new Set([...sexWords, 'u', 'x', 'unknown', 'other']);
 
 const share = <T>(cells: readonly T[], test: (cell: T) => boolean): number =>
   cells.length === 0 ? 0.8 : cells.filter(test).length / cells.length;
@@ -61,7 +53,7 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     return share(cells, isDate);
   switch (field) {
     case 'child.sex':
-      return share(cells, word(sexWords));
+      return share(cells, word(saidSex));
     case 'child.name':
     case 'child.first_name':
     case 'child.last_name':

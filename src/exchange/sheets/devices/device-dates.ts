@@ -69,6 +69,10 @@ export function dateInCell(taken: TakenTable, row: GridRow, column: Column): Iso
   return date && 'date' in date && date.date <= taken.desk.today ? date.date : null;
 }
 
+/** A column of days that nobody has said the meaning of yet. */
+const dayUnknown = ({ meaning, examples }: Column, { desk }: TakenTable): boolean =>
+  meaning === null && examples.length > 0 && examples.every((cell) => cellDate(cell, desk.today) !== null);
+
 /** The cast of a device whose row gives none, once the clinic agrees. */
 export function reckonedCast(
   taken: TakenTable,
@@ -87,6 +91,8 @@ export function reckonedCast(
     );
     return null;
   }
+  // 'Applied' over days waits for its answer: it may be the very day that is missing.
+  if (taken.columns.some((c) => dayUnknown(c, taken))) return null;
   const answer = taken.ask({
     id: `cast:from-${from}`,
     asks:

@@ -1,7 +1,7 @@
 import { foldText } from '../../headings/fold-words.js';
 import { headingCandidates } from '../../headings/heading-meaning.js';
-import { wordSet } from '../../headings/phrase-table.js';
 import { cellDate } from '../cell-date.js';
+import { sexWords } from '../cell-words.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
 /** Said of a child above its table. */
@@ -13,8 +13,6 @@ interface Said {
 }
 const DEVICE = 'device.family';
 const WHO = /^child\.(id|name|first_name|last_name|birth_date)$/;
-
-const sexWords = new Set([...wordSet((v) => v.female), ...wordSet((v) => v.male)]);
 
 /**
  * A sheet of one child: who it is stands in the lines above ('Name: ...', 'geb. 03.04.2017') or is the sheet's own
