@@ -3,6 +3,7 @@ import { setImmediate as nextTurn } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import { assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import { loadGrowthModel } from '../growth/population/model.js';
+import { compileForMany } from '../launch/compile-for-many.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
@@ -35,6 +36,7 @@ export function startThreads(
   threads = availableParallelism(),
 ): void {
   if (children < THREADS_FROM) return;
+  compileForMany();
   const launcher = new URL('./assess-worker.mjs', import.meta.url);
   while (pool.length < Math.min(threads, MOST_THREADS) - 1) {
     const worker = new Worker(launcher);

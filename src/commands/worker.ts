@@ -1,4 +1,5 @@
 import pino from 'pino';
+import { compileForMany } from '../launch/compile-for-many.js';
 import { solveAside } from '../recall/level/solve-aside.js';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
@@ -15,6 +16,7 @@ const GRACE_SECONDS = 3;
 
 /** One more worker for the service of the same database. */
 export async function worker(): Promise<void> {
+  compileForMany();
   const stop = stopRequest();
   const config = configuration(process.env);
   const log = pino({ level: config.logLevel });
