@@ -1,3 +1,5 @@
+import { lettersApart } from '../statistics/letters-apart.js';
+
 const MOST_LETTERS = 2;
 
 /**
@@ -15,19 +17,4 @@ export function nearestWord(typed: string, words: readonly string[]): string | n
   }));
   const best = scored.reduce((a, b) => (b.letters < a.letters ? b : a), { word: '', letters: Infinity });
   return best.letters <= Math.min(MOST_LETTERS, Math.floor(typed.length / 3)) ? best.word : null;
-}
-
-function lettersApart(a: string, b: string): number {
-  const d = Array.from({ length: a.length + 1 }, (_, i) => [i, ...Array<number>(b.length).fill(0)]);
-  for (let j = 0; j <= b.length; j++) d[0][j] = j;
-  for (let i = 1; i <= a.length; i++) {
-    for (let j = 1; j <= b.length; j++) {
-      const changed = a[i - 1] === b[j - 1] ? 0 : 1;
-      d[i][j] = Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + changed);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
-        d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
-      }
-    }
-  }
-  return d[a.length][b.length];
 }

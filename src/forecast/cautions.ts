@@ -126,6 +126,12 @@ export const cautions = {
       'Ask how long it stays after the device comes off: more than 20 minutes is to be seen today. Look at it at the next contact.',
     askWhom: 'the orthotist',
   },
+  unclear: {
+    title: 'A note that has to be read',
+    caution:
+      'A word that is not known here is said of a part of the body. Read the note and ask: whatever marks, hurts or does not feel is to be seen today.',
+    askWhom: 'the orthotist',
+  },
   feelingNow: {
     title: 'New numbness or tingling in a device',
     caution:
@@ -157,9 +163,9 @@ export const cautions = {
     askWhom: 'the child’s doctor or specialist team, the same day',
   },
   fitChanged: {
-    title: 'What it must fit may have changed',
+    title: 'The fit, or what it must fit, may have changed',
     caution:
-      'Surgery, toxin, serial casting, tone or a contracture change shape and position, which no forecast of growth knows: look at the fit, and agree with the treating team when to cast.',
+      'Toes over an edge, a strap on its last hole or a heel that does not seat are looked at before any date. Surgery, toxin, serial casting, tone or a contracture change shape and position, which no forecast of growth knows: look at the fit, and agree with the treating team when to cast.',
     askWhom: 'the orthotist, with the team that treats the limb or the spine',
   },
   falls: {

@@ -51,7 +51,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'readings-say-less': (w) =>
     `The readings as they stand leave next to no room at the ${w.measure}, though less growth is expected: look.`,
   'fit-changed': (w) =>
-    `A note of ${w.date('on')} speaks of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
+    `A note of ${w.date('on')} speaks of a fit that is no longer right, or of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
   noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
   'being-made-late': () => 'The next one is being made and may come late.',
   'being-made': (w) => `The next one is being made; fitting about ${w.date('expected')}.`,

@@ -281,6 +281,7 @@ describe('what outranks every date', () => {
     falls: 'look',
     'fit-changed': 'look',
     'treatment-planned': 'look',
+    unclear: 'look',
     broken: 'repair',
     lost: 'repair',
   };
@@ -298,6 +299,7 @@ describe('what outranks every date', () => {
     'hip-out': ['hip-abduction-orthosis', 'both', 'hip clunks again on changing'],
     'function-lost': ['solid-afo', 'left', 'can no longer stand up, lost strength'],
     falls: ['solid-afo', 'left', 'falls more often'],
+    unclear: ['solid-afo', 'left', 'the heel looks waxy'],
     'fit-changed': ['solid-afo', 'left', 'calf tighter, heel not down in the brace'],
     'treatment-planned': ['solid-afo', 'left', 'tendon lengthening booked for the spring'],
     broken: ['solid-afo', 'left', 'shell is cracked'],

@@ -1,7 +1,9 @@
 import type { ConditionId } from '../../records/records.js';
 import { conditionIds } from '../../records/records.js';
+import { lacksVowels, lettersApart } from '../../statistics/letters-apart.js';
 import { foldWords, phrasesOf } from '../headings/fold-words.js';
 import { HIGH_LEVELS, spokenConditions } from '../headings/spoken-conditions.js';
+import { remembered } from '../remembered.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
 
 /** A diagnosis cell: the conditions it names, what of it nobody knows, and what else it says. */
@@ -17,17 +19,32 @@ const PHRASES = new Map<string, ConditionId>();
 for (const id of conditionIds) for (const phrase of phrasesOf(id)) PHRASES.set(phrase, id);
 for (const [id, list] of Object.entries(spokenConditions))
   for (const phrase of phrasesOf(list ?? '')) PHRASES.set(phrase, id as ConditionId);
-const LONGEST = Math.max(...[...PHRASES.keys()].map((p) => p.split(' ').length));
+/** Each as its words, and once more without 'of the'. */
+const LISTED = [...PHRASES].flatMap(([phrase, id]) =>
+  [...new Set([phrase, phrase.replaceAll(/ (?:of|the)(?= )/g, '')])].map((p) => ({
+    phrase: p.split(' '),
+    id,
+  })),
+);
+/** A word of any diagnosis is no slip of another. */
+const WORDS = new Set(LISTED.flatMap(({ phrase }) => phrase));
+const LONGEST = Math.max(...LISTED.map(({ phrase }) => phrase.length));
 /** Words that qualify a diagnosis and name none. */
 const BESIDE = new Set(
   phrasesOf(
     'gmfcs|level|niveau|nivel|livello|i|ii|iii|iv|v|type|typ|tipo|mild|moderate|severe|spastic|bilateral|bilat|with|and|post|op|query|severe|mod|of|the|spastische|spastisch|de|la|le|di|mit|avec|con|met|und|et|y|e|en|feet|foot|grade|left|right|congenital|repaired|corrected|risser|infantile|juvenile|adolescent|cobb|degrees|deg|stage|lumbar|sacral|thoracic|shunt|shunted|vp|ambulant|community|walker|hip|hips|probable|suspected|known|stable|relapsed|recurrent|ponseti|former|ex|prem|preterm|weeks|wk|side|sided|seite|lato|lado|cote|level|niv|hohe|auf|height',
   ),
 );
+/** Diagnoses and words of their own, a letter or two from a listed one: high tone is not low tone. */
+const NOT_A_SLIP = new Set(
+  phrasesOf(
+    'hypertonia|hypertonic|hypertonie|macrocephaly|microcephaly|diplopia|myotonia|scan|scar|high|low',
+  ),
+);
 const LEVEL = /^(?:[tlshcd]|th)\d{1,2}$/;
 
 /** What a diagnosis cell says: 'MMC L3', 'L hemi', 'diplegia GMFCS III', 'T21 + pes planus', one or several in a cell. */
-export function cellDiagnosis(cell: string): SpokenDiagnosis {
+export const cellDiagnosis = remembered((cell: string): SpokenDiagnosis => {
   const found: ConditionId[] = [];
   const unknown: string[] = [];
   let side: SpokenDiagnosis['side'] = null;
@@ -39,11 +56,10 @@ export function cellDiagnosis(cell: string): SpokenDiagnosis {
     const names: ConditionId[] = [];
     const left: string[] = [];
     for (let at = 0; at < joined.length; ) {
-      let n = Math.min(LONGEST, joined.length - at);
-      while (n > 0 && !PHRASES.has(joined.slice(at, at + n).join(' '))) n--;
-      if (n > 0) names.push(PHRASES.get(joined.slice(at, at + n).join(' ')) as ConditionId);
+      const { id, length } = namedAt(joined.slice(at, at + LONGEST));
+      if (id) names.push(id);
       else left.push(joined[at]);
-      at += Math.max(1, n);
+      at += length;
     }
     for (const word of left) side = sideFrom(word, side);
     if (names.some((id) => id === 'myelomeningocele-low' || id === 'myelomeningocele-high')) {
@@ -61,6 +77,31 @@ export function cellDiagnosis(cell: string): SpokenDiagnosis {
     if (names.length === 0 && (rest.length > 0 || left.length === 0)) unknown.push(part.trim());
   }
   return { conditions: narrowed(found), unknown, side, spinaBifida };
+});
+
+/** The longest diagnosis that words begin with, as it is listed or else with slips and shortened words. */
+function namedAt(words: readonly string[]): { id: ConditionId | null; length: number } {
+  for (let n = words.length; n > 0; n--) {
+    const id = PHRASES.get(words.slice(0, n).join(' '));
+    if (id) return { id, length: n };
+  }
+  for (let n = words.length; n > 0; n--) {
+    const meant = LISTED.filter(
+      ({ phrase }) => phrase.length === n && phrase.every((word, i) => isMeant(words[i], word)),
+    );
+    // Two diagnoses that are as near: neither.
+    if (new Set(meant.map(({ id }) => id)).size === 1) return { id: meant[0].id, length: n };
+  }
+  return { id: null, length: 1 };
+}
+
+/** 'Cerebal' and 'musc' may stand for 'cerebral' and 'muscular', 'clubft' for 'clubfoot'; 'sma' for nothing but itself. */
+function isMeant(said: string, word: string): boolean {
+  if (said === word) return true;
+  if (WORDS.has(said) || NOT_A_SLIP.has(said) || said[0] !== word[0]) return false;
+  if (said.length >= 3 && word.length >= said.length + 3 && word.startsWith(said)) return true;
+  if (said.length < 5) return false;
+  return lacksVowels(said, word) || lettersApart(said, word) <= (said.length < 9 ? 1 : 2);
 }
 
 /** 'l 3' after a split of letters and digits is the level l3. */

@@ -27,6 +27,7 @@ const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
   falls: 'look',
   'fit-changed': 'look',
   'treatment-planned': 'look',
+  unclear: 'look',
   broken: 'repair',
   lost: 'repair',
 };
@@ -40,6 +41,7 @@ const ofTheSkin: readonly FindingKind[] = [
   'swelling',
   'rash',
   'pain',
+  'unclear',
 ];
 const ofTheDevice: readonly FindingKind[] = ['broken', 'lost'];
 

@@ -21,6 +21,7 @@ const cautionOf: Readonly<Record<FindingKind, Pick<Flag, 'title' | 'caution' | '
   falls: cautions.falls,
   'fit-changed': cautions.fitChanged,
   'treatment-planned': cautions.fitChanged,
+  unclear: cautions.unclear,
   broken: cautions.broken,
   lost: cautions.broken,
 };
@@ -41,10 +42,14 @@ const whatWasSeen: Readonly<Record<FindingKind, string>> = {
   'function-lost': 'a skill or strength lost',
   falls: 'falls',
   'treatment-planned': 'surgery or another treatment to come',
-  'fit-changed': 'surgery, toxin, tone, contracture or a changed shape',
+  'fit-changed': 'a fit that is no longer right, or surgery, toxin, tone, contracture or a changed shape',
+  unclear: 'a part of the body in words that are not known here',
   broken: 'a breakage',
   lost: 'a loss',
 };
+
+/** What is seen at once where the skin cannot warn. */
+const MAY_BE_SKIN: readonly FindingKind[] = ['skin-mark', 'skin-callus', 'unclear'];
 
 /** One flag a device and kind, from the latest finding; the words of a note stay in the record. */
 export function findingFlags(input: FlagInput): Flag[] {
@@ -56,9 +61,7 @@ export function findingFlags(input: FlagInput): Flag[] {
   return [...latest].map(([key, f]) => {
     // A mark where the skin cannot warn is seen like one that lasts.
     const text =
-      f.severity === 'see-now' && cautionOf[f.kind] === cautions.skinLook
-        ? cautions.skinNow
-        : cautionOf[f.kind];
+      f.severity === 'see-now' && MAY_BE_SKIN.includes(f.kind) ? cautions.skinNow : cautionOf[f.kind];
     const severity = f.severity === 'see-now' ? 'act-now' : 'check';
     const about = { deviceId: f.deviceId ?? undefined };
     return {

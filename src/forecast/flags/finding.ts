@@ -18,7 +18,8 @@ export type FindingKind =
   | 'function-lost'
   | 'falls'
   | 'treatment-planned' // surgery or toxin to come: a cast before it may be for nothing
-  | 'fit-changed' // surgery, toxin, tone, contracture: what it must fit is another
+  | 'fit-changed' // too small, out of place, or what it must fit is another: surgery, toxin, tone, contracture
+  | 'unclear' // a word not known here said of a part of the body
   | 'broken'
   | 'lost';
 

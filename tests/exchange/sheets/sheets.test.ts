@@ -81,12 +81,17 @@ describe('what a diagnosis brings with it', () => {
   };
 
   // Latex precautions from birth and skin that does not feel in spina bifida: common practice, no source.
-  it.each(['MMC L3', 'spina bifida', 'Myelomeningozele', 'myelomeningocele', 'mielomeningocele'])(
-    '%s: latex and skin that cannot warn, without a column for either',
-    async (diagnosis) => {
-      expect(await child(diagnosis)).toMatchObject({ latexAlert: true, insensateSkin: true });
-    },
-  );
+  it.each([
+    'MMC L3',
+    'spina bifida',
+    'Myelomeningozele',
+    'myelomeningocele',
+    'mielomeningocele',
+    'myelomenigocele low lumbar',
+    'spina biffida S1',
+  ])('%s: latex and skin that cannot warn, without a column for either', async (diagnosis) => {
+    expect(await child(diagnosis)).toMatchObject({ latexAlert: true, insensateSkin: true });
+  });
 
   it('leaves a column of the sheet the last word on latex', async () => {
     expect(await child('MMC L3', [['Latex', 'no']])).toMatchObject({ latexAlert: false });
@@ -107,6 +112,28 @@ describe('what a diagnosis brings with it', () => {
     expect(conditions).toContain(condition);
     expect(latexAlert).toBe(condition.startsWith('myelomeningocele'));
   });
+
+  // Slips of spelling and words cut short: common practice, no source.
+  it.each([
+    ['cerebal palsey', 'cerebral-palsy'],
+    ['unilat CP (L)', 'hemiplegia'],
+    ['Duchene MD', 'muscular-dystrophy'],
+    ['spinal musc atrophy type 3', 'spinal-muscular-atrophy'],
+    ['adol. idiopathic scoli', 'idiopathic-scoliosis'],
+    ['neuromusc scoliosis', 'neuromuscular-scoliosis'],
+    ['R clubft, Ponseti', 'clubfoot'],
+    ['dev dysplasia hip bilat', 'hip-dysplasia'],
+    ['arthrogryphosis', 'arthrogryposis'],
+    ['plageocephaly L', 'positional-head-asymmetry'],
+  ])('%s is read as %s', async (diagnosis, condition) => {
+    expect((await child(diagnosis)).conditions).toEqual([condition]);
+  });
+  it.each(['hypertonia', 'spinal tumour', 'hip pain', 'cerebral tumour', 'club hand', 'macrocephaly'])(
+    '%s is no slip of another diagnosis',
+    async (diagnosis) => {
+      expect((await child(diagnosis)).conditions).toEqual(['other']);
+    },
+  );
 
   it('takes the side of a hemiplegia', async () => {
     expect(await child('L hemi')).toMatchObject({ affectedSide: 'left', conditions: ['hemiplegia'] });

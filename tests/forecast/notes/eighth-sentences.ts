@@ -23,7 +23,7 @@ export const eighthRound: readonly NoteCase[] = [
   ['new bowel accidents + leg pain, neurosurg informed', ['function-lost']],
   ['foot red, hot and twice the size of the other - no injury recalled', ['swelling']],
   ['Redness persists 45mins on removal, lat border foot', ['skin-lasting']],
-  ['areas of concern: L lat mall - discoloured, doesnt go white when I press', ['skin-mark']],
+  ['areas of concern: L lat mall - discoloured, doesnt go white when I press', ['skin-lasting']],
   ['Sore area over L iliac crest, dressing on, TLSO left off 2/7', ['skin-open'], 'trunk'],
   ['Tingling R thigh (lat cut. nerve?) when jacket done up tight', ['numbness'], 'trunk'],
   ['puffing & panting when brace on, cant lie flat in it', ['breathing'], 'trunk'],

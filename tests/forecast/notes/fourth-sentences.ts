@@ -8,7 +8,7 @@ export const fourthRealNotes: readonly NoteCase[] = [
   ['skin breakdown at dorsum', ['skin-open']],
   ['discoloured (purple) patch under strap, still there at bedtime', ['skin-lasting']],
   ['Heel: grade 1 pressure area', ['skin-open']],
-  ['bruise medial arch from orthosis', ['skin-mark']],
+  ['bruise medial arch from orthosis', ['skin-lasting']],
   ['dad reports bleeding under calf strap', ['skin-open']],
   ['non blanching erythema 5th met base', ['skin-lasting']],
   ['toes blue when afo on', ['numbness']],

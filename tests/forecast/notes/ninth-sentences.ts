@@ -5,7 +5,7 @@ import type { NoteCase } from './note-sentences.js';
  * structures were mended after. Common practice, no source; no real notes.
  */
 export const ninthRound: readonly NoteCase[] = [
-  ['Skin: 2 x 1cm purple area base 5th MT L, non-blanch', ['skin-mark']],
+  ['Skin: 2 x 1cm purple area base 5th MT L, non-blanch', ['skin-lasting']],
   ['Small open lesion R lat mal, mepilex applied', ['skin-open']],
   ["Mum says he's got a nasty looking patch under the ankle strap that's not going down", ['skin-lasting']],
   ['Top edge digging in behind knee, left a groove which was there after tea', ['skin-lasting']],
@@ -24,7 +24,7 @@ export const ninthRound: readonly NoteCase[] = [
   ['blood spotting on sock this am over navicular', ['skin-open']],
   ['marks over malleoli - still visible at lunch time', ['skin-lasting']],
   ['Skin over crest broken where pad sits', ['skin-open']],
-  ['Bruise under chest strap not there yesterday', ['skin-mark']],
+  ['Bruise under chest strap not there yesterday', ['skin-lasting']],
   ['calf piece has a split from the trim line up, about 3cm', ['broken']],
   ['cannot find the right one since swimming on Thursday', ['lost']],
   ['itchy bumpy rash all under the liner', ['rash']],
@@ -215,7 +215,7 @@ export const ninthRound: readonly NoteCase[] = [
   ['tired after swimming', []],
   ['heel seat good, toes clear by 8mm', []],
   ['Lt malleolus skin gone through, size of 5p', ['skin-open']],
-  ['shin bruised where shell ends', ['skin-mark']],
+  ['shin bruised where shell ends', ['skin-lasting']],
   ['Mum: "the hinge one is falling to bits"', ['falls']],
   ['R heel - grade 1, red, non blanching', ['skin-open']],
   ['Rash all over calf, sweat ++', ['rash']],

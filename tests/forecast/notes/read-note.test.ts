@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+import { classWords } from './class-words.js';
 import { eighthRound } from './eighth-sentences.js';
+import { eleventhRound } from './eleventh-sentences.js';
 import { fifthHarmlessNotes, fifthRealNotes } from './fifth-sentences.js';
 import { fourthHarmlessNotes, fourthRealNotes } from './fourth-sentences.js';
 import { lastHarmlessNotes, lastRealNotes, laterHarmlessNotes, laterRealNotes } from './more-sentences.js';
@@ -26,9 +28,14 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthRealNotes,
     ...fifthRealNotes,
     ...sixthRealNotes,
-    ...[...seventhRound, ...eighthRound, ...ninthRound, ...tenthRound, ...sentencesOfFiveLanguages].filter(
-      ([, kinds]) => kinds.length > 0,
-    ),
+    ...[
+      ...seventhRound,
+      ...eighthRound,
+      ...ninthRound,
+      ...tenthRound,
+      ...eleventhRound,
+      ...sentencesOfFiveLanguages,
+    ].filter(([, kinds]) => kinds.length > 0),
   ])
     it(`sees: ${c[0]}`, () => expect(kindsIn(c)).toEqual(expect.arrayContaining([...c[1]])));
   for (const c of [
@@ -40,9 +47,14 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ...fourthHarmlessNotes,
     ...fifthHarmlessNotes,
     ...sixthHarmlessNotes,
-    ...[...seventhRound, ...eighthRound, ...ninthRound, ...tenthRound, ...sentencesOfFiveLanguages].filter(
-      ([, kinds]) => kinds.length === 0,
-    ),
+    ...[
+      ...seventhRound,
+      ...eighthRound,
+      ...ninthRound,
+      ...tenthRound,
+      ...eleventhRound,
+      ...sentencesOfFiveLanguages,
+    ].filter(([, kinds]) => kinds.length === 0),
   ])
     it(`leaves: ${c[0]}`, () => expect(kindsIn(c)).toEqual([]));
 
@@ -55,6 +67,14 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ['red area over heel noticed 2 hours ago', 'skin-mark'],
     ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
   ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn([note, []])).toEqual([kind]));
+
+  it.each(classWords)('sees every word for %s in the region %s', (_, region, note, list) => {
+    const unseen = list
+      .split('|')
+      .map((word) => note.replace('{}', word))
+      .filter((n) => kindsIn([n, [], region]).length === 0);
+    expect(unseen).toEqual([]);
+  });
 
   const seenIn = (notes: readonly string[]) => notes.filter((n) => kindsIn([n, []]).length > 0);
   const cross = (one: readonly string[], other: readonly string[]) =>

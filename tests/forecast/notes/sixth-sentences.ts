@@ -22,7 +22,7 @@ export const sixthRealNotes: readonly NoteCase[] = [
   ['blood spots inside liner', ['skin-open']],
   ['mark under helmet still seen 2 hrs after', ['skin-lasting'], 'head'],
   ['hard skin building up over talus head', ['skin-callus']],
-  ['mum says heel is red every night and stays red', ['skin-mark']],
+  ['mum says heel is red every night and stays red', ['skin-lasting']],
   ['open lesion medial foot', ['skin-open']],
   ['skin shearing at calf band', ['skin-open']],
   ['pressure mark malleolus, took >40 min', ['skin-lasting']],

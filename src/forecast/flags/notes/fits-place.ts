@@ -16,12 +16,18 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   if (term.kind === 'lost') return ofDevice || OF_WHAT_IS_WORN.test(after);
   if (term.kind === 'falls') return !isAccident(term, after);
   // An operation elsewhere changes nothing that a device must fit.
+  if (term.kind === 'fit-changed' && OF_SIZE.test(term.text) && CLOTHES.test(clause)) return false;
   if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
   if (/\bskin\b/.test(clause) || (BROKE_WHAT.test(term.text + after) && !has(patterns.device, after)))
     return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
 }
+
+/** 'New shoes are a bit tight with the AFO' is of the shoes. */
+const OF_SIZE = /\b(?:tight|small|short|big|bigger|loose|snug|outgrow\w*|grown out|room|size)\b/;
+const CLOTHES =
+  /\b(?:shoes?|trainers?|wellies|welly|socks?|trousers|jeans|leggings|tights|coat|uniform|clothes|pyjamas|sandals|bike|buggy|pushchair|wheelchair|chair|seat|cot|bed|walker|frame)\b/;
 
 /** What a brace about the belly takes away beside breath. */
 const OF_MEALS = /\b(?:vomit|sick|reflux|nause|gag|regurgit|heartburn|eat|full|food|finish)/;
@@ -41,7 +47,8 @@ const ofTheBody = (kind: FindingKind): boolean =>
   kind.startsWith('skin') || kind === 'swelling' || kind === 'rash' || kind === 'pain';
 
 /** What covers more than a limb says so itself. */
-const COVERS_MORE = /\b(?:helmet|helm|casque|casco|tlso|jacket|corset|spinal|chin (?:strap|cup|pad))/;
+const COVERS_MORE =
+  /\b(?:helmet|helm|casque|casco|tlso|jacket|corset|spinal|chin (?:strap|cup|pad|piece|rest))/;
 
 /** It names a part of the body that this kind of device does not touch, and none that it may. */
 function isElsewhere(clause: string, region: Region | null): boolean {

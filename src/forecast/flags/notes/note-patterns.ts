@@ -1,4 +1,6 @@
+import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind } from '../finding.js';
+import { sentencesIn } from './note-sentences.js';
 import words from './note-words.json' with { type: 'json' };
 import { anyOf, beginsAny, findAll, has, type Match, withoutArticles } from './phrases.js';
 
@@ -14,7 +16,7 @@ const alone = Object.entries(words.findings).map(([kind, list]) => ({
 }));
 
 /** Two words that say it together, in either order unless told: 'gastroc a bit tighter', 'release of psoas', 'hinge on left has gone'. */
-const together = words.pairs.map(({ kind, one, other, within, order, of }) => ({
+const paired = words.pairs.map(({ kind, one, other, within, order, of }) => ({
   kind: kind as FindingKind,
   one: anyOf(listed(one)),
   other: anyOf(listed(other)),
@@ -34,11 +36,12 @@ const mayName = beginsAny(
 );
 
 /** Every word of a text that names a finding, and every two that do together. */
-export function namedIn(clause: string): Term[] {
+export function namedIn(clause: string, region: Region | null = null): Term[] {
   const text = withoutArticles(clause);
-  if (!mayName(text)) return [];
+  const together = sentencesIn(text, region);
+  if (!mayName(text)) return together;
   const single = alone.flatMap(({ kind, pattern }) => findAll(pattern, text).map((m) => ({ ...m, kind })));
-  const pairs = together.flatMap(({ kind, one, other, within, ordered, ofDevice }) => {
+  const pairs = paired.flatMap(({ kind, one, other, within, ordered, ofDevice }) => {
     if (ofDevice && !has(patterns.device, text)) return [];
     const first = findAll(one, text);
     const second = first.length > 0 ? findAll(other, text) : [];
@@ -51,7 +54,7 @@ export function namedIn(clause: string): Term[] {
         }),
     );
   });
-  return [...single, ...pairs];
+  return [...single, ...pairs, ...together];
 }
 
 /** Does one stand behind the other with at most so many words between, none of them 'no' or the begin of another clause? */

@@ -27,6 +27,28 @@ export function anyOf(phrases: readonly string[]): RegExp {
   return new RegExp(`(?<![a-z0-9])(?:${grouped.join('|')})(?![a-z0-9])`, 'g');
 }
 
+/** Not to be passed over between the words of a sentence: 'no', or what begins another clause. */
+const BREAKS = /\b(?:no|not|since|after|before|because|until|place|instead|replac[a-z]*)\b/.source;
+
+/** 'strap .. last hole' as what stands between its gaps: ['strap', 'last hole']; a class is a part of its own. */
+const BETWEEN = / \.\. | (?=@)|(?<=@\w+) /;
+export const partsOf = (sentence: string): string[] => sentence.split(BETWEEN);
+
+/**
+ * A sentence as note-sentences.json writes it, as a pattern: '@name' stands for any word of a class, '..' for up to three
+ * more words.
+ */
+export function sentencePattern(sentence: string, wordsOf: (part: string) => readonly string[]): RegExp {
+  const gaps = sentence.match(new RegExp(BETWEEN, 'g')) ?? [];
+  const source = partsOf(sentence)
+    .map((part) => anyOf(wordsOf(part)).source)
+    .reduce((before, part, i) => {
+      const more = gaps[i - 1] === ' .. ' ? `(?:(?!${BREAKS})[a-z0-9.%]+[\\s-]+){0,3}?` : '';
+      return `${before}[\\s-]+${more}${part}`;
+    });
+  return new RegExp(source, 'g');
+}
+
 /** A text with 'the' and 'his' blanked, so that 'mark on liner' is found in 'mark on the liner'; every place in it stays. */
 export const withoutArticles = (text: string): string =>
   text.replace(/\b(?:the|his|her|their|my|our)(?= )/g, (word) => ' '.repeat(word.length));

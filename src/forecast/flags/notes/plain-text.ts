@@ -1,3 +1,4 @@
+import { lacksVowels, lettersApart } from '../../../statistics/letters-apart.js';
 import words from './note-words.json' with { type: 'json' };
 
 const NUMBERS: Readonly<Record<string, number>> = {
@@ -37,6 +38,17 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],
   [/@/g, ' at '],
+  [/\+{2,}/g, ' very '],
+  [
+    /\b(brother|sister|twin|sibling|cousin)s? \((?:aged? )?\d{1,2} ?(?:y|yrs?|years?|m|mths?|months?)?\)/g,
+    '$1',
+  ],
+  [/(?<![a-z0-9])\+ ?ve\b/g, 'positive'],
+  [/(?<![a-z0-9])- ?ve\b/g, 'negative'],
+  [/>=? ?(?=\d)/g, ' over '],
+  [/\bp ?& ?n\b/g, 'pins needles'],
+  // A fracture, of a bone or of a shell.
+  [/#(?!\s?\d)/g, ' fracture '],
   [/\bpins ?(?:and|&|\+|n|\/|-) ?needles\b/g, 'pins needles'],
   // As times are written in notes: 45/60 minutes, 2/24 hours.
   [/\b(\d+)\s?\/60\b/g, '$1 min'],
@@ -69,6 +81,7 @@ const OFF_AND_SEEN =
 export function plainText(note: string): string {
   let text = note
     .replace(/½/g, '1/2')
+    .replace(/(\d[a-z]*)\s*(?:[-=]*>|[→➔⇒])\s*(?=\d)/gi, '$1 to ')
     .replace(/[-=]+>|[→➔⇒]/g, '; ')
     .replace(/[↑▲]+/g, ' increased ')
     .replace(/[↓▼]+/g, ' reduced ')
@@ -122,42 +135,18 @@ const stems = Object.values(words.findings)
 
 const isTerm = (word: string): boolean => known.has(word) || stems.some((stem) => word.startsWith(stem));
 
-/** 'blstr', 'ulcr', 'rednss': nothing but vowels left out in haste. */
-function leftOut(short: string, whole: string): boolean {
-  let at = 0;
-  for (const letter of whole) {
-    if (letter === short[at]) at++;
-    else if (at === 0 || !'aeiou'.includes(letter)) return false;
-  }
-  return at === short.length;
-}
-
 /** 'eryhtema' is read as 'erythema'; a word that is one already stays. */
 export function respelt(word: string): string {
   if (isTerm(word)) return word;
   // 'Roetung': an umlaut where the keyboard has none.
   const umlaut = word.replace(/([aou])e/g, '$1');
   if (umlaut !== word && isTerm(umlaut)) return umlaut;
-  const short = spelling.find((w) => w.length > word.length && leftOut(word, w));
+  const short = spelling.find((w) => w.length > word.length && lacksVowels(word, w));
   if (short !== undefined) return short;
   if (word.length < 6) return word;
   const most = word.length >= 9 ? 2 : 1;
   const near = spelling.find(
-    (w) => Math.abs(w.length - word.length) <= most && w[0] === word[0] && distance(word, w) <= most,
+    (w) => Math.abs(w.length - word.length) <= most && w[0] === word[0] && lettersApart(word, w) <= most,
   );
   return near ?? word;
-}
-
-/** Edits between two words: a letter more, less, another, or two exchanged (optimal string alignment). */
-function distance(a: string, b: string): number {
-  const d = Array.from({ length: a.length + 1 }, (_, i) => [i, ...Array<number>(b.length).fill(0)]);
-  for (let j = 1; j <= b.length; j++) d[0][j] = j;
-  for (let i = 1; i <= a.length; i++)
-    for (let j = 1; j <= b.length; j++) {
-      const other = a[i - 1] === b[j - 1] ? 0 : 1;
-      d[i][j] = Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + other);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
-    }
-  return d[a.length][b.length];
 }

@@ -1,7 +1,9 @@
 import type { IsoDate } from '../../../records/dates.js';
+import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind, NoteFinding } from '../finding.js';
 import { amendFinding } from './amend-finding.js';
+import { changedNumbers } from './changed-numbers.js';
 import { doneDaysAgo, lastedMinutes } from './durations.js';
 import { fitsPlace } from './fits-place.js';
 import { isMark, markKind } from './mark-kind.js';
@@ -10,9 +12,9 @@ import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
 import { placeOf, sideOf } from './place-and-side.js';
 import { plainText } from './plain-text.js';
-import { rangeLost } from './range-lost.js';
 import { isPast, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
 import { splitClauses } from './split-clauses.js';
+import { unclearIn } from './unclear-words.js';
 
 export interface ReadNote {
   readonly findings: readonly NoteFinding[];
@@ -21,7 +23,8 @@ export interface ReadNote {
 }
 
 /** 'Cracked? No.' */
-const ASKED_AND_DENIED = /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?=\s*(?:[.,;!\n]|$))/g;
+const ASKED_AND_DENIED =
+  /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))/g;
 
 /**
  * Reads a free note clause by clause: what was found, unless it is denied, was long ago and is healed, is only advice, is
@@ -63,7 +66,8 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     for (const clause of sentence) {
       const named = termsOf(clause.text, region, clause.continues ? said : '');
       said = clause.text;
-      const terms = named.length > 0 ? named : anotherOf(clause.text, spoken);
+      const another = named.length > 0 ? named : anotherOf(clause.text, spoken);
+      const terms = another.length > 0 ? another : unclearIn(clause.text);
       if (named.length > 0) spoken = named[named.length - 1].kind;
       if (terms.length === 0) {
         if (current) current = amendFinding(found, current, clause.text);
@@ -80,15 +84,18 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
         }
         if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
         const finding = findingOf(clause.text, term, offMinutes);
-        // 'Red mark' is one mark.
-        if (finding && current?.words === finding.words && isMark(current) && isMark(finding)) continue;
+        // 'Red mark' is one mark; one that 'has turned dark' is the worse of two.
+        if (finding && current?.words === finding.words && isMark(current) && isMark(finding)) {
+          if (finding.kind === 'skin-mark') continue;
+          found = found.filter((f) => f !== current);
+        }
         current = finding ?? undefined;
         if (finding) found.push(finding);
       }
     }
   }
-  const lost = rangeLost(text);
-  if (lost) found.push({ kind: 'fit-changed', where: null, side: sideOf(lost), minutes: null, words: lost });
+  for (const { kind, words } of changedNumbers(text, region))
+    found.push({ kind, where: null, side: sideOf(words), minutes: null, words });
   return { findings: merged(found), skinClear: has(patterns.clear, text) };
 }
 
@@ -101,14 +108,23 @@ const blanked = (text: string, pattern: RegExp): string =>
 
 /** Words that name a finding in a clause; the longest where they overlap, but no mark hides what is open. */
 function termsOf(clause: string, region: Region | null, said: string): Term[] {
-  const all = namedIn(clause).map((t) => asMeant(t, clause, region, said));
+  const all = namedIn(clause, region).map((t) => asMeant(t, clause, region, said));
   const hides = (o: Term, t: Term) =>
-    o.at <= t.at && o.end >= t.end && o.end - o.at > t.end - t.at && !(t.kind === 'skin-open' && isMark(o));
+    o.at <= t.at &&
+    o.end >= t.end &&
+    o.end - o.at > t.end - t.at &&
+    !(
+      NEVER_HIDDEN.includes(t.kind) &&
+      (isMark(o) || ['pain', 'fit-changed', 'function-lost'].includes(o.kind))
+    );
   return all
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
     .filter((t) => fitsPlace(t, clause, region, said) && !(HURT_IN_A_FALL.test(t.text) && A_FALL.test(said)))
     .sort((a, b) => a.at - b.at);
 }
+
+/** 'Burning in the sole when worn' is of the nerve, whatever else it is. */
+const NEVER_HIDDEN: readonly FindingKind[] = ['skin-open', 'numbness', 'breathing'];
 
 /** 'Fell off his scooter, grazed the knee'. */
 const A_FALL = /\b(?:fell|tripped|knocked|banged|bumped|crashed|came off (?:his|her|a|the))\b/;
@@ -182,7 +198,8 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
     return { ...base, kind: 'treatment-planned', minutes: null };
   const ago = term.kind === 'fit-changed' ? doneDaysAgo(clause) : null;
   if (ago !== null) return { ...base, kind: term.kind, minutes: null, daysBefore: ago };
-  if (term.kind !== 'skin-mark') return { ...base, kind: term.kind, minutes };
+  const soonGone = term.kind === 'skin-lasting' && minutes !== null && minutes <= FADES_WITHIN_MINUTES;
+  if (term.kind !== 'skin-mark' && !soonGone) return { ...base, kind: term.kind, minutes };
   const kind = markKind(clause, minutes);
   return kind === null ? null : { ...base, kind, minutes };
 }

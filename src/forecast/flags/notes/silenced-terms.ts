@@ -30,8 +30,20 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   // So is what 'mum cannot do up', or dad has glued.
   if (term.kind === 'fit-changed' && CANNOT.test(term.text)) return null;
   if (term.kind === 'broken' && MENDED_AT_HOME.test(term.text)) return null;
-  return ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
+  return isHimself(before, term) || ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+/** 'Dad limping after football'; but a mother who complains or moans speaks of the child. */
+function isHimself(before: string, term: Term): boolean {
+  const other = last(patterns.others, before);
+  return (
+    other !== undefined &&
+    OF_A_BODY.includes(term.kind) &&
+    /^\s+(?:(?:is|was|has been|still|also|now) )?$/.test(before.slice(other.end)) &&
+    !/^(?:complain|moan|grumbl|fuss|whin|unhappy|upset|refus)/.test(term.text)
+  );
+}
+const OF_A_BODY: readonly FindingKind[] = ['pain', 'falls', 'function-lost', 'swelling', 'rash'];
 
 /** 'Lost one', 'lost them'. */
 export const OF_WHAT_IS_WORN = /^\s*(?:1|it|them|both)\b/;
@@ -59,7 +71,7 @@ export const OF_THE_STATE: readonly FindingKind[] = [
 
 /** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
 const RELIEF =
-  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
+  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
@@ -166,6 +178,12 @@ export function isPast(clause: string, term: Term): boolean {
   // 'Has gone off his feet' is not gone.
   const rest =
     clause.slice(0, term.at).replace(/\bgone\s*$/, ' ') + clause.slice(term.end).replace(SINCE_THEN, ' ');
+  if (OLD_DEVICE.test(term.text) || IN_THE_OLD.test(clause)) return true;
+  if (
+    /\b(?:old|older|outgrown|spare|previous)\s+$/.test(clause.slice(0, term.at)) &&
+    has(anchored(patterns.device), term.text)
+  )
+    return true;
   if (['broken', 'fit-changed', 'skin-mark'].includes(term.kind) && OLD_DEVICE.test(clause.slice(0, term.at)))
     return true;
   if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
@@ -201,6 +219,9 @@ const isOld = (clause: string, term: Term): boolean =>
 /** What was worn before asks for nothing now; falls that have become fewer neither. */
 const OLD_DEVICE =
   /\b(?:old|older|outgrown|spare|previous|last) (?:pair|set|one|ones|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
+const IN_THE_OLD = new RegExp(
+  `\\b(?:in|with|from|under|by) (?:the |his |her |their )?(?:${OLD_DEVICE.source})`,
+);
 const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
 
 export const isResolved = (text: string, device = false): boolean => {
