@@ -168,7 +168,7 @@ export const outcomes: readonly MutationGroup[] = [
     file: 'src/forecast/flags/finding-flags.ts',
     tests: flags,
     changes: [
-      ["f.severity === 'see-now' && cautionOf[f.kind] === cautions.skinLook", 'false'],
+      ["f.severity === 'see-now' && MAY_BE_SKIN.includes(f.kind)", 'false'],
       ["const severity = f.severity === 'see-now' ? 'act-now' : 'check'", "const severity = 'check'"],
     ],
   },

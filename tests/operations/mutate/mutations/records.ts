@@ -80,10 +80,20 @@ export const records: readonly MutationGroup[] = [
         'blanked(written, patterns.notFindings)',
       ],
       ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
-      ['if (lost)', 'if (false)'],
+      ['of changedNumbers(text, region))', 'of [] as ReturnType<typeof changedNumbers>)'],
+      ['another.length > 0 ? another : unclearIn(clause.text)', 'another'],
       ["{ ...t, kind: 'hip-out' }", 't'],
       ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
       ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
+    ],
+  },
+  {
+    harm: 'a figure that has become worse is passed over',
+    file: 'src/forecast/flags/notes/changed-numbers.ts',
+    tests: notes,
+    changes: [
+      ["(worse === 'more' ? risen.by : -risen.by) >= least", 'risen.by >= least'],
+      ['(?:to|now|today)', '(?:to)'],
     ],
   },
   {
@@ -168,6 +178,8 @@ export const records: readonly MutationGroup[] = [
     changes: [
       ['spinaBifida = true;', ''],
       ['if (HIGH_LEVELS.test(', 'if (!HIGH_LEVELS.test('],
+      ['phrase.every((word, i) => isMeant(words[i], word))', 'false'],
+      ['if (WORDS.has(said) || NOT_A_SLIP.has(said) ||', 'if ('],
       ['for (const word of left) side = sideFrom(word, side);', ''],
     ],
   },

@@ -186,7 +186,7 @@ export const reviewed: readonly MutationGroup[] = [
     file: 'src/forecast/flags/finding-flags.ts',
     tests: flags,
     changes: [
-      ['? cautions.skinNow\n        : cautionOf[f.kind]', '? cautions.skinLook\n        : cautionOf[f.kind]'],
+      ['? cautions.skinNow : cautionOf[f.kind]', '? cautions.skinLook : cautionOf[f.kind]'],
       ['numbness: cautions.feelingNow', 'numbness: cautions.skinLook'],
       ['if (!latest.has(key)) latest.set(key, f);', 'latest.set(key, f);'],
     ],
