@@ -79,7 +79,7 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
                 'Growth allowed',
                 (r) => (
                   <>
-                    {r.allowanceMm === null ? '' : format.stated(Math.round(r.allowanceMm))}
+                    {format.stated(Math.round(r.allowanceMm))}
                     {r.chosen && <small> chosen</small>}
                   </>
                 ),
@@ -116,8 +116,9 @@ function sizeText({ read, expectedMm }: SlipRow, castDate: string, format: Forma
 
 /** What is made larger never reads as made to the cast, also where the size or the room is not known. */
 export function madeLarger({ servesToMm, allowanceMm }: SlipRow, format: Format): string {
-  if (servesToMm !== null) return format.number(servesToMm);
-  return allowanceMm === null ? 'ask for its room' : `the cast and ${format.stated(Math.round(allowanceMm))}`;
+  return servesToMm === null
+    ? `the cast and ${format.stated(Math.round(allowanceMm))}`
+    : format.number(servesToMm);
 }
 
 const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>

@@ -1,8 +1,10 @@
+import { decimalAgeYears } from '../../records/age.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { Series } from '../../records/measure.js';
-import { type MeasureId, measures, type Side, seriesKey } from '../../records/measure.js';
+import { type MeasureId, measures, type Side } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
+import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { TurnaroundEstimate } from '../../turnaround/contract.js';
@@ -17,7 +19,7 @@ export interface SlipRow {
   /** Size expected on the day of the cast, where nothing was read on it. */
   readonly expectedMm: number | null;
   /** Growth it takes after the cast, and whether a clinician chose it for this device. */
-  readonly allowanceMm: number | null;
+  readonly allowanceMm: number;
   readonly chosen: boolean;
   /** Size of the body that it serves up to before anything is adjusted. */
   readonly servesToMm: number | null;
@@ -47,7 +49,8 @@ export function workshopSlip(
   sizesAtCast: readonly ExpectedSize[],
   turnaround: TurnaroundEstimate | null,
 ): WorkshopSlip {
-  const forecast = view.assessment.forecasts.find((f) => f.deviceId === device.id);
+  const { child, measurements } = view.record;
+  const ageAtCast = decimalAgeYears(child.birthDate, device.castDate);
   const before = view.inUse.find((v) => v.device.id === device.replaces);
   const castBy = before?.decision?.castBy ?? null;
   const places = (rule?.dimensions ?? [])
@@ -56,16 +59,15 @@ export function workshopSlip(
   const rows = places.map(({ dimension, side }): SlipRow => {
     const { measure, landmark } = dimension;
     const bar = sideBarOf(dimension);
-    const room = forecast?.room.find((r) => seriesKey(r.series) === seriesKey({ measure, side }));
     const size = sizesAtCast.find((s) => s.measure === measure && s.side === side);
-    const read = lastReading(view.record.measurements, { measure, side }, device.castDate);
+    const read = lastReading(measurements, { measure, side }, device.castDate);
     const readOnCast = read?.date === device.castDate ? read.value : null;
     const expectedMm = readOnCast === null ? (size?.expected ?? null) : null;
     const sizeMm = readOnCast ?? expectedMm;
-    const usualMm = room ? room.allowanceMm - (room.extensionLeftMm ?? 0) : null;
-    const allowanceMm = device.allowancesMm[measure] ?? usualMm;
+    // As it is cast: what was adjusted or renewed later is no room to build in when the slip is printed again.
+    const allowanceMm = device.allowancesMm[measure] ?? usualAllowance(dimension, device, ageAtCast);
     const makerLimitMm = device.limitsMm[measure] ?? null;
-    const grownMm = sizeMm === null || allowanceMm === null ? null : sizeMm + allowanceMm;
+    const grownMm = sizeMm === null ? null : sizeMm + allowanceMm;
     return {
       measure,
       side,

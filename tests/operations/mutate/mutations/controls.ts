@@ -368,6 +368,14 @@ const breaks: readonly Break[] = [
   [
     'H15',
     'pages/workshop-slip',
+    'a slip printed again after adjustments',
+    'pages/child/workshop-slip.ts',
+    '?? usualAllowance(dimension',
+    '?? 5 * usualAllowance(dimension',
+  ],
+  [
+    'H15',
+    'pages/workshop-slip',
     'a plate that ends behind the toes',
     'rules/fit-rule.ts',
     "d.builtIn && footplate !== 'behind-toes'",

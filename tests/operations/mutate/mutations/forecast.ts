@@ -243,7 +243,10 @@ export const forecast: readonly MutationGroup[] = [
     harm: 'the workshop sets a joint axis above the joint',
     file: 'src/pages/child/workshop-slip.ts',
     tests: ['tests/pages/workshop-slip.test.ts'],
-    changes: [['builtIn: isBuiltIn(dimension, device.footplate)', 'builtIn: true']],
+    changes: [
+      ['builtIn: isBuiltIn(dimension, device.footplate)', 'builtIn: true'],
+      ['?? usualAllowance(dimension', '?? 5 * usualAllowance(dimension'],
+    ],
   },
   {
     harm: 'the workshop makes longer what is made to the cast',
