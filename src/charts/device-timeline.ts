@@ -1,11 +1,10 @@
-import type { Device } from '../records/device.js';
 /** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
 
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { DeviceDecision } from '../recall/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
-import type { DeviceEvent } from '../records/device.js';
+import type { Device, DeviceEvent } from '../records/device.js';
 import { deviceLabel } from './device-label.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { linesThatFit } from './lines-that-fit.js';
@@ -22,7 +21,8 @@ export interface DeviceTimelineInput {
   readonly widthPx?: number;
 }
 
-const WIDE_PX = 720;
+/** As wide as a growth chart with its centiles: one above the other they are read in the same letters. */
+const WIDE_PX = 880;
 const stages = ['being made', 'worn', 'outgrown here, 8 in 10'] as const;
 const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   adjusted: 'adjusted',
@@ -30,6 +30,9 @@ const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   broken: 'broken',
 };
 const moments = ['cast by', 'adjusted', 'fit judged', 'broken'] as const;
+/** The end of a span that runs on past the forecast; it is drawn to the edge. */
+const OPEN = '';
+const OPEN_DAYS = 180;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
 /** The day of the cast tells devices of a family apart; two of one side cast on a day are numbered. */
@@ -49,13 +52,13 @@ function namesOf(devices: readonly Device[], language: string): ReadonlyMap<stri
 function spansOf(d: Device, devices: readonly Device[], { record, forecasts, today }: DeviceTimelineInput) {
   const { castDate, fittedDate: worn } = d;
   const ended = record.events.find((e) => e.deviceId === d.id && e.kind === 'retired')?.date;
-  const until = ended ?? (d.status === 'retired' ? nextCast(devices, d) : undefined) ?? today;
+  const until = ended ?? (d.status === 'retired' ? nextFitted(devices, d) : undefined) ?? today;
   const forecast = forecasts.find((f) => f.deviceId === d.id);
   const spans = [{ stage: stages[0] as string, from: castDate, to: worn ?? later(today, castDate) }];
   if (worn) spans.push({ stage: stages[1], from: worn, to: later(until, worn) });
   if (forecast?.p10) {
-    const { p10, p90, dates } = forecast;
-    spans.push({ stage: stages[2], from: p10, to: p90 ?? dates.at(-1) ?? p10 });
+    const { p10, p90 } = forecast;
+    spans.push({ stage: stages[2], from: p10, to: p90 ?? OPEN });
   }
   return spans;
 }
@@ -76,10 +79,12 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
     if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
   }
   for (const d of decisions) if (d.castBy) mark(names.get(d.deviceId), moments[0], d.castBy);
-  const dates = [today, ...spans.flatMap((s) => [s.from, s.to]), ...marks.map((m) => m.date)] as string[];
+  const ends = spans.map((s) => (s.to === OPEN ? isoDate(dayNumber(s.from as IsoDate) + OPEN_DAYS) : s.to));
+  const dates = [today, ...spans.map((s) => s.from), ...ends, ...marks.map((m) => m.date)] as string[];
   const sorted = dates.toSorted();
   const [from] = sorted;
   const to = sorted[sorted.length - 1];
+  const edge = isoDate(dayNumber(to) + 30);
   const years = (dayNumber(to) - dayNumber(from)) / 365.25;
   const used = moments.filter((m) => marks.some((x) => x.moment === m));
   return fillSpec(
@@ -103,8 +108,8 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
       hintTitle: '',
     },
     {
-      frame: [{ date: from }, { date: isoDate(dayNumber(to) + 30) }],
-      spans,
+      frame: [{ date: from }, { date: edge }],
+      spans: spans.map((s) => ({ ...s, to: s.to === OPEN ? edge : s.to })),
       moments: marks,
       today: [{ date: today, label: 'today' }],
     },
@@ -115,6 +120,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
 const later = (a: IsoDate, b: IsoDate) => (a > b ? a : b);
 
 /** A retired device without an end date is taken to end when its successor was fitted. */
-function nextCast(devices: readonly Device[], d: Device): IsoDate | undefined {
-  return devices.find((n) => n.family === d.family && n.side === d.side && n.castDate > d.castDate)?.castDate;
+function nextFitted(devices: readonly Device[], d: Device): IsoDate | undefined {
+  const next = devices.find((n) => n.family === d.family && n.side === d.side && n.castDate > d.castDate);
+  return next?.fittedDate ?? next?.castDate;
 }

@@ -133,10 +133,16 @@ export function growthChart(input: GrowthChartInput): Spec {
   const sizeDomain = domainOf(sizes, family ? 3 : 1.6);
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const keyed = family ? [] : keyedDevices(forecasts, record.devices, input.actions ?? []);
+  // A number that no line explains is left out with it.
+  const named = input.unkeyed ? [] : keyed;
   const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
   const outgrown = family
     ? outgrownRows(forecasts, measure, frame)
-    : { ...keyedBars(keyed, measure, frame), told: [] };
+    : {
+        bands: keyedBars(keyed, measure, frame).bands,
+        labels: keyedBars(named, measure, frame).labels,
+        told: [],
+      };
 
   return fillSpec(
     family ? 'family' : 'growth',
@@ -145,7 +151,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       subtitle: [
         input.caution ?? '',
         said.note,
-        ...(input.unkeyed ? [] : keyLines(keyed, measure, frame)),
+        ...keyLines(named, measure, frame),
         ...outgrown.told,
       ].flatMap((text) => linesThatFit(text, widthPx)),
       widthPx,
@@ -179,7 +185,7 @@ export function growthChart(input: GrowthChartInput): Spec {
         : {
             shade: outgrown.bands.slice(0, 1),
             actions: actionRows(keyed, frame),
-            limitLabels: limitTags(keyed, measure, frame),
+            limitLabels: limitTags(named, measure, frame),
             hatch: fan.filter((f) => f.side === sideWord('right')),
           }),
       limits,

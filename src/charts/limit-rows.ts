@@ -90,7 +90,7 @@ export function outgrownRows(
     const dates = f.p90
       ? frame.words.between(month(f.p10 as IsoDate), month(f.p90))
       : frame.words.after(month(f.p10 as IsoDate));
-    bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), middle: f.p50 && within(f.p50), y });
+    bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), y });
     const to = within(f.p90 ?? isoDate(frame.span.to));
     const beside = (label: string): Row | null =>
       fitsLeft(from, label, frame)

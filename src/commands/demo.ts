@@ -87,7 +87,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
       `  Charts        ${charts}   (${drawn.map((r) => r.child.id).join(', ')})`,
       `  Tables        ${tables}`,
       '',
-      `Done in ${seconds.toFixed(0)} s. Next: doorpost forecast ${options.out}/tables --child ${drawn[0]?.child.id ?? ''} --today ${today}`,
+      `Done in ${seconds.toFixed(0)} s. Next: npx doorpost forecast ${options.out}/tables --child ${drawn[0]?.child.id ?? ''} --today ${today}`,
     ].join('\n'),
   );
 }

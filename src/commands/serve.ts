@@ -76,5 +76,5 @@ function sayHello(where: string, demoSignIns: ServiceDeps['demoSignIns'], nobody
       terminal.out(`  ${role.padEnd(14)} ${name.padEnd(14)} ${password}`);
     terminal.out('Forecasts are being computed; the pages show how far they are.');
   } else if (nobody)
-    terminal.out('Nobody can sign in yet: doorpost user add --name NAME --role administrator');
+    terminal.out('Nobody can sign in yet: npx doorpost user add --name NAME --role administrator');
 }

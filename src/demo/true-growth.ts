@@ -42,7 +42,6 @@ const INTENSITY_SD = 0.09;
 const TEMPO_FROM_YEARS = [3, 7] as const;
 const WANDER_Z = 0.12;
 
-/** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow wandering of each. */
 /** Measures without a published curve are invented as a share of one that has one (invented, no source). */
 const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: number]>> = {
   heel_width: ['foot_length', 0.26],
@@ -56,6 +55,7 @@ const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: numb
   forearm_girth: ['stature', 0.135],
 };
 
+/** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow wandering of each. */
 export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): TrueGrowth {
   const sex = child.sex === 'unknown' ? c.oneOf(['male', 'female'] as const) : child.sex;
   const effect = conditionEffects[child.conditions[0] ?? 'none'];

@@ -358,3 +358,19 @@ it('a chart that raises a warning is an error for whoever did not say what to do
   const warns = { $schema: charts.growth.$schema, data: { values: [{ a: 1 }] }, mark: 'point', encoding };
   await expect(renderSvg(warns as never)).rejects.toMatchObject({ code: 'chart-warning' });
 });
+
+describe('the timeline', () => {
+  it('draws a device whose last date lies past the forecast to the edge, and no shorter', () => {
+    const open = forecasts.map((f) => ({ ...f, p90: null }));
+    const { spans, frame } = deviceTimeline({
+      record: { ...record, events: [] },
+      forecasts: open,
+      today,
+    }).datasets;
+    const last = frame.at(-1).date;
+    const outgrown = spans.filter((s: { stage: string }) => s.stage === 'outgrown here, 8 in 10');
+    expect(outgrown.length).toBe(open.filter((f) => f.p10).length);
+    expect(outgrown.map((s: { to: string }) => s.to)).toEqual(outgrown.map(() => last));
+    for (const { p10, p50 } of open) expect(last > (p50 ?? p10 ?? '')).toBe(true);
+  });
+});

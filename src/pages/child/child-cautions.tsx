@@ -24,8 +24,7 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
       {folded.length > 0 && (
         <details>
           <summary>
-            {folded.length} more:{' '}
-            {folded.map((f) => f.title.charAt(0).toLowerCase() + f.title.slice(1)).join('; ')}
+            {folded.length} more: {titlesOf(folded)}
           </summary>
           {folded.map((f) => (
             <Caution key={f.id} flag={f} />
@@ -35,6 +34,10 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
     </section>
   );
 }
+
+/** Each title once: two legs that fall behind are one thing to know. */
+const titlesOf = (flags: readonly Flag[]): string =>
+  [...new Set(flags.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)))].join('; ');
 
 function Caution({ flag: { severity, title, seen, caution, askWhom } }: { flag: Flag }) {
   const { name, mark } = severities[severity];

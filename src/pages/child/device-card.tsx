@@ -149,7 +149,10 @@ function Figures({ view }: { view: DeviceView }) {
             <dd>
               {format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one
               is fitted, about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
-              {turnaround.basis === 'default' ? 'usual time' : `from ${turnaround.jobsUsed} jobs`})
+              {turnaround.basis === 'default'
+                ? 'usual time'
+                : `from ${turnaround.jobsUsed} ${turnaround.jobsUsed === 1 ? 'job' : 'jobs'}`}
+              )
             </dd>
           </>
         )}

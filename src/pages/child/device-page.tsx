@@ -49,7 +49,7 @@ export function DevicePage(props: DevicePageProps) {
         ) : (
           <p class="empty">Not in use: {device.status === 'retired' ? 'no longer worn' : 'no forecast'}.</p>
         )}
-        <div>
+        <div class="no-print">
           {device.status === 'ordered' ? (
             <Delivered {...props} own={own} />
           ) : (

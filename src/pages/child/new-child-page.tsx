@@ -16,8 +16,10 @@ export const newChildFields: readonly ChildField[] = [
   'gestationWeeks',
   'contact',
   'language',
+  'affectedSide',
   'insensateSkin',
   'latexAlert',
+  'conditions',
 ];
 
 export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>; error: string }) {

@@ -5,7 +5,7 @@ import { type Format, seriesText } from '../parts/format.js';
 /** So many bars are read; the others are folded. */
 const SHOWN = 4;
 
-/** Room left of each dimension, what limits first on top, left before right. */
+/** Room left of each dimension, what limits first on top, its two sides together and left before right. */
 export function RoomBars({ forecast, format }: { forecast: DeviceForecast; format: Format }) {
   if (forecast.room.length === 0) return null;
   const rooms = byDriver(forecast);
@@ -22,8 +22,8 @@ export function RoomBars({ forecast, format }: { forecast: DeviceForecast; forma
   return (
     <div class="rooms">
       <p class="hint">
-        <strong>Room</strong>, what limits it first on top. A whole bar is the room there was at the cast;
-        dark is used, striped is possibly used (8 in 10), white is left.
+        <strong>Room</strong>, what limits it first on top with its other side. A whole bar is the room there
+        was at the cast; dark is used, striped is possibly used (8 in 10), white is left.
       </p>
       {list(rooms.slice(0, cut))}
       {rest.length > 0 && (

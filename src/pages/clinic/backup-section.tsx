@@ -20,8 +20,8 @@ export function BackupSection({ askPassword }: { askPassword: boolean }) {
         )}
       </Form>
       <p class="hint">
-        To bring it back, whoever runs the server types <code>npx doorpost restore FILE</code> on a new, empty
-        database. A file cut short or changed is refused whole. Try it once before you need it.
+        To bring it back, whoever runs the server types <code>npx doorpost restore --from FILE</code> on a
+        new, empty database. A file cut short or changed is refused whole. Try it once before you need it.
       </p>
       <h3>The records as files for other programs</h3>
       <p class="row">

@@ -34,7 +34,7 @@ export function WeeksAhead(props: {
   return (
     <section class="card" aria-labelledby="weeks">
       <h2 id="weeks">The weeks ahead, as saved</h2>
-      <details>
+      <details open>
         <summary>
           {weeks.size} weeks, {[...weeks.values()].filter((slots) => slots < usual).length} of them with fewer
           slots than the {usual} usual

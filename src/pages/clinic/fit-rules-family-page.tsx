@@ -47,10 +47,10 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
         </p>
       )}
       {maySet ? (
-        <Form action={here} novalidate hidden={{ version }}>
+        <Form action={here} class="print" novalidate hidden={{ version }}>
           {' '}
           {dimensions}
-          <section>
+          <section class="no-print">
             <p class="field">
               <label for="reason">
                 Reason or source <small>kept and shown beside every figure you change</small>

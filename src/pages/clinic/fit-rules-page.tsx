@@ -48,7 +48,7 @@ export function FitRulesPage(props: { families: readonly FamilyView[] }) {
           The clinic's own limits as a file
         </a>{' '}
         <small>
-          for the command line: <code>doorpost forecast --rules fit-rules.json</code>
+          for the command line: <code>npx doorpost forecast my-clinic/ --rules fit-rules.json</code>
         </small>
       </p>
     </Layout>

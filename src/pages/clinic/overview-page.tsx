@@ -100,7 +100,13 @@ export function OverviewPage(props: {
               ['Family', (t) => familyLabel(t.family)],
               ['Half within', (t) => t.p50Days, 'number'],
               ['8 in 10 within', (t) => t.p80Days, 'number'],
-              ['From', (t) => (t.basis === 'default' ? 'usual practice' : `${t.jobsUsed} jobs`)],
+              [
+                'From',
+                (t) =>
+                  t.basis === 'default'
+                    ? 'usual practice'
+                    : `${t.jobsUsed} ${t.jobsUsed === 1 ? 'job' : 'jobs'}`,
+              ],
             ]}
           />
         )}
