@@ -79,7 +79,7 @@ describe('buildRecallList', () => {
       action: Visit['action'],
       harmPerWeek: number,
       daysBeyondUse = 0,
-      dueBy = '2026-07-01',
+      dueBy: string | null = '2026-07-01',
     ) => ({
       childId,
       action,
@@ -94,9 +94,10 @@ describe('buildRecallList', () => {
       visit('w', 'cast', 5, 3),
       visit('v', 'cast', 5, 2, '2026-06-30'),
       visit('u', 'cast', 5, 2),
+      visit('t', 'cast', 5, 2, null),
       visit('a', 'cast', 1, 99, '2026-01-01'),
     ];
-    expect(wanted.toReversed().sort(byHarm)).toEqual(wanted);
+    for (const given of [wanted, wanted.toReversed()]) expect(given.toSorted(byHarm)).toEqual(wanted);
     expect(list.entries[1]).toMatchObject({ late: true, reason: { code: 'beyond-use' } });
     const harm = list.entries.slice(1).map((e) => e.harmPerWeek);
     expect(harm).toEqual(harm.toSorted((x, y) => y - x));
