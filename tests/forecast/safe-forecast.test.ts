@@ -184,6 +184,30 @@ describe('already outgrown', () => {
     expect(end).toBeGreaterThan(0.1);
     expect(f.outcome).toBe('forecast');
   });
+
+  it('one that in one of ten futures still grows out of its device is not called full-grown', () => {
+    const girl = (roomMm: number) => {
+      const { forecasts, growth } = buildChild(TODAY, 15, { sex: 'female' })
+        .series('foot_length', 'left', [
+          [5, 233],
+          [0, 234],
+        ])
+        .device('solid-afo', 'left', 5, { allowancesMm: { foot_length: roomMm } })
+        .assess();
+      const [{ outcome, room }] = forecasts;
+      const left = room.find((r) => r.series.measure === 'foot_length')!;
+      if (growth.kind !== 'posterior') throw new Error('two readings are enough');
+      const further = growth.posterior.chanceOfFurtherGrowth(left.series, dayNumber(TODAY), left.roomMm);
+      return { outcome, further };
+    };
+    const tight = girl(5);
+    expect(tight.further).toBeGreaterThan(0.05);
+    expect(tight.further).toBeLessThan(0.15);
+    expect(tight.outcome).toBe('forecast');
+    const roomy = girl(7);
+    expect(roomy.further).toBeLessThan(0.05);
+    expect(roomy.outcome).toBe('full-grown');
+  });
 });
 
 describe('what a person saw', () => {
