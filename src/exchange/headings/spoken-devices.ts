@@ -74,7 +74,7 @@ export const spokenDevices: Readonly<Record<string, string>> = {
 export const openDevices: Readonly<Record<string, { readonly words: string; readonly plural?: string }>> = {
   'solid-afo|articulated-afo|afo-with-straps|ground-reaction-afo': {
     words:
-      'afo|afos|ankle foot orthosis|ankle foot orthoses|ankle brace|ankle braces|unterschenkelorthese|unterschenkelorthesen|us orthese|fußheberorthese|orthese suro pedieuse|orthese suropedieuse|osp|orthese de cheville|attelle suro pedieuse|ortesis tobillo pie|ortesis de tobillo|ferula tobillo pie|evo|evo s|evos|enkel voet orthese|enkelvoetorthese|onderbeenorthese|tutore gamba piede|tutore caviglia|ortesi gamba piede|tutore afo|ferula afo|afo orthese|ankle foot orthotic|leg splint|leg splints|knöchel fuß orthese|sprunggelenkorthese|orthese jambiere|orthese jambe pied|ortesi caviglia piede|afo s|ankle splint|ferula antiequino|ankle orthosis',
+      'afo|afos|ankle foot orthosis|ankle foot orthoses|ankle brace|ankle braces|unterschenkelorthese|unterschenkelorthesen|us orthese|fußheberorthese|orthese suro pedieuse|orthese suropedieuse|osp|orthese de cheville|attelle suro pedieuse|orthese cheville pied|ortesis tobillo pie|ortesis de tobillo|ferula tobillo pie|evo|evo s|evos|enkel voet orthese|enkelvoetorthese|onderbeenorthese|tutore gamba piede|tutore caviglia|ortesi gamba piede|tutore afo|ferula afo|afo orthese|ankle foot orthotic|leg splint|leg splints|knöchel fuß orthese|sprunggelenkorthese|orthese jambiere|orthese jambe pied|ortesi caviglia piede|afo s|ankle splint|ferula antiequino|ankle orthosis',
   },
 };
 

@@ -1,4 +1,4 @@
-import type { IsoDate } from '../../records/dates.js';
+import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { contentId } from '../csv/read-rows.js';
 import { foldText } from '../headings/fold-words.js';
 
@@ -16,9 +16,12 @@ export class People {
   private readonly byId = new Map<string, Person>();
   private readonly byName = new Map<string, Person[]>();
 
-  /** The child a row means, made where it is new and the row says who it is. */
-  meet(id: string, name: string, birthDate: IsoDate | null): Person | null {
-    const found = this.find(id, name, birthDate);
+  /**
+   * The child a row means, made where it is new and the row says who it is. A birth date reckoned from an age is right
+   * to so many days only: of the same name, one as near as that is the same child's.
+   */
+  meet(id: string, name: string, birthDate: IsoDate | null, toDays = 0): Person | null {
+    const found = this.find(id, name, birthDate, toDays);
     if (found === 'several') return null;
     if (found) {
       found.birthDate ??= birthDate;
@@ -33,7 +36,7 @@ export class People {
   }
 
   /** The child a row means, among those met. */
-  find(id: string, name: string, birthDate: IsoDate | null): Person | 'several' | null {
+  find(id: string, name: string, birthDate: IsoDate | null, toDays = 0): Person | 'several' | null {
     if (id !== '') {
       const own = this.byId.get(id.toLowerCase());
       if (own) return own;
@@ -43,7 +46,9 @@ export class People {
       if (birthDate !== null) return null;
     }
     const named = (this.byName.get(nameKey(name)) ?? []).filter(
-      (p) => birthDate === null || p.birthDate === birthDate,
+      (p) =>
+        birthDate === null ||
+        (p.birthDate !== null && Math.abs(daysBetween(p.birthDate, birthDate)) <= toDays),
     );
     if (name !== '' && named.length > 0 && (id === '' || birthDate === null))
       return named.length === 1 ? named[0] : 'several';

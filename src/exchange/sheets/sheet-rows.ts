@@ -101,6 +101,7 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
       return { row, person: last, why: 'does not say which child' };
     }
     let birth: IsoDate | null = null;
+    let toDays = 0;
     const before = refused.length;
     const year = birthYear(birthText);
     if (birthColumn !== undefined && year !== null) {
@@ -111,10 +112,14 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
         taken.refuse(row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018');
       else if (date && date.date > today) taken.refuse(row, birthColumn, IN_FUTURE, 'a date up to today');
       else birth = date?.date ?? null;
-    } else if (withBirth && birthColumn === undefined) birth = fromAge(taken, row);
+    } else if (withBirth && birthColumn === undefined) {
+      const reckoned = fromAge(taken, row);
+      birth = reckoned?.birth ?? null;
+      toDays = reckoned?.toDays ?? 0;
+    }
     // A birth date alone, repeated under a name, goes on with the child above.
     const goesOn = id === '' && name === '' && last !== null && last.birthDate === birth;
-    const found: Person | null = goesOn ? last : people.meet(id, name, birth);
+    const found: Person | null = goesOn ? last : people.meet(id, name, birth, toDays);
     last = found;
     if (found && birth !== null && found.birthDate !== birth && birthColumn !== undefined) {
       taken.refuse(
@@ -124,7 +129,7 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
         'one birth date for a child',
       );
     }
-    const several = found === null && people.find(id, name, birth) === 'several';
+    const several = found === null && people.find(id, name, birth, toDays) === 'several';
     const why = several
       ? 'is the name of several children; a number or a birth date says which'
       : withBirth
@@ -147,12 +152,23 @@ function birthYearsAsked(taken: TakenTable, column: Column): boolean {
   return answer === 'yes';
 }
 
-function fromAge({ columns, orders, desk }: TakenTable, row: GridRow): IsoDate | null {
+/** An age counts what is completed: whole or half years, or months; so far apart two visits of one child can put its birth. */
+const YEARS_TO_DAYS = 366;
+const MONTHS_TO_DAYS = 45;
+
+function fromAge(
+  { columns, orders, desk }: TakenTable,
+  row: GridRow,
+): { readonly birth: IsoDate; readonly toDays: number } | null {
   const age = fieldCell(columns, row, 'visit.age');
   const years = cellAge(age.text, age.column?.heading);
   const visit = fieldCell(columns, row, 'visit.date');
   const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), desk.today) : null;
-  return years === null || date === null || 'why' in date ? null : dateAtAge(date.date, -years);
+  if (years === null || date === null || 'why' in date) return null;
+  return {
+    birth: dateAtAge(date.date, -years),
+    toDays: Number.isInteger(2 * years) ? YEARS_TO_DAYS : MONTHS_TO_DAYS,
+  };
 }
 
 /** 'Farr, Milo (M)', 'Ivy Grant (girl)'. */

@@ -80,10 +80,7 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'child.affected_side':
       return share(cells, (c) => word(leftWords)(c) || word(rightWords)(c) || word(bothWords)(c));
     case 'device.family':
-      return Math.min(
-        1,
-        share(cells, (c) => saysKind(c) || cellDevices(c).some((d) => d.family !== null)) * 1.15,
-      );
+      return deviceFit(cells, isDate);
     case 'device.verdict':
       return Math.max(
         0.3,
@@ -121,6 +118,18 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     default:
       return share(cells, (c) => !isDate(c) || /\p{L}/u.test(c));
   }
+}
+
+/** So many words for devices that nobody knows are asked about one by one; of more, what the column is. */
+const MOST_UNKNOWN = 6;
+
+/** Names of devices; a word nobody knows may be the clinic's own for one, and counts half. */
+function deviceFit(cells: readonly string[], isDate: (cell: string) => boolean): number {
+  const known = share(cells, (c) => saysKind(c) || cellDevices(c).some((d) => d.family !== null));
+  const others = cells.filter((c) => !isDate(c) && /\p{L}{3}/u.test(c) && c.length <= 40);
+  const few = new Set(others.map(foldText)).size <= MOST_UNKNOWN;
+  const own = few && others.length === cells.length ? (1 - known) / 2 : 0;
+  return Math.min(1, known * 1.15 + own);
 }
 
 /** A column of sizes that hardly any child has may still be what its heading says, but another meaning is likelier. */
