@@ -23,7 +23,10 @@ export function amendFinding(
   if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
   if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
   if (!isMark(current))
-    return isResolved(clause, ['broken', 'lost'].includes(current.kind)) && !has(patterns.advice, clause)
+    return isResolved(
+      current.kind.startsWith('skin') ? clause : clause.replace(/\bclosed\b/, ''),
+      ['broken', 'lost'].includes(current.kind),
+    ) && !has(patterns.advice, clause)
       ? drop()
       : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);

@@ -45,7 +45,7 @@ const measured: readonly Measured[] = [
 
 const NUMBER = String.raw`([-+]?\d+(?:\.\d+)?|neutral|plantigrade)(?:st|nd|rd|th)?`;
 const FILL = String.raw`[^.;\n\d+-]{0,35}`;
-const WAS = String.raw`\b(?:was|were|prev|previous|previously|before|from|compared (?:to|with)|last (?:visit|time|film|xray|clinic|review)|(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*|up from|down from)\b`;
+const WAS = String.raw`\b(?:was|were|having been|prev|previous|previously|before|from|compared (?:to|with)|last (?:visit|time|film|xray|clinic|review)|(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*|up from|down from)\b`;
 /** 'DF from +10 to -5', '38 (was 29)', 'was 50th now 91st', '25 to 33'. A dot begins a new sentence but in a number. */
 const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly now: number }[] = [
   {

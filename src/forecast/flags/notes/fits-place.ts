@@ -19,6 +19,9 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   if (term.kind === 'fit-changed' && OF_SIZE.test(term.text) && CLOTHES.test(clause)) return false;
   if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
   if (term.kind !== 'broken') return true;
+  // 'Shoes fell apart'.
+  const subject = clause.slice(0, term.at);
+  if (CLOTHES.test(subject) && !has(patterns.device, subject + term.text)) return false;
   if (/\bskin\b/.test(clause) || (BROKE_WHAT.test(term.text + after) && !has(patterns.device, after)))
     return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));

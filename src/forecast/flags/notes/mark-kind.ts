@@ -9,7 +9,7 @@ export const isMark = ({ kind }: { readonly kind: FindingKind }) =>
 
 /** 'Gone by morning', 'there until lunch': hours, whatever else is said of it. */
 const TO_A_TIME_OF_DAY =
-  /\b(?:by|until|till|before|after|at) (?:the )?(?:next )?(?:morning|lunch(?:time)?|dinner(?:time)?|tea(?:time)?|supper|bed(?:time)?|evening|night|home ?time|afternoon|break(?:time)?|school finishes)\b/;
+  /\b(?:when (?:he|she|they|we) (?:woke|wakes|got up|gets up)|on waking|first thing)\b|\b(?:by|until|till|before|after|at) (?:the )?(?:next )?(?:morning|lunch(?:time)?|dinner(?:time)?|tea(?:time)?|supper|bed(?:time)?|evening|night|home ?time|afternoon|break(?:time)?|school finishes)\b/;
 
 /** 'Blanches slowly', 'takes most of the evening'. */
 const SLOWLY =

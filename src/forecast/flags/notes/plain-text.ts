@@ -38,7 +38,10 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],
   [/@/g, ' at '],
-  [/\+{2,}/g, ' very '],
+  [/\bthru\b/g, 'through'],
+  [/\b(?:isnt|arent|wasnt|werent|aint)\b/g, 'not'],
+  [/\bgr (?=[1-4]\b)/g, 'grade '],
+  [/\+{2,}/g, ' plusplus '],
   [
     /\b(brother|sister|twin|sibling|cousin)s? \((?:aged? )?\d{1,2} ?(?:y|yrs?|years?|m|mths?|months?)?\)/g,
     '$1',

@@ -26,6 +26,9 @@ export interface ReadNote {
 const ASKED_AND_DENIED =
   /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))/g;
 
+/** 'Smoothed so as not to catch'. */
+const SO_THAT_NOT = /\bso (?:as not to|that it does not|it does not|it doesnt|it wont) [a-z]+/g;
+
 /**
  * Reads a free note clause by clause: what was found, unless it is denied, was long ago and is healed, is only advice, is
  * somebody else's, or is the colour of a strap. Redness with a time of 20 minutes or less is no finding.
@@ -54,7 +57,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
   const written = plainText(note).replace(/\b(?:19|20)\d\d\b/g, (y) =>
     year !== null && Number(y) < year ? 'years ago' : y,
   );
-  const text = blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED);
+  const text = blanked(blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED), SO_THAT_NOT);
   let found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
   for (const sentence of splitClauses(text)) {
@@ -66,12 +69,15 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     for (const clause of sentence) {
       const named = termsOf(clause.text, region, clause.continues ? said : '');
       said = clause.text;
-      const another = named.length > 0 ? named : anotherOf(clause.text, spoken);
-      const terms = another.length > 0 ? another : unclearIn(clause.text);
+      let terms = named.length > 0 ? named : anotherOf(clause.text, spoken);
       if (named.length > 0) spoken = named[named.length - 1].kind;
       if (terms.length === 0) {
+        const before: NoteFinding | undefined = current;
         if (current) current = amendFinding(found, current, clause.text);
         else offMinutes = /\boff\b/.test(clause.text) ? lastedMinutes(clause.text) : null;
+        if (current === before) terms = unclearIn(clause.text);
+      }
+      if (terms.length === 0) {
         silenced = ofSomebodyElse(clause.text) ? 'others' : null;
         continue;
       }

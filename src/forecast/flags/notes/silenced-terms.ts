@@ -17,7 +17,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (
     has(patterns.advice, before) ||
     TO_LOOK_FOR.test(before) ||
-    (PLACES_LOOKED_AT.test(term.text) && LOOKED_AT.test(before)) ||
+    (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
     (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
     has(anchored(patterns.adviceAfter), after)
   )
@@ -36,6 +36,12 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
 /** 'Dad limping after football'; but a mother who complains or moans speaks of the child. */
 function isHimself(before: string, term: Term): boolean {
   const other = last(patterns.others, before);
+  // 'Mum's sore knee'.
+  if (
+    OF_A_BODY.includes(term.kind) &&
+    findAll(patterns.othersOwn, before).some((own) => before.slice(own.end).trim() === '')
+  )
+    return true;
   return (
     other !== undefined &&
     OF_A_BODY.includes(term.kind) &&
@@ -121,6 +127,7 @@ const TO_LOOK_FOR =
 
 /** 'Checked pressure areas': where one looks, and nothing seen there. */
 const PLACES_LOOKED_AT = /^pressure (?:areas?|points?)$/;
+const WAS_LOOKED_AT = /^\s*(?:all |were |was )*(?:checked|inspected|examined|reviewed|looked at|monitored)\b/;
 const LOOKED_AT =
   /\b(?:check\w*|inspect\w*|examin\w*|review\w*|look\w* at|monitor\w*)(?: (?:all|both|usual|skin|and|over))*\s*$/;
 
