@@ -81,7 +81,7 @@ export const records: readonly MutationGroup[] = [
       ],
       ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
       ['of changedNumbers(text, region))', 'of [] as ReturnType<typeof changedNumbers>)'],
-      ['another.length > 0 ? another : unclearIn(clause.text)', 'another'],
+      ['terms = unclearIn(clause.text)', 'terms = []'],
       ["{ ...t, kind: 'hip-out' }", 't'],
       ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
       ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
