@@ -1,10 +1,12 @@
-import { columns, patternColumns, tableNames } from '../exchange/csv/columns.js';
+import { type Column, columns, patternColumns, tableNames } from '../exchange/csv/columns.js';
 import { terminal, wrap } from './terminal.js';
 
 /** `doorpost columns`: what can be read, with what is accepted in each cell. */
 export async function listColumns(options: { json?: boolean }): Promise<void> {
   if (options.json) {
-    terminal.out(JSON.stringify({ columns, patternColumns }, null, 2));
+    const shown = ({ name, required, accepted, aliases }: Column) => ({ name, required, accepted, aliases });
+    const tables = Object.entries(columns).map(([table, own]) => [table, own.map(shown)]);
+    terminal.out(JSON.stringify({ columns: Object.fromEntries(tables), patternColumns }, null, 2));
     return;
   }
   terminal.out(

@@ -13,6 +13,12 @@ const bare = (field: z.ZodType): z.ZodType =>
     ? bare(field.unwrap() as z.ZodType)
     : field;
 
+/** The words of a choice. fieldOptions(childRecord.shape.sex) = ['male', 'female', 'unknown']. */
+export function fieldOptions(field: z.ZodType): readonly string[] {
+  const own = bare(field);
+  return own instanceof z.ZodEnum ? own.options.map(String) : [];
+}
+
 export type FieldKind = 'tick' | 'choice' | 'several' | 'number' | 'columns' | 'date' | 'text';
 
 /** How a person enters a record's field, by its schema. fieldKind(childRecord.shape.walks) = 'tick'. */

@@ -3,11 +3,21 @@
  * A heading is matched without regard to case, spaces and punctuation; columns named here are read,
  * every other column is kept with its row and written back.
  */
+import type { z } from 'zod';
 import { growthHormoneColumns } from '../../forecast/record-until.js';
-import { adjustmentKinds, endReasons, familyIds, stageIds } from '../../records/device.js';
-import { measureIds } from '../../records/measure.js';
-import { conditionIds } from '../../records/records.js';
-import { FADES_WITHIN_MINUTES, skinStates } from '../../records/skin-check.js';
+import { type AboutField, acceptedInFile, columnName, isNeeded } from '../../records/about-field.js';
+import { childFields, childNumber } from '../../records/child-fields.js';
+import { deviceEventRecord, deviceRecord, stageIds, workshopJobRecord } from '../../records/device.js';
+import {
+  deviceFields,
+  eventFields,
+  jobFields,
+  markerFields,
+  measurementFields,
+  skinFields,
+} from '../../records/record-fields.js';
+import { childRecord, isoDateText, markerRecord, measurementRecord } from '../../records/records.js';
+import { skinCheckFields } from '../../records/skin-check.js';
 
 export const tableNames = [
   'children',
@@ -22,117 +32,51 @@ export type TableName = (typeof tableNames)[number];
 
 export interface Column {
   readonly name: string;
+  /** The record's field that stands in it. */
+  readonly field: string;
+  /** What the field may be. */
+  readonly schema: z.ZodType;
+  /** What an empty cell is read as; undefined where it must not be empty. */
+  readonly whenEmpty: unknown;
   readonly required: boolean;
   /** What is accepted, as a refusal quotes it. */
   readonly accepted: string;
   readonly aliases: readonly string[];
 }
 
-const DATE =
-  'a date as 2024-03-17 or 17.03.2024, 17/03/2024 where only one reading is possible, an Excel date';
-const YES_NO = 'yes or no (true, false, 1, 0)';
-const TEXT = 'text';
-const ID = '1 to 80 characters, unique in its table';
+/** A column a field, of what is said of each and of its schema. */
+const columnsOf = (
+  fields: Readonly<Record<string, AboutField>>,
+  schemas: Readonly<Record<string, z.ZodType>>,
+): readonly Column[] =>
+  Object.entries(fields).map(([field, about]) => ({
+    name: columnName(field),
+    field,
+    schema: schemas[field],
+    whenEmpty: about.otherwise ?? schemas[field].safeParse(undefined).data,
+    required: isNeeded(schemas[field], about),
+    accepted: acceptedInFile(schemas[field], about),
+    aliases: about.aliases ?? [],
+  }));
 
-const c = (name: string, accepted: string, aliases: readonly string[] = [], required = false): Column => ({
-  name,
-  required,
-  accepted,
-  aliases,
-});
-const must = (name: string, accepted: string, aliases: readonly string[] = []): Column =>
-  c(name, accepted, aliases, true);
+const { extra: _ownColumns, ...childSchemas } = childRecord.shape;
+const childColumns = Object.fromEntries(
+  Object.keys(childSchemas).map((f) => [f, f === 'id' ? childNumber : childFields[f as 'name']]),
+);
+/** A stage is done on a day, or not yet. */
+const stages = Object.fromEntries(stageIds.map((stage) => [stage, isoDateText.nullable().default(null)]));
 
 export const columns: Readonly<Record<TableName, readonly Column[]>> = {
-  children: [
-    must('id', ID, ['child_id', 'child', 'patient_id', 'patient']),
-    c('name', TEXT, ['child_name', 'full_name']),
-    must('birth_date', DATE, ['date_of_birth', 'dob', 'birthdate', 'born']),
-    must('sex', 'female, male or unknown (f, m, girl, boy); empty for unknown', ['gender']),
-    c('gestation_weeks', '22 to 44 completed weeks at birth, empty when unknown', ['gestation']),
-    c('conditions', `any of ${conditionIds.join(', ')}, separated by |`, ['condition', 'diagnosis']),
-    c('affected_side', 'left, right, both or none'),
-    c('insensate_skin', YES_NO, ['insensate']),
-    c('latex_alert', YES_NO, ['latex', 'latex_allergy']),
-    c('palliative', YES_NO),
-    c('walks', `${YES_NO}; empty for yes`, ['ambulant', 'walking']),
-    c('sibling_group', 'the same text for children to call together', ['siblings', 'family_group']),
-    c('transport_days', 'weekdays as mon|thu or 1|4; empty for any day'),
-    c('prefers_holidays', YES_NO),
-    c('clinician', 'who sees the child, by the name the clinic has set; empty for any'),
-    c('contact', TEXT, ['phone', 'carer_contact']),
-    c('language', 'a language code, empty for en'),
-    c('status', 'active, moved-away, discharged or died; empty for active'),
-  ],
-  measurements: [
-    c('id', `${ID}; made from the row when empty`, ['measurement_id']),
-    must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
-    must('date', DATE, ['measured_on', 'visit_date', 'measurement_date', 'visit']),
-    c('measure', `one of ${measureIds.join(', ')}`, ['dimension', 'what']),
-    c('side', 'left or right for a measure of one side; empty or none for one of the whole body', [
-      'laterality',
-    ]),
-    c('value', 'a number such as 175, 17.5 or 17,5, with its unit unless unit says it', ['reading', 'size']),
-    c('unit', 'mm, cm, m, inch or ft; kg, g or lb for weight', ['units']),
-    c('method', 'gauge, tape, scan, x-ray, parent or other text', ['instrument']),
-    c('observer', TEXT, ['measured_by']),
-    c('technical_error', "SD of one reading in the measure's own unit (mm; kg for weight)", ['tem']),
-    c('entered', 'what was first typed, kept as text'),
-  ],
-  devices: [
-    c('id', `${ID}; made from the row when empty`, ['device_id']),
-    must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
-    must('family', `one of ${familyIds.join(', ')}`, ['device', 'type', 'device_family', 'device_type']),
-    c('side', 'left or right; both for a frame over both legs; none for trunk or head', ['laterality']),
-    must('cast_date', DATE, ['cast', 'cast_on', 'scan_date']),
-    c('fitted_date', `${DATE}; empty until fitted`, ['fitted', 'fitted_on', 'delivered', 'fit_date']),
-    c('status', 'ordered, worn or retired; empty for worn when fitted, ordered when not'),
-    c('footplate', 'full, behind-toes or none; empty for full'),
-    c('replaces', 'the id of the device whose place it takes, or empty', ['replaces_device']),
-  ],
-  events: [
-    c('id', `${ID}; made from the row when empty`, ['event_id']),
-    must('device_id', 'an id in devices', ['device']),
-    must('date', DATE, ['event_date']),
-    must('kind', 'cast, delivered, adjusted, re-cast, broken, lost, retired or verdict', ['event']),
-    c('measure', `one of ${measureIds.join(', ')}, or empty for the whole device`, ['dimension']),
-    c('side', 'left, right, none or empty'),
-    c('change_mm', 'room gained in mm, as a number', ['change']),
-    c('adjustment', `${adjustmentKinds.join(', ')} or other`),
-    c('verdict', 'loose, good, tight or outgrown; may be empty beside a note', ['fit_verdict']),
-    c('end_reason', `with retired: ${endReasons.join(', ')}, or empty`, ['why_ended']),
-    c('note', TEXT, ['notes', 'comment']),
-  ],
-  markers: [
-    c('id', `${ID}; made from the row when empty`, ['marker_id']),
-    must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
-    must('date', DATE),
-    must('kind', 'bone-age, menarche, hand-stage, pelvis-stage, pre-pubertal or maturity-offset', ['marker']),
-    c('value', 'years for bone-age and maturity-offset, 1 to 8 for hand-stage, 0 to 5 for pelvis-stage'),
-    c('sd_years', 'a number above 0, or empty', ['sd']),
-  ],
-  skin: [
-    c('id', `${ID}; made from the row when empty`, ['skin_check_id']),
-    must('child_id', 'an id in children', ['child', 'patient_id', 'patient']),
-    c('device_id', 'an id in devices, or empty', ['device']),
-    must('date', DATE, ['checked_on']),
-    must('state', `${skinStates.join(', ')}: fades within ${FADES_WITHIN_MINUTES} minutes or lasts longer`, [
-      'skin',
-    ]),
-    c('minutes', 'whole minutes until it faded, or that it has lasted so far; or empty'),
-    c('where', 'the place on the body, as text', ['place', 'site']),
-    c('side', 'left, right, none or empty'),
-    c('cannot_warn', 'yes where the skin there does not feel; empty for no', ['insensate']),
-    c('observer', TEXT, ['seen_by']),
-    c('note', TEXT, ['notes', 'comment']),
-  ],
-  jobs: [
-    c('id', `${ID}; made from the row when empty`, ['job_id']),
-    must('device_id', 'an id in devices', ['device']),
-    c('family', `one of ${familyIds.join(', ')}; empty for the device's own`),
-    ...stageIds.map((stage) => c(stage, `${DATE}, not before the stage ahead of it`, [`${stage}_date`])),
-    c('status', 'in-progress, fitted or cancelled; empty to read it off the stages'),
-  ],
+  children: columnsOf(childColumns, childSchemas),
+  measurements: columnsOf(measurementFields, {
+    ...measurementRecord.shape,
+    unit: measurementRecord.shape.entered,
+  }),
+  devices: columnsOf(deviceFields, deviceRecord.shape),
+  events: columnsOf(eventFields, deviceEventRecord.shape),
+  markers: columnsOf(markerFields, markerRecord.shape),
+  skin: columnsOf(skinFields, skinCheckFields.shape),
+  jobs: columnsOf(jobFields, { ...workshopJobRecord.shape, ...stages }),
 };
 
 /** Columns whose name carries a measure and a unit; shown under the table. */

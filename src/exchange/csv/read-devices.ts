@@ -6,6 +6,7 @@ import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { nearestWord } from '../nearest-word.js';
 import { plainWord } from './columns.js';
 import { type DeviceSize, deviceSizeHeading, deviceSizes } from './device-size-heading.js';
+import { readFields } from './read-fields.js';
 import { readNumber } from './read-number.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
@@ -24,20 +25,17 @@ export function readDevices(
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
     const family = readFamily(row, settings.rules);
-    const side = readSide(row, settings.rules.get(family));
-    const castDate = row.requiredDate('cast_date');
-    const fittedDate = row.date('fitted_date');
+    const own = readFields(row, 'devices', ['side', 'castDate', 'fittedDate', 'footplate', 'replaces']);
+    const { castDate, fittedDate } = own;
+    const side = sideOf(own.side, settings.rules.get(family));
     const sizes = readSizes(row, layout);
     const device = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
       childId,
+      ...own,
       family,
       side,
-      castDate: castDate ?? '',
-      fittedDate,
       status: row.oneOf('status', ['ordered', 'worn', 'retired'], fittedDate ? 'worn' : 'ordered'),
-      replaces: row.upTo('replaces', 80) || null,
-      footplate: row.oneOf('footplate', ['full', 'behind-toes', 'none'], 'full'),
       allowancesMm: sizes.allowance,
       limitsMm: sizes.limit,
       extensionRangeMm: sizes.extension,
@@ -80,14 +78,8 @@ export const familyNamed = (text: string, rules: FitRules): string | undefined =
   ]);
 
 /** The side as written; a frame over both legs need not say so. */
-function readSide(row: RowReader, rule: FamilyRule | undefined): Device['side'] {
-  const side = row.oneOf('side', ['left', 'right', 'both', 'none'], 'none', {
-    l: 'left',
-    r: 'right',
-    bilateral: 'both',
-  });
-  return rule?.sides === 'both' && side === 'none' ? 'both' : side;
-}
+const sideOf = (side: Device['side'], rule: FamilyRule | undefined): Device['side'] =>
+  rule?.sides === 'both' && side === 'none' ? 'both' : side;
 
 function readSizes(row: RowReader, layout: TableLayout) {
   const sizes: Record<DeviceSize, Partial<Record<MeasureId, number>>> = {

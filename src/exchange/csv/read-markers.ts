@@ -1,9 +1,8 @@
 import { markerFaults, markerValues } from '../../records/check/marker-faults.js';
-import { type MaturityMarker, markerRecord } from '../../records/records.js';
+import type { MaturityMarker } from '../../records/records.js';
+import { readFields } from './read-fields.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
-
-const kinds = markerRecord.shape.kind.options;
 
 /** markers.csv: signs of how mature a child is. */
 export function readMarkers(
@@ -17,20 +16,15 @@ export function readMarkers(
     const birthDate = birthOf(childId);
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
-    const date = row.requiredDate('date');
-    const kind = row.oneOf('kind', kinds, null);
-    if (kind === null && row.text('kind') === '') row.refuse('kind', 'is missing');
+    const own = readFields(row, 'markers', ['date', 'kind', 'sdYears']);
+    const { date, kind } = own;
     const value = row.number('value');
-    if (kind && markerValues[kind] && row.text('value') === '')
-      row.refuse('value', `is missing from a ${kind}`);
-    const sdYears = row.number('sd_years');
+    if (markerValues[kind] && row.text('value') === '') row.refuse('value', `is missing from a ${kind}`);
     const marker = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('k', childId, date, kind, value)),
       childId,
-      date: date ?? '',
-      kind: kind ?? 'bone-age',
+      ...own,
       value: value ?? 0,
-      sdYears,
     } satisfies MaturityMarker;
     if (row.ok && birthDate) row.refuseFaults(markerFaults(marker, birthDate, settings.today));
     return row.ok ? [marker] : [];

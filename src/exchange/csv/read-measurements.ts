@@ -7,6 +7,7 @@ import { nearestWord } from '../nearest-word.js';
 import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
+import { readFields } from './read-fields.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import { readSize } from './read-size.js';
 import type { TextTable } from './read-table.js';
@@ -40,15 +41,10 @@ export function readMeasurements(
     const birthDate = birthOf(childId);
     if (childId !== '' && birthDate === null)
       row.refuse('child_id', 'is not the id of a child that was taken');
-    const date = row.requiredDate('date');
-    const technicalError = row.number('technical_error');
     const visit: Visit = {
       id: row.upTo('id', 80),
       childId,
-      date: date ?? '',
-      method: row.upTo('method', 80),
-      observer: row.upTo('observer', 80),
-      technicalError,
+      ...readFields(row, 'measurements', ['date', 'method', 'observer', 'technicalError']),
       extra: row.extra(ofValues),
     };
     if (valued.length === 0) {

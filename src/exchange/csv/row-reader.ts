@@ -1,3 +1,4 @@
+import { columnName } from '../../records/about-field.js';
 import { CANNOT_BE, type Fault } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import { ownValue } from '../own-value.js';
@@ -69,13 +70,13 @@ export class RowReader {
   }
 
   /**
-   * Refuses what a record cannot be, in the words of every other door. A fault's field is the column of that name, unless
+   * Refuses what a record cannot be, in the words of every other door. A fault's field ('stages.cast') is the column of that name, unless
    * `headings` says where it stood.
    */
   refuseFaults(faults: Iterable<Fault>, headings: Readonly<Record<string, string>> = {}): void {
     for (const { field, given = '', why = CANNOT_BE, accepted } of faults) {
       const heading = ownValue(headings, field);
-      if (heading === undefined) this.refuse(columnOfField(field), why, accepted);
+      if (heading === undefined) this.refuse(columnName(field.split('.').at(-1) ?? field), why, accepted);
       else this.refuseCell(heading, given, why, accepted);
     }
   }
@@ -87,7 +88,7 @@ export class RowReader {
     return this.upTo(name, longest);
   }
 
-  upTo(name: string, longest: number): string {
+  upTo(name: string, longest = Number.POSITIVE_INFINITY): string {
     const text = this.text(name);
     if (text.length > longest) this.refuse(name, 'is too long', `at most ${longest} characters`);
     return text;
@@ -153,10 +154,6 @@ export class RowReader {
     return columns[this.layout.table].find((column) => column.name === name);
   }
 }
-
-/** 'castDate' -> 'cast_date', 'stages.cast' -> 'cast'. */
-const columnOfField = (field: string): string =>
-  (field.split('.').at(-1) ?? field).replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 
 /**
  * What a spreadsheet runs as a formula: = + - @ at the start, also fullwidth as some keyboards write them, after quotes

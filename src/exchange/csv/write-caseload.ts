@@ -2,11 +2,12 @@ import { mkdir, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { stringify } from 'csv-stringify/sync';
 import type { Caseload } from '../../records/caseload.js';
-import { type Device, stageIds } from '../../records/device.js';
+import type { Device } from '../../records/device.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
-import { columnOf, plainWord, type TableName, tableNames } from './columns.js';
+import { columnOf, columns, plainWord, type TableName, tableNames } from './columns.js';
 import { deviceSizeHeading } from './device-size-heading.js';
 import { measureHeading } from './measure-names.js';
+import { weekdayWords } from './read-children.js';
 import { safeCell } from './row-reader.js';
 
 type Cell = string | number | boolean | null;
@@ -37,182 +38,44 @@ export async function writeCaseload(folder: string, caseload: Caseload): Promise
   );
 }
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the columns of every table beside each other, one a line
+/** Rows with the columns of their table first, in its order. */
 function tableRows(caseload: Caseload): Record<TableName, { headings: string[]; rows: Row[] }> {
-  const table = (headings: string[], rows: Row[]) => ({
-    headings: [...headings, ...moreHeadings(headings, rows)],
-    rows,
-  });
+  const table = <R extends object>(name: TableName, records: readonly R[], more?: (record: R) => Row) => {
+    const known = columns[name].map((column) => column.name);
+    const rows = records.map((record) => ({ ...ownCells(name, record), ...more?.(record) }));
+    return { headings: [...known, ...moreHeadings(known, rows)], rows };
+  };
   return {
-    children: table(
-      [
-        'id',
-        'name',
-        'birth_date',
-        'sex',
-        'gestation_weeks',
-        'conditions',
-        'affected_side',
-        'insensate_skin',
-        'latex_alert',
-        'palliative',
-        'walks',
-        'sibling_group',
-        'transport_days',
-        'prefers_holidays',
-        'clinician',
-        'contact',
-        'language',
-        'status',
-      ],
-      caseload.children.map((c) => ({
-        id: c.id,
-        name: c.name,
-        birth_date: c.birthDate,
-        sex: c.sex,
-        gestation_weeks: c.gestationWeeks,
-        conditions: c.conditions.join(' | '),
-        affected_side: c.affectedSide,
-        insensate_skin: yesNo(c.insensateSkin),
-        latex_alert: yesNo(c.latexAlert),
-        palliative: yesNo(c.palliative),
-        walks: yesNo(c.walks),
-        sibling_group: c.siblingGroup,
-        transport_days: c.transportDays.map((day) => WEEKDAYS[day - 1]).join(' | '),
-        prefers_holidays: yesNo(c.prefersHolidays),
-        clinician: c.clinician,
-        contact: c.contact,
-        language: c.language,
-        status: c.status,
-        ...extraCells('children', c.extra),
-      })),
-    ),
-    measurements: table(
-      [
-        'id',
-        'child_id',
-        'date',
-        'measure',
-        'side',
-        'value',
-        'unit',
-        'method',
-        'observer',
-        'technical_error',
-        'entered',
-      ],
-      caseload.measurements.map((m) => ({
-        id: m.id,
-        child_id: m.childId,
-        date: m.date,
-        measure: m.measure,
-        side: m.side,
-        value: m.value,
-        unit: measures[m.measure].unit,
-        method: m.method,
-        observer: m.observer,
-        technical_error: m.technicalError,
-        entered: m.entered,
-        ...extraCells('measurements', m.extra),
-      })),
-    ),
-    devices: table(
-      ['id', 'child_id', 'family', 'side', 'cast_date', 'fitted_date', 'status', 'footplate', 'replaces'],
-      caseload.devices.map((d) => ({
-        id: d.id,
-        child_id: d.childId,
-        family: d.family,
-        side: d.side,
-        cast_date: d.castDate,
-        fitted_date: d.fittedDate,
-        status: d.status,
-        footplate: d.footplate,
-        replaces: d.replaces,
-        ...sizeCells(d),
-        ...extraCells('devices', d.extra),
-      })),
-    ),
-    events: table(
-      [
-        'id',
-        'device_id',
-        'date',
-        'kind',
-        'measure',
-        'side',
-        'change_mm',
-        'adjustment',
-        'verdict',
-        'end_reason',
-        'note',
-      ],
-      caseload.events.map((e) => ({
-        id: e.id,
-        device_id: e.deviceId,
-        date: e.date,
-        kind: e.kind,
-        measure: e.measure,
-        side: e.side,
-        change_mm: e.changeMm,
-        adjustment: e.adjustment,
-        verdict: e.verdict,
-        end_reason: e.endReason,
-        note: e.note,
-      })),
-    ),
-    markers: table(
-      ['id', 'child_id', 'date', 'kind', 'value', 'sd_years'],
-      caseload.markers.map((k) => ({
-        id: k.id,
-        child_id: k.childId,
-        date: k.date,
-        kind: k.kind,
-        value: k.value,
-        sd_years: k.sdYears,
-      })),
-    ),
-    skin: table(
-      [
-        'id',
-        'child_id',
-        'device_id',
-        'date',
-        'state',
-        'minutes',
-        'where',
-        'side',
-        'cannot_warn',
-        'observer',
-        'note',
-      ],
-      caseload.skinChecks.map((s) => ({
-        id: s.id,
-        child_id: s.childId,
-        device_id: s.deviceId,
-        date: s.date,
-        state: s.state,
-        minutes: s.minutes,
-        where: s.where,
-        side: s.side,
-        cannot_warn: yesNo(s.cannotWarn),
-        observer: s.observer,
-        note: s.note,
-      })),
-    ),
+    children: table('children', caseload.children, (c) => extraCells('children', c.extra)),
+    measurements: table('measurements', caseload.measurements, (m) => ({
+      unit: measures[m.measure].unit,
+      ...extraCells('measurements', m.extra),
+    })),
+    devices: table('devices', caseload.devices, (d) => ({
+      ...sizeCells(d),
+      ...extraCells('devices', d.extra),
+    })),
+    events: table('events', caseload.events),
+    markers: table('markers', caseload.markers),
+    skin: table('skin', caseload.skinChecks),
     jobs: table(
-      ['id', 'device_id', 'family', ...stageIds, 'status'],
-      caseload.jobs.map((j) => ({
-        id: j.id,
-        device_id: j.deviceId,
-        family: j.family,
-        ...Object.fromEntries(stageIds.map((stage) => [stage, j.stages[stage] ?? null])),
-        status: j.status,
-      })),
+      'jobs',
+      caseload.jobs.map((job) => ({ ...job, ...job.stages })),
     ),
   };
 }
 
-const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+const ownCells = (table: TableName, record: object): Row =>
+  Object.fromEntries(columns[table].map(({ name, field }) => [name, cellOf(Reflect.get(record, field))]));
+
+/** A field as its cell: a tick as a word, a list with bars between, of weekdays their names. */
+function cellOf(value: unknown): Cell {
+  if (typeof value === 'boolean') return yesNo(value);
+  if (Array.isArray(value))
+    return value.map((one) => (typeof one === 'number' ? weekdayWords[one - 1] : one)).join(' | ');
+  return (value ?? null) as Cell;
+}
+
 const yesNo = (value: boolean): string => (value ? 'yes' : 'no');
 
 function moreHeadings(headings: readonly string[], rows: readonly Row[]): string[] {

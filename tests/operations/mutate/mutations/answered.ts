@@ -159,7 +159,7 @@ export const answered: readonly MutationGroup[] = [
     tests: files,
     changes: [
       ["fittedDate ? 'worn' : 'ordered'", "'worn'"],
-      ["l: 'left',\n    r: 'right',", "l: 'right',\n    r: 'left',"],
+      ["rule?.sides === 'both' && side === 'none'", 'false'],
       ['= toBaseUnit(number, unit)', '= number'],
       ['if (row.ok && birthDate)', 'if (false as boolean)'],
     ],
@@ -168,10 +168,19 @@ export const answered: readonly MutationGroup[] = [
     harm: 'An event or a child in a file loses what protects it.',
     file: 'src/exchange/csv/read-events.ts',
     tests: files,
+    changes: [['if (row.ok && device)', 'if (false as boolean)']],
+  },
+  {
+    harm: 'A field in a file is read as the other side, as no alert, or as something where nothing was said.',
+    file: 'src/exchange/csv/read-fields.ts',
+    tests: [...files, 'tests/exchange/row-reader.test.ts', 'tests/exchange/awkward-tables.test.ts'],
     changes: [
-      ["l: 'left', r: 'right' }", "l: 'right', r: 'left' }"],
-      ['if (row.ok && device)', 'if (false as boolean)'],
-      ["row.refuse('kind', 'is missing')", 'null'],
+      ["\n  side: { l: 'left', r: 'right'", "\n  side: { l: 'right', r: 'left'"],
+      ["affected_side: { l: 'left', r: 'right' }", "affected_side: { l: 'right', r: 'left' }"],
+      ['row.yesNo(name, whenEmpty === true)', 'row.yesNo(name)'],
+      ['return (row) => row.yesNo(name, whenEmpty === true);', 'return () => false;'],
+      ['row.number(name, min, max)', 'row.number(name)'],
+      ["row.refuse(name, 'is missing')", 'null'],
     ],
   },
   {

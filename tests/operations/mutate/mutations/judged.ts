@@ -266,17 +266,14 @@ export const judged: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'Skin that cannot warn, or a skin that is open, is lost in a file.',
+    harm: 'A skin check of a day that cannot be, or of another child’s device, is taken from a file.',
     file: 'src/exchange/csv/read-skin-checks.ts',
     tests: [
       'tests/exchange/awkward-tables.test.ts',
       'tests/exchange/round-trip.test.ts',
       'tests/exchange/hostile-input.test.ts',
     ],
-    changes: [
-      ["if (row.text('state') === '') row.refuse('state', 'is missing');", ''],
-      ["cannotWarn: row.yesNo('cannot_warn')", 'cannotWarn: false'],
-    ],
+    changes: [['if (row.ok && birthDate)', 'if (false as boolean)']],
   },
   {
     harm: 'A reading of a sheet is dated by another column or lies in the future.',
