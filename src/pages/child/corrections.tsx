@@ -1,4 +1,5 @@
 import { measures } from '../../records/measure.js';
+import { measurementFields } from '../../records/record-fields.js';
 import type { Measurement } from '../../records/records.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import type { MeasurementRevision } from '../../store/contract.js';
@@ -69,7 +70,7 @@ export function Corrections(props: {
                 .map((m) => [m.id, `${format.date(m.date)}, ${seriesText(m)}, ${size(m)}`] as const)}
             />
             <InputField
-              label="Right value"
+              label={measurementFields.value.label}
               hint="empty: leave the reading out"
               id="correct-value"
               name="value"

@@ -2,6 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { Device } from '../../records/device.js';
 import { measures } from '../../records/measure.js';
+import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
@@ -41,7 +42,7 @@ export function DeviceFields(props: DeviceFieldsProps) {
       <div class="row top-aligned">
         <SelectField
           {...about('side')}
-          label="Side"
+          label={deviceFields.side.label}
           required
           of={[
             ...(sides.length > 1 ? [['', 'choose'] as const] : []),
@@ -52,14 +53,14 @@ export function DeviceFields(props: DeviceFieldsProps) {
         {asksPlate(rule) && (
           <SelectField
             {...about('footplate')}
-            label="Footplate"
+            label={deviceFields.footplate.label}
             of={Object.entries(plates)}
             chosen={typed.footplate}
           />
         )}
         <InputField
           {...about('castDate')}
-          label="Cast or scanned on"
+          label={deviceFields.castDate.label}
           type="date"
           required
           value={typed.castDate ?? today}
@@ -69,8 +70,8 @@ export function DeviceFields(props: DeviceFieldsProps) {
         {!next && (
           <InputField
             {...about('fittedDate')}
-            label="Fitted on"
-            hint="empty while it is being made"
+            label={deviceFields.fittedDate.label}
+            hint={deviceFields.fittedDate.hint}
             type="date"
             value={typed.fittedDate}
             max={today}
@@ -81,7 +82,7 @@ export function DeviceFields(props: DeviceFieldsProps) {
         {!next && (
           <SelectField
             {...about('replaces')}
-            label="Takes the place of"
+            label={deviceFields.replaces.label}
             of={[
               ['', 'nothing'],
               ...others.map((d) => [d.id, `${deviceLabel(d)}, cast ${format.date(d.castDate)}`] as const),

@@ -1,5 +1,6 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
+import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { SelectField } from '../parts/fields.js';
@@ -30,7 +31,7 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
       <Opening child={child} title="New device" />
       <Form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
         <SelectField
-          label="What is it?"
+          label={deviceFields.family.label}
           name="family"
           of={[...rules.keys()].map((f) => [f, familyLabel(f)] as const)}
           chosen={rule.id}

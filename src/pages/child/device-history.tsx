@@ -1,6 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import { type Device, deviceEventRecord } from '../../records/device.js';
-import { fieldLimits } from '../../records/field-limits.js';
+import type { Device } from '../../records/device.js';
+import { deviceFields, eventFields } from '../../records/record-fields.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { EventRevision } from '../../store/contract.js';
@@ -10,6 +10,7 @@ import { Form, Submit } from '../parts/form.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import type { DevicePageProps } from './device-page-props.js';
+import { EventInput } from './record-input.js';
 
 type Own = DevicePageProps & { readonly own: string };
 
@@ -61,10 +62,9 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
         <details class="no-print">
           <summary>Correct</summary>
           <Form action={action} class="row">
-            <InputField
-              label="Date"
+            <EventInput
+              field="date"
               id={`date-${id}`}
-              name="date"
               type="date"
               required
               value={event.date}
@@ -72,18 +72,11 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
               max={today}
             />
             {event.kind === 'adjusted' && (
-              <InputField
-                label="Room gained, mm"
-                id={`change-${id}`}
-                name="changeMm"
-                inputMode="decimal"
-                size={6}
-                value={event.changeMm ?? ''}
-              />
+              <EventInput field="changeMm" id={`change-${id}`} value={event.changeMm ?? ''} />
             )}
             {event.kind === 'verdict' && (
               <SelectField
-                label="Fit"
+                label={eventFields.verdict.label}
                 id={`verdict-${id}`}
                 name="verdict"
                 of={[
@@ -93,13 +86,7 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
                 chosen={event.verdict ?? ''}
               />
             )}
-            <InputField
-              label="Note"
-              id={`note-${id}`}
-              name="note"
-              {...fieldLimits(deviceEventRecord.shape.note)}
-              value={event.note}
-            />
+            <EventInput field="note" id={`note-${id}`} value={event.note} />
             <InputField
               label="Why it is corrected"
               id={`reason-${id}`}
@@ -157,21 +144,22 @@ function Changes({ own, versions }: Own) {
   );
 }
 
-const fieldNames: Partial<Record<keyof Device, string>> = {
-  family: 'family',
-  side: 'side',
-  castDate: 'cast on',
-  fittedDate: 'fitted on',
-  status: 'state',
-  footplate: 'footplate',
-  replaces: 'takes the place of',
-  allowancesMm: 'allowances',
-  limitsMm: 'maker’s limits',
-  extensionRangeMm: 'side-bar travel',
-  extra: 'paid by',
+/** As the form calls them; what the form has under one heading is told apart here. */
+const fieldNames: Partial<Record<keyof Device, string | undefined>> = {
+  family: 'Family',
+  side: deviceFields.side.label,
+  castDate: deviceFields.castDate.label,
+  fittedDate: deviceFields.fittedDate.label,
+  status: deviceFields.status.label,
+  footplate: deviceFields.footplate.label,
+  replaces: deviceFields.replaces.label,
+  allowancesMm: 'Growth allowed',
+  limitsMm: 'Maker’s limit',
+  extensionRangeMm: 'Side-bar travel',
+  extra: 'Paid by',
 };
 
-/** 'cast on 3 May 2026, was 2 May 2026'. */
+/** 'Cast or scanned on: 3 May 2026, was 2 May 2026'. */
 function changed(before: Device, after: Device, format: Format): string[] {
   const text = (field: keyof Device, device: Device): string => {
     const value = device[field];
@@ -186,5 +174,5 @@ function changed(before: Device, after: Device, format: Format): string[] {
   return (Object.keys(fieldNames) as (keyof Device)[])
     .map((field) => ({ field, now: text(field, after), was: text(field, before) }))
     .filter(({ now, was }) => now !== was)
-    .map(({ field, now, was }) => `${fieldNames[field]} ${now}, was ${was}`);
+    .map(({ field, now, was }) => `${fieldNames[field]}: ${now}, was ${was}`);
 }

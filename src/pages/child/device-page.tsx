@@ -1,9 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
 import { isBeingMade } from '../../recall/contract.js';
-import { type AdjustmentKind, deviceEventRecord, endReasons } from '../../records/device.js';
-import { fieldLimits } from '../../records/field-limits.js';
+import { type AdjustmentKind, endReasons } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
+import { eventFields } from '../../records/record-fields.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
@@ -14,6 +14,7 @@ import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
 import { adjustments } from './event-form.js';
+import { EventInput } from './record-input.js';
 import { ChildAlerts } from './visit-devices.js';
 
 /** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
@@ -71,10 +72,7 @@ type Own = DevicePageProps & { readonly own: string };
 function Day({ id, device }: { id: string } & Pick<DevicePageProps, 'device'>) {
   const { today } = usePage();
   return (
-    <p class="field">
-      <label for={id}>Date</label>
-      <input id={id} name="date" type="date" required value={today} min={device.castDate} max={today} />
-    </p>
+    <EventInput field="date" id={id} type="date" required value={today} min={device.castDate} max={today} />
   );
 }
 
@@ -84,7 +82,7 @@ function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<O
   return (
     <>
       <SelectField
-        label="Dimension"
+        label={eventFields.measure.label}
         id={`${id}-measure`}
         name="measure"
         required={!whole}
@@ -96,7 +94,7 @@ function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<O
       />
       {device.side === 'both' && (
         <SelectField
-          label="Side"
+          label={eventFields.side.label}
           id={`${id}-side`}
           name="side"
           of={[
@@ -128,10 +126,7 @@ function Judge(props: Own) {
         <div class="row">
           <Where id="judge" whole="the whole device" {...props} />
           <Day id="judge-date" {...props} />
-          <p class="field wide">
-            <label for="judge-note">Note</label>
-            <input id="judge-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
-          </p>
+          <EventInput field="note" id="judge-note" wide />
           <p>
             <Submit main>Save the judgement</Submit>
           </p>
@@ -165,11 +160,12 @@ function Adjust(props: Own) {
       <Form action={`${own}/events`} class="row" hidden={{ kind: 'adjusted' }} send="Save the adjustment">
         {' '}
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
-        <p class="field">
-          <label for="change">Room gained, mm</label>
-          <input id="change" name="changeMm" inputMode="decimal" required size={6} />
-        </p>
-        <SelectField label="How" name="adjustment" of={ways.map((a) => [a, a.replace('-', ' ')] as const)} />
+        <EventInput field="changeMm" id="change" required />
+        <SelectField
+          label={eventFields.adjustment.label}
+          name="adjustment"
+          of={ways.map((a) => [a, a.replace('-', ' ')] as const)}
+        />
         <Day id="adjusted-date" {...props} />
       </Form>
       <p class="hint">An adjustment resets its own dimension and no other.</p>
@@ -207,16 +203,18 @@ function End(props: Own) {
       <h2>Broken, lost, no longer worn</h2>
       <Form action={`${own}/events`} class="row" send="Save">
         <SelectField
-          label="What"
+          label={eventFields.kind.label}
           name="kind"
           of={(['retired', 'broken', 'lost'] as const).map((k) => [k, eventNames[k]] as const)}
         />
-        <SelectField label="Why no longer worn" name="endReason" of={reasonsOr('not said')} chosen="" />
+        <SelectField
+          label={eventFields.endReason.label}
+          name="endReason"
+          of={reasonsOr('not said')}
+          chosen=""
+        />
         <Day id="end-date" {...props} />
-        <p class="field wide">
-          <label for="end-note">Note</label>
-          <input id="end-note" name="note" {...fieldLimits(deviceEventRecord.shape.note)} />
-        </p>
+        <EventInput field="note" id="end-note" wide />
       </Form>
     </section>
   );

@@ -1,14 +1,14 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Alert } from '../../recall/contract.js';
 import type { Device, Verdict } from '../../records/device.js';
-import { fieldLimits } from '../../records/field-limits.js';
+import { skinFields } from '../../records/record-fields.js';
 import { avoidsLatex, type Child } from '../../records/records.js';
-import { FADES_WITHIN_MINUTES, type SkinState, skinCheckFields } from '../../records/skin-check.js';
+import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
-import { InputField } from '../parts/fields.js';
 import type { Format } from '../parts/format.js';
 import { judgedField } from './read-judgements.js';
+import { SkinInput } from './record-input.js';
 
 /** What must be known before anybody touches the child. */
 export function ChildAlerts({ child }: { child: Child }) {
@@ -79,13 +79,12 @@ export function VisitDevices(props: {
             )}
           </fieldset>
         );
-        const text = (what: 'minutes' | 'where' | 'note', label: string, size: number) => (
-          <InputField
-            label={label}
+        const text = (what: 'minutes' | 'where' | 'note', size: number) => (
+          <SkinInput
+            field={what}
             name={field(what)}
             value={typed[field(what)]}
             size={size}
-            maxLength={fieldLimits(skinCheckFields.shape[what]).maxLength}
             inputMode={what === 'minutes' ? 'numeric' : undefined}
             error={errors[field(what)]}
           />
@@ -97,15 +96,15 @@ export function VisitDevices(props: {
             </legend>
             {choice(
               'skin',
-              child.insensateSkin ? 'Skin under it (cannot warn: look)' : 'Skin under it',
+              `${skinFields.state.label}${child.insensateSkin ? ' (cannot warn: look)' : ''}`,
               skinWords,
             )}
             <div class="row">
-              {text('where', 'Where', 18)}
-              {text('minutes', 'Minutes until it faded', 4)}
+              {text('where', 18)}
+              {text('minutes', 4)}
             </div>
             {choice('verdict', 'How it fits', verdictWords)}
-            {text('note', 'Note', 40)}
+            {text('note', 40)}
           </fieldset>
         );
       })}

@@ -1,6 +1,7 @@
 import type { Device } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
+import { measurementFields } from '../../records/record-fields.js';
 import { type Child, measurementRecord } from '../../records/records.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
@@ -99,7 +100,7 @@ export function VisitPage(props: VisitPageProps) {
             {errors.date && <span class="hint warn">{errors.date}</span>}
           </p>
           <InputField
-            label="Measured by"
+            label={measurementFields.observer.label}
             name="observer"
             value={observer}
             {...fieldLimits(measurementRecord.shape.observer)}
