@@ -118,6 +118,7 @@ export async function assessInParallel(
     await Promise.all(pool.splice(0).map((worker) => worker.terminate()));
     throw error;
   }
-  for (const worker of pool) worker.removeAllListeners().unref();
+  // Its own listeners only: a thread without those of the platform never answers again.
+  for (const worker of pool) worker.removeAllListeners('message').removeAllListeners('error').unref();
   return answers;
 }

@@ -20,4 +20,6 @@ it('gives every child its own answer in the order asked, whichever thread gives 
   expect(heard.at(-1)).toBe(records.length);
   // Both had some: hand-overs are small where children are few.
   expect(heard.length).toBeGreaterThan(2);
+  // The pool is kept, and answers whoever asks next: of one child the thread, for it is handed over first.
+  expect(await assessInParallel(records.slice(0, 1), settings, () => {})).toEqual(answers.slice(0, 1));
 }, 60_000);
