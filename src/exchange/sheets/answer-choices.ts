@@ -1,3 +1,4 @@
+import { measureIds } from '../../records/measure.js';
 import { lengthUnits, massUnits } from '../../records/units.js';
 import { answerLabel } from '../headings/meaning-label.js';
 
@@ -39,6 +40,8 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
 export function answerChoices(question: string, familyNames: ReadonlyMap<string, string>): Choice[] {
   if (/^(?:device:|one-device$)/.test(question))
     return [...[...familyNames].map(([answer, label]) => ({ answer, label })), ...choices(['leave'])];
+  if (question.startsWith('measure:'))
+    return [...measureIds.map((answer) => ({ answer, label: answerLabel(answer) })), ...choices(['leave'])];
   const measure = /^unit:.*:([a-z_]+)$/.exec(question)?.[1];
   if (measure !== undefined) return choices([...(measure === 'weight' ? massUnits : lengthUnits), 'each']);
   return choices(BY_QUESTION.find(([about]) => about.test(question))?.[1] ?? []);

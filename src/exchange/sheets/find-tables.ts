@@ -12,6 +12,7 @@ import { isKeyValueLine } from './shapes/key-value-line.js';
 import { withoutOverflow } from './shapes/overflow.js';
 import { withPooledApart } from './shapes/pooled-sizes.js';
 import { sideBySide } from './shapes/side-by-side.js';
+import { withSidesAsRows } from './shapes/sides-across.js';
 import { upright } from './shapes/transposed.js';
 import { withUnitsRow } from './shapes/units-row.js';
 import { withoutHeadings } from './shapes/without-headings.js';
@@ -102,7 +103,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
     if (above.some(({ cells }) => namesChild(cells))) child = above;
-    tables.push(withPooledApart(withChildAbove(dated, above, sheet, child)));
+    tables.push(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }

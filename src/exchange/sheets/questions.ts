@@ -84,4 +84,4 @@ export class Asker {
 }
 
 /** Questions about a word and not about a column: one answer holds in every sheet. */
-const OF_WORDS = /^(device|side|sex):/;
+const OF_WORDS = /^(device|measure|side|sex):/;

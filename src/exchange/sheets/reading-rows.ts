@@ -1,9 +1,9 @@
 import type { IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Unit } from '../../records/units.js';
-import { foldWords } from '../headings/fold-words.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
-import type { ColumnSide, Meaning } from '../headings/meaning.js';
+import { type ColumnSide, type Meaning, meaningNamed } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, saysNotMeasured } from './cell-words.js';
@@ -141,16 +141,14 @@ function tidy(
   const what = fieldCell(taken.columns, row, 'long.measure');
   if (value === undefined || what.column === null) return;
   if (what.text === '' && cellOf(row, value) === '') return;
-  const named = measureOf(what.text, cellOf(row, value), what.column, taken);
-  if (named?.kind !== 'reading') {
-    taken.refuse(
-      row,
-      what.column,
-      what.text === '' ? 'is missing' : 'is not a measure doorpost knows',
-      Object.keys(measures).join(', '),
-    );
+  const known = measureOf(what.text, cellOf(row, value), what.column, taken);
+  if (known === null && (what.text === '' || LIKE_OURS.test(what.text))) {
+    const why = what.text === '' ? 'is missing' : 'is not a measure doorpost knows';
+    taken.refuse(row, what.column, why, Object.keys(measures).join(', '));
     return;
   }
+  const named = known ?? askMeasure(what.text, cellOf(row, value), what.column, taken);
+  if (named?.kind !== 'reading') return;
   const unitText = fieldCell(taken.columns, row, 'long.unit');
   const unit = unitWord(unitText.text);
   if (unitText.text !== '' && unit === null) {
@@ -186,6 +184,20 @@ function measureOf(text: string, value: string, column: Column, taken: TakenTabl
     (c.languages.some((l) => language.includes(l)) ? 0.5 : 0) +
     c.strength;
   return [...found].sort((a, b) => weight(b) - weight(a))[0].meaning;
+}
+
+/** Written as our own tables name a size: a slip in it is no word of the clinic's. */
+const LIKE_OURS = /^[a-z]+(?:_[a-z]+)+$/;
+
+/** A word for a size that nobody knows: asked once. */
+function askMeasure(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
+  const answer = taken.ask({
+    id: `measure:${foldText(text)}`,
+    asks: `Which size is "${text}" under "${column.heading}"?`,
+    examples: [value],
+    suggested: null,
+  });
+  return answer === null ? null : meaningNamed(answer);
 }
 
 const languagesOf = new WeakMap<TakenTable, readonly Language[]>();
