@@ -4,6 +4,7 @@ import { isSaidTogether } from '../recall/decide/visit-of.js';
 import { type MeasureId, measures } from '../records/measure.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
+import { urgentReason } from './family/worn-device.js';
 
 type Wants = { readonly action: Action; readonly reason: Pick<Reason, 'code' | 'numbers'> };
 
@@ -32,6 +33,7 @@ export function reasonSentence(
     marks: skinCannotWarn
       ? 'any mark, swelling or warm place, which your child may not feel'
       : 'any red marks, rubbing or pain',
+    meanwhile: meanwhile(it, String(reason.numbers.flag ?? ''), devices, rules),
     trouble: skinCannotWarn ? 'a mark, swelling, warmth or a wound' : 'pain, swelling, a wound',
   };
   return sentences[reason.code](words);
@@ -78,6 +80,20 @@ interface Words {
   readonly ring: string;
   readonly marks: string;
   readonly trouble: string;
+  /** What is done with it until somebody has looked. */
+  readonly meanwhile: string;
+}
+
+/** A hip orthosis is never taken off unasked; of a head or of breathing it is said what cannot wait. */
+function meanwhile(it: string, flag: string, devices: readonly NamedDevice[], rules: FitRules): string {
+  if (devices.some((d) => rules.get(d.family)?.region === 'hip'))
+    return `please leave ${it} on until we tell you`;
+  const why = urgentReason(flag);
+  if (why === 'head')
+    return `please leave ${it} off until then, and go to the hospital at once if your child throws up, is very sleepy or has a soft spot that bulges`;
+  if (why === 'breathing')
+    return `please take ${it} off, and call for help at once if it is still hard to breathe`;
+  return `please stop wearing ${it} until then`;
 }
 
 const RING = 'please ring us sooner if anything rubs, marks or hurts';
@@ -86,7 +102,7 @@ const LOOK =
 
 const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'red-flag': (w) =>
-    `Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
+    `Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; ${w.meanwhile}; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
   broken: (w) =>
     `${w.It} ${w.has} been broken since ${w.date('on')}: please stop wearing anything with a loose or sharp part, and come so that we can mend or replace it.`,
   lost: (w) =>

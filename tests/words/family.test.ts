@@ -16,6 +16,7 @@ import {
   thirdOf,
 } from '../../src/words/family/month-thirds.js';
 import { urgentReason } from '../../src/words/family/worn-device.js';
+import { reasonSentence } from '../../src/words/reason-sentence.js';
 import { readingGrade } from '../browser/reading-grade.js';
 
 const rules = loadRules();
@@ -173,7 +174,7 @@ describe('words for a family', () => {
   it('names vomiting, drowsiness and a bulging soft spot for a head that crosses centiles', () => {
     const { say } = deviceAnswer(en, helmet, 'see-now', told('blocked', null, null, null), 'head');
     for (const text of [say, en.emergency('head')!]) {
-      expect(text).toMatch(/sick/);
+      expect(text).toMatch(/throws up/);
       expect(text).toMatch(/sleepy/);
       expect(text).toMatch(/soft spot that bulges/);
       expect(text).toMatch(/hospital at once/);
@@ -183,6 +184,58 @@ describe('words for a family', () => {
     expect(deviceAnswer(en, worn('spinal-orthosis', 'none'), 'see-now', fits, 'breathing').say).toMatch(
       /hard to breathe/,
     );
+  });
+
+  it('never says that what nothing is known of will fit for a long time', () => {
+    for (const outcome of [
+      'too-few-measurements',
+      'blocked',
+      'no-rule',
+      'not-computed',
+      'not-in-use',
+    ] as const)
+      for (const action of ['none', 'review'] as const)
+        for (const w of familyLanguages)
+          expect(deviceAnswer(w, afo, action, told(outcome, null, null, null)).say, w.language).toBe(
+            w.wanted('check', afo, 'other'),
+          );
+  });
+
+  // The letter's and the telephone's sentence; the flag's id says why.
+  it.each([
+    ['solid-afo', 'finding-skin-lasting-d1', /please stop wearing the left lower leg brace until then/],
+    ['hip-abduction-orthosis', 'finding-skin-lasting-d1', /please leave the hip brace on until we tell you/],
+    [
+      'cranial-orthosis',
+      'head-growth-up',
+      /leave the .*helmet off.*throws up, is very sleepy or has a soft spot/,
+    ],
+    ['spinal-orthosis', 'finding-breathing-d1', /take the .* off, and call for help at once/],
+  ])('says of %s what to do until it is seen (%s)', (family, flag, said) => {
+    const side = family === 'solid-afo' ? 'left' : 'none';
+    for (const numb of [false, true]) {
+      const text = reasonSentence(
+        { action: 'see-now', reason: { code: 'red-flag', numbers: { flag } } },
+        [{ family, side }],
+        numb,
+        rules,
+      );
+      expect(text).toMatch(said);
+      if (family.startsWith('hip')) expect(text).not.toMatch(/stop wearing|take .* off/);
+      if (numb) expect(text).not.toMatch(/pain|hurts/);
+    }
+  });
+
+  it('names a helmet, a breath and cold toes among the signs, and counts no minutes where nothing comes off', () => {
+    expect(en.signs('head', false).signs.join()).toMatch(/will not wear it/);
+    expect(en.emergency('trunk')).toMatch(/Call for help at once.*hard to breathe/);
+    for (const region of ['ankle-foot', 'long-leg', 'boots', 'foot'] as const)
+      for (const numb of [false, true])
+        expect(en.signs(region, numb).signs.join()).toMatch(/toes that are cold/);
+    for (const numb of [false, true]) {
+      expect(en.signs('hip', numb).signs.join()).not.toMatch(/minutes/);
+      expect(en.signs('hip', numb).signs[0]).toMatch(/redness/);
+    }
   });
 
   it('gives each region its own signs', () => {

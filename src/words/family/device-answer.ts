@@ -1,4 +1,4 @@
-import type { DeviceForecast } from '../../forecast/contract.js';
+import { type DeviceForecast, saysNothing } from '../../forecast/contract.js';
 import type { Action } from '../../recall/contract.js';
 import type { FamilyWords, UrgentReason, WornDevice } from './family-words.js';
 import { firstThirdAfter, lastThirdBefore } from './month-thirds.js';
@@ -32,6 +32,8 @@ export function deviceAnswer(
   if (wanted !== null) return only(wanted);
   if (outcome === 'full-grown' || outcome === 'adult' || outcome === 'palliative')
     return only(words.byWear(it));
+  // What nothing is known of does not fit 'for a long time'.
+  if (saysNothing(forecast)) return only(words.wanted('check', device, why)!);
   if (outcome === 'beyond-horizon' || p10 === null || p50 === null) return only(words.longTime(it));
   const fits = lastThirdBefore(p10);
   const over = lastThirdBefore(today);

@@ -16,10 +16,16 @@ const MONTHS = 'January February March April May June July August September Octo
 const SKIN = ['redness that stays longer than 20 minutes', 'swelling, a blister or a rash', 'broken skin'];
 const UNWELL = 'pain, or your child will not wear it';
 const BROKEN = 'a crack or a sharp edge';
-const limb = (more: readonly string[], insensate: boolean): Signs => ({
+// Where the skin cannot warn, neither pain nor a numb foot is a sign to wait for.
+const limb = (more: readonly string[], insensate: boolean, ends: 'toes' | 'fingers' = 'toes'): Signs => ({
   title: 'Stop wearing it and call us today if you see',
-  // Where the skin cannot warn, pain is no sign to wait for.
-  signs: [...SKIN, ...(insensate ? ['a warm or thick leg, foot or arm'] : [UNWELL]), ...more, BROKEN],
+  signs: [
+    ...SKIN,
+    ...(insensate ? ['a leg, foot or arm that is warm or swollen (a bone may be broken)'] : [UNWELL]),
+    insensate ? `${ends} that are cold or blue` : `${ends} that are cold, blue or numb`,
+    ...more,
+    BROKEN,
+  ],
 });
 
 function signs(region: Region, insensate: boolean): Signs {
@@ -27,7 +33,7 @@ function signs(region: Region, insensate: boolean): Signs {
     case 'head':
       return {
         title: 'Take the helmet off and call us today if you see',
-        signs: [...SKIN, 'a helmet that is tight, tips or turns', 'a crack or a sharp edge'],
+        signs: [...SKIN, ...(insensate ? [] : [UNWELL]), 'a helmet that is tight, tips or turns', BROKEN],
       };
     case 'trunk':
       return {
@@ -45,15 +51,18 @@ function signs(region: Region, insensate: boolean): Signs {
       return {
         title: 'Call us today if you see this. Leave the brace on until we tell you',
         signs: [
-          ...SKIN,
+          // It stays on, so nobody can count twenty minutes.
+          'redness that is still there at the next change',
+          ...SKIN.slice(1),
+          ...(insensate ? [] : ['a child that cries when the leg is moved']),
           'a leg that your child no longer kicks',
-          'a foot that is cold, blue or thick',
+          'a foot that is cold, blue or swollen',
           'a strap that is on its last hole, or that has moved',
           BROKEN,
         ],
       };
     case 'wrist-hand':
-      return limb(['fingers that are cold, blue or numb', 'fingers past the end'], insensate);
+      return limb(['fingers past the end'], insensate, 'fingers');
     case 'boots':
       return limb(['toes that curl over the edge, or a heel that slips out', 'a loose bar'], insensate);
     case 'shoe':
@@ -67,7 +76,7 @@ function signs(region: Region, insensate: boolean): Signs {
 
 function seeNow({ region }: WornDevice, it: string, why: UrgentReason): string {
   if (why === 'head' || (region === 'head' && why === 'other'))
-    return `Leave ${it} off and call us today. A doctor must look at your child first. If your child is sick, very sleepy or has a soft spot that bulges, go to the hospital at once.`;
+    return `Leave ${it} off and call us today. A doctor must look at your child first. If your child throws up, is very sleepy or has a soft spot that bulges, go to the hospital at once.`;
   if (why === 'breathing')
     return `Take ${it} off and call us today. If your child still finds it hard to breathe, call for help at once.`;
   if (region === 'hip') return `Please call us today. Leave ${it} on until we tell you.`;
@@ -86,11 +95,11 @@ function wanted(action: Action, worn: WornDevice, why: UrgentReason): string | n
     case 'measure':
       return `We need to measure your child before we can say how long ${it} fits.`;
     case 'adjust':
-      return `We need to set ${it} a little larger. Then it goes on.`;
+      return `We need to set ${it} a little larger. Your child goes on wearing it.`;
     case 'renew-part':
-      return `A part of ${it} must be made new. The rest goes on.`;
+      return `A part of ${it} must be made new. Your child goes on wearing the rest.`;
     case 'cast':
-      return `It is time to make the next one. Your child can wear ${it} until then, if the skin is well.`;
+      return `It is time to make the next one. Your child can wear ${it} until then if the skin is well. If it is not, call us.`;
     case 'check':
       return `We want to look at how ${it} fits.`;
     default:
@@ -146,10 +155,13 @@ export const english: FamilyWords = {
   skinInsensate:
     'Your child may not feel pain there. Look in the morning and in the evening, every day. Do not wait until it hurts.',
   signs,
-  emergency: (region) =>
-    region === 'head'
-      ? 'Go to the hospital at once if your child is sick again and again, is very sleepy and hard to wake, or has a soft spot that bulges.'
-      : null,
+  emergency: (region) => {
+    if (region === 'trunk')
+      return 'Call for help at once if your child still finds it hard to breathe when the brace is off.';
+    return region === 'head'
+      ? 'Go to the hospital at once if your child throws up again and again, is very sleepy and hard to wake, or has a soft spot that bulges.'
+      : null;
+  },
   doNotWait: (insensate) =>
     insensate
       ? 'Do not wait for a date on this page when the skin looks wrong.'

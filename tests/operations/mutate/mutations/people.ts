@@ -24,14 +24,23 @@ export const people: readonly MutationGroup[] = [
       ],
       ["'Leave the brace on. Look round the straps", "'Take the brace off. Look round the straps"],
       [
-        'If your child is sick, very sleepy or has a soft spot that bulges, go to the hospital at once.',
+        'If your child throws up, is very sleepy or has a soft spot that bulges, go to the hospital at once.',
         'We will see you soon.',
       ],
       ["region === 'head'\n      ? 'Go to the hospital", "region === 'hip'\n      ? 'Go to the hospital"],
       ["if (why === 'head' ||", "if (why === 'skin' ||"],
       ["if (why === 'breathing')", "if (why === 'head')"],
       ["'breathing that is harder in the brace',\n", ''],
-      ["insensate ? ['a warm or thick leg, foot or arm'] : [UNWELL]", '[UNWELL]'],
+      [
+        "...(insensate ? ['a leg, foot or arm that is warm or swollen (a bone may be broken)'] : [UNWELL]),",
+        '...[UNWELL],',
+      ],
+      ["'redness that is still there at the next change'", 'SKIN[0]'],
+      [
+        "if (region === 'trunk')\n      return 'Call for help",
+        "if (region === 'knee')\n      return 'Call for help",
+      ],
+      ['`${ends} that are cold or blue`', 'BROKEN'],
       ['Look in the morning and in the evening, every day.', 'Look now and then.'],
       ["'redness that stays longer than 20 minutes'", "'redness that stays longer than 60 minutes'"],
       [
@@ -59,6 +68,7 @@ export const people: readonly MutationGroup[] = [
       ["outcome === 'already-outgrown' ||", ''],
       ['(p50 !== null && p50 <= today)', 'false'],
       ['lastThirdBefore(p10)', 'firstThirdAfter(p10)'],
+      ['if (saysNothing(forecast))', 'if (false)'],
     ],
   },
   {
@@ -68,6 +78,17 @@ export const people: readonly MutationGroup[] = [
     changes: [
       ['ring: skinCannotWarn ? LOOK : RING', 'ring: RING'],
       ["trouble: skinCannotWarn ? 'a mark", "trouble: !skinCannotWarn ? 'a mark"],
+    ],
+  },
+  {
+    harm: 'a hip orthosis is taken off, or a helmet worn on, by what is said on the telephone',
+    file: 'src/words/reason-sentence.ts',
+    tests: words,
+    changes: [
+      ["?.region === 'hip'", "?.region === 'knee'"],
+      ["if (why === 'head')", "if (why === 'skin')"],
+      ["if (why === 'breathing')", 'if (false)'],
+      ['return `please stop wearing', 'return `please go on wearing'],
     ],
   },
   {
