@@ -40,7 +40,7 @@ export const people: readonly MutationGroup[] = [
         "if (region === 'trunk')\n      return 'Call for help",
         "if (region === 'knee')\n      return 'Call for help",
       ],
-      ['`${ends} that are cold or blue`', 'BROKEN'],
+      ['that are cold or blue', 'past the end'],
       ['Look in the morning and in the evening, every day.', 'Look now and then.'],
       ["'redness that stays longer than 20 minutes'", "'redness that stays longer than 60 minutes'"],
       [
