@@ -102,8 +102,10 @@ function inProgressText(recall: RecallList, nameOf: NameOf): string {
     nameOf(r.childId),
     r.replacementDeviceId,
     r.expectedFitting ?? 'ask the workshop',
+    r.riskUntilFitted === null ? 'not known' : `${Math.round(100 * r.riskUntilFitted)} %`,
   ]);
-  return `Replacements that may come late (${late.length})\n${textTable(['child', 'device', 'expected'], rows)}`;
+  const heads = ['child', 'device', 'expected', 'worn one outgrown first'];
+  return `Replacements that may come late (${late.length})\n${textTable(heads, rows)}`;
 }
 
 /** Where the places do not suffice, who is late for it and what would help; nothing where they do. */

@@ -61,7 +61,7 @@ export const isBeingMade = (code: ReasonCode | undefined): boolean =>
   code === 'being-made' || code === 'being-made-late';
 export interface Reason {
   readonly code: ReasonCode;
-  /** Named figures: dates as YYYY-MM-DD, lengths in mm, spans in days, ids of measures, parts and flags. */
+  /** Named figures: dates as YYYY-MM-DD, lengths in mm, spans in days, a chance in percent, ids of measures, parts and flags. */
   readonly numbers: Readonly<Record<string, number | string>>;
   /** The sentence to read out, once words/ has made it. */
   readonly text?: string;

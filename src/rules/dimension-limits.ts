@@ -1,4 +1,5 @@
 import { decimalAgeYears } from '../records/age.js';
+import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { AdjustmentKind, Device, DeviceEvent } from '../records/device.js';
 import { deviceHistory } from '../records/device-history.js';
@@ -54,6 +55,11 @@ export interface Wearer {
   /** Measures taken of the child at any time. */
   readonly measured: ReadonlySet<MeasureId>;
 }
+
+export const wearerOf = ({ child, measurements }: Pick<ChildRecord, 'child' | 'measurements'>): Wearer => ({
+  birthDate: child.birthDate,
+  measured: new Set(measurements.map((m) => m.measure)),
+});
 
 /** A person's stated figure is nearer the truth than a family's default (common practice, no source). */
 const STATED_ALLOWANCE = 0.5;

@@ -1,4 +1,4 @@
-import { addDaysIso, daysBetween, type IsoDate } from '../records/dates.js';
+import { daysBetween, type IsoDate } from '../records/dates.js';
 import { type StageId, stageIds, type WorkshopJob } from '../records/device.js';
 import { groupBy } from '../statistics/group-by.js';
 import { defaultTurnaround } from './default-turnaround.js';
@@ -21,10 +21,6 @@ const SAMPLES = 60;
 export interface ExpectedFitting {
   /** Last stage known to be done. */
   readonly stage: StageId;
-  /** Dates by which the job is fitted with chance 10, 50, 90 %. */
-  readonly p10: IsoDate;
-  readonly p50: IsoDate;
-  readonly p90: IsoDate;
   /** Equally likely fitting dates as days from today, ascending. */
   readonly samplesDays: readonly number[];
 }
@@ -97,6 +93,5 @@ export function expectedFitting(job: WorkshopJob, history: StageDurations): Expe
     weight: PRIOR_WEIGHT,
   });
   const samplesDays = durationSamples(model, 0, SAMPLES, waited).map((d) => Math.max(0, d - waited));
-  const at = (p: number) => addDaysIso(today, samplesDays[Math.floor(p * samplesDays.length)]);
-  return { stage, p10: at(0.1), p50: at(0.5), p90: at(0.9), samplesDays };
+  return { stage, samplesDays };
 }

@@ -12,6 +12,7 @@ export function clinicianReason(decision: Said): string {
     date: (name) => (numbers[name] ? plainDate(String(numbers[name])) : 'an unknown day'),
     measure: measureText(numbers),
     adjust: adjustText(decision.adjust),
+    percent: numbers.percent ?? null,
   });
 }
 
@@ -19,6 +20,7 @@ interface Words {
   readonly date: (name: string) => string;
   readonly measure: string;
   readonly adjust: string;
+  readonly percent: number | string | null;
 }
 
 const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
@@ -53,7 +55,8 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'fit-changed': (w) =>
     `A note of ${w.date('on')} speaks of a fit that is no longer right, or of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
   noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
-  'being-made-late': () => 'The next one is being made and may come late.',
+  'being-made-late': ({ date, percent }) =>
+    `The next one is being made, fitting about ${date('expected')}: late, ${percent === null ? 'and nothing is known of the worn one' : `the worn one is outgrown by then with a chance of ${percent} %`}.`,
   'being-made': (w) => `The next one is being made; fitting about ${w.date('expected')}.`,
   'fits-for-now': () => 'It is expected to fit for now.',
   'not-in-use': () => 'Not in use.',

@@ -7,6 +7,7 @@ import type { ChildRecord } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { clinicianReason } from '../../src/words/clinician-reason.js';
 import { withSentences } from '../../src/words/reason-sentence.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
 
@@ -262,6 +263,9 @@ describe('buildRecallList', () => {
     expect(list.entries).toEqual([]);
     expect(list.notDue[0].reason.code).toBe('being-made-late');
     expect(list.inProgress).toHaveLength(1);
+    const percent = Math.round(100 * list.inProgress[0].riskUntilFitted!);
+    expect(percent).toBeGreaterThan(33);
+    expect(clinicianReason(list.notDue[0].devices[0])).toContain(`with a chance of ${percent} %`);
     expect(list.inProgress[0]).toMatchObject({ deviceId: 'a/d1', replacementDeviceId: 'a/d2', late: true });
     expect(list.inProgress[0].expectedFitting! > today).toBe(true);
     // After 200 days in the workshop nobody knows when: no date is invented.

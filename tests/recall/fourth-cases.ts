@@ -397,8 +397,8 @@ export const fourthCases: readonly PractitionerCase[] = [
         'left',
         1.6,
       ),
-    action: 'none',
-    why: 'new; the usual visit in the new year',
+    action: 'review',
+    why: 'new: the first look at it is due within four weeks of the fitting, then the usual visit in the new year',
   },
   {
     name: 'straps worn out, noted at review, fit good',

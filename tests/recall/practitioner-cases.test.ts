@@ -5,6 +5,7 @@ import { figureChance } from '../../src/recall/decide/check-figure.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
+import { eighthCases } from './eighth-cases.js';
 import { fifthCases } from './fifth-cases.js';
 import { fourthCases } from './fourth-cases.js';
 import { practitionerCases as firstCases } from './practitioner-cases.js';
@@ -21,6 +22,7 @@ const practitionerCases = [
   ...fifthCases,
   ...sixthCases,
   ...seventhCases,
+  ...eighthCases,
 ];
 
 function listed(c: PractitionerCase) {

@@ -438,8 +438,8 @@ export const practitionerCases: readonly PractitionerCase[] = [
   {
     name: 'one reading, at the cast a month ago',
     child: () => foot(child(6, 'female'), [[1, 172]]).device('solid-afo', 'left', 1),
-    action: 'none',
-    why: 'fitted last week; the review will bring the second reading',
+    action: 'review',
+    why: 'fitted last week: the first look at it, in three weeks, will bring the second reading',
   },
   {
     name: 'nobody has seen her for 19 months',

@@ -318,8 +318,9 @@ export const secondCases: readonly PractitionerCase[] = [
       read(kid(7, 'female'), 'foot_length/left 16:180 8:186 2:189 1:190')
         .device('solid-afo', 'left', 14)
         .device('solid-afo', 'left', 2, { fittedDate: '2026-10-26' }),
-    action: 'none',
-    why: 'she wears the new one; the old one is only to be taken off the books',
+    action: 'review',
+    devices: [1],
+    why: 'she wears the new one, which nobody has looked at yet; the old one is only to be taken off the books',
   },
   {
     name: 'one reading only, judged good today',

@@ -4,7 +4,7 @@ import { type DayNumber, dayNumber } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
 import type { MeasureId } from '../../records/measure.js';
-import { type DimensionLimit, dimensionLimits } from '../../rules/dimension-limits.js';
+import { type DimensionLimit, dimensionLimits, wearerOf } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { type Judgement, judgementsOf } from './judgements.js';
 
@@ -65,10 +65,9 @@ export function planDevice(
   follows: (measure: MeasureId) => boolean,
 ): DevicePlan {
   const history = deviceHistory(device, record.events);
-  const measured = new Set(record.measurements.map((m) => m.measure));
-  const wearer = { birthDate: record.child.birthDate, measured };
+  const wearer = wearerOf(record);
   const limits = dimensionLimits(rule, device, record.events, wearer).filter(
-    ({ series }) => follows(series.measure) && measured.has(series.measure),
+    ({ series }) => follows(series.measure) && wearer.measured.has(series.measure),
   );
   const cast = dayNumber(history.castDate);
   const read = record.measurements.reduce((last, m) => Math.max(last, dayNumber(m.date)), cast);

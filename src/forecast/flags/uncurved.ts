@@ -1,7 +1,7 @@
 import { dayNumber } from '../../records/dates.js';
 import { deviceHistory } from '../../records/device-history.js';
 import { type Series, seriesKey } from '../../records/measure.js';
-import { dimensionLimits } from '../../rules/dimension-limits.js';
+import { dimensionLimits, wearerOf } from '../../rules/dimension-limits.js';
 import { roomLeft } from '../../rules/room-left.js';
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
@@ -26,9 +26,7 @@ export function uncurvedFlags(input: FlagInput): Flag[] {
       const rule = rules.get(device.family);
       if (!rule) return [];
       const followed = plans.find((p) => p.device.id === device.id)?.limits ?? [];
-      const measured = new Set(record.measurements.map((m) => m.measure));
-      const wearer = { birthDate: record.child.birthDate, measured };
-      const limits = dimensionLimits(rule, device, record.events, wearer).filter(
+      const limits = dimensionLimits(rule, device, record.events, wearerOf(record)).filter(
         (l) => !followed.some((f) => seriesKey(f.series) === seriesKey(l.series)),
       );
       const { castDate } = deviceHistory(device, record.events);

@@ -34,14 +34,16 @@ export function adjustByReadings(
 export function adjustAsJudged(
   rule: FamilyRule,
   device: Device,
-  { events }: ChildRecord,
+  { child, events }: ChildRecord,
   said: DeviceForecast['lastVerdict'],
   today: IsoDate,
 ): AdjustStep | null {
   if (said?.verdict !== 'tight' || said.measure === null) return null;
   const eased = (e: DeviceEvent) => e.deviceId === device.id && e.kind === 'adjusted' && e.date >= said.date;
   if (events.some(eased)) return null;
-  const [way] = dimensionLimits(rule, device, events)
+  // What a person named counts, measured or not.
+  const wearer = { birthDate: child.birthDate, measured: new Set([said.measure]) };
+  const [way] = dimensionLimits(rule, device, events, wearer)
     .filter(
       ({ series }) => series.measure === said.measure && [null, 'none', series.side].includes(said.side),
     )

@@ -30,7 +30,7 @@ export function chooseAction(facts: DeviceFacts): Choice {
     const choice = rule(facts);
     if (choice) return choice;
   }
-  const next = [facts.castBy, facts.reviewBy].flatMap((d) => d ?? []).sort()[0];
+  const next = [facts.castBy, nextReviewBy(facts)].flatMap((d) => d ?? []).sort()[0];
   return choose('none', next, 'fits-for-now', { next });
 }
 
@@ -71,9 +71,16 @@ const replaced: Rule = ({ successor, castBy, today, beyondUseSince }) => {
 /** The next one is on its way: no second recall, and nothing is said to fit; longer on its way than any was before, it is looked for. */
 const beingMade: Rule = ({ replacement, today }) => {
   if (!replacement) return null;
-  const { expectedFitting: expected, castOn, late } = replacement;
+  const { expectedFitting: expected, castOn, late, riskUntilFitted: risk } = replacement;
   if (expected === null) return choose('check', today, 'never-fitted', { on: castOn });
-  return choose('none', expected, late ? 'being-made-late' : 'being-made', { expected });
+  if (!late) return choose('none', expected, 'being-made', { expected });
+  const numbers: Reason['numbers'] = { expected };
+  return choose(
+    'none',
+    expected,
+    'being-made-late',
+    risk === null ? numbers : { ...numbers, percent: Math.round(100 * risk) },
+  );
 };
 
 /** A reviewer's 'outgrown' needs no reading to be believed. */
@@ -274,13 +281,17 @@ const usualLifeOver: Rule = ({ forecast, history, until, record }) => {
   return choose('check', end, 'usual-life-over', { end });
 };
 
-const review: Rule = ({ reviewBy, until, forecast, record, rule }) => {
-  if (reviewBy > until) return null;
+/** The usual review, or the first look at a new device before it. */
+export const nextReviewBy = ({ reviewBy, firstLookBy }: DeviceFacts): IsoDate =>
+  firstLookBy !== null && firstLookBy < reviewBy ? firstLookBy : reviewBy;
+
+const review: Rule = (facts) => {
+  const { until, forecast, record, rule } = facts;
+  const by = nextReviewBy(facts);
+  if (by > until) return null;
   const wear =
     record.child.palliative || (forecast !== null && ['full-grown', 'adult'].includes(forecast.outcome));
-  return choose('review', reviewBy, !rule ? 'no-rule' : wear ? 'wear-review' : 'review-due', {
-    by: reviewBy,
-  });
+  return choose('review', by, !rule ? 'no-rule' : wear ? 'wear-review' : 'review-due', { by });
 };
 
 const inOrder: readonly Rule[] = [

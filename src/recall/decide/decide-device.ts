@@ -11,9 +11,10 @@ import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
 import { addMonthsIso } from './calendar.js';
 import { castBy, plannedWait } from './cast-by.js';
 import { decidingRoom, type Look, lookAt, paceReserve } from './check-figure.js';
-import { type Choice, chooseAction } from './choose-action.js';
+import { type Choice, chooseAction, nextReviewBy } from './choose-action.js';
 import type { DeviceFacts, DeviceQuestion } from './device-facts.js';
 import { chanceDueBy } from './due-by-chance.js';
+import { firstLookBy } from './first-look.js';
 import { partDue } from './part-due.js';
 import type { RecallSettings } from './recall-settings.js';
 import { reviewBy, reviewDays } from './review-by.js';
@@ -61,7 +62,7 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
       KEEPS.includes(choice.action) && facts.adjust && facts.adjust.by <= facts.until ? facts.adjust : null,
     part:
       KEEPS.includes(choice.action) && facts.part && facts.part.by <= facts.until ? facts.part.part : null,
-    reviewBy: facts.reviewBy,
+    reviewBy: nextReviewBy(facts),
     harmPerWeek: WEEK * harm * chanceToCount(facts, choice, byFitting, earliest),
     fundedFrom: facts.fundedFrom,
     alerts: alertsOf(record),
@@ -112,6 +113,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     look,
     // An adjustment that falls due before the review brings it forward.
     reviewBy: adjust && adjust.by > today && adjust.by < usual ? adjust.by : usual,
+    firstLookBy: firstLookBy(device, history, record, every, today),
     fundedFrom: fundedFrom(device, history, settings, today),
   };
 }

@@ -50,6 +50,9 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly adjust: AdjustStep | null;
   readonly part: { readonly part: string; readonly by: IsoDate; readonly spentOn: IsoDate | null } | null;
   readonly look: Look;
+  /** The usual review: what was read is known until then. */
   readonly reviewBy: IsoDate;
+  /** The first look after its fitting, while that is still to come. */
+  readonly firstLookBy: IsoDate | null;
   readonly fundedFrom: IsoDate | null;
 }

@@ -5,7 +5,7 @@ import type { Device } from '../../records/device.js';
 import type { DeviceHistory } from '../../records/device-history.js';
 import { type MeasureId, type Series, seriesKey } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
-import { dimensionLimits } from '../../rules/dimension-limits.js';
+import { dimensionLimits, wearerOf } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { type RoomLeft, roomLeft } from '../../rules/room-left.js';
 import { decidingRoom } from './check-figure.js';
@@ -83,7 +83,7 @@ export function roomsByReadings(
 ): LimitRoom[] {
   const atCast = new Map<string, number>();
   const now = new Map<string, number>();
-  const limits = dimensionLimits(rule, device, record.events);
+  const limits = dimensionLimits(rule, device, record.events, wearerOf(record));
   for (const { series } of limits) {
     const pair = castAndLate(record, series, castDate, today);
     if (!pair) continue;

@@ -54,8 +54,11 @@ export const edges: readonly MutationGroup[] = [
     tests: forecasts,
     changes: [
       ['Math.max(last, dayNumber(m.date))', 'Math.min(last, dayNumber(m.date))'],
-      ['follows(series.measure) && measured.has(series.measure)', 'follows(series.measure)'],
-      ['follows(series.measure) && measured.has(series.measure)', 'measured.has(series.measure)'],
+      ['follows(series.measure) && wearer.measured.has(series.measure)', 'follows(series.measure)'],
+      [
+        'follows(series.measure) && wearer.measured.has(series.measure)',
+        'wearer.measured.has(series.measure)',
+      ],
       ['read + rule.horizonDays.value', 'cast + rule.horizonDays.value'],
       ["rule.resolution === 'day' ? 1 : 7", '28'],
     ],

@@ -28,10 +28,8 @@ export const recall: readonly MutationGroup[] = [
       ['  usualLifeOver,\n  review,\n];', '  usualLifeOver,\n];'],
       ["if (history.lostOn) return choose('repair'", "if (history.lostOn) return choose('review'"],
       ["if (history.brokenOn) return choose('repair'", "if (history.brokenOn) return choose('review'"],
-      [
-        'if (reviewBy > until) return null;\n  const wear',
-        'if (reviewBy < until) return null;\n  const wear',
-      ],
+      ['if (by > until) return null;\n  const wear', 'if (by < until) return null;\n  const wear'],
+      ['firstLookBy !== null && firstLookBy < reviewBy', 'firstLookBy !== null && firstLookBy > reviewBy'],
       ['fundedFrom && fundedFrom > castBy', 'fundedFrom && fundedFrom < castBy'],
       ["castUnseen ? 'cast' : 'check', castBy, 'beyond-use'", "'review', castBy, 'beyond-use'"],
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],

@@ -202,13 +202,31 @@ export const reviewed: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'Where nothing is known of the fit it reads as if nothing were to do.',
+    file: 'src/forecast/contract.ts',
+    tests: pages,
+    changes: [
+      ["['too-few-measurements', 'blocked', 'not-computed']", "['too-few-measurements', 'blocked']"],
+      ["['too-few-measurements', 'blocked', 'not-computed']", "['blocked', 'not-computed']"],
+    ],
+  },
+  {
+    harm: 'A new device, or one that was handed back mended, is looked at when it need not be, or not at all.',
+    file: 'src/recall/decide/first-look.ts',
+    tests: ['tests/recall/practitioner-cases.test.ts'],
+    changes: [
+      ['day >= castDate && day <= today ? day : []', 'day >= castDate && day <= today ? [] : day'],
+      ['.toSorted();', '.toSorted().reverse();'],
+      ["(lastSeen(record, today) ?? '') > fitted", "(lastSeen(record, today) ?? '') >= fitted"],
+    ],
+  },
+  {
     harm: 'A page calls a device fitting that is outgrown.',
     file: 'src/pages/child/outgrown-text.ts',
     tests: pages,
     changes: [
       ["if (f.outcome === 'already-outgrown') return 'alert';", ''],
-      ["['too-few-measurements', 'blocked', 'not-computed']", "['too-few-measurements', 'blocked']"],
-      ["['too-few-measurements', 'blocked', 'not-computed']", '[]'],
+      ["if (isUnknown(f)) return 'due';", ''],
       ['if (!f.p90) return', 'if (f.p90) return'],
     ],
   },
