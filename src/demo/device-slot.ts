@@ -1,11 +1,13 @@
 import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import { type MeasureId, measures, seriesKey } from '../records/measure.js';
+import type { Child } from '../records/records.js';
 import {
   adjustmentsLeftOn,
   type DimensionLimit,
   dimensionLimits,
   limitOn,
+  type Wearer,
 } from '../rules/dimension-limits.js';
 import type { FamilyRule } from '../rules/fit-rule.js';
 import { defaultTurnaround } from '../turnaround/default-turnaround.js';
@@ -15,6 +17,9 @@ import { workshopJob } from './workshop-job.js';
 
 /** The invented workshop is slower than the default and has a bad week now and then. */
 const WORKSHOP_PACE = 1.15;
+const WORKSHOP_LOG_SD = 0.25;
+/** What is planned for: eight of ten jobs are done by then (0.84 SD of a normal distribution). */
+const PLANNED_PACE = WORKSHOP_PACE * Math.exp(0.84 * WORKSHOP_LOG_SD);
 /** Side bars are delivered with this much travel, set in steps, mm. */
 const BAR_TRAVEL_MM = 36;
 const BAR_STEP_MM = 12;
@@ -31,7 +36,7 @@ const JOIN_BELOW_MM = 6;
 /** Since so many days the clinic looks ahead; what it forecast before is held against what happened. */
 export const STEADY_DAYS = 450;
 /** It casts so many days before the last moment, as well as it can know that, and what falls due so soon after along with it. */
-const EARLY_DAYS = { mean: 32, sd: 14 } as const;
+const EARLY_DAYS = { mean: 36, sd: 14 } as const;
 const NEAR_DAYS = 14;
 const JOIN_DAYS = 56;
 const LONGEST_DAYS = 730;
@@ -39,6 +44,10 @@ const LONGEST_DAYS = 730;
 const PART_EARLY_DAYS = 91;
 /** How often the growth a plate takes is stated with the device, which is then more than the family's default. */
 const STATED_ALLOWANCE = 0.6;
+
+/** A new device is looked at so many days after its fitting, nearly always. */
+const FIRST_LOOK_DAYS = [10, 26] as const;
+const FIRST_LOOK = 0.98;
 
 /** `spare`: room beyond the rule that this device happens to have, which nobody counts on. */
 type TightLimit = DimensionLimit & { readonly room: number; readonly spare: number };
@@ -55,18 +64,21 @@ export class DeviceSlot {
   private newest: Device | null = null;
   private slackMm = new Map<string, number>();
   private earlyDays = 0;
+  private readonly wearer: Wearer;
 
   constructor(
     readonly rule: FamilyRule,
     readonly side: Device['side'],
-    private readonly childId: string,
+    private readonly child: Pick<Child, 'id' | 'birthDate' | 'insensateSkin'>,
     private readonly growth: TrueGrowth,
     private readonly today: DayNumber,
     private readonly nextId: (kind: 'D' | 'E' | 'J') => string,
     private readonly c: Chance,
-    /** Skin that does not feel is not left to the last weeks. */
-    private readonly insensate: boolean,
-  ) {}
+  ) {
+    // What the clinic measures ends it; what stands in for that counts beside it no more than in a forecast.
+    const measured = rule.dimensions.filter((d) => d.standsInFor === null).map((d) => d.measure);
+    this.wearer = { birthDate: child.birthDate, measured: new Set(measured) };
+  }
 
   /** What a clinician does about this slot at a visit, the usual next one being on `next`; true when a cast was taken. */
   visit(day: DayNumber, next: DayNumber): boolean {
@@ -116,7 +128,7 @@ export class DeviceSlot {
       if (this.lastsUntil(middle, day)) lasts = middle;
       else ends = middle;
     }
-    const making = defaultTurnaround(this.rule.id).medianDays * WORKSHOP_PACE;
+    const making = defaultTurnaround(this.rule.id).medianDays * PLANNED_PACE;
     return Math.round(lasts - making - this.earlyDays);
   }
 
@@ -131,14 +143,17 @@ export class DeviceSlot {
 
   private cast(day: DayNumber): boolean {
     const { medianDays } = defaultTurnaround(this.rule.id);
-    const days = Math.max(5, Math.round(medianDays * WORKSHOP_PACE * Math.exp(0.25 * this.c.normal())));
+    const days = Math.max(
+      5,
+      Math.round(medianDays * WORKSHOP_PACE * Math.exp(WORKSHOP_LOG_SD * this.c.normal())),
+    );
     const fitDay = day + days;
     const fitted = fitDay <= this.today;
     const before = this.newest;
     const bars = BAR_MEASURES[this.rule.id] ?? [];
     const device: Device = {
       id: this.nextId('D'),
-      childId: this.childId,
+      childId: this.child.id,
       family: this.rule.id,
       side: this.side,
       castDate: isoDate(day),
@@ -159,12 +174,16 @@ export class DeviceSlot {
     if (fitted) {
       this.event(fitDay, { kind: 'delivered' }, device);
       if (before) this.retire(before, fitDay);
+      const looked = fitDay + this.c.whole(...FIRST_LOOK_DAYS);
+      if (looked <= this.today && this.c.happens(FIRST_LOOK))
+        this.event(looked, { kind: 'verdict', verdict: 'good' }, device);
     }
     this.jobs.push(workshopJob(this.nextId('J'), device, day, days, this.today));
     // Until a new one comes the old is worn on; nothing more is cast meanwhile.
     this.newest = device;
     this.slackMm = new Map();
-    const urgent = this.insensate || this.rule.harmADay.value > 1;
+    // Skin that does not feel is not left to the last weeks.
+    const urgent = this.child.insensateSkin || this.rule.harmADay.value > 1;
     this.earlyDays = EARLY_DAYS.mean * (urgent ? 2 : 1) + EARLY_DAYS.sd * this.c.normal();
     return true;
   }
@@ -226,7 +245,7 @@ export class DeviceSlot {
   private limitsOn(day: DayNumber, sizedOn: DayNumber): TightLimit[] {
     const device = this.newest as Device;
     const castDay = dayNumber(device.castDate);
-    return dimensionLimits(this.rule, device, this.events).map((limit): TightLimit => {
+    return dimensionLimits(this.rule, device, this.events, this.wearer).map((limit): TightLimit => {
       const { measure, side } = limit.series;
       const key = seriesKey(limit.series);
       const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();

@@ -46,16 +46,7 @@ export function inventRecord(
     .oneOf(pattern.devices)
     .map(
       ({ family, side }) =>
-        new DeviceSlot(
-          ruleOf(rules, family),
-          sideOf(side, child),
-          child.id,
-          growth,
-          now,
-          nextId,
-          c,
-          child.insensateSkin,
-        ),
+        new DeviceSlot(ruleOf(rules, family), sideOf(side, child), child, growth, now, nextId, c),
     );
   const visits: DayNumber[] = [];
   const measurements: Measurement[] = [];

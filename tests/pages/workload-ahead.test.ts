@@ -1,6 +1,6 @@
 /** Reckoned by hand; usual lives from the family's rule, common practice, no source. */
 import { expect, it } from 'vitest';
-import { castsByWeek } from '../../src/pages/clinic/overview-view.js';
+import { castsByWeek, yearCounts } from '../../src/pages/clinic/overview-view.js';
 import { byCount, endReasons, workloadAhead } from '../../src/pages/clinic/workload-ahead.js';
 import { type DeviceEvent, deviceRecord } from '../../src/records/device.js';
 import { childRecord } from '../../src/records/records.js';
@@ -83,6 +83,31 @@ it('waits for the funder, and counts a device whose next is being made once', ()
     today,
   );
   expect(new Set(all.map((c) => c.deviceId))).toEqual(new Set(['a-next']));
+});
+
+it('counts a helmet outgrown in its course once more, and none after the course', () => {
+  const baby = [child('a', '2026-05-01')];
+  const helmet = {
+    family: 'cranial-orthosis',
+    side: 'none',
+    castDate: '2026-10-20',
+    fittedDate: '2026-11-01',
+  };
+  // The course runs 122 days from the fitting, to 3 March.
+  expect(ahead('2027-02-10', baby, helmet).all.map((c) => [c.day, c.later])).toEqual([['2027-01-20', false]]);
+  expect(ahead('2027-03-20', baby, helmet).all).toEqual([]);
+  expect(ahead(null, baby, helmet).all, 'without a date of its own').toEqual([]);
+});
+
+it('tells first casts of the year from those that follow another', () => {
+  const devices = [
+    device('a', { castDate: '2025-10-01' }),
+    device('a', { id: 'a-2', castDate: '2026-09-01' }),
+    device('a', { id: 'a-right', castDate: '2026-09-01', side: 'right' }),
+    device('b', { castDate: '2026-09-01', replaces: 'elsewhere' }),
+  ];
+  const { casts, firstCasts } = yearCounts({ children: [], devices }, { visits: 0, last: [] }, today);
+  expect([casts, firstCasts]).toEqual([3, 1]);
 });
 
 it('goes on in the weeks after the list, both sides of a child as one appointment', () => {

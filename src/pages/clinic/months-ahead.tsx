@@ -9,10 +9,12 @@ const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b
 /** Casts a month and a year ahead, by family, and why devices ended in the year behind. */
 export function MonthsAhead(props: {
   ahead: WorkloadAhead;
+  /** Of the year behind. */
+  firstCasts: number;
   ended: readonly (readonly [string, number])[];
   eligibleAfterMonths: Readonly<Record<string, number>>;
 }) {
-  const { ahead, ended, eligibleAfterMonths } = props;
+  const { ahead, firstCasts, ended, eligibleAfterMonths } = props;
   const { format } = usePage();
   const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
   const all: WorkloadAhead['families'][number] = {
@@ -25,7 +27,9 @@ export function MonthsAhead(props: {
       <h3>Casts by month, the next twelve</h3>
       <p class="hint">
         From the middle date of every device's forecast, and then its successors at the usual life of that
-        age, none before the funder pays. Late ones stand in this month.
+        age, none before the funder pays. Late ones stand in this month. Only for what is in use today: first
+        casts, of children still to come and for new needs, are added to it (in the last twelve months there
+        were {format.number(firstCasts)}).
       </p>
       {ahead.families.length === 0 ? (
         <Empty>No device in use that will be followed by another.</Empty>

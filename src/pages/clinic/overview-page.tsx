@@ -55,7 +55,7 @@ export function OverviewPage(props: {
             <dt>Casts</dt>
             <dd>
               {format.number(year.casts)} ({format.number(year.casts / Math.max(1, year.children), 1)} a
-              child)
+              child), {format.number(year.firstCasts)} of them the first of their kind
             </dd>
             <dt>Wait after outgrown</dt>
             <dd>

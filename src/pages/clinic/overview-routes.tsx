@@ -78,7 +78,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         year={year}
         turnaround={turnaround}
         states={states}
-        months={<MonthsAhead {...{ ahead, ended, eligibleAfterMonths }} />}
+        months={<MonthsAhead {...{ ahead, firstCasts: year.firstCasts, ended, eligibleAfterMonths }} />}
         workload={chart && (await drawFor(request, chart))}
         coverage={coverage}
       />,

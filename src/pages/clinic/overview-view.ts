@@ -2,6 +2,7 @@ import type { WeekLoad } from '../../charts/capacity-chart.js';
 import { weekStart } from '../../recall/decide/calendar.js';
 import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { median } from '../../statistics/median.js';
 import type { RecallBrief, VisitDays } from '../../store/contract.js';
@@ -36,6 +37,8 @@ export interface YearCounts {
   readonly children: number;
   readonly visits: number;
   readonly casts: number;
+  /** Of these the first in their place: newcomers and new needs, which no forecast foresees. */
+  readonly firstCasts: number;
   readonly neverMeasured: number;
   readonly notSeenForAYear: number;
 }
@@ -50,10 +53,16 @@ export function yearCounts(
   today: IsoDate,
 ): YearCounts {
   const since = yearBefore(today);
+  const placeOf = (d: Device) => `${d.childId} ${d.family} ${d.side}`;
+  const ofPlace = groupBy(devices, placeOf);
+  const isFirst = (d: Device) =>
+    d.replaces === null && (ofPlace.get(placeOf(d)) ?? []).every((other) => other.castDate >= d.castDate);
+  const cast = devices.filter((d) => d.castDate > since && d.castDate <= today);
   return {
     children: children.filter((c) => c.status === 'active').length,
     visits,
-    casts: devices.filter((d) => d.castDate > since && d.castDate <= today).length,
+    casts: cast.length,
+    firstCasts: cast.filter(isFirst).length,
     neverMeasured: last.filter((l) => l.date === null).length,
     notSeenForAYear: last.filter((l) => l.date !== null && l.date <= since).length,
   };

@@ -2,8 +2,9 @@ import { addMonthsIso } from '../../recall/decide/calendar.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
 import { usualLifetimeMonths } from '../../rules/by-age.js';
-import type { FitRules } from '../../rules/fit-rule.js';
+import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { endReasonNames } from '../../words/event-names.js';
 
@@ -36,7 +37,8 @@ export interface WorkloadAhead {
 
 /**
  * Casts of the months ahead: of every device in use the day its successor must be begun (the middle of its forecast,
- * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age.
+ * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age. A
+ * treatment that ends, as a helmet's does, goes on to no successor of the successor.
  * @param middleOf middle date of the latest forecast, null without one
  * @param makingDays days from cast to fitting, half of the time
  * @param fundedAfterMonths months after which the funder pays the next of a side, by family; a cast waits for it
@@ -60,26 +62,16 @@ export function workloadAhead(
     const rule = rules.get(device.family);
     if (!child || !rule || device.status === 'retired') continue;
     inUse.push(device.family);
-    const lifeDays = (from: IsoDate): number | null => {
-      const life = usualLifetimeMonths(rule, decimalAgeYears(child.birthDate, from));
-      return life ? Math.max(30, ((life.low + life.high) / 2) * DAYS_A_MONTH) : null;
-    };
-    const from = device.fittedDate ?? device.castDate;
-    const usual = lifeDays(from);
-    const ends = middleOf(device.id) ?? (usual === null ? null : addDaysIso(from, usual));
-    if (ends === null) continue;
     // A device with the next one already cast needs none for now; that one has its own line.
     if (next.has(device.id)) continue;
-    const waitMonths = fundedAfterMonths[device.family] ?? 0;
-    let cast = latest(today, addDaysIso(ends, -makingDays(device.family)), addMonthsIso(from, waitMonths));
-    let later = false;
-    while (cast <= until && decimalAgeYears(child.birthDate, cast) < ADULT_YEARS) {
-      casts.push({ childId: child.id, deviceId: device.id, family: device.family, day: cast, later });
-      const life = lifeDays(cast);
-      if (life === null) break;
-      cast = latest(addDaysIso(cast, life), addMonthsIso(cast, waitMonths));
-      later = true;
-    }
+    const days = castDays(device, child.birthDate, rule, middleOf(device.id), until, {
+      today,
+      makingDays: makingDays(device.family),
+      waitMonths: fundedAfterMonths[device.family] ?? 0,
+    });
+    days.forEach((day, i) => {
+      casts.push({ childId: child.id, deviceId: device.id, family: device.family, day, later: i > 0 });
+    });
   }
   const castsOf = groupBy(casts, (c) => c.family);
   const families = [...groupBy(inUse, (family) => family)].map(([family, devices]) => ({
@@ -90,6 +82,35 @@ export function workloadAhead(
   const total = (f: { readonly casts: readonly number[] }) => f.casts.reduce((a, b) => a + b, 0);
   const all = casts.toSorted((a, b) => a.day.localeCompare(b.day));
   return { all, months, families: families.toSorted((a, b) => total(b) - total(a)) };
+}
+
+/** Days on which the successors of one device are cast, up to a day. */
+function castDays(
+  device: Device,
+  birthDate: IsoDate,
+  rule: FamilyRule,
+  middle: IsoDate | null,
+  until: IsoDate,
+  { today, makingDays, waitMonths }: { today: IsoDate; makingDays: number; waitMonths: number },
+): IsoDate[] {
+  const usualEnd = (from: IsoDate): IsoDate | null => {
+    const life = usualLifetimeMonths(rule, decimalAgeYears(birthDate, from));
+    return life && addDaysIso(from, Math.max(30, ((life.low + life.high) / 2) * DAYS_A_MONTH));
+  };
+  const from = device.fittedDate ?? device.castDate;
+  // A course of treatment ends: only what is outgrown before asks for another, and that one is the last.
+  const course = rule.courseDays && addDaysIso(from, rule.courseDays.value);
+  const ends = middle ?? (course ? null : usualEnd(from));
+  if (ends === null || (course && ends >= course)) return [];
+  const days: IsoDate[] = [];
+  let cast = latest(today, addDaysIso(ends, -makingDays), addMonthsIso(from, waitMonths));
+  while (cast <= until && decimalAgeYears(birthDate, cast) < ADULT_YEARS) {
+    days.push(cast);
+    const worn = course ? null : usualEnd(cast);
+    if (worn === null) break;
+    cast = latest(worn, addMonthsIso(cast, waitMonths));
+  }
+  return days;
 }
 
 const latest = (...days: IsoDate[]): IsoDate => days.toSorted().at(-1) as IsoDate;
