@@ -5,6 +5,7 @@ import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import { measures } from '../records/measure.js';
+import { fullAtMm } from '../rules/room-left.js';
 import { deviceLabel, familyLabel } from './device-label.js';
 import type { Row } from './fill-spec.js';
 import type { Frame } from './limit-rows.js';
@@ -33,7 +34,7 @@ export function keyLines(keyed: readonly KeyedDevice[], measure: MeasureId, fram
       .filter((r) => r.series.measure === measure && r.limitMm > 0)
       .map((r) => {
         const side = device?.side === 'both' ? `${frame.sideWord(r.series.side).toLowerCase()} ` : '';
-        return `${side}full at ${Math.round(r.limitMm)} ${measures[measure].unit}`;
+        return `${side}full at ${fullAtMm(r.limitMm)} ${measures[measure].unit}`;
       });
     const month = (date: IsoDate) => readableMonth(date, language);
     const { p10, p50, p90 } = forecast;

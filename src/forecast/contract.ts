@@ -17,13 +17,12 @@ export type ForecastOutcome =
   | 'not-computed' // a value in the record that the sums cannot take
   | 'not-in-use';
 
-const SAYS_NOTHING: readonly ForecastOutcome[] = [
-  'too-few-measurements',
-  'blocked',
-  'no-rule',
-  'not-computed',
-  'not-in-use',
-];
+/** What ought to be known and is not: somebody must measure or look. */
+const UNKNOWN: readonly ForecastOutcome[] = ['too-few-measurements', 'blocked', 'not-computed'];
+export const isUnknown = ({ outcome }: Pick<DeviceForecast, 'outcome'>): boolean => UNKNOWN.includes(outcome);
+
+/** Without a rule it is reviewed as usual, and what is not in use is not asked about: no date either, and nothing amiss. */
+const SAYS_NOTHING: readonly ForecastOutcome[] = [...UNKNOWN, 'no-rule', 'not-in-use'];
 /** Nothing is known of the fit by growth: which is not safe. */
 export const saysNothing = ({ outcome }: Pick<DeviceForecast, 'outcome'>): boolean =>
   SAYS_NOTHING.includes(outcome);

@@ -21,6 +21,9 @@ export interface RoomLeft {
   readonly outcome: 'room' | 'tight' | 'adjust' | 'outgrown';
 }
 
+/** A limit as it is told, whole mm: the slip, the page and the chart say the same, and never more than it takes. */
+export const fullAtMm = (limitMm: number): number => Math.floor(limitMm + 1e-6);
+
 /**
  * How much room a device has for given sizes at its cast and now, per limit; no growth, no chance, so that a
  * clinician can read and sign it alone. A limit without both sizes is left out.

@@ -1,10 +1,13 @@
+import { renderToString } from 'preact-render-to-string';
 import { expect, test } from 'vitest';
+import { RoomBars } from '../../src/pages/child/room-bars.js';
 import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
 import { madeLarger } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
 import { loadRules } from '../../src/rules/load-rules.js';
+import { fullAtMm } from '../../src/rules/room-left.js';
 import { ruleOf } from '../../src/rules/rule-of.js';
 
 const rules = loadRules();
@@ -84,4 +87,16 @@ test('a slip printed again after adjustments still says how the device was cast'
 test('a plate nobody measured is not left to be made to the cast alone', () => {
   const row = { servesToMm: null, allowanceMm: 8 } as never;
   expect(madeLarger(row, format)).toBe('the cast and 8');
+});
+
+test('where it is full is told in whole mm, alike on slip, page and chart, and never beyond', () => {
+  expect(fullAtMm(222.9)).toBe(222);
+  expect(fullAtMm(214 + 8)).toBe(222);
+  // Sums of tenths do not fall short of their own millimetre.
+  expect(fullAtMm(214.7 + 8.3)).toBe(223);
+  expect(madeLarger({ servesToMm: 222.6, allowanceMm: 8 } as never, format)).toBe('222');
+  const row = { series: { measure: 'foot_length', side: 'left' }, share: 1 };
+  const room = { ...row, allowanceMm: 8, roomMm: 3, roomLowMm: 1, roomHighMm: 5, limitMm: 222.6 };
+  const forecast = { room: [room], drivers: [row] } as never;
+  expect(renderToString(RoomBars({ forecast, format }) as never)).toContain('full at 222 mm');
 });

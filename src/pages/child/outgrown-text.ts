@@ -1,3 +1,4 @@
+import { isUnknown } from '../../forecast/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { ForecastSummary } from '../../store/contract.js';
 import type { Format } from '../parts/format.js';
@@ -34,7 +35,7 @@ export function outgrownText(f: Dates, today: IsoDate, format: Format): string {
 export function urgency(f: Dates, today: IsoDate): 'alert' | 'due' | 'plan' | 'calm' {
   if (f.outcome === 'already-outgrown') return 'alert';
   // Nothing known is not nothing to do.
-  if (['too-few-measurements', 'blocked', 'not-computed'].includes(f.outcome)) return 'due';
+  if (isUnknown(f)) return 'due';
   if (f.outcome === 'forecast') return f.p10 !== null && f.p10 <= today ? 'due' : 'plan';
   return 'calm';
 }

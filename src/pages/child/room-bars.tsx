@@ -1,5 +1,6 @@
 import type { DeviceForecast, DimensionRoom } from '../../forecast/contract.js';
 import { sides } from '../../records/measure.js';
+import { fullAtMm } from '../../rules/room-left.js';
 import { type Format, seriesText } from '../parts/format.js';
 
 /** So many bars are read; the others are folded. */
@@ -75,7 +76,7 @@ function RoomBar({ room, format }: { room: DimensionRoom; format: Format }) {
       <span>
         {seriesText(room.series)}: <strong class={over ? 'over' : undefined}>{roomText(room)}</strong>{' '}
         <small>
-          (8 in 10: {spanText(room)}; full at {format.number(room.limitMm)} mm
+          (8 in 10: {spanText(room)}; full at {format.number(fullAtMm(room.limitMm))} mm
           {adjustable > 0 && `, ${adjustable} mm of it by adjusting`})
         </small>
       </span>

@@ -1,6 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
+import { fullAtMm } from '../../rules/room-left.js';
 import { ageText, type Format, seriesText } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -85,7 +86,11 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
                 ),
                 'number',
               ],
-              ['Serves up to', (r) => (r.servesToMm === null ? '' : format.number(r.servesToMm)), 'number'],
+              [
+                'Serves up to',
+                (r) => (r.servesToMm === null ? '' : format.number(fullAtMm(r.servesToMm))),
+                'number',
+              ],
               maker && ["Maker's limit", (r) => r.makerLimitMm ?? '', 'number'],
               bars && ['Bar travel', (r) => (r.barMm === null ? '' : barText(r, format)), 'number'],
               ['Trim and landmark', (r) => r.landmark],
@@ -118,7 +123,7 @@ function sizeText({ read, expectedMm }: SlipRow, castDate: string, format: Forma
 export function madeLarger({ servesToMm, allowanceMm }: SlipRow, format: Format): string {
   return servesToMm === null
     ? `the cast and ${format.stated(Math.round(allowanceMm))}`
-    : format.number(servesToMm);
+    : format.number(fullAtMm(servesToMm));
 }
 
 const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { isUnknown } from '../../forecast/contract.js';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
 import { type Action, actionIds, isBeingMade } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
@@ -202,9 +203,7 @@ function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: s
   const dates = view.inUse.flatMap((v) => v.decision?.dueBy ?? []).toSorted();
   const urgent =
     dates.some((d) => d <= today) ||
-    view.inUse.some((v) =>
-      ['already-outgrown', 'blocked', 'too-few-measurements', 'not-computed'].includes(v.forecast.outcome),
-    );
+    view.inUse.some(({ forecast }) => forecast.outcome === 'already-outgrown' || isUnknown(forecast));
   if (view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
   if (urgent) return words.visitNow;
   return dates[0] ? words.visitBefore(format.plainDate(dates[0])) : words.visitUsual;

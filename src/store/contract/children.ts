@@ -35,7 +35,9 @@ export const childSummary = childRecord
     devicesInUse: z.number(),
     soonest: forecastSummary
       .nullable()
-      .describe('of the device in use that is outgrown first; already outgrown counts as first'),
+      .describe(
+        'of the device in use that is outgrown first; already outgrown counts as first, one of which nothing is known as of today',
+      ),
     version: z.number(),
   });
 export type ChildSummary = Readonly<z.infer<typeof childSummary>>;
@@ -46,7 +48,7 @@ export interface ChildSearch {
   /** Also names that differ from what was typed by one slip of the keyboard. */
   readonly slip?: boolean;
   readonly status?: Child['status'] | 'any'; // default 'active'
-  /** 'name' (default) or 'soonest': outgrown first on top, children without a forecast last. */
+  /** 'name' (default) or 'soonest': outgrown first on top, where nothing is known as if it were half outgrown today, children without a device last. */
   readonly sort?: 'name' | 'soonest';
   /** Only children wearing a device of this family. */
   readonly family?: string;

@@ -1,5 +1,5 @@
 import { type SqlBool, sql } from 'kysely';
-import type { DeviceForecast } from '../../forecast/contract.js';
+import { type DeviceForecast, isUnknown } from '../../forecast/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { atomically } from '../atomically.js';
@@ -85,9 +85,11 @@ async function stored(db: Database, childIds: readonly string[]): Promise<Map<st
   );
 }
 
-/** Day by which a device sorts among those outgrown soonest; null without a forecast. */
-const sortDay = (f: Pick<DeviceForecast, 'outcome' | 'p50'>): string | null =>
-  f.outcome === 'already-outgrown' ? '0001-01-01' : f.p50;
+/** Day by which a device sorts among those outgrown soonest; unknown is an even chance today; null where no date will come. */
+const sortDay = (f: Pick<DeviceForecast, 'outcome' | 'p50'>, today: IsoDate): string | null => {
+  if (f.outcome === 'already-outgrown') return '0001-01-01';
+  return isUnknown(f) ? today : f.p50;
+};
 
 async function save(tx: Database, assessments: readonly StoredAssessment[]): Promise<void> {
   if (assessments.length === 0) return;
@@ -114,7 +116,7 @@ async function save(tx: Database, assessments: readonly StoredAssessment[]): Pro
 function rowOf(a: StoredAssessment, sideOf: ReadonlyMap<string, Device['side']>) {
   const soonest = a.forecasts
     .filter((f) => f.outcome !== 'not-in-use')
-    .map((f) => ({ f, day: sortDay(f) }))
+    .map((f) => ({ f, day: sortDay(f, a.today) }))
     .sort((x, y) => (x.day ?? '9999').localeCompare(y.day ?? '9999'))[0];
   const summary: ForecastSummary | null = soonest && {
     deviceId: soonest.f.deviceId,
