@@ -5,6 +5,7 @@ import type { DeviceDecision } from '../recall/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent } from '../records/device.js';
+import { inReadingOrder } from '../records/device-order.js';
 import { deviceLabel } from './device-label.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { linesThatFit } from './lines-that-fit.js';
@@ -65,7 +66,9 @@ function spansOf(d: Device, devices: readonly Device[], { record, forecasts, tod
 
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const { record, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
-  const devices = record.devices.toSorted((a, b) => a.castDate.localeCompare(b.castDate));
+  const devices = record.devices.toSorted(
+    (a, b) => a.castDate.localeCompare(b.castDate) || inReadingOrder(a, b),
+  );
   const names = namesOf(devices, language);
   const spans = devices.flatMap((d) =>
     spansOf(d, devices, input).map((span): Row => ({ device: names.get(d.id) as string, ...span })),

@@ -48,12 +48,14 @@ function predicted(posterior: ChildPosterior, measure: MeasureId, side: Side, da
   return Number.isFinite(mean[0]) && Number.isFinite(sd[0]) ? { mean: mean[0], sd: sd[0] } : null;
 }
 
-/** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always. */
+/** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always, and the
+ * foot of whom nothing is known. */
 export function usualMeasures(record: ChildRecord, rules: FitRules): MeasureId[] {
   const limiting = record.devices
     .filter((d) => d.status !== 'retired')
     .flatMap((d) => rules.get(d.family)?.dimensions.map((x) => x.measure) ?? []);
   const taken = record.measurements.map((m) => m.measure);
-  const wanted = new Set<MeasureId>(['stature', ...limiting, ...taken]);
+  const own = [...limiting, ...taken];
+  const wanted = new Set<MeasureId>(['stature', ...(own.length > 0 ? own : ['foot_length' as const])]);
   return measureIds.filter((m) => wanted.has(m));
 }

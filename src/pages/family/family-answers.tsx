@@ -73,19 +73,24 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
           Asked by {open.askedBy} on {format.date(open.askedAt.slice(0, 10))}, not answered yet.
         </p>
       )}
-      <Form action={childPath(view.record.child.id, '/questions')} class="row no-print">
-        <SelectField
-          label="About"
-          id="ask-device"
-          name="device"
-          of={worn.map(
-            (v) => [v.device.id, `${deviceLabel(v.device)}, cast ${format.date(v.device.castDate)}`] as const,
-          )}
-        />
-        <p>
-          <Submit disabled={worn.length === 0}>{open ? 'Ask again' : 'Ask the family'}</Submit>
-        </p>
-      </Form>
+      {worn.length === 0 ? (
+        <p class="hint">Can be asked once a device is worn.</p>
+      ) : (
+        <Form action={childPath(view.record.child.id, '/questions')} class="row no-print">
+          <SelectField
+            label="About"
+            id="ask-device"
+            name="device"
+            of={worn.map(
+              (v) =>
+                [v.device.id, `${deviceLabel(v.device)}, cast ${format.date(v.device.castDate)}`] as const,
+            )}
+          />
+          <p>
+            <Submit>{open ? 'Ask again' : 'Ask the family'}</Submit>
+          </p>
+        </Form>
+      )}
     </section>
   );
 }

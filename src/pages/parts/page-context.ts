@@ -111,7 +111,8 @@ const notices: Readonly<Record<string, string>> = {
     'Saved. Forecasts are being computed again with it; the recall list keeps its dates until it is made anew.',
   'settings-saved': 'Settings saved.',
   'default-signed': 'Signed.',
-  'import-started': 'The import is being written.',
+  'import-started':
+    'The import is being written. Its children stand on the next recall list: that of the next working morning, or one made by hand.',
   'reading-saved': 'Kept for the next sheets of this kind.',
   'password-changed': 'Your password was changed. Everywhere else you have to sign in again.',
   'signed-out': 'You are signed out.',
