@@ -15,6 +15,7 @@ const WORDS: Readonly<Record<string, string>> = {
   leave: 'leave these out',
   each: 'each in the only unit it can be in',
   no: 'no, leave these out',
+  ordered: 'no, they are still being made',
   'left-right': 'left, then right',
   'right-left': 'right, then left',
 };
@@ -30,6 +31,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^dates:/, ['dmy', 'mdy']],
   [/^shoe:/, ['EU', 'UK', 'US', 'Mondopoint', 'leave']],
   [/^sex:/, ['female', 'male', 'unknown']],
+  [/^fit:/, ['yes', 'ordered']],
   [/^(?:birth|cast):|^visit:from-/, ['yes', 'no']],
 ];
 

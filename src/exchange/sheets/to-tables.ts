@@ -3,7 +3,8 @@ import type { Unit } from '../../records/units.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { columns, type TableName } from '../csv/columns.js';
 import type { TextTable } from '../csv/read-table.js';
-import { meaningText } from '../headings/meaning.js';
+import { isField, meaningText } from '../headings/meaning.js';
+import { ownMeanings } from '../headings/own-columns.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
 import { ChildRows } from './child-rows.js';
@@ -94,6 +95,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     return gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), sides);
   });
   addDevices(all);
+  if (!taken.some(saysFitted)) for (const { devices } of all) devices.reckonFittings();
   const read = all.map((t) => madeTables(t, settings.unit, register, children));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
   return {
@@ -105,6 +107,16 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     columns: shown,
   };
 }
+
+/** Whether a table has a column for the fitting or the state of devices, or one that waits to be called so; our own say what they say. */
+const saysFitted = ({ table, columns }: TakenTable): boolean =>
+  ownMeanings(table.headings).size > 0 ||
+  columns.some(
+    ({ meaning, candidates }) =>
+      isField(meaning, 'device.fitted_date') ||
+      isField(meaning, 'device.status') ||
+      (meaning === null && candidates.some((c) => isField(c.meaning, 'device.fitted_date'))),
+  );
 
 const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown => ({
   file: table.file,

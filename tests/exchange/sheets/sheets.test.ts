@@ -186,3 +186,26 @@ describe('what a remark says of the skin', () => {
     expect(notices).toMatch(/one remark on skin or fit goes with no device worn that day/);
   });
 });
+
+it('asks whether devices cast long ago are worn where no column says that they were fitted', async () => {
+  const bytes = new TextEncoder().encode(
+    'Name,DOB,Device,Side,Cast date\nAnn Lee,2018-03-02,AFO hinged,L,2026-05-15\nBob Ray,2019-11-19,AFO hinged,R,2026-11-20\n',
+  );
+  const read = (answers: Record<string, string>) =>
+    parseCaseload([{ name: 'casts.csv', bytes }], { today: TODAY, takeProbable: false, answers });
+  const fitted = ({ caseload }: Awaited<ReturnType<typeof read>>) =>
+    caseload.devices.map((d) => [d.status, d.fittedDate ?? null]);
+  const asked = await read({});
+  expect(asked.questions.map(({ id, cells, suggested }) => [id, cells, suggested])).toEqual([
+    ['fit:from-cast', 1, 'yes'],
+  ]);
+  // The usual three weeks of the workshop for an AFO (common practice, no source); one cast last week is being made.
+  expect(fitted(await read({ 'fit:from-cast': 'yes' }))).toEqual([
+    ['worn', '2026-06-05'],
+    ['ordered', null],
+  ]);
+  expect(fitted(await read({ 'fit:from-cast': 'ordered' }))).toEqual([
+    ['ordered', null],
+    ['ordered', null],
+  ]);
+});

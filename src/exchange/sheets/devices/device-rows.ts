@@ -1,4 +1,4 @@
-import type { IsoDate } from '../../../records/dates.js';
+import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices } from '../cell-device.js';
@@ -81,6 +81,30 @@ export class DeviceRows {
     }
     this.events.push(...fill(taken, made, mention, { family, side, column }));
     return made;
+  }
+
+  /** Where no column says that a device was fitted: those cast long enough ago, once the clinic agrees. */
+  reckonFittings(): void {
+    const { taken } = this;
+    const { rules, today } = taken.desk;
+    for (const { cells, ended } of this.own) {
+      const fitted = addDaysIso(
+        cells.cast_date as IsoDate,
+        rules.get(cells.family)?.turnaroundDays.value ?? 0,
+      );
+      if (cells.fitted_date || cells.status || ended !== undefined || fitted >= today) continue;
+      const answer = taken.ask({
+        id: 'fit:from-cast',
+        asks: 'No column says when devices were fitted. Shall those cast longer ago than the workshop usually takes be taken as fitted after that time?',
+        examples: [cells.cast_date],
+        suggested: 'yes',
+      });
+      if (answer !== 'yes') continue;
+      cells.fitted_date = fitted;
+      taken.tell(
+        'devices without a date of fitting are taken as fitted after the usual days of the workshop; say where one is not worn.',
+      );
+    }
   }
 
   private made(row: GridRow, child: string, family: string, side: string, castDate: IsoDate): MadeDevice {
