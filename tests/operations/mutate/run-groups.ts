@@ -62,7 +62,10 @@ async function firstFailure({ name, tests }: MutationGroup): Promise<string | nu
   for (const file of tests) {
     vitest.state.filesMap.clear();
     vitest.state.idMap.clear();
-    const found = (await vitest.globTestSpecifications([file])).filter((s) => s.moduleId.endsWith(file));
+    // A folder stands for the files in it.
+    const found = (await vitest.globTestSpecifications([file])).filter(
+      ({ moduleId }) => moduleId.endsWith(file) || moduleId.includes(`/${file}/`),
+    );
     if (found.length === 0) throw new Error(`${file}: no such test file`);
     const { testModules, unhandledErrors } = await vitest.runTestSpecifications(found);
     const failed = testModules.filter((module) => !module.ok());
