@@ -111,6 +111,12 @@ describe('flags: what growth does not explain', () => {
       ]);
     expect(ids(still(8, 200))).toContain('plateau-foot_length-left');
     expect(ids(still(16, 262))).not.toContain('plateau-foot_length-left');
+    // Two visits, however far apart, can be one slip.
+    const twice = buildChild(TODAY, 8, { sex: 'male' }).series('foot_length', 'left', [
+      [14, 200],
+      [0, 200],
+    ]);
+    expect(ids(twice)).not.toContain('plateau-foot_length-left');
   });
 
   // WHO medians, girls: 4 months 406, 6 months 422 mm (common practice, from memory: 422 at 6 months).

@@ -71,6 +71,22 @@ describe('data suggestions', () => {
     expect(assessChild(corrected, contextOn(TODAY)).suggestions).toEqual([]);
   });
 
+  it('asks about a size a body can have where this child could not: a figure beside the one that was meant', () => {
+    const foot = (mm: number) =>
+      buildChild(TODAY, 8, { sex: 'male' })
+        .series('foot_length', 'left', [
+          [18, 186],
+          [12, 191],
+          [6, 196],
+          [0, mm],
+        ])
+        .assess().suggestions;
+    // 201 was expected; these are 40 to 100 mm in half a year.
+    for (const typed of [251, 281, 301])
+      expect(foot(typed), `${typed}`).toMatchObject([{ kind: 'digit-slip', corrections: [{ value: 201 }] }]);
+    expect(foot(241)).toMatchObject([{ kind: 'digit-slip', corrections: [] }]);
+  });
+
   it('takes a single impossible reading for a wrong unit where that gives a size the child could have', () => {
     const only = (mm: number) =>
       buildChild(TODAY, 5, { sex: 'male' }).measured('foot_length', 'left', 0, mm).assess();

@@ -6,7 +6,7 @@ export const rights: readonly MutationGroup[] = [
     file: 'src/store/people/family-links.ts',
     tests: ['tests/store/store.test.ts', 'tests/service/doors.test.ts', 'tests/service/api.test.ts'],
     changes: [
-      [' || expiresAt <= now) throw refused()', ') throw refused()'],
+      [".where('expires_at', '>', now)\n", ''],
       [".where('withdrawn_at', 'is', null)\n", ''],
       ['if (given.length !== right.length || !timingSafeEqual(given, right)) throw refused();', ''],
     ],
