@@ -165,6 +165,42 @@ describe('already outgrown', () => {
     expect(f.parts?.[0]).toMatchObject({ part: part.id });
   });
 
+  it('its three dates are the days on which its own curve reaches 10, 50 and 90 %', () => {
+    const [f] = footAndAfo([
+      [14, 186],
+      [8, 190],
+      [0.3, 193],
+    ]).assess().forecasts;
+    const days = f.dates.map(dayNumber);
+    const on = (day: number) => chanceOn(days, f.probabilityOutgrown, day);
+    for (const [date, p] of [
+      [f.p10, 0.1],
+      [f.p50, 0.5],
+      [f.p90, 0.9],
+    ] as const) {
+      // A day is a whole one: the chance is reached within it or the next.
+      expect(on(dayNumber(date!) - 1), date!).toBeLessThan(p);
+      expect(on(dayNumber(date!) + 1), date!).toBeGreaterThanOrEqual(p);
+    }
+  });
+
+  it('a bar is to be moved now from the day on which that is likelier than not', () => {
+    const said = new Set<boolean>();
+    for (const months of [3, 4, 5, 6, 7, 8, 9]) {
+      const [f] = boy()
+        .series('knee_height', 'left', [
+          [months, 318],
+          [0.5, 318 + 2 * months],
+        ])
+        .device('kafo', 'left', months, { extensionRangeMm: { knee_height: 60, hip_height: 60 } })
+        .assess({ draws: 200 }).forecasts;
+      const bar = f.adjustments!.find((a) => a.series.measure === 'knee_height')!;
+      expect(bar.dueNow, `${months}: ${bar.p50}`).toBe(bar.p50 !== null && bar.p50 <= TODAY);
+      said.add(bar.dueNow);
+    }
+    expect(said.size).toBe(2);
+  });
+
   it('a child that still grows is not called full-grown, and a device far from its limit has no date', () => {
     expect(
       footAndAfo([
