@@ -88,7 +88,7 @@ describe('words for a family', () => {
   });
 
   it('says stop wearing it and ring today for lasting redness', () => {
-    const { say } = deviceAnswer(en, afo, 'see-now', fits, 'skin');
+    const { sentence: say } = deviceAnswer(en, afo, 'see-now', fits, 'skin');
     expect(say).toBe('Stop wearing the left lower leg brace and call us today.');
     expect(en.signs('ankle-foot', false).signs[0]).toBe('redness that stays longer than 20 minutes');
     expect(en.signs('ankle-foot', false).title).toMatch(/Stop wearing it and call us today/);
@@ -116,7 +116,7 @@ describe('words for a family', () => {
   it('never has a hip orthosis taken off unasked', () => {
     for (const w of familyLanguages)
       for (const action of actionIds) {
-        const said = deviceAnswer(w, hip, action, fits, 'skin').say;
+        const said = deviceAnswer(w, hip, action, fits, 'skin').sentence;
         const told = [
           said,
           w.signs('hip', false).title,
@@ -134,7 +134,7 @@ describe('words for a family', () => {
         }[w.language];
         if (stop) expect(told.join(' '), w.language).not.toMatch(stop);
       }
-    expect(deviceAnswer(en, hip, 'see-now', fits, 'skin').say).toMatch(
+    expect(deviceAnswer(en, hip, 'see-now', fits, 'skin').sentence).toMatch(
       /Leave the hip brace on until we tell you/,
     );
   });
@@ -163,16 +163,16 @@ describe('words for a family', () => {
 
   it('what must be done today is said before that it may be too small, and that before any date', () => {
     const small = told('already-outgrown', null, null, null);
-    expect(deviceAnswer(en, afo, 'see-now', small, 'skin').say).toMatch(/Stop wearing/);
-    expect(deviceAnswer(en, afo, 'repair', small).say).toMatch(/must be mended/);
-    expect(deviceAnswer(en, afo, 'none', small).say).toMatch(/may be too small now/);
-    expect(deviceAnswer(en, afo, 'none', told('forecast', '2026-01-01', TODAY, null)).say).toMatch(
+    expect(deviceAnswer(en, afo, 'see-now', small, 'skin').sentence).toMatch(/Stop wearing/);
+    expect(deviceAnswer(en, afo, 'repair', small).sentence).toMatch(/must be mended/);
+    expect(deviceAnswer(en, afo, 'none', small).sentence).toMatch(/may be too small now/);
+    expect(deviceAnswer(en, afo, 'none', told('forecast', '2026-01-01', TODAY, null)).sentence).toMatch(
       /may be too small/,
     );
   });
 
   it('names vomiting, drowsiness and a bulging soft spot for a head that crosses centiles', () => {
-    const { say } = deviceAnswer(en, helmet, 'see-now', told('blocked', null, null, null), 'head');
+    const { sentence: say } = deviceAnswer(en, helmet, 'see-now', told('blocked', null, null, null), 'head');
     for (const text of [say, en.emergency('head')!]) {
       expect(text).toMatch(/throws up/);
       expect(text).toMatch(/sleepy/);
@@ -181,7 +181,7 @@ describe('words for a family', () => {
     }
     expect(say).toMatch(/Leave the helmet off and call us today/);
     expect(familyWords('es').emergency('head')).toMatch(/vomita.*dormido.*fontanela abultada/);
-    expect(deviceAnswer(en, worn('spinal-orthosis', 'none'), 'see-now', fits, 'breathing').say).toMatch(
+    expect(deviceAnswer(en, worn('spinal-orthosis', 'none'), 'see-now', fits, 'breathing').sentence).toMatch(
       /hard to breathe/,
     );
   });
@@ -196,7 +196,7 @@ describe('words for a family', () => {
     ] as const)
       for (const action of ['none', 'review'] as const)
         for (const w of familyLanguages)
-          expect(deviceAnswer(w, afo, action, told(outcome, null, null, null)).say, w.language).toBe(
+          expect(deviceAnswer(w, afo, action, told(outcome, null, null, null)).sentence, w.language).toBe(
             w.wanted('check', afo, 'other'),
           );
   });
@@ -265,7 +265,7 @@ describe('words for a family', () => {
 
   it('says "may be too small" only when that is likelier than not, and never "children like yours"', () => {
     const small = (p50: string | null, outcome: ForecastOutcome = 'forecast') =>
-      /may be too small/.test(deviceAnswer(en, afo, 'none', told(outcome, '2026-11-01', p50, null)).say);
+      /may be too small/.test(deviceAnswer(en, afo, 'none', told(outcome, '2026-11-01', p50, null)).sentence);
     expect(small('2026-11-28')).toBe(false);
     expect(small('2026-11-27')).toBe(true);
     expect(small('2026-10-01', 'already-outgrown')).toBe(true);
@@ -277,7 +277,7 @@ describe('words for a family', () => {
     const answer = deviceAnswer(en, afo, 'none', {
       ...told('forecast', '2027-12-13', '2028-01-03', '2028-03-05'),
     });
-    expect(answer.say).toMatch(/until about early December 2027/);
+    expect(answer.sentence).toMatch(/until about early December 2027/);
     expect(answer.meaning).toMatch(/still fits in early December 2027/);
     expect(answer.meaning).toMatch(/too small by the middle of March 2028/);
     const near = deviceAnswer(en, afo, 'none', told('forecast', '2026-12-03', '2027-01-03', null));

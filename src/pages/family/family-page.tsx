@@ -60,8 +60,8 @@ export function FamilyPage(props: {
       <h1>{words.title(child.name)}</h1>
       {devices.length === 0 && <p class="answer">{words.noDevice}</p>}
       {answers(devices, rules, words, format).map((a) => (
-        <div key={a.say} class="answer">
-          <p>{a.say}</p>
+        <div key={a.sentence} class="answer">
+          <p>{a.sentence}</p>
           {a.next && <p>{a.next}</p>}
           {a.meaning && <p class="meaning">{a.meaning}</p>}
         </div>

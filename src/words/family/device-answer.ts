@@ -6,7 +6,7 @@ import { firstThirdAfter, lastThirdBefore } from './month-thirds.js';
 type Told = Pick<DeviceForecast, 'outcome' | 'today' | 'p10' | 'p50' | 'p90'>;
 
 export interface DeviceAnswer {
-  readonly say: string;
+  readonly sentence: string;
   /** What the dates mean; empty where there is none. */
   readonly meaning: string;
 }
@@ -24,7 +24,7 @@ export function deviceAnswer(
 ): DeviceAnswer {
   const it = words.device(device);
   const { outcome, today, p10, p50, p90 } = forecast;
-  const only = (say: string): DeviceAnswer => ({ say, meaning: '' });
+  const only = (sentence: string): DeviceAnswer => ({ sentence, meaning: '' });
   const wanted = words.wanted(action, device, why);
   if (action === 'see-now' || action === 'repair') return only(wanted!);
   const small = outcome === 'already-outgrown' || (p50 !== null && p50 <= today);
@@ -44,7 +44,7 @@ export function deviceAnswer(
   )
     return only(words.wanted('check', device, why)!);
   return {
-    say: words.fitsUntil(it, words.month(fits)),
+    sentence: words.fitsUntil(it, words.month(fits)),
     meaning: words.meaning(words.month(fits), p90 && words.month(firstThirdAfter(p90))),
   };
 }

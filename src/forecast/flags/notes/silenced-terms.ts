@@ -23,7 +23,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   )
     return 'advice';
   if (OLD_SCAR.test(before) || (MAY_STOP.includes(term.kind) && HAS_STOPPED.test(after))) return 'denied';
-  if (RELIEF.test(before) || fromElsewhere(before, term, after)) return 'denied';
+  if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
   // 'Mum lost one on the ferry' is of what the child wears.
   if (term.kind === 'lost' && OF_WHAT_IS_WORN.test(after)) return null;
@@ -76,7 +76,7 @@ export const OF_THE_STATE: readonly FindingKind[] = [
 ];
 
 /** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
-const RELIEF =
+const DONE_TO_PREVENT =
   /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */

@@ -52,8 +52,11 @@ export const records: readonly MutationGroup[] = [
       ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
       ["after) ? 'others' : null", 'after) ? null : null'],
       ['return isResolved(rest, ofTheDevice(term.kind)) && term.kind', 'return term.kind'],
-      ['RELIEF.test(before) || fromElsewhere(before, term, after)', 'fromElsewhere(before, term, after)'],
-      ['RELIEF.test(before) || fromElsewhere(before, term, after)', 'RELIEF.test(before)'],
+      [
+        'DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)',
+        'fromElsewhere(before, term, after)',
+      ],
+      ['DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)', 'DONE_TO_PREVENT.test(before)'],
       ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
       ['OF_THE_STATE.includes(term.kind) && has', 'has'],
       ['HAS_STOPPED.test(after))', 'false)'],
