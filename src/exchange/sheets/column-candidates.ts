@@ -1,7 +1,9 @@
 import { foldWords, phrasesOf } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
+import { vocabularies } from '../headings/read-words.js';
 import { spokenDevices } from '../headings/spoken-devices.js';
+import { languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { sideIn } from './cell-words.js';
 import type { SheetTable } from './grid.js';
@@ -34,7 +36,7 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
   if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
   // Beside a circumference of the head, or in a list of helmets, a bare 'Width' is the head's.
   if (table.headings.some(isOfHead) || isOfHelmets(table)) {
-    const ofHead = headingCandidates(`head ${heading}`).filter(
+    const ofHead = HEAD_WORDS.flatMap((word) => headingCandidates(`${word} ${heading}`)).filter(
       ({ meaning, strength }) =>
         strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep') && !isOfHead(heading),
     );
@@ -60,6 +62,11 @@ function isOfHelmets({ titles, file, headings }: SheetTable): boolean {
 }
 const HELMETS = new Set(
   phrasesOf(spokenDevices['cranial-orthosis']).filter((phrase) => !phrase.includes(' ')),
+);
+
+/** 'Longitud' is no word of English: a bare heading is read beside the head's word of each language. */
+const HEAD_WORDS = languages.map(
+  (language) => phrasesOf(vocabularies[language].parts.head ?? '')[0] ?? 'head',
 );
 
 const isOfHead = (heading: string): boolean => {

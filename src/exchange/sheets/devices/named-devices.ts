@@ -11,6 +11,7 @@ import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
+import { fileTitle } from '../title-measure.js';
 import { ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
@@ -243,7 +244,11 @@ function deviceOfSheet(taken: TakenTable, column: Column): string | null {
   const spine = has((m) => isField(m, 'marker.pelvis_stage'));
   const feet = has((m) => m.kind === 'reading' && m.measure.startsWith('foot_'));
   const head = has((m) => m.kind === 'reading' && m.measure === 'head_circumference');
-  const likely = feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
+  // 'KAFO clinic 2026' over the list.
+  const titled = [...taken.table.titles, fileTitle(taken.table.file)]
+    .flatMap(cellDevices)
+    .find(({ likely }) => likely !== null && rules.has(likely))?.likely;
+  const likely = titled ? titled : feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
   const answer = taken.ask({
     id: 'one-device',
     asks: `"${column.heading}" says when and no column says which device. Which is it?`,
