@@ -273,11 +273,13 @@ const grownIntoIt: Rule = ({ forecast, chanceToday, accepted, today }) =>
     : null;
 
 /** Straps, joints and shell do not last for ever, whatever growth does. */
-const usualLifeOver: Rule = ({ forecast, history, until, record }) => {
+const usualLifeOver: Rule = ({ forecast, history, until, record, reviewBy, today }) => {
   const end = forecast?.usualLifeEnds?.to;
   if (!end || end > until || record.child.palliative) return null;
   const looked = history.since.findLast((e) => e.kind === 'adjusted' || e.verdict !== null)?.date ?? '';
   if (looked >= addDaysIso(end, -LIFE_LOOK_DAYS)) return null;
+  // A review looks at wear: one that comes so soon after the end will do.
+  if (reviewBy >= today && reviewBy <= addDaysIso(end, LIFE_LOOK_DAYS)) return null;
   return choose('check', end, 'usual-life-over', { end });
 };
 
