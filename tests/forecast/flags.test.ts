@@ -72,6 +72,8 @@ describe('flags: what growth does not explain', () => {
         .assess()
         .flags.find((f) => f.id === 'side-drift-foot_length');
       expect(found).toMatchObject({ severity: 'check', title: cautions.oneSide.title });
+      expect(found?.seen).toContain(`left less right: 0 mm on`);
+      expect(found?.seen).toContain(behind === 'right' ? ', 9 mm on' : ', -9 mm on');
     }
     expect(ids(drift(199))).not.toContain('side-drift-foot_length');
     const watched = [
@@ -98,6 +100,15 @@ describe('flags: what growth does not explain', () => {
       expect(ids(grown(90, [curve]))).toContain(fast);
       expect(ids(grown(50, [curve]))).not.toContain(fast);
     }
+    // Trunks grow 20 mm a year then (the same summary): 45 is fast, 22 is not. Of 11 in four months one reading a day
+    // cannot tell (1.96 x 5 x the root of 2 is 13.9), two a day can (9.8).
+    const sitting = (mm: number, months = 12, repeats = 1) => {
+      const built = buildChild(TODAY, 9, { sex: 'female', conditions: ['idiopathic-scoliosis'] });
+      for (let n = 0; n < repeats; n++)
+        built.measured('sitting_height', 'none', months, 680).measured('sitting_height', 'none', 0, 680 + mm);
+      return ids(built).includes('trunk-growth-sitting_height');
+    };
+    expect([sitting(45), sitting(22), sitting(11, 4), sitting(11, 4, 2)]).toEqual([true, false, false, true]);
     expect(ids(grown(90))).not.toContain(fast);
     expect(ids(grown(90).device('spinal-orthosis', 'none', 6))).toContain(fast);
   });
@@ -146,6 +157,20 @@ describe('flags: what growth does not explain', () => {
     const still = head(406, 407);
     expect(still.forecasts[0].outcome).toBe('blocked');
     expect(still.flags.map((f) => f.id)).toContain('head-growth-down');
+  });
+
+  it('says whether a head grew more even or less, where that is beyond measuring error', () => {
+    const course = (from: number, to: number) =>
+      buildChild(TODAY, 0.8, { sex: 'male' })
+        .measured('head_diagonal', 'left', 3, 140 + from)
+        .measured('head_diagonal', 'right', 3, 140)
+        .measured('head_diagonal', 'left', 0, 148)
+        .measured('head_diagonal', 'right', 0, 148 + to)
+        .assess()
+        .flags.find((f) => f.id === 'head-asymmetry')?.seen;
+    expect(course(14, 4)).toContain('Less by 10 mm');
+    expect(course(4, 14)).toContain('More by 10 mm');
+    expect(course(8, 9)).toContain('No change beyond measuring error');
   });
 
   it('sees weight rising across a centile band, and girths that decide a date', () => {

@@ -56,6 +56,13 @@ describe('forecasts held against verdicts, counted by hand', () => {
     expect(held.dates[1]).toMatchObject({ share: 0, mostShare: 1 });
   });
 
+  it('what is judged on the day on which it is changed is of the device as it was', () => {
+    const day = '2025-08-01';
+    const changed = { kind: 'adjusted', adjustment: 'flare', changeMm: 5, verdict: null } as const;
+    const held = one([event('d', day, { verdict: 'outgrown' }), event('d', day, changed)]);
+    expect(held).toMatchObject({ devices: 1, judged: 1, distanceDays: [31] });
+  });
+
   it('still fitting in November counts as not outgrown by any date; never judged counts as unknown', () => {
     expect(counts(one([event('d', '2025-11-01', { verdict: 'tight' })]))).toEqual([
       [0, 0, 1, 0],

@@ -202,6 +202,12 @@ describe('what a device asks for', () => {
     expect(entryOf(record, [rising('a/d1', 20, 60)]).action).toBe('cast');
   });
 
+  it('past the day of the accepted chance it is cast, however far off the even chance is', () => {
+    // Of an even rise over 600 days a third is reached after 200 and one half after 300: ten days ago, or in ten.
+    expect(entryOf(record, [rising('a/d1', -210, 390)]).action).toBe('cast');
+    expect(entryOf(record, [rising('a/d1', -190, 410)]).action).toBe('check');
+  });
+
   it('nobody pays yet: a look in the meantime instead of a cast', () => {
     const paid = (months: number) => ({ settings: { eligibleAfterMonths: { 'solid-afo': months } } });
     const due = [rising('a/d1', 20, 60)];
