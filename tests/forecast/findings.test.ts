@@ -168,6 +168,18 @@ describe('a dimension without a growth curve', () => {
     // Real growth in a device made for it; and past a narrow limit by less than two readings can tell (1.96 x 1.5 x sqrt 2 = 4.2 mm).
     expect([asked(50, 56, 10), asked(50, 54, 2), asked(50, 55, 2)]).toEqual([false, false, true]);
   });
+
+  it('not of a device that is not worn, nor of readings too old to say anything of today', () => {
+    const asked = (months: number, more: Record<string, unknown> = {}) =>
+      buildChild(TODAY, 9, { sex: 'male' })
+        .measured('malleolar_width', 'left', 14, 50)
+        .measured('malleolar_width', 'left', months, 58)
+        .device('solid-afo', 'left', 14, more)
+        .assess()
+        .flags.some((f) => f.id.startsWith('uncurved'));
+    expect([asked(6), asked(7)]).toEqual([true, false]);
+    expect(asked(0, { status: 'retired' })).toBe(false);
+  });
 });
 
 describe('a difference between the legs', () => {

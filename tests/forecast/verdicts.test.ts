@@ -72,8 +72,10 @@ describe('fit verdicts', () => {
     expect(without.outcome).toBe('already-outgrown');
     const [good] = grown().event('verdict', 1, { verdict: 'good' }).assess().forecasts;
     const verdictDay = grown().day(1);
-    const onThatDay = good.probabilityOutgrown[good.dates.findLastIndex((d) => d <= verdictDay)];
-    expect(onThatDay).toBe(0);
+    const at = good.dates.findLastIndex((d) => d <= verdictDay);
+    expect(good.probabilityOutgrown[at]).toBe(0);
+    // It speaks of that day and of none after it.
+    expect(good.probabilityOutgrown[at + 3]).toBeGreaterThan(0);
     expect(good.outcome).toBe('forecast');
     expect(good.p50! > TODAY).toBe(true);
     // What was used up is evidence of this device's own room: it takes more than the family's 8 mm.
