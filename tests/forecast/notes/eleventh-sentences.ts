@@ -2,8 +2,8 @@ import type { NoteCase } from './note-sentences.js';
 
 /**
  * Written down before they were read, in rounds of other styles, strictly by kind and urgency: 31 of 40 seen and 1 of 40
- * raised, then 18/30 and 2/30, 16/30 and 2/30, 22/30 and 4/30, 20/30 and 5/30, 17/30 and 6/30, and 14/20 and 1/20; what each taught
- * was mended before the next. Common practice, no source.
+ * raised, then 18/30 and 2/30, 16/30 and 2/30, 22/30 and 4/30, 20/30 and 5/30, 17/30 and 6/30, 14/20 and 1/20, 17/20 and 1/20; what
+ * each taught was mended before the next. Common practice, no source.
  */
 export const eleventhRound: readonly NoteCase[] = [
   ['L afo r/v. medial mall still v pink 40mins after doff. otherwise gd fit', ['skin-lasting'], 'ankle-foot'],
@@ -459,4 +459,44 @@ export const eleventhRound: readonly NoteCase[] = [
   ['helmet stinky, washed with soap', [], 'head'],
   ['ultrasound good, alpha 64 bilat', [], 'hip'],
   ['harness on full time, mum confident', [], 'hip'],
+  ['Redness to 1st MTH on removal, remained at end of 45min appt', ['skin-lasting'], 'ankle-foot'],
+  ['small pressure sore noted to bony prominence, cushioned', ['skin-open'], 'ankle-foot'],
+  ["Mum emailed: the strap's made his leg bleed", ['skin-open'], 'ankle-foot'],
+  ['nurse: macerated groin folds, fungal?', ['skin-open'], 'hip'],
+  ['raised red welts under lumbar pad, lasted overnight', ['rash'], 'trunk'],
+  ['left toes level w. end, right 2mm short of it', ['fit-changed'], 'ankle-foot'],
+  ['AFO too narrow, met heads bulging over sides', ['fit-changed'], 'ankle-foot'],
+  ['hard to get his heel back in it', ['fit-changed'], 'ankle-foot'],
+  ['thigh section digging in, brim now 4cm low', ['fit-changed'], 'long-leg'],
+  ['Achilles strap came away from shell', ['broken'], 'ankle-foot'],
+  ['knee lock R does not hold', ['broken'], 'long-leg'],
+  ['footplate has snapped across the toe break', ['broken'], 'ankle-foot'],
+  ['Teacher says he sits out playtime as his feet hurt', ['pain'], 'foot'],
+  ['grimaces on heel strike, unhappy to weight bear', ['pain'], 'ankle-foot'],
+  ["'cant feel my little toe' since weekend", ['numbness'], 'ankle-foot'],
+  ['spewing, sleepy all day, soft spot up', ['head-warning'], 'head'],
+  ['HC shot from 50th to 91st', ['head-warning'], 'head'],
+  ['curve has gone up 7 deg, Risser 1', ['fit-changed'], 'trunk'],
+  ['c/o tight chest & short of breath in brace at night', ['breathing'], 'trunk'],
+  ['not moving R knee since harness tightened ?fem nerve', ['function-lost'], 'hip'],
+  ['Review: all well, see 6/12', [], 'ankle-foot'],
+  ['Erythema <10 mins, acceptable', [], 'ankle-foot'],
+  ['trim line lowered to avoid rubbing fib head', [], 'ankle-foot'],
+  ['no numbness no tingling no pain', [], 'ankle-foot'],
+  ['had stitches in chin last Easter', [], 'ankle-foot'],
+  ['asked mum to check for blisters over weekend', [], 'ankle-foot'],
+  ['baby brother screaming throughout appt', [], 'ankle-foot'],
+  ['new AFOs 1cm longer than old', [], 'ankle-foot'],
+  ['heel sits right down in cup', [], 'ankle-foot'],
+  ['straps replaced, buckles ok', [], 'ankle-foot'],
+  ['limping before AFOs, walks well in them now', [], 'ankle-foot'],
+  ['wants pink straps not red', [], 'ankle-foot'],
+  ['not brought to last appt, rebooked', [], 'ankle-foot'],
+  ['mum struggling with parking', [], 'ankle-foot'],
+  ['foot size stable, no change', [], 'foot'],
+  ['brace comfortable, minimal marks', [], 'trunk'],
+  ['Cobb 28 in March, 27 today', [], 'trunk'],
+  ['hair thinning where he lies, no sores', [], 'head'],
+  ['HC steady, happy baby', [], 'head'],
+  ['harness refit, legs free, scan normal', [], 'hip'],
 ];
