@@ -165,6 +165,22 @@ describe('already outgrown', () => {
     expect(f.parts?.[0]).toMatchObject({ part: part.id });
   });
 
+  it('a largest size that is stated is held against the size itself, not against growth since the cast', () => {
+    const taking = (foot_length: number) =>
+      boy()
+        .series('foot_length', 'left', [
+          [8, 190],
+          [4, 197],
+          [0.3, 203],
+        ])
+        .device('solid-afo', 'left', 8, { limitsMm: { foot_length } })
+        .assess({ draws: 200 }).forecasts[0];
+    expect(taking(198).outcome).toBe('already-outgrown');
+    const [soon, later] = [taking(207), taking(213)];
+    expect([soon.outcome, later.outcome]).toEqual(['forecast', 'forecast']);
+    expect(soon.p50! < later.p50!).toBe(true);
+  });
+
   it('its three dates are the days on which its own curve reaches 10, 50 and 90 %', () => {
     const [f] = footAndAfo([
       [14, 186],

@@ -151,7 +151,7 @@ test.each([
 });
 
 test('a foot stops first: girls gain under 2 mm after 14 years, boys under 5 after 16', () => {
-  // Sources differ on the age; every one has it over by then.
+  // From memory, not read: accounts differ on the age, and all have it over by then.
   expect(median('foot_length', 'female', 18) - median('foot_length', 'female', 14)).toBeLessThan(2);
   expect(median('foot_length', 'male', 20) - median('foot_length', 'male', 16)).toBeLessThan(5);
 });
