@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Extension, Identifier } from 'fhir/r4.js';
+import { columnName } from '../../records/about-field.js';
+import { columns } from '../csv/columns.js';
 import { OWN_EXTENSION, OWN_ID } from './codes.js';
 import type { ReadExtension, ReadIdentifier } from './r4-schemas.js';
 
@@ -13,11 +15,53 @@ export function ownExtension(name: string, value: string | number | boolean | nu
   return [typeof value === 'number' ? { url, valueDecimal: value } : { url, valueString: value }];
 }
 
+/** Fields that R4 has no element for, by table: each an extension of its own name. */
+export const withoutElement = {
+  children: [
+    'gestationWeeks',
+    'affectedSide',
+    'insensateSkin',
+    'palliative',
+    'walks',
+    'siblingGroup',
+    'prefersHolidays',
+    'clinician',
+    'contact',
+    'status',
+  ],
+  measurements: ['technicalError', 'entered'],
+  devices: ['castDate', 'footplate', 'replaces'],
+  events: ['measure', 'changeMm', 'adjustment', 'endReason'],
+  markers: ['sdYears'],
+  skin: ['minutes', 'where', 'cannotWarn'],
+} as const;
+type Extending = keyof typeof withoutElement;
+
+/** 'castDate' -> 'cast-date'. */
+const extensionName = (field: string): string => columnName(field).replaceAll('_', '-');
+
+export const ownExtensions = <T extends Extending>(
+  table: T,
+  record: Readonly<Record<(typeof withoutElement)[T][number], string | number | boolean | null>>,
+): Extension[] =>
+  withoutElement[table].flatMap((field) =>
+    ownExtension(extensionName(field), record[field as keyof typeof record]),
+  );
+
+/** The same as cells of the table; a tick that is not there is what an empty cell is. */
+export function extensionCells(resource: Extended, table: Extending): Record<string, string> {
+  const own = columns[table].filter(({ field }) => withoutElement[table].some((f) => f === field));
+  return Object.fromEntries(
+    own.map(({ name, field, whenEmpty }) => {
+      const found = find(resource, extensionName(field));
+      if (typeof whenEmpty === 'boolean') return [name, (found?.valueBoolean ?? whenEmpty) ? 'yes' : 'no'];
+      return [name, String(found?.valueDecimal ?? found?.valueString ?? '')];
+    }),
+  );
+}
+
 export function extensionText(resource: Extended, name: string): string {
   return find(resource, name)?.valueString ?? '';
-}
-export function extensionNumber(resource: Extended, name: string): number | null {
-  return find(resource, name)?.valueDecimal ?? null;
 }
 export function extensionFlag(resource: Extended, name: string, whenAbsent: boolean): boolean {
   return find(resource, name)?.valueBoolean ?? whenAbsent;

@@ -5,7 +5,7 @@ import { safeCell } from '../csv/row-reader.js';
 import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { codeOf, measureOfConcept, OWN, sideOfBodySite } from './codes.js';
-import { extensionFlag, extensionMap, extensionNumber, extensionText, ownIdOf } from './extensions.js';
+import { extensionCells, extensionFlag, extensionMap, extensionText, ownIdOf } from './extensions.js';
 import type { Read, ReadQuantity, ReadReference, ReadResource } from './r4-schemas.js';
 import { type Located, readResources } from './read-resources.js';
 
@@ -80,22 +80,24 @@ function indexOf(located: readonly Located[]): ResourceIndex {
   for (const { resource: r } of located) {
     if (r.resourceType === 'Condition') {
       const child = resolve(ownId, r.subject);
-      const word = codeOf(r.code, OWN.condition) ?? r.code?.text ?? r.code?.coding?.[0]?.display ?? '';
-      const words = conditions.get(child) ?? [];
-      words.push(word.replaceAll(/[|;,]/g, ' '));
-      conditions.set(child, words);
+      conditions.set(child, [...(conditions.get(child) ?? []), conditionWord(r)]);
     }
-    // What the export adds by the diagnosis is not the record's own alert.
-    if (
-      r.resourceType === 'AllergyIntolerance' &&
-      /latex/i.test(JSON.stringify(r.code ?? '')) &&
-      !extensionFlag(r, 'latex-by-diagnosis', false)
-    )
-      latex.add(resolve(ownId, r.patient));
+    if (r.resourceType === 'AllergyIntolerance' && isOwnLatexAlert(r)) latex.add(resolve(ownId, r.patient));
     if (r.resourceType === 'DeviceUseStatement') uses.set(resolve(ownId, r.device), r);
   }
   return { ownId, conditions, latex, uses };
 }
+
+const conditionWord = ({ code }: Read<'Condition'>): string =>
+  (codeOf(code, OWN.condition) ?? wordOf(code)).replaceAll(/[|;,]/g, ' ');
+
+/** A concept in words: its own text, or what its first code is shown as. */
+const wordOf = (concept: { text?: string; coding?: readonly { display?: string }[] } | undefined): string =>
+  concept?.text ?? concept?.coding?.[0]?.display ?? '';
+
+/** What the export adds by the diagnosis is not the record's own alert. */
+const isOwnLatexAlert = (r: Read<'AllergyIntolerance'>): boolean =>
+  /latex/i.test(JSON.stringify(r.code ?? '')) && !extensionFlag(r, 'latex-by-diagnosis', false);
 
 /** The id a reference means: by the index, else its last part (a resource that is not in this file). */
 function resolve(ownId: ReadonlyMap<string, string>, ref: ReadReference | undefined): string {
@@ -125,95 +127,87 @@ function rowOf(resource: ReadResource, index: ResourceIndex): Row | 'part-of-ano
 function childCells(p: Read<'Patient'>, { conditions, latex }: ResourceIndex): Cells {
   const id = ownIdOf('child', p);
   const name = p.name?.[0];
-  const flag = (extension: string, whenAbsent: boolean) =>
-    extensionFlag(p, extension, whenAbsent) ? 'yes' : 'no';
+  const own = extensionCells(p, 'children');
   const died = p.deceasedBoolean || p.deceasedDateTime ? 'died' : '';
   return {
     id,
     name: name?.text ?? [...(name?.given ?? []), name?.family].filter(Boolean).join(' ').trim(),
     birth_date: p.birthDate ?? '',
     sex: p.gender ?? 'unknown',
-    gestation_weeks: numberText(extensionNumber(p, 'gestation-weeks')),
+    ...own,
     conditions: (conditions.get(id) ?? []).join(' | '),
-    affected_side: extensionText(p, 'affected-side'),
-    insensate_skin: flag('insensate-skin', false),
     latex_alert: latex.has(id) ? 'yes' : 'no',
-    palliative: flag('palliative', false),
-    walks: flag('walks', true),
-    sibling_group: extensionText(p, 'sibling-group'),
     transport_days: extensionText(p, 'transport-days').replaceAll(' ', ' | '),
-    prefers_holidays: flag('prefers-holidays', false),
-    clinician: extensionText(p, 'clinician'),
-    contact: extensionText(p, 'contact') || (p.telecom ?? []).map((t) => t.value ?? '').join(', '),
+    contact: own.contact || (p.telecom ?? []).map((t) => t.value ?? '').join(', '),
     language: p.communication?.[0]?.language.coding?.[0]?.code ?? '',
-    status: extensionText(p, 'status') || died || (p.active === false ? 'discharged' : ''),
+    status: own.status || died || (p.active === false ? 'discharged' : ''),
     ...extraCells(p),
   };
 }
 
 function observationRow(o: Read<'Observation'>, index: ResourceIndex): Row | null {
   if (o.status === 'entered-in-error' || o.status === 'cancelled') return null;
-  const measure = measureOfConcept(o.code);
-  const marker = codeOf(o.code, OWN.marker);
-  const event = codeOf(o.code, OWN.event);
-  const child_id = resolve(index.ownId, o.subject);
-  const date = o.effectiveDateTime ?? o.effectivePeriod?.start ?? '';
-  const side = sideOfBodySite(o.bodySite) ?? '';
-  if (measure !== null && o.valueQuantity) {
-    const cells: Cells = {
-      id: ownIdOf('measurement', o),
-      child_id,
-      date,
-      measure,
-      side,
-      ...valueCells(o.valueQuantity),
-      method: o.method?.text ?? '',
-      observer: o.performer?.[0]?.display ?? '',
-      technical_error: numberText(extensionNumber(o, 'technical-error')),
-      entered: extensionText(o, 'entered'),
-      ...extraCells(o),
-    };
-    return { table: 'measurements', cells };
-  }
-  if (marker !== null) {
-    const value = numberText(o.valueQuantity?.value ?? null);
-    const sd_years = numberText(extensionNumber(o, 'sd-years'));
-    return {
-      table: 'markers',
-      cells: { id: ownIdOf('marker', o), child_id, date, kind: marker, value, sd_years },
-    };
-  }
-  const skin = codeOf(o.code, OWN.skin);
-  if (skin !== null) {
-    const cells: Cells = {
-      id: ownIdOf('skin-check', o),
-      child_id,
-      device_id: resolve(index.ownId, o.device),
-      date,
-      state: skin,
-      minutes: numberText(extensionNumber(o, 'minutes')),
-      where: extensionText(o, 'where'),
-      side,
-      cannot_warn: extensionFlag(o, 'cannot-warn', false) ? 'yes' : 'no',
-      observer: o.performer?.[0]?.display ?? '',
-      note: o.note?.[0]?.text ?? '',
-    };
-    return { table: 'skin', cells };
-  }
-  if (event === null) return null;
-  const cells: Cells = {
-    id: ownIdOf('event', o),
+  const of: ObservationOf = {
+    child_id: resolve(index.ownId, o.subject),
     device_id: resolve(index.ownId, o.device),
-    date,
-    kind: event,
-    measure: extensionText(o, 'measure'),
-    side,
-    change_mm: numberText(extensionNumber(o, 'change-mm')),
-    adjustment: extensionText(o, 'adjustment'),
-    verdict: o.valueString ?? '',
-    end_reason: extensionText(o, 'end-reason'),
+    date: o.effectiveDateTime ?? o.effectivePeriod?.start ?? '',
+    side: sideOfBodySite(o.bodySite) ?? '',
     note: o.note?.[0]?.text ?? '',
+    observer: o.performer?.[0]?.display ?? '',
   };
+  const measure = measureOfConcept(o.code);
+  if (measure !== null && o.valueQuantity) return measurementRow(o, measure, o.valueQuantity, of);
+  const marker = codeOf(o.code, OWN.marker);
+  if (marker !== null) return markerRow(o, marker, of);
+  const skin = codeOf(o.code, OWN.skin);
+  if (skin !== null) return skinRow(o, skin, of);
+  const event = codeOf(o.code, OWN.event);
+  return event === null ? null : eventRow(o, event, of);
+}
+
+/** What every observation says of whom, what and when. */
+type ObservationOf = Readonly<
+  Record<'child_id' | 'device_id' | 'date' | 'side' | 'note' | 'observer', string>
+>;
+
+function measurementRow(
+  o: Read<'Observation'>,
+  measure: string,
+  value: ReadQuantity,
+  { child_id, date, side, observer }: ObservationOf,
+): Row {
+  const cells = {
+    id: ownIdOf('measurement', o),
+    child_id,
+    date,
+    measure,
+    side,
+    ...valueCells(value),
+    method: o.method?.text ?? '',
+    observer,
+    ...extensionCells(o, 'measurements'),
+    ...extraCells(o),
+  };
+  return { table: 'measurements', cells };
+}
+
+function markerRow(o: Read<'Observation'>, kind: string, { child_id, date }: ObservationOf): Row {
+  const value = String(o.valueQuantity?.value ?? '');
+  const cells = { id: ownIdOf('marker', o), child_id, date, kind, value, ...extensionCells(o, 'markers') };
+  return { table: 'markers', cells };
+}
+
+function skinRow(o: Read<'Observation'>, state: string, of: ObservationOf): Row {
+  return {
+    table: 'skin',
+    cells: { id: ownIdOf('skin-check', o), ...of, state, ...extensionCells(o, 'skin') },
+  };
+}
+
+function eventRow(o: Read<'Observation'>, kind: string, of: ObservationOf): Row {
+  const { child_id: _child, observer: _observer, ...own } = of;
+  const verdict = o.valueString ?? '';
+  const cells = { id: ownIdOf('event', o), ...own, kind, verdict, ...extensionCells(o, 'events') };
   return { table: 'events', cells };
 }
 
@@ -230,22 +224,21 @@ function valueCells({ value, code, unit }: ReadQuantity): Cells {
 function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
   const id = ownIdOf('device', d);
   const use = index.uses.get(id);
+  const own = extensionCells(d, 'devices');
   const sizes = (name: string, column: string) =>
     Object.entries(extensionMap<number>(d, name)).map(([measure, mm]) => [
       `${column}_${measure}_mm`,
       String(mm),
     ]);
-  const status = ownValue({ intended: 'ordered', active: 'worn' }, use?.status) ?? 'retired';
   return {
     id,
     child_id: resolve(index.ownId, d.patient ?? use?.subject),
-    family: codeOf(d.type, OWN.family) ?? d.type?.text ?? d.type?.coding?.[0]?.display ?? '',
+    family: codeOf(d.type, OWN.family) ?? wordOf(d.type),
     side: sideOfBodySite(use?.bodySite) ?? '',
-    cast_date: extensionText(d, 'cast-date') || (d.manufactureDate ?? ''),
+    ...own,
+    cast_date: own.cast_date || (d.manufactureDate ?? ''),
     fitted_date: use?.timingPeriod?.start ?? use?.timingDateTime ?? '',
-    status: use === undefined ? (d.status === 'inactive' ? 'retired' : '') : status,
-    footplate: extensionText(d, 'footplate'),
-    replaces: extensionText(d, 'replaces'),
+    status: statusOf(d, use),
     ...Object.fromEntries([
       ...sizes('allowance-mm', 'allowance'),
       ...sizes('limit-mm', 'limit'),
@@ -253,6 +246,12 @@ function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
     ]),
     ...extraCells(d),
   };
+}
+
+/** By its use; without one the device itself says only whether it has ended. */
+function statusOf(d: Read<'Device'>, use: Read<'DeviceUseStatement'> | undefined): string {
+  if (use === undefined) return d.status === 'inactive' ? 'retired' : '';
+  return ownValue({ intended: 'ordered', active: 'worn' }, use.status) ?? 'retired';
 }
 
 function taskRow(t: Read<'Task'>, index: ResourceIndex): Row | null {
@@ -274,5 +273,3 @@ function extraCells(resource: Read<'Patient' | 'Observation' | 'Device'>): Cells
   const columns = Object.entries(extensionMap<string>(resource, 'column'));
   return Object.fromEntries(columns.map(([heading, text]) => [`extra:${heading}`, text]));
 }
-
-const numberText = (value: number | null): string => (value === null ? '' : String(value));

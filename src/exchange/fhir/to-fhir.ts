@@ -17,7 +17,7 @@ import { avoidsLatex, type Child, type MaturityMarker, type Measurement } from '
 import type { SkinCheck } from '../../records/skin-check.js';
 import { conditionNames } from '../../words/condition-names.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
-import { fhirId, mapExtension, ownExtension, ownIdentifier } from './extensions.js';
+import { fhirId, mapExtension, ownExtension, ownExtensions, ownIdentifier } from './extensions.js';
 
 /** Base of the addresses in a bundle; '.invalid' is reserved, so that nobody looks there (RFC 2606). */
 const BASE = 'http://doorpost.invalid/fhir';
@@ -76,17 +76,8 @@ function patient(c: Child): Patient {
       { language: { coding: [{ system: 'urn:ietf:bcp:47', code: c.language }] }, preferred: true },
     ],
     extension: [
-      ...ownExtension('gestation-weeks', c.gestationWeeks),
-      ...ownExtension('affected-side', c.affectedSide),
-      ...ownExtension('insensate-skin', c.insensateSkin),
-      ...ownExtension('palliative', c.palliative),
-      ...ownExtension('walks', c.walks),
-      ...ownExtension('sibling-group', c.siblingGroup),
+      ...ownExtensions('children', c),
       ...ownExtension('transport-days', c.transportDays.join(' ')),
-      ...ownExtension('prefers-holidays', c.prefersHolidays),
-      ...ownExtension('clinician', c.clinician),
-      ...ownExtension('contact', c.contact),
-      ...ownExtension('status', c.status),
       ...mapExtension('column', c.extra),
     ],
   };
@@ -154,8 +145,7 @@ function measurementObservation(m: Measurement): Observation {
     ...(m.observer ? { performer: [{ display: m.observer }] } : {}),
     extension: [
       ...ownExtension('landmark', landmark),
-      ...ownExtension('technical-error', m.technicalError),
-      ...ownExtension('entered', m.entered),
+      ...ownExtensions('measurements', m),
       ...mapExtension('column', m.extra),
     ],
   };
@@ -182,7 +172,7 @@ function markerObservation(k: MaturityMarker): Observation {
     subject: reference('Patient', k.childId),
     effectiveDateTime: k.date,
     valueQuantity: { value: k.value },
-    extension: ownExtension('sd-years', k.sdYears),
+    extension: ownExtensions('markers', k),
   };
 }
 
@@ -195,9 +185,7 @@ function deviceResource(d: Device): FhirDevice {
     type: ownConcept(OWN.family, d.family),
     patient: reference('Patient', d.childId),
     extension: [
-      ...ownExtension('cast-date', d.castDate),
-      ...ownExtension('footplate', d.footplate),
-      ...ownExtension('replaces', d.replaces),
+      ...ownExtensions('devices', d),
       ...mapExtension('allowance-mm', d.allowancesMm as Record<string, number>),
       ...mapExtension('limit-mm', d.limitsMm as Record<string, number>),
       ...mapExtension('extension-mm', d.extensionRangeMm as Record<string, number>),
@@ -234,11 +222,7 @@ function skinObservation(s: SkinCheck): Observation {
     ...(s.side ? { bodySite: sideConcept(s.side) } : {}),
     ...(s.observer ? { performer: [{ display: s.observer }] } : {}),
     ...(s.note ? { note: [{ text: s.note }] } : {}),
-    extension: [
-      ...ownExtension('minutes', s.minutes),
-      ...ownExtension('where', s.where),
-      ...ownExtension('cannot-warn', s.cannotWarn),
-    ],
+    extension: ownExtensions('skin', s),
   };
 }
 
@@ -255,12 +239,7 @@ function eventObservation(e: DeviceEvent, childId: string | undefined): Observat
     ...(e.side ? { bodySite: sideConcept(e.side) } : {}),
     ...(e.verdict ? { valueString: e.verdict } : {}),
     ...(e.note ? { note: [{ text: e.note }] } : {}),
-    extension: [
-      ...ownExtension('measure', e.measure),
-      ...ownExtension('change-mm', e.changeMm),
-      ...ownExtension('adjustment', e.adjustment),
-      ...ownExtension('end-reason', e.endReason),
-    ],
+    extension: ownExtensions('events', e),
   };
 }
 

@@ -229,9 +229,14 @@ export const judged: readonly MutationGroup[] = [
       ['/latex/i.test(', '/^latex$/.test('],
       ['e1`)), unit:', '`)), unit:'],
       ["p.deceasedBoolean || p.deceasedDateTime ? 'died' : ''", "''"],
-      ["flag('walks', true)", "flag('walks', false)"],
       ["intended: 'ordered', active: 'worn'", "intended: 'worn', active: 'worn'"],
     ],
+  },
+  {
+    harm: 'A child whose file says nothing of walking is read as one that does not walk.',
+    file: 'src/exchange/fhir/extensions.ts',
+    tests: ['tests/exchange/other-formats.test.ts', 'tests/exchange/round-trip.test.ts'],
+    changes: [['found?.valueBoolean ?? whenEmpty', 'found?.valueBoolean ?? false']],
   },
   {
     harm: 'Who takes over a child with spina bifida is not told to keep latex away.',
