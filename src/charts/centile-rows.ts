@@ -67,12 +67,8 @@ export function centileRows(
     if (audience === 'family') continue;
     for (const c of levels) {
       const last = lines.findLast((l) => l.line === `${sex} ${c}`);
-      if (last)
-        labels.push({
-          date: last.date,
-          value: last.value,
-          label: unknown ? `${name} ${c}` : c === 50 ? `${c} (${words.centile}, ${name})` : `${c}`,
-        });
+      const median = c === 50 ? `${c} (${words.centile}, ${name})` : `${c}`;
+      if (last) labels.push({ date: last.date, value: last.value, label: unknown ? `${name} ${c}` : median });
     }
   }
   if (audience === 'family' && bands.length > 0) {

@@ -25,7 +25,7 @@ const BAR_PX = 16;
 
 /** '1 KAFO, left, cast 29 Aug 2025: full at 642 mm; outgrown Dec 2026 to Oct 2028; cast by 22 Nov 2026'. */
 export function keyLines(keyed: readonly KeyedDevice[], measure: MeasureId, frame: Frame): string[] {
-  const { language, words, today } = frame;
+  const { language } = frame;
   return keyed.map(({ number, forecast, device, action }) => {
     const name = device
       ? `${deviceLabel(device)}, cast ${readableDate(device.castDate, language)}`
@@ -36,19 +36,19 @@ export function keyLines(keyed: readonly KeyedDevice[], measure: MeasureId, fram
         const side = device?.side === 'both' ? `${frame.sideWord(r.series.side).toLowerCase()} ` : '';
         return `${side}full at ${fullAtMm(r.limitMm)} ${measures[measure].unit}`;
       });
-    const month = (date: IsoDate) => readableMonth(date, language);
-    const { p10, p50, p90 } = forecast;
     const limits = forecast.drivers.some((d) => d.series.measure === measure);
-    const dates = () => {
-      if (p10 === null || !limits) return '';
-      if (p90 !== null && p90 <= today) return `outgrown since about ${month(p50 ?? p90)}`;
-      if (p10 <= today)
-        return p90 ? `outgrown by ${month(p90)}, perhaps already` : 'perhaps outgrown already';
-      return `${words.outgrown} ${p90 ? words.between(month(p10), month(p90)) : words.after(month(p10))}`;
-    };
+    const dates = limits ? outgrownDates(forecast, frame) : '';
     const due = action && `◆ ${action.label} ${readableDate(action.date, language)}`;
-    return `${number}  ${name}: ${[...full, dates(), due].filter(Boolean).join('; ')}`;
+    return `${number}  ${name}: ${[...full, dates, due].filter(Boolean).join('; ')}`;
   });
+}
+
+function outgrownDates({ p10, p50, p90 }: DeviceForecast, { today, language, words }: Frame): string {
+  const month = (date: IsoDate) => readableMonth(date, language);
+  if (p10 === null) return '';
+  if (p90 !== null && p90 <= today) return `outgrown since about ${month(p50 ?? p90)}`;
+  if (p10 <= today) return p90 ? `outgrown by ${month(p90)}, perhaps already` : 'perhaps outgrown already';
+  return `${words.outgrown} ${p90 ? words.between(month(p10), month(p90)) : words.after(month(p10))}`;
 }
 
 /** The limit lines' numbers, at the right edge, each in a column of its own. */

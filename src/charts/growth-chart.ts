@@ -78,6 +78,7 @@ function domainOf(sizes: readonly number[], below: number): [number, number] {
   return [Math.floor(low - pad * below), Math.ceil(high + pad)];
 }
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what each layer leaves out for a family stands beside it
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the layers of one picture, in the order in which they are drawn
 export function growthChart(input: GrowthChartInput): Spec {
   const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;

@@ -92,12 +92,10 @@ export function outgrownRows(
       : frame.words.after(month(f.p10 as IsoDate));
     bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), y });
     const to = within(f.p90 ?? isoDate(frame.span.to));
-    const beside = (label: string): Row | null =>
-      fitsLeft(from, label, frame)
-        ? { date: from, y, label, align: 'right' }
-        : fitsRight(to, label, frame)
-          ? { date: to, y, label, align: 'left' }
-          : null;
+    const beside = (label: string): Row | null => {
+      if (fitsLeft(from, label, frame)) return { date: from, y, label, align: 'right' };
+      return fitsRight(to, label, frame) ? { date: to, y, label, align: 'left' } : null;
+    };
     const sentence = `${frame.words.braceShould}: ${dates}`;
     const whole = beside(sentence);
     if (!whole) told.add(sentence);

@@ -73,17 +73,17 @@ function deviceRow(
   return [
     age,
     `${deviceLabel(device)}${device.status === 'ordered' ? ' (being made)' : ''}`,
-    ...(word
-      ? [word, dated && f.p50 ? `about ${f.p50}` : '', '']
-      : [f.p10 ?? '', f.p50 ?? 'later', f.p90 ?? 'later']),
+    ...(word ? [word, dated && f.p50 ? `about ${f.p50}` : '', ''] : datesOf(f)),
     driver && dated ? `${plainSeries(driver.series)} ${percent(driver.share)}` : '',
-    room
-      ? `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`
-      : '',
+    room ? roomText(room) : '',
     dated ? percent(f.probabilityOutgrownNow) : '',
     replaced || f.replacementInProgress ? 'the next is being made' : wantedWord(decision, today),
   ];
 }
+
+const datesOf = ({ p10, p50, p90 }: DeviceForecast) => [p10 ?? '', p50 ?? 'later', p90 ?? 'later'];
+const roomText = (room: DeviceForecast['room'][number]): string =>
+  `${room.roomMm.toFixed(0)} mm (${room.roomLowMm.toFixed(0)} to ${room.roomHighMm.toFixed(0)})`;
 
 /** What is wanted and by when; the day to cast by where nothing is wanted yet. */
 function wantedWord(decision: DeviceDecision | null, today: IsoDate): string {
@@ -145,7 +145,8 @@ function deviceLines(
   const decision = decisions.get(f.deviceId);
   if (decision) lines.push(wrap(decisionText(decision, turnaroundOf(f.family)), WIDTH, '    '));
   for (const a of f.adjustments ?? []) {
-    const when = a.dueNow ? 'is due now' : a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
+    const ahead = a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
+    const when = a.dueNow ? 'is due now' : ahead;
     lines.push(
       `    ${capital(adjusting[a.kind])} for ${plainSeries(a.series)} ${when}; ${mm(a.extensionLeftMm)} mm left.`,
     );

@@ -24,18 +24,7 @@ export async function importFiles(
     return code;
   }
   terminal.out(`Taken: ${countsText({ ...caseload })}.`);
-  if (diff !== null) {
-    const rows = caseloadTables.map((table) => {
-      const { added, changed, unchanged, untouched } = diff[table];
-      return [table, ...[added.length, changed.length, unchanged, untouched].map(String)];
-    });
-    terminal.out(`\n${textTable(['', 'added', 'changed', 'unchanged', 'only before'], rows)}`);
-    for (const table of caseloadTables) {
-      for (const { id, fields } of diff[table].changed.slice(0, 10)) {
-        terminal.out(`  ${table} ${id}: ${fields.join(', ')} changed`);
-      }
-    }
-  }
+  if (diff !== null) printDiff(diff);
   if (doubtful.length > 0)
     terminal.out(
       doubtful.length === 1
@@ -46,4 +35,16 @@ export async function importFiles(
   if (options.out) terminal.out(`\nWritten: ${options.out} (${written.length} tables).`);
   else terminal.out('\nNothing was changed. --out FOLDER writes what was taken as clean tables.');
   return code;
+}
+
+/** What differs from the tables before, with the first changes of each. */
+function printDiff(diff: ReturnType<typeof diffCaseload>): void {
+  const rows = caseloadTables.map((table) => {
+    const { added, changed, unchanged, untouched } = diff[table];
+    return [table, ...[added.length, changed.length, unchanged, untouched].map(String)];
+  });
+  terminal.out(`\n${textTable(['', 'added', 'changed', 'unchanged', 'only before'], rows)}`);
+  for (const table of caseloadTables)
+    for (const { id, fields } of diff[table].changed.slice(0, 10))
+      terminal.out(`  ${table} ${id}: ${fields.join(', ')} changed`);
 }

@@ -21,40 +21,32 @@ export interface DeviceHistory {
 export function deviceHistory(device: Device, events: readonly DeviceEvent[]): DeviceHistory {
   const own = events
     .filter((e) => e.deviceId === device.id)
-    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  let castDate = device.castDate;
-  let fittedDate = device.fittedDate;
-  let pendingCast: IsoDate | null = null;
-  let brokenOn: IsoDate | null = null;
-  let lostOn: IsoDate | null = null;
-  let retiredOn: IsoDate | null = null;
-  for (const e of own) {
-    if ((e.kind === 're-cast' || e.kind === 'cast') && e.date > castDate) pendingCast = e.date;
-    else if (e.kind === 'delivered') {
-      if (pendingCast !== null) castDate = pendingCast;
-      pendingCast = null;
-      fittedDate = e.date;
-      brokenOn = null;
-      lostOn = null;
-      retiredOn = null;
-    } else if (e.kind === 'broken') brokenOn = e.date;
-    else if (e.kind === 'lost') lostOn = e.date;
-    else if (e.kind === 'retired') retiredOn = e.date;
+    .sort((a, b) => Number(a.date > b.date) - Number(a.date < b.date));
+  const worn = wornAfter(device, own);
+  const since = own.filter((e) => e.date >= worn.castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
+  return { ...worn, judgedOutgrown: judgedOutgrownIn(since), since };
+}
+
+/** A delivery ends what was broken, lost or retired before it. */
+function wornAfter(
+  { castDate, fittedDate }: Device,
+  events: readonly DeviceEvent[],
+): Omit<DeviceHistory, 'judgedOutgrown' | 'since'> {
+  const none = { brokenOn: null, lostOn: null, retiredOn: null, pendingCast: null };
+  let now: ReturnType<typeof wornAfter> = { castDate, fittedDate, ...none };
+  for (const { kind, date } of events) {
+    if ((kind === 're-cast' || kind === 'cast') && date > now.castDate) now = { ...now, pendingCast: date };
+    else if (kind === 'delivered')
+      now = { castDate: now.pendingCast ?? now.castDate, fittedDate: date, ...none };
+    else if (kind === 'broken') now = { ...now, brokenOn: date };
+    else if (kind === 'lost') now = { ...now, lostOn: date };
+    else if (kind === 'retired') now = { ...now, retiredOn: date };
   }
-  const since = own.filter((e) => e.date >= castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
-  let judgedOutgrown: DeviceEvent | null = null;
-  for (const e of since) {
-    if (e.kind === 'verdict' && e.verdict === 'outgrown') judgedOutgrown = e;
-    else if (e.kind === 'adjusted' || e.verdict !== null) judgedOutgrown = null;
-  }
-  return {
-    castDate,
-    fittedDate,
-    judgedOutgrown,
-    brokenOn,
-    lostOn,
-    retiredOn,
-    pendingCast,
-    since,
-  };
+  return now;
+}
+
+/** The last word on its fit, where that was 'outgrown' and nothing was adjusted since. */
+function judgedOutgrownIn(since: readonly DeviceEvent[]): DeviceEvent | null {
+  const last = since.findLast((e) => e.kind === 'adjusted' || e.verdict !== null);
+  return last?.kind === 'verdict' && last.verdict === 'outgrown' ? last : null;
 }

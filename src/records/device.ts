@@ -79,6 +79,10 @@ export const deviceRecord = z.object({
 });
 export type Device = z.infer<typeof deviceRecord>;
 
+/** A device that has not ended is worn once it was fitted. */
+export const stateByFitting = (fittedDate: string | null): 'ordered' | 'worn' =>
+  fittedDate === null ? 'ordered' : 'worn';
+
 export const eventKinds = [
   'cast',
   'delivered',

@@ -15,7 +15,7 @@ const LARGEST_CHILD = 13.5;
 
 /** One size up or down, mm: what a shoe leaves open of the foot in it. */
 export const shoeStepMm = (system: ShoeSystem): number =>
-  system === 'EU' ? EU_STEP_MM : system === 'Mondopoint' ? 5 : INCH_STEP_MM;
+  ({ EU: EU_STEP_MM, Mondopoint: 5, UK: INCH_STEP_MM, US: INCH_STEP_MM })[system];
 
 /** Foot lengths a size can be made for: two where the children's and the adults' scale both have it. shoeFootLengthsMm('EU', 30) = [185]. */
 export function shoeFootLengthsMm(system: ShoeSystem, size: number): number[] {

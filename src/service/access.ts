@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../errors.js';
 import type { Actor, Store } from '../store/contract.js';
 import type { Access } from './dependencies.js';
@@ -33,20 +33,32 @@ export function checkAccess(app: FastifyInstance, store: Store): void {
   app.addHook('onRequest', async (request, reply) => {
     const access: Access | undefined = request.routeOptions.config.access;
     if (access === undefined || access === 'public') return;
-    if (!request.user) {
-      if (isPage(request)) return reply.redirect(`/sign-in?then=${encodeURIComponent(request.url)}`, 303);
-      throw new DoorpostError('not-signed-in', 'Sign in first: POST /api/session gives a bearer token');
-    }
-    if (request.user.passwordByOther && !OPEN_WITH_FIRST_PASSWORD.has(request.routeOptions.url ?? '')) {
-      if (isPage(request)) return reply.redirect('/password', 303);
-      throw new DoorpostError('not-allowed', 'Change the password that you were given first', {
-        accepted: 'the page /password, or POST /api/session/password',
-      });
-    }
+    if (!request.user)
+      return insteadOf(
+        request,
+        reply,
+        `/sign-in?then=${encodeURIComponent(request.url)}`,
+        new DoorpostError('not-signed-in', 'Sign in first: POST /api/session gives a bearer token'),
+      );
+    if (request.user.passwordByOther && !OPEN_WITH_FIRST_PASSWORD.has(request.routeOptions.url ?? ''))
+      return insteadOf(
+        request,
+        reply,
+        '/password',
+        new DoorpostError('not-allowed', 'Change the password that you were given first', {
+          accepted: 'the page /password, or POST /api/session/password',
+        }),
+      );
     if (access.includes(request.user.role)) return;
     await store.audit.record(actorOf(request), 'refused', `${request.method} ${request.routeOptions.url}`);
     throw new DoorpostError('not-allowed', `This is not for the role ${request.user.role}`, {
       accepted: access.join(', '),
     });
   });
+}
+
+/** Who asked for a page is sent to another; who asked the interface is told why not. */
+function insteadOf(request: FastifyRequest, reply: FastifyReply, page: string, error: DoorpostError) {
+  if (isPage(request)) return reply.redirect(page, 303);
+  throw error;
 }

@@ -76,13 +76,8 @@ export async function registerSession(
 
   app.addHook('onRequest', async (request) => {
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
-    if (bearer !== undefined) {
-      const user = await store.accessTokens.userOf(bearer, clock.now());
-      if (user) Object.assign(request, { user: signedIn(user), signedInBy: 'bearer' });
-      else if (request.routeOptions.config.access !== 'public')
-        throw new DoorpostError('not-signed-in', 'This bearer token is not valid any more');
-      return;
-    }
+    if (bearer !== undefined)
+      return signInByToken(request, await store.accessTokens.userOf(bearer, clock.now()));
     const { userId, userVersion, startedAt = 0 } = request.session;
     if (!userId) return;
     const over = clock.now().getTime() - startedAt > config.sessionHours * HOUR_MS;
@@ -104,6 +99,13 @@ export async function registerSession(
         app.csrfProtection(request, asked, () => resolve());
       });
   });
+}
+
+/** A token that is not valid any more opens only what is open to all. */
+function signInByToken(request: FastifyRequest, user: User | null): void {
+  if (user) Object.assign(request, { user: signedIn(user), signedInBy: 'bearer' });
+  else if (request.routeOptions.config.access !== 'public')
+    throw new DoorpostError('not-signed-in', 'This bearer token is not valid any more');
 }
 
 /** The account of a session, unless it was closed or changed since. */

@@ -60,6 +60,15 @@ export async function readColumnsOfChild<R>(
   return rows[0];
 }
 
+function dayOf(field: 'from' | 'to', given: string): Date {
+  const day = new Date(given);
+  if (!Number.isNaN(day.getTime())) return day;
+  throw new DoorpostError('invalid-value', `${field} is no date`, {
+    field,
+    accepted: 'a date as 2024-03-17',
+  });
+}
+
 export const auditRepository = (db: Database) => ({
   record: (actor: Actor, action: AuditAction, resource: string, about?: Audited) =>
     writeAudit(db, actor, action, resource, about),
@@ -77,14 +86,8 @@ export const auditRepository = (db: Database) => ({
       );
     if (filter.userId) query = query.where('user_id', '=', filter.userId);
     if (filter.action) query = query.where('action', '=', filter.action);
-    for (const field of ['from', 'to'] as const)
-      if (filter[field] && Number.isNaN(Date.parse(filter[field])))
-        throw new DoorpostError('invalid-value', `${field} is no date`, {
-          field,
-          accepted: 'a date as 2024-03-17',
-        });
-    if (filter.from) query = query.where('at', '>=', new Date(filter.from));
-    if (filter.to) query = query.where('at', '<', new Date(filter.to));
+    if (filter.from) query = query.where('at', '>=', dayOf('from', filter.from));
+    if (filter.to) query = query.where('at', '<', dayOf('to', filter.to));
     return newestFirst(
       query,
       page,

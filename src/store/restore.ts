@@ -73,7 +73,6 @@ function reasonOf(error: unknown, path: string, where: string): unknown {
 
 async function load(tx: Database, path: string): Promise<number> {
   const digest = createHash('sha256');
-  const known = new Set<string>(backedUpTables);
   let rows = 0;
   let ended = false;
   let waiting: { table: string; rows: unknown[] } = { table: '', rows: [] };
@@ -91,27 +90,24 @@ async function load(tx: Database, path: string): Promise<number> {
     let first = true;
     for await (const text of createInterface({ input: file, crlfDelay: Number.POSITIVE_INFINITY })) {
       const line = parse(text);
-      if (first) {
-        first = false;
-        await checkHead(tx, line);
-        digest.update(`${text}\n`);
-        continue;
-      }
-      if (line === null) throw damaged(`line ${rows + 2} cannot be read`);
-      if (typeof line.sha256 === 'string') {
+      if (typeof line?.sha256 === 'string' && !first) {
         if (line.sha256 !== digest.digest('hex')) throw damaged('its digest does not fit');
         await flush();
         ended = true;
         break;
       }
       digest.update(`${text}\n`);
-      const table = String(line.table);
-      if (!known.has(table)) throw damaged(`it names a table '${table}' that is not known`);
+      if (first) {
+        first = false;
+        await checkHead(tx, line);
+        continue;
+      }
+      const table = tableOf(line, rows + 2);
       if (table !== waiting.table || waiting.rows.length >= ROWS_AT_ONCE) {
         await flush();
         waiting = { table, rows: [] };
       }
-      waiting.rows.push(line.row);
+      waiting.rows.push(line?.row);
       rows++;
     }
   } catch (error) {
@@ -119,6 +115,16 @@ async function load(tx: Database, path: string): Promise<number> {
   }
   if (!ended) throw damaged('its end is missing');
   return rows;
+}
+
+const known: ReadonlySet<string> = new Set(backedUpTables);
+
+/** The table a row is of. */
+function tableOf(line: Record<string, unknown> | null, at: number): string {
+  if (line === null) throw damaged(`line ${at} cannot be read`);
+  const table = String(line.table);
+  if (!known.has(table)) throw damaged(`it names a table '${table}' that is not known`);
+  return table;
 }
 
 const unreadable = (why: string) =>

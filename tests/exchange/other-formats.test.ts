@@ -108,7 +108,14 @@ describe('FHIR R4 from another system', () => {
     const bytes = new TextEncoder().encode(JSON.stringify(bundle));
     const { caseload, refused, notices } = await parseCaseload([{ name: 'b.json', bytes }], { today: TODAY });
     expect(caseload.children).toMatchObject([
-      { id: 'p1', name: 'Tuli Mosswhistle', sex: 'female', latexAlert: true },
+      {
+        id: 'p1',
+        name: 'Tuli Mosswhistle',
+        sex: 'female',
+        latexAlert: true,
+        walks: true,
+        insensateSkin: false,
+      },
     ]);
     expect(caseload.measurements.map((m) => [m.measure, m.value, m.date])).toEqual([
       ['stature', 1214, '2026-03-01'],

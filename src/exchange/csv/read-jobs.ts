@@ -3,6 +3,12 @@ import type { IsoDate } from '../../records/dates.js';
 import { type Device, type StageId, stageIds, type WorkshopJob } from '../../records/device.js';
 import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
 import type { TextTable } from './read-table.js';
+import type { RowReader } from './row-reader.js';
+
+function readStages(row: RowReader): Partial<Record<StageId, IsoDate>> {
+  const dates = stageIds.map((stage) => [stage, row.date(stage)] as const);
+  return Object.fromEntries(dates.filter(([, date]) => date !== null));
+}
 
 /** jobs.csv: when each stage of making a device was done. */
 export function readJobs(
@@ -17,11 +23,7 @@ export function readJobs(
     const device = deviceOf(deviceId);
     if (deviceId !== '' && device === null)
       row.refuse('device_id', 'is not the id of a device that was taken');
-    const stages: Partial<Record<StageId, IsoDate>> = {};
-    for (const stage of stageIds) {
-      const date = row.date(stage);
-      if (date !== null) stages[stage] = date;
-    }
+    const stages = readStages(row);
     const job = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('j', deviceId, stages.cast ?? null)),
       deviceId,

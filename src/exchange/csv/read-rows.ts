@@ -43,23 +43,29 @@ export function readRows<T extends { readonly id: string }>(
   const rowOfContent = new Map<string, number>();
   for (const { row, cells, places } of text.rows) {
     // Rows made of a clinic's own sheet were told apart when they were made.
-    const content = places === undefined ? cells.join('\u0000') : '';
-    const same = content === '' ? undefined : rowOfContent.get(content);
-    if (same !== undefined) {
+    const same = firstWith(rowOfContent, places === undefined ? cells.join('\u0000') : '', row);
+    if (same !== row) {
       refused.push(repeated(layout.file, row, same));
       continue;
     }
-    if (content !== '') rowOfContent.set(content, row);
     const reader = new RowReader(layout, row, cells, settings);
     for (const record of read(reader, layout)) {
-      const taken = rowOfId.get(record.id);
-      if (taken === undefined) records.push(record);
+      const isNew = !rowOfId.has(record.id);
+      const taken = firstWith(rowOfId, record.id, row);
+      if (isNew) records.push(record);
       else if (taken !== row) reader.refuse('id', `is already the id of row ${taken}`);
-      rowOfId.set(record.id, taken ?? row);
     }
     for (const refusal of reader.refused) refused.push(inOwnWords(refusal, places));
   }
   return { records, refused, notices: [] };
+}
+
+/** The row that had this first, which may be the row itself; nothing is nobody's. */
+function firstWith(rows: Map<string, number>, what: string, row: number): number {
+  if (what === '') return row;
+  const first = rows.get(what) ?? row;
+  rows.set(what, first);
+  return first;
 }
 
 function repeated(file: string, row: number, same: number): RefusedRow {

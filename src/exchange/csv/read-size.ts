@@ -37,9 +37,7 @@ export function readSize(
   const [, digits, ownUnit] = /^([+\-−\d.,\s'’_]+?)\s*([\p{L}"″]+\.?)?$/u.exec(cell.trim()) ?? [];
   const value = digits === undefined ? null : readNumber(digits);
   if (value === null) return refuse('is not a number');
-  const said = [ownUnit ?? '', ...unitsBeside.slice(0, 2)].filter((word) => word !== '');
-  const setting = base === 'mm' ? unitsBeside[2] : '';
-  const words = said.length > 0 ? said : [setting].filter((word) => word !== '');
+  const words = unitWords(ownUnit ?? '', unitsBeside, base);
   if (words.length === 0) {
     const places = 'say it in a unit column, in the heading (foot_length_left_cm) or in the cell (17,5 cm)';
     return { why: 'has no unit', accepted: `${accepted}; ${places}` };
@@ -55,6 +53,16 @@ export function readSize(
   if (!(size >= plausible[0] && size <= plausible[1]))
     return refuse(impossible(value, unit, size, units, plausible, base));
   return { value: size, entered: unit === base ? '' : `${digits.trim()} ${unit}` };
+}
+
+/** Every unit that is said; the setting, which is of lengths, where none is. */
+function unitWords(
+  own: string,
+  [column, heading, setting]: readonly [column: string, heading: string, setting: string],
+  base: string,
+): string[] {
+  const said = [own, column, heading].filter((word) => word !== '');
+  return said.length === 0 && base === 'mm' && setting !== '' ? [setting] : said;
 }
 
 function impossible(

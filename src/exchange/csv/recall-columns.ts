@@ -33,9 +33,7 @@ export function recallColumns(entry: RecallEntry, child: RecallChild): Record<st
     checkFigure: check
       ? `${check.measure} ${check.side} at most ${check.castIfRoomAtMostMm} mm, else not before ${check.elseNotBefore}`
       : '',
-    adjust: adjust
-      ? `${adjust.what} ${adjust.measure} ${adjust.side} ${adjust.mm} mm${adjust.steps === null ? '' : ` (${adjust.steps} holes)`} by ${adjust.by}`
-      : '',
+    adjust: adjust ? adjustText(adjust) : '',
     part: part ?? '',
     harmPerWeek: entry.harmPerWeek.toFixed(2),
     reviewBy: entry.reviewBy,
@@ -45,4 +43,9 @@ export function recallColumns(entry: RecallEntry, child: RecallChild): Record<st
     clinician: entry.plannedClinician ?? '',
     weekReason: entry.weekReason ?? '',
   };
+}
+
+function adjustText(step: NonNullable<RecallEntry['devices'][number]['adjust']>): string {
+  const holes = step.steps === null ? '' : ` (${step.steps} holes)`;
+  return `${step.what} ${step.measure} ${step.side} ${step.mm} mm${holes} by ${step.by}`;
 }

@@ -67,13 +67,7 @@ interface ResourceIndex {
 }
 
 function indexOf(located: readonly Located[]): ResourceIndex {
-  const ownId = new Map<string, string>();
-  for (const { resource: r, fullUrl } of located) {
-    if (r.resourceType !== 'Patient' && r.resourceType !== 'Device') continue;
-    const id = ownIdOf(r.resourceType === 'Patient' ? 'child' : 'device', r);
-    ownId.set(`${r.resourceType}/${r.id}`, id);
-    if (fullUrl) ownId.set(fullUrl, id);
-  }
+  const ownId = ownIdsOf(located);
   const conditions = new Map<string, string[]>();
   const latex = new Set<string>();
   const uses = new Map<string, Read<'DeviceUseStatement'>>();
@@ -86,6 +80,17 @@ function indexOf(located: readonly Located[]): ResourceIndex {
     if (r.resourceType === 'DeviceUseStatement') uses.set(resolve(ownId, r.device), r);
   }
   return { ownId, conditions, latex, uses };
+}
+
+function ownIdsOf(located: readonly Located[]): Map<string, string> {
+  const ownId = new Map<string, string>();
+  for (const { resource: r, fullUrl } of located) {
+    if (r.resourceType !== 'Patient' && r.resourceType !== 'Device') continue;
+    const id = ownIdOf(r.resourceType === 'Patient' ? 'child' : 'device', r);
+    ownId.set(`${r.resourceType}/${r.id}`, id);
+    if (fullUrl) ownId.set(fullUrl, id);
+  }
+  return ownId;
 }
 
 const conditionWord = ({ code }: Read<'Condition'>): string =>

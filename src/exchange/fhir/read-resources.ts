@@ -58,19 +58,24 @@ export function readResources(file: string, bytes: Uint8Array): Resources {
       take(value, null);
       continue;
     }
-    const { entry = [] } = value as { entry?: unknown };
-    if (!Array.isArray(entry)) {
-      row++;
-      refuse('Bundle.entry', entry, 'is not a list');
+    const inside = insideBundle(value);
+    if (inside !== null) {
+      for (const { resource, fullUrl } of inside) take(resource, fullUrl);
       continue;
     }
-    for (const item of entry as unknown[]) {
-      const inside = isObject(item) ? item : { resource: item };
-      // An entry may hold only a request or an answer.
-      if (inside.resource !== undefined) take(inside.resource, inside.fullUrl);
-    }
+    row++;
+    refuse('Bundle.entry', (value as { entry?: unknown }).entry, 'is not a list');
   }
   return { resources, refused, passedOver };
+}
+
+/** The entries of a bundle that hold a resource, not only a request or an answer; null where they are no list. */
+function insideBundle(bundle: unknown): Readonly<Record<string, unknown>>[] | null {
+  const { entry = [] } = bundle as { entry?: unknown };
+  if (!Array.isArray(entry)) return null;
+  return entry
+    .map((item: unknown) => (isObject(item) ? item : { resource: item }))
+    .filter(({ resource }) => resource !== undefined);
 }
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>

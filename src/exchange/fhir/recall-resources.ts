@@ -31,12 +31,13 @@ export function recallResources(recall: RecallList, today: IsoDate): (ServiceReq
 
 function serviceRequest(e: RecallEntry, today: IsoDate): ServiceRequest {
   const atOnce = e.action === 'see-now' || e.action === 'repair';
+  const soon = e.late || e.tooLateSince || e.beyondUseSince ? 'urgent' : 'routine';
   return {
     resourceType: 'ServiceRequest',
     id: fhirId(`recall ${e.childId} ${e.action} ${e.deviceIds.join(' ')}`),
     status: 'active',
     intent: 'plan',
-    priority: atOnce ? 'stat' : e.late || e.tooLateSince || e.beyondUseSince ? 'urgent' : 'routine',
+    priority: atOnce ? 'stat' : soon,
     subject: reference('Patient', e.childId),
     code: ownConcept(OWN.action, e.action, ACTION_TEXT[e.action]),
     ...(e.dueBy ? { occurrencePeriod: { end: e.dueBy } } : {}),

@@ -42,11 +42,46 @@ export interface ChildPageProps {
 
 const sexWords = { male: 'male', female: 'female', unknown: 'sex not recorded, both references shown' };
 
+const conditionsText = ({ conditions, affectedSide }: ChildPageProps['view']['record']['child']): string =>
+  `${conditions.map((c) => conditionNames[c]).join('; ')}${affectedSide === 'none' ? '' : ` (${affectedSide})`}`;
+
+/** What the reader may do next with this child. */
+function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
+  const { user } = usePage();
+  return (
+    <p class="row no-print">
+      {clinical && (
+        <a class="button main-action" href={`${base}/visit`} accesskey="v">
+          Enter a visit
+        </a>
+      )}
+      {clinical && (
+        <a class="button" href={`${base}/devices/new`}>
+          New device
+        </a>
+      )}
+      <a class="button" href={`${base}/family`}>
+        Family sheet
+      </a>
+      {user?.role !== 'administrator' && (
+        <a class="button" href={`${base}/edit`}>
+          Edit details
+        </a>
+      )}
+      {user && recordKeepers.includes(user.role) && (
+        <a class="button" href={`${base}/record`}>
+          Copy of the record
+        </a>
+      )}
+    </p>
+  );
+}
+
 export function ChildPage(props: ChildPageProps) {
   const { view, clinical } = props;
   const { record, assessment, inUse } = view;
   const { child } = record;
-  const { format, today, user } = usePage();
+  const { format, today } = usePage();
   const base = childPath(child.id);
   return (
     <Layout title={child.name || child.id} scripts={clinical ? ['charts.js'] : []}>
@@ -64,43 +99,14 @@ export function ChildPage(props: ChildPageProps) {
             )}
           </p>
           <ChildAlerts child={child} />
-          {clinical && child.conditions.length > 0 && (
-            <p>
-              {child.conditions.map((c) => conditionNames[c]).join('; ')}
-              {child.affectedSide !== 'none' && ` (${child.affectedSide})`}
-            </p>
-          )}
+          {clinical && child.conditions.length > 0 && <p>{conditionsText(child)}</p>}
           {child.contact && (
             <p>
               <span class="hint">To reach the family:</span> <Contact text={child.contact} />
             </p>
           )}
         </div>
-        <p class="row no-print">
-          {clinical && (
-            <a class="button main-action" href={`${base}/visit`} accesskey="v">
-              Enter a visit
-            </a>
-          )}
-          {clinical && (
-            <a class="button" href={`${base}/devices/new`}>
-              New device
-            </a>
-          )}
-          <a class="button" href={`${base}/family`}>
-            Family sheet
-          </a>
-          {user?.role !== 'administrator' && (
-            <a class="button" href={`${base}/edit`}>
-              Edit details
-            </a>
-          )}
-          {user && recordKeepers.includes(user.role) && (
-            <a class="button" href={`${base}/record`}>
-              Copy of the record
-            </a>
-          )}
-        </p>
+        <WaysOn base={base} clinical={clinical} />
       </div>
 
       <ChildCautions flags={assessment.flags} />

@@ -106,17 +106,21 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === request.query.measure) ?? chartable[0] ?? null;
     const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const [growth, timeline, links, questions, revisions] = await Promise.all([
-      clinical && measure
-        ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
-        : NOT_DRAWN,
-      clinical && view.record.devices.length > 0
-        ? drawFor(request, (widthPx) => timelineSpec(view, today, widthPx))
-        : NOT_DRAWN,
-      clinical ? store.familyLinks.list(id, actorOf(request)) : [],
-      clinical ? store.familyQuestions.ofChild(id) : [],
-      clinical ? store.measurements.corrected(id, actorOf(request)) : [],
-    ]);
+    const clinicians = async () =>
+      Promise.all([
+        measure
+          ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
+          : NOT_DRAWN,
+        view.record.devices.length > 0
+          ? drawFor(request, (widthPx) => timelineSpec(view, today, widthPx))
+          : NOT_DRAWN,
+        store.familyLinks.list(id, actorOf(request)),
+        store.familyQuestions.ofChild(id),
+        store.measurements.corrected(id, actorOf(request)),
+      ]);
+    const [growth, timeline, links, questions, revisions] = clinical
+      ? await clinicians()
+      : ([NOT_DRAWN, NOT_DRAWN, [], [], []] as const);
     return reply.page(
       <ChildPage
         view={view}

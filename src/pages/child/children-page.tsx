@@ -12,6 +12,9 @@ import { ChildLink } from '../parts/paths.js';
 import { type Column, Pager, Table } from '../parts/table.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
+const NONE_FITS = 'No child fits this search. Check the spelling, or take a filter away.';
+const NONE_YET = 'No children yet. An administrator can import the clinic’s spreadsheets under Import.';
+
 export function ChildrenPage(props: {
   query: ChildSearch;
   page: Page<ChildSummary>;
@@ -21,7 +24,7 @@ export function ChildrenPage(props: {
   nearest: boolean;
 }) {
   const { query, page, total, firstPage, nearest } = props;
-  const { format, today, user } = usePage();
+  const { format, today } = usePage();
   const next = new URLSearchParams({
     text: query.text ?? '',
     status: query.status ?? 'active',
@@ -29,66 +32,18 @@ export function ChildrenPage(props: {
     family: query.family ?? '',
     cursor: page.nextCursor ?? '',
   });
+  const counted = total === 1 ? '1 child' : `${format.number(total)} children`;
   const asked = query.text ? ` for “${query.text}”` : '';
   return (
     <Layout title="Children">
       <h1>Children</h1>
-      <Form method="get" action="/children" aria-label="Find and filter" class="row card">
-        <InputField
-          label="Name, number or birth date"
-          name="text"
-          type="search"
-          value={query.text}
-          autofocus
-          size={24}
-        />
-        <SelectField
-          label="Wears"
-          name="family"
-          of={[['', 'any device'], ...familyIds.map((f) => [f, familyLabel(f)] as const)]}
-          chosen={query.family}
-        />
-        <SelectField
-          label="Order"
-          name="sort"
-          of={[
-            ['soonest', 'outgrown first'],
-            ['name', 'by name'],
-          ]}
-          chosen={query.sort ?? 'soonest'}
-        />
-        <SelectField
-          label="Status"
-          name="status"
-          of={(['active', 'moved-away', 'discharged', 'died', 'any'] as const).map(
-            (s) => [s, s.replace('-', ' ')] as const,
-          )}
-          chosen={query.status ?? 'active'}
-        />
-        <p>
-          <Submit main>Find</Submit>
-        </p>
-        {user?.role !== 'scheduler' && (
-          <p>
-            <a class="button" href="/children/new">
-              New child
-            </a>
-          </p>
-        )}
-      </Form>
+      <Search {...query} />
       {page.items.length === 0 ? (
-        <Empty>
-          {query.text || query.family
-            ? 'No child fits this search. Check the spelling, or take a filter away.'
-            : 'No children yet. An administrator can import the clinic’s spreadsheets under Import.'}
-        </Empty>
+        <Empty>{query.text || query.family ? NONE_FITS : NONE_YET}</Empty>
       ) : (
         <Table
           class="stack card"
-          caption={[
-            total === 1 ? '1 child' : `${format.number(total)} children`,
-            nearest ? `: nobody is written “${query.text}”; the nearest` : asked,
-          ].join('')}
+          caption={`${counted}${nearest ? `: nobody is written “${query.text}”; the nearest` : asked}`}
           rows={page.items}
           columns={columns(format, today)}
         />
@@ -102,6 +57,55 @@ export function ChildrenPage(props: {
         )}
       </Pager>
     </Layout>
+  );
+}
+
+function Search(of: ChildSearch) {
+  const { user } = usePage();
+  return (
+    <Form method="get" action="/children" aria-label="Find and filter" class="row card">
+      <InputField
+        label="Name, number or birth date"
+        name="text"
+        type="search"
+        value={of.text}
+        autofocus
+        size={24}
+      />
+      <SelectField
+        label="Wears"
+        name="family"
+        of={[['', 'any device'], ...familyIds.map((f) => [f, familyLabel(f)] as const)]}
+        chosen={of.family}
+      />
+      <SelectField
+        label="Order"
+        name="sort"
+        of={[
+          ['soonest', 'outgrown first'],
+          ['name', 'by name'],
+        ]}
+        chosen={of.sort ?? 'soonest'}
+      />
+      <SelectField
+        label="Status"
+        name="status"
+        of={(['active', 'moved-away', 'discharged', 'died', 'any'] as const).map(
+          (s) => [s, s.replace('-', ' ')] as const,
+        )}
+        chosen={of.status ?? 'active'}
+      />
+      <p>
+        <Submit main>Find</Submit>
+      </p>
+      {user?.role !== 'scheduler' && (
+        <p>
+          <a class="button" href="/children/new">
+            New child
+          </a>
+        </p>
+      )}
+    </Form>
   );
 }
 
@@ -123,7 +127,7 @@ const columns = (format: Format, today: IsoDate): Column<ChildSummary>[] => [
   ['Age', (c) => ageText(c.birthDate, today)],
   [
     'Outgrown first',
-    (c) => (c.soonest ? deviceLabel(c.soonest) : c.devicesInUse > 0 ? 'no forecast yet' : 'no device'),
+    (c) => (c.soonest ? deviceLabel(c.soonest) : `no ${c.devicesInUse > 0 ? 'forecast yet' : 'device'}`),
   ],
   [
     'When',

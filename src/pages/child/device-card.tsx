@@ -1,10 +1,12 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, plainSpan } from '../../forecast/words.js';
 import { isBeingMade } from '../../recall/contract.js';
+import type { IsoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
+import type { Format } from '../parts/format.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath } from '../parts/paths.js';
@@ -166,8 +168,7 @@ function Figures({ view }: { view: DeviceView }) {
           <>
             <dt key={`${seriesKey(a.series)}${a.kind}`}>To adjust</dt>
             <dd>
-              {seriesText(a.series)}, {adjusting[a.kind]}:{' '}
-              {a.dueNow ? 'now' : a.p10 ? `from ${format.date(a.p10)}` : 'not within the forecast'},{' '}
+              {seriesText(a.series)}, {adjusting[a.kind]}: {adjustFrom(a, format)},{' '}
               {format.number(a.extensionLeftMm)} mm left
             </dd>
           </>
@@ -230,4 +231,12 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
       </a>
     </p>
   );
+}
+
+function adjustFrom(
+  { dueNow, p10 }: { readonly dueNow: boolean; readonly p10: IsoDate | null },
+  format: Format,
+): string {
+  if (dueNow) return 'now';
+  return p10 ? `from ${format.date(p10)}` : 'not within the forecast';
 }

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import { familyFaults } from '../../records/check/device-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { Device } from '../../records/device.js';
+import { stateByFitting } from '../../records/device.js';
 import { deviceOf } from '../../records/device-of.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import { familyFacts } from '../../rules/family-facts.js';
@@ -133,5 +134,5 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
 
 /** A fitting day given or taken away says whether it is worn; an end stays an end. */
 const statusOf = ({ fittedDate }: DeviceChoice, { status }: Device): Pick<Device, 'status'> => ({
-  status: status === 'retired' ? status : fittedDate === null ? 'ordered' : 'worn',
+  status: status === 'retired' ? status : stateByFitting(fittedDate),
 });

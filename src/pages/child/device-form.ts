@@ -2,6 +2,7 @@ import { readNumber } from '../../exchange/csv/read-number.js';
 import { deviceFaults, MOST_ROOM_MM, sidesOf } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import { stateByFitting } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { familyFacts } from '../../rules/family-facts.js';
@@ -178,5 +179,5 @@ export const recordsOf = ({ side, ...choice }: DeviceChoice): Omit<Device, 'id' 
   (side === 'pair' ? (['left', 'right'] as const) : [side]).map((s) => ({
     ...choice,
     side: s,
-    status: choice.fittedDate === null ? 'ordered' : 'worn',
+    status: stateByFitting(choice.fittedDate),
   }));

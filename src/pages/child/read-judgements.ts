@@ -16,16 +16,11 @@ export function readJudgements(
   { typed, errors }: Pick<TypedVisit, 'typed' | 'errors'>,
 ): Judged[] {
   return devices.flatMap((device): Judged[] => {
-    const given = (what: Parameters<typeof judgedField>[1]) => {
-      const name = judgedField(device.id, what);
-      const text = (body[name] ?? '').trim();
-      if (text !== '') typed[name] = text;
-      return text;
-    };
+    const given = givenOf(body, device.id, typed);
     const state = skinStates.find((s) => s === given('skin')) ?? null;
     const verdict = verdicts.find((v) => v === given('verdict')) ?? null;
     const [minutesText, where, note] = [given('minutes'), given('where'), given('note')];
-    if (state === null && (minutesText !== '' || where !== ''))
+    if (state === null && minutesText + where !== '')
       errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
     const told = verdict !== null || note !== '';
     if (told && date < device.castDate)
@@ -36,6 +31,16 @@ export function readJudgements(
     return [{ device, skin: state && { state, minutes, where }, verdict, note }];
   });
 }
+
+/** What was typed into a field of this device; kept, to fill the form again. */
+const givenOf =
+  (body: Readonly<Record<string, string>>, deviceId: string, typed: Record<string, string>) =>
+  (what: Parameters<typeof judgedField>[1]): string => {
+    const name = judgedField(deviceId, what);
+    const text = (body[name] ?? '').trim();
+    if (text !== '') typed[name] = text;
+    return text;
+  };
 
 /** What cannot be kept, by field. */
 function refusedOf(deviceId: string, said: { minutes: number | null; where: string; note: string }) {

@@ -69,11 +69,7 @@ function readSize(
     return;
   }
   const { unit: own, plausible } = measures[size.measure];
-  const { expected, sd } = size;
-  const meant =
-    expected !== null && sd !== null
-      ? likelyTyped(size.measure, value, expected, CONFIRM_BEYOND_SD * sd)
-      : null;
+  const meant = meantBy(size, value);
   const ask = meant ? ` Did you mean ${inTypedUnit(meant.value, own, unit)}?` : '';
   if (value < plausible[0] || value > plausible[1]) {
     errors[name] =
@@ -86,14 +82,24 @@ function readSize(
     value,
     entered: /[a-z"]/i.test(text) || own === 'kg' ? text : `${text} ${unit}`,
   });
-  if (expected === null || sd === null) return;
-  const away = (value - expected) / sd;
-  const than = `${away > 0 ? 'larger' : 'smaller'} than expected (${expectedText(size, format)})`;
-  if (Math.abs(away) > CONFIRM_BEYOND_SD)
+  const judged = againstExpected(size, value, format);
+  if (judged === null) return;
+  const { away, than } = judged;
+  if (away > CONFIRM_BEYOND_SD)
     doubts[name] = `${value} ${own} is ${than}.${ask || ' Measure again, or check unit, side and digits.'}`;
-  else
-    remarks[name] =
-      `${sinceLast(size, value)}: ${Math.abs(away) <= RANGE_SD ? 'as expected' : `a little ${than}`}`;
+  else remarks[name] = `${sinceLast(size, value)}: ${away <= RANGE_SD ? 'as expected' : `a little ${than}`}`;
+}
+
+/** What a slip of the keyboard may have meant. */
+const meantBy = ({ measure, expected, sd }: ExpectedSize, value: number) =>
+  expected === null || sd === null ? null : likelyTyped(measure, value, expected, CONFIRM_BEYOND_SD * sd);
+
+/** How many SD it lies from what is expected, and to which side; null where nothing is expected. */
+function againstExpected(size: ExpectedSize, value: number, format: Format) {
+  const { expected, sd } = size;
+  if (expected === null || sd === null) return null;
+  const than = `${value > expected ? 'larger' : 'smaller'} than expected (${expectedText(size, format)})`;
+  return { away: Math.abs(value - expected) / sd, than };
 }
 
 /** '182 mm, +3 mm since last time'. */

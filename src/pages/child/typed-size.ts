@@ -14,7 +14,8 @@ export function typedSize(text: string, measure: MeasureId, unit: SizeUnit): num
   const number = parts && readNumber(parts[1]);
   if (!parts || number === null) return null;
   const weight = measures[measure].unit === 'kg';
-  const given = parts[2] ? unitNamed(parts[2]) : weight ? 'kg' : unit;
+  const usual = weight ? 'kg' : unit;
+  const given = parts[2] ? unitNamed(parts[2]) : usual;
   if (given === null || isLengthUnit(given) === weight) return null;
   return Math.round(toBaseUnit(number, given) * 10) / 10;
 }

@@ -2,7 +2,10 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { growthChart } from '../../charts/growth-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
+import type { DeviceForecast } from '../../forecast/contract.js';
 import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
+import type { ChildRecord } from '../../records/caseload.js';
+import type { IsoDate } from '../../records/dates.js';
 import { deviceOf } from '../../records/device-of.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
@@ -138,23 +141,11 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const imagined = read.asks && !faulty ? imaginedRecord(record, device, read.imagined) : null;
     const assessed = imagined && assessChild(imagined, { ...using, today: on });
     const then = assessed?.forecasts.find((f) => f.deviceId === device.id) ?? null;
-    const gives = then?.drivers[0]?.series.measure ?? then?.room[0]?.series.measure;
     const chart =
-      imagined && assessed && then && gives
-        ? await drawFor(request, (widthPx) =>
-            growthChart({
-              record: imagined,
-              measure: gives,
-              today: on,
-              posterior: assessed.growth.kind === 'posterior' ? assessed.growth.posterior : null,
-              forecasts: [then],
-              centileAt: null,
-              ...(on > using.today && { todayLabel: 'day asked for' }),
-              title: `What if: ${measures[gives].label.toLowerCase()}, which limits it first`,
-              widthPx,
-            }),
-          )
-        : null;
+      imagined &&
+      assessed &&
+      then &&
+      (await chartOf(request, imagined, assessed.growth, then, [using.today, on]));
     return reply.page(
       <WhatIfSeveralPage
         child={record.child}
@@ -165,11 +156,37 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         now={inUse?.forecast ?? null}
         then={then}
         doubts={assessed ? doubtsOf(read, expected, assessed, await readerFormat(request, deps)) : []}
-        chart={chart && gives ? { drawn: chart, measure: gives } : null}
+        chart={chart}
       />,
       faulty ? 422 : 200,
     );
   });
+}
+
+/** The growth chart of what limits the device first, as it would stand on the day asked for. */
+async function chartOf(
+  request: FastifyRequest,
+  record: ChildRecord,
+  growth: ChildAssessment['growth'],
+  then: DeviceForecast,
+  [today, on]: readonly [today: IsoDate, on: IsoDate],
+) {
+  const measure = (then.drivers[0] ?? then.room[0])?.series.measure;
+  if (measure === undefined) return null;
+  const drawn = await drawFor(request, (widthPx) =>
+    growthChart({
+      record,
+      measure,
+      today: on,
+      posterior: growth.kind === 'posterior' ? growth.posterior : null,
+      forecasts: [then],
+      centileAt: null,
+      ...(on > today && { todayLabel: 'day asked for' }),
+      title: `What if: ${measures[measure].label.toLowerCase()}, which limits it first`,
+      widthPx,
+    }),
+  );
+  return drawn && { drawn, measure };
 }
 
 /** Imagined readings that are far from what is expected or look like a slip. */

@@ -37,11 +37,9 @@ export function whatIf(
   today: IsoDate,
 ): WhatIf | null {
   const { measure } = dimension;
-  const sides = !measures[measure].sided
-    ? (['none'] as const)
-    : device.side === 'both' || device.side === 'none'
-      ? (['left', 'right'] as const)
-      : ([device.side] as const);
+  const ofDevice =
+    device.side === 'both' || device.side === 'none' ? (['left', 'right'] as const) : [device.side];
+  const sides = measures[measure].sided ? ofDevice : (['none'] as const);
   const series = sides.map((side): Series => ({ measure, side }));
   const question: CastQuestion = { ...child, series, castDate: today, draws: DRAWS, seed: SEED };
   if (!canAnswer(question)) return null;

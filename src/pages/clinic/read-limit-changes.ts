@@ -1,3 +1,4 @@
+import type { MeasureId } from '../../records/measure.js';
 import { type LimitChange, limitChange } from '../../rules/clinic-limits.js';
 import type { FamilyView } from '../../service/fit-rules-view.js';
 import { typedSize } from '../child/typed-size.js';
@@ -18,14 +19,18 @@ export function readLimitChanges(form: Fields, family: FamilyView): TypedLimits 
   const shown = family.dimensions.flatMap(({ measure, figures }) => figures.map((f) => ({ measure, ...f })));
   for (const { measure, figure, mm: stands, clinic } of shown) {
     const name = `${measure}.${figure}`;
-    const back = form[`back.${name}`] === 'yes' && clinic;
-    if (!back && form[name] === undefined) continue;
-    const mm = back ? null : typedSize(form[name] ?? '', measure, 'mm');
-    if (!back && mm === null) errors[name] = 'No size. Accepted: a number of mm such as 7.5';
-    else if (mm !== stands) changes.push({ family: family.family, measure, figure, mm, reason });
+    const mm = form[`back.${name}`] === 'yes' && clinic ? null : typedMm(form[name], measure);
+    if (Number.isNaN(mm)) errors[name] = 'No size. Accepted: a number of mm such as 7.5';
+    else if (mm !== undefined && mm !== stands)
+      changes.push({ family: family.family, measure, figure, mm, reason });
   }
-  if (changes.length === 0 && Object.keys(errors).length === 0) errors[''] = 'No figure was changed.';
-  else if (!limitChange.shape.reason.safeParse(reason).success)
+  if (changes.length === 0 && Object.keys(errors).length === 0)
+    return { changes, reason, errors: { '': 'No figure was changed.' } };
+  if (!limitChange.shape.reason.safeParse(reason).success)
     errors.reason = 'Say why, in 4 to 400 characters: an audit, a paper, a judgement.';
   return { changes, reason, errors };
 }
+
+/** Undefined where nothing was sent, not a number where it is no size. */
+const typedMm = (text: string | undefined, measure: MeasureId): number | undefined =>
+  text === undefined ? undefined : (typedSize(text, measure, 'mm') ?? Number.NaN);

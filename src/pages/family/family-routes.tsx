@@ -128,14 +128,8 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       const worn = shown.asked && wornOf(view, shown.asked);
       if (!worn || shown.asked?.id !== body.question)
         throw new DoorpostError('not-found', 'These questions are not open any more');
-      const read = familyAnswerFields.safeParse({
-        toes: hasToes(worn.region) ? body.toes : null,
-        marks: body.marks,
-        place: body.place ?? '',
-        minutes: body.minutes ? Number(body.minutes) : null,
-      });
-      if (!read.success || (hasToes(worn.region) && !body.toes))
-        return sheet(request, reply, { ...shown, language: body.language, typed: body });
+      const read = readAnswer(body, hasToes(worn.region));
+      if (!read.success) return sheet(request, reply, { ...shown, language: body.language, typed: body });
       await store.familyQuestions.answer(shown.asked.id, shown.childId, read.data, clock.now(), shown.actor);
       const { value: settings } = await store.settings.get();
       return reply
@@ -194,3 +188,12 @@ function wornOf(view: ChildView, { deviceId }: FamilyQuestion) {
   const found = view.inUse.find((v) => v.device.id === deviceId);
   return found ? wornDevice(found.device, view.rules) : null;
 }
+
+/** What a family said; of a device with toes in it nothing is taken without them. */
+const readAnswer = (body: Fields, toes: boolean) =>
+  familyAnswerFields.safeParse({
+    toes: toes ? (body.toes ?? '') : null,
+    marks: body.marks,
+    place: body.place ?? '',
+    minutes: body.minutes ? Number(body.minutes) : null,
+  });

@@ -3,6 +3,8 @@ import { staff } from '../../service/roles.js';
 import { Layout } from './layout.js';
 import { usePage } from './page-context.js';
 
+const titles: Readonly<Record<number, string>> = { 403: 'Not allowed', 404: 'Not found' };
+
 /** What went wrong, what would be accepted, and the way back. Never a name. */
 export function ErrorPage(props: {
   status: number;
@@ -16,8 +18,7 @@ export function ErrorPage(props: {
   const { status, code, message, accepted, back } = props;
   const { user } = usePage();
   const known = code && code in errorCatalogue ? errorCatalogue[code as keyof typeof errorCatalogue] : null;
-  const title =
-    known?.title ?? (status === 404 ? 'Not found' : status === 403 ? 'Not allowed' : 'Something failed');
+  const title = known?.title ?? titles[status] ?? 'Something failed';
   return (
     <Layout title={title}>
       <section>

@@ -82,12 +82,10 @@ export function formatFor(locale: string): Format {
     number: (value, digits = 0) =>
       numbers({ maximumFractionDigits: digits, minimumFractionDigits: digits }).format(value),
     stated: (value) => numbers({ maximumFractionDigits: 1 }).format(value),
-    percent: (share) =>
-      share > 0 && share < 0.01
-        ? 'under 1\u00a0%'
-        : share > 0.99 && share < 1
-          ? 'over 99\u00a0%'
-          : `${Math.round(share * 100)}\u00a0%`,
+    percent: (share) => {
+      if (share > 0 && share < 0.01) return 'under 1\u00a0%';
+      return share > 0.99 && share < 1 ? 'over 99\u00a0%' : `${Math.round(share * 100)}\u00a0%`;
+    },
   };
   known.set(locale, format);
   return format;

@@ -21,6 +21,7 @@ export function typedRecord<S extends z.ZodObject>(schema: S, body: Fields = {})
 /** A number may have its unit behind it; an empty field is nothing where there may be nothing. */
 function fieldValue(text: string, field: z.ZodType): unknown {
   const takes = (nothing: unknown) => field.safeParse(nothing).success;
-  if (text === '') return takes(null) ? null : takes('') || !takes(undefined) ? '' : undefined;
+  if (text === '' && takes(null)) return null;
+  if (text === '') return takes('') || !takes(undefined) ? '' : undefined;
   return (fieldKind(field) === 'number' ? readNumber(text.replace(/\s*mm$/i, '')) : null) ?? text;
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { eventFaults } from '../../records/check/event-faults.js';
 import type { IsoDate } from '../../records/dates.js';
-import { type Device, type DeviceEvent, deviceEventRecord } from '../../records/device.js';
+import { type Device, type DeviceEvent, deviceEventRecord, stateByFitting } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, EventCorrection, EventRevision, NewEvent } from '../shapes.js';
@@ -33,18 +33,24 @@ function deviceAfter(device: Device, before: DeviceEvent | null, after: DeviceEv
   const isRetired = device.status === 'retired';
   if (kind === 'retired') {
     if (isRetired !== (after === null)) return device;
-    return { ...device, status: after ? 'retired' : device.fittedDate === null ? 'ordered' : 'worn' };
+    return { ...device, status: after ? 'retired' : stateByFitting(device.fittedDate) };
   }
   if (kind !== 'delivered' || isRetired) return device;
-  const isItsFitting =
-    before === null
-      ? device.status === 'ordered'
-      : device.fittedDate === before.date || (after !== null && device.fittedDate === null);
-  if (!isItsFitting) return device;
+  if (!isItsFitting(device, before, after)) return device;
   return after
     ? { ...device, status: 'worn', fittedDate: after.date }
     : { ...device, status: 'ordered', fittedDate: null };
 }
+
+/** Is a delivery entered, dated anew or taken back the one that the device's day of fitting says? */
+const isItsFitting = (
+  { status, fittedDate }: Device,
+  before: DeviceEvent | null,
+  after: DeviceEvent | null,
+): boolean =>
+  before === null
+    ? status === 'ordered'
+    : fittedDate === before.date || (after !== null && fittedDate === null);
 
 const shown = (row: RevisedRow): EventRevision => ({ event: eventsTable.of(row), ...revisionOf(row) });
 

@@ -52,13 +52,17 @@ export const recallRepository = (db: Database) => ({
   async entries(runId: string, filter: RecallFilter, actor: Actor) {
     if (filter.ids?.length === 0) return [];
     let query = rowsWithChild(db).where('e.run_id', '=', runId);
-    if (filter.list) query = query.where('e.list', '=', filter.list);
+    const asked = [
+      ['e.list', filter.list],
+      ['e.state', filter.state],
+      ['e.action', filter.action],
+      ['e.overdue', filter.overdue],
+      ['e.child_id', filter.childId],
+    ] as const;
+    for (const [column, value] of asked)
+      if (value !== undefined && value !== '') query = query.where(column, '=', value);
     if (filter.due) query = query.where('e.list', '<>', 'open');
-    if (filter.state) query = query.where('e.state', '=', filter.state);
-    if (filter.action) query = query.where('e.action', '=', filter.action);
-    if (filter.overdue !== undefined) query = query.where('e.overdue', '=', filter.overdue);
     if (filter.ids) query = query.where(sql<SqlBool>`e.id = any(${filter.ids})`);
-    if (filter.childId) query = query.where('e.child_id', '=', filter.childId);
     // Checked when the list is used, not when it was made: who died or moved away is on no list, letter or calendar.
     const rows = await query.where('c.status', '=', 'active').orderBy('e.position').execute();
     await writeAudit(db, actor, 'list', 'recall-entries', {

@@ -11,7 +11,8 @@ export interface MonthThird {
 /** thirdOf('2026-12-13') = the middle of December 2026. */
 export function thirdOf(date: IsoDate): MonthThird {
   const day = Number(date.slice(8));
-  return { third: day <= 10 ? 'early' : day <= 20 ? 'middle' : 'late', month: date.slice(0, 7) };
+  const later = day <= 20 ? 'middle' : 'late';
+  return { third: day <= 10 ? 'early' : later, month: date.slice(0, 7) };
 }
 
 /** The last third that is over by this day: what is true until the 13th of December is true in early December. */

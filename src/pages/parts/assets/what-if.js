@@ -27,8 +27,8 @@ const nearest = () =>
 
 function say(step) {
   const extra = step.allowanceMm - Number(section.dataset.usual);
-  const bar =
-    extra > 0 ? ` (${extra} mm more than usual)` : extra < 0 ? ` (${-extra} mm less than usual)` : ' (usual)';
+  const apart = `${Math.abs(extra)} mm ${extra > 0 ? 'more' : 'less'} than`;
+  const bar = ` (${extra === 0 ? '' : `${apart} `}usual)`;
   const until = day(step.p10);
   answer.textContent = until
     ? `${step.allowanceMm} mm${bar}: 9 in 10 still fit until ${until}; as likely as not outgrown by ${day(step.p50) ?? 'more than 5 years from now'}.`

@@ -127,7 +127,7 @@ export const answered: readonly MutationGroup[] = [
     file: 'src/exchange/csv/read-rows.ts',
     tests: files,
     changes: [
-      ['if (same !== undefined) {', 'if (false) {'],
+      ['if (same !== row) {', 'if (false) {'],
       ["else if (taken !== row) reader.refuse('id'", "else if (false) reader.refuse('id'"],
     ],
   },

@@ -126,10 +126,10 @@ export const tables: readonly MutationGroup[] = [
     file: 'src/records/device-history.ts',
     tests: ['tests/records', 'tests/forecast/verdicts.test.ts', ...list],
     changes: [
-      ['if (pendingCast !== null) castDate = pendingCast;', ''],
+      ['now.pendingCast ?? now.castDate', 'now.castDate'],
       ["e.kind === 'adjusted' || e.verdict !== null", 'e.verdict !== null'],
-      ['      brokenOn = null;\n', ''],
-      ['e.date > castDate) pendingCast', 'e.date >= castDate) pendingCast'],
+      ['fittedDate: date, ...none', 'fittedDate: date, ...none, brokenOn: now.brokenOn'],
+      ['date > now.castDate)', 'date >= now.castDate)'],
     ],
   },
   {
