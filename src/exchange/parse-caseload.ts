@@ -114,7 +114,7 @@ async function readFiles(
 
 /** Our own tables, and those made of the clinic's sheets; the lines of a sheet are let go with this function. */
 function understood(
-  tables: readonly TextTable[],
+  tables: TextTable[],
   options: ParseOptions,
   rules: FitRules,
   asker: Asker,
@@ -125,6 +125,8 @@ function understood(
     .filter((table) => !own.includes(table))
     .flatMap((table) => findTables(gridOf(table), notices));
   if (own.length === 0 && sheets.length === 0 && tables.length > 0) throw noTable(tables[0]);
+  // Whoever called still has the list in a register: the lines would stay until all tables are read.
+  tables.length = 0;
   const { today } = options;
   const settings = { today, order: orderOf(options), unit: options.lengthUnit ?? null, rules };
   return { own, made: toTables(sheets, settings, asker) };

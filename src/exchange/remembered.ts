@@ -13,3 +13,15 @@ export function remembered<T>(make: (text: string) => T): (text: string) => T {
     return found;
   };
 }
+
+/** The same names, days and sizes stand in many lines: each text is held once. Long or rare ones stand alone. */
+export function heldOnce(): (text: string) => string {
+  const known = new Map<string, string>();
+  return (text) => {
+    const one = known.get(text);
+    if (one !== undefined) return one;
+    if (known.size >= MOST) known.clear();
+    if (text.length <= 40) known.set(text, text);
+    return text;
+  };
+}

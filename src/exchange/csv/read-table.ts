@@ -1,5 +1,6 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
+import { heldOnce } from '../remembered.js';
 import type { TableName } from './columns.js';
 
 /** Merged cells, rows from 1 and columns from 0. */
@@ -51,6 +52,7 @@ export function readTable(
   const text = decode(bytes);
   const [body, declared] = withoutSeparatorLine(text);
   const delimiter = declared ?? sniffDelimiter(body);
+  const same = heldOnce();
   let records: string[][];
   try {
     records = parse(withQuotedDittos(body, delimiter), {
@@ -60,7 +62,7 @@ export function readTable(
       relax_quotes: true,
       skip_empty_lines: false,
       record_delimiter: ['\r\n', '\n', '\r'],
-      on_record: sharedTexts(),
+      on_record: (cells: string[]) => cells.map(same),
     }) as string[][];
   } catch (error) {
     const { message, lines } = error as CsvError & { lines?: number };
@@ -86,20 +88,6 @@ export function readTable(
     headings: filled[0].cells,
     headingRow: filled[0].row,
     rows: filled.slice(1),
-  };
-}
-
-/** The same names, days and sizes stand in many lines: each is held once. Long or rare texts stand alone. */
-function sharedTexts(): (cells: string[]) => string[] {
-  const known = new Map<string, string>();
-  return (cells) => {
-    if (known.size > 20_000) known.clear();
-    for (const [at, cell] of cells.entries()) {
-      const one = known.get(cell);
-      if (one !== undefined) cells[at] = one;
-      else if (cell.length <= 40) known.set(cell, cell);
-    }
-    return cells;
   };
 }
 

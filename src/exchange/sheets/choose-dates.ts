@@ -50,9 +50,19 @@ function datedIn(table: SheetTable, columns: readonly Column[]): Dated[] {
   return [...down, { name, columns: across.map((a) => a.column), texts: across.map((a) => a.date) }];
 }
 
+/** The orders that dates of a table leave no doubt about. */
+export function sureOrders(table: SheetTable, columns: readonly Column[], today: IsoDate): Order[] {
+  return ordersIn(datedIn(table, columns).map(({ texts }) => evidenceOf(texts, today)));
+}
+
+const ordersIn = (evidences: readonly Evidence[]): Order[] => {
+  const sure = evidences.filter(({ dayFirst, monthFirst }) => dayFirst > 0 !== monthFirst > 0);
+  return [...new Set(sure.map(({ dayFirst }) => (dayFirst > 0 ? 'dmy' : 'mdy') as Order))];
+};
+
 /**
  * One order of day and month for each column of dates, from the cells that can be read one way only; a column without
- * such a cell takes the order of the other columns, else of the sheet's language, else the clinic is asked once. In a
+ * such a cell takes the order of the other columns, else of the file's other tables, else of the sheet's language, else the clinic is asked once. In a
  * column that has both orders a date that can be read two ways is refused: no one answer would hold for all of them.
  */
 export function chooseDates(
@@ -61,11 +71,12 @@ export function chooseDates(
   asker: Asker,
   today: IsoDate,
   given: Order | null,
+  beside: readonly Order[],
   notices: string[],
 ): Map<number, ColumnOrder> {
   const dated = datedIn(table, columns).map((of) => ({ of, evidence: evidenceOf(of.texts, today) }));
-  const sure = dated.filter(({ evidence }) => evidence.dayFirst > 0 !== evidence.monthFirst > 0);
-  const shared = [...new Set(sure.map(({ evidence }) => (evidence.dayFirst > 0 ? 'dmy' : 'mdy')))] as Order[];
+  const own = ordersIn(dated.map(({ evidence }) => evidence));
+  const shared = own.length > 0 ? own : beside;
   const orders = new Map<number, ColumnOrder>();
   for (const { of, evidence } of dated) {
     const order = given ?? orderOf(of, evidence, shared, table, asker, notices);

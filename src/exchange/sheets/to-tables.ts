@@ -9,7 +9,7 @@ import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
 import { ChildRows } from './child-rows.js';
 import { sexReader } from './child-sex.js';
-import { chooseDates, type Order } from './choose-dates.js';
+import { chooseDates, type Order, sureOrders } from './choose-dates.js';
 import { chooseUnits } from './choose-units.js';
 import { type Column, columnName, columnQuestion } from './column.js';
 import { DeviceRegister, type Mention } from './devices/device-register.js';
@@ -69,13 +69,21 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       sheets.filter((t) => t.file === file).flatMap((t) => t.headings),
     );
   const desk: Desk = { today: settings.today, rules: settings.rules, asker, refused, notices, doubtful };
-  for (const table of sheets) {
-    const columns = takeColumns(table, asker, settings.today);
+  const { today, order } = settings;
+  const read = sheets.map((table) => ({ table, columns: takeColumns(table, asker, today) }));
+  const ordersOf = new Map<string, Order[]>();
+  for (const { table, columns } of read)
+    ordersOf.set(bookOf(table), [
+      ...(ordersOf.get(bookOf(table)) ?? []),
+      ...sureOrders(table, columns, today),
+    ]);
+  for (const { table, columns } of read) {
     if (!isOfUse(columns)) {
       notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
       continue;
     }
-    const orders = chooseDates(table, columns, asker, settings.today, settings.order, notices);
+    const beside = [...new Set(ordersOf.get(bookOf(table)))];
+    const orders = chooseDates(table, columns, asker, today, order, beside, notices);
     understood.push(new TakenTable(table, columns, orders, desk));
   }
   const taken = withSharedNumbers(understood);
@@ -96,11 +104,11 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   });
   addDevices(all);
   if (!taken.some(saysFitted)) for (const { devices } of all) devices.reckonFittings();
-  const read = all.map((t) => madeTables(t, settings.unit, register, children));
+  const made = all.map((t) => madeTables(t, settings.unit, register, children));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
   return {
-    tables: [...childTables, ...read.flatMap(({ tables }) => tables)],
-    readings: read.map(({ readings }) => readings),
+    tables: [...childTables, ...made.flatMap(({ tables }) => tables)],
+    readings: made.map(({ readings }) => readings),
     refused,
     notices,
     doubtful,
@@ -117,6 +125,9 @@ const saysFitted = ({ table, columns }: TakenTable): boolean =>
       isField(meaning, 'device.status') ||
       (meaning === null && candidates.some((c) => isField(c.meaning, 'device.fitted_date'))),
   );
+
+/** The file a table stands in, without its sheet. */
+const bookOf = ({ file }: SheetTable): string => file.replace(/(\.xlsx) .*$/i, '$1');
 
 const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown => ({
   file: table.file,
