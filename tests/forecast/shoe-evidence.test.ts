@@ -23,3 +23,13 @@ describe('a shoe size as evidence', () => {
     expect(together).toBeGreaterThanOrEqual(shoeStepMm('EU'));
   });
 });
+
+it('a reading from before growth hormone counts as if measured half as exactly, one since as it is', () => {
+  const on = (date: string) => {
+    const record = testRecord({ id: 'a' });
+    const child = { ...record.child, extra: { growth_hormone_start: '2026-03-01' } };
+    const reading = { ...record.measurements[0], date, technicalError: 2 };
+    return growthInput({ ...record, child, measurements: [reading] }).measurements[0].technicalError;
+  };
+  expect(['2026-02-28', '2026-03-01', '2026-04-01'].map(on)).toEqual([4, 2, 2]);
+});
