@@ -3,6 +3,7 @@ import { demoClinic } from '../../src/demo/demo-clinic.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
 import type { DataSuggestion } from '../../src/forecast/contract.js';
 import { acceptSuggestion } from '../../src/forecast/suggestions/accept-suggestion.js';
+import { inShoes } from '../../src/forecast/suggestions/in-shoes.js';
 import { likelyTyped } from '../../src/forecast/suggestions/likely-typed.js';
 import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
 import { buildChild, contextOn } from './build-record.js';
@@ -104,6 +105,19 @@ describe('data suggestions', () => {
       );
     expect(head(43.5)).toEqual(['unit-slip']);
     expect(head(475)).toEqual([]);
+  });
+
+  it('takes a foot and a stature that jump together for shoes, of that foot alone', () => {
+    // The limits of in-shoes.ts over half a year (common practice, no source): 13 mm of a foot and 40 of a stature, 18 of a foot alone.
+    const seen = (foot: number, stature: number, other = 204) =>
+      inShoes(
+        boy()
+          .measured('stature', 'none', 0, 1268 + stature)
+          .measured('foot_length', 'right', 0.1, other)
+          .measured('foot_length', 'left', 0, 196 + foot).record,
+      );
+    expect(seen(15, 85)).toEqual({ measure: 'foot_length', side: 'left', date: TODAY });
+    expect([seen(15, 30), seen(4, 85), seen(4, 85, 215)]).toEqual([null, null, null]);
   });
 
   it('sees exchanged sides where the difference is well beyond measuring error', () => {
