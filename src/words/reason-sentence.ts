@@ -155,7 +155,7 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'readings-say-less': (w) =>
     `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to ${w.action === 'cast' ? `cast ${w.next}` : 'look at the fit'} soon; ${w.ring}.`,
   'fit-changed': (w) =>
-    `Something has changed since ${w.it} ${w.is === 'are' ? 'were' : 'was'} made (noted on ${w.date('on')}), so we would like to see whether ${w.is === 'are' ? 'they still fit' : 'it still fits'}; ${w.ring}.`,
+    `It was noted on ${w.date('on')} that ${w.it} may no longer fit as ${w.is === 'are' ? 'they' : 'it'} should, so we would like to look at ${w.is === 'are' ? 'them' : 'it'}; ${w.ring}.`,
   noted: (w) =>
     `Something was noted about ${w.it} on ${w.date('on')} that we would like to look at; ${w.ring}.`,
   'fits-for-now': (w) =>

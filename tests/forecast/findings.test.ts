@@ -51,7 +51,19 @@ describe('findings', () => {
     expect(findings(withChecks(child(), lasts, check('2026-11-01', 'none')))).toHaveLength(1);
     const other = check('2026-11-20', 'none', { deviceId: 'another' });
     expect(findings(withChecks(child(), { ...lasts, deviceId: 'd1' }, other))).toHaveLength(1);
-    expect(findings(withChecks(child(), check('2026-09-01', 'lasts')))).toEqual([]);
+  });
+
+  // Common practice, no source: nobody crosses out a wound or a broken strap because two months have passed.
+  it('still asks about what was urgent long ago until somebody has looked or the device is off', () => {
+    const severity = (built: ReturnType<typeof child>) => findings(built).map((f) => f.severity);
+    const noted = (note: string) => child().event('verdict', 4, { note });
+    expect(severity(noted('open sore at heel'))).toEqual(['look']);
+    expect(severity(noted('strap snapped'))).toEqual(['repair']);
+    expect(severity(noted('red over navicular'))).toEqual([]);
+    expect(severity(noted('numb toes in it').event('verdict', 1, { verdict: 'good' }))).toEqual([]);
+    expect(severity(noted('numb toes in it').event('verdict', 1, { verdict: 'tight' }))).toEqual(['look']);
+    expect(severity(noted('numb toes in it').event('retired', 1, {}))).toEqual([]);
+    expect(severity(noted('strap snapped').event('retired', 1, {}))).toEqual([]);
   });
 
   it('reads the notes of a verdict and says where they came from', () => {

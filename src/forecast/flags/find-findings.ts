@@ -7,7 +7,7 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import type { Finding, FindingKind } from './finding.js';
 import { type ReadNote, readNote } from './notes/read-note.js';
 
-/** A finding that nobody answered is asked about for so long, days (common practice, no source). */
+/** What nobody answered is as urgent as on its day for so long, days (common practice, no source). */
 const OPEN_DAYS = 60;
 
 const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
@@ -48,8 +48,8 @@ const ofTheDevice: readonly FindingKind[] = ['broken', 'lost'];
 const severityRank = ['see-now', 'repair', 'look'] as const;
 
 /**
- * What skin checks and free notes say of the last 60 days and nothing later has answered, most urgent first. Where the
- * skin cannot warn, every mark is seen at once.
+ * What skin checks and free notes say and nothing later has answered, most urgent first. Where the skin cannot warn,
+ * every mark is seen at once. What was urgent long ago is still asked about, and what is broken stays broken.
  */
 export function findFindings(record: ChildRecord, rules: FitRules, today: IsoDate): Finding[] {
   const read = notesOf(record, rules);
@@ -61,12 +61,23 @@ export function findFindings(record: ChildRecord, rules: FitRules, today: IsoDat
     ...read.flatMap((note) => fromNote(note, madeAfter)),
   ];
   return found
-    .filter((f) => daysBetween(f.date, today) <= OPEN_DAYS && !isAnswered(f, record, read))
+    .filter((f) => !isAnswered(f, record, read))
+    .flatMap((f) => stillOpen(f, record, today))
     .map((f) => (f.severity === 'look' && cannotWarn(f, record) ? { ...f, severity: 'see-now' as const } : f))
     .sort(
       (a, b) =>
         severityRank.indexOf(a.severity) - severityRank.indexOf(b.severity) || b.date.localeCompare(a.date),
     );
+}
+
+/** Long ago and neither looked at since nor taken off with its device: asked about, as no more than that. */
+function stillOpen(f: Finding, { devices, events }: ChildRecord, today: IsoDate): Finding[] {
+  if (daysBetween(f.date, today) <= OPEN_DAYS) return [f];
+  const device = devices.find((d) => d.id === f.deviceId);
+  const gone = device && (device.status !== 'worn' || deviceHistory(device, events).retiredOn !== null);
+  const fine = events.some((e) => e.deviceId === f.deviceId && e.verdict === 'good' && e.date > f.date);
+  if (f.severity === 'look' || gone || fine) return [];
+  return [f.severity === 'repair' ? f : { ...f, severity: 'look' }];
 }
 
 interface NoteOf {

@@ -160,6 +160,9 @@ export const forecast: readonly MutationGroup[] = [
       ["f.severity === 'look' && cannotWarn(f, record)", 'false'],
       ['child.insensateSkin || skinChecks.some(numb)', 'child.insensateSkin'],
       ['OPEN_DAYS = 60', 'OPEN_DAYS = 6'],
+      ["f.severity === 'look' || gone || fine", 'true'],
+      ["f.severity === 'look' || gone || fine", "f.severity === 'look' || fine"],
+      ["f.severity === 'look' || gone || fine", "f.severity === 'look' || gone"],
       [
         "if (check.state === 'none' || check.state === 'fades') return []",
         "if (check.state !== 'open') return []",
