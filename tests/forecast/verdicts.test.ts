@@ -94,6 +94,15 @@ describe('fit verdicts', () => {
     expect(agreeing.flags.some((f) => f.id.startsWith('verdict-mismatch'))).toBe(false);
   });
 
+  it('an adjustment without its limit or its millimetres is said not to be counted', () => {
+    const seen = (measure: string | null, changeMm: number | null) =>
+      boy()
+        .event('adjusted', 1, { adjustment: 'flare', measure, changeMm })
+        .assess()
+        .flags.some((f) => f.id.startsWith('unread-adjustment'));
+    expect([seen('foot_length', 4), seen('foot_length', null), seen(null, 4)]).toEqual([false, true, true]);
+  });
+
   it('a verdict of outgrown on a joint with travel left asks for the bar to be moved', () => {
     const { forecasts } = buildChild(TODAY, 7, { sex: 'female' })
       .series('knee_height', 'left', [

@@ -157,7 +157,7 @@ export const outcomes: readonly MutationGroup[] = [
   {
     harm: 'A warning sign is not shown, or shown the wrong way round.',
     file: 'src/forecast/flags/device-flags.ts',
-    tests: flags,
+    tests: ['tests/forecast/verdicts.test.ts', ...flags],
     changes: [
       ['s.likelihood < SURPRISE', 's.likelihood > SURPRISE'],
       ['(e.measure === null || e.changeMm === null)', 'e.measure === null'],
