@@ -38,6 +38,8 @@ declare module 'fastify' {
     userVersion?: number;
     /** When this person signed in, ms since 1970: the session ends so long after it. */
     startedAt?: number;
+    /** The minute of the last use, or a shorter while where an idle session ends sooner. */
+    usedIn?: number;
     _csrf?: string;
     /** Between leaving for the OpenID provider and coming back. */
     /** What the provider said of the role, to ask it again. */

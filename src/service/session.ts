@@ -10,6 +10,9 @@ import type { OidcClient } from './oidc/oidc-client.js';
 import { roleRecheck } from './oidc/recheck-role.js';
 
 const HOUR_MS = 3_600_000;
+
+/** That a session is in use is written so often, or ten times in its idle life where that is short: not at every request. */
+const USE_WRITTEN_MS = 60_000;
 const UNSAFE = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
 export const signedIn = (user: User): SignedInUser => ({
@@ -57,7 +60,8 @@ export async function registerSession(
     cookieName: secure ? '__Host-doorpost' : 'doorpost',
     cookie: { secure, httpOnly: true, sameSite: 'lax', path: '/', maxAge: idleMs },
     saveUninitialized: false,
-    rolling: true,
+    // Saved when something in it has changed; `usedIn` changes now and then, and the idle life begins anew with it.
+    rolling: false,
     store: sessionStore(store, idleMs),
   });
   await app.register(csrf, {
@@ -84,6 +88,7 @@ export async function registerSession(
     const current = over ? null : await stillAUser(store, userId, userVersion);
     const user = current && recheck ? await recheck(request, current) : current;
     if (user === null) return request.session.destroy();
+    request.session.usedIn = Math.floor(clock.now().getTime() / Math.min(USE_WRITTEN_MS, idleMs / 10));
     request.user = signedIn(user);
     request.signedInBy = 'cookie';
   });

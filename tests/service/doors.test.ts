@@ -244,6 +244,39 @@ describe('sign-in', () => {
     expect(await who({ cookie })).toBe(401);
   });
 
+  it('use of a session is written once a minute, not at every request, and its idle life begins anew then', async () => {
+    const { user, password } = await account('busy-day');
+    const row = async () =>
+      (
+        await ask(
+          service.database.url,
+          `select xmin::text as written, expires_at from sessions where data ->> 'userId' = '${user.id}'`,
+        )
+      ).rows[0];
+    const start = Math.ceil(Date.now() / 60_000) * 60_000;
+    const atSecond = (seconds: number) => {
+      now = new Date(start + seconds * 1000);
+    };
+    atSecond(1);
+    const cookie = cookieOf(await page('busy-day', password));
+    expect(await who({ cookie })).toBe(200);
+    const first = await row();
+    atSecond(59);
+    expect([await who({ cookie }), await who({ cookie })]).toEqual([200, 200]);
+    expect(await row()).toEqual(first);
+    atSecond(61);
+    expect(await who({ cookie })).toBe(200);
+    const later = await row();
+    expect(later.written).not.toBe(first.written);
+    expect(later.expires_at.getTime()).toBeGreaterThan(first.expires_at.getTime());
+    await ask(
+      service.database.url,
+      `update sessions set expires_at = now() - interval '1 second' where data ->> 'userId' = '${user.id}'`,
+    );
+    expect(await who({ cookie })).toBe(401);
+    now = null;
+  });
+
   it('everybody changes the own password, by the present one; other sessions end', async () => {
     const { password } = await account('changer');
     const mine = cookieOf(await page('changer', password));
