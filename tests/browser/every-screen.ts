@@ -48,7 +48,7 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
   const { items } = await service.store.children.search({ sort: 'soonest' }, { limit: 200 }, systemActor);
   const of = (family: RegExp) =>
     items.find((c) => c.soonest?.outcome === 'forecast' && family.test(c.soonest.family));
-  const afo = of(/afo/) ?? items[0];
+  const afo = of(/(^|-)afo/) ?? items[0];
   const [kafo, spinal, cranial] = [of(/kafo/) ?? afo, of(/spin|tlso/) ?? afo, of(/cran/) ?? afo];
   const child = (c: typeof afo, rest = '') => `/children/${encodeURIComponent(c.id)}${rest}`;
   const device = (rest = '') =>

@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Device, familyIds } from '../../src/records/device.js';
 import type { MeasureId } from '../../src/records/measure.js';
@@ -33,6 +34,8 @@ it('wants what a device cannot be judged without, and no foot where the plate en
 describe('fit rules', () => {
   it('has every built-in family, each figure with its source', () => {
     expect([...rules.keys()].sort()).toEqual([...familyIds].sort());
+    const files = readdirSync(new URL('../../src/rules/families', import.meta.url));
+    expect(files.map((name) => name.replace('.json', '')).sort()).toEqual([...familyIds].sort());
     for (const rule of rules.values()) expect(withoutSource(rule, rule.id)).toEqual([]);
   });
 

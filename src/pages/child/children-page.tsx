@@ -13,7 +13,7 @@ import { type Column, Pager, Table } from '../parts/table.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
 const NONE_FITS = 'No child fits this search. Check the spelling, or take a filter away.';
-const NONE_YET = 'No children yet. An administrator can import the clinic’s spreadsheets under Import.';
+const NONE_YET = 'No children yet. Enter the first one, or have an administrator import the clinic’s list.';
 
 export function ChildrenPage(props: {
   query: ChildSearch;
@@ -124,7 +124,7 @@ const columns = (format: Format, today: IsoDate): Column<ChildSummary>[] => [
       </>
     ),
   ],
-  ['Age', (c) => ageText(c.birthDate, today)],
+  ['Age', (c) => <span class="day">{ageText(c.birthDate, today)}</span>],
   [
     'Outgrown first',
     (c) => (c.soonest ? deviceLabel(c.soonest) : `no ${c.devicesInUse > 0 ? 'forecast yet' : 'device'}`),
@@ -138,7 +138,12 @@ const columns = (format: Format, today: IsoDate): Column<ChildSummary>[] => [
   ],
   [
     'Last visit',
-    (c) => (c.lastVisit ? format.date(c.lastVisit) : <span class="tag due">never measured</span>),
+    (c) =>
+      c.lastVisit ? (
+        <span class="day">{format.date(c.lastVisit)}</span>
+      ) : (
+        <span class="tag due">never measured</span>
+      ),
   ],
 ];
 
