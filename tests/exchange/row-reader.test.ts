@@ -4,6 +4,7 @@ import { readDevices } from '../../src/exchange/csv/read-devices.js';
 import { readEvents } from '../../src/exchange/csv/read-events.js';
 import { readJobs } from '../../src/exchange/csv/read-jobs.js';
 import { readMeasurements } from '../../src/exchange/csv/read-measurements.js';
+import { readSkinChecks } from '../../src/exchange/csv/read-skin-checks.js';
 import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
 import { IN_FUTURE } from '../../src/records/check/refuse.js';
 import type { Device } from '../../src/records/device.js';
@@ -126,6 +127,27 @@ describe('a row of a table', () => {
       { row: 3, column: 'fit', given: '2026-04-01' },
     ]);
   });
+
+  it('of a skin check is of a day that was, and says what was seen', () => {
+    const checks = (...rows: string[]) =>
+      readSkinChecks(
+        table('child_id,date,state', ...rows),
+        settings,
+        () => '2018-03-14',
+        () => null,
+      );
+    const { records, refused } = checks('A,2026-11-20,lasts', 'A,2026-11-26,open', 'A,2026-11-20,-');
+    expect(records).toMatchObject([{ date: '2026-11-20', state: 'lasts' }]);
+    expect(refused).toMatchObject([
+      { row: 3, column: 'date', why: IN_FUTURE },
+      { row: 4, column: 'state', why: 'is missing' },
+    ]);
+  });
+
+  it('of a frame over both legs need not say the side', () =>
+    expect(
+      readDevices(table('child_id,family,cast_date', 'A,boots-and-bar,2026-05-01'), settings, born).records,
+    ).toMatchObject([{ side: 'both' }]));
 
   it('keeps what it does not read, without the quote that keeps it from being run', () => {
     expect(reader('id,Shoe,extra:born at', "A,'=1+1,7").extra()).toEqual({ Shoe: '=1+1', 'born at': '7' });

@@ -64,3 +64,8 @@ it('a new cast counts once it is delivered; what was said of the old one is then
 it('what another device went through is not its own', () => {
   expect(after(['2025-04-01', 'broken', { deviceId: 'other' }]).brokenOn).toBeNull();
 });
+
+it('the cast it was made from, entered as an event too, is no newer one', () => {
+  expect(after(['2025-01-10', 'cast'])).toMatchObject({ pendingCast: null, castDate: '2025-01-10' });
+  expect(after(['2025-08-01', 'cast'])).toMatchObject({ pendingCast: '2025-08-01' });
+});

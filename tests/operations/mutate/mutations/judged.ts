@@ -274,6 +274,7 @@ export const judged: readonly MutationGroup[] = [
     harm: 'A skin check of a day that cannot be, or of another child’s device, is taken from a file.',
     file: 'src/exchange/csv/read-skin-checks.ts',
     tests: [
+      'tests/exchange/row-reader.test.ts',
       'tests/exchange/awkward-tables.test.ts',
       'tests/exchange/round-trip.test.ts',
       'tests/exchange/hostile-input.test.ts',
