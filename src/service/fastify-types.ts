@@ -22,7 +22,7 @@ declare module 'fastify' {
     upload: Upload | null;
   }
   interface FastifyReply {
-    /** The token a form or script must send with a write made by cookie; empty when nobody is signed in. */
+    /** The token a form or script must send with a write made by cookie; empty without a sign-in by cookie. */
     csrfToken(): string;
   }
   interface FastifyContextConfig {

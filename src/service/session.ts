@@ -75,7 +75,8 @@ export async function registerSession(
   app.decorateRequest('user', null);
   app.decorateRequest('signedInBy', null);
   app.decorateReply('csrfToken', function () {
-    return this.request.user ? this.generateCsrf() : '';
+    // Who came by a bearer token needs none, and would leave a session behind with every page.
+    return this.request.signedInBy === 'cookie' ? this.generateCsrf() : '';
   });
 
   app.addHook('onRequest', async (request) => {

@@ -244,6 +244,23 @@ describe('sign-in', () => {
     expect(await who({ cookie })).toBe(401);
   });
 
+  it('a page asked for by a bearer token leaves no session behind', async () => {
+    const { user } = await account('by-token');
+    const token = await service.store.accessTokens.create(user.id, new Date(Date.now() + 60_000));
+    const sessions = async () =>
+      (await ask(service.database.url, 'select count(*)::int as n from sessions')).rows[0].n;
+    const before = await sessions();
+    const answer = await service.app.inject({
+      url: '/children',
+      headers: { authorization: `Bearer ${token}` },
+    });
+    expect([answer.statusCode, answer.headers['set-cookie'], await sessions()]).toEqual([
+      200,
+      undefined,
+      before,
+    ]);
+  });
+
   it('use of a session is written once a minute, not at every request, and its idle life begins anew then', async () => {
     const { user, password } = await account('busy-day');
     const row = async () =>
