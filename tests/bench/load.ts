@@ -2,7 +2,8 @@
  * People at work in a clinic of thousands: the service as it is started, its worker and the built-in database. They read
  * and write while every forecast is made anew, as on the night of a new day; each request is timed by its page.
  */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { addDaysIso } from '../../src/records/dates.js';
 import type { Device } from '../../src/records/device.js';
 import type { ClinicAtWork } from '../operations/faults/clinic-at-work.js';
@@ -19,6 +20,7 @@ export interface LoadOptions {
 /** Between two clicks. */
 const THINKING_MS = 2000;
 const WARM_LOOKS = 20;
+const SLOWEST_TOLD = 60;
 
 /** What people do, and how often of a hundred. */
 const doings: readonly {
@@ -49,8 +51,13 @@ export async function benchLoad({ children, people, seconds }: LoadOptions): Pro
       note(`${what}, nobody else there`, quantile(times.slice(1), 0.5), 'ms', 'median');
     }
     await service.end('SIGTERM');
+    const watched = join(clinic.folder, 'slow-requests.jsonl');
     // A day later nothing holds any more.
-    Object.assign(clinic.env, { TODAY: addDaysIso(TODAY, 1) });
+    Object.assign(clinic.env, {
+      TODAY: addDaysIso(TODAY, 1),
+      NODE_OPTIONS: `--import ${new URL('./watch-requests.mjs', import.meta.url)}`,
+      WATCH_REQUESTS: watched,
+    });
     service = await clinic.start('serve');
     for (const { what, at } of doings) await timed(clinic, what, of(at, seen[0]));
     const night = await begin(clinic, '/api/recall-runs');
@@ -65,6 +72,7 @@ export async function benchLoad({ children, people, seconds }: LoadOptions): Pro
       `${processesOf(clinic.folder).length} processes in all`,
     );
     tell(asked, people, seconds, status);
+    tellSlow(watched);
     await service.end('SIGTERM');
   } finally {
     await clinic.close();
@@ -136,6 +144,38 @@ function tell(asked: readonly Asked[], people: number, seconds: number, night: s
         'ms',
         `median ${quantile(times, 0.5).toFixed(0)} ms, ${times.length} times`,
       );
+  }
+}
+
+interface SlowRequest {
+  readonly at: number;
+  readonly url: string;
+  readonly ms: number;
+  readonly pool: number;
+  readonly query: number;
+  readonly thread: number;
+  readonly loop: number;
+  readonly held: number;
+  readonly gc: number;
+  readonly slowest: string;
+}
+
+/** The slowest, with what each of them waited for. */
+function tellSlow(file: string): void {
+  if (!existsSync(file)) return;
+  const slow: SlowRequest[] = readFileSync(file, 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  const first = Math.min(...slow.map((s) => s.at));
+  console.log(
+    `${slow.length} slow ones; ms in all: pool, queries, threads, longest and all waits of the loop, collector`,
+  );
+  for (const s of slow.toSorted((a, b) => b.ms - a.ms).slice(0, SLOWEST_TOLD)) {
+    const waits = [s.pool, s.query, s.thread, s.loop, s.held, s.gc].map((x) => x.toFixed(0));
+    console.log(
+      `${((s.at - first) / 1000).toFixed(1)} s  ${s.ms} ms  ${waits.join(' ')}  ${s.url}  ${s.slowest}`,
+    );
   }
 }
 
