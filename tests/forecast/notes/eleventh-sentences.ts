@@ -499,4 +499,9 @@ export const eleventhRound: readonly NoteCase[] = [
   ['hair thinning where he lies, no sores', [], 'head'],
   ['HC steady, happy baby', [], 'head'],
   ['harness refit, legs free, scan normal', [], 'hip'],
+  // A word not known here is asked about; a figure is held against what it was.
+  ['the heel looks waxy', ['unclear']],
+  ['not coping in class', ['unclear']],
+  ['popliteal angle was 30, today 45', ['fit-changed']],
+  ['popliteal angle was 45 now 30', []],
 ];
