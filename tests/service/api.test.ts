@@ -287,14 +287,17 @@ describe('the HTTP API', () => {
 
     it('is asked once; next month adds only what is new', async () => {
       const first = await tried(head + visit('15/01/2025', 175));
-      expect(first.plan.questions.map((q: { id: string }) => q.id)).toEqual(['device:afo']);
+      expect(first.plan.questions.map((q: { id: string }) => q.id)).toEqual(['device:afo', 'fit:from-cast']);
       expect(added(first.plan)).toEqual({ children: 1, measurements: 1 });
       const wrong = await post(`/api/imports/${first.id}/answers`, {
         answers: [{ question: 'device:afo', answer: 'moon boot' }],
       });
       expect([wrong.statusCode, wrong.body]).toEqual([422, expect.stringContaining('articulated-afo')]);
       const answered = await post(`/api/imports/${first.id}/answers`, {
-        answers: [{ question: 'device:afo', answer: 'articulated-afo' }],
+        answers: [
+          { question: 'device:afo', answer: 'articulated-afo' },
+          { sheet: first.plan.questions[1].sheet, question: 'fit:from-cast', answer: 'yes' },
+        ],
       });
       expect(answered.statusCode, answered.body).toBe(200);
       expect(answered.json().plan.questions).toEqual([]);

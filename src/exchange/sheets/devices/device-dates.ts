@@ -6,7 +6,7 @@ import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
-import { cellOf } from '../sheet-rows.js';
+import { cellOf, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import type { Mention } from './device-register.js';
 import { slot } from './device-sheet.js';
@@ -68,6 +68,13 @@ export function dateInCell(taken: TakenTable, row: GridRow, column: Column): Iso
   const date = part === undefined ? null : dateOf(part, order ?? 'dmy', taken.desk.today);
   return date && 'date' in date && date.date <= taken.desk.today ? date.date : null;
 }
+
+/** The days under the columns of casts in a row, whatever they are of. */
+export const castsIn = (taken: TakenTable, row: GridRow): IsoDate[] =>
+  fieldColumns(taken.columns, 'device.cast_date').flatMap((column) => {
+    const date = dateOf(cellOf(row, column), taken.orders.get(column.index), taken.desk.today);
+    return date && 'date' in date ? [date.date] : [];
+  });
 
 /** A column of days that nobody has said the meaning of yet. */
 const dayUnknown = ({ meaning, examples }: Column, { desk }: TakenTable): boolean =>

@@ -5,7 +5,7 @@ import { cellDevices } from '../cell-device.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
-import { dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
+import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 import { devicesIn, type Found } from './named-devices.js';
@@ -13,6 +13,8 @@ import { devicesIn, type Found } from './named-devices.js';
 /** The devices of one table. */
 export class DeviceRows {
   private readonly own = new Set<MadeDevice>();
+  /** Days of cast of devices that wait for their family or side. */
+  private readonly waiting: IsoDate[] = [];
   readonly events: MadeRow[] = [];
   constructor(
     private readonly taken: TakenTable,
@@ -27,7 +29,10 @@ export class DeviceRows {
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
     const named = devicesIn(this.taken, mention.row, mention.conditionSide);
-    if (named.length === 0) this.askCastToo(mention);
+    if (named.length === 0) {
+      this.askCastToo(mention);
+      this.waiting.push(...castsIn(this.taken, mention.row));
+    }
     for (const found of named) {
       for (const side of found.sides) first = this.one(mention, found, side) ?? first;
     }
@@ -87,24 +92,28 @@ export class DeviceRows {
   reckonFittings(): void {
     const { taken } = this;
     const { rules, today } = taken.desk;
+    // A device that waits for its family will need it as well: both are asked in one go.
+    for (const cast of this.waiting) if (addDaysIso(cast, DAYS_TO_FITTING) < today) this.takenAsFitted(cast);
     for (const { cells, ended } of this.own) {
-      const fitted = addDaysIso(
-        cells.cast_date as IsoDate,
-        rules.get(cells.family)?.turnaroundDays.value ?? 0,
-      );
+      const cast = cells.cast_date as IsoDate;
+      const fitted = addDaysIso(cast, rules.get(cells.family)?.turnaroundDays.value ?? DAYS_TO_FITTING);
       if (cells.fitted_date || cells.status || ended !== undefined || fitted >= today) continue;
-      const answer = taken.ask({
-        id: 'fit:from-cast',
-        asks: 'No column says when devices were fitted. Shall those cast longer ago than the workshop usually takes be taken as fitted after that time?',
-        examples: [cells.cast_date],
-        suggested: 'yes',
-      });
-      if (answer !== 'yes') continue;
+      if (!this.takenAsFitted(cast)) continue;
       cells.fitted_date = fitted;
       taken.tell(
         'devices without a date of fitting are taken as fitted after the usual days of the workshop; say where one is not worn.',
       );
     }
+  }
+
+  private takenAsFitted(cast: IsoDate): boolean {
+    const answer = this.taken.ask({
+      id: 'fit:from-cast',
+      asks: 'No column says when devices were fitted. Shall those cast longer ago than the workshop usually takes be taken as fitted after that time?',
+      examples: [cast],
+      suggested: 'yes',
+    });
+    return answer === 'yes';
   }
 
   private made(row: GridRow, child: string, family: string, side: string, castDate: IsoDate): MadeDevice {
