@@ -32,7 +32,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^shoe:/, ['EU', 'UK', 'US', 'Mondopoint', 'leave']],
   [/^sex:/, ['female', 'male', 'unknown']],
   [/^fit:/, ['yes', 'ordered']],
-  [/^(?:birth|cast):|^visit:from-/, ['yes', 'no']],
+  [/^(?:birth|cast|condition):|^visit:from-/, ['yes', 'no']],
 ];
 
 /**

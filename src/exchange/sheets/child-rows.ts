@@ -8,6 +8,7 @@ import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWord
 import type { Column } from './column.js';
 import { cellOf, fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
+import { fileTitle } from './title-measure.js';
 
 /** Fields of a child that are taken as text. */
 const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
@@ -118,7 +119,9 @@ export class ChildRows {
     child: Gathered,
     set: (n: string, v: string, c: Column | null) => void,
   ): void {
-    for (const column of fieldColumns(taken.columns, 'child.conditions')) {
+    const columns = fieldColumns(taken.columns, 'child.conditions');
+    if (columns.length === 0) this.titled(taken, child, set);
+    for (const column of columns) {
       const text = cellOf(row, column);
       if (text === '' || (saysNothing(text) && !/^(none|keine|aucun|ninguno|geen|nessuna)$/i.test(text)))
         continue;
@@ -146,15 +149,41 @@ export class ChildRows {
           said.side === 'both')
       )
         set('affected_side', said.side, column);
-      if (!said.spinaBifida) continue;
-      // Spina bifida: very high risk of latex allergy (see cautions); taken as an alert unless the sheet says no.
-      if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
-      if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) continue;
-      taken.tell(
-        'no column says whether skin can warn; of children with spina bifida it is taken as skin that cannot, until their page says otherwise.',
-      );
-      set('insensate_skin', 'yes', column);
+      if (said.spinaBifida) this.spinaBifida(taken, column, set);
     }
+  }
+
+  /** A list called 'Spina bifida clinic' says it of all its children; other diagnoses bring no caution, and are not asked about. */
+  private titled(
+    taken: TakenTable,
+    child: Gathered,
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    const title = [...taken.table.titles, fileTitle(taken.file)].find((t) => cellDiagnosis(t).spinaBifida);
+    if (title === undefined) return;
+    const answer = taken.ask({
+      id: 'condition:from-title',
+      asks: `The list is called "${title}" and no column says a diagnosis. Have all its children spina bifida?`,
+      examples: [title],
+      suggested: 'yes',
+    });
+    if (answer !== 'yes') return;
+    child.cells.conditions = cellDiagnosis(title).conditions.join(' | ');
+    this.spinaBifida(taken, null, set);
+  }
+
+  /** Very high risk of latex allergy (see cautions): taken as an alert unless the sheet says no. */
+  private spinaBifida(
+    taken: TakenTable,
+    column: Column | null,
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
+    if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) return;
+    taken.tell(
+      'no column says whether skin can warn; of children with spina bifida it is taken as skin that cannot, until their page says otherwise.',
+    );
+    set('insensate_skin', 'yes', column);
   }
 
   private gestation(

@@ -209,3 +209,26 @@ it('asks whether devices cast long ago are worn where no column says that they w
     ['ordered', null],
   ]);
 });
+
+// Latex and skin that cannot warn hang on the diagnosis, which such a list says once, above its table.
+it('asks whether a list called after spina bifida is of children with it', async () => {
+  const bytes = new TextEncoder().encode(
+    'Spina bifida clinic,,\n,,\nName,DOB,Date,Foot L mm\nAnn Lee,2018-03-02,2026-05-15,170\nBob Ray,2019-11-19,2026-05-15,151\n',
+  );
+  const read = (answers: Record<string, string>) =>
+    parseCaseload([{ name: 'tuesday.csv', bytes }], { today: TODAY, takeProbable: false, answers });
+  const said = ({ caseload }: Awaited<ReturnType<typeof read>>) =>
+    caseload.children.map((c) => [c.conditions, c.latexAlert, c.insensateSkin]);
+  const asked = await read({});
+  expect(asked.questions.map(({ id, cells, suggested }) => [id, cells, suggested])).toEqual([
+    ['condition:from-title', 2, 'yes'],
+  ]);
+  expect(said(asked)).toEqual([
+    [[], false, false],
+    [[], false, false],
+  ]);
+  expect(said(await read({ 'condition:from-title': 'yes' }))).toEqual([
+    [['myelomeningocele-low'], true, true],
+    [['myelomeningocele-low'], true, true],
+  ]);
+});
