@@ -1,3 +1,4 @@
+import type { ReadingNeeded } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { deviceHistory } from '../../records/device-history.js';
@@ -90,7 +91,8 @@ const judgedOutgrown: Rule = ({ forecast, today, castBy }) => {
   return choose('cast', castBy ?? today, 'judged-outgrown', { on: said.date });
 };
 
-const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy }) => {
+const measure: Rule = (facts) => {
+  const { forecast, rule, today, until, record, reviewBy } = facts;
   if (!rule || record.child.palliative) return null;
   if (forecast?.outcome === 'not-computed') return choose('measure', today, 'not-planned');
   const needed = forecast?.readingNeeded ?? null;
@@ -103,26 +105,28 @@ const measure: Rule = ({ forecast, rule, today, until, castBy, record, reviewBy 
     if (forecast.outcome !== 'too-few-measurements') return null;
     return choose('measure', today, 'never-measured', { measure: rule.dimensions[0].measure });
   }
-  const numbers = {
-    measure: needed.measure,
-    ...(needed.side ? { side: needed.side } : {}),
-    ...(needed.date ? { date: needed.date } : {}),
-    ...(needed.slip ? { slip: needed.slip } : {}),
-  };
-  // A missing size about the cast, a first halt, or one dimension left out lately matters once something hangs on it.
-  const canWait =
-    needed.why === 'no-reading-near-cast' ||
-    needed.why === 'growth-stopped' ||
-    (needed.why === 'readings-too-old' && forecast.outcome !== 'too-few-measurements');
-  if (canWait && (castBy === null || castBy > until)) return null;
-  // Too old since the review that was missed; never measured but judged to fit, it is measured at the next one.
-  const atReview =
-    needed.why === 'readings-too-old'
-      ? reviewBy < today
-      : needed.why === 'never-measured' && saidToFit(forecast) !== '';
-  const by = atReview ? reviewBy : today;
-  return by > until ? null : choose('measure', by, needed.why, numbers);
+  if (waitsForCast(needed, facts)) return null;
+  const by = isForReview(needed, facts) ? reviewBy : today;
+  return by > until ? null : choose('measure', by, needed.why, numbersOf(needed));
 };
+
+const numbersOf = ({ measure, side, date, slip }: ReadingNeeded): Reason['numbers'] => ({
+  measure,
+  ...(side ? { side } : {}),
+  ...(date ? { date } : {}),
+  ...(slip ? { slip } : {}),
+});
+
+/** A missing size about the cast, a first halt, or one dimension left out lately matters once something hangs on it. */
+const waitsForCast = ({ why }: ReadingNeeded, { forecast, castBy, until }: DeviceFacts): boolean =>
+  (castBy === null || castBy > until) &&
+  (why === 'no-reading-near-cast' ||
+    why === 'growth-stopped' ||
+    (why === 'readings-too-old' && forecast?.outcome !== 'too-few-measurements'));
+
+/** Too old since the review that was missed; never measured but judged to fit, it is measured at the next one. */
+const isForReview = ({ why }: ReadingNeeded, { forecast, reviewBy, today }: DeviceFacts): boolean =>
+  why === 'readings-too-old' ? reviewBy < today : why === 'never-measured' && saidToFit(forecast) !== '';
 
 /** Day on which the last reviewer found that it fits; '' where nobody did. */
 const saidToFit = (forecast: DeviceFacts['forecast']): IsoDate | '' => {
@@ -219,7 +223,7 @@ const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
   plainRoom.leftMm <= plainRoom.tightWithinMm;
 
 const castOrCheck: Rule = (facts) => {
-  const { castBy, today, beyondUseSince, forecast, fundedFrom } = facts;
+  const { castBy, beyondUseSince, forecast, fundedFrom } = facts;
   if (castBy === null || !castIsDue(facts) || reviewWillDo(facts)) return null;
   const castUnseen = isKnown(facts) && !readingsLeaveRoom(facts) && !barsNotRecorded(facts);
   const tight = forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
@@ -229,9 +233,14 @@ const castOrCheck: Rule = (facts) => {
   // Nobody pays yet: a look in the meantime instead of a cast.
   if (fundedFrom && fundedFrom > castBy)
     return choose('check', castBy, 'not-funded-yet', { from: fundedFrom });
-  // Known to leave room: nothing to look for. Known to leave too little: nothing to look for first.
-  if (facts.look.foregone === 'leave' && !isPlain(facts)) return null;
-  const sure = isPlain(facts) || (facts.look.foregone === 'cast' && !barsNotRecorded(facts));
+  return castAsDated(facts, castBy);
+};
+
+/** Known to leave room: nothing to look for. Known to leave too little: nothing to look for first. */
+const castAsDated = (facts: DeviceFacts, castBy: IsoDate): Choice | null => {
+  const { look, today } = facts;
+  if (look.foregone === 'leave' && !isPlain(facts)) return null;
+  const sure = isPlain(facts) || (look.foregone === 'cast' && !barsNotRecorded(facts));
   return choose(sure ? 'cast' : 'check', castBy, castBy < today ? 'cast-late' : 'cast-due', {
     castBy,
   });

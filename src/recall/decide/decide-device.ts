@@ -79,21 +79,15 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const accepted = acceptedChance(harm, settings);
   const chance = forecast ? beyondUseChance(forecast) : null;
   const wait = plannedWait(turnaround, settings.fitWaitDays);
-  const room = lastRoom(history, forecast);
-  const cast = chance ? castBy(chance, accepted, wait, room) : null;
+  const dates = castDates(chance, accepted, wait, lastRoom(history, forecast));
+  const cast = dates.castBy;
   const every = reviewDays(rule, record, today);
   const half = forecast?.p50 ?? null;
   const visit = cast === null || cast < today ? today : cast;
-  const step = forecast && adjustStep(forecast, accepted, today, every);
   const rooms = rule ? roomsByReadings(rule, device, record, history.castDate, today) : [];
-  const judged = rule && adjustAsJudged(rule, device, record, forecast?.lastVerdict, today);
-  const asked = judged ?? (forecast && adjustByReadings(rooms, forecast, today));
-  const adjust = asked && (!step || step.by > asked.by) ? asked : step;
+  const adjust = nextAdjustment(question, rooms, accepted, every);
   const look = forecast ? lookAt(forecast, accepted, today, visit, every, wait) : NO_LOOK;
-  const wearOnly =
-    record.child.palliative ||
-    (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
-  const usual = reviewBy(rule, record, today, wearOnly, settings);
+  const usual = reviewBy(rule, record, today, isWearOnly(question), settings);
   return {
     ...question,
     history,
@@ -101,10 +95,8 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     accepted,
     harm,
     waitDays: wait,
-    evenCastBy: chance ? castBy(chance, 0.5, wait, room) : null,
-    lookBy: chance ? castBy(chance, LOOK * accepted, wait, room) : null,
     plainRoom: forecast ? roomByReadings(record, forecast, history, today, wait, rule) : null,
-    castBy: cast,
+    ...dates,
     beyondUseSince: half !== null && half <= today ? half : null,
     chanceToday: chance ? chance.at(dayNumber(today)) : chanceWithoutDates(forecast),
     neededAtVisit: needed(chance, forecast, accepted, visit, every + wait),
@@ -117,6 +109,35 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     fundedFrom: fundedFrom(device, history, settings, today),
   };
 }
+
+/** The day to cast by at the accepted chance, at an even one, and up to which a look is early enough. */
+function castDates(
+  chance: BeyondUseChance | null,
+  accepted: number,
+  wait: number,
+  room: IsoDate | null,
+): Pick<DeviceFacts, 'castBy' | 'evenCastBy' | 'lookBy'> {
+  const at = (level: number) => (chance ? castBy(chance, level, wait, room) : null);
+  return { castBy: at(accepted), evenCastBy: at(0.5), lookBy: at(LOOK * accepted) };
+}
+
+/** What a reviewer or the readings ask for, where the forecast's step does not come before it. */
+function nextAdjustment(
+  { rule, device, record, forecast, today }: DeviceQuestion,
+  rooms: ReturnType<typeof roomsByReadings>,
+  accepted: number,
+  every: number,
+): DeviceFacts['adjust'] {
+  const step = forecast && adjustStep(forecast, accepted, today, every);
+  const judged = rule && adjustAsJudged(rule, device, record, forecast?.lastVerdict, today);
+  const asked = judged ?? (forecast && adjustByReadings(rooms, forecast, today));
+  return asked && (!step || step.by > asked.by) ? asked : step;
+}
+
+/** Is it reviewed for wear alone, growth being over or of no matter? */
+const isWearOnly = ({ record, forecast }: DeviceQuestion): boolean =>
+  record.child.palliative ||
+  (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
 
 /**
  * Chance that the room found on the visit is at most the deciding figure: that the limit would be passed before a cast

@@ -41,23 +41,29 @@ export function combineRequests(
 function combineGroup(group: PlanRequest[], capacity: Capacity, settings: LevellingSettings): PlanRequest[] {
   const members = [...group];
   for (;;) {
-    let best: { i: number; j: number; saving: number; merged: PlanRequest } | null = null;
-    for (let i = 0; i < members.length; i++) {
-      for (let j = i + 1; j < members.length; j++) {
-        const merged = merge(members[i], members[j]);
-        if (!merged || waitsForSibling(merged, members[i], members[j], capacity, settings)) continue;
-        const saving =
-          settings.visitCost +
-          cheapest(members[i], capacity, settings) +
-          cheapest(members[j], capacity, settings) -
-          cheapest(merged, capacity, settings);
-        if (saving > (best?.saving ?? 0)) best = { i, j, saving, merged };
-      }
-    }
+    const best = bestPair(members, capacity, settings);
     if (!best) return members;
     members.splice(best.j, 1);
     members.splice(best.i, 1, best.merged);
   }
+}
+
+/** The two whose shared visit saves most; null where none pays. */
+function bestPair(members: readonly PlanRequest[], capacity: Capacity, settings: LevellingSettings) {
+  let best: { i: number; j: number; saving: number; merged: PlanRequest } | null = null;
+  for (let i = 0; i < members.length; i++) {
+    for (let j = i + 1; j < members.length; j++) {
+      const merged = merge(members[i], members[j]);
+      if (!merged || waitsForSibling(merged, members[i], members[j], capacity, settings)) continue;
+      const saving =
+        settings.visitCost +
+        cheapest(members[i], capacity, settings) +
+        cheapest(members[j], capacity, settings) -
+        cheapest(merged, capacity, settings);
+      if (saving > (best?.saving ?? 0)) best = { i, j, saving, merged };
+    }
+  }
+  return best;
 }
 
 /**

@@ -19,7 +19,7 @@ export function explainWeek(
   w: number,
 ): string {
   const r = p.requests[i];
-  const here = w < p.weeks ? `the week of ${plainDate(capacity.weeks[w])}` : 'after the planned weeks';
+  const here = weekName(p, capacity, w);
   if (r.bookedWeek !== null && w < p.weeks) return `Already booked: ${here}.`;
   const best = bestWeek(p, i);
   const extra = p.costs[i][w] - p.costs[i][best];
@@ -33,16 +33,20 @@ export function explainWeek(
       ? `Overdue: the first planned week, ${here}.`
       : `The earliest that is possible: ${here}, ${where}.`;
   }
-  const bestName =
-    best < p.weeks ? `the week of ${plainDate(capacity.weeks[best])}` : 'after the planned weeks';
+  return `${capital(here)}, ${where}; ${weekName(p, capacity, best)} would be ${days(extra)} better for this visit, but ${whatTook(p, prices, i, best)}.`;
+}
+
+const weekName = (p: CompactProblem, { weeks }: Capacity, w: number): string =>
+  w < p.weeks ? `the week of ${plainDate(weeks[w])}` : 'after the planned weeks';
+
+/** What has taken a visit's best week from it. */
+function whatTook(p: CompactProblem, prices: Prices, i: number, best: number): string {
   const slot = best < p.weeks ? p.slots[i] * prices.slot[p.type[i]][best] : 0;
   const jobs = best < p.weeks ? p.jobs[i].reduce((s, j) => s + j.count * prices.job[j.limit][best], 0) : 0;
   const scarce = jobs > slot ? 'the workshop' : 'the clinic';
-  const took =
-    slot + jobs > NOTICEABLE
-      ? `${scarce} is full then and the place does more for others (worth ${days(slot + jobs)})`
-      : 'the places there went to visits that gain as much';
-  return `${capital(here)}, ${where}; ${bestName} would be ${days(extra)} better for this visit, but ${took}.`;
+  return slot + jobs > NOTICEABLE
+    ? `${scarce} is full then and the place does more for others (worth ${days(slot + jobs)})`
+    : 'the places there went to visits that gain as much';
 }
 
 /** The week that would be cheapest for a request were it alone. */

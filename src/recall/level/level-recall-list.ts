@@ -82,21 +82,8 @@ async function levelled(
     const visit = requestIdsOf(entry)
       .flatMap((id) => visitOf.get(id) ?? [])
       .sort(byWeek)[0];
-    const was = before.get(entry.childId);
-    const passedWeeks = was?.passedWeeks ?? [];
-    const remembered = passedWeeks.length > 0 ? { passedWeeks } : {};
-    if (!visit) return { ...entry, ...remembered };
-    const movedFrom = was?.previousWeek && was.previousWeek !== visit.week ? was.previousWeek : null;
-    return {
-      ...entry,
-      ...remembered,
-      ...(movedFrom ? { movedFrom } : {}),
-      ...(visit.week ? { plannedWeek: visit.week } : {}),
-      ...(visit.clinicianId && several ? { plannedClinician: visit.clinicianId } : {}),
-      ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
-      weekReason: weekReason(entry, visit, passedWeeks, movedFrom),
-      ...(harm.has(visit.requestId) ? { tooLate: harm.get(visit.requestId) } : {}),
-    };
+    const planned = asPlanned(entry, visit, before.get(entry.childId), several);
+    return visit && harm.has(visit.requestId) ? { ...planned, tooLate: harm.get(visit.requestId) } : planned;
   };
   return {
     ...list,
@@ -122,6 +109,28 @@ async function levelled(
       visitsSaved,
       gap: plan.gap,
     },
+  };
+}
+
+/** An entry with its week, why it has it, and the weeks it had before. */
+function asPlanned(
+  entry: RecallEntry,
+  visit: PlannedVisit | undefined,
+  was: ReturnType<typeof carryOver> | undefined,
+  several: boolean,
+): RecallEntry {
+  const passedWeeks = was?.passedWeeks ?? [];
+  const remembered = passedWeeks.length > 0 ? { passedWeeks } : {};
+  if (!visit) return { ...entry, ...remembered };
+  const movedFrom = was?.previousWeek && was.previousWeek !== visit.week ? was.previousWeek : null;
+  return {
+    ...entry,
+    ...remembered,
+    ...(movedFrom ? { movedFrom } : {}),
+    ...(visit.week ? { plannedWeek: visit.week } : {}),
+    ...(visit.clinicianId && several ? { plannedClinician: visit.clinicianId } : {}),
+    ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
+    weekReason: weekReason(entry, visit, passedWeeks, movedFrom),
   };
 }
 

@@ -21,7 +21,7 @@ export const choices: readonly MutationGroup[] = [
       ],
       ['if (!successor.linked && beyondUseSince === null', 'if (beyondUseSince === null'],
       ['? reviewBy < today', '? false'],
-      ['castBy > until)) return null;\n  // Too old', 'castBy < until)) return null;\n  // Too old'],
+      ['castBy > until) &&', 'castBy < until) &&'],
       ['addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today', 'evenCastBy <= today'],
       ['(1 - PLAIN) * harm', '(1 - PLAIN)'],
       ['facts.reviewBy <= facts.lookBy &&', ''],
