@@ -87,18 +87,21 @@ export class DeviceSlot {
     // What can be extended, flared or re-strapped is, so that it lasts to the next visit, before a new cast is thought of.
     for (let tries = 0; tries < 4 && this.easeFor(day, this.isAhead(day) ? next : day); tries++);
     if (this.isAhead(day)) this.renewParts(day, next);
-    const limit = this.tightest(day);
-    const verdict =
-      limit.room < 0 ? 'outgrown' : limit.room < limit.dimension.tightWithinMm.value ? 'tight' : 'good';
-    if (this.c.happens(0.75) || verdict === 'outgrown') {
-      const measure = verdict === 'good' ? null : limit.dimension.measure;
-      this.event(day, { kind: 'verdict', measure, verdict });
-    }
+    this.judge(day);
     if (this.c.happens(0.015)) {
       this.event(day, { kind: 'broken', note: 'strap torn' });
       if (day + 6 <= this.today) this.event(day + 6, { kind: 'delivered', note: 'repaired' });
     }
     return this.c.happens(this.castChance(day)) && this.cast(day);
+  }
+
+  /** Most judgements of the fit are written down, and every one that it is outgrown. */
+  private judge(day: DayNumber): void {
+    const { room, dimension } = this.tightest(day);
+    const verdict = room < 0 ? 'outgrown' : room < dimension.tightWithinMm.value ? 'tight' : 'good';
+    if (!this.c.happens(0.75) && verdict !== 'outgrown') return;
+    const measure = verdict === 'good' ? null : dimension.measure;
+    this.event(day, { kind: 'verdict', measure, verdict });
   }
 
   /** Cast when the day for it is near; before the steady days it was just worn on. */
@@ -171,13 +174,7 @@ export class DeviceSlot {
     };
     this.devices.push(device);
     this.event(day, { kind: 'cast' }, device);
-    if (fitted) {
-      this.event(fitDay, { kind: 'delivered' }, device);
-      if (before) this.retire(before, fitDay);
-      const looked = fitDay + this.c.whole(...FIRST_LOOK_DAYS);
-      if (looked <= this.today && this.c.happens(FIRST_LOOK))
-        this.event(looked, { kind: 'verdict', verdict: 'good' }, device);
-    }
+    if (fitted) this.deliver(device, before, fitDay);
     this.jobs.push(workshopJob(this.nextId('J'), device, day, days, this.today));
     // Until a new one comes the old is worn on; nothing more is cast meanwhile.
     this.newest = device;
@@ -186,6 +183,14 @@ export class DeviceSlot {
     const urgent = this.child.insensateSkin || this.rule.harmADay.value > 1;
     this.earlyDays = EARLY_DAYS.mean * (urgent ? 2 : 1) + EARLY_DAYS.sd * this.c.normal();
     return true;
+  }
+
+  private deliver(device: Device, before: Device | null, day: DayNumber): void {
+    this.event(day, { kind: 'delivered' }, device);
+    if (before) this.retire(before, day);
+    const looked = day + this.c.whole(...FIRST_LOOK_DAYS);
+    if (looked <= this.today && this.c.happens(FIRST_LOOK))
+      this.event(looked, { kind: 'verdict', verdict: 'good' }, device);
   }
 
   private retire(device: Device, day: DayNumber): void {

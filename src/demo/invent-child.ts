@@ -31,7 +31,7 @@ export function inventChild(
     id,
     name: `${inventedGivenName(c)} ${surname}`,
     birthDate,
-    sex: c.happens(0.01) ? 'unknown' : c.happens(pattern.girls ?? 0.47) ? 'female' : 'male',
+    sex: inventedSex(pattern, c),
     gestationWeeks: relative?.twin ? relative.child.gestationWeeks : weeksAtBirth(pattern, c),
     conditions: [pattern.condition],
     affectedSide: affected === 'one' ? c.oneOf(['left', 'right'] as const) : affected,
@@ -48,6 +48,11 @@ export function inventChild(
     status: statusNow(c),
     extra: {},
   };
+}
+
+function inventedSex({ girls }: Pattern, c: Chance): Child['sex'] {
+  if (c.happens(0.01)) return 'unknown';
+  return c.happens(girls ?? 0.47) ? 'female' : 'male';
 }
 
 function weeksAtBirth({ condition }: Pattern, c: Chance): number | null {

@@ -18,27 +18,36 @@ export function inventMarkers(
 ): MaturityMarker[] {
   const spine = child.conditions.some((condition) => condition.endsWith('scoliosis'));
   const markers: MaturityMarker[] = [];
-  const add = (kind: MaturityMarker['kind'], day: DayNumber, value: number, sdYears: number | null) =>
-    markers.push({ id: nextId('K'), childId: child.id, date: isoDate(day), kind, value, sdYears });
+  const add = (day: DayNumber, sign: Sign) =>
+    markers.push({ id: nextId('K'), childId: child.id, date: isoDate(day), ...sign });
   const later = child.sex === 'male' ? 2 : 0;
   let menarche = false;
   visits.forEach((day, index) => {
     const maturity = growth.maturityYears(day);
     if (maturity < 8.5 || maturity > 17.5) return;
-    const onScale = maturity - later + 0.4 * c.normal();
-    const stage = (from: readonly number[]) => from.filter((begins) => onScale >= begins).length;
-    if (spine && c.happens(0.35)) {
-      if (c.happens(0.5)) add('pelvis-stage', day, stage(PELVIS_STAGES), null);
-      else add('hand-stage', day, 1 + stage(HAND_STAGES), null);
-    } else if (!spine && c.happens(0.05))
-      add('bone-age', day, Math.round((maturity + 0.6 * c.normal()) * 2) / 2, 0.6);
-    else if (maturity < 10.5 && c.happens(0.15)) add('pre-pubertal', day, 0, null);
+    const sign = signAt(maturity, later, spine, c);
+    if (sign) add(day, sign);
     const begun =
       maturity > MENARCHE_YEARS && index > 0 && growth.maturityYears(visits[index - 1]) <= MENARCHE_YEARS;
     if (child.sex === 'female' && begun && !menarche && c.happens(0.6)) {
       menarche = true;
-      add('menarche', Math.round((day + visits[index - 1]) / 2), 0, null);
+      add(Math.round((day + visits[index - 1]) / 2), { kind: 'menarche', value: 0, sdYears: null });
     }
   });
   return markers;
+}
+
+type Sign = Pick<MaturityMarker, 'kind' | 'value' | 'sdYears'>;
+
+/** What a visit's X-ray or examination shows; most visits have neither. */
+function signAt(maturity: number, later: number, spine: boolean, c: Chance): Sign | null {
+  const onScale = maturity - later + 0.4 * c.normal();
+  const stage = (from: readonly number[]) => from.filter((begins) => onScale >= begins).length;
+  if (spine && c.happens(0.35))
+    return c.happens(0.5)
+      ? { kind: 'pelvis-stage', value: stage(PELVIS_STAGES), sdYears: null }
+      : { kind: 'hand-stage', value: 1 + stage(HAND_STAGES), sdYears: null };
+  if (!spine && c.happens(0.05))
+    return { kind: 'bone-age', value: Math.round((maturity + 0.6 * c.normal()) * 2) / 2, sdYears: 0.6 };
+  return maturity < 10.5 && c.happens(0.15) ? { kind: 'pre-pubertal', value: 0, sdYears: null } : null;
 }
