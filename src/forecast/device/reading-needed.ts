@@ -42,7 +42,7 @@ export function readingNeeded(
   const about = { measure, side: deciding?.side ?? null };
   const slip = unansweredSlip(record, plan, measure, suggestions);
   if (slip) return slip;
-  const judged = plan.judgements.filter((j) => j.verdict !== null).at(-1)?.verdict?.date ?? null;
+  const judged = lastJudged(plan);
   const known = judged !== null && judged > last.date ? judged : last.date;
   const stopped = deciding && growthStopped(record, deciding);
   if (stopped?.proved) return null;
@@ -50,14 +50,26 @@ export function readingNeeded(
   const lasts =
     new Set(own.map((m) => m.date)).size > 1 || judged ? staleAfterDays(rule, age) : nearCastDays(rule, age);
   if (daysBetween(known, today) > lasts) return { why: 'readings-too-old', ...about, date: last.date };
-  const castDay = dayNumber(history.castDate);
-  const near = Math.min(...own.map((m) => Math.abs(dayNumber(m.date) - castDay)));
-  const onGrowth = plan.limits.some((l) => l.series.measure === measure && l.kind === 'growth');
-  const ageAtCast = decimalAgeYears(record.child.birthDate, history.castDate);
-  if (onGrowth && judged === null && near > nearCastDays(rule, ageAtCast))
+  if (judged === null && castUnread(record, plan, own))
     return { why: 'no-reading-near-cast', ...about, date: history.castDate };
   if (stopped) return { why: 'growth-stopped', ...about, date: last.date };
   return null;
+}
+
+const lastJudged = ({ judgements }: DevicePlan): IsoDate | null =>
+  judgements.filter((j) => j.verdict !== null).at(-1)?.verdict?.date ?? null;
+
+/** Does a limit count growth since the cast, and none of the measure's own readings is near that? */
+function castUnread(
+  { child }: ChildRecord,
+  { rule, history, limits }: DevicePlan,
+  own: readonly Measurement[],
+): boolean {
+  const castDay = dayNumber(history.castDate);
+  const near = Math.min(...own.map((m) => Math.abs(dayNumber(m.date) - castDay)));
+  const onGrowth = limits.some((l) => l.series.measure === own[0].measure && l.kind === 'growth');
+  const ageAtCast = decimalAgeYears(child.birthDate, history.castDate);
+  return onGrowth && near > nearCastDays(rule, ageAtCast);
 }
 
 const latest = (readings: readonly Measurement[]): Measurement =>

@@ -17,18 +17,11 @@ export function amendFinding(
     found.splice(at, 1);
     return undefined;
   };
-  if (has(patterns.noneNow, clause) || UNRELATED.test(clause)) return drop();
-  if (current.kind.startsWith('skin') && has(patterns.nothingSeen, clause)) return drop();
+  if (isTakenBack(current, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
   if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
   if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
-  if (!isMark(current))
-    return isResolved(
-      current.kind.startsWith('skin') ? clause : clause.replace(/\bclosed\b/, ''),
-      ['broken', 'lost'].includes(current.kind),
-    ) && !has(patterns.advice, clause)
-      ? drop()
-      : current;
+  if (!isMark(current)) return isOver(current, clause) ? drop() : current;
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
   const speaks = minutes !== null || isLasting(clause) || has(patterns.fades, clause) || isResolved(clause);
   if (!speaks || has(patterns.advice, clause)) return withPlace(found, at, current, clause);
@@ -42,6 +35,18 @@ export function amendFinding(
   };
   return found[at];
 }
+
+const isTakenBack = ({ kind }: NoteFinding, clause: string): boolean =>
+  has(patterns.noneNow, clause) ||
+  UNRELATED.test(clause) ||
+  (kind.startsWith('skin') && has(patterns.nothingSeen, clause));
+
+/** Healed, mended or found again; to be so is only advice. */
+const isOver = ({ kind }: NoteFinding, clause: string): boolean =>
+  isResolved(
+    kind.startsWith('skin') ? clause : clause.replace(/\bclosed\b/, ''),
+    ['broken', 'lost'].includes(kind),
+  ) && !has(patterns.advice, clause);
 
 /** '(2021)', '(last year)'. */
 const ONLY_WHEN = /^\s*(?:in |[a-z]+ )?(?:years ago|last year|last month|previous\w*)\s*[.;]?\s*$/;

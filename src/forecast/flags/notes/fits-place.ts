@@ -18,7 +18,11 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   // An operation elsewhere changes nothing that a device must fit.
   if (term.kind === 'fit-changed' && OF_SIZE.test(term.text) && CLOTHES.test(clause)) return false;
   if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
-  if (term.kind !== 'broken') return true;
+  return term.kind !== 'broken' || isBreakOfDevice(term, clause, ofDevice);
+}
+
+function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean {
+  const after = clause.slice(term.end);
   // 'Shoes fell apart'.
   const subject = clause.slice(0, term.at);
   if (CLOTHES.test(subject) && !has(patterns.device, subject + term.text)) return false;

@@ -18,15 +18,21 @@ export function isOfThings(clause: string, term: Term): boolean {
       term.text === 'swollen' &&
       has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
     );
-  if (term.kind === 'skin-mark' && MARKED.test(term.text)) {
-    if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
-    const on =
-      /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school|left|right|both|each))* (.*)$/.exec(
-        clause.slice(term.end),
-      );
-    return on !== null && has(anchored(patterns.markedThings), on[1]);
-  }
-  if (term.kind !== 'skin-mark' || !has(ONLY_A_COLOUR, term.text)) return false;
+  if (term.kind !== 'skin-mark') return false;
+  return MARKED.test(term.text) ? isMarkedOnThings(clause, term) : isColourOfThings(clause, term);
+}
+
+function isMarkedOnThings(clause: string, term: Term): boolean {
+  if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
+  const on =
+    /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school|left|right|both|each))* (.*)$/.exec(
+      clause.slice(term.end),
+    );
+  return on !== null && has(anchored(patterns.markedThings), on[1]);
+}
+
+function isColourOfThings(clause: string, term: Term): boolean {
+  if (!has(ONLY_A_COLOUR, term.text)) return false;
   if (/\b(?:dyed|painted|coloured|colored|sprayed)(?: \w+){0,2}\s*$/.test(clause.slice(0, term.at)))
     return true;
   const drawn =

@@ -11,27 +11,28 @@ export type Silenced = 'denied' | 'advice' | 'others' | null;
 export function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
-  if (UNRELATED.test(after)) return 'denied';
-  if (isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
+  if (UNRELATED.test(after) || isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
   if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
-  if (
-    has(patterns.advice, before) ||
-    TO_LOOK_FOR.test(before) ||
-    (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
-    (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
-    has(anchored(patterns.adviceAfter), after)
-  )
-    return 'advice';
+  if (isAdvised(before, term, after)) return 'advice';
   if (OLD_SCAR.test(before) || (MAY_STOP.includes(term.kind) && HAS_STOPPED.test(after))) return 'denied';
   if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
-  // 'Mum lost one on the ferry' is of what the child wears.
-  if (term.kind === 'lost' && OF_WHAT_IS_WORN.test(after)) return null;
-  // So is what 'mum cannot do up', or dad has glued.
-  if (term.kind === 'fit-changed' && CANNOT.test(term.text)) return null;
-  if (term.kind === 'broken' && MENDED_AT_HOME.test(term.text)) return null;
+  if (isOfWhatIsWorn(term, after)) return null;
   return isHimself(before, term) || ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+const isAdvised = (before: string, term: Term, after: string): boolean =>
+  has(patterns.advice, before) ||
+  TO_LOOK_FOR.test(before) ||
+  (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
+  (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
+  has(anchored(patterns.adviceAfter), after);
+
+/** 'Mum lost one on the ferry' is of what the child wears; so is what 'mum cannot do up', or dad has glued. */
+const isOfWhatIsWorn = ({ kind, text }: Term, after: string): boolean =>
+  (kind === 'lost' && OF_WHAT_IS_WORN.test(after)) ||
+  (kind === 'fit-changed' && CANNOT.test(text)) ||
+  (kind === 'broken' && MENDED_AT_HOME.test(text));
 
 /** 'Dad limping after football'; but a mother who complains or moans speaks of the child. */
 function isHimself(before: string, term: Term): boolean {
