@@ -53,29 +53,35 @@ export function fitBaselines(
   };
 }
 
+/** Error of the forecasts from an age so far ahead, and of those from a year younger or older; NaN where there are none. */
+function rootMeanSquare(
+  byAge: ReadonlyMap<number, readonly ScoredForecast[]>,
+  age: number,
+  horizon: number,
+): number {
+  let weights = 0;
+  let squares = 0;
+  for (const [other, rows] of byAge) {
+    const weight = other === age ? 1 : Math.abs(other - age) === 1 ? NEIGHBOUR_WEIGHT : 0;
+    for (const s of rows) {
+      if (weight === 0 || s.horizonYears !== horizon) continue;
+      weights += weight;
+      squares += weight * s.errorMm ** 2;
+    }
+  }
+  return weights === 0 ? Number.NaN : rounded(Math.sqrt(squares / weights), 2);
+}
+
 function spreads(scored: readonly ScoredForecast[]) {
   const one = (sex: 'male' | 'female') => {
     const ofSex = scored.filter((s) => s.sex === sex);
     const byAge = groupBy(ofSex, (s) => Math.round(s.ageYears));
     const ageYears = [...byAge.keys()].sort((a, b) => a - b);
-    const rms = (age: number, horizon: number) => {
-      let weights = 0;
-      let squares = 0;
-      for (const [other, rows] of byAge) {
-        const weight = other === age ? 1 : Math.abs(other - age) === 1 ? NEIGHBOUR_WEIGHT : 0;
-        for (const s of rows) {
-          if (weight === 0 || s.horizonYears !== horizon) continue;
-          weights += weight;
-          squares += weight * s.errorMm ** 2;
-        }
-      }
-      return weights === 0 ? Number.NaN : rounded(Math.sqrt(squares / weights), 2);
-    };
     // An age without any forecast two years ahead takes the longest horizon it has.
     const row = (age: number) => {
       let longest = Number.NaN;
       return horizonsYears.map((h) => {
-        const sd = rms(age, h);
+        const sd = rootMeanSquare(byAge, age, h);
         if (!Number.isNaN(sd)) longest = sd;
         return longest;
       });

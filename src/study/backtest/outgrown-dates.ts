@@ -2,7 +2,7 @@ import { median } from 'simple-statistics';
 import { DAYS_A_YEAR } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { rounded } from '../../statistics/rounded.js';
-import { type Forecaster, firstCrossingDays, HORIZON_DAYS } from './forecaster.js';
+import { type ChildForecast, type Forecaster, firstCrossingDays, HORIZON_DAYS } from './forecaster.js';
 import type { GrowthRecord } from './growth-record.js';
 import { type ForecastSettings, origins } from './run-forecasts.js';
 import { trueCurve } from './true-curve.js';
@@ -55,17 +55,8 @@ export function outgrownDates(
       const grown = (days: number) => curve.at(now.ageYears + days / DAYS_A_YEAR) - curve.at(now.ageYears);
       const followedDays = Math.min(HORIZON_DAYS, (curve.toAge - now.ageYears) * DAYS_A_YEAR);
       if (followedDays <= 0) continue;
-      for (const forecaster of forecasters) {
-        const forecast = forecaster.forecast(known);
-        for (const allowanceMm of allowancesMm) {
-          const crossed = firstCrossingDays(grown, allowanceMm);
-          const seen = crossed <= followedDays;
-          const days = seen ? crossed : followedDays;
-          const said = Math.min(forecast.daysUntilGrown('leg_length', allowanceMm), HORIZON_DAYS);
-          const chance = forecast.chanceGrown?.('leg_length', allowanceMm, days) ?? null;
-          misses.push({ method: forecaster.method, allowanceMm, seen, days: said - days, chance });
-        }
-      }
+      for (const forecaster of forecasters)
+        misses.push(...missesOf(forecaster.method, forecaster.forecast(known), grown, followedDays));
     }
   });
   return [...groupBy(misses, (m) => `${m.method}|${m.allowanceMm}`).values()].flatMap((rows) => {
@@ -90,6 +81,22 @@ export function outgrownDates(
     ];
   });
 }
+
+/** One forecast against what was seen of the growth, an allowance each. */
+const missesOf = (
+  method: string,
+  forecast: ChildForecast,
+  grown: (days: number) => number,
+  followedDays: number,
+): Miss[] =>
+  allowancesMm.map((allowanceMm) => {
+    const crossed = firstCrossingDays(grown, allowanceMm);
+    const seen = crossed <= followedDays;
+    const days = seen ? crossed : followedDays;
+    const said = Math.min(forecast.daysUntilGrown('leg_length', allowanceMm), HORIZON_DAYS);
+    const chance = forecast.chanceGrown?.('leg_length', allowanceMm, days) ?? null;
+    return { method, allowanceMm, seen, days: said - days, chance };
+  });
 
 interface Miss {
   readonly method: string;

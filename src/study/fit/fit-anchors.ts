@@ -67,16 +67,7 @@ export function fitAnchors(
       next.mean[sex] = [...theta.subarray(0, p)];
       next.tempoEffect[sex] = [...theta.subarray(p, 2 * p)];
       next.intensityEffect[sex] = [...theta.subarray(2 * p)];
-      // Scatter about the new means: Scc - theta' Sxc - Sxc' theta + theta' Sxx theta.
-      for (let i = 0; i < p; i++)
-        for (let j = 0; j < p; j++) {
-          let v = m.cc[i * p + j];
-          for (let a = 0; a < 3; a++) {
-            v -= theta[a * p + i] * m.xc[a * p + j] + m.xc[a * p + i] * theta[a * p + j];
-            for (let b = 0; b < 3; b++) v += theta[a * p + i] * m.xx[a * 3 + b] * theta[b * p + j];
-          }
-          spread[i * p + j] += v;
-        }
+      addScatter(spread, m, theta, p);
       const sdOf = (squares: number, own: number, begun: number) =>
         Math.sqrt((squares * own ** 2 + SD_CHILDREN * begun ** 2) / (m.n + SD_CHILDREN));
       next.tempoSd[sex] = sdOf(m.xx[4], now.tempoSd[sex], start.tempoSd[sex]);
@@ -90,6 +81,19 @@ export function fitAnchors(
     settings.onIteration?.(iteration, logLikelihood);
   }
   return { population: now, logLikelihood };
+}
+
+/** Scatter about the new means: Scc - theta' Sxc - Sxc' theta + theta' Sxx theta. */
+function addScatter(spread: Float64Array, m: Moments, theta: Float64Array, p: number): void {
+  for (let i = 0; i < p; i++)
+    for (let j = 0; j < p; j++) {
+      let v = m.cc[i * p + j];
+      for (let a = 0; a < 3; a++) {
+        v -= theta[a * p + i] * m.xc[a * p + j] + m.xc[a * p + i] * theta[a * p + j];
+        for (let b = 0; b < 3; b++) v += theta[a * p + i] * m.xx[a * 3 + b] * theta[b * p + j];
+      }
+      spread[i * p + j] += v;
+    }
 }
 
 interface Moments {
@@ -200,6 +204,7 @@ function momentsOf(
       const weight = log[ci].map((l) => Math.exp(l - top));
       const sum = weight.reduce((a, b) => a + b, 0);
       m.logLikelihood += top + Math.log(sum) - 0.5 * n * Math.log(2 * Math.PI);
+      // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the other half of that loop: the moments, summed in place
       grid.forEach((g, gi) => {
         const w = weight[gi] / sum;
         if (w < 1e-9) return;

@@ -19,6 +19,48 @@ export function sizeCorrelation(
   measures: readonly MeasureId[],
   refs: References,
 ): number[][] {
+  const rows = deviations(records, measures, refs);
+  const patterns = [...groupBy(rows, (r) => r.map((v) => +Number.isFinite(v)).join('')).values()];
+  let c = measures.map((_, i) => measures.map((_, j) => +(i === j)));
+  for (let round = 0; round < ROUNDS; round++) {
+    const sum = measures.map((_, i) => measures.map((_, j) => (i === j ? PRIOR_CHILDREN : 0)));
+    for (const group of patterns) addExpected(sum, group, c);
+    c = sum.map((r) => r.map((v) => v / (rows.length + PRIOR_CHILDREN)));
+  }
+  return c.map((r, i) => r.map((v, j) => v / Math.sqrt(c[i][i] * c[j][j])));
+}
+
+/** Adds what children measured at the same places are expected to have at all of them. */
+function addExpected(sum: number[][], group: readonly number[][], c: readonly (readonly number[])[]): void {
+  const seen = group[0].flatMap((_, j) => (Number.isFinite(group[0][j]) ? [j] : []));
+  const missing = group[0].flatMap((_, j) => (Number.isFinite(group[0][j]) ? [] : [j]));
+  const factor = cholesky(seen.map((i) => seen.map((j) => c[i][j])));
+  if (!factor) throw new Error('the correlation of measures is not positive definite');
+  const weights = missing.map((m) =>
+    choleskySolve(
+      factor,
+      seen.map((j) => c[m][j]),
+    ),
+  );
+  for (const row of group) {
+    const full = Float64Array.from(row);
+    missing.forEach((m, i) => {
+      full[m] = seen.reduce((s, j, k) => s + weights[i][k] * row[j], 0);
+    });
+    for (let i = 0; i < sum.length; i++) for (let j = 0; j < sum.length; j++) sum[i][j] += full[i] * full[j];
+  }
+  missing.forEach((m, i) => {
+    for (const n of missing)
+      sum[m][n] += group.length * (c[m][n] - seen.reduce((s, j, k) => s + weights[i][k] * c[j][n], 0));
+  });
+}
+
+/** Z-scores of the children measured at more than one place, NaN where they were not, less their means. */
+function deviations(
+  records: readonly SurveyRecord[],
+  measures: readonly MeasureId[],
+  refs: References,
+): number[][] {
   const rows = records.flatMap((r) => {
     if (r.ageYears < 2 || r.ageYears > 19) return [];
     const z = measures.map((m) => {
@@ -29,41 +71,11 @@ export function sizeCorrelation(
     });
     return z.filter(Number.isFinite).length > 1 ? [z] : [];
   });
-  const p = measures.length;
   // References published for another population leave a shift; correlation is about deviations.
-  for (let j = 0; j < p; j++) {
+  for (let j = 0; j < measures.length; j++) {
     const seen = rows.map((r) => r[j]).filter(Number.isFinite);
     const mean = seen.reduce((a, b) => a + b, 0) / Math.max(1, seen.length);
     for (const r of rows) r[j] -= mean;
   }
-  const patterns = [...groupBy(rows, (r) => r.map((v) => +Number.isFinite(v)).join('')).values()];
-  let c = measures.map((_, i) => measures.map((_, j) => +(i === j)));
-  for (let round = 0; round < ROUNDS; round++) {
-    const sum = measures.map((_, i) => measures.map((_, j) => (i === j ? PRIOR_CHILDREN : 0)));
-    for (const group of patterns) {
-      const seen = measures.flatMap((_, j) => (Number.isFinite(group[0][j]) ? [j] : []));
-      const missing = measures.flatMap((_, j) => (Number.isFinite(group[0][j]) ? [] : [j]));
-      const factor = cholesky(seen.map((i) => seen.map((j) => c[i][j])));
-      if (!factor) throw new Error('the correlation of measures is not positive definite');
-      const weights = missing.map((m) =>
-        choleskySolve(
-          factor,
-          seen.map((j) => c[m][j]),
-        ),
-      );
-      for (const row of group) {
-        const full = Float64Array.from(row);
-        missing.forEach((m, i) => {
-          full[m] = seen.reduce((s, j, k) => s + weights[i][k] * row[j], 0);
-        });
-        for (let i = 0; i < p; i++) for (let j = 0; j < p; j++) sum[i][j] += full[i] * full[j];
-      }
-      missing.forEach((m, i) => {
-        for (const n of missing)
-          sum[m][n] += group.length * (c[m][n] - seen.reduce((s, j, k) => s + weights[i][k] * c[j][n], 0));
-      });
-    }
-    c = sum.map((r) => r.map((v) => v / (rows.length + PRIOR_CHILDREN)));
-  }
-  return c.map((r, i) => r.map((v, j) => v / Math.sqrt(c[i][i] * c[j][j])));
+  return rows;
 }

@@ -43,46 +43,54 @@ export async function levelWeeks(
     })),
     workshop: [{ families: [], jobsByWeek: weeks.map(() => world.jobsPerWeek) }],
   };
-  const requests = wanted.flatMap((x): PlanRequest[] => {
-    const visit = isoDate(x.nextVisit);
-    // The usual review comes first where it is nearer than the day to cast by.
-    const cast = x.castBy !== null && x.castBy <= visit ? x.castBy : null;
-    const due = cast ?? visit;
-    if (due > end) return [];
-    const flat = new Array<number>(PLANNED_WEEKS + 1).fill(0);
-    const costs =
-      cast !== null && x.forecast
-        ? castCosts({ forecast: x.forecast }, turnaround, [...weeks, end], 0)
-        : { outgrownDays: flat, wastedDays: flat };
-    const previous = before.get(x.id);
-    return [
-      {
-        ...costs,
-        id: x.id,
-        childIds: [x.id],
-        deviceIds: [],
-        action: cast ? 'cast' : 'review',
-        slots: 1,
-        jobs: cast ? [{ family: 'solid-afo', count: 1 }] : [],
-        worthIt: addDaysIso(due, -28),
-        latestSafe: due,
-        insensateSkin: x.insensateSkin,
-        clinicianIds: [],
-        transportDays: [],
-        prefersHolidays: false,
-        togetherKeys: [],
-        bookedWeek: null,
-        previousWeek: previous === undefined ? null : weekStart(isoDate(previous)),
-        previousWeekTold: previous !== undefined && previous < today + TOLD_AHEAD_DAYS,
-        notInWeeks: [],
-        parts: [],
-      },
-    ];
-  });
+  const requests = wanted.flatMap(
+    (x) => requestOf(x, [...weeks, end], today, turnaround, before.get(x.id)) ?? [],
+  );
   if (requests.length === 0) return new Map();
   const plan = await levelPlan(requests, capacity);
   const offset = today - dayNumber(first);
   return new Map(
     plan.visits.flatMap((v) => (v.week ? [[v.requestId, dayNumber(v.week) + offset] as const] : [])),
   );
+}
+
+/** The visit wanted next, for a cast or the usual review; null where it is due after the planned weeks. */
+function requestOf(
+  x: Wanted,
+  weeks: readonly IsoDate[],
+  today: DayNumber,
+  turnaround: TurnaroundEstimate,
+  previous: DayNumber | undefined,
+): PlanRequest | null {
+  const visit = isoDate(x.nextVisit);
+  // The usual review comes first where it is nearer than the day to cast by.
+  const cast = x.castBy !== null && x.castBy <= visit ? x.castBy : null;
+  const due = cast ?? visit;
+  if (due > weeks[PLANNED_WEEKS]) return null;
+  const flat = new Array<number>(PLANNED_WEEKS + 1).fill(0);
+  const costs =
+    cast !== null && x.forecast
+      ? castCosts({ forecast: x.forecast }, turnaround, weeks, 0)
+      : { outgrownDays: flat, wastedDays: flat };
+  return {
+    ...costs,
+    id: x.id,
+    childIds: [x.id],
+    deviceIds: [],
+    action: cast ? 'cast' : 'review',
+    slots: 1,
+    jobs: cast ? [{ family: 'solid-afo', count: 1 }] : [],
+    worthIt: addDaysIso(due, -28),
+    latestSafe: due,
+    insensateSkin: x.insensateSkin,
+    clinicianIds: [],
+    transportDays: [],
+    prefersHolidays: false,
+    togetherKeys: [],
+    bookedWeek: null,
+    previousWeek: previous === undefined ? null : weekStart(isoDate(previous)),
+    previousWeekTold: previous !== undefined && previous < today + TOLD_AHEAD_DAYS,
+    notInWeeks: [],
+    parts: [],
+  };
 }

@@ -142,14 +142,36 @@ export async function simulateCaseload(
     return life.castBy !== null && life.castBy <= isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
   };
 
+  /** A device that is ready is worn from today. */
+  const handOver = (life: Life, today: DayNumber): void => {
+    const { making } = life;
+    if (!making || making.fitDay === null || making.fitDay > today) return;
+    life.thrownAwayDays += daysLeft(life, today);
+    life.castDay = making.castDay;
+    life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
+    life.making = null;
+    if (policy.kind === 'fixed') return;
+    const room = life.limitMm - life.child.trueSize(today);
+    lookAhead(life, today, look(life.child, today, room));
+  };
+
+  const wearAWeek = (life: Life, today: DayNumber): void => {
+    handOver(life, today);
+    if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
+  };
+
   let planned = new Map<string, DayNumber>();
+  /** Every few weeks a clinic that forecasts looks up how long its workshop takes, and may level its weeks. */
+  const planAhead = async (w: number, today: DayNumber): Promise<void> => {
+    if (policy.kind !== 'forecast' || w % PLAN_EVERY_WEEKS !== 0) return;
+    turnaround = estimateTurnaround(jobs, FAMILY, isoDate(today));
+    if (policy.levelled) planned = await levelWeeks(lives.map(wanted), today, turnaround, world, planned);
+    progress(w / weeks);
+  };
+
   for (let w = 0; w < weeks; w++) {
     const today = start + w * WEEK;
-    if (policy.kind === 'forecast' && w % PLAN_EVERY_WEEKS === 0) {
-      turnaround = estimateTurnaround(jobs, FAMILY, isoDate(today));
-      if (policy.levelled) planned = await levelWeeks(lives.map(wanted), today, turnaround, world, planned);
-      progress(w / weeks);
-    }
+    await planAhead(w, today);
     const due = lives.filter((l) => (planned.get(l.child.id) ?? l.nextVisit) <= today);
     visitsByWeek.push(due.length);
     for (const life of due) {
@@ -167,19 +189,7 @@ export async function simulateCaseload(
         status: 'fitted',
       });
     }
-    for (const life of lives) {
-      if (life.making?.fitDay !== undefined && life.making.fitDay !== null && life.making.fitDay <= today) {
-        life.thrownAwayDays += daysLeft(life, today);
-        life.castDay = life.making.castDay;
-        life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
-        life.making = null;
-        if (policy.kind === 'forecast') {
-          const room = life.limitMm - life.child.trueSize(today);
-          lookAhead(life, today, look(life.child, today, room));
-        }
-      }
-      if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
-    }
+    for (const life of lives) wearAWeek(life, today);
   }
   return {
     policy,
