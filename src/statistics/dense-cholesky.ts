@@ -7,6 +7,7 @@
  * Cholesky factor in place of a symmetric positive definite n x n matrix. On return the lower triangle (diagonal
  * included) is R with A = R R'; the upper triangle is left as it was. False when A is not positive definite.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: two rows and two columns at a time, written out for speed
 export function denseCholesky(a: Float64Array, n: number): boolean {
   for (let i = 0; i < n; i += 2) {
     const row = i * n;

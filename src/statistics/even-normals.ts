@@ -110,6 +110,7 @@ function shuffled(n: number, stream: RandomStream): Int32Array {
 
 /** Gram and Schmidt on the first columns; each column has a mean square of one. */
 function makeOrthogonal(columns: Float64Array[], first: number): void {
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: sums over columns and rows, in place
   columns.forEach((column, j) => {
     const n = column.length;
     if (j < first)

@@ -62,6 +62,7 @@ const MOST_SMOOTHING = 1e9;
  * that few records give stiff curves by themselves. `rising` and `slowing` keep M's shape by asymmetric
  * penalties.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: rounds of Fisher scoring, whose sums are used together
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: one step of Fisher scoring, whose sums are used together
 export function fitPenalisedLms(
   observations: readonly LmsObservation[],

@@ -11,6 +11,7 @@ export interface PivotedFactor {
  * no point has more than `share` of its variance left, or at so many directions. Harbrecht, Peters & Schneider (2012), On the low-rank
  * approximation by the pivoted Cholesky decomposition, Applied Numerical Mathematics 62.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: four earlier rows at a time, written out for speed
 export function pivotedFactor(a: Float64Array, n: number, share: number, most = n): PivotedFactor {
   const whole = floatsOf({ length: n }, (_, i) => a[i * n + i]);
   const left = Float64Array.from(whole);

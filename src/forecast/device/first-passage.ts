@@ -62,6 +62,7 @@ export function firstPassage(
 }
 
 /** Brings one limit in: draws it stops sooner, or on the same day by more, are its own from now on. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over draws, stretches and days, written out for speed
 function passLimit(
   { days, share, knot, start, end }: Grid,
   { path, castIndex, limitMm, from = 0, lifts }: PassageLimit,

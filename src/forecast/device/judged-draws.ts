@@ -78,6 +78,7 @@ export function judgedDraws(
 }
 
 /** Narrows what a judgement leaves of the limits it speaks of; of two that exclude each other the later holds. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one draw after another, what each limit has left narrowed in place
 function bound(
   { day, said, limits: judged }: Judgement,
   futures: Futures,

@@ -36,6 +36,7 @@ let survival = new Float64Array(4096);
  * given its path, the chance that a draw lasts is the product of what each limit's distribution leaves. Rao and
  * Blackwell: the mean is the same, the noise less.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over draws, days tried and limits, written out for speed
 export function passageCurve(
   days: readonly DayNumber[],
   search: readonly DayNumber[],
@@ -126,6 +127,7 @@ function triedDays(
 }
 
 /** Chance that one draw's limit has held up to each day tried, into `survival` from `row` on; ends behind the first that is nothing. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the innermost loop of that, written out for speed
 function follow(
   { path, castIndex, lifts, own }: OwnLimit,
   line: Float64Array,

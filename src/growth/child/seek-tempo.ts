@@ -141,6 +141,7 @@ function densityOf(
 }
 
 /** Newton's steps by differences from the best of a few points. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: Newton's steps on one state, whose every number the next step needs
 function findMode(
   density: (tempo: number, intensity: number) => number,
   near: Normal | undefined,

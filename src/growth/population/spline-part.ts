@@ -7,6 +7,7 @@ export interface TempoPlaced extends Placed {
 }
 
 /** What the spline parts at p, weighed by `alpha`, pull those at q by: through the coefficients, which are few. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: dear sums over points, splines and coefficients touched, written out for speed
 export function splinePull(
   p: TempoPlaced,
   alpha: Float64Array,

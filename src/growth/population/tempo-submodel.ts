@@ -51,6 +51,7 @@ export function tempoSubmodel(
     peakVelocityAgeYears: ageOfLogAge(tempo.centre),
     maturity: (x, at) => maturityLogAge(x, at.tempo, at.intensity, tempo),
     logWeight,
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: dear loops over ages, curves and splines, written out for speed
     place(points: Points, prior: ChildPrior, at: GridPoint, again?: TempoPlaced): TempoPlaced {
       const { n, ages, curveMeasure, curveAge, curve } = points;
       const stretch = stretchOf(at.intensity, tempo);
@@ -93,6 +94,7 @@ export function tempoSubmodel(
       }
       return { n, points, mean, scale, first, value };
     },
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over pairs of points, written out for speed
     fixedCovariance(a, b, prior) {
       const wandering = betweenAges(
         a,

@@ -57,6 +57,7 @@ export function zScoreSubmodel(
       }
       return { n, points, mean, scale };
     },
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over pairs of points, written out for speed
     fixedCovariance(a, b, prior) {
       const out = new Float64Array(a.n * b.n);
       const near = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.lengthScale);
