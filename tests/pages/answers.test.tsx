@@ -13,6 +13,19 @@ const format = formatFor('en-GB');
 const room = (measure: string, side: string, roomMm: number, allowanceMm = 8) =>
   ({ series: { measure, side }, roomMm, allowanceMm }) as never;
 
+// IANA time zones as Intl has them: in Auckland (UTC+13 in summer) a day is half over before it begins in Greenwich.
+describe('a moment', () => {
+  it('is told by the day and the clock of where the clinic is', () => {
+    const there = formatFor('en-GB', 'Pacific/Auckland');
+    expect([there.day('2026-11-27T19:05:00Z'), there.time('2026-11-27T19:05:00Z')]).toEqual([
+      '28 Nov 2026',
+      '08:05',
+    ]);
+    expect(there.dayOf('2026-11-27T10:59:00Z')).toBe('2026-11-27');
+    expect(format.day('2026-11-27T19:05:00Z')).toBe('27 Nov 2026');
+  });
+});
+
 describe('room', () => {
   it('is told in whole millimetres, and past its limit by how much', () => {
     expect(roomText(room('foot_length', 'left', 2.6))).toBe('3 of 8 mm left');

@@ -1,7 +1,7 @@
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import { buildService } from '../../src/app.js';
 import { assessor } from '../../src/service/assessor.js';
-import type { Clock } from '../../src/service/clock.js';
+import { type Clock, dayIn } from '../../src/service/clock.js';
 import { configuration } from '../../src/service/configuration.js';
 import type { ServiceDeps } from '../../src/service/dependencies.js';
 import { runWorker } from '../../src/service/jobs/run-worker.js';
@@ -40,7 +40,7 @@ export async function testService(env: Record<string, string> = {}, children = 6
     ...env,
   });
   const store = await openStore(database.url, { worker: true });
-  const clock: Clock = { now: () => new Date(), today: () => testToday };
+  const clock: Clock = { now: () => new Date(), today: () => testToday, dayOf: dayIn(config.timeZone) };
   const assess = assessor(store, clock);
   const jobs = jobStarter(store, clock);
   const deps: ServiceDeps = {

@@ -213,8 +213,8 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
               <Form action={`${base}/links/withdraw`} class="row" hidden={{ link: l.id }}>
                 {' '}
                 <span>
-                  {l.label || 'Link'}, until {format.date(l.expiresAt.slice(0, 10))},{' '}
-                  {l.lastUsedAt ? `last used ${format.date(l.lastUsedAt.slice(0, 10))}` : 'not used yet'}
+                  {l.label || 'Link'}, until {format.day(l.expiresAt)},{' '}
+                  {l.lastUsedAt ? `last used ${format.day(l.lastUsedAt)}` : 'not used yet'}
                 </span>
                 {l.withdrawnAt ? <span class="tag">withdrawn</span> : <Submit>Withdraw</Submit>}
               </Form>

@@ -46,7 +46,7 @@ export function Corrections(props: {
                       ? 'now left out'
                       : `now ${seriesText(last.measurement)} ${size(last.measurement)}`}{' '}
                     <small>
-                      ({last.reason}; {last.by}, {format.date(last.at.slice(0, 10))})
+                      ({last.reason}; {last.by}, {format.day(last.at)})
                     </small>
                   </span>
                   {ordered.length > 1 && <Submit>Take back</Submit>}

@@ -51,9 +51,8 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
       {revisions.length > 1 && (
         <Form action={`${action}/undo`} class="row no-print">
           <small>
-            {last.withdrawn ? 'Left out' : 'Corrected'} by {last.by}, {format.date(last.at.slice(0, 10))}:{' '}
-            {last.reason}. It was entered as {format.date(revisions[0].event.date)},{' '}
-            {eventText(revisions[0].event, format)}.
+            {last.withdrawn ? 'Left out' : 'Corrected'} by {last.by}, {format.day(last.at)}: {last.reason}. It
+            was entered as {format.date(revisions[0].event.date)}, {eventText(revisions[0].event, format)}.
           </small>
           <Submit class="quiet">Take that back</Submit>
         </Form>
@@ -131,7 +130,7 @@ function Changes({ own, versions }: Own) {
       <ul class="history">
         {versions.slice(0, -1).map((v, i) => (
           <li key={v.version}>
-            {v.at && `${format.date(v.at.slice(0, 10))}: `}
+            {v.at && `${format.day(v.at)}: `}
             {changed(versions[i + 1].device, v.device, format).join('; ') || 'saved without a change'}{' '}
             <small>{v.by ? `by ${v.by}` : 'with an entry above'}</small>
           </li>

@@ -150,7 +150,7 @@ function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figu
           <>
             {counts(clinic.mm)}{' '}
             <small>
-              {clinic.reason} (set by {clinic.by}, {format.date(clinic.at.slice(0, 10))})
+              {clinic.reason} (set by {clinic.by}, {format.day(clinic.at)})
             </small>
             {maySet && (
               <label class="back">

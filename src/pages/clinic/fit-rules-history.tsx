@@ -19,7 +19,7 @@ export function FitRulesHistory(props: { history: Page<LimitChangeRow>; here: st
           class="stack"
           rows={history.items}
           columns={[
-            ['When', (row) => format.date(row.at.slice(0, 10))],
+            ['When', (row) => format.day(row.at)],
             [
               'Limit',
               (row) => `${measures[row.measure].label}, ${figureWords[row.figure].label.toLowerCase()}`,

@@ -69,7 +69,7 @@ export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonl
             {imports.map((r) => (
               <li key={r.id}>
                 <a href={`/import/${encodeURIComponent(r.id)}`}>
-                  {format.date(r.createdAt.slice(0, 10))}, {r.createdAt.slice(11, 16)}
+                  {format.day(r.createdAt)}, {format.time(r.createdAt)}
                 </a>
                 : {STATES[r.status]}, by {r.createdBy}
               </li>
@@ -82,7 +82,7 @@ export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonl
             <ul>
               {runs.map((r) => (
                 <li key={r.id}>
-                  {format.date(r.startedAt.slice(0, 10))}: {r.status}
+                  {format.day(r.startedAt)}: {r.status}
                   {r.message && ` (${r.message})`}
                 </li>
               ))}

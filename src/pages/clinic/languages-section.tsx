@@ -22,7 +22,7 @@ export function LanguagesSection(props: { languages: readonly ReadLanguage[] }) 
           <li key={language}>
             <span lang={language}>{name}</span>:{' '}
             {signed
-              ? `read by ${signed.name}, ${signed.profession}, on ${format.date(signed.at.slice(0, 10))}`
+              ? `read by ${signed.name}, ${signed.profession}, on ${format.day(signed.at)}`
               : 'not yet read by a native reader'}
           </li>
         ))}

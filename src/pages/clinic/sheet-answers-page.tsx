@@ -34,7 +34,7 @@ export function SheetAnswersPage(props: {
                   <p>
                     {a.asks} <strong>{answerInWords(a.question, a.answer, familyNames)}</strong>{' '}
                     <span class="muted">
-                      {a.updatedBy}, {usePage().format.date(a.updatedAt.slice(0, 10))}
+                      {a.updatedBy}, {usePage().format.day(a.updatedAt)}
                     </span>
                   </p>
                   <Form

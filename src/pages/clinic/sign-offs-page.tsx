@@ -36,7 +36,7 @@ function Standing({ view }: { view: SignOffView }) {
   const { format } = usePage();
   const { signed, holds } = view;
   if (!signed) return <strong>Not signed yet.</strong>;
-  const who = `${signed.name}, ${signed.profession}, on ${format.date(signed.at.slice(0, 10))}`;
+  const who = `${signed.name}, ${signed.profession}, on ${format.day(signed.at)}`;
   return holds ? (
     <>Signed by {who}.</>
   ) : (

@@ -58,7 +58,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
         .map((x) => (
           <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
             <p>
-              <strong>{format.date(x.answer!.at.slice(0, 10))}:</strong> {said(x)}
+              <strong>{format.day(x.answer!.at)}:</strong> {said(x)}
               {stopsWearing(x.answer!) && <strong> The family was told to ring today.</strong>}
             </p>
             <Decide question={x} />
@@ -70,7 +70,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
       </p>
       {open && (
         <p>
-          Asked by {open.askedBy} on {format.date(open.askedAt.slice(0, 10))}, not answered yet.
+          Asked by {open.askedBy} on {format.day(open.askedAt)}, not answered yet.
         </p>
       )}
       {worn.length === 0 ? (
@@ -114,8 +114,7 @@ export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] 
               </>
             )}
             <a href={childPath(x.childId, '#questions')}>{x.childName || x.childId}</a>{' '}
-            <small>{format.date(x.answer!.at.slice(0, 10))}</small>: {said(x)}{' '}
-            {x.contact && <Contact text={x.contact} />}
+            <small>{format.day(x.answer!.at)}</small>: {said(x)} {x.contact && <Contact text={x.contact} />}
           </p>
           <Decide question={x} />
         </div>

@@ -8,7 +8,7 @@ import { childPath } from '../parts/paths.js';
 export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; url: string }) {
   const { format } = usePage();
   const { childId, link, url } = props;
-  const until = format.longDate(link.expiresAt.slice(0, 10));
+  const until = format.longDate(format.dayOf(link.expiresAt));
   return (
     <Layout title="Link for the family" scripts={['copy.js']}>
       <section>

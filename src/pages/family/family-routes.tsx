@@ -109,7 +109,7 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
       childId,
       actor,
       path: `/family/${encodeURIComponent(token)}`,
-      linkUntil: expiresAt.slice(0, 10),
+      linkUntil: clock.dayOf(new Date(expiresAt)),
       asked: questions.find((q) => q.answer === null) ?? null,
     };
   };

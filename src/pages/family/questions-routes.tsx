@@ -42,7 +42,7 @@ export function registerQuestionPages(app: FastifyInstance, { clock }: ServiceDe
           {
             childId: id,
             deviceId,
-            date: [at.slice(0, 10), today].toSorted()[0],
+            date: [clock.dayOf(new Date(at)), today].toSorted()[0],
             state: marks,
             minutes: minutesThatFit(told),
             where: place,

@@ -1,6 +1,7 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { daysBetween, type IsoDate, weekdayName } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
+import { dayIn } from '../../service/clock.js';
 import { dateWriter } from '../../words/written-date.js';
 
 /** Dates, sizes and chances as this reader writes them. */
@@ -8,6 +9,10 @@ export interface Format {
   readonly locale: string;
   /** 20 Jan 2026 */
   date(iso: IsoDate): string;
+  /** The day a moment fell on where the clinic is, and its hour: 20 Jan 2026; 14:05 */
+  day(moment: string): string;
+  dayOf(moment: string): IsoDate;
+  time(moment: string): string;
   /** Tuesday 20 January 2026 */
   longDate(iso: IsoDate): string;
   /** 20 January 2026; in a sentence that would bend a weekday's name. */
@@ -52,8 +57,10 @@ function inUnits(days: number): [number, 'day' | 'week' | 'month' | 'year'] {
 
 const known = new Map<string, Format>();
 
-export function formatFor(locale: string): Format {
-  const ready = known.get(locale);
+/** `timeZone` is the clinic's: of moments, what its clocks said. */
+export function formatFor(locale: string, timeZone = 'UTC'): Format {
+  const kept = `${locale} ${timeZone}`;
+  const ready = known.get(kept);
   if (ready) return ready;
   // 'en' alone says nothing of day and month order; the unambiguous '20 Jan 2026' suits every reader of it.
   const tag = locale === 'en' ? 'en-GB' : locale;
@@ -67,9 +74,16 @@ export function formatFor(locale: string): Format {
     made.set(key, format);
     return format;
   };
+  const date = dates({ day: 'numeric', month: 'short', year: 'numeric' });
+  const there = dayIn(timeZone);
+  const dayOf = (moment: string) => there(new Date(moment));
+  const hour = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' });
   const format: Format = {
     locale,
-    date: dates({ day: 'numeric', month: 'short', year: 'numeric' }),
+    date,
+    dayOf,
+    day: (moment) => date(dayOf(moment)),
+    time: (moment) => hour.format(new Date(moment)),
     longDate: dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
     plainDate: dates({ day: 'numeric', month: 'long', year: 'numeric' }),
     dayAndMonth: dates({ day: 'numeric', month: 'long' }),
@@ -87,7 +101,7 @@ export function formatFor(locale: string): Format {
       return share > 0.99 && share < 1 ? 'over 99\u00a0%' : `${Math.round(share * 100)}\u00a0%`;
     },
   };
-  known.set(locale, format);
+  known.set(kept, format);
   return format;
 }
 

@@ -53,9 +53,9 @@ export function registerPageReply(app: FastifyInstance, deps: ServiceDeps): void
 }
 
 /** Dates and numbers as who asks writes them. */
-export async function readerFormat(request: FastifyRequest, { store }: ServiceDeps): Promise<Format> {
+export async function readerFormat(request: FastifyRequest, { store, config }: ServiceDeps): Promise<Format> {
   const { value } = await store.settings.get();
-  return formatFor(readerLocale(request.headers['accept-language'], value.language));
+  return formatFor(readerLocale(request.headers['accept-language'], value.language), config.timeZone);
 }
 
 export async function pageContext(
@@ -73,7 +73,10 @@ export async function pageContext(
     user: request.user ?? null,
     csrf: request.user ? reply.csrfToken() : '',
     once: randomUUID(),
-    format: formatFor(readerLocale(request.headers['accept-language'], settings.language)),
+    format: formatFor(
+      readerLocale(request.headers['accept-language'], settings.language),
+      deps.config.timeZone,
+    ),
     today: deps.clock.today(),
     clinicName: settings.clinicName,
     demo: deps.config.demo,

@@ -28,7 +28,7 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
         {row.stateAt && (
           <small>
             {' '}
-            {format.date(row.stateAt.slice(0, 10))}, {row.stateBy}
+            {format.day(row.stateAt)}, {row.stateBy}
             {row.stateNote && `: ${row.stateNote}`}
           </small>
         )}
