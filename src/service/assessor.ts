@@ -6,6 +6,7 @@ import { withOffsets } from '../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
+import { addDaysIso, type IsoDate } from '../records/dates.js';
 import { clinicRules } from '../rules/clinic-rules.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import type { MadeForecasts, Store, StoredAssessment } from '../store/contract.js';
@@ -32,8 +33,8 @@ export interface Assessor {
 /** Assesses by one set of rules, whatever is changed meanwhile. */
 export interface Assessing {
   readonly context: AssessmentContext;
-  /** For a record at hand; does not store. `stored` is handed back when it still holds. */
-  of(record: ChildRecord, stored: StoredAssessment | null): StoredAssessment;
+  /** For a record at hand; does not store. `stored` is handed back when it still holds and is no older than `since`, today without. */
+  of(record: ChildRecord, stored: StoredAssessment | null, since?: IsoDate): StoredAssessment;
   /** With the growth posterior, which charts need and which is not stored. */
   live(record: ChildRecord): ChildAssessment;
   /** What the model as shipped would have forecast on days long past, each from the record as it stood then. */
@@ -70,14 +71,17 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
   };
 }
 
-/** What is stored of a record where it still holds, else assessed now and stored. */
+/**
+ * What is stored of a record where it still holds, else assessed now and stored. Yesterday's is as good until the night's
+ * run has reached the child: no date of a forecast hangs on today, so that a page need not wait for the sums.
+ */
 export async function assessedAsOf(
   store: Store,
   assessing: Assessing,
   record: ChildRecord,
   stored: StoredAssessment | null,
 ): Promise<StoredAssessment> {
-  const now = assessing.of(record, stored);
+  const now = assessing.of(record, stored, addDaysIso(assessing.context.today, -1));
   if (now !== stored) await store.forecasts.save(now);
   return now;
 }
@@ -126,12 +130,13 @@ function assessing(
           modelVersion: shipped.version,
         };
       }),
-    of(record, stored) {
+    of(record, stored, since = context.today) {
       const inputsHash = hashOf(record, digests);
       if (
         stored &&
         stored.inputsHash === inputsHash &&
-        stored.today === context.today &&
+        stored.today >= since &&
+        stored.today <= context.today &&
         stored.modelName === model.name &&
         stored.modelVersion === model.version
       )

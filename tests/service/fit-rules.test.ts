@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/commands/assess.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { clinicRules } from '../../src/rules/clinic-rules.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { assessor } from '../../src/service/assessor.js';
@@ -178,6 +179,22 @@ describe('the clinic’s own fit limits', () => {
     // What was begun by one set of rules ends by it.
     expect(held.context.rules.get('solid-afo')!.dimensions[0].allowanceMm.value).toBe(7);
     await other.close();
+  });
+
+  it('and a change of the record make a kept forecast anew at once; a new day alone a day later', async () => {
+    const { store, deps } = service;
+    const [id] = await store.caseload.ids();
+    const on = (today: string) =>
+      assessor(store, { now: () => new Date(), today: () => today, dayOf: () => today }).assess(id);
+    const [first, next, after] = [0, 1, 2].map((days) => addDaysIso(deps.clock.today(), days));
+    expect((await on(first)).today).toBe(first);
+    expect((await on(next)).today).toBe(first);
+    expect((await on(after)).today).toBe(after);
+    // A clock put back is no yesterday.
+    expect((await on(next)).today).toBe(next);
+    await change([{ ...foot, mm: 5.5, reason }]);
+    expect((await on(after)).today).toBe(after);
+    expect((await on(first)).today).toBe(first);
   });
 
   it('changed under a run of forecasts, are followed by one more run; else by none', async () => {

@@ -61,7 +61,7 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
       d,
     ]),
   );
-  const turnaroundOf = turnaroundsOf(jobs, today);
+  const turnaroundOf = turnaroundsOf(jobs, today, rules);
   const inUse = record.devices.toSorted(inReadingOrder).flatMap((device): DeviceView[] => {
     const forecast = assessment.forecasts.find((f) => f.deviceId === device.id);
     if (!forecast || device.status === 'retired' || forecast.outcome === 'not-in-use') return [];
