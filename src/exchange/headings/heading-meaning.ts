@@ -95,36 +95,50 @@ function candidatesOf(heading: string): Candidate[] {
   const words = foldWords(withoutDateHint(trimmed).replace(headingDate(trimmed) ?? '', ' ')).flatMap(
     (word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]),
   );
-  const best = new Map<string, Candidate>();
-  for (const segments of segmentations(words)) {
-    const total = segments.reduce((n, s) => n + s.words, 0);
-    for (const chosen of choices(segments)) {
-      const spoken = interpret(chosen.map(({ sense }) => sense.concept));
-      if (spoken.length === 0) continue;
-      const sure = chosen.reduce(
-        (p, { certainty, sense }) => p * certainty * (sense.concept.is === 'noise' ? 0.98 : 1),
-        1,
-      );
-      const shared = chosen
-        .filter(({ sense }) => sense.concept.is !== 'unit' && sense.concept.is !== 'noise')
-        .map(({ sense }) => sense.languages);
-      const common = languages.filter((l) => shared.every((of) => of.includes(l)));
-      const spokenFor = chosen.reduce((n, c) => n + c.words, 0);
-      const unknownWords = total - spokenFor;
-      const strength = (spokenFor / Math.max(1, total)) * sure * (common.length > 0 ? 1 : 0.85);
-      for (const { meaning, weight } of spoken) {
-        const key = meaningText(meaning);
-        const before = best.get(key);
-        if (!before || before.strength < strength * weight)
-          best.set(key, { meaning, strength: strength * weight, unknownWords, languages: common });
-      }
-    }
-  }
-  const found = [...best.values()].filter((c) => c.strength >= 0.45).sort((a, b) => b.strength - a.strength);
+  const found = [...strongestOf(words).values()]
+    .filter((c) => c.strength >= 0.45)
+    .sort((a, b) => b.strength - a.strength);
   // 'Review due' is a plan, not a review and a word beside it.
   if (words.length > 1 && found[0]?.meaning.kind === 'keep' && found[0].strength === 1)
     return found.filter((c) => c.strength === 1);
   return found.length > 0 ? found : byOneWord(words);
+}
+
+/** Over every way to read the words the strongest candidate for each meaning. */
+function strongestOf(words: readonly string[]): Map<string, Candidate> {
+  const best = new Map<string, Candidate>();
+  for (const segments of segmentations(words)) {
+    const total = segments.reduce((n, s) => n + s.words, 0);
+    for (const candidate of choices(segments).flatMap((chosen) => candidatesFrom(chosen, total))) {
+      const key = meaningText(candidate.meaning);
+      const before = best.get(key);
+      if (!before || before.strength < candidate.strength) best.set(key, candidate);
+    }
+  }
+  return best;
+}
+
+/** What phrases in their chosen senses mean together: the weaker, the more of the `total` words are left over. */
+function candidatesFrom(chosen: readonly Chosen[], total: number): Candidate[] {
+  const spoken = interpret(chosen.map(({ sense }) => sense.concept));
+  if (spoken.length === 0) return [];
+  const sure = chosen.reduce(
+    (p, { certainty, sense }) => p * certainty * (sense.concept.is === 'noise' ? 0.98 : 1),
+    1,
+  );
+  const shared = chosen
+    .filter(({ sense }) => sense.concept.is !== 'unit' && sense.concept.is !== 'noise')
+    .map(({ sense }) => sense.languages);
+  const common = languages.filter((l) => shared.every((of) => of.includes(l)));
+  const spokenFor = chosen.reduce((n, c) => n + c.words, 0);
+  const unknownWords = total - spokenFor;
+  const strength = (spokenFor / Math.max(1, total)) * sure * (common.length > 0 ? 1 : 0.85);
+  return spoken.map(({ meaning, weight }) => ({
+    meaning,
+    strength: strength * weight,
+    unknownWords,
+    languages: common,
+  }));
 }
 
 /** The heading cut into known phrases, longest first; other cuts without its longest phrase, and with 'L/R' as two sides. */

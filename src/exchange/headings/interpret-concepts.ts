@@ -150,6 +150,7 @@ const deviceDayOf = (field: string | undefined): DeviceDay | null | undefined =>
     ? null
     : (Object.keys(deviceDays) as DeviceDay[]).find((day) => deviceDays[day] === field);
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the closed list of what words of a body can mean together
 function readings(
   concepts: readonly Concept[],
   side: ColumnSide | null,

@@ -69,6 +69,7 @@ export function meaningText(meaning: Meaning): string {
 const COLUMN_SIDES: readonly string[] = ['left', 'right', 'left-right', 'right-left', 'both', 'row'];
 
 /** The meaning an answer names, or null where it names none. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the closed list of the kinds an answer can name
 export function meaningNamed(text: string): Meaning | null {
   const [first, ...rest] = text.trim().split(/\s+/);
   if (first === 'keep') return { kind: 'keep' };

@@ -47,9 +47,12 @@ export interface PhraseSense {
 
 const conceptKey = (concept: Concept): string => JSON.stringify(concept);
 
+/** Adds the phrases of a list in one sense; `language` is null for what all of them share. */
+type AddPhrases = (list: string, concept: Concept, language: Language | null) => void;
+
 function build(): { table: Map<string, PhraseSense[]>; longest: number } {
   const found = new Map<string, Map<string, { concept: Concept; languages: Set<Language> }>>();
-  const add = (list: string, concept: Concept, language: Language | null) => {
+  const add: AddPhrases = (list, concept, language) => {
     for (const phrase of phrasesOf(list)) {
       const senses = found.get(phrase) ?? new Map();
       found.set(phrase, senses);
@@ -59,26 +62,7 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
       senses.set(key, sense);
     }
   };
-  for (const language of languages) {
-    const v = vocabularies[language];
-    for (const [field, list] of Object.entries(v.fields))
-      add(list, { is: 'field', field: field as FieldId }, language);
-    for (const [part, list] of Object.entries(v.parts))
-      add(list, { is: 'part', part: part as PartId }, language);
-    for (const [dimension, list] of Object.entries(v.dimensions))
-      add(list, { is: 'dimension', dimension: dimension as DimensionId }, language);
-    for (const [measure, list] of Object.entries(v.measures))
-      add(list, { is: 'measure', measure: measure as MeasureId }, language);
-    for (const side of ['left', 'right'] as const) add(v[side], { is: 'side', side }, language);
-    add(withoutOrder(v), { is: 'side', side: 'both' }, language);
-    add(v.ageMonths, { is: 'age-unit' }, language);
-    add(v.ageWeeks, { is: 'age-unit' }, language);
-    add(v.otherTime, { is: 'other-time' }, language);
-    add(v.yetToCome, { is: 'yet-to-come' }, language);
-    for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
-      add(v[is], { is }, language);
-    for (const of of ['remarks', 'skin'] as const) add(v[of], { is: of }, language);
-  }
+  for (const language of languages) addVocabulary(language, add);
   for (const [family, list] of Object.entries(spokenDevices))
     add(`${list}|${family}`, { is: 'device', family }, null);
   for (const [family, { words }] of Object.entries(openDevices)) add(words, { is: 'device', family }, null);
@@ -90,6 +74,27 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     ]),
   );
   return { table, longest: Math.max(...[...table.keys()].map((phrase) => phrase.split(' ').length)) };
+}
+
+function addVocabulary(language: Language, add: AddPhrases): void {
+  const v = vocabularies[language];
+  for (const [field, list] of Object.entries(v.fields))
+    add(list, { is: 'field', field: field as FieldId }, language);
+  for (const [part, list] of Object.entries(v.parts))
+    add(list, { is: 'part', part: part as PartId }, language);
+  for (const [dimension, list] of Object.entries(v.dimensions))
+    add(list, { is: 'dimension', dimension: dimension as DimensionId }, language);
+  for (const [measure, list] of Object.entries(v.measures))
+    add(list, { is: 'measure', measure: measure as MeasureId }, language);
+  for (const side of ['left', 'right'] as const) add(v[side], { is: 'side', side }, language);
+  add(withoutOrder(v), { is: 'side', side: 'both' }, language);
+  add(v.ageMonths, { is: 'age-unit' }, language);
+  add(v.ageWeeks, { is: 'age-unit' }, language);
+  add(v.otherTime, { is: 'other-time' }, language);
+  add(v.yetToCome, { is: 'yet-to-come' }, language);
+  for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
+    add(v[is], { is }, language);
+  for (const of of ['remarks', 'skin'] as const) add(v[of], { is: of }, language);
 }
 
 /** Words for both sides; 'l r' is left out, because over a column it is an order. */

@@ -24,20 +24,13 @@ export function askColumn(
   const alike = numberedAlike(column, table, day);
   const name = alike.join('", "') || columnName(column);
   const id = alike.length > 0 ? `column:${pattern(column.heading)}` : columnQuestion(column);
-  const own = columnQuestion(column);
-  const known = asker.known(own, table.file) === null ? id : own;
-  const said = asker.known(known, table.file);
-  const named = said === null ? null : meaningNamed(said);
-  if (named) {
-    asker.used.set(known, said ?? '');
-    return { ...column, meaning: named, certainty: 'certain' };
-  }
+  const named = answered(column, id, asker, table.file);
+  if (named) return { ...column, meaning: named, certainty: 'certain' };
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
   const someone = [...taken].some((key) => WHO.test(key ?? ''));
-  const byValues = meaning === null ? fieldByValues(values, today, column.heading !== '' && !someone) : null;
-  const likeliest = meaning ?? (byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null);
+  const likeliest = meaning ?? unusedByValues(column, values, taken, someone, today);
   // Words that no field is left for are kept beside the row: there is nothing to ask.
   if (likeliest === null && keptUnasked && someone)
     return { ...column, meaning: { kind: 'keep' }, certainty: 'certain' };
@@ -45,20 +38,6 @@ export function askColumn(
   if (meaning === null && likeliest !== null && sameRecord(likeliest, column))
     return { ...column, meaning: likeliest, certainty: 'certain' };
   const suggested = likeliest === null ? null : meaningText(likeliest);
-  const likely = column.candidates.map((c) => meaningText(c.meaning));
-  const possible = meaning === null ? valueChoices(values, today) : [];
-  const choices = [
-    ...new Set([
-      ...(suggested === null ? [] : [suggested]),
-      ...likely,
-      'keep',
-      ...(keptUnasked ? ['remark', 'remark skin'] : []),
-      ...possible,
-    ]),
-  ].map((answer) => ({
-    answer,
-    label: answerLabel(answer),
-  }));
   const answer = asker.ask({
     id,
     file: table.file,
@@ -66,10 +45,57 @@ export function askColumn(
     examples,
     cells,
     suggested,
-    choices,
+    choices: choicesFor(column, suggested, keptUnasked, values, today),
   });
-  const chosen = answer === null ? null : meaningNamed(answer);
+  const chosen = meaningOf(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
+}
+
+const meaningOf = (answer: string | null): Meaning | null => (answer === null ? null : meaningNamed(answer));
+
+/** The clinic's own answer for this column, else the one for all columns like it. */
+function answered(column: Column, alike: string, asker: Asker, file: string): Meaning | null {
+  const own = columnQuestion(column);
+  const known = asker.known(own, file) === null ? alike : own;
+  const said = asker.known(known, file);
+  const named = meaningOf(said);
+  if (named) asker.used.set(known, said ?? '');
+  return named;
+}
+
+/** What the values alone speak for, where no other column is it. */
+function unusedByValues(
+  { heading }: Column,
+  values: readonly string[],
+  taken: ReadonlySet<string | null>,
+  someone: boolean,
+  today: string,
+): Meaning | null {
+  const byValues = fieldByValues(values, today, heading !== '' && !someone);
+  return byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
+}
+
+function choicesFor(
+  { meaning, candidates }: Column,
+  suggested: string | null,
+  notes: boolean,
+  values: readonly string[],
+  today: string,
+) {
+  const likely = candidates.map((c) => meaningText(c.meaning));
+  const possible = meaning === null ? valueChoices(values, today) : [];
+  return [
+    ...new Set([
+      ...(suggested === null ? [] : [suggested]),
+      ...likely,
+      'keep',
+      ...(notes ? ['remark', 'remark skin'] : []),
+      ...possible,
+    ]),
+  ].map((answer) => ({
+    answer,
+    label: answerLabel(answer),
+  }));
 }
 
 function wording(several: boolean, name: string, suggested: string | null): string {

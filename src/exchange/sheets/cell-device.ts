@@ -120,7 +120,12 @@ function devicesOf(cell: string): SpokenDevice[] {
     .filter((part) => part !== '');
   if (parts.length < 2) return [whole];
   const devices = parts.map(spoken).filter(({ word }) => !FOOTWEAR.has(word));
-  // 'AFO L + R', 'L/R AFO': a part that is only a side belongs to the device beside it.
+  const merged = withSidesMerged(devices);
+  return merged.every((d) => d.family !== null) || merged.some((d) => d.family !== null) ? merged : [whole];
+}
+
+/** 'AFO L + R', 'L/R AFO': a part that is only a side belongs to the device beside it. */
+function withSidesMerged(devices: readonly SpokenDevice[]): SpokenDevice[] {
   const merged: SpokenDevice[] = [];
   let waiting: DeviceSide | null = null;
   for (const device of devices) {
@@ -135,12 +140,12 @@ function devicesOf(cell: string): SpokenDevice[] {
       continue;
     }
     if (device.word !== '' || device.side === null) {
-      merged.push(waiting === null ? device : { ...device, side: joinSides(waiting, device.side) });
+      merged.push({ ...device, side: joinSides(waiting, device.side) });
       waiting = null;
     } else if (last) merged[merged.length - 1] = { ...last, side: joinSides(last.side, device.side) };
     else waiting = joinSides(waiting, device.side);
   }
-  return merged.every((d) => d.family !== null) || merged.some((d) => d.family !== null) ? merged : [whole];
+  return merged;
 }
 
 function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | null {
@@ -160,20 +165,7 @@ function spoken(text: string): SpokenDevice {
   const words = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
     .split(' ')
     .filter((w) => w !== '');
-  let side: DeviceSide | null = null;
-  const rest: string[] = [];
-  for (let at = 0; at < words.length; at++) {
-    const two = words.slice(at, at + 2).join(' ');
-    const three = words.slice(at, at + 3).join(' ');
-    const known = NAMES.has(two) || (words.length === 1 && NAMES.has(words[at]));
-    if (!known && bothWords.has(three) && three.includes(' ')) [side, at] = ['both', at + 2];
-    else if (!known && bothWords.has(two) && two.includes(' ')) [side, at] = ['both', at + 1];
-    else if (EITHER.has(words[at]) && at > 0 && at < words.length - 1) rest.push(words[at]);
-    else if (bothWords.has(words[at])) side = 'both';
-    else if (leftWords.has(words[at]) && !rightWords.has(words[at])) side = joinSides(side, 'left');
-    else if (rightWords.has(words[at])) side = joinSides(side, 'right');
-    else rest.push(words[at]);
-  }
+  const { side, rest } = sideApart(words);
   const word = rest.join(' ');
   const family =
     NAMES.get(word) ??
@@ -188,6 +180,26 @@ function spoken(text: string): SpokenDevice {
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
   const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
   return { family, likely, side, plural, word: asked, cast, fitted, fresh: rest.some((w) => FRESH.has(w)) };
+}
+
+/** The side that words say, and the words that say none. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one case a word, a phrase before its words
+function sideApart(words: readonly string[]): { side: DeviceSide | null; rest: string[] } {
+  let side: DeviceSide | null = null;
+  const rest: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const two = words.slice(at, at + 2).join(' ');
+    const three = words.slice(at, at + 3).join(' ');
+    const known = NAMES.has(two) || (words.length === 1 && NAMES.has(words[at]));
+    if (!known && bothWords.has(three) && three.includes(' ')) [side, at] = ['both', at + 2];
+    else if (!known && bothWords.has(two) && two.includes(' ')) [side, at] = ['both', at + 1];
+    else if (EITHER.has(words[at]) && at > 0 && at < words.length - 1) rest.push(words[at]);
+    else if (bothWords.has(words[at])) side = 'both';
+    else if (leftWords.has(words[at]) && !rightWords.has(words[at])) side = joinSides(side, 'left');
+    else if (rightWords.has(words[at])) side = joinSides(side, 'right');
+    else rest.push(words[at]);
+  }
+  return { side, rest };
 }
 
 /** 'hinged', 'starr': a kind of a device that another cell or heading names. */

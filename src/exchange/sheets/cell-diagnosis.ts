@@ -53,14 +53,7 @@ export const cellDiagnosis = remembered((cell: string): SpokenDiagnosis => {
     const words = foldWords(part.replace(/\b([TLSD]|Th)\s?(\d{1,2})\b/g, '$1$2')).flatMap((w) => [w]);
     if (words.length === 0) continue;
     const joined = joinLevels(words);
-    const names: ConditionId[] = [];
-    const left: string[] = [];
-    for (let at = 0; at < joined.length; ) {
-      const { id, length } = namedAt(joined.slice(at, at + LONGEST));
-      if (id) names.push(id);
-      else left.push(joined[at]);
-      at += length;
-    }
+    const { names, left } = namesIn(joined);
     for (const word of left) side = sideFrom(word, side);
     if (names.some((id) => id === 'myelomeningocele-low' || id === 'myelomeningocele-high')) {
       spinaBifida = true;
@@ -78,6 +71,19 @@ export const cellDiagnosis = remembered((cell: string): SpokenDiagnosis => {
   }
   return { conditions: narrowed(found), unknown, side, spinaBifida };
 });
+
+/** The diagnoses that words name one after the other, and the words that are of none. */
+function namesIn(words: readonly string[]): { names: ConditionId[]; left: string[] } {
+  const names: ConditionId[] = [];
+  const left: string[] = [];
+  for (let at = 0; at < words.length; ) {
+    const { id, length } = namedAt(words.slice(at, at + LONGEST));
+    if (id) names.push(id);
+    else left.push(words[at]);
+    at += length;
+  }
+  return { names, left };
+}
 
 /** The longest diagnosis that words begin with, as it is listed or else with slips and shortened words. */
 function namedAt(words: readonly string[]): { id: ConditionId | null; length: number } {

@@ -67,6 +67,7 @@ function stonesAndPounds(text: string): CellSize | null {
   return pounds ? { value: +pounds[1] + +pounds[2] / 16, unit: 'lb', doubt: false } : null;
 }
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the parts of one pattern, each with what it refuses
 function plain(text: string): CellSize | null {
   const match = new RegExp(
     String.raw`^(\D*?)(${NUMBER})(?:\s+(\d)\/(\d{1,2}))?(?:\s*(?:\/|-|–|to|bis|a|à|tot)\s*(${NUMBER}))?\s*([\p{L}"″”]+\.?)?\s*(.*)$`,

@@ -1,3 +1,4 @@
+import type { ConditionId } from '../../records/records.js';
 import type { Places } from '../csv/read-table.js';
 import { foldText } from '../headings/fold-words.js';
 import { languageOf } from '../headings/spoken-languages.js';
@@ -13,6 +14,14 @@ import { fileTitle } from './title-measure.js';
 /** Fields of a child that are taken as text. */
 const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
 const FLAGS = ['insensate_skin', 'latex_alert', 'palliative', 'walks', 'prefers_holidays'] as const;
+
+/** Diagnoses whose side is the child's affected one. */
+const ONE_SIDED: ReadonlySet<ConditionId> = new Set([
+  'hemiplegia',
+  'clubfoot',
+  'leg-length-difference',
+  'hip-dysplasia',
+]);
 
 interface Gathered {
   cells: Record<string, string>;
@@ -47,10 +56,7 @@ export class ChildRows {
       this.diagnosis(taken, row, child, set);
       this.gestation(taken, row, set);
       for (const name of FLAGS) this.flag(taken, row, name, set);
-      const side = field('child.affected_side');
-      set('affected_side', sideWord(side.text), side.column);
-      if (side.text !== '' && sideWord(side.text) === '')
-        taken.refuse(row, side.column, 'is no side', 'left, right, both or none');
+      this.side(taken, row, set);
       for (const name of TEXTS) {
         const text = fieldColumns(taken.columns, `child.${name}` as FieldId)
           .map((c) => cellOf(row, c))
@@ -58,16 +64,7 @@ export class ChildRows {
           .join(', ');
         set(name, name === 'language' ? languageOf(text) : text, null);
       }
-      const status = field('child.status');
-      const state = status.text === '' ? null : wordIn(status.text, 'childStates');
-      if (state) set('status', state, status.column);
-      else if (status.text !== '')
-        taken.refuse(
-          row,
-          status.column,
-          'is not a state of care doorpost knows',
-          'active, moved away, discharged or died',
-        );
+      this.status(taken, row, set);
     }
   }
 
@@ -75,10 +72,7 @@ export class ChildRows {
   keep(personId: string, heading: string, text: string): void {
     const child = this.gathered.get(personId);
     if (!child) return;
-    const key = `extra:${heading}`;
-    const before = child.cells[key];
-    if (before === undefined) child.cells[key] = text;
-    else if (!before.split(' | ').includes(text)) child.cells[key] = `${before} | ${text}`;
+    joinExtra(child.cells, heading, text);
   }
 
   made(): { file: string; rows: MadeRow[] }[] {
@@ -113,6 +107,34 @@ export class ChildRows {
     set('sex', sex, column);
   }
 
+  private side(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    const side = fieldCell(taken.columns, row, 'child.affected_side');
+    set('affected_side', sideWord(side.text), side.column);
+    if (side.text !== '' && sideWord(side.text) === '')
+      taken.refuse(row, side.column, 'is no side', 'left, right, both or none');
+  }
+
+  private status(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    set: (n: string, v: string, c: Column | null) => void,
+  ): void {
+    const status = fieldCell(taken.columns, row, 'child.status');
+    const state = status.text === '' ? null : wordIn(status.text, 'childStates');
+    if (state) set('status', state, status.column);
+    else if (status.text !== '')
+      taken.refuse(
+        row,
+        status.column,
+        'is not a state of care doorpost knows',
+        'active, moved away, discharged or died',
+      );
+  }
+
   private diagnosis(
     taken: TakenTable,
     row: PersonRow['row'],
@@ -123,8 +145,7 @@ export class ChildRows {
     if (columns.length === 0) this.titled(taken, child, set);
     for (const column of columns) {
       const text = cellOf(row, column);
-      if (text === '' || (saysNothing(text) && !/^(none|keine|aucun|ninguno|geen|nessuna)$/i.test(text)))
-        continue;
+      if (!saysDiagnosis(text)) continue;
       const said = cellDiagnosis(text);
       const words = [...said.conditions, ...said.unknown.map((u) => u.replaceAll(/[|;,]/g, ' '))];
       const before = (child.cells.conditions ?? '').split(' | ').filter((w) => w !== '');
@@ -134,20 +155,9 @@ export class ChildRows {
       if (
         words.join(' ') !== foldText(text).replaceAll(' ', '-') &&
         !said.conditions.some((id) => id === text)
-      ) {
-        const key = `extra:${column.heading} as written`;
-        const was = child.cells[key];
-        if (was === undefined) child.cells[key] = text;
-        else if (!was.split(' | ').includes(text)) child.cells[key] = `${was} | ${text}`;
-      }
-      if (
-        said.side !== null &&
-        (said.conditions.includes('hemiplegia') ||
-          said.conditions.includes('clubfoot') ||
-          said.conditions.includes('leg-length-difference') ||
-          said.conditions.includes('hip-dysplasia') ||
-          said.side === 'both')
       )
+        joinExtra(child.cells, `${column.heading} as written`, text);
+      if (said.side !== null && (said.conditions.some((id) => ONE_SIDED.has(id)) || said.side === 'both'))
         set('affected_side', said.side, column);
       if (said.spinaBifida) this.spinaBifida(taken, column, set);
     }
@@ -210,35 +220,9 @@ export class ChildRows {
     const text = cellOf(row, column);
     if (text === '') return;
     const word = foldText(text);
-    const yes = yesWords.has(word);
-    const no = noWords.has(word);
-    if (
-      name === 'insensate_skin' &&
-      !/^(yes|no|y|n|x|ja|nein|nee|oui|non|si|true|false|0|1|j|s|o)$/.test(word)
-    ) {
-      // 'reduced', 'absent below knee' over 'Sensation' means skin that cannot warn; 'normal', 'intact' that it can.
-      const can =
-        /normal|intact|intakt|unauffallig|conserv|integra|goed|full|gut|bonne|buena|buona|present|^ok/.test(
-          word,
-        );
-      const cannot =
-        /absent|reduc|poor|no |none|impair|insens|lost|fehlt|vermind|gefuhllos|taub|absente|diminu|dismin|ridott|assente|verminder|gevoelloos|alter|loss|partial|below|unter|sotto|debajo/.test(
-          `${word} `,
-        );
-      if (can !== cannot) {
-        set(name, can ? 'no' : 'yes', column);
-        return;
-      }
-    } else if (yes !== no) {
-      set(name, yes ? 'yes' : 'no', column);
-      return;
-    }
-    if (
-      name === 'latex_alert' &&
-      /allerg|latex|alert|yes|ja|oui|risk|risiko|precaution/.test(word) &&
-      !/no |kein|non |nessun|geen|ninguna/.test(`${word} `)
-    ) {
-      set(name, 'yes', column);
+    const said = flagSaid(name, word);
+    if (said !== null) {
+      set(name, said, column);
       return;
     }
     if (saysNothing(text)) return;
@@ -250,6 +234,47 @@ export class ChildRows {
       );
     } else taken.refuse(row, column, 'is neither yes nor no', 'yes or no');
   }
+}
+
+/** 'none' is said of a diagnosis; other words for nothing, and an empty cell, are not. */
+const saysDiagnosis = (text: string): boolean =>
+  text !== '' && (!saysNothing(text) || /^(none|keine|aucun|ninguno|geen|nessuna)$/i.test(text));
+
+/** Yes or no as a cell says it; null where it can be neither. */
+function flagSaid(name: (typeof FLAGS)[number], word: string): 'yes' | 'no' | null {
+  const yes = yesWords.has(word);
+  const no = noWords.has(word);
+  if (
+    name === 'insensate_skin' &&
+    !/^(yes|no|y|n|x|ja|nein|nee|oui|non|si|true|false|0|1|j|s|o)$/.test(word)
+  ) {
+    const cannot = skinCannotWarn(word);
+    if (cannot !== null) return cannot ? 'yes' : 'no';
+  } else if (yes !== no) return yes ? 'yes' : 'no';
+  const alert =
+    name === 'latex_alert' &&
+    /allerg|latex|alert|yes|ja|oui|risk|risiko|precaution/.test(word) &&
+    !/no |kein|non |nessun|geen|ninguna/.test(`${word} `);
+  return alert ? 'yes' : null;
+}
+
+/** 'reduced', 'absent below knee' over 'Sensation' means skin that cannot warn; 'normal', 'intact' that it can; null for both or neither. */
+function skinCannotWarn(word: string): boolean | null {
+  const can =
+    /normal|intact|intakt|unauffallig|conserv|integra|goed|full|gut|bonne|buena|buona|present|^ok/.test(word);
+  const cannot =
+    /absent|reduc|poor|no |none|impair|insens|lost|fehlt|vermind|gefuhllos|taub|absente|diminu|dismin|ridott|assente|verminder|gevoelloos|alter|loss|partial|below|unter|sotto|debajo/.test(
+      `${word} `,
+    );
+  return can === cannot ? null : cannot;
+}
+
+/** What a sheet says of a child beside what doorpost reads; different words are joined. */
+function joinExtra(cells: Record<string, string>, heading: string, text: string): void {
+  const key = `extra:${heading}`;
+  const before = cells[key];
+  if (before === undefined) cells[key] = text;
+  else if (!before.split(' | ').includes(text)) cells[key] = `${before} | ${text}`;
 }
 
 const sideWord = (text: string): string => {

@@ -128,23 +128,33 @@ function question(table: SheetTable, name: string, { open, examples }: Evidence)
   };
 }
 
-/** A reading that lies after today counts as one that cannot be. */
+/** The order a cell's date can only have, null where either can be. A reading that lies after today counts as one that cannot be. */
+function onlyOrder(
+  cell: string,
+  date: { readonly dayFirst: IsoDate | null; readonly monthFirst: IsoDate | null },
+  today: IsoDate,
+): Order | null {
+  const day = date.dayFirst !== null && date.dayFirst <= today;
+  const month = date.monthFirst !== null && date.monthFirst <= today;
+  // Dots stand in dates with the day first only.
+  if (
+    /^\d{1,2}\.\s?\d{1,2}\./.test(cell) ||
+    (date.dayFirst !== null && date.monthFirst === null) ||
+    (day && !month)
+  )
+    return 'dmy';
+  return date.dayFirst === null || (month && !day) ? 'mdy' : null;
+}
+
 function evidenceOf(texts: readonly string[], today: IsoDate): Evidence {
   const evidence: Evidence = { dayFirst: 0, monthFirst: 0, open: 0, examples: [] };
   for (const cell of texts) {
     if (cell === '' || saysNothing(cell)) continue;
     const date = cellDate(cell, today);
     if (date === null || date.dayFirst === date.monthFirst) continue;
-    const day = date.dayFirst !== null && date.dayFirst <= today;
-    const month = date.monthFirst !== null && date.monthFirst <= today;
-    // Dots stand in dates with the day first only.
-    if (
-      /^\d{1,2}\.\s?\d{1,2}\./.test(cell) ||
-      (date.dayFirst !== null && date.monthFirst === null) ||
-      (day && !month)
-    )
-      evidence.dayFirst++;
-    else if (date.dayFirst === null || (month && !day)) evidence.monthFirst++;
+    const order = onlyOrder(cell, date, today);
+    if (order === 'dmy') evidence.dayFirst++;
+    else if (order === 'mdy') evidence.monthFirst++;
     else {
       evidence.open++;
       if (evidence.examples.length < 3) evidence.examples.push(cell);

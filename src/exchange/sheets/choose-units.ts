@@ -40,47 +40,54 @@ export function chooseUnits(
   const open: { column: ValueColumn; possible: Unit[] }[] = [];
   for (const column of columns) {
     if (column.values.length === 0) continue;
-    const { headingUnit, measure } = column;
-    const shares = unitsOf(measure).map((unit) => ({ unit, share: shareIn(column, unit) }));
-    shares.sort((a, b) => b.share - a.share);
-    if (headingUnit !== null) {
-      const own = shares.find((s) => s.unit === headingUnit)?.share ?? 0;
-      const better = shares[0];
-      if (own >= 0.3 || better.share < 0.9) chosen.set(column.key, headingUnit);
-      else {
-        const answer = taken.ask({
-          id: `unit:${foldText(column.heading)}:${measure}`,
-          asks: `The heading "${column.heading}" says ${headingUnit}, but the values can only be ${better.unit}. Which is it?`,
-          examples: column.values.slice(0, 4).map((v) => String(v.value)),
-          cells: column.cells,
-          suggested: better.unit,
-          choices: choices([better.unit, headingUnit]),
-        });
-        if (answer) chosen.set(column.key, answer as Unit);
-      }
-      continue;
-    }
-    if (shares[0].share < 0.8) {
-      const each = eachItsOwn(column, taken);
-      if (each) chosen.set(column.key, each);
-      if (each !== undefined) continue;
-    }
-    const possible = shares
-      .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
-      .map((s) => s.unit);
-    if (possible.length === 1) {
-      chosen.set(column.key, possible[0]);
-      taken.tell(
-        `"${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
-      );
-    } else
-      open.push({
-        column,
-        possible: possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit),
-      });
+    const unit = unitAlone(column, taken);
+    if (Array.isArray(unit)) open.push({ column, possible: unit });
+    else if (unit !== null) chosen.set(column.key, unit);
   }
   settleOpen(open, chosen, columns, taken, fallback);
   return chosen;
+}
+
+/** How a column by itself is read: its unit, null while the clinic has not said, or those units that are left. */
+function unitAlone(column: ValueColumn, taken: TakenTable): ChosenUnit | null | Unit[] {
+  const { headingUnit, measure } = column;
+  const shares = unitsOf(measure).map((unit) => ({ unit, share: shareIn(column, unit) }));
+  shares.sort((a, b) => b.share - a.share);
+  if (headingUnit !== null) return headingOrValues(column, headingUnit, shares, taken);
+  if (shares[0].share < 0.8) {
+    const each = eachItsOwn(column, taken);
+    if (each !== undefined) return each;
+  }
+  const possible = shares
+    .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
+    .map((s) => s.unit);
+  if (possible.length === 1) {
+    taken.tell(
+      `"${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
+    );
+    return possible[0];
+  }
+  return possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit);
+}
+
+/** The heading's unit, unless the values can only be another: then the clinic says which. */
+function headingOrValues(
+  column: ValueColumn,
+  headingUnit: Unit,
+  shares: readonly { unit: Unit; share: number }[],
+  taken: TakenTable,
+): Unit | null {
+  const own = shares.find((s) => s.unit === headingUnit)?.share ?? 0;
+  const better = shares[0];
+  if (own >= 0.3 || better.share < 0.9) return headingUnit;
+  return taken.ask({
+    id: `unit:${foldText(column.heading)}:${column.measure}`,
+    asks: `The heading "${column.heading}" says ${headingUnit}, but the values can only be ${better.unit}. Which is it?`,
+    examples: column.values.slice(0, 4).map((v) => String(v.value)),
+    cells: column.cells,
+    suggested: better.unit,
+    choices: choices([better.unit, headingUnit]),
+  }) as Unit | null;
 }
 
 function settleOpen(

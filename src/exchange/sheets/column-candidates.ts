@@ -9,29 +9,10 @@ import { sideIn } from './cell-words.js';
 import type { SheetTable } from './grid.js';
 import { fileTitle, measureInTitle } from './title-measure.js';
 
-/** Candidates of a heading; an empty heading beside 'Foot length L/R' is the second of the two. */
+/** Candidates of a heading. */
 export function candidatesAt(table: SheetTable, index: number, heading: string): readonly Candidate[] {
-  const next = table.headings[index + 1];
-  const before = table.headings[index - 1];
-  const pairOf = (text: string) =>
-    headingCandidates(text).find(
-      (c) =>
-        c.meaning.kind === 'reading' && (c.meaning.side === 'left-right' || c.meaning.side === 'right-left'),
-    );
-  const split = (c: Candidate, second: boolean): Candidate => {
-    const m = c.meaning as Extract<Meaning, { kind: 'reading' }>;
-    const leftFirst = m.side === 'left-right';
-    return { ...c, meaning: { ...m, side: leftFirst === second ? 'right' : 'left' } };
-  };
-  const beside = (at: number) => table.rows.some(({ cells }) => (cells[at] ?? '') !== '');
-  if (heading !== '' && next === '' && beside(index + 1)) {
-    const pair = pairOf(heading);
-    if (pair) return [split(pair, false)];
-  }
-  if (heading === '' && before && beside(index)) {
-    const pair = pairOf(before);
-    if (pair) return [split(pair, true)];
-  }
+  const half = halfOfPair(table, index, heading);
+  if (half) return [half];
   const own = heading === '' ? [] : headingCandidates(heading);
   if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
   // Beside a circumference of the head, or in a list of helmets, a bare 'Width' is the head's.
@@ -53,6 +34,32 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
   return what
     ? [...own, ...titled.map((c) => ({ ...c, strength: sideIn(bare) === null ? c.strength * 0.84 : 0.9 }))]
     : own;
+}
+
+/** Of 'Foot length L/R' over two columns the one side; the empty heading beside it is the second of the two. */
+function halfOfPair(table: SheetTable, index: number, heading: string): Candidate | null {
+  const next = table.headings[index + 1];
+  const before = table.headings[index - 1];
+  const pairOf = (text: string) =>
+    headingCandidates(text).find(
+      (c) =>
+        c.meaning.kind === 'reading' && (c.meaning.side === 'left-right' || c.meaning.side === 'right-left'),
+    );
+  const split = (c: Candidate, second: boolean): Candidate => {
+    const m = c.meaning as Extract<Meaning, { kind: 'reading' }>;
+    const leftFirst = m.side === 'left-right';
+    return { ...c, meaning: { ...m, side: leftFirst === second ? 'right' : 'left' } };
+  };
+  const beside = (at: number) => table.rows.some(({ cells }) => (cells[at] ?? '') !== '');
+  if (heading !== '' && next === '' && beside(index + 1)) {
+    const pair = pairOf(heading);
+    if (pair) return split(pair, false);
+  }
+  if (heading === '' && before && beside(index)) {
+    const pair = pairOf(before);
+    if (pair) return split(pair, true);
+  }
+  return null;
 }
 
 /** 'Helmet clinic 2026', 'Helmet delivered': nothing but heads is measured for one. */

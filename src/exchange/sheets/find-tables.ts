@@ -128,39 +128,56 @@ interface Head {
   readonly headings: readonly string[];
 }
 
+interface ScoredHead {
+  readonly head: Head;
+  readonly score: number;
+}
+
 function headingAt(grid: Grid, from: number, lookAt: number): Head | null {
-  let best: { head: Head; score: number } | null = null;
+  let best: ScoredHead | null = null;
   for (let at = from; at < Math.min(grid.rows.length, from + lookAt); at++) {
     if (best && best.score >= 3 && (at - best.head.to > 3 || isLineOf(grid.rows[at], best.head, at))) break;
     const single = lineScore(grid.rows[at].cells);
     if (single.data > Math.max(1, single.filled * 0.4) || single.filled < 1) continue;
     if (isKeyValueLine(grid.rows[at].cells)) continue;
-    for (const up of [0, 1, 2]) {
-      if (at - up < from) continue;
-      const lines = grid.rows.slice(at - up, at + 1);
-      if (
-        lines
-          .slice(0, -1)
-          .some(({ cells }) => isKeyValueLine(cells) || isDatedTitle(cells, grid.rows[at].cells))
-      )
-        continue;
-      if (
-        up > 0 &&
-        lines
-          .slice(0, -1)
-          .some(
-            ({ cells }) => cells.filter((c) => c !== '').length < 2 && up === 1 && !spansMany(grid, lines[0]),
-          )
-      )
-        continue;
-      const headings = combined(lines, grid);
-      // One heading over several columns says as much as over one.
-      const score = [...new Set(headings)].reduce((sum, h) => sum + strength(h), 0) - single.data - up * 0.45;
-      if (best === null || score > best.score + 0.01)
-        best = { head: { from: at - up, to: at, headings }, score };
-    }
+    best = betterEndingAt(grid, from, at, single.data, best);
   }
   return best && best.score >= 1.3 ? best.head : null;
+}
+
+/** The best of `before` and the headings of one to three lines that end at a line with `data` figures in it. */
+function betterEndingAt(
+  grid: Grid,
+  from: number,
+  at: number,
+  data: number,
+  before: ScoredHead | null,
+): ScoredHead | null {
+  let best = before;
+  for (const up of [0, 1, 2]) {
+    if (at - up < from) continue;
+    const lines = grid.rows.slice(at - up, at + 1);
+    if (!headTogether(lines, grid)) continue;
+    const headings = combined(lines, grid);
+    // One heading over several columns says as much as over one.
+    const score = [...new Set(headings)].reduce((sum, h) => sum + strength(h), 0) - data - up * 0.45;
+    if (best === null || score > best.score + 0.01)
+      best = { head: { from: at - up, to: at, headings }, score };
+  }
+  return best;
+}
+
+/** Whether the lines above the last can be part of its heading. */
+function headTogether(lines: readonly GridRow[], grid: Grid): boolean {
+  const upper = lines.slice(0, -1);
+  const lowest = lines[lines.length - 1];
+  if (upper.some(({ cells }) => isKeyValueLine(cells) || isDatedTitle(cells, lowest.cells))) return false;
+  // One word over a line is a title, unless it spans several columns.
+  return !(
+    upper.length === 1 &&
+    upper[0].cells.filter((c) => c !== '').length < 2 &&
+    !spansMany(grid, upper[0])
+  );
 }
 
 /** Figures under most of a heading: its first line, and what heads anything below is another table. */
@@ -204,6 +221,7 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
   const filled = lines.map((line, level) => {
     const merges = grid.merged.filter((m) => m.top === line.row && m.right > m.left);
     let group = '';
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a group's word carried on from cell to cell
     return Array.from({ length: width }, (_, column) => {
       const own = line.cells[column] ?? '';
       const merge = merges.find((m) => column > m.left && column <= m.right);
@@ -218,16 +236,22 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
         : '';
     });
   });
-  return Array.from({ length: width }, (_, column) => {
-    const words = filled.map((line) => line[column]).filter((word) => word !== '');
-    const lower = lowest.cells[column] ?? '';
-    const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
-    if (lower === '' || words.length < 2) return all;
-    const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
-    if (withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05) return all;
-    const side = lacksSide(lower) ? sideWordIn(words.slice(0, -1).join(' ')) : null;
-    return side === null ? lower : `${side} ${lower}`;
-  });
+  return Array.from({ length: width }, (_, column) =>
+    asOne(
+      filled.map((line) => line[column]).filter((word) => word !== ''),
+      lowest.cells[column] ?? '',
+    ),
+  );
+}
+
+/** The words over a column as one heading; only the lowest, with its side, where the others make it less clear. */
+function asOne(words: readonly string[], lower: string): string {
+  const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
+  if (lower === '' || words.length < 2) return all;
+  const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
+  if (withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05) return all;
+  const side = lacksSide(lower) ? sideWordIn(words.slice(0, -1).join(' ')) : null;
+  return side === null ? lower : `${side} ${lower}`;
 }
 
 /** Where the next table of the same sheet starts: a line of headings below, other than this one repeated. */

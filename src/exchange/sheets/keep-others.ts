@@ -1,3 +1,4 @@
+import type { Measurement } from '../../records/records.js';
 import { isField } from '../headings/meaning.js';
 import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
@@ -11,18 +12,13 @@ import type { TakenTable } from './taken-table.js';
 export function keepOthers(
   taken: TakenTable,
   rows: readonly PersonRow[],
-  { firstOfRow }: MadeReadings,
+  readings: MadeReadings,
   devices: ReadonlyMap<GridRow, MadeRow>,
   children: ChildRows,
 ): void {
-  const kept = taken.columns.filter(
-    (c) =>
-      c.cells > 0 &&
-      (c.meaning === null || c.meaning.kind === 'keep' || c.meaning.kind === 'remark' || unread(c, taken)),
-  );
+  const kept = taken.columns.filter((c) => c.cells > 0 && isKept(c, taken));
   if (kept.length === 0) return;
-  const count = new Map<string, number>();
-  for (const { person } of rows) if (person) count.set(person.id, (count.get(person.id) ?? 0) + 1);
+  const count = rowsOfEach(rows);
   for (const { row, person } of rows) {
     if (person === null) continue;
     for (const column of kept) {
@@ -30,19 +26,34 @@ export function keepOthers(
       if (text === '') continue;
       const heading = (column.heading || `column ${letters(column.index)}`).replace(/^extra:/, '');
       const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
-      if (!isOneOfSeveral || !keptWithRow(row, heading, text)) children.keep(person.id, heading, text);
+      if (!isOneOfSeveral || !keptWithRow(readings.firstOfRow.get(row.row), devices.get(row), heading, text))
+        children.keep(person.id, heading, text);
     }
   }
+}
 
-  function keptWithRow(row: GridRow, heading: string, text: string): boolean {
-    const reading = firstOfRow.get(row.row);
-    const device = devices.get(row);
-    if (reading) {
-      if (reading.extra === NO_EXTRA) reading.extra = {};
-      reading.extra[heading] = text;
-    } else if (device) (device.cells as Record<string, string>)[`extra:${heading}`] = text;
-    return reading !== undefined || device !== undefined;
-  }
+const isKept = (c: Column, taken: TakenTable): boolean =>
+  c.meaning === null || c.meaning.kind === 'keep' || c.meaning.kind === 'remark' || unread(c, taken);
+
+/** How many rows each child has, by its id. */
+function rowsOfEach(rows: readonly PersonRow[]): ReadonlyMap<string, number> {
+  const count = new Map<string, number>();
+  for (const { person } of rows) if (person) count.set(person.id, (count.get(person.id) ?? 0) + 1);
+  return count;
+}
+
+/** Kept with the first reading of a row, else with its device; false where it has neither. */
+function keptWithRow(
+  reading: Measurement | undefined,
+  device: MadeRow | undefined,
+  heading: string,
+  text: string,
+): boolean {
+  if (reading) {
+    if (reading.extra === NO_EXTRA) reading.extra = {};
+    reading.extra[heading] = text;
+  } else if (device) (device.cells as Record<string, string>)[`extra:${heading}`] = text;
+  return reading !== undefined || device !== undefined;
 }
 
 /** Fields that are understood and that nothing reads in this sheet: a verdict without a device, a shoe size. */

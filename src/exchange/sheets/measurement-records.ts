@@ -85,24 +85,12 @@ export function measurementRecords(
   readings.reverse();
   for (let r = readings.pop(); r !== undefined; r = readings.pop()) {
     const { row, column, size, given } = r;
-    const clash = unitClash(r);
-    if (clash !== null) {
-      taken.refuse(row, column, ...clash, given);
-      continue;
-    }
-    const unit = unitOf(r, units.get(unitKey(r)) ?? null);
+    const unit = unitWithoutClash(taken, r, units);
     if (unit === null) continue;
     if (size.doubt) taken.doubt(row, column, given);
     for (const side of r.sides) {
       const record = recordOf(taken, r, side, unit);
-      const before = rowOfId.get(record.id);
-      if (before === undefined) rowOfId.set(record.id, row.row);
-      else if (isContentId(record.id) || before === row.row) continue;
-      if (before !== undefined) {
-        const [id = null] = fieldColumns(taken.columns, 'long.id');
-        taken.refuse(row, id, `is already the id of row ${before}`, 'each reading once');
-      }
-      if (before !== undefined || refusedFor(taken, r, record)) continue;
+      if (isRepeated(taken, rowOfId, r, record) || refusedFor(taken, r, record)) continue;
       records.push(record);
       strange.push(...ifStrange(r, record));
       if (!firstOfRow.has(row.row)) firstOfRow.set(row.row, record);
@@ -110,6 +98,37 @@ export function measurementRecords(
   }
   tellStrange(taken, strange);
   return { file: taken.file, records, firstOfRow };
+}
+
+/** The unit of a reading; null where none is known, or where two clash and the cell is refused. */
+function unitWithoutClash(
+  taken: TakenTable,
+  r: RawReading,
+  units: ReadonlyMap<string, ChosenUnit>,
+): Unit | null {
+  const clash = unitClash(r);
+  if (clash === null) return unitOf(r, units.get(unitKey(r)) ?? null);
+  taken.refuse(r.row, r.column, ...clash, r.given);
+  return null;
+}
+
+/** Whether a record is there already; refused where the sheet gives two readings one id. */
+function isRepeated(
+  taken: TakenTable,
+  rowOfId: Map<string, number>,
+  { row }: RawReading,
+  { id }: Measurement,
+): boolean {
+  const before = rowOfId.get(id);
+  if (before === undefined) {
+    rowOfId.set(id, row.row);
+    return false;
+  }
+  if (!isContentId(id) && before !== row.row) {
+    const [column = null] = fieldColumns(taken.columns, 'long.id');
+    taken.refuse(row, column, `is already the id of row ${before}`, 'each reading once');
+  }
+  return true;
 }
 
 /** A size that a child of this age can hardly have is taken as written, and told. */
@@ -160,6 +179,7 @@ function recordOf(taken: TakenTable, r: RawReading, side: Side, unit: Unit): Mea
 export const NO_EXTRA: Record<string, string> = Object.freeze({});
 
 /** The one check of readings, in the words of the clinic's own sheet; true where it refused. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one check, its words turned into those of the sheet
 function refusedFor(taken: TakenTable, r: RawReading, record: Measurement): boolean {
   const error = fieldCell(taken.columns, r.row, 'long.technical_error');
   const noNumber = error.text !== '' && record.technicalError === null;

@@ -36,6 +36,7 @@ export class People {
   }
 
   /** The child a row means, among those met. */
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: by number, a name in its place, the name: in this order
   find(id: string, name: string, birthDate: IsoDate | null, toDays = 0): Person | 'several' | null {
     if (id !== '') {
       const own = this.byId.get(id.toLowerCase());

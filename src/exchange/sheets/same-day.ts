@@ -39,6 +39,14 @@ export function sameDayTwice(
   const [visit, ...others] = taken.filter(({ meaning }) => isField(meaning, 'visit.date'));
   const begin = visit === undefined || others.length > 0 ? null : firstBlock(byDay, visit.index);
   if (begin !== null) return beforeVisit(taken, begin, visit.index);
+  return differing(table, byDay);
+}
+
+/** Columns of one size and day that differ in a row, none of them to be taken unasked. */
+function differing(
+  table: SheetTable,
+  byDay: ReadonlyMap<string, readonly number[]>,
+): ReadonlyMap<number, null> {
   const differ = ([a, b]: readonly [number, number]) =>
     table.rows.some(({ cells }) => cells[a] && cells[b] && cells[a] !== cells[b]);
   const twice = new Map<number, null>();

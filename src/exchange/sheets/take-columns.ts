@@ -27,6 +27,7 @@ interface Scored {
 
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what is decided over all columns together, in the order of its certainty
 export function takeColumns(table: SheetTable, asker: Asker, today: string): Column[] {
   const sampled = table.headings.map((_, index) => sample(table, index));
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));
@@ -82,6 +83,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const dated = meanings.some(({ meaning }) => isField(meaning, 'visit.date'));
   const twice = sameDayTwice(table, meanings);
   const day = dayOf(table, meanings);
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: how sure a meaning is, from its rivals, neighbours and values at once
   return shown.map(({ heading, index, values }) => {
     const option = taken.get(index);
     const candidates = scored.filter((s) => s.index === index).map((s) => s.candidate);

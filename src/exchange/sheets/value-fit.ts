@@ -15,6 +15,7 @@ const share = <T>(cells: readonly T[], test: (cell: T) => boolean): number =>
   cells.length === 0 ? 0.8 : cells.filter(test).length / cells.length;
 
 /** How many of a column's values can be what the heading says, 0 to 1. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one case a meaning
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: one case a meaning
 export function valueFit(meaning: Meaning, cells: readonly string[], today: string): number {
   const isDate = (c: string) => cellDate(c, today) !== null;

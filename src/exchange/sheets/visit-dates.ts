@@ -39,6 +39,7 @@ export function visitDates(taken: TakenTable) {
   const titleDate =
     [...table.titles, table.file].map((t) => dateInText(t, today, shared)).find((d) => d !== null) ?? null;
   const told = new Set<string>();
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one date with what is told of it, once a cell
   const read = (row: GridRow, column: Column, text = cellOf(row, column)): IsoDate | null => {
     const date = text === '' ? null : dateOf(text, orders.get(column.index), today);
     if (date === null) return null;

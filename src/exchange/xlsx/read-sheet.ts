@@ -48,6 +48,7 @@ export async function readSheet(archive: Archive, part: string, context: SheetCo
   let inValue = false;
   let aids = 0;
   await readXml(archive.read(part), {
+    // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one case an element, called for every cell
     open(name, attributes) {
       if (name === 'row') {
         row = whole(attributes.get('r')) ?? row + 1;

@@ -15,6 +15,7 @@ import { slot } from './device-sheet.js';
 export const DAYS_TO_FITTING = 21;
 
 /** A date of a device out of its column; 'unread' where it was refused. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what a cell of a date can say, one case after the other
 export function dateIn(
   taken: TakenTable,
   row: GridRow,

@@ -89,14 +89,7 @@ function fillState(
   }
   const plate = slot(taken, row, 'device.footplate', family, side, named);
   if (plate) {
-    const word = foldText(plate.text);
-    const kind = /behind|three quarter|3 4|met|prox|hinter|retro|dietro|achter|detras/.test(word)
-      ? 'behind-toes'
-      : /none|keine|sans|sin|geen|senza/.test(word)
-        ? 'none'
-        : /full|toe|lang|ganz|complet|enter|voll|heel|total|inter/.test(word)
-          ? 'full'
-          : null;
+    const kind = footplateNamed(foldText(plate.text));
     if (kind) made.cells.footplate = kind;
     else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
@@ -106,6 +99,12 @@ function fillState(
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
       made.cells[column.meaning.heading] = cellOf(row, column);
   }
+}
+
+function footplateNamed(word: string): 'behind-toes' | 'none' | 'full' | null {
+  if (/behind|three quarter|3 4|met|prox|hinter|retro|dietro|achter|detras/.test(word)) return 'behind-toes';
+  if (/none|keine|sans|sin|geen|senza/.test(word)) return 'none';
+  return /full|toe|lang|ganz|complet|enter|voll|heel|total|inter/.test(word) ? 'full' : null;
 }
 
 function verdictOf(

@@ -2,6 +2,7 @@ import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices } from '../cell-device.js';
+import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
@@ -52,6 +53,7 @@ export class DeviceRows {
       reckonedCast(this.taken, row, column, null, visit);
   }
 
+  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a device's days, each from the surest place on, as the next needs the one before
   private one(mention: Mention, { device, family, column }: Found, side: string): MadeRow | null {
     const { taken, register } = this;
     const { row, person, visit } = mention;
@@ -60,10 +62,7 @@ export class DeviceRows {
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
     const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);
-    const said =
-      cast?.date ??
-      dateSaid(taken, column, device.cast)?.date ??
-      (column.meaning?.kind === 'device' && device.fitted === null ? dateInCell(taken, row, column) : null);
+    const said = cast?.date ?? this.castInName(row, device, column);
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =
@@ -86,6 +85,13 @@ export class DeviceRows {
     }
     this.events.push(...fill(taken, made, mention, { family, side, column }));
     return made;
+  }
+
+  /** The day of a cast beside the device's name: 'AFO L 03/2024', or under the device's own heading. */
+  private castInName(row: GridRow, device: Found['device'], column: Column): IsoDate | null {
+    const said = dateSaid(this.taken, column, device.cast)?.date ?? null;
+    if (said !== null || column.meaning?.kind !== 'device' || device.fitted !== null) return said;
+    return dateInCell(this.taken, row, column);
   }
 
   /** Where no column says that a device was fitted: those cast long enough ago, once the clinic agrees. */

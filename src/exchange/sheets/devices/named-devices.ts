@@ -1,4 +1,4 @@
-import type { FitRules } from '../../../rules/fit-rule.js';
+import type { FamilyRule, FitRules } from '../../../rules/fit-rule.js';
 import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
@@ -187,13 +187,26 @@ function settled(
     );
     return [];
   }
-  if (rule.sides === 'none') return [{ device, family, sides: ['none'], column }];
-  if (rule.sides === 'both') return [{ device, family, sides: ['both'], column }];
-  if (device.side === 'both') return [{ device, family, sides: ['left', 'right'], column }];
-  if (device.side !== null) return [{ device, family, sides: [device.side], column }];
+  const sides = sidesOf(taken, rule, device, name, cellOf(row, column), conditionSide);
+  return sides.length === 0 ? [] : [{ device, family, sides, column }];
+}
+
+/** For which sides a device is: as its family or its name says, else as the clinic does; none while that is open. */
+function sidesOf(
+  taken: TakenTable,
+  rule: FamilyRule,
+  device: SpokenDevice,
+  name: string,
+  text: string,
+  conditionSide: string,
+): Found['sides'] {
+  if (rule.sides === 'none') return ['none'];
+  if (rule.sides === 'both') return ['both'];
+  if (device.side === 'both') return ['left', 'right'];
+  if (device.side !== null) return [device.side];
   if (device.plural) {
     taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
-    return [{ device, family, sides: ['left', 'right'], column }];
+    return ['left', 'right'];
   }
   const sided = conditionSide === 'left' || conditionSide === 'right';
   const answer = taken.ask({
@@ -201,13 +214,13 @@ function settled(
     asks: sided
       ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
       : `"${name}" says no side. For which side is it?`,
-    examples: [cellOf(row, column)],
+    examples: [text],
     suggested: sided ? 'affected' : null,
     choices: choices(['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave']),
   });
-  if (answer === 'both') return [{ device, family, sides: ['left', 'right'], column }];
-  if (answer === 'left' || answer === 'right') return [{ device, family, sides: [answer], column }];
-  if (answer === 'affected' && sided) return [{ device, family, sides: [conditionSide as 'left'], column }];
+  if (answer === 'both') return ['left', 'right'];
+  if (answer === 'left' || answer === 'right') return [answer];
+  if (answer === 'affected' && sided) return [conditionSide as 'left'];
   return [];
 }
 

@@ -26,21 +26,7 @@ export function withChildAbove(
   child: readonly GridRow[],
 ): SheetTable {
   if (table.headings.some(saysWho)) return table;
-  const said = new Map<string, Said>();
-  if (child !== above)
-    for (const one of child.flatMap(({ cells }) => saidIn(cells)))
-      if (one.field.startsWith('child.') && !said.has(one.field)) said.set(one.field, one);
-  for (const { cells } of above)
-    for (const one of saidIn(cells)) {
-      const before = said.get(one.field);
-      if (before === undefined) said.set(one.field, one);
-      // A second line of devices is another device, not the first again.
-      else if (one.field === DEVICE && !before.value.includes(one.value))
-        said.set(DEVICE, { ...before, value: `${before.value} + ${one.value}` });
-    }
-  const fields = [...said.keys()];
-  if (!fields.some((field) => WHO.test(field) && field !== 'child.birth_date') && isName(sheet))
-    said.set('child.name', { field: 'child.name', heading: 'Name', value: sheet });
+  const said = saidAbove(above, sheet, child);
   if (![...said.keys()].some((field) => WHO.test(field))) return table;
   const columns = [...said.values()];
   const width = Math.max(table.headings.length, ...table.rows.map(({ cells }) => cells.length));
@@ -53,6 +39,29 @@ export function withChildAbove(
       cells: [...pad(cells), ...columns.map(({ value }) => value)],
     })),
   };
+}
+
+/** What is said of the child, by field: of the lines further up only who it is, not its devices. */
+function saidAbove(
+  above: readonly GridRow[],
+  sheet: string,
+  child: readonly GridRow[],
+): ReadonlyMap<string, Said> {
+  const said = new Map<string, Said>();
+  const further = child === above ? [] : child;
+  for (const one of further.flatMap(({ cells }) => saidIn(cells)))
+    if (one.field.startsWith('child.') && !said.has(one.field)) said.set(one.field, one);
+  for (const one of above.flatMap(({ cells }) => saidIn(cells))) {
+    const before = said.get(one.field);
+    if (before === undefined) said.set(one.field, one);
+    // A second line of devices is another device, not the first again.
+    else if (one.field === DEVICE && !before.value.includes(one.value))
+      said.set(DEVICE, { ...before, value: `${before.value} + ${one.value}` });
+  }
+  const fields = [...said.keys()];
+  if (!fields.some((field) => WHO.test(field) && field !== 'child.birth_date') && isName(sheet))
+    said.set('child.name', { field: 'child.name', heading: 'Name', value: sheet });
+  return said;
 }
 
 /** Whether a line says whose the lines below it are: 'Name: ...', with a label. */
@@ -93,34 +102,47 @@ function saidIn(cells: readonly string[]): Said[] {
     }
     const parts = cells[at].split(/[,;]\s+(?=\p{L}[^,;]*[:.]\s*\S)|\s{3,}/u);
     for (const part of parts) {
-      const labelled = /^([^:=]{1,40})[:=]\s*(\S.*)$/.exec(part) ?? /^(\D{2,30}?)\s+(\d.*)$/.exec(part);
-      const field = labelled === null ? null : fieldOf(labelled[1]);
-      if (labelled && field !== null && fits(field, labelled[2]))
-        said.push({ field, heading: labelled[1].trim(), value: withRest(field, labelled[2], cells, at) });
-      // A letter is the sex only beside a birth date.
-      else if (
-        sexWords.has(foldText(part)) &&
-        (foldText(part).length >= 3 || said.some((one) => one.field === 'child.birth_date'))
-      )
-        said.push({ field: 'child.sex', heading: 'Sex', value: part.trim() });
+      const one = saidInPart(part, cells, at, said);
+      if (one) said.push(one);
     }
-    const label = cells[at].replace(/[:=]\s*$/, '');
-    const labels = label !== cells[at];
-    const field = fieldOf(label);
-    const next = cells.slice(at + 1).find((cell) => cell !== '');
-    if (
-      field !== null &&
-      next !== undefined &&
-      fits(field, next) &&
-      (labels ? !/[:=]\s*$/.test(next) : !heads(next) || (field === 'child.id' && /\d/.test(next)))
-    )
-      said.push({
-        field,
-        heading: label.trim(),
-        value: withRest(field, next, cells, cells.indexOf(next, at + 1)),
-      });
+    said.push(...saidBeside(cells, at));
   }
   return said;
+}
+
+/** A label with its value, or a word for the sex alone; `before` is what the line has said so far. */
+function saidInPart(
+  part: string,
+  cells: readonly string[],
+  at: number,
+  before: readonly Said[],
+): Said | null {
+  const labelled = /^([^:=]{1,40})[:=]\s*(\S.*)$/.exec(part) ?? /^(\D{2,30}?)\s+(\d.*)$/.exec(part);
+  const field = labelled === null ? null : fieldOf(labelled[1]);
+  if (labelled && field !== null && fits(field, labelled[2]))
+    return { field, heading: labelled[1].trim(), value: withRest(field, labelled[2], cells, at) };
+  // A letter is the sex only beside a birth date.
+  const isSex =
+    sexWords.has(foldText(part)) &&
+    (foldText(part).length >= 3 || before.some((one) => one.field === 'child.birth_date'));
+  return isSex ? { field: 'child.sex', heading: 'Sex', value: part.trim() } : null;
+}
+
+/** A label with its value in the next filled cell. */
+function saidBeside(cells: readonly string[], at: number): Said[] {
+  const label = cells[at].replace(/[:=]\s*$/, '');
+  const labels = label !== cells[at];
+  const field = fieldOf(label);
+  const next = cells.slice(at + 1).find((cell) => cell !== '');
+  if (field === null || next === undefined || !fits(field, next)) return [];
+  if (labels ? /[:=]\s*$/.test(next) : heads(next) && !(field === 'child.id' && /\d/.test(next))) return [];
+  return [
+    {
+      field,
+      heading: label.trim(),
+      value: withRest(field, next, cells, cells.indexOf(next, at + 1)),
+    },
+  ];
 }
 
 /** 'K-014 Milo Farr, DOB 03/05/2019', 'Farr, Milo *03.05.2019': a number, a name and a birth date with no label for the first two. */
