@@ -83,45 +83,10 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const dated = meanings.some(({ meaning }) => isField(meaning, 'visit.date'));
   const twice = sameDayTwice(table, meanings);
   const day = dayOf(table, meanings);
-  // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: how sure a meaning is, from its rivals, neighbours and values at once
   return shown.map(({ heading, index, values }) => {
     const option = taken.get(index);
     const candidates = scored.filter((s) => s.index === index).map((s) => s.candidate);
-    const rival = scored.find(
-      (s) =>
-        s.index === index &&
-        option &&
-        s.candidate !== option.candidate &&
-        essence(s.candidate.meaning) !== essence(option.candidate.meaning) &&
-        !saysLess(s.candidate.meaning, option.candidate.meaning),
-    );
-    const settled =
-      option !== undefined &&
-      rival !== undefined &&
-      (isHarmless(option.candidate.meaning, rival.candidate.meaning) ||
-        // 'Status' in a list of children and no devices.
-        (isField(option.candidate.meaning, 'child.status') && !devices));
-    const close =
-      option &&
-      rival &&
-      rival.score > option.score - 0.03 &&
-      rival.fit >= 0.8 &&
-      !settled &&
-      !(uniqueKey(rival.candidate.meaning) !== null && used.has(uniqueKey(rival.candidate.meaning) ?? ''));
-    const kept = option?.candidate.meaning.kind === 'keep';
-    const certainty: Certainty = !option
-      ? 'unknown'
-      : (kept ||
-            // An age beside the day of the visit decides nothing; nor does whose number a number is.
-            (dated && isField(option.candidate.meaning, 'visit.age') && option.fit >= 0.75) ||
-            settled ||
-            // Cells that name devices are devices, whatever the heading calls them.
-            (isField(option.candidate.meaning, 'device.family') && option.fit >= 0.95) ||
-            (option.candidate.strength >= 0.85 && option.fit >= 0.75) ||
-            (option.candidate.strength >= 0.9 && option.fit >= 0.45)) &&
-          !close
-        ? 'certain'
-        : 'probable';
+    const certainty = certaintyOf(option, scored, used, devices, dated);
     const base = {
       index,
       heading,
@@ -154,6 +119,52 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     );
   });
 }
+
+/** How sure a column's meaning is, by its own words and values and by what else they could mean. */
+function certaintyOf(
+  option: Scored | undefined,
+  scored: readonly Scored[],
+  used: ReadonlySet<string>,
+  devices: boolean,
+  dated: boolean,
+): Certainty {
+  if (option === undefined) return 'unknown';
+  const { fit, candidate } = option;
+  const { meaning, strength } = candidate;
+  const rival = rivalOf(option, scored);
+  const settled =
+    rival !== undefined &&
+    (isHarmless(meaning, rival.candidate.meaning) ||
+      // 'Status' in a list of children and no devices.
+      (isField(meaning, 'child.status') && !devices));
+  const close = rival !== undefined && !settled && isClose(option, rival, used);
+  const clear =
+    meaning.kind === 'keep' ||
+    // An age beside the day of the visit decides nothing; nor does whose number a number is.
+    (dated && isField(meaning, 'visit.age') && fit >= 0.75) ||
+    settled ||
+    // Cells that name devices are devices, whatever the heading calls them.
+    (isField(meaning, 'device.family') && fit >= 0.95) ||
+    (strength >= 0.85 && fit >= 0.75) ||
+    (strength >= 0.9 && fit >= 0.45);
+  return clear && !close ? 'certain' : 'probable';
+}
+
+/** The likeliest other meaning of a column that would be read otherwise. */
+const rivalOf = ({ index, candidate }: Scored, scored: readonly Scored[]): Scored | undefined =>
+  scored.find(
+    (s) =>
+      s.index === index &&
+      s.candidate !== candidate &&
+      essence(s.candidate.meaning) !== essence(candidate.meaning) &&
+      !saysLess(s.candidate.meaning, candidate.meaning),
+  );
+
+/** Whether a rival is nearly as likely, and no other column is it. */
+const isClose = (option: Scored, rival: Scored, used: ReadonlySet<string>): boolean =>
+  rival.score > option.score - 0.03 &&
+  rival.fit >= 0.8 &&
+  !(uniqueKey(rival.candidate.meaning) !== null && used.has(uniqueKey(rival.candidate.meaning) ?? ''));
 
 const inPairs = (cells: readonly string[]): boolean =>
   cells.length > 1 && cells.filter((cell) => cellPair(cell) !== null).length > cells.length / 2;
