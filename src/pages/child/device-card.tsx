@@ -100,11 +100,12 @@ function WorthReading({ view: { forecast } }: { view: DeviceView }) {
   const best = forecast.readingWorth?.[0];
   // A tenth less is not worth undressing a child for (common practice, no source).
   if (!best || best.thenDays > 0.9 * best.nowDays || best.nowDays < 14) return null;
+  const [now, then] = [best.nowDays, best.thenDays].map((days) => plainSpan(Math.round(days)));
+  if (now === then) return null;
   return (
     <p class="hint">
       <strong>What would help most next:</strong> a reading of the {seriesText(best.series)} today would
-      narrow the dates from about {plainSpan(Math.round(best.nowDays))} to{' '}
-      {plainSpan(Math.round(best.thenDays))}.
+      narrow the dates from about {now} to {then}.
     </p>
   );
 }
