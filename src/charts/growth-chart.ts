@@ -137,13 +137,10 @@ export function growthChart(input: GrowthChartInput): Spec {
   // A number that no line explains is left out with it.
   const named = input.unkeyed ? [] : keyed;
   const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
+  const bars = keyedBars(keyed, measure, frame);
   const outgrown = family
     ? outgrownRows(forecasts, measure, frame)
-    : {
-        bands: keyedBars(keyed, measure, frame).bands,
-        labels: keyedBars(named, measure, frame).labels,
-        told: [],
-      };
+    : { bands: bars.bands, labels: input.unkeyed ? [] : bars.labels, told: [] };
 
   return fillSpec(
     family ? 'family' : 'growth',

@@ -90,8 +90,8 @@ export function outgrownRows(
     const dates = f.p90
       ? frame.words.between(month(f.p10 as IsoDate), month(f.p90))
       : frame.words.after(month(f.p10 as IsoDate));
-    bands.push({ from, to: within(f.p90 ?? isoDate(frame.span.to)), y });
     const to = within(f.p90 ?? isoDate(frame.span.to));
+    bands.push({ from, to, y });
     const beside = (label: string): Row | null => {
       if (fitsLeft(from, label, frame)) return { date: from, y, label, align: 'right' };
       return fitsRight(to, label, frame) ? { date: to, y, label, align: 'left' } : null;

@@ -23,6 +23,9 @@ const ONE_SIDED: ReadonlySet<ConditionId> = new Set([
   'hip-dysplasia',
 ]);
 
+/** Fills a cell of the child that is still empty, and notes the column it comes from. */
+type SetCell = (name: string, value: string, column: Column | null) => void;
+
 interface Gathered {
   cells: Record<string, string>;
   places: Record<string, { column: string; given: string }>;
@@ -43,7 +46,7 @@ export class ChildRows {
         file: taken.table.file,
       };
       this.gathered.set(person.id, child);
-      const set = (name: string, value: string, column: Column | null) => {
+      const set: SetCell = (name, value, column) => {
         if (value === '' || child.cells[name]) return;
         child.cells[name] = value;
         if (column) child.places[name] = { column: column.heading, given: cellOf(row, column) };
@@ -90,7 +93,7 @@ export class ChildRows {
     taken: TakenTable,
     row: PersonRow['row'],
     child: Gathered,
-    set: (n: string, v: string, c: Column | null) => void,
+    set: SetCell,
     sexOf: (cell: string) => string | null,
   ): void {
     const { text, column } = sexCell(taken.columns, row);
@@ -107,22 +110,14 @@ export class ChildRows {
     set('sex', sex, column);
   }
 
-  private side(
-    taken: TakenTable,
-    row: PersonRow['row'],
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private side(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
     const side = fieldCell(taken.columns, row, 'child.affected_side');
     set('affected_side', sideWord(side.text), side.column);
     if (side.text !== '' && sideWord(side.text) === '')
       taken.refuse(row, side.column, 'is no side', 'left, right, both or none');
   }
 
-  private status(
-    taken: TakenTable,
-    row: PersonRow['row'],
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private status(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
     const status = fieldCell(taken.columns, row, 'child.status');
     const state = status.text === '' ? null : wordIn(status.text, 'childStates');
     if (state) set('status', state, status.column);
@@ -135,12 +130,7 @@ export class ChildRows {
       );
   }
 
-  private diagnosis(
-    taken: TakenTable,
-    row: PersonRow['row'],
-    child: Gathered,
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private diagnosis(taken: TakenTable, row: PersonRow['row'], child: Gathered, set: SetCell): void {
     const columns = fieldColumns(taken.columns, 'child.conditions');
     if (columns.length === 0) this.titled(taken, child, set);
     for (const column of columns) {
@@ -164,11 +154,7 @@ export class ChildRows {
   }
 
   /** A list called 'Spina bifida clinic' says it of all its children; other diagnoses bring no caution, and are not asked about. */
-  private titled(
-    taken: TakenTable,
-    child: Gathered,
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private titled(taken: TakenTable, child: Gathered, set: SetCell): void {
     const title = [...taken.table.titles, fileTitle(taken.file)].find((t) => cellDiagnosis(t).spinaBifida);
     if (title === undefined) return;
     const answer = taken.ask({
@@ -183,11 +169,7 @@ export class ChildRows {
   }
 
   /** Very high risk of latex allergy (see cautions): taken as an alert unless the sheet says no. */
-  private spinaBifida(
-    taken: TakenTable,
-    column: Column | null,
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private spinaBifida(taken: TakenTable, column: Column | null, set: SetCell): void {
     if (fieldColumns(taken.columns, 'child.latex_alert').length === 0) set('latex_alert', 'yes', column);
     if (fieldColumns(taken.columns, 'child.insensate_skin').length > 0) return;
     taken.tell(
@@ -196,11 +178,7 @@ export class ChildRows {
     set('insensate_skin', 'yes', column);
   }
 
-  private gestation(
-    taken: TakenTable,
-    row: PersonRow['row'],
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private gestation(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
     const { text, column } = fieldCell(taken.columns, row, 'child.gestation_weeks');
     if (text === '' || column === null) return;
     const weeks = /\b(2[2-9]|3\d|4[0-4])\b/.exec(text)?.[1];
@@ -209,12 +187,7 @@ export class ChildRows {
       taken.refuse(row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4');
   }
 
-  private flag(
-    taken: TakenTable,
-    row: PersonRow['row'],
-    name: (typeof FLAGS)[number],
-    set: (n: string, v: string, c: Column | null) => void,
-  ): void {
+  private flag(taken: TakenTable, row: PersonRow['row'], name: (typeof FLAGS)[number], set: SetCell): void {
     const { column } = fieldCell(taken.columns, row, `child.${name}`);
     if (column === null) return;
     const text = cellOf(row, column);
