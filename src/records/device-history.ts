@@ -27,6 +27,10 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
   return { ...worn, judgedOutgrown: judgedOutgrownIn(since), since };
 }
 
+/** Worn by its state and not retired by its events. */
+export const isWorn = (device: Device, events: readonly DeviceEvent[]): boolean =>
+  device.status === 'worn' && deviceHistory(device, events).retiredOn === null;
+
 /** A delivery ends what was broken, lost or retired before it. */
 function wornAfter(
   { castDate, fittedDate }: Device,

@@ -1,7 +1,7 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { DeviceEvent } from '../../records/device.js';
-import { deviceHistory } from '../../records/device-history.js';
+import { deviceHistory, isWorn } from '../../records/device-history.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { Finding, FindingKind } from './finding.js';
@@ -74,7 +74,7 @@ export function findFindings(record: ChildRecord, rules: FitRules, today: IsoDat
 function stillOpen(f: Finding, { devices, events }: ChildRecord, today: IsoDate): Finding[] {
   if (daysBetween(f.date, today) <= OPEN_DAYS) return [f];
   const device = devices.find((d) => d.id === f.deviceId);
-  const gone = device && (device.status !== 'worn' || deviceHistory(device, events).retiredOn !== null);
+  const gone = device && !isWorn(device, events);
   const fine = events.some((e) => e.deviceId === f.deviceId && e.verdict === 'good' && e.date > f.date);
   if (f.severity === 'look' || gone || fine) return [];
   return [f.severity === 'repair' ? f : { ...f, severity: 'look' }];

@@ -1,16 +1,14 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
-import { deviceHistory } from '../../records/device-history.js';
+import { isWorn } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
 import type { Actor, Store } from '../../store/contract.js';
 import type { TypedVisit } from './typed-visit.js';
 
 /** Devices the child has on, left before right. */
 export const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>
-  devices
-    .filter((d) => d.status === 'worn' && deviceHistory(d, events).retiredOn === null)
-    .toSorted(inReadingOrder);
+  devices.filter((d) => isWorn(d, events)).toSorted(inReadingOrder);
 
 /** Everything a visit found, in one transaction: all of it is kept or nothing. */
 export async function saveVisit(

@@ -1,7 +1,7 @@
 import type { ReadingNeeded } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import { deviceHistory } from '../../records/device-history.js';
+import { isWorn } from '../../records/device-history.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
 import { decidingRoom, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
@@ -41,16 +41,14 @@ const seeNow: Rule = ({ flags, device, rule, record, today }) => {
       f.severity === 'act-now' &&
       (f.deviceId === null
         ? f.series?.measure !== 'head_circumference' || rule?.region === 'head'
-        : f.deviceId === device.id || !isWorn(f.deviceId, record)),
+        : f.deviceId === device.id || !isStillWorn(f.deviceId, record)),
   );
   return flag ? choose('see-now', today, 'red-flag', { flag: flag.id }) : null;
 };
 
 /** What was seen under a device that has ended is of the child: the skin has not healed because another is worn. */
-const isWorn = (deviceId: string, { devices, events }: ChildRecord): boolean =>
-  devices.some(
-    (d) => d.id === deviceId && d.status === 'worn' && deviceHistory(d, events).retiredOn === null,
-  );
+const isStillWorn = (deviceId: string, { devices, events }: ChildRecord): boolean =>
+  devices.some((d) => d.id === deviceId && isWorn(d, events));
 
 /** Recorded as broken or lost, or said so in a note. */
 const repair: Rule = ({ history, flags, device, today }) => {

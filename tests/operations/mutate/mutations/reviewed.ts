@@ -59,10 +59,15 @@ export const reviewed: readonly MutationGroup[] = [
     file: 'src/recall/decide/choose-action.ts',
     tests: decisions,
     changes: [
-      ['|| !isWorn(f.deviceId, record)', ''],
-      [' && deviceHistory(d, events).retiredOn === null', ''],
+      ['|| !isStillWorn(f.deviceId, record)', ''],
       ["if (forecast?.outcome === 'not-computed') return", 'if (forecast === undefined) return'],
     ],
+  },
+  {
+    harm: 'A device taken off counts as worn, and a wound under it is forgotten.',
+    file: 'src/records/device-history.ts',
+    tests: decisions,
+    changes: [[' && deviceHistory(device, events).retiredOn === null', '']],
   },
   {
     harm: 'A child whose sums fail is called last or not at all.',
