@@ -11,8 +11,6 @@ export type ChartName =
   | 'family'
   | 'timeline'
   | 'capacity'
-  | 'calibration-coverage'
-  | 'calibration-histograms'
   | 'dates-held'
   | 'date-distances'
   | 'policy-comparison'

@@ -7,7 +7,6 @@ import { backtest as runBacktest } from '../study/backtest/backtest.js';
 import type { Noise } from '../study/backtest/clinic-noise.js';
 import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
 import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
-import { drawCalibration } from './draw-calibration.js';
 import { terminal, textTable } from './terminal.js';
 
 const REFERENCES_ONLY = 'references-only';
@@ -23,10 +22,6 @@ export interface BacktestOptions {
   readonly baselines?: string;
   readonly columns?: ColumnSet;
   readonly seed?: number;
-  /** Folder for the calibration page and its charts. */
-  readonly charts?: string;
-  /** false: leave out the recall policies, which take most of the time. */
-  readonly policies?: boolean;
   /** Children drawn from the model itself, to test its bands (default 60; 0 for files of infants). */
   readonly simulated?: number;
   readonly json?: boolean;
@@ -59,7 +54,6 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
       noise,
       seed,
       noiseDraws: NOISE_DRAWS,
-      withPolicies: opts.policies !== false,
       simulatedChildren: opts.simulated ?? (columns === 'infants' ? 0 : 60),
       progress,
     },
@@ -77,7 +71,6 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
     ...tables,
   };
   if (opts.out !== undefined) writeFileSync(opts.out, `${JSON.stringify(report, null, 1)}\n`);
-  if (opts.charts !== undefined) await drawCalibration(tables.calibration, opts.charts);
   if (opts.json) terminal.out(JSON.stringify(report));
   else terminal.out(summary(tables.rows));
 }

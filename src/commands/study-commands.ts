@@ -80,13 +80,11 @@ export function studyCommands(program: Command, load: Load): void {
     .option('--model <name>', 'growth model to use')
     .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))
     .option('--baselines <name>', 'curves the plain methods stand on (default: baselines)')
-    .option('--no-policies', 'leave out the recall policies, which take most of the time')
     .option(
       '--simulated <number>',
       'children drawn from the model itself, to test its bands (default: 60)',
       whole,
     )
-    .option('--charts <folder>', 'draw the calibration page into this folder')
     .option('--seed <number>', 'seed of the noise', whole)
     .option('--json', 'print the report as JSON')
     .action(load('backtest', 'backtest'));

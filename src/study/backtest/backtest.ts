@@ -10,7 +10,6 @@ import { growthForecaster } from './growth-forecaster.js';
 import type { GrowthRecord } from './growth-record.js';
 import { type DateRow, outgrownDates } from './outgrown-dates.js';
 import { ageAtPeakVelocity } from './peak-velocity.js';
-import { comparePolicies, type PolicyRow } from './recall/compare-policies.js';
 import { runForecasts } from './run-forecasts.js';
 import { simulatedCoverage, simulatedRecords } from './simulated-children.js';
 import { type BacktestRow, type RatioRow, ratios, summarise } from './summarise.js';
@@ -23,8 +22,6 @@ export interface BacktestSettings {
   readonly noise: Noise;
   readonly seed: number;
   readonly noiseDraws: number;
-  /** Recall policies are the slow part; a record without leg lengths has none. */
-  readonly withPolicies: boolean;
   /** Children drawn from the model for the table `simulated`; 0 leaves it empty. */
   readonly simulatedChildren: number;
   readonly progress: (step: string, done: number, of: number) => void;
@@ -34,7 +31,6 @@ export interface BacktestTables {
   readonly rows: readonly BacktestRow[];
   readonly ratios: readonly RatioRow[];
   readonly dates: readonly DateRow[];
-  readonly policies: readonly PolicyRow[];
   readonly maturityWindows: readonly MaturityWindowRow[];
   readonly calibration: readonly CalibrationRow[];
   /** Forecasts of children drawn from the model itself, whose 80 % bands must hold 80 %. */
@@ -49,7 +45,7 @@ export interface BacktestModels {
   readonly referencesOnly: GrowthModel | null;
 }
 
-/** Every method's forecasts of every child, scored; the tables of the report recall policies among them. */
+/** Every method's forecasts of every child, scored: the tables of the report. */
 export function backtest(
   records: readonly GrowthRecord[],
   models: BacktestModels,
@@ -71,11 +67,6 @@ export function backtest(
     rows: summarise(scored, { history, noise }),
     ratios: ratios(scored, { history, noise }),
     dates,
-    policies: settings.withPolicies
-      ? comparePolicies(records, models.doorpost, curves.published, settings.seed, (done, of) =>
-          settings.progress('recall policies', done, of),
-        )
-      : [],
     maturityWindows: maturityWindows(scored, ['doorpost', 'doorpost-references-only']),
     calibration: calibration(scored, ['doorpost', 'doorpost-references-only']),
     simulated: simulatedCoverage(models.doorpost, settings.simulatedChildren, settings.seed, (done, of) =>
