@@ -26,8 +26,6 @@ export interface GrowthChartInput {
   /** Null when there are too few readings: then no fan is drawn. */
   readonly posterior: ChildPosterior | null;
   readonly forecasts: readonly DeviceForecast[];
-  /** Further forecasts the axes must have room for, so that charts of several answers can replace each other. */
-  readonly covers?: readonly DeviceForecast[];
   /** Null where no reference suits this child. */
   readonly centileAt: CentileAt | null;
   readonly audience?: 'clinician' | 'family';
@@ -36,8 +34,6 @@ export interface GrowthChartInput {
   readonly widthPx?: number;
   /** Replaces the title; a child's name belongs here only on a page or print of that child. */
   readonly title?: string;
-  /** No lines for the devices under the title: what they say is written beside the chart. */
-  readonly unkeyed?: boolean;
   /** What the line at `today` is called where it is a day only imagined. */
   readonly todayLabel?: string;
   /** What the clinic wants of a device, and by when; marked on its bar. */
@@ -94,8 +90,7 @@ export function growthChart(input: GrowthChartInput): Spec {
 
   const now = dayNumber(today);
   const from = Math.min(now, ...readings.map((m) => dayNumber(m.date))) - 120;
-  const covered = [...forecasts, ...(input.covers ?? [])];
-  const latestBand = Math.max(now, ...covered.map((f) => dayNumber(f.p90 ?? today)));
+  const latestBand = Math.max(now, ...forecasts.map((f) => dayNumber(f.p90 ?? today)));
   const to = now + Math.min(LONGEST_AHEAD_DAYS, Math.max(SHORTEST_AHEAD_DAYS, latestBand - now + 120));
   const span = { from, to };
 
@@ -125,7 +120,7 @@ export function growthChart(input: GrowthChartInput): Spec {
     ...marks.map((m) => m.value),
     ...fan.flatMap((f) => [f.low as number, f.high as number]),
     ...centiles.bands.flatMap((b) => [b.low as number, b.high as number]),
-    ...covered.flatMap((f) => f.room.filter((r) => r.series.measure === measure).map((r) => r.limitMm)),
+    ...limiting.map((r) => r.limitMm),
   ];
   const centilesNote = centiles.lines.length > 0 ? words.centilesNote : '';
   const said = family
@@ -134,13 +129,11 @@ export function growthChart(input: GrowthChartInput): Spec {
   const sizeDomain = domainOf(sizes, family ? 3 : 1.6);
   const frame = { span, sizeDomain, widthPx, heightPx: PLOT[audience], today, language, words, sideWord };
   const keyed = family ? [] : keyedDevices(forecasts, record.devices, input.actions ?? []);
-  // A number that no line explains is left out with it.
-  const named = input.unkeyed ? [] : keyed;
   const { limits, limitLabels } = limitRows(forecasts, record.devices, measure, frame, audience);
   const bars = keyedBars(keyed, measure, frame);
   const outgrown = family
     ? outgrownRows(forecasts, measure, frame)
-    : { bands: bars.bands, labels: input.unkeyed ? [] : bars.labels, told: [] };
+    : { bands: bars.bands, labels: bars.labels, told: [] };
 
   return fillSpec(
     family ? 'family' : 'growth',
@@ -149,7 +142,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       subtitle: [
         input.caution ?? '',
         said.note,
-        ...keyLines(named, measure, frame),
+        ...keyLines(keyed, measure, frame),
         ...outgrown.told,
       ].flatMap((text) => linesThatFit(text, widthPx)),
       widthPx,
@@ -183,7 +176,7 @@ export function growthChart(input: GrowthChartInput): Spec {
         : {
             shade: outgrown.bands.slice(0, 1),
             actions: actionRows(keyed, frame),
-            limitLabels: limitTags(named, measure, frame),
+            limitLabels: limitTags(keyed, measure, frame),
             hatch: fan.filter((f) => f.side === sideWord('right')),
           }),
       limits,

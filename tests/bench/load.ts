@@ -33,7 +33,7 @@ const doings: readonly {
   { what: 'today', share: 10, at: () => '/today' },
   { what: 'children found by name', share: 10, at: (id) => `/children?text=${id.slice(0, 3)}` },
   { what: 'overview', share: 10, at: () => '/overview' },
-  { what: 'what-if page', share: 5, at: (id, device) => `/children/${id}/what-if?device=${device}` },
+  { what: 'what-if page', share: 5, at: (id, device) => `/children/${id}/what-if/next?device=${device}` },
   { what: 'visit form', share: 5, at: (id) => `/children/${id}/visit` },
   { what: 'a reading written', share: 15, at: (id) => `/api/children/${id}/measurements` },
 ];

@@ -59,7 +59,7 @@ export async function benchPages(children: number, kept?: string, only = ''): Pr
     children: () => '/children',
     'children found by name': (id) => `/children?text=${id.slice(0, 3)}`,
     overview: () => '/overview',
-    'what-if page': (id) => `/children/${id}/what-if?device=${devices.get(id)}`,
+    'what-if page': (id) => `/children/${id}/what-if/next?device=${devices.get(id)}`,
     'visit form': (id) => `/children/${id}/visit`,
     'family sheet': (id) => `/children/${id}/family`,
     capacity: () => '/capacity',

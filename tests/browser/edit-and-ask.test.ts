@@ -144,7 +144,7 @@ describe('the clinician', () => {
       {
         javaScriptEnabled: false,
       },
-      path(`/what-if?device=${encodeURIComponent(child.deviceId)}`),
+      path(`/what-if/next?device=${encodeURIComponent(child.deviceId)}`),
     );
     await page.click('.tabs >> text=Several at once');
     expect(await page.textContent('main')).toContain('Nothing on this page is saved.');

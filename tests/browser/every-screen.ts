@@ -73,7 +73,6 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'device-next': device('/next'),
       slip: device('/slip'),
       'what-if-next': child(afo, `/what-if/next${asked}`),
-      'what-if': child(afo, `/what-if${asked}`),
       'what-if-several': child(afo, `/what-if/several${asked}&how=new-cast&room.foot_length=12`),
       'what-if-wrong': child(afo, `/what-if/several${asked}&gain.foot_length=lots&on=1999-01-01`),
       'child-edit': child(afo, '/edit'),

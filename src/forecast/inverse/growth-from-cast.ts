@@ -59,17 +59,6 @@ export function sampleCast(
   return sampleFutures(posterior, model, series, days, draws, seed, measurements).paths;
 }
 
-/** Expected size on the day of the cast by series, mm; of series that can be followed. */
-export const sizesAtCast = (question: CastQuestion): number[] => {
-  const { days, paths } = growthFromCast(question);
-  return question.series.map((s) => {
-    const path = paths.get(seriesKey(s)) ?? [];
-    let sum = 0;
-    for (let i = 0; i < path.length; i += days.length) sum += path[i];
-    return sum / question.draws;
-  });
-};
-
 /** Whether anything can be said: every series has a curve, or a reading of its own beside one that has. */
 export const canAnswer = (question: CastQuestion): boolean => {
   const { paths } = growthFromCast(question);

@@ -1,6 +1,5 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
-import type { MeasureId } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
@@ -18,7 +17,6 @@ export interface RoomPageProps {
   readonly device: Device;
   /** The device and its twin, left first. */
   readonly devices: readonly Device[];
-  readonly limiting: readonly MeasureId[];
   readonly rows: readonly RoomRow[];
   readonly months: number;
   readonly odds: (typeof oddsAsked)[number];
@@ -26,7 +24,7 @@ export interface RoomPageProps {
 
 /** How much room the next one needs to last: every dimension and side at once, carried to the cast by one button. */
 export function RoomPage(props: RoomPageProps) {
-  const { child, device, devices, limiting, rows, months, odds } = props;
+  const { child, device, devices, rows, months, odds } = props;
   const { format } = usePage();
   const base = childPath(child.id);
   const m = monthsAsked.indexOf(months);
@@ -37,7 +35,7 @@ export function RoomPage(props: RoomPageProps) {
         <ChildLink {...child} />
       </p>
       <h1>Room for the next {deviceLabel(device)}, cast today</h1>
-      <WhatIfTabs base={base} deviceId={device.id} limiting={limiting} current="next" />
+      <WhatIfTabs base={base} deviceId={device.id} current="next" />
       {rows.length === 0 ? (
         <Empty>Too few readings to answer. Measure this child first.</Empty>
       ) : (

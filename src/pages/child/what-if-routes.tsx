@@ -1,17 +1,16 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { growthChart } from '../../charts/growth-chart.js';
-import { DoorpostError } from '../../errors.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import { deviceOf } from '../../records/device-of.js';
-import { type MeasureId, measures } from '../../records/measure.js';
+import { measures } from '../../records/measure.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { clinicians } from '../../service/roles.js';
-import { drawFor, NARROW_PX, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
@@ -19,8 +18,6 @@ import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
 import { RoomPage } from './room-page.js';
 import { monthsAsked, oddsAsked, pairOf, roomTable, usually } from './room-table.js';
 import { expectedText } from './visit-words.js';
-import { whatIf, whatIfCharts } from './what-if.js';
-import { WhatIfPage } from './what-if-page.js';
 import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';
 import { WhatIfSeveralPage } from './what-if-several-page.js';
 
@@ -29,7 +26,7 @@ const access = { config: { access: clinicians } };
 /** Further from its expectation than this many standard deviations an imagined reading is worth a word. */
 const DOUBT_BEYOND_SD = 4;
 
-/** Questions about dates that change nothing: one dimension moved by a slider, or several things at once. */
+/** Questions about dates that change nothing: how much room the next cast needs, or several things at once. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one question, which share how it is asked
 export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { clock } = deps;
@@ -40,62 +37,6 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { context: using } = await deps.assessor.current();
     return { view, device, using, inUse: view.inUse.find((v) => v.device.id === device.id) };
   };
-
-  const asked = async (request: FastifyRequest<Child>) => {
-    const { view, device, using, inUse } = await opened(request);
-    const { measure } = request.query;
-    const { rules, model } = using;
-    const { measurements } = view.record;
-    const dimensions = rules.get(device.family)?.dimensions ?? [];
-    const driver = inUse?.forecast.drivers[0]?.series.measure;
-    const dimension =
-      dimensions.find((d) => d.measure === measure) ??
-      dimensions.find((d) => d.measure === driver) ??
-      dimensions[0];
-    const posterior = posteriorOf(view.record, deps);
-    const answer =
-      posterior && dimension
-        ? whatIf({ posterior, model, measurements }, device, dimension, clock.today())
-        : null;
-    const unknown = posterior && !answer ? (dimension?.measure ?? null) : null;
-    const limiting: MeasureId[] = dimensions.map((d) => d.measure);
-    const charts =
-      answer &&
-      ((widthPx?: number) =>
-        whatIfCharts(answer, device, {
-          record: view.record,
-          today: clock.today(),
-          posterior,
-          centileAt: null,
-          title: 'If cast today',
-          widthPx,
-        }));
-    return { view, device, limiting, answer, unknown, charts };
-  };
-
-  app.get<Child>('/children/:id/what-if', access, async (request, reply) => {
-    const { view, device, limiting, answer, unknown, charts } = await asked(request);
-    return reply.page(
-      <WhatIfPage
-        child={view.record.child}
-        device={device}
-        limiting={limiting}
-        answer={answer}
-        unknown={unknown}
-        drawn={charts ? await drawFor(request, (widthPx) => charts(widthPx).spec) : NOT_DRAWN}
-      />,
-    );
-  });
-
-  app.get<Child>('/children/:id/charts/what-if.json', access, async (request) => {
-    const { answer, charts } = await asked(request);
-    if (!answer || !charts) throw new DoorpostError('not-found', 'Too few readings to answer');
-    const { spec, steps } = charts(request.query.width === 'narrow' ? NARROW_PX : undefined);
-    return {
-      spec,
-      steps: steps().map((step, i) => ({ ...step, ...answer.lives[i] })),
-    };
-  });
 
   app.get<Child>('/children/:id/what-if/next', access, async (request, reply) => {
     const { view, device, using } = await opened(request);
@@ -110,7 +51,6 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
         child={record.child}
         device={device}
         devices={pair.map((v) => v.device)}
-        limiting={rules.get(device.family)?.dimensions.map((d) => d.measure) ?? []}
         rows={
           posterior
             ? roomTable(

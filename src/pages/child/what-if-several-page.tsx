@@ -19,7 +19,7 @@ export interface WhatIfSeveralProps extends WhatIfFormProps {
 
 /** New room in several dimensions, a new cast, the next readings: what would the dates be? Nothing is saved. */
 export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
-  const { child, device, dimensions, read, now, then, chart } = props;
+  const { child, device, read, now, then, chart } = props;
   const { format } = usePage();
   const base = childPath(child.id);
   const wrong = Object.entries(read.errors);
@@ -29,12 +29,7 @@ export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
         <ChildLink {...child} />
       </p>
       <h1>What if several things change at once? {deviceLabel(device)}</h1>
-      <WhatIfTabs
-        base={base}
-        deviceId={device.id}
-        limiting={dimensions.map((d) => d.measure)}
-        current="several"
-      />
+      <WhatIfTabs base={base} deviceId={device.id} current="several" />
       <p class="notice">
         <strong>Nothing on this page is saved.</strong> It only answers; record a visit, an adjustment or a
         cast on their own pages.

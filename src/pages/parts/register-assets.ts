@@ -25,7 +25,6 @@ const files: readonly (readonly [string, string | URL, string])[] = [
   ['device.js', own('device.js'), script],
   ['print.js', own('print.js'), script],
   ['room.js', own('room.js'), script],
-  ['what-if.js', own('what-if.js'), script],
   ['copy.js', own('copy.js'), script],
   ['recall.js', own('recall.js'), script],
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
