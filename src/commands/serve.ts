@@ -1,6 +1,5 @@
 import { buildService } from '../app.js';
 import { drawChartsAside } from '../charts/draw-aside.js';
-import { solveAside } from '../recall/level/solve-aside.js';
 import { listen } from '../server.js';
 import { assessor } from '../service/assessor.js';
 import { clock } from '../service/clock.js';
@@ -59,7 +58,6 @@ async function start(open: OpenParts, stop: StopRequest): Promise<void> {
     demoSignIns,
   });
   open.app.addHook('onClose', drawChartsAside());
-  open.app.addHook('onClose', solveAside());
   const address = await listen(open.app, config);
   stop.check();
   open.workers = startWorkers(config.workers, database.url);

@@ -63,32 +63,6 @@ describe('the form of the clinic’s weeks', () => {
     expect(() => readCapacity({ castingSlotsPerWeek: '4', ...fields })).toThrow(message);
   });
 
-  it('takes the public holidays and the school holidays as they are copied from a list', () => {
-    const form = {
-      castingSlotsPerWeek: '4',
-      'closures-0-from': '2026-12-24',
-      // The ways in which authorities write them; common practice, no source.
-      'closures-lines':
-        'Friday 25 December 2026\tChristmas Day\r\n\r\n01.01.2027 New Year\nGood Friday: 2027-03-26\nMay 3, 2027 May Day',
-      'holidays-lines': 'Winter break 21 Dec 2026 to 3 Jan 2027\n2027-02-15 – 2027-02-19, Spring',
-    };
-    expect(readCapacity(form)).toMatchObject({
-      closures: ['2026-12-24', '2026-12-25', '2027-01-01', '2027-03-26', '2027-05-03'],
-      holidays: [
-        { from: '2026-12-21', to: '2027-01-03', name: 'Winter break' },
-        { from: '2027-02-15', to: '2027-02-19', name: 'Spring' },
-      ],
-    });
-    for (const [line, message] of [
-      ['25 Dec 2026\nsome day', /Clinic closed, line 2: 'some day'/],
-      // The 3rd of April or the 4th of March: asked, never guessed.
-      ['03/04/2027 Easter', /line 1: '03\/04\/2027 Easter'/],
-      ['30 Feb 2027', /line 1: '30 Feb 2027'/],
-      ['2027-02-05 to 2027-02-01', /line 1: '2027-02-05 to/],
-    ] as const)
-      expect(() => readCapacity({ castingSlotsPerWeek: '4', 'closures-lines': line })).toThrow(message);
-  });
-
   it('names everything that has to be mended at once', () => {
     const form = {
       castingSlotsPerWeek: 'some',

@@ -1,10 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { weekStart } from '../../src/recall/decide/calendar.js';
 import { addDaysIso } from '../../src/records/dates.js';
-import { childRecord } from '../../src/records/records.js';
-import { previewCapacity } from '../../src/service/preview-capacity.js';
 import { type RecallRow, systemActor } from '../../src/store/contract.js';
-import { exampleCaseload } from '../store/example-children.js';
 import { type TestService, testService, testToday } from './test-service.js';
 
 // What the clinic expects of a plan made again: common practice, no source.
@@ -183,23 +180,5 @@ describe('a recall list made again', () => {
     });
     expect(undo.statusCode, undo.body).toBe(200);
     expect(await status()).toBe('active');
-  });
-
-  it('is shown beforehand for a capacity, without a change, up to 500 children', async () => {
-    const { value } = await service.store.settings.get();
-    const preview = () =>
-      previewCapacity(service.deps, { ...value, clinicians: [], castingSlotsPerWeek: 1 }, systemActor);
-    expect((await preview()).length).toBeGreaterThan(0);
-    expect((await service.store.settings.get()).value).toEqual(value);
-    const more = Array.from({ length: 500 }, (_, i) =>
-      childRecord.parse({ id: `more-${i}`, birthDate: '2019-03-01', sex: 'female' }),
-    );
-    await service.store.caseload.write(
-      { ...exampleCaseload(0), children: more },
-      'test',
-      testToday,
-      systemActor,
-    );
-    await expect(preview()).rejects.toMatchObject({ place: { accepted: 'at most 500 children' } });
   });
 });

@@ -188,7 +188,6 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /import/:id/commit': 'a',
   'POST /import/:id/answers': 'a',
   'POST /import/:id/take-back': 'a',
-  'GET /import/:id/slips': 'ca',
   'GET /import/readings': 'ca',
   'POST /import/readings': 'ca',
   'GET /users': 'a',

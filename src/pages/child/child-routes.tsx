@@ -159,10 +159,9 @@ function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
     const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
     if (!suggestion)
       throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
-    const from = /^[0-9a-f-]{36}$/.exec(request.body?.import ?? '');
     return reply.save(async (tx) => {
       await takeSuggestion(tx, record, suggestion, clock.today(), actor);
-      return `${from ? `/import/${from[0]}/slips` : childPath(id)}?notice=suggestion-accepted`;
+      return `${childPath(id)}?notice=suggestion-accepted`;
     });
   });
 

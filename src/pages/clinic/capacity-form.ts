@@ -2,7 +2,6 @@ import { DoorpostError } from '../../errors.js';
 import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
 import { type ClinicCapacitySettings, clinicCapacitySettings } from '../../store/contract.js';
 import type { Fields } from '../parts/route-types.js';
-import { readPastedDays } from './pasted-days.js';
 
 export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 /** A closed span is kept as days; nobody closes for longer in one line. */
@@ -124,21 +123,7 @@ function readSpans(note: Note, field: string, form: Fields, kind: string): Named
     else if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) note(refused(where, given, 'at most a year'));
     else return [{ from, to, name: name.slice(0, 80) }];
     return [];
-  })
-    .flat()
-    .concat(readPasted(note, field, form[`${kind}-lines`] ?? ''));
-}
-
-/** Days pasted as lines; they stand as rows once they are saved. */
-function readPasted(note: Note, field: string, text: string): NamedSpan[] {
-  const { days, refused: lines } = readPastedDays(text);
-  for (const { line, given } of lines)
-    note(
-      refused(`${field}, line ${line}`, given, 'a day such as 25 Dec 2026, or first to last, then its name'),
-    );
-  for (const { from, to } of days)
-    if (to > addDaysIso(from, LONGEST_SPAN_DAYS)) note(refused(field, `${from} to ${to}`, 'at most a year'));
-  return days;
+  }).flat();
 }
 
 function daysOf({ from, to }: NamedSpan): IsoDate[] {

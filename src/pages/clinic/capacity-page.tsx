@@ -1,15 +1,14 @@
 import { familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
-import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { families } from '../../store/contract.js';
 import { InputField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form } from '../parts/form.js';
 import { shortWeekday } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { Fields } from '../parts/route-types.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
-import { MovedVisits, WeeksAhead } from './capacity-weeks.js';
+import { WeeksAhead } from './capacity-weeks.js';
 import { DateRows } from './date-rows.js';
 
 const SPARE_ROWS = 2;
@@ -45,8 +44,6 @@ export interface CapacityPageProps {
   readonly version: number;
   /** Everything that was refused, one line each. */
   readonly errors: readonly string[];
-  /** Who would move, where that was asked. */
-  readonly moved: readonly MovedVisit[] | null;
   /** Slots of the next weeks (Mondays) as they now come out. */
   readonly weeks: ReadonlyMap<IsoDate, number>;
   /** What is stored: the holidays and closed days that stand beside those weeks. */
@@ -55,7 +52,7 @@ export interface CapacityPageProps {
 
 /** What the planning of weeks reckons with, kept by whoever plans. */
 export function CapacityPage(props: CapacityPageProps) {
-  const { form, version, errors, moved } = props;
+  const { form, version, errors } = props;
   const rows = (kind: 'clinician' | 'workshop', spare: number) =>
     Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => k);
   return (
@@ -74,8 +71,7 @@ export function CapacityPage(props: CapacityPageProps) {
           </ul>
         </div>
       )}
-      {moved && <MovedVisits moved={moved} />}
-      <Form action="/capacity" hidden={{ version }}>
+      <Form action="/capacity" hidden={{ version }} send="Save" main>
         {' '}
         <section class="card">
           <h2>Casting slots</h2>
@@ -137,21 +133,13 @@ export function CapacityPage(props: CapacityPageProps) {
           <p class="hint">
             First and last day; without a last day it is the one day. Saving gives more empty rows.
           </p>
-          <DateRows
-            form={form}
-            kind="holidays"
-            title="School holidays"
-            named
-            pasted="Or paste the school's list"
-            spare={2}
-          >
+          <DateRows form={form} kind="holidays" title="School holidays" named spare={2}>
             Families who asked for them are planned into them.
           </DateRows>
           <DateRows
             form={form}
             kind="closures"
             title="Clinic closed: public holidays and other days"
-            pasted="Or paste the public holidays of your region"
             spare={2}
           >
             Nobody is planned; bookings on these days must be made anew.
@@ -160,12 +148,6 @@ export function CapacityPage(props: CapacityPageProps) {
             Takes its share of the week’s jobs away.
           </DateRows>
         </section>
-        <p class="row">
-          <Submit main>Save</Submit>
-          <Submit name="preview" value="yes" formAction="/capacity#moved">
-            Show who would move
-          </Submit>
-        </p>
       </Form>
       <WeeksAhead weeks={props.weeks} stored={props.stored} />
     </Layout>

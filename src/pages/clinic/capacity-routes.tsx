@@ -1,8 +1,6 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { type MovedVisit, previewCapacity } from '../../service/preview-capacity.js';
 import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
@@ -16,12 +14,7 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
   const { store, clock } = deps;
   const access = { config: { access: staff } };
 
-  const show = async (
-    reply: FastifyReply,
-    entered: Fields | null,
-    errors: readonly string[] = [],
-    moved: readonly MovedVisit[] | null = null,
-  ) => {
+  const show = async (reply: FastifyReply, entered: Fields | null, errors: readonly string[] = []) => {
     const { value, version } = await store.settings.get();
     const stored = capacityOf(value);
     return reply.page(
@@ -29,7 +22,6 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
         form={entered ?? capacityForm(stored)}
         version={entered ? Number(entered.version) : version}
         errors={errors}
-        moved={moved}
         weeks={slotsByWeek(value, clock.today(), WEEKS_AHEAD)}
         stored={stored}
       />,
@@ -43,9 +35,7 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
     const form = request.body ?? {};
     try {
       const capacity = readCapacity(form);
-      const actor = actorOf(request);
-      if (form.preview === 'yes') return show(reply, form, [], await previewCapacity(deps, capacity, actor));
-      return await reply.save(async (tx) => {
+      return await reply.save(async (tx, actor) => {
         await tx.settings.change(capacity, Number(form.version), actor);
         return '/capacity?notice=settings-saved';
       });

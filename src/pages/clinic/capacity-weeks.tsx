@@ -1,9 +1,6 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import type { MovedVisit } from '../../service/preview-capacity.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
-import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 
 type Span = { readonly from: IsoDate; readonly to: IsoDate };
@@ -54,32 +51,6 @@ export function WeeksAhead(props: {
           ]}
         />
       </details>
-    </section>
-  );
-}
-
-/** Who would be planned into another week; nothing is saved yet. */
-export function MovedVisits({ moved }: { moved: readonly MovedVisit[] }) {
-  const { format } = usePage();
-  const week = (monday: IsoDate | null) => (monday ? `week of ${format.date(monday)}` : 'no week');
-  return (
-    <section class="card" aria-labelledby="moved" role="status">
-      <h2 id="moved">
-        With what is typed below {moved.length === 1 ? '1 visit moves' : `${moved.length} visits move`}
-      </h2>
-      <p>Nothing is saved yet, and who is booked stays.</p>
-      {moved.length === 0 ? (
-        <Empty>Everybody keeps the planned week.</Empty>
-      ) : (
-        <ul>
-          {moved.map((m) => (
-            <li key={m.childId}>
-              <ChildLink id={m.childId} name={m.name} />: {week(m.from)} → {week(m.to)}
-              {m.tooLate && <strong>. {m.tooLate}</strong>}
-            </li>
-          ))}
-        </ul>
-      )}
     </section>
   );
 }

@@ -10,11 +10,9 @@ export function DateRows(props: {
   spare: number;
   /** With a field for a name. */
   named?: boolean;
-  /** With a box for a list copied from elsewhere. */
-  pasted?: string;
   children?: ComponentChildren;
 }) {
-  const { form, kind, title, spare, named = false, pasted, children } = props;
+  const { form, kind, title, spare, named = false, children } = props;
   return (
     <fieldset class="days">
       <legend>{title}</legend>
@@ -40,15 +38,6 @@ export function DateRows(props: {
           </p>
         );
       })}
-      {pasted && (
-        <p class="field">
-          <label for={`${kind}-lines`}>{pasted}</label>
-          <textarea id={`${kind}-lines`} name={`${kind}-lines`} rows={3} maxLength={8000}>
-            {form[`${kind}-lines`] ?? ''}
-          </textarea>
-          <small>A day or a first and last day a line, with its name: 25 Dec 2026 Christmas Day.</small>
-        </p>
-      )}
     </fieldset>
   );
 }

@@ -59,8 +59,7 @@ export function ImportPlanPage(props: {
           <Submit>Take this import back</Submit>
           <p>
             Takes out what it added. Children with records or work added since stay, and what it changed stays
-            changed; the next page says how many.{' '}
-            <a href={`${base}/slips`}>Slips seen in what was taken in</a>
+            changed; the next page says how many.
           </p>
         </Form>
       )}

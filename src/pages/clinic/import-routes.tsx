@@ -5,24 +5,19 @@ import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import { answerImport, planImport } from '../../service/plan-import.js';
-import { administrators, recordKeepers } from '../../service/roles.js';
+import { administrators } from '../../service/roles.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
 import { ImportPage } from './import-page.js';
 import { ImportPlanPage } from './import-plan-page.js';
 import { fieldOf } from './import-questions.js';
-import { ImportSlipsPage } from './import-slips-page.js';
 import { registerSheetAnswerPages } from './sheet-answers-routes.js';
 
 const REFUSED_SHOWN = 200;
-/** A page of slips is to be worked through, not scrolled. */
-const CHILDREN_LOOKED_AT = 200;
 const dateOrders = ['refuse', 'dmy', 'mdy'] as const;
 const units = ['mm', 'cm', 'inch'] as const;
 type OneImport = { Params: { id: string }; Body: Fields };
-const readers = { config: { access: recordKeepers } };
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
   const access = { config: { access: administrators } };
@@ -97,21 +92,6 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
       notices: said ? [said, ...(plan as ImportPlan).notices] : (plan as ImportPlan).notices,
     };
     return reply.page(<ImportPlanPage id={id} status={now} plan={shown} error={error} />, error ? 422 : 200);
-  });
-
-  app.get<OneImport>('/import/:id/slips', readers, async (request, reply) => {
-    const children = await store.imports.children(request.params.id);
-    const looked = children.slice(0, CHILDREN_LOOKED_AT);
-    const found = [];
-    for (const childId of looked) {
-      const { suggestions } = await deps.assess(childId);
-      if (suggestions.length === 0) continue;
-      const { child } = await store.children.record(childId, actorOf(request));
-      found.push({ childId, name: child.name, slips: suggestions });
-    }
-    return reply.page(
-      <ImportSlipsPage id={request.params.id} found={found} looked={looked.length} of={children.length} />,
-    );
   });
 }
 

@@ -50,18 +50,6 @@ export const importsRepository = (db: Database) => ({
       .execute();
     return rows.map(recordOf);
   },
-  /** The children a taken-in import added something to. */
-  async children(id: string) {
-    const { added } = await read(db, id, false);
-    if (added === null) return [];
-    const rows = await db
-      .selectFrom('measurements')
-      .select('child_id')
-      .distinct()
-      .where('id', 'in', ['', ...added.measurements])
-      .execute();
-    return [...new Set([...added.children, ...rows.map((r) => r.child_id)])].sort();
-  },
   get: (id: string) => read(db, id, false),
   /** Locks it for the rest of the transaction. */
   lock: (id: string) => read(db, id, true),

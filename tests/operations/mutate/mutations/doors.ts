@@ -134,13 +134,6 @@ export const doors: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'a question of a large clinic holds the service',
-    file: 'src/service/preview-capacity.ts',
-    tests: ['tests/service/replanning.test.ts'],
-    name: 'shown beforehand',
-    changes: [['if (children > MOST_CHILDREN)', 'if (false)']],
-  },
-  {
     harm: 'one record that cannot be computed takes the whole list with it',
     file: 'src/recall/decide/safe-plan.ts',
     tests: ['tests/recall/build-recall-list.test.ts'],
