@@ -98,7 +98,8 @@ export class DeviceSlot {
   /** Most judgements of the fit are written down, and every one that it is outgrown. */
   private judge(day: DayNumber): void {
     const { room, dimension } = this.tightest(day);
-    const verdict = room < 0 ? 'outgrown' : room < dimension.tightWithinMm.value ? 'tight' : 'good';
+    const fits = room < dimension.tightWithinMm.value ? 'tight' : 'good';
+    const verdict = room < 0 ? 'outgrown' : fits;
     if (!this.c.happens(0.75) && verdict !== 'outgrown') return;
     const measure = verdict === 'good' ? null : dimension.measure;
     this.event(day, { kind: 'verdict', measure, verdict });
@@ -163,7 +164,7 @@ export class DeviceSlot {
       fittedDate: fitted ? isoDate(fitDay) : null,
       status: fitted ? 'worn' : 'ordered',
       replaces: before?.id ?? null,
-      footplate: this.rule.id === 'foot-orthosis' ? (this.c.happens(0.4) ? 'behind-toes' : 'full') : 'full',
+      footplate: this.rule.id === 'foot-orthosis' && this.c.happens(0.4) ? 'behind-toes' : 'full',
       allowancesMm:
         this.rule.sides === 'one' && this.c.happens(STATED_ALLOWANCE)
           ? { foot_length: this.c.whole(10, 14) }

@@ -21,6 +21,8 @@ const OBSERVERS = [
   { name: 'RS', bias: 0 },
   { name: 'student', bias: 0.4 },
 ] as const;
+/** What is not measured with a tape. */
+const METHODS: Partial<Record<MeasureId, string>> = { foot_length: 'gauge', weight: 'scale' };
 const NOT_BROUGHT = 0.12;
 const LOST_TO_FOLLOW_UP = 0.03;
 /** Nobody is called again sooner. */
@@ -101,7 +103,9 @@ function spanOf(
   const age = (now - birth) / DAYS_A_YEAR;
   const head = slots.some(({ rule }) => rule.region === 'head');
   const years = head ? c.between(0.04, Math.min(0.3, age - 0.25)) : c.between(0.25, 4.5);
-  const infant = slots.some(({ rule }) => rule.id === 'hip-abduction-orthosis') ? 0.15 : head ? 0.2 : 1.1;
+  const hip = slots.some(({ rule }) => rule.id === 'hip-abduction-orthosis');
+  const small = head ? 0.2 : 1.1;
+  const infant = hip ? 0.15 : small;
   const first = Math.max(birth + Math.round(infant * DAYS_A_YEAR), now - Math.round(years * DAYS_A_YEAR));
   const last = c.happens(LOST_TO_FOLLOW_UP) && !head ? now - LOST_DAYS : now;
   return { first: Math.min(first, last), last };
@@ -141,7 +145,7 @@ function readingsAt(
       side,
       value,
       date: isoDate(day),
-      method: measure === 'foot_length' ? 'gauge' : measure === 'weight' ? 'scale' : 'tape',
+      method: METHODS[measure] ?? 'tape',
       observer: observer.name,
       technicalError: null,
       entered: inCm && measures[measure].unit === 'mm' ? `${value / 10} cm` : '',

@@ -22,18 +22,12 @@ export function inventSkinChecks(
         const draw = c.between(0, 1);
         const place = c.oneOf(PLACES);
         const minutes = Math.round(c.between(5, 20));
-        const mark =
-          draw < LASTS
-            ? ({ state: 'lasts', minutes: minutes + 20, where: place } as const)
-            : draw < FADES
-              ? ({ state: 'fades', minutes, where: place } as const)
-              : ({ state: 'none', minutes: null, where: '' } as const);
         return {
           id: nextId('S'),
           childId: device.childId,
           deviceId: device.id,
           date: isoDate(day),
-          ...mark,
+          ...markOf(draw, minutes, place),
           side: device.side === 'left' || device.side === 'right' ? device.side : null,
           cannotWarn: false,
           observer: '',
@@ -41,4 +35,14 @@ export function inventSkinChecks(
         };
       }),
   );
+}
+
+/** What is found, by one draw from 0 to 1. */
+function markOf(
+  draw: number,
+  minutes: number,
+  where: string,
+): Pick<SkinCheck, 'state' | 'minutes' | 'where'> {
+  if (draw < LASTS) return { state: 'lasts', minutes: minutes + 20, where };
+  return draw < FADES ? { state: 'fades', minutes, where } : { state: 'none', minutes: null, where: '' };
 }

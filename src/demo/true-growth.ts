@@ -123,7 +123,8 @@ export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): 
 /** A reading as a clinic writes it: to whole millimetres, heads to half, weight to 100 g; never a size no body has. */
 export function readingOf(measure: MeasureId, size: number): number {
   const { plausible } = measures[measure];
-  const step = measure === 'weight' ? 0.1 : measure.startsWith('head') ? 0.5 : 1;
+  const length = measure.startsWith('head') ? 0.5 : 1;
+  const step = measure === 'weight' ? 0.1 : length;
   const [min, max] = plausible;
   return Number((Math.round(Math.max(min, Math.min(max, size)) / step) * step).toFixed(1));
 }

@@ -125,12 +125,8 @@ function joinLevels(words: readonly string[]): string[] {
 
 function sideFrom(word: string, before: SpokenDiagnosis['side']): SpokenDiagnosis['side'] {
   if (bothWords.has(word) && !/^\d|^b$/.test(word)) return 'both';
-  const one =
-    leftWords.has(word) && !rightWords.has(word)
-      ? 'left'
-      : rightWords.has(word) && !['d', 'de', 'r'].slice(0, 2).includes(word)
-        ? 'right'
-        : null;
+  const right = rightWords.has(word) && word !== 'd' && word !== 'de' ? 'right' : null;
+  const one = leftWords.has(word) && !rightWords.has(word) ? 'left' : right;
   if (one === null || before === one) return before ?? one;
   return before === null ? one : 'both';
 }

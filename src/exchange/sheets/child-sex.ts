@@ -53,7 +53,7 @@ function letterSex(word: string, words: SexWords): 'female' | 'male' | null {
   const m = sexOfM(words);
   if (word === 'm')
     return m ?? (has('v') || language.some((l) => ['es', 'nl', 'de'].includes(l)) ? null : 'male');
-  if (word === 'v') return m === null ? null : m === 'female' ? 'male' : 'female';
+  if (word === 'v') return m && (m === 'female' ? 'male' : 'female');
   if (has('g', 'f')) return 'male';
   if (has('g', 'b')) return 'female';
   return language.length === 1 && language[0] === 'fr' ? 'male' : null;
@@ -77,13 +77,7 @@ function plainSex(word: string): string | null {
     return 'unknown';
   const female = languages.some((l) => phrasesOf(vocabularies[l].female).includes(word));
   const male = languages.some((l) => phrasesOf(vocabularies[l].male).includes(word));
-  return female === male
-    ? word === 'f'
-      ? 'female'
-      : word === 'm'
-        ? 'male'
-        : null
-    : female
-      ? 'female'
-      : 'male';
+  if (female !== male) return female ? 'female' : 'male';
+  if (word === 'f') return 'female';
+  return word === 'm' ? 'male' : null;
 }

@@ -27,13 +27,10 @@ export function markersIn(
       ? { i: 1, ii: 2, iii: 3, iv: 4, v: 5 }[text.toLowerCase()]
       : undefined;
     const when = kind === 'menarche' ? dateOf(text, taken.orders.get(column.index), taken.desk.today) : null;
-    const date = when && 'date' in when ? when.date : kind === 'menarche' ? null : dateFor(column);
-    const value =
-      kind === 'menarche'
-        ? '0'
-        : kind === 'bone-age'
-          ? cellAge(text)
-          : (roman ?? /\d/.exec(text)?.[0] ?? null);
+    const visit = kind === 'menarche' ? null : dateFor(column);
+    const date = when && 'date' in when ? when.date : visit;
+    const read = kind === 'bone-age' ? cellAge(text) : (roman ?? /\d/.exec(text)?.[0] ?? null);
+    const value = kind === 'menarche' ? '0' : read;
     if (date === null || value === null) {
       if (!(kind === 'menarche' && /^(no|n|nein|non|nee)$/i.test(text)))
         taken.refuse(

@@ -111,7 +111,8 @@ export function readingsIn(
     );
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
-    push(cell, said === 'both' ? BOTH : said === 'right' ? RIGHT : LEFT);
+    const one = said === 'right' ? RIGHT : LEFT;
+    push(cell, said === 'both' ? BOTH : one);
   };
   for (const column of taken.columns) {
     if (column.meaning?.kind !== 'reading') continue;

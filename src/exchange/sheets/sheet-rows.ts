@@ -130,11 +130,8 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
       );
     }
     const several = found === null && people.find(id, name, birth, toDays) === 'several';
-    const why = several
-      ? 'is the name of several children; a number or a birth date says which'
-      : withBirth
-        ? 'has no birth date that can be read'
-        : 'is no child with a birth date';
+    const unknown = withBirth ? 'has no birth date that can be read' : 'is no child with a birth date';
+    const why = several ? 'is the name of several children; a number or a birth date says which' : unknown;
     return { row, person: found, why: found === null && refused.length > before ? '' : why };
   });
 }
@@ -189,15 +186,13 @@ export function nameOf(columns: readonly Column[], row: GridRow): string {
   const first = fieldCell(columns, row, 'child.first_name').text;
   const last = fieldCell(columns, row, 'child.last_name').text;
   const whole = fieldCell(columns, row, 'child.name').text;
-  const parts =
-    first !== '' && last !== ''
-      ? [first, last]
-      : first !== ''
-        ? [first, whole]
-        : last !== '' && whole !== ''
-          ? [whole, last]
-          : [whole || last];
-  const name = parts.join(' ').replace(SEX_BESIDE, '').trim();
+  // Both names, or one of them with the rest under 'name'.
+  const parts = first === '' ? [whole, last] : [first, last || whole];
+  const name = parts
+    .filter((part) => part !== '')
+    .join(' ')
+    .replace(SEX_BESIDE, '')
+    .trim();
   // 'Surname, First' is 'First Surname'.
   const comma = /^([^,]+),\s*([^,]+)$/.exec(name);
   return comma ? `${comma[2]} ${comma[1]}` : name;

@@ -79,11 +79,8 @@ function shoeIn(text: string, heading: string, age: number | null) {
   const system = systemOf(before ?? after ?? heading, size);
   if (system === null) return null;
   const lengths = shoeFootLengthsMm(system, size);
-  const said = /^(c|k|child|kids?)$/i.test(letter)
-    ? lengths.slice(0, 1)
-    : /^(y|adult)$/i.test(letter)
-      ? lengths.slice(-1)
-      : lengths;
+  const grown = /^(y|adult)$/i.test(letter) ? lengths.slice(-1) : lengths;
+  const said = /^(c|k|child|kids?)$/i.test(letter) ? lengths.slice(0, 1) : grown;
   // The children's and the adults' scale lie 13 sizes apart: only one of them is near a child of this age.
   const usual = age === null ? null : usualSize('foot_length', age);
   if (usual === null && said.length > 1) return null;

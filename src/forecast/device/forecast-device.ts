@@ -224,7 +224,7 @@ function adjustmentsDue(
     ];
   });
   const soonest = (a: AdjustmentDue) => a.p50 ?? '9999';
-  return due.sort((a, b) => (soonest(a) < soonest(b) ? -1 : soonest(a) > soonest(b) ? 1 : 0));
+  return due.sort((a, b) => soonest(a).localeCompare(soonest(b)));
 }
 
 function partsDue({ rule, limits, search }: DevicePlan, futures: Futures, lines: DeviceLines): PartDue[] {

@@ -112,8 +112,8 @@ export function heldOf(judged: readonly Judged[], today: IsoDate): HeldAgainstVe
   };
 }
 
-const byDay = (a: KeptForecast, b: KeptForecast) => (a.today < b.today ? -1 : a.today > b.today ? 1 : 0);
-const byDate = (a: DeviceEvent, b: DeviceEvent) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0);
+const byDay = (a: KeptForecast, b: KeptForecast) => a.today.localeCompare(b.today);
+const byDate = (a: DeviceEvent, b: DeviceEvent) => a.date.localeCompare(b.date);
 const counts = (f: KeptForecast) =>
   f.outcome === 'forecast' && f.p10 !== null && daysBetween(f.today, f.p10) >= AHEAD_DAYS;
 

@@ -62,12 +62,11 @@ function headShapeFlags(input: FlagInput): Flag[] {
   if (!last) return [];
   const first = pairs[0];
   const change = last.shape.asymmetryMm - first.shape.asymmetryMm;
-  const course =
-    pairs.length < 2
-      ? ''
-      : Math.abs(change) < last.shape.detectableChangeMm
-        ? ` No change beyond measuring error (${wholeMm(last.shape.detectableChangeMm)}) since ${plainDate(first.date)}.`
-        : ` ${change < 0 ? 'Less' : 'More'} by ${wholeMm(Math.abs(change))} since ${plainDate(first.date)}.`;
+  const moved =
+    Math.abs(change) < last.shape.detectableChangeMm
+      ? `No change beyond measuring error (${wholeMm(last.shape.detectableChangeMm)})`
+      : `${change < 0 ? 'Less' : 'More'} by ${wholeMm(Math.abs(change))}`;
+  const course = pairs.length < 2 ? '' : ` ${moved} since ${plainDate(first.date)}.`;
   const seen = `Diagonals differ by ${wholeMm(last.shape.asymmetryMm)} (${last.shape.asymmetryPercent.toFixed(1)} % of the shorter one).${course}`;
   return [flag(input, 'head-asymmetry', 'note', cautions.asymmetry, seen)];
 }

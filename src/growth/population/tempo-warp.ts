@@ -30,4 +30,7 @@ export function tempoWarp(
 
 export const stretchOf = (intensity: number, s: TempoSettings): number => Math.exp(intensity * s.intensitySd);
 
-const smoothStep = (f: number) => (f <= 0 ? 0 : f >= 1 ? 1 : f * f * (3 - 2 * f));
+function smoothStep(f: number): number {
+  if (f <= 0) return 0;
+  return f >= 1 ? 1 : f * f * (3 - 2 * f);
+}

@@ -300,7 +300,8 @@ const review: Rule = (facts) => {
   if (by > until) return null;
   const wear =
     record.child.palliative || (forecast !== null && ['full-grown', 'adult'].includes(forecast.outcome));
-  return choose('review', by, !rule ? 'no-rule' : wear ? 'wear-review' : 'review-due', { by });
+  const ruled = wear ? 'wear-review' : 'review-due';
+  return choose('review', by, rule ? ruled : 'no-rule', { by });
 };
 
 const inOrder: readonly Rule[] = [

@@ -153,7 +153,7 @@ async function firstColumns(p: CompactProblem, possible: readonly number[][]): P
   // Evenly spaced over the order of due dates, so that the sample has the caseload's seasons.
   const byDue = p.requests
     .map((r, i) => ({ due: r.latestSafe, i }))
-    .sort((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.i - b.i));
+    .sort((a, b) => a.due.localeCompare(b.due) || a.i - b.i);
   const sample = Array.from(
     { length: size },
     (_, k) => byDue[Math.floor(((k + 0.5) * byDue.length) / size)].i,

@@ -62,7 +62,8 @@ function rootMeanSquare(
   let weights = 0;
   let squares = 0;
   for (const [other, rows] of byAge) {
-    const weight = other === age ? 1 : Math.abs(other - age) === 1 ? NEIGHBOUR_WEIGHT : 0;
+    const beside = Math.abs(other - age) === 1 ? NEIGHBOUR_WEIGHT : 0;
+    const weight = other === age ? 1 : beside;
     for (const s of rows) {
       if (weight === 0 || s.horizonYears !== horizon) continue;
       weights += weight;

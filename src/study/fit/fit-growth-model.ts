@@ -21,8 +21,11 @@ export interface GrowthFitInput {
 }
 
 /** Error of the cohort's records on the model's scale: they look smoothed, but less so before 8 years. */
-const recordErrorSd = (r: AnchorRow): number =>
-  r.measure === 'weight' ? 0.005 : r.measure === 'leg_length' ? 1.5 : r.ageYears < 8 ? 5 : 1;
+function recordErrorSd({ measure, ageYears }: AnchorRow): number {
+  if (measure === 'weight') return 0.005;
+  if (measure === 'leg_length') return 1.5;
+  return ageYears < 8 ? 5 : 1;
+}
 
 /** Everything that parameters.json holds, estimated from the cohort. */
 export function fitGrowthModel(

@@ -89,7 +89,8 @@ export function reckonedCast(
   fitted: IsoDate | null,
   visit: IsoDate | null,
 ): IsoDate | null {
-  const from = fitted !== null ? 'fitting' : visit !== null ? 'visit' : null;
+  const seen = visit === null ? null : 'visit';
+  const from = fitted === null ? seen : 'fitting';
   if (from === null) {
     taken.refuse(
       row,

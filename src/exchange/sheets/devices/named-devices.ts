@@ -44,15 +44,7 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
     if (meaning?.kind === 'device') {
       const word = foldText(text);
       if (noWords.has(word)) continue;
-      const side =
-        meaning.side ??
-        (leftWords.has(word)
-          ? 'left'
-          : rightWords.has(word)
-            ? 'right'
-            : bothWords.has(word) && !yesWords.has(word)
-              ? 'both'
-              : null);
+      const side = meaning.side ?? sideSaid(word);
       found.push(
         ...settled(
           taken,
@@ -125,6 +117,13 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
     }
   }
   return found;
+}
+
+/** The side that a word in a device's own column says; 'yes' says none. */
+function sideSaid(word: string): 'left' | 'right' | 'both' | null {
+  if (leftWords.has(word)) return 'left';
+  if (rightWords.has(word)) return 'right';
+  return bothWords.has(word) && !yesWords.has(word) ? 'both' : null;
 }
 
 /** 'AFO type' over 'rigid both', 'Type' beside 'AFO L cast': a heading names what the cell tells more of. */
@@ -261,7 +260,9 @@ function deviceOfSheet(taken: TakenTable, column: Column): string | null {
   const titled = [...taken.table.titles, fileTitle(taken.table.file)]
     .flatMap(cellDevices)
     .find(({ likely }) => likely !== null && rules.has(likely))?.likely;
-  const likely = titled ? titled : feet ? null : spine ? 'spinal-orthosis' : head ? 'cranial-orthosis' : null;
+  const trunk = spine ? 'spinal-orthosis' : null;
+  const measured = head && !spine ? 'cranial-orthosis' : trunk;
+  const likely = titled || (feet ? null : measured);
   const answer = taken.ask({
     id: 'one-device',
     asks: `"${column.heading}" says when and no column says which device. Which is it?`,

@@ -42,7 +42,10 @@ const WORDS: Readonly<Record<string, number>> = { a: 1, an: 1, 'couple of': 2, f
 /** How long ago a clause says that something was done, days: 'two months ago', '6 weeks post'; null when it does not say, or a year and more. */
 export function doneDaysAgo(clause: string): number | null {
   const found = AGO.exec(clause);
-  if (!found) return /\blast (?:week|month)\b/.test(clause) ? (clause.includes('last week') ? 7 : 30) : null;
+  if (!found) {
+    if (/\blast week\b/.test(clause)) return 7;
+    return /\blast month\b/.test(clause) ? 30 : null;
+  }
   const each = SPAN_DAYS.find(([unit]) => unit.test(found[2]))?.[1] ?? 0;
   const days = (WORDS[found[1]] ?? Number(found[1])) * each;
   return days < 366 ? days : null;
