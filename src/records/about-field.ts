@@ -3,7 +3,7 @@ import { fieldKind, fieldOptions } from './field-limits.js';
 
 /** What is said of a record's field at every door; what its value may be stands in the record's schema. */
 export interface AboutField {
-  /** How a form and a history call it; left out where no person enters it by itself. */
+  /** How a form, a history and the interface's document call it; left out where no person enters it by itself. */
   readonly label?: string;
   readonly hint?: string;
   /** Other headings of its column in a file; the column itself is `columnName`. */

@@ -58,9 +58,9 @@ export function fieldLimits(given: z.ZodType): FieldLimits {
 export const withoutDefaults = <T extends z.ZodObject>(schema: T) =>
   z.strictObject(
     Object.fromEntries(
-      Object.entries(schema.shape).map(([key, field]) => [
-        key,
-        (field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : (field as z.ZodType)).optional(),
-      ]),
+      Object.entries<z.ZodType>(schema.shape).map(([key, field]) => {
+        const left = (field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : field).optional();
+        return [key, field.description ? left.describe(field.description) : left];
+      }),
     ) as { [K in keyof T['shape']]: z.ZodOptional<z.ZodType<z.output<T['shape'][K]>>> },
   );

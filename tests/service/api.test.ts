@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childFields } from '../../src/records/child-fields.js';
 import { type TestService, testService, testToday } from './test-service.js';
 
 describe('the HTTP API', () => {
@@ -17,6 +18,17 @@ describe('the HTTP API', () => {
       expect(operation.summary).toBeTruthy();
       expect(operation.description).toMatch(/For: |Needs no sign-in/);
     }
+  });
+
+  it('tells each field of a record by the words of its form', async () => {
+    const { paths } = (await service.as(null, { url: '/openapi.json' })).json();
+    const body = (path: string, method: string) =>
+      paths[path][method].requestBody.content['application/json'].schema.properties;
+    for (const fields of [body('/api/children', 'post'), body('/api/children/{id}', 'patch')])
+      for (const [name, { label }] of Object.entries(childFields))
+        expect(fields[name].description, name).toContain(label);
+    expect(body('/api/devices/{id}', 'patch').fittedDate.description).toContain('Fitted on');
+    expect(body('/api/children/{id}/skin-checks', 'post').state.description).toContain('Skin under it');
   });
 
   it('signs in, says who it is, and signs out', async () => {

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { measureId } from '../../records/measure.js';
 import { childRecord, LONGEST_REASON } from '../../records/records.js';
+import { clinicians, staff, writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import {
   chartableMeasures,
@@ -11,7 +12,6 @@ import {
 } from '../../service/child-view/child-charts.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians, recordKeepers, staff } from '../../service/roles.js';
 import { takeSuggestion } from '../../service/take-suggestion.js';
 import { undoCorrection } from '../../service/undo-correction.js';
 import type { ChildSearch } from '../../store/contract.js';
@@ -75,25 +75,29 @@ function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   const blank = (id: string) =>
     ({ ...childRecord.parse({ id: 'new', birthDate: clock.today(), sex: 'unknown' }), id }) as const;
 
-  app.get('/children/new', { config: { access: recordKeepers } }, (_request, reply) =>
+  app.get('/children/new', { config: { access: writersOf.newChildren } }, (_request, reply) =>
     reply.page(<NewChildPage read={{ typed: blank(''), raw: { birthDate: '' }, errors: {} }} error="" />),
   );
 
-  app.post<{ Body: Fields }>('/children', { config: { access: recordKeepers } }, async (request, reply) => {
-    const body = request.body ?? {};
-    const read = readChildForm(body, blank(body.id ?? ''), newChildFields, null);
-    const id = childRecord.shape.id.safeParse(body.id);
-    const error = id.success ? '' : `id: ${id.error.issues[0].message}`;
-    if (error || Object.keys(read.errors).length > 0)
-      return reply.page(<NewChildPage read={read} error={error} />, 422);
-    const refused = await refusalOf(
-      reply.save(async (tx, actor) => {
-        await tx.children.create(read.typed, clock.today(), actor);
-        return childPath(read.typed.id);
-      }),
-    );
-    return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
-  });
+  app.post<{ Body: Fields }>(
+    '/children',
+    { config: { access: writersOf.newChildren } },
+    async (request, reply) => {
+      const body = request.body ?? {};
+      const read = readChildForm(body, blank(body.id ?? ''), newChildFields, null);
+      const id = childRecord.shape.id.safeParse(body.id);
+      const error = id.success ? '' : `id: ${id.error.issues[0].message}`;
+      if (error || Object.keys(read.errors).length > 0)
+        return reply.page(<NewChildPage read={read} error={error} />, 422);
+      const refused = await refusalOf(
+        reply.save(async (tx, actor) => {
+          await tx.children.create(read.typed, clock.today(), actor);
+          return childPath(read.typed.id);
+        }),
+      );
+      return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
+    },
+  );
 }
 
 function childPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -151,50 +155,65 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
 
 function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  app.post<Child>('/children/:id/suggestions', { config: { access: clinicians } }, async (request, reply) => {
-    const { id } = request.params;
-    const actor = actorOf(request);
-    const record = await store.children.record(id, actor);
-    const { suggestions } = await deps.assess(id);
-    const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
-    if (!suggestion)
-      throw new DoorpostError('not-found', 'This suggestion does not stand any more: the record has changed');
-    return reply.save(async (tx) => {
-      await takeSuggestion(tx, record, suggestion, clock.today(), actor);
-      return `${childPath(id)}?notice=suggestion-accepted`;
-    });
-  });
-
-  app.post<Child>('/children/:id/corrections', { config: { access: clinicians } }, async (request, reply) => {
-    const { id } = request.params;
-    const { reading, value: typed = '', reason = '' } = request.body ?? {};
-    const actor = actorOf(request);
-    const record = await store.children.record(id, actor);
-    const found = record.measurements.find((m) => m.id === reading);
-    if (!found) throw new DoorpostError('not-found', 'This child has no such reading');
-    const value = typed.trim() === '' ? null : typedSize(typed, found.measure, 'mm');
-    if (typed.trim() !== '' && value === null)
-      throw new DoorpostError('invalid-value', `The value '${typed}' is no size`, {
-        field: 'value',
-        given: typed,
-        accepted: 'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
-      });
-    const change = value === null ? { withdrawn: true } : { value };
-    return reply.save(async (tx) => {
-      const why = reason.slice(0, LONGEST_REASON) || 'corrected';
-      await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
-      return `${childPath(id)}?notice=suggestion-accepted`;
-    });
-  });
-
-  app.post<Child>('/children/:id/corrections/undo', { config: { access: clinicians } }, (request, reply) =>
-    reply.save(async (tx, actor) => {
+  app.post<Child>(
+    '/children/:id/suggestions',
+    { config: { access: writersOf.measurements } },
+    async (request, reply) => {
       const { id } = request.params;
-      const all = await tx.measurements.corrected(id, actor);
-      const reading = all.find((r) => r.measurement.id === request.body?.reading)?.measurement.id;
-      if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
-      await undoCorrection(tx, reading, clock.today(), actor);
-      return `${childPath(id)}?notice=suggestion-undone`;
-    }),
+      const actor = actorOf(request);
+      const record = await store.children.record(id, actor);
+      const { suggestions } = await deps.assess(id);
+      const suggestion = suggestions.find((s) => s.id === request.body?.suggestion);
+      if (!suggestion)
+        throw new DoorpostError(
+          'not-found',
+          'This suggestion does not stand any more: the record has changed',
+        );
+      return reply.save(async (tx) => {
+        await takeSuggestion(tx, record, suggestion, clock.today(), actor);
+        return `${childPath(id)}?notice=suggestion-accepted`;
+      });
+    },
+  );
+
+  app.post<Child>(
+    '/children/:id/corrections',
+    { config: { access: writersOf.measurements } },
+    async (request, reply) => {
+      const { id } = request.params;
+      const { reading, value: typed = '', reason = '' } = request.body ?? {};
+      const actor = actorOf(request);
+      const record = await store.children.record(id, actor);
+      const found = record.measurements.find((m) => m.id === reading);
+      if (!found) throw new DoorpostError('not-found', 'This child has no such reading');
+      const value = typed.trim() === '' ? null : typedSize(typed, found.measure, 'mm');
+      if (typed.trim() !== '' && value === null)
+        throw new DoorpostError('invalid-value', `The value '${typed}' is no size`, {
+          field: 'value',
+          given: typed,
+          accepted:
+            'a number, with mm, cm, inch, kg or lb behind it if needed; empty to leave the reading out',
+        });
+      const change = value === null ? { withdrawn: true } : { value };
+      return reply.save(async (tx) => {
+        const why = reason.slice(0, LONGEST_REASON) || 'corrected';
+        await tx.measurements.correct(found.id, { ...change, reason: why }, clock.today(), null, actor);
+        return `${childPath(id)}?notice=suggestion-accepted`;
+      });
+    },
+  );
+
+  app.post<Child>(
+    '/children/:id/corrections/undo',
+    { config: { access: writersOf.measurements } },
+    (request, reply) =>
+      reply.save(async (tx, actor) => {
+        const { id } = request.params;
+        const all = await tx.measurements.corrected(id, actor);
+        const reading = all.find((r) => r.measurement.id === request.body?.reading)?.measurement.id;
+        if (!reading) throw new DoorpostError('not-found', 'No reading of this child was corrected so');
+        await undoCorrection(tx, reading, clock.today(), actor);
+        return `${childPath(id)}?notice=suggestion-undone`;
+      }),
   );
 }

@@ -6,12 +6,12 @@ import type { Device } from '../../records/device.js';
 import { stateByFitting } from '../../records/device.js';
 import { deviceOf } from '../../records/device-of.js';
 import { inReadingOrder } from '../../records/device-order.js';
+import { writersOf } from '../../records/roles.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { actorOf } from '../../service/access.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians } from '../../service/roles.js';
 import type { Actor, Store } from '../../store/contract.js';
 import { childPath, devicePath } from '../parts/paths.js';
 import { refusalOf } from '../parts/refusal-of.js';
@@ -20,7 +20,7 @@ import { type DeviceChoice, type ReadDevice, readDevice, recordsOf, typedDevice 
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 
 type OfDevice = { Params: { id: string; device: string }; Querystring: Fields; Body: Fields };
-const access = { config: { access: clinicians } };
+const access = { config: { access: writersOf.devices } };
 
 /** A device typed on a page: a new one, the next of one in use, or one put right. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one form, which share how it is opened

@@ -2,12 +2,12 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import type { Device } from '../../records/device.js';
 import { deviceOf } from '../../records/device-of.js';
+import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import { delivery, eventCorrection } from '../../service/api/schemas/records.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians } from '../../service/roles.js';
 import { childPath, devicePath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
@@ -18,7 +18,7 @@ import { workshopSlip } from './workshop-slip.js';
 import { WorkshopSlipPage } from './workshop-slip-page.js';
 
 type OfDevice = { Params: { id: string; device: string; event: string }; Querystring: Fields; Body: Fields };
-const access = { config: { access: clinicians } };
+const access = { config: { access: writersOf.events } };
 
 /** One device: what happens to it is recorded, put right and taken back; the slip that goes to the workshop. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one device, which share how it is opened

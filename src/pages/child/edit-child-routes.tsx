@@ -1,9 +1,9 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import type { IsoDate } from '../../records/dates.js';
+import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { planners } from '../../service/roles.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
@@ -15,7 +15,7 @@ type Child = { Params: { id: string }; Body: Fields };
 /** Changing what a child's record says of the child: a clinician all of it, a scheduler how to reach the family. */
 export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  const access = { config: { access: planners } };
+  const access = { config: { access: writersOf.children } };
 
   /** Nobody is measured or cast before birth: the first such day, else today. */
   const latestBirth = async (id: string, actor: ReturnType<typeof actorOf>) => {

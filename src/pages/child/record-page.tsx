@@ -1,6 +1,6 @@
 import type { Child } from '../../records/records.js';
+import { administrators } from '../../records/roles.js';
 import { LONGEST_REASON } from '../../service/api/schemas/common.js';
-import { administrators } from '../../service/roles.js';
 import { Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';

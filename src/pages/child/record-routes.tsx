@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { administrators, recordKeepers } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import { reason } from '../../service/api/schemas/common.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { administrators, recordKeepers } from '../../service/roles.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';

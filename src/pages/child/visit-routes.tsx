@@ -1,10 +1,10 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import { visitMove } from '../../service/api/schemas/records.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians } from '../../service/roles.js';
 import type { Format } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
@@ -22,7 +22,7 @@ const text = (form: Fields): Record<string, string> =>
 /** A whole visit on one page: readings, skin and fit, one save. */
 export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  const access = { config: { access: clinicians } };
+  const access = { config: { access: writersOf.measurements } };
 
   /** What every answer about a visit starts from. */
   const opened = async (request: FastifyRequest<Child>, on: IsoDate) => {

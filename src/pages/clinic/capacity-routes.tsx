@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { staff } from '../../service/roles.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
 import type { Fields } from '../parts/route-types.js';

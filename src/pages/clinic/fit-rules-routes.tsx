@@ -1,11 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { clinicians, everyone } from '../../records/roles.js';
 import { findLimitProblems } from '../../rules/find-limit-problems.js';
 import { limitReach } from '../../rules/limit-reach.js';
 import { loadRules } from '../../rules/load-rules.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { fitRulesView } from '../../service/fit-rules-view.js';
-import { clinicians, everyone } from '../../service/roles.js';
 import type { Fields } from '../parts/route-types.js';
 import { FitRulesCheckPage } from './fit-rules-check-page.js';
 import { FitRulesFamilyPage } from './fit-rules-family-page.js';

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { everyone } from '../../service/roles.js';
+import { everyone } from '../../records/roles.js';
 import { HelpPage } from './help-page.js';
 import { readers } from './help-words.js';
 

@@ -1,11 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { childrenIn } from '../../records/caseload.js';
+import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import { answerImport, planImport } from '../../service/plan-import.js';
-import { administrators } from '../../service/roles.js';
 import { refusalOf } from '../parts/refusal-of.js';
 import type { Fields } from '../parts/route-types.js';
 import { ImportPage } from './import-page.js';
@@ -20,7 +20,7 @@ type OneImport = { Params: { id: string }; Body: Fields };
 
 export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
-  const access = { config: { access: administrators } };
+  const access = { config: { access: writersOf.files } };
   const reading = { store, uploads: app.uploads, refusedShown: REFUSED_SHOWN };
   const page = (id: string) => `/import/${encodeURIComponent(id)}`;
   const lists = async () => ({
@@ -33,7 +33,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
   );
 
   /** The dry run: says what would be added, changed and refused, and keeps it; nothing is written yet. */
-  app.post('/import', { config: { access: administrators, upload: true } }, async (request, reply) => {
+  app.post('/import', { config: { access: writersOf.files, upload: true } }, async (request, reply) => {
     const { files, fields } = request.upload ?? { files: [], fields: {} as Fields };
     const refuse = async (error: string) =>
       reply.page(<ImportPage {...(await lists())} error={error} />, 422);

@@ -3,9 +3,9 @@ import { DoorpostError } from '../../errors.js';
 import { meaningNamed } from '../../exchange/headings/meaning.js';
 import { answerChoices } from '../../exchange/sheets/answer-choices.js';
 import { isIsoDate } from '../../records/dates.js';
+import { recordKeepers } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { recordKeepers } from '../../service/roles.js';
 import type { Fields } from '../parts/route-types.js';
 import { SheetAnswersPage } from './sheet-answers-page.js';
 

@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { clinicians, everyone } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians, everyone } from '../../service/roles.js';
 import { signature, signDefault, signOffViews } from '../../service/sign-offs.js';
 import type { Fields } from '../parts/route-types.js';
 import { SignOffsPage } from './sign-offs-page.js';

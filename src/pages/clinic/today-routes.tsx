@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { addDaysIso } from '../../records/dates.js';
+import { planners } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { planners } from '../../service/roles.js';
 import type { RecallBrief, RecallRow } from '../../store/contract.js';
 import type { Fields } from '../parts/route-types.js';
 import { TodayPage } from './today-page.js';

@@ -1,12 +1,12 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { familyAnswerFields, stopsWearing } from '../../records/family-answer.js';
+import { clinicians, staff } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import { chartableMeasures, growthSpec } from '../../service/child-view/child-charts.js';
 import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { isSigned, readLanguages } from '../../service/native-readers.js';
-import { clinicians, staff } from '../../service/roles.js';
 import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '../../store/contract.js';
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';

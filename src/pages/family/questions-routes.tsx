@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { minutesThatFit } from '../../records/family-answer.js';
+import { clinicians } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { clinicians } from '../../service/roles.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';

@@ -1,5 +1,5 @@
 import { errorCatalogue } from '../../errors.js';
-import { staff } from '../../service/roles.js';
+import { staff } from '../../records/roles.js';
 import { Layout } from './layout.js';
 import { usePage } from './page-context.js';
 

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { administrators, everyone, overseers, planners, staff } from '../../service/roles.js';
+import { administrators, everyone, overseers, planners, staff } from '../../records/roles.js';
 import type { Role } from '../../store/contract.js';
 import { usePage } from './page-context.js';
 

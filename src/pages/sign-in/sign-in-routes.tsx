@@ -1,9 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { everyone } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { isFromThisMachine } from '../../service/from-this-machine.js';
-import { everyone } from '../../service/roles.js';
 import { signInSession, signOutSession } from '../../service/session.js';
 import { changeOwnPassword } from '../../service/sign-in/change-own-password.js';
 import { ownPath } from '../../service/sign-in/own-path.js';

@@ -10,10 +10,18 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { z } from 'zod';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
+import {
+  administrators,
+  clinicians,
+  everyone,
+  planners,
+  recordKeepers,
+  staff,
+  writersOf,
+} from '../../records/roles.js';
 import type { Actor, Expected, Store, Versioned } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { administrators, clinicians, everyone, planners, recordKeepers, staff } from '../roles.js';
 import { etag, expectedVersion, type Written, write } from '../write.js';
 import { failures, idParams, itemsOf } from './schemas/common.js';
 
@@ -33,6 +41,8 @@ export const everyday = { access: staff };
 export const administration = { access: administrators };
 export const recordKeeping = { access: recordKeepers };
 export const signedIn = { access: everyone };
+/** Who writes records of a kind. */
+export const writing = (kind: keyof typeof writersOf) => ({ access: writersOf[kind] });
 
 /**
  * A route's entry in the document and who may use it. `answers` by status, failures come with every route; `takes` is

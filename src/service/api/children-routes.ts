@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { childSummary } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { refuseOthersFields } from '../scheduler-fields.js';
-import { type Api, administration, everyday, planning, recordKeeping, routesOf, tagged } from './api.js';
+import { type Api, administration, everyday, planning, routesOf, tagged, writing } from './api.js';
 import { nothing, pageOf, pageQuery, reason } from './schemas/common.js';
 import { childChange, childRecord, fullRecord } from './schemas/records.js';
 
@@ -28,7 +28,7 @@ export function childrenRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /children',
-    recordKeeping,
+    writing('newChildren'),
     'Add a child',
     { body: childRecord, 201: childRecord },
     async ({ tx, body, today, actor }) =>
@@ -43,7 +43,7 @@ export function childrenRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'PATCH /children/:id',
-    planning,
+    writing('children'),
     'Change what is named; a scheduler may change contact, language, transport and grouping only',
     { body: childChange, 200: childRecord },
     async (asked) => {

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { newPassword as password, userNamePattern } from '../../records/check/check-account.js';
+import { overseers } from '../../records/roles.js';
 import { auditRow, clinicSettings, familyLink, newFamilyLink, roles, user } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { overseers } from '../roles.js';
 import { shownLog } from '../shown-log.js';
 import { type Api, administration, clinical, everyday, routesOf, tagged } from './api.js';
 import { itemsOf, nothing, pageOf, pageQuery } from './schemas/common.js';

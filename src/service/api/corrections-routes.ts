@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { ServiceDeps } from '../dependencies.js';
 import { undoCorrection } from '../undo-correction.js';
-import { type Api, clinical, routesOf, tagged } from './api.js';
+import { type Api, clinical, routesOf, tagged, writing } from './api.js';
 import { itemsOf, noBody } from './schemas/common.js';
 import {
   correction,
@@ -42,7 +42,7 @@ function readingCorrections(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /measurements/:id/corrections',
-    clinical,
+    writing('measurements'),
     'Correct or withdraw a reading; the original stays. If-Match: the ETag of its revisions',
     { body: correction, 201: revision },
     async ({ tx, id, body, today, expected, actor }) => {
@@ -52,14 +52,14 @@ function readingCorrections(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /measurements/:id/corrections/undo',
-    clinical,
+    writing('measurements'),
     'Take the last correction back (itself a new revision), with what the same action corrected: swapped sides come back together',
     { body: noBody, 201: revision },
     ({ tx, id, today, actor }) => undoCorrection(tx, id, today, actor),
   );
   write(
     'POST /children/:id/visits/move',
-    clinical,
+    writing('measurements'),
     'A visit entered on the wrong day: its readings, skin checks and judgements go to another',
     { body: visitMove, 200: z.object({ moved: z.number().int() }) },
     async ({ tx, id, body, today, actor }) => ({ moved: await tx.visits.move(id, body, today, actor) }),
@@ -82,21 +82,21 @@ function deviceCorrections(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /devices/:id/undo',
-    clinical,
+    writing('devices'),
     'Take the last change of a device back (itself a new change)',
     { body: noBody, 200: deviceRecord },
     async ({ tx, id, today, actor }) => tagged(await tx.devices.undoChange(id, today, actor)),
   );
   write(
     'POST /events/:id/corrections',
-    clinical,
+    writing('events'),
     'Correct what was recorded of a device; what was recorded first stays',
     { body: eventCorrection, 201: eventRevision },
     ({ tx, id, body, today, actor }) => tx.events.correct(id, body, today, actor),
   );
   write(
     'POST /events/:id/corrections/undo',
-    clinical,
+    writing('events'),
     'Take the last correction or withdrawal of an event back (itself a new revision)',
     { body: noBody, 201: eventRevision },
     ({ tx, id, today, actor }) => tx.events.undoCorrection(id, today, actor),

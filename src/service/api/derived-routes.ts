@@ -11,7 +11,7 @@ import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { takeSuggestion } from '../take-suggestion.js';
 import { write } from '../write.js';
-import { type Api, clinical, planning, route, routesOf } from './api.js';
+import { type Api, clinical, planning, route, routesOf, writing } from './api.js';
 import { date, id, idParams, itemsOf, listOf, noBody } from './schemas/common.js';
 import { assessment, forecast } from './schemas/derived.js';
 import { revision } from './schemas/records.js';
@@ -169,7 +169,7 @@ function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): voi
   api.post(
     '/children/:id/suggestions/:suggestionId/acceptance',
     route(
-      clinical,
+      writing('measurements'),
       ['Forecasts'],
       'Accept a suggested correction of readings; the originals stay and it can be undone',
       { 201: itemsOf(revision) },

@@ -3,7 +3,7 @@ import type { Device } from '../../records/device.js';
 import type { Versioned } from '../../store/contract.js';
 import { castNext, deliver, recordEvent } from '../cast-next.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { type Api, clinical, planning, routesOf, tagged } from './api.js';
+import { type Api, clinical, planning, routesOf, tagged, writing } from './api.js';
 import { id, itemsOf, nothing, reason } from './schemas/common.js';
 import {
   delivery,
@@ -31,7 +31,7 @@ function deviceRoutes(api: Api, deps: ServiceDeps): void {
   ofRecord('devices', planning, 'Every device of a child', deviceRecord, (r) => r.devices);
   write(
     'POST /children/:id/devices',
-    clinical,
+    writing('devices'),
     'Add a device',
     { body: newDevice, 201: deviceRecord },
     async ({ tx, id: childId, body, today, actor }) =>
@@ -42,7 +42,7 @@ function deviceRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'PATCH /devices/:id',
-    clinical,
+    writing('devices'),
     'Change what is named: status, dates, allowances, limits',
     { body: deviceChange, 200: deviceRecord },
     async ({ tx, id, body, today, expected, actor }) =>
@@ -50,14 +50,14 @@ function deviceRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /devices/:id/next',
-    clinical,
+    writing('devices'),
     'Cast the next one: family, side, plate, allowances and bars as before unless given; linked to this device, its job begun',
     { body: nextDevice, 201: deviceRecord },
     async ({ tx, id, body, today, actor }) => made(await castNext(tx, id, body ?? {}, today, actor)),
   );
   write(
     'POST /devices/:id/delivery',
-    clinical,
+    writing('devices'),
     'A device that was being made is fitted: it is worn, its job closed, the old one asked about',
     {
       body: delivery,
@@ -87,21 +87,21 @@ function eventRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /devices/:id/events',
-    clinical,
+    writing('events'),
     'Record an event: adjusted, fit verdict, re-cast, delivered, broken, lost, retired with its reason',
     { body: newEvent, 201: deviceEventRecord },
     ({ tx, id: deviceId, body, today, actor }) => recordEvent(tx, { ...body, deviceId }, today, actor),
   );
   write(
     'POST /events/:id/withdrawal',
-    clinical,
+    writing('events'),
     'Withdraw an event entered in error; it stays on record',
     { body: z.object({ reason }), 204: nothing },
     ({ tx, id, body, actor }) => tx.events.withdraw(id, body.reason, actor),
   );
   write(
     'PUT /workshop-jobs/:id',
-    planning,
+    writing('jobs'),
     'Save a workshop job and its stages; If-Match "0" for a new one',
     { body: workshopJobRecord.omit({ id: true }), 200: workshopJobRecord },
     async ({ tx, id: given, body, today, expected, actor }) =>

@@ -7,7 +7,7 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
 import type { UploadedFiles } from '../uploads/uploaded-files.js';
-import { type Api, administration, recordKeeping, route, routesOf } from './api.js';
+import { type Api, recordKeeping, route, routesOf, writing } from './api.js';
 import { failures, idParams, jobStarted, listOf, noBody } from './schemas/common.js';
 
 const REFUSED_SHOWN = 500;
@@ -81,7 +81,7 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
   api.post(
     '/imports',
     {
-      config: { ...administration, upload: true },
+      config: { ...writing('files'), upload: true },
       bodyLimit: JSON_BYTES,
       schema: {
         tags: ['Imports'],
@@ -103,7 +103,7 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
 
   get(
     '/imports/:id',
-    administration,
+    writing('files'),
     'An import: its dry run and whether it was taken in',
     { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }) },
     async ({ id, actor }) => {
@@ -115,7 +115,7 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /imports/:id/commit',
-    administration,
+    writing('files'),
     'Take the import in, whole or not at all (a job)',
     { body: noBody, 202: jobStarted },
     async ({ tx, id, actor }) => ({ jobRunId: await jobs.startImport(id, actor, tx) }),
@@ -123,7 +123,7 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
   api.post(
     '/imports/:id/answers',
     route(
-      administration,
+      writing('files'),
       ['Imports'],
       "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
       { 200: z.object({ plan }) },
@@ -135,7 +135,7 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /imports/:id/take-back',
-    administration,
+    writing('files'),
     'Takes back what an import added and nothing was built on since; says what stays and why',
     {
       body: noBody,

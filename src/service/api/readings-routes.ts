@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { skinCheckRecord } from '../../records/skin-check.js';
 import type { ServiceDeps } from '../dependencies.js';
-import { type Api, clinical, routesOf } from './api.js';
+import { type Api, clinical, routesOf, writing } from './api.js';
 import { itemsOf, nothing, reason } from './schemas/common.js';
 import {
   markerRecord,
@@ -10,6 +9,7 @@ import {
   newMeasurement,
   newSkinCheck,
   newVisit,
+  skinCheckRecord,
   visit,
 } from './schemas/records.js';
 
@@ -25,7 +25,7 @@ export function readingsRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /children/:id/visits',
-    clinical,
+    writing('measurements'),
     'Enter a visit; all its readings are stored or none',
     { body: newVisit, 201: itemsOf(measurementRecord) },
     async ({ tx, id, body, today, actor }) => ({ items: await tx.visits.add(id, body, today, actor) }),
@@ -40,7 +40,7 @@ export function readingsRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /children/:id/measurements',
-    clinical,
+    writing('measurements'),
     'Enter one reading',
     { body: newMeasurement, 201: measurementRecord },
     async ({ tx, id, body: { date, observer, ...reading }, today, actor }) =>
@@ -50,7 +50,7 @@ export function readingsRoutes(api: Api, deps: ServiceDeps): void {
   ofRecord('markers', clinical, 'Maturity markers', markerRecord, (r) => r.markers);
   write(
     'POST /children/:id/markers',
-    clinical,
+    writing('markers'),
     'Record a maturity marker',
     { body: newMarker, 201: markerRecord },
     ({ tx, id, body, today, actor }) => tx.markers.add({ ...body, childId: id }, today, actor),
@@ -65,14 +65,14 @@ export function readingsRoutes(api: Api, deps: ServiceDeps): void {
   );
   write(
     'POST /children/:id/skin-checks',
-    clinical,
+    writing('skinChecks'),
     'Record a look at the skin; redness that lasts or open skin is to be seen at once',
     { body: newSkinCheck, 201: skinCheckRecord },
     ({ tx, id, body, today, actor }) => tx.skinChecks.add({ ...body, childId: id }, today, actor),
   );
   write(
     'POST /skin-checks/:id/withdrawal',
-    clinical,
+    writing('skinChecks'),
     'Withdraw a skin check entered in error; it stays on record',
     { body: z.object({ reason }), 204: nothing },
     ({ tx, id, body, actor }) => tx.skinChecks.withdraw(id, body.reason, actor),

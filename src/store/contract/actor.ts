@@ -1,8 +1,8 @@
 /** Who acts, and what every list and change has in common. */
 
-export const roles = ['clinician', 'scheduler', 'administrator', 'auditor'] as const;
+import type { Role } from '../../records/roles.js';
 
-export type Role = (typeof roles)[number];
+export { type Role, roles } from '../../records/roles.js';
 
 /** Who acts. 'family' acts through a signed link; 'system' is a job or a command line. */
 export interface Actor {

@@ -2,7 +2,7 @@
 
 import { z } from 'zod';
 import type { IsoDate } from '../../records/dates.js';
-import { roles } from './actor.js';
+import { roles } from '../../records/roles.js';
 
 export const auditRow = z.object({
   id: z.string(),
