@@ -15,12 +15,12 @@ import type { GrowthRecord } from '../study/backtest/growth-record.js';
 import { outgrownDates } from '../study/backtest/outgrown-dates.js';
 import { parseRecords } from '../study/backtest/parse-records.js';
 import { simulatedRecords } from '../study/backtest/simulated-children.js';
-import { anchorInput } from '../study/fit/anchor-input.js';
-import type { AnchorChild, AnchorRow } from '../study/fit/anchor-records.js';
 import { correlationOf, fitGrowthModel, type GrowthFitInput } from '../study/fit/fit-growth-model.js';
+import type { FollowedChild, FollowedRow } from '../study/fit/followed-records.js';
 import { growthSettings } from '../study/fit/growth-settings.js';
 import { infantCases } from '../study/fit/infant-cases.js';
-import { infantWandering } from '../study/fit/infant-wandering.js';
+import { infantResidual } from '../study/fit/infant-residual.js';
+import { longitudinalInput } from '../study/fit/longitudinal-input.js';
 import { measuredError } from '../study/fit/measured-error.js';
 import { parseInfants } from '../study/fit/parse-infants.js';
 import { referencesOnly } from '../study/fit/references-only.js';
@@ -55,9 +55,9 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
   const folder = opts.out ?? modelsFolder;
   const refs = loadReferences();
   const records = opts.cohort.flatMap((path) => readCohort(path));
-  const cohort = records.map(anchorChild);
+  const cohort = records.map(followedChild);
   const infants = opts.infants?.length
-    ? infantWandering(
+    ? infantResidual(
         infantCases(
           opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path)))),
           refs,
@@ -113,9 +113,11 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
   });
   io.out(join(folder, name));
   if (name !== 'default') return;
-  const caseload = (children: readonly AnchorChild[]) => children.map((c) => anchorInput(c.sex, c.rows));
+  const caseload = (children: readonly FollowedChild[]) =>
+    children.map((c) => longitudinalInput(c.sex, c.rows));
   const plainInput = { ...input, name: 'references-only' };
-  const plainOf = (children: readonly AnchorChild[]) => referencesOnly(plainInput, refs, caseload(children));
+  const plainOf = (children: readonly FollowedChild[]) =>
+    referencesOnly(plainInput, refs, caseload(children));
   const plain = plainOf(cohort);
   const plainModels = groups.map((f) => growthModel(plainOf(withoutGroup(f)), refs));
   io.err('error of the references alone');
@@ -148,18 +150,18 @@ function readCohort(path: string): GrowthRecord[] {
   return parseRecords(readTable(file, read(file)), 'children');
 }
 
-const anchorChild = (record: GrowthRecord): AnchorChild => ({
+const followedChild = (record: GrowthRecord): FollowedChild => ({
   sex: record.sex,
   rows: record.visits.flatMap((v) =>
     Object.entries(v.sizes).map(([id, size]) => {
-      const measure = id as AnchorRow['measure'];
+      const measure = id as FollowedRow['measure'];
       return { measure, ageYears: v.ageYears, value: toScale(measure, size as number) };
     }),
   ),
 });
 
 /** Groups of children, evenly by sex, in seeded order. */
-function folds(cohort: readonly AnchorChild[], seed: number): number[] {
+function folds(cohort: readonly FollowedChild[], seed: number): number[] {
   const stream = randomStream(seed);
   const out = new Array<number>(cohort.length);
   for (const sex of ['male', 'female'])

@@ -86,7 +86,7 @@ export function childrenOfDemo(count: number, start: IsoDate, seed: number): Wor
       const series = DEMO_MEASURES.map(
         (m): Series => ({ measure: m, side: m === 'foot_length' ? 'left' : 'none' }),
       );
-      // Wandering of the invented curve must not shrink a bone.
+      // The invented residual curve must not shrink a bone.
       let greatest = 0;
       const day0 = dayNumber(start) - 730;
       const risen = Array.from(

@@ -40,7 +40,7 @@ const TEMPO_SD = 0.074;
 const INTENSITY_SD = 0.09;
 /** Under this age tempo hardly shows; it comes in over the years up to the second number. */
 const TEMPO_FROM_YEARS = [3, 7] as const;
-const WANDER_Z = 0.12;
+const RESIDUAL_Z = 0.12;
 
 /** Measures without a published curve are invented as a share of one that has one (invented, no source). */
 const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: number]>> = {
@@ -55,7 +55,7 @@ const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: numb
   forearm_girth: ['stature', 0.135],
 };
 
-/** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow wandering of each. */
+/** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow residual process of each. */
 export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): TrueGrowth {
   const sex = child.sex === 'unknown' ? c.oneOf(['male', 'female'] as const) : child.sex;
   const effect = conditionEffects[child.conditions[0] ?? 'none'];
@@ -89,10 +89,10 @@ export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): 
     const affectedZ = affected.includes(side) ? (effect.affectedSideShift[measure] ?? 0) : 0;
     const period = lasting(`${measure} period`, () => c.between(4, 9)) * DAYS_A_YEAR;
     const phase = lasting(`${measure} phase`, () => c.between(0, 2 * Math.PI));
-    const wander =
-      WANDER_Z * Math.sqrt(effect.residualVariance) * Math.sin((2 * Math.PI * day) / period + phase);
+    const residual =
+      RESIDUAL_Z * Math.sqrt(effect.residualVariance) * Math.sin((2 * Math.PI * day) / period + phase);
     return (
-      Math.max(-3.5, Math.min(3, z * Math.sqrt(effect.spread) + sideZ + affectedZ + wander)) +
+      Math.max(-3.5, Math.min(3, z * Math.sqrt(effect.spread) + sideZ + affectedZ + residual)) +
       (effect.shift[measure] ?? 0)
     );
   };

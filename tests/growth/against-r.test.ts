@@ -24,16 +24,16 @@ describe.skipIf(!hasR)('one child against R', () => {
     { sex: 'female', ages: [8, 9, 10], stature: [1270, 1331, 1398], leg: [590, 625, 664] },
   ] as const)('tempo model of a $sex child of $ages against R splines and solve()', (c) => {
     const model = loadGrowthModel();
-    const { anchors, peakVelocityAgeYears, growthEndYears, tempo } = model.parameters;
+    const { longitudinal, peakVelocityAgeYears, growthEndYears, tempo } = model.parameters;
     const curves = model.curves[c.sex];
     const ids = ['stature', 'leg_length', 'weight'] as const;
     const index = ids.map((id) => model.index.get(id) as number);
     const correlation = index.map((d) => index.map((e) => model.parameters.correlation[d][e]));
-    const wander = (d: number, age: number) => {
-      const z = anchors.wanderSd[d] / readTable(curves.sd[index[d]], logAge(age));
+    const residual = (d: number, age: number) => {
+      const z = longitudinal.residualSd[d] / readTable(curves.sd[index[d]], logAge(age));
       return Math.min(0.25, z);
     };
-    const share = correlation.map((r, i) => r.map((v, j) => (i === j ? 1 : v * tempo.wanderSharing)));
+    const share = correlation.map((r, i) => r.map((v, j) => (i === j ? 1 : v * tempo.residualSharing)));
     const folder = mkdtempSync(join(tmpdir(), 'doorpost-r-'));
     const file = (name: string, text: string) => {
       writeFileSync(join(folder, name), text);
@@ -42,14 +42,14 @@ describe.skipIf(!hasR)('one child against R', () => {
     const centre = peakVelocityAgeYears[c.sex];
     const p = file(
       'p.R',
-      `list(knots=${rVector(anchors.knots)}, end=${growthEndYears[c.sex] + 0.5}, wanderYears=${anchors.wanderYears},
-      share=${rMatrix(share)}, covariance=${rMatrix(anchors.covariance)}, centre=${centre},
-      tempoSd=${anchors.tempoSd[c.sex]}, intensitySd=${anchors.intensitySd[c.sex]}, mean=${rVector(anchors.mean[c.sex])},
-      tempoEffect=${rVector(anchors.tempoEffect[c.sex])}, intensityEffect=${rVector(anchors.intensityEffect[c.sex])})`,
+      `list(knots=${rVector(longitudinal.knots)}, end=${growthEndYears[c.sex] + 0.5}, residualYears=${longitudinal.residualYears},
+      share=${rMatrix(share)}, covariance=${rMatrix(longitudinal.covariance)}, centre=${centre},
+      tempoSd=${longitudinal.tempoSd[c.sex]}, intensitySd=${longitudinal.intensitySd[c.sex]}, mean=${rVector(longitudinal.mean[c.sex])},
+      tempoEffect=${rVector(longitudinal.tempoEffect[c.sex])}, intensityEffect=${rVector(longitudinal.intensityEffect[c.sex])})`,
     );
-    // The wandering is scaled by the spread at the child's maturity; R is given it at the calendar age, which
+    // The residual process is scaled by the spread at the child's maturity; R is given it at the calendar age, which
     // differs by a few per cent of 3.5 mm: the tolerance below allows for that.
-    const line = (d: number, age: number) => wander(d, age) * readTable(curves.sd[index[d]], logAge(age));
+    const line = (d: number, age: number) => residual(d, age) * readTable(curves.sd[index[d]], logAge(age));
     const real = c.ages.map((age) => (dayAt(age) - dayAt(0)) / 365.25);
     const seen = real.flatMap((age, i) => [
       { age, d: 0, value: c.stature[i], error: 4 },
@@ -59,11 +59,11 @@ describe.skipIf(!hasR)('one child against R', () => {
     const targets = later.flatMap((age) => [0, 1].map((d) => ({ age: (dayAt(age) - dayAt(0)) / 365.25, d })));
     const obs = file(
       'obs.csv',
-      `age,d,value,error,wander\n${seen.map((s) => [s.age, s.d + 1, s.value, s.error, line(s.d, s.age)].join()).join('\n')}\n`,
+      `age,d,value,error,residual\n${seen.map((s) => [s.age, s.d + 1, s.value, s.error, line(s.d, s.age)].join()).join('\n')}\n`,
     );
     const target = file(
       'target.csv',
-      `age,d,wander\n${targets.map((t) => [t.age, t.d + 1, line(t.d, t.age)].join()).join('\n')}\n`,
+      `age,d,residual\n${targets.map((t) => [t.age, t.d + 1, line(t.d, t.age)].join()).join('\n')}\n`,
     );
     const out = execFileSync('Rscript', ['--vanilla', join(here, 'tempo-model.R'), p, obs, target], {
       encoding: 'utf8',
@@ -89,7 +89,7 @@ describe.skipIf(!hasR)('one child against R', () => {
       expect(Math.abs(ours.sd[0] / sd - 1)).toBeLessThan(0.03);
     });
     const [, tempoMean, tempoSd] = out[targets.length].trim().split(/\s+/).map(Number);
-    const years = (b: number) => (centre + 0.75) * Math.expm1(b * anchors.tempoSd[c.sex]);
+    const years = (b: number) => (centre + 0.75) * Math.expm1(b * longitudinal.tempoSd[c.sex]);
     expect(Math.abs(posterior.tempoYears.mean - years(tempoMean))).toBeLessThan(0.06);
     expect(Math.abs(posterior.tempoYears.sd / (years(tempoSd) || 1) - 1)).toBeLessThan(0.08);
   });

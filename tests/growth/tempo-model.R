@@ -13,7 +13,7 @@ H <- function(u, d) { b <- B(u); m <- matrix(0, length(u), P)
 x <- function(t) log(t + 0.75)
 clock <- function(t) p$end - 0.5 * log1p(exp((p$end - t) / 0.5))
 mat <- function(r, l) (1 + sqrt(3) * abs(r) / l) * exp(-sqrt(3) * abs(r) / l)
-R <- function(t1, d1, s1, t2, d2, s2) outer(s1, s2) * p$share[d1, d2] * mat(outer(clock(t1), clock(t2), "-"), p$wanderYears)
+R <- function(t1, d1, s1, t2, d2, s2) outer(s1, s2) * p$share[d1, d2] * mat(outer(clock(t1), clock(t2), "-"), p$residualYears)
 Sig <- p$covariance
 grid <- expand.grid(b = seq(-3.6, 3.6, length = 33), g = seq(-3.6, 3.6, length = 23))
 lw <- numeric(nrow(grid)); M <- V <- matrix(0, nrow(grid), nrow(target))
@@ -21,12 +21,12 @@ for (i in seq_len(nrow(grid))) { b <- grid$b[i]; g <- grid$g[i]
   u <- function(t) exp(g * p$intensitySd) * (x(t) - x(p$centre) - b * p$tempoSd)
   th <- p$mean + b * p$tempoEffect + g * p$intensityEffect
   H1 <- H(u(obs$age), obs$d); H2 <- H(u(target$age), target$d)
-  S <- H1 %*% Sig %*% t(H1) + R(obs$age, obs$d, obs$wander, obs$age, obs$d, obs$wander) + diag(obs$error^2)
-  C <- H2 %*% Sig %*% t(H1) + R(target$age, target$d, target$wander, obs$age, obs$d, obs$wander)
+  S <- H1 %*% Sig %*% t(H1) + R(obs$age, obs$d, obs$residual, obs$age, obs$d, obs$residual) + diag(obs$error^2)
+  C <- H2 %*% Sig %*% t(H1) + R(target$age, target$d, target$residual, obs$age, obs$d, obs$residual)
   r <- obs$value - H1 %*% th
   lw[i] <- -0.5 * (b^2 + g^2) - 0.5 * (as.numeric(determinant(S)$modulus) + sum(r * solve(S, r)))
   M[i, ] <- H2 %*% th + C %*% solve(S, r)
-  V[i, ] <- diag(H2 %*% Sig %*% t(H2)) + target$wander^2 - diag(C %*% solve(S, t(C))) }
+  V[i, ] <- diag(H2 %*% Sig %*% t(H2)) + target$residual^2 - diag(C %*% solve(S, t(C))) }
 w <- exp(lw - max(lw)); w <- w / sum(w)
 mean <- colSums(w * M); sd <- sqrt(colSums(w * (V + M^2)) - mean^2)
 cat(paste(format(mean, digits = 10), format(sd, digits = 10)), sep = "\n")

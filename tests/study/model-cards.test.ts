@@ -27,7 +27,7 @@ describe.each(growthModelNames())('model card of %s', (name) => {
   it('has the settings that the fit would take today', () => {
     expect(parameters.zScoreShare).toEqual(growthSettings.zScoreShare);
     expect(parameters.peakVelocityAgeYears).toEqual(growthSettings.peakVelocityAgeYears);
-    expect(parameters.followers).toEqual(growthSettings.followers);
+    expect(parameters.crossSectional).toEqual(growthSettings.crossSectional);
   });
   it('reports every device with the floor beside it', () => {
     expect(facts.dates.map((d) => d.allowanceMm)).toEqual(facts.dateFloors.map((d) => d.allowanceMm));

@@ -28,7 +28,7 @@ const END_SPREAD = 0.6;
  */
 const END_MOST: Record<BoneGroup, number> = { feet: 0.35, legs: 0.05, trunk: 0.05 };
 const END_MARKED: Record<BoneGroup, number> = { feet: 0.5, legs: 0.1, trunk: 0.1 };
-/** Growth held up for a while, by illness, surgery or disuse: in health, and with a condition that wanders widely. Own. */
+/** Growth held up for a while, by illness, surgery or disuse: in health, and with a condition with a wide residual process. Own. */
 const HELD_UP = 0.004;
 /** Half of those held up make up for it: the clock then runs so many times as fast until the pause is regained. Own. */
 const CATCHING_UP = 0.5;

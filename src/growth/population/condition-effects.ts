@@ -11,7 +11,7 @@ export interface ConditionEffect {
   readonly affectedSideShift: Partial<Record<MeasureId, number>>;
   /** Lasting deviation of a side from the child's middle, population SD. */
   readonly sideSd: number;
-  /** Variance of the wandering about the child's own curve, against the population's. */
+  /** Variance of the residual process about the child's own curve, against the population's. */
   readonly residualVariance: number;
   /** Mean shift of tempo, population SD; negative is early. */
   readonly tempoShift: number;

@@ -2,7 +2,7 @@
 const SOFTNESS = 0.03;
 
 /**
- * The clock a child's wandering runs on: log-age while bones grow, standing still once growth has ended, so
+ * The clock a child's residual process runs on: log-age while bones grow, standing still once growth has ended, so
  * that a finished bone does not go on changing. `end` is the log-age at which growth is practically over; any other
  * scale of age does as well, with its own `softness`.
  */

@@ -85,10 +85,10 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
   const share = (x: number) => between(p.zScoreShare[sex], ageOfLogAge(x));
   const tempo = {
     centre: logAge(p.peakVelocityAgeYears[sex]),
-    tempoSd: p.anchors.tempoSd[sex],
-    intensitySd: p.anchors.intensitySd[sex],
-    warpFrom: logAge(p.anchors.warpFromYears),
-    warpFull: logAge(p.anchors.warpFullYears),
+    tempoSd: p.longitudinal.tempoSd[sex],
+    intensitySd: p.longitudinal.intensitySd[sex],
+    warpFrom: logAge(p.longitudinal.warpFromYears),
+    warpFull: logAge(p.longitudinal.warpFullYears),
   };
   const softTissue = p.measures.map(isLogMeasure);
   const population = tempoPopulation(
@@ -96,10 +96,10 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
     p.measures,
     softTissue,
     p.correlation,
-    p.anchors,
+    p.longitudinal,
     tempo,
-    p.followers,
-    p.tempo.wanderSharing,
+    p.crossSectional,
+    p.tempo.residualSharing,
   );
   const offsetOf = (measure: MeasureId) => p.offsets.find((o) => o.sex === sex && o.measure === measure);
   const shiftOf = (measure: MeasureId) => {
@@ -123,12 +123,12 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
       return shift ? table.map((v, i) => v + shift(i)) : table;
     });
   const grid = quadratureGrid(p.tempo.tempoPoints, p.tempo.intensityPoints);
-  const settings = { ...p.tempo, wanderYears: p.anchors.wanderYears };
+  const settings = { ...p.tempo, residualYears: p.longitudinal.residualYears };
   const own = { ...curves, median: moved(curves.median) };
   const ownPopulation = { ...population, mean: moved(population.mean) };
   return [
     zScoreSubmodel(own, p.correlation, p.measures.map(isHeadMeasure), p.zScore, (x) => Math.log(share(x))),
-    tempoSubmodel(own, p.correlation, ownPopulation, p.anchors.knots, tempo, grid, settings, (x) =>
+    tempoSubmodel(own, p.correlation, ownPopulation, p.longitudinal.knots, tempo, grid, settings, (x) =>
       Math.log(1 - share(x)),
     ),
   ];

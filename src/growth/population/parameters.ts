@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { measureId } from '../../records/measure.js';
-import { anchorPopulation } from './anchor-population.js';
+import { longitudinalPopulation } from './longitudinal-population.js';
 import { populationOffset } from './population-offset.js';
 
 const ageShare = z.object({ ageYears: z.number(), share: z.number().min(0).max(1) });
@@ -18,22 +18,22 @@ export const growthParameters = z.object({
     sizeShare: z.number().min(0).max(1),
     lengthScale: z.number().positive(),
     residualSharing: z.number().min(0).max(1),
-    sideWandering: z.number().min(0).max(1),
+    sideResidual: z.number().min(0).max(1),
     headWiden: z.number().min(1),
   }),
   /** Learned from children followed for years. */
-  anchors: anchorPopulation,
-  followers: z.object({
+  longitudinal: longitudinalPopulation,
+  crossSectional: z.object({
     ownSizeShare: z.number(),
-    ownSizeShareSoft: z.number(),
+    ownSizeShareSoftTissue: z.number(),
     ownLength: z.number(),
     widen: z.number().min(1),
   }),
   tempo: z.object({
     tempoPoints: z.number().int(),
     intensityPoints: z.number().int(),
-    wanderSharing: z.number(),
-    sideWandering: z.number(),
+    residualSharing: z.number(),
+    sideResidual: z.number(),
     infantSd: z.number(),
     infantUntilYears: z.number(),
     infantLength: z.number(),

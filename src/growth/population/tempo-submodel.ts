@@ -14,10 +14,10 @@ import type { TempoPopulation } from './tempo-population.js';
 import { stretchOf, type TempoSettings } from './tempo-warp.js';
 
 export interface TempoSubmodelSettings {
-  readonly wanderYears: number;
-  readonly wanderSharing: number;
-  readonly sideWandering: number;
-  /** SD at birth, z, of an infant's own wandering, gone by `infantUntilYears`; its length scale, log-age. */
+  readonly residualYears: number;
+  readonly residualSharing: number;
+  readonly sideResidual: number;
+  /** SD at birth, z, of an infant's own residual, gone by `infantUntilYears`; its length scale, log-age. */
   readonly infantSd: number;
   readonly infantUntilYears: number;
   readonly infantLength: number;
@@ -96,16 +96,16 @@ export function tempoSubmodel(
     },
     // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the dear loop over pairs of points, written out for speed
     fixedCovariance(a, b, prior) {
-      const wandering = betweenAges(
+      const correlationByAge = betweenAges(
         a,
         b,
         (x) => growthClock(ageOfLogAge(x), endYears, 0.5),
-        settings.wanderYears,
+        settings.residualYears,
       );
       const lasting = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.infantLength);
       const of = (p: Points) => ({
-        wander: floatsOf(p.curveMeasure, (d, c) =>
-          Math.min(0.25, population.wanderSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
+        residual: floatsOf(p.curveMeasure, (d, c) =>
+          Math.min(0.25, population.residualSd[d] / readTable(curves.sd[d], p.ages[p.curveAge[c]])),
         ),
         infant: floatsOf(p.curveAge, (age) => {
           const f = Math.min(1, Math.max(0, 1 - ageOfLogAge(p.ages[age]) / settings.infantUntilYears));
@@ -121,8 +121,8 @@ export function tempoSubmodel(
         const d = a.measure[i];
         const ci = a.curve[i];
         const row = a.curveAge[ci] * b.ages.length;
-        const [alike, alikeWander] = [correlation[d], population.wanderCorrelation[d]];
-        const [wander, infant, own] = [pa.wander[ci], pa.infant[ci], sideSd[d] * sideSd[d]];
+        const [alike, alikeResidual] = [correlation[d], population.residualCorrelation[d]];
+        const [residual, infant, own] = [pa.residual[ci], pa.infant[ci], sideSd[d] * sideSd[d]];
         const end = a === b ? i + 1 : b.n;
         for (let j = 0; j < end; j++) {
           const e = b.measure[j];
@@ -130,9 +130,9 @@ export function tempoSubmodel(
           const k = lasting[row + b.curveAge[cj]];
           let v = 0;
           if (!a.differences) {
-            const sharing = d === e ? 1 : alike[e] * settings.wanderSharing;
+            const sharing = d === e ? 1 : alike[e] * settings.residualSharing;
             v =
-              wander * pb.wander[cj] * alikeWander[e] * wandering[row + b.curveAge[cj]] +
+              residual * pb.residual[cj] * alikeResidual[e] * correlationByAge[row + b.curveAge[cj]] +
               (infant * pb.infant[cj] + extra) * sharing * k +
               (spread[d] * spread[e] - 1) * alike[e];
           }
@@ -140,7 +140,7 @@ export function tempoSubmodel(
             v +=
               sideOverlap[5 * a.side[i] + b.side[j]] *
               own *
-              (1 - settings.sideWandering + settings.sideWandering * k);
+              (1 - settings.sideResidual + settings.sideResidual * k);
           out[i * b.n + j] = v;
         }
       }

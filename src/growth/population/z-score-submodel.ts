@@ -9,18 +9,18 @@ import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
 export interface ZScoreSettings {
   /** Share of a z-score's variance that stays with the child for life. */
   readonly sizeShare: number;
-  /** Length scale of the remaining wandering, log-age. */
+  /** Length scale of the remaining residual process, log-age. */
   readonly lengthScale: number;
-  /** How far the wandering is shared between measures, 0..1 of the correlation of size. */
+  /** How far the residual process is shared between measures, 0..1 of the correlation of size. */
   readonly residualSharing: number;
-  /** Share of a side's own deviation that wanders. */
-  readonly sideWandering: number;
-  /** SD of a head's wandering against that of body length, which it is taken from. */
+  /** Share of a side's own deviation that is residual, not lasting. */
+  readonly sideResidual: number;
+  /** SD of a head's residual against that of body length, which it is taken from. */
   readonly headWiden: number;
 }
 
 /**
- * Staying near the own centile: every measure's z-score is a lifelong level plus a Matern 3/2 wandering, both
+ * Staying near the own centile: every measure's z-score is a lifelong level plus a Matern 3/2 residual process, both
  * correlated over measures. No tempo: one grid point.
  */
 export function zScoreSubmodel(
@@ -61,7 +61,7 @@ export function zScoreSubmodel(
     fixedCovariance(a, b, prior) {
       const out = new Float64Array(a.n * b.n);
       const near = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.lengthScale);
-      const wandering = (1 - settings.sizeShare) * prior.residual;
+      const residual = (1 - settings.sizeShare) * prior.residual;
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
         const row = a.curveAge[a.curve[i]] * b.ages.length;
@@ -72,13 +72,13 @@ export function zScoreSubmodel(
           let v = 0;
           if (!a.differences) {
             v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
-            v += wandering * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
+            v += residual * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
           }
           if (d === e)
             v +=
               sideOverlap[5 * a.side[i] + b.side[j]] *
               prior.sideSd[d] ** 2 *
-              (1 - settings.sideWandering + settings.sideWandering * k);
+              (1 - settings.sideResidual + settings.sideResidual * k);
           out[i * b.n + j] = v;
         }
       }

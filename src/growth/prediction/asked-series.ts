@@ -1,14 +1,14 @@
 import { type Parts, splitOf } from '../child/parts.js';
 import { sides } from '../population/points.js';
 import type { ChildPrior } from '../population/submodel.js';
-import { type Outlook, outlookOf, type Row } from './outlook.js';
+import { type ConditionalGaussian, conditionalGaussian, type Row } from './conditional-gaussian.js';
 import type { PathKnots } from './path-knots.js';
 
 /** Rows of one part of the readings that some series are made of. */
 export interface Asked {
   readonly kinds: number;
-  readonly onDays: Outlook;
-  readonly onKnots: Outlook;
+  readonly onDays: ConditionalGaussian;
+  readonly onKnots: ConditionalGaussian;
   /** Which series, which of the kinds each is made of, and how much of it. */
   readonly uses: readonly { readonly series: number; readonly kind: number; readonly share: number }[];
 }
@@ -35,7 +35,7 @@ export function askedOf(
     });
     if (uses.length === 0) return [];
     const at = (days: readonly number[]) =>
-      outlookOf(
+      conditionalGaussian(
         parts,
         part,
         [...kinds.values()].flatMap((rows) => days.map((j) => rows[j])),

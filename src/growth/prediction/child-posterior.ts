@@ -10,12 +10,12 @@ import type { ChildPosterior } from '../contract.js';
 import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { sideCode } from '../population/points.js';
+import type { Row } from './conditional-gaussian.js';
 import { mixtureQuantile } from './mixture-quantile.js';
-import type { Row } from './outlook.js';
 import { pathKnots, readBetween } from './path-knots.js';
 import { componentsOfPairs, pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
-import { seriesOutlook } from './series-outlook.js';
+import { seriesGaussian } from './series-gaussian.js';
 
 /** Readings doubted less than this are not worth a person's attention. */
 const WORTH_SHOWING = 0.05;
@@ -50,7 +50,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     const end = Math.max(GROWN_YEARS, growthAgeYears(input.birthDate, day, input.gestationWeeks));
     const [now] = place(series, [day]);
     const rows = [now, { ...now, x: logAge(end) }];
-    const view = seriesOutlook(c.parts, rows, rows, c.prior);
+    const view = seriesGaussian(c.parts, rows, rows, c.prior);
     const found = components.map((w) => {
       const [first, last] = view.mean(w);
       const covariance = view.covariance(w);
@@ -182,7 +182,7 @@ function predictions(
     rows.map((r) => r.x),
     SPACING,
   );
-  const view = seriesOutlook(
+  const view = seriesGaussian(
     parts,
     rows,
     knots.at.map((j) => rows[j]),

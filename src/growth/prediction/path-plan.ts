@@ -8,7 +8,7 @@ import type { Product } from '../../statistics/tensor/wide-products.js';
 import type { Component } from '../child/components.js';
 import type { Conditioned } from '../child/conditioned.js';
 import { type Asked, addRows, askedOf } from './asked-series.js';
-import type { Row } from './outlook.js';
+import type { Row } from './conditional-gaussian.js';
 import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 
 /**

@@ -1,6 +1,6 @@
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import type { DateRow } from '../backtest/outgrown-dates.js';
-import type { InfantWandering } from './infant-wandering.js';
+import type { InfantResidual } from './infant-residual.js';
 import { type MeasuredError, NOISE_DRAWS } from './measured-error.js';
 
 const LEAST_COVER = 0.76;
@@ -70,8 +70,8 @@ Outgrown by the forecast's P10, P50 and P90 dates ought to be 10, 50 and 90 %.
 ${rows.join('\n')}`;
 }
 
-/** Infants left out of the estimate of their wandering. */
-export function infantTable({ errors, errorMm, children }: InfantWandering): string {
+/** Infants left out of the estimate of their residual process. */
+export function infantTable({ errors, errorMm, children }: InfantResidual): string {
   const rows = errors.map((e) => {
     const cover = `${(100 * e.coverage80).toFixed(0)} (${(100 * e.coverage80Se).toFixed(0)})`;
     const ratio = `${e.toCentile.toFixed(2)} (${e.toCentileSe.toFixed(2)})`;

@@ -1,27 +1,27 @@
-import type { AnchorPopulation } from '../../growth/population/anchor-population.js';
 import { toScale } from '../../growth/population/growth-scale.js';
+import type { LongitudinalPopulation } from '../../growth/population/longitudinal-population.js';
 import type { GrowthParameters } from '../../growth/population/parameters.js';
 import type { MeasureId } from '../../records/measure.js';
 import { curveOf, type References } from '../../reference/reference.js';
 import type { SurveyRecord } from '../../reference/survey-records.js';
-import type { AnchorChild, AnchorRow } from './anchor-records.js';
-import { fitAnchors } from './fit-anchors.js';
+import { fitLongitudinal } from './fit-longitudinal.js';
+import type { FollowedChild, FollowedRow } from './followed-records.js';
 import { growthSettings as settings } from './growth-settings.js';
-import type { InfantWandering } from './infant-wandering.js';
+import type { InfantResidual } from './infant-residual.js';
 import { sizeCorrelation } from './size-correlation.js';
-import { startingAnchors } from './starting-anchors.js';
+import { startingLongitudinal } from './starting-longitudinal.js';
 
 export interface GrowthFitInput {
   readonly name: string;
   readonly version: string;
   readonly seed: number;
-  readonly cohort: readonly AnchorChild[];
+  readonly cohort: readonly FollowedChild[];
   readonly correlation: readonly (readonly number[])[];
-  readonly infants: InfantWandering | null;
+  readonly infants: InfantResidual | null;
 }
 
 /** Error of the cohort's records on the model's scale: they look smoothed, but less so before 8 years. */
-function recordErrorSd({ measure, ageYears }: AnchorRow): number {
+function recordErrorSd({ measure, ageYears }: FollowedRow): number {
   if (measure === 'weight') return 0.005;
   if (measure === 'leg_length') return 1.5;
   return ageYears < 8 ? 5 : 1;
@@ -33,11 +33,11 @@ export function fitGrowthModel(
   refs: References,
   onIteration?: (iteration: number, logLikelihood: number) => void,
 ): { parameters: GrowthParameters; logLikelihood: number } {
-  const start = startingAnchors(input.cohort, {
+  const start = startingLongitudinal(input.cohort, {
     centreYears: settings.peakVelocityAgeYears,
     reference: referenceMedian(refs),
   });
-  const { population, logLikelihood } = fitAnchors(input.cohort, start, {
+  const { population, logLikelihood } = fitLongitudinal(input.cohort, start, {
     iterations: settings.iterations,
     tempoPoints: settings.gridPoints.tempo,
     intensityPoints: settings.gridPoints.intensity,
@@ -52,7 +52,10 @@ export function fitGrowthModel(
 }
 
 /** The same parameters around another population. */
-export function parametersWith(input: GrowthFitInput, anchors: AnchorPopulation): GrowthParameters {
+export function parametersWith(
+  input: GrowthFitInput,
+  longitudinal: LongitudinalPopulation,
+): GrowthParameters {
   const { infants } = input;
   const { zScore, tempo } = settings;
   return rounded({
@@ -65,11 +68,14 @@ export function parametersWith(input: GrowthFitInput, anchors: AnchorPopulation)
       ? { ...zScore, sizeShare: infants.sizeShare, lengthScale: infants.lengthScale }
       : { ...zScore },
     tempo: infants ? { ...tempo, infantSd: infants.sd, infantLength: infants.lengthScale } : { ...tempo },
-    followers: { ...settings.followers },
+    crossSectional: { ...settings.crossSectional },
     zScoreShare: { male: [...settings.zScoreShare.male], female: [...settings.zScoreShare.female] },
     peakVelocityAgeYears: { ...settings.peakVelocityAgeYears },
     growthEndYears: { ...settings.growthEndYears },
-    anchors: { ...anchors, wanderSd: anchors.wanderSd.map((sd) => sd * settings.wanderFactor) },
+    longitudinal: {
+      ...longitudinal,
+      residualSd: longitudinal.residualSd.map((sd) => sd * settings.residualFactor),
+    },
     offsets: [],
   });
 }

@@ -22,19 +22,19 @@ export const growthSettings = {
       { ageYears: 4, share: 0 },
     ],
   },
-  followers: { ownSizeShare: 0.8, ownSizeShareSoft: 0.65, ownLength: 0.25, widen: 1.1 },
-  zScore: { sizeShare: 0.7, lengthScale: 0.5, residualSharing: 0.7, sideWandering: 0.3, headWiden: 1.25 },
+  crossSectional: { ownSizeShare: 0.8, ownSizeShareSoftTissue: 0.65, ownLength: 0.25, widen: 1.1 },
+  zScore: { sizeShare: 0.7, lengthScale: 0.5, residualSharing: 0.7, sideResidual: 0.3, headWiden: 1.25 },
   tempo: {
     tempoPoints: 9,
     intensityPoints: 7,
-    wanderSharing: 0.6,
-    sideWandering: 0.3,
+    residualSharing: 0.6,
+    sideResidual: 0.3,
     infantSd: 0.55,
     infantUntilYears: 3,
     infantLength: 0.5,
   },
-  /** Calendar wandering against the estimate's: makes 80 % bands cover 80 % of children left out. */
-  wanderFactor: 1.25,
+  /** Calendar residual against the estimate's: makes 80 % bands cover 80 % of children left out. */
+  residualFactor: 1.25,
   /** Variance of children's own shapes against the estimate's, which 68 children leave too small; likewise. */
   spreadFactor: 1.15,
   /** Of the estimate of the tempo population. */

@@ -1,7 +1,7 @@
 import type { GrowthParameters } from '../../growth/population/parameters.js';
 import type { DateRow } from '../backtest/outgrown-dates.js';
 import { datesTable, errorTable, infantTable } from './card-tables.js';
-import type { InfantWandering } from './infant-wandering.js';
+import type { InfantResidual } from './infant-residual.js';
 import type { MeasuredError } from './measured-error.js';
 
 /** models/<name>/card-facts.json: all that a card says and parameters.json does not. */
@@ -9,7 +9,7 @@ export interface CardFacts {
   /** How the mean curves came about, a sentence. */
   readonly curves: string;
   readonly data: readonly string[];
-  readonly infants: InfantWandering | null;
+  readonly infants: InfantResidual | null;
   readonly errors: readonly MeasuredError[];
   /** Outgrown dates of children left out, and of children drawn from the model: no forecast can come nearer. */
   readonly dates: readonly DateRow[];
@@ -20,9 +20,9 @@ export interface CardFacts {
 /** models/<name>/model-card.md: data, assumptions, measured error, valid ages; nothing about any one child. */
 export function modelCard(p: GrowthParameters, facts: CardFacts): string {
   const { curves, data, infants, errors, dates, dateFloors, command } = facts;
-  const follow = p.measures.filter((m) => !p.anchors.measures.includes(m));
+  const follow = p.measures.filter((m) => !p.longitudinal.measures.includes(m));
   const sds = (['male', 'female'] as const).map(
-    (s) => `${s} ${p.anchors.tempoSd[s].toFixed(3)} and ${p.anchors.intensitySd[s].toFixed(3)}`,
+    (s) => `${s} ${p.longitudinal.tempoSd[s].toFixed(3)} and ${p.longitudinal.intensitySd[s].toFixed(3)}`,
   );
   return `# Growth model '${p.name}', version ${p.version}
 
@@ -35,28 +35,28 @@ ${data.map((d) => `- ${d}`).join('\n')}
 Age is read on a logarithmic axis, x = ln(age + 0.75 years). A child has a tempo (early or late) and an intensity
 (slow or quick through puberty), shared by all measures, and is at maturity position
 u = exp(intensity) (x - centre - tempo). On u each measure follows a mean curve plus the child's own deviation,
-cubic splines with ${p.anchors.knots.length} knots, one joint Gaussian over measures; on top a short wandering by the
-calendar (Matern 3/2, ${p.anchors.wanderYears} year) and the error of each reading. Tempo and intensity are integrated
+cubic splines with ${p.longitudinal.knots.length} knots, one joint Gaussian over measures; on top a short residual process along the
+calendar (Matern 3/2, ${p.longitudinal.residualYears} year) and the error of each reading. Tempo and intensity are integrated
 numerically (a coarse grid, then a fine one around the child), all else exactly.
 ${curves}
 
 - SD of tempo and of intensity, on the log-age axis: ${sds.join('; ')}. Mean ages at peak height velocity
   ${p.peakVelocityAgeYears.male} (boys) and ${p.peakVelocityAgeYears.female} years (girls) are where the curves are
   laid together.
-- Measures with serial records behind them: ${p.anchors.measures.join(', ')}.
+- Measures with serial records behind them: ${p.longitudinal.measures.join(', ')}.
 - **Measures without serial records**: ${follow.join(', ')}. Same tempo and intensity; mean curve the reference's
   median with the smear of mixed tempos taken out, so that each keeps its own timing (boys' feet peak a year before
   stature), moved by as many SD as the serial measures stand off theirs on the average of childhood. Deviation a
   regression on the serial measures' deviations plus an own part, from correlations in children measured once. The own
-  part's and the wandering's SD are widened by ${Math.round(100 * (p.followers.widen - 1))} %. **Nobody has checked these forecasts on children followed for
+  part's and the residual's SD are widened by ${Math.round(100 * (p.crossSectional.widen - 1))} %. **Nobody has checked these forecasts on children followed for
   years**, but for sitting height, which is stature less leg length in the model (from 8 years its mean too) and in
   the followed children.
-- **Heads** (circumference, breadth, length) have no serial records here: curve and spread are print, their wandering in
+- **Heads** (circumference, breadth, length) have no serial records here: curve and spread are print, their residual process in
   infancy is that of body length with an SD ${Math.round(100 * (p.zScore.headWiden - 1))} % wider. Two-month gains at 4 to 6 months then differ between children
   by more than printed velocity standards say (SD about 4-5 mm with two readings' error, from memory).
 - Growth that stood still may have stopped, be held up or be caught up; growth hormone may hasten it from its date to its
   end. How often and how much is our own or from memory (src/growth/child/unusual-paces.ts); nobody checked it on records.
-- The calendar wandering's SD is 25 % and the variance of children's own shapes 15 % wider than estimated, so that 80 %
+- The calendar residual's SD is 25 % and the variance of children's own shapes 15 % wider than estimated, so that 80 %
   bands cover 80 % of children left out.
 - Girths and weight are modelled as logarithms, bones in mm.
 - Left and right share the child; each side has a small deviation of its own (SD 0.12 population SD in health, more
@@ -70,7 +70,7 @@ ${curves}
 
 ## Valid ages
 Birth to 20 years. Below ${p.zScoreShare.male[0].ageYears} years a child is held near its own centile (z-score level plus Matern 3/2
-wandering${infants ? `, the one under which what ${infants.children} infants' length was one to four months later is likeliest: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of wandering ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
+residual process${infants ? `, the one under which what ${infants.children} infants' length was one to four months later is likeliest: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of the residual process ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
 tempo population alone; a mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
 record, so treat with reserve: children given growth hormone, with early or absent puberty under treatment, with bone
 disease, or after limb surgery.

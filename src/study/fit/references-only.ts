@@ -9,7 +9,7 @@ import { loadReferenceSource, type References } from '../../reference/reference.
 import { type GrowthFitInput, parametersWith, referenceMedian } from './fit-growth-model.js';
 import { growthSettings as settings } from './growth-settings.js';
 import { meanCoefficients } from './mean-coefficients.js';
-import { startingAnchors } from './starting-anchors.js';
+import { startingLongitudinal } from './starting-longitudinal.js';
 
 /**
  * Leg length's shape over age: the survey behind the working reference is thin and noisy where legs stop growing.
@@ -30,7 +30,7 @@ export function referencesOnly(
   caseload: readonly GrowthInput[],
 ): GrowthParameters {
   const reference = withLegShape(referenceMedian(refs), loadReferenceSource(LEG_SHAPE));
-  const start = startingAnchors([], {
+  const start = startingLongitudinal([], {
     centreYears: settings.peakVelocityAgeYears,
     reference,
     residualFactor: RESIDUAL_FACTOR,
@@ -55,8 +55,8 @@ export function referencesOnly(
         rows.push({ u, value: readTable(table, u + centre) });
       return [...meanCoefficients(rows, start.knots)];
     });
-  const anchors = { ...start, mean: { male: mean('male'), female: mean('female') } };
-  const parameters = parametersWith(input, anchors);
+  const longitudinal = { ...start, mean: { male: mean('male'), female: mean('female') } };
+  const parameters = parametersWith(input, longitudinal);
   return caseload.length === 0
     ? parameters
     : learnPopulationOffset(growthModel(parameters, refs), caseload).parameters;

@@ -1,5 +1,5 @@
-import type { AnchorPopulation } from '../../growth/population/anchor-population.js';
 import { logAge } from '../../growth/population/growth-age.js';
+import type { LongitudinalPopulation } from '../../growth/population/longitudinal-population.js';
 import { quadratureGrid } from '../../growth/population/quadrature-grid.js';
 import { tempoWarp } from '../../growth/population/tempo-warp.js';
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
@@ -11,18 +11,18 @@ import {
 } from '../../statistics/dense-cholesky.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
-import type { AnchorChild, AnchorRow } from './anchor-records.js';
+import type { FollowedChild, FollowedRow } from './followed-records.js';
 
 const SEXES = ['male', 'female'] as const;
 /** How many children the starting SDs of tempo and intensity count for. */
 const SD_CHILDREN = 10;
 
-export interface AnchorFitSettings {
+export interface LongitudinalFitSettings {
   readonly iterations: number;
   readonly tempoPoints: number;
   readonly intensityPoints: number;
   /** Error SD of the records on the model's scale. */
-  readonly errorSd: (row: AnchorRow) => number;
+  readonly errorSd: (row: FollowedRow) => number;
   /** How many children the starting covariance counts for. */
   readonly priorChildren: number;
   /** How many children 'no effect' of tempo and intensity on size counts for. */
@@ -34,13 +34,13 @@ export interface AnchorFitSettings {
 /**
  * Expectation-maximisation for the tempo population (Dempster, Laird & Rubin 1977): tempo and intensity on a
  * quadrature grid, a child's spline coefficients exactly Gaussian given them. The starting population gives
- * knots, warp, wandering and the covariance that the estimate is shrunk to (inverse-Wishart).
+ * knots, warp, residual process and the covariance that the estimate is shrunk to (inverse-Wishart).
  */
-export function fitAnchors(
-  children: readonly AnchorChild[],
-  start: AnchorPopulation,
-  settings: AnchorFitSettings,
-): { population: AnchorPopulation; logLikelihood: number } {
+export function fitLongitudinal(
+  children: readonly FollowedChild[],
+  start: LongitudinalPopulation,
+  settings: LongitudinalFitSettings,
+): { population: LongitudinalPopulation; logLikelihood: number } {
   const spline = clampedBSpline(start.knots);
   const p = spline.size * start.measures.length;
   let now = start;
@@ -107,10 +107,10 @@ interface Moments {
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: sums over grid, children and pairs in one pass: it is the dear loop of a fit
 function momentsOf(
-  children: readonly AnchorChild[],
+  children: readonly FollowedChild[],
   sex: 'male' | 'female',
-  now: AnchorPopulation,
-  settings: AnchorFitSettings,
+  now: LongitudinalPopulation,
+  settings: LongitudinalFitSettings,
 ): Moments {
   const spline = clampedBSpline(now.knots);
   const k = spline.size;
@@ -141,10 +141,10 @@ function momentsOf(
     for (let i = 0; i < n; i++)
       for (let j = 0; j < n; j++) {
         base[i * n + j] =
-          now.wanderSd[of[i]] *
-          now.wanderSd[of[j]] *
-          now.wanderCorrelation[of[i]][of[j]] *
-          maternThreeHalves(rows[i].ageYears - rows[j].ageYears, now.wanderYears);
+          now.residualSd[of[i]] *
+          now.residualSd[of[j]] *
+          now.residualCorrelation[of[i]][of[j]] *
+          maternThreeHalves(rows[i].ageYears - rows[j].ageYears, now.residualYears);
         if (i === j) base[i * n + i] += settings.errorSd(rows[i]) ** 2;
       }
     const log = group.map(() => new Float64Array(grid.length));

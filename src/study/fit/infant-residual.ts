@@ -6,23 +6,23 @@ import { rounded } from '../../statistics/rounded.js';
 import { ratioByChild } from '../backtest/ratio-by-child.js';
 import type { InfantCase } from './infant-cases.js';
 
-/** An infant's length z-score: a lasting level, a wandering about it, and the error of each reading. */
-interface Wandering {
-  /** SD of the level and of the wandering, z. */
+/** An infant's length z-score: a lasting level, a residual process about it, and the error of each reading. */
+interface ResidualProcess {
+  /** SD of the level and of the residual process, z. */
   readonly size: number;
   readonly sd: number;
-  /** Of the wandering, log-age. */
+  /** Of the residual process, log-age. */
   readonly lengthScale: number;
   readonly errorMm: number;
 }
 
-export interface InfantWandering extends Omit<Wandering, 'size'> {
+export interface InfantResidual extends Omit<ResidualProcess, 'size'> {
   readonly sizeShare: number;
   readonly children: number;
   readonly errors: readonly InfantError[];
 }
 
-/** How infants were forecast that the wandering was not estimated from. Standard errors count children. */
+/** How infants were forecast that the residual process was not estimated from. Standard errors count children. */
 export interface InfantError {
   readonly monthsAhead: number;
   readonly n: number;
@@ -37,7 +37,7 @@ export interface InfantError {
 const CANDIDATES = [0.7, 0.8, 0.9, 1].flatMap((size) =>
   [0.3, 0.4, 0.5, 0.6, 0.7].flatMap((sd) =>
     [0.25, 0.35, 0.5, 0.7, 1].flatMap((lengthScale) =>
-      [3, 4, 5, 6].map((errorMm): Wandering => ({ size, sd, lengthScale, errorMm })),
+      [3, 4, 5, 6].map((errorMm): ResidualProcess => ({ size, sd, lengthScale, errorMm })),
     ),
   ),
 );
@@ -45,13 +45,13 @@ const FOLDS = 5;
 const HALF_80 = normalQuantile(0.9);
 
 /**
- * The wandering under which what infants measured one to four months later is likeliest. The likelihood of their whole
+ * The residual process under which what infants measured one to four months later is likeliest. The likelihood of their whole
  * records asks for a rougher one (they were measured daily), and forecast no better than staying on the centile.
  */
-export function infantWandering(cases: readonly InfantCase[]): InfantWandering {
-  const tried = CANDIDATES.map((wandering) => ({
-    wandering,
-    forecasts: cases.map((c) => forecast(c, wandering)),
+export function infantResidual(cases: readonly InfantCase[]): InfantResidual {
+  const tried = CANDIDATES.map((residual) => ({
+    residual,
+    forecasts: cases.map((c) => forecast(c, residual)),
   }));
   const likeliest = (count: (c: InfantCase) => boolean) => {
     const score = (all: readonly Forecast[]) =>
@@ -66,7 +66,7 @@ export function infantWandering(cases: readonly InfantCase[]): InfantWandering {
   const fold = new Map(children.map((id, i) => [id, i % FOLDS]));
   const leftOut = Array.from({ length: FOLDS }, (_, f) => likeliest((c) => fold.get(c.childId) !== f));
   const unseen = cases.map((c, i) => ({ ...c, ...leftOut[fold.get(c.childId) as number].forecasts[i] }));
-  const { size, sd, lengthScale, errorMm } = likeliest(() => true).wandering;
+  const { size, sd, lengthScale, errorMm } = likeliest(() => true).residual;
   return {
     sizeShare: size ** 2 / (size ** 2 + sd ** 2),
     ...{ sd, lengthScale, errorMm },
@@ -102,7 +102,10 @@ interface Forecast {
   readonly centileErrorMm: number;
 }
 
-function forecast({ known, later }: InfantCase, { size, sd, lengthScale, errorMm }: Wandering): Forecast {
+function forecast(
+  { known, later }: InfantCase,
+  { size, sd, lengthScale, errorMm }: ResidualProcess,
+): Forecast {
   const n = known.length;
   const between = (a: number, b: number) => size ** 2 + sd ** 2 * maternThreeHalves(a - b, lengthScale);
   const factor = new Float64Array(n * n);

@@ -5,10 +5,10 @@ const bySex = <T extends z.ZodType>(item: T) => z.object({ male: item, female: i
 
 /**
  * A population whose growth was learned from children followed for years: for each sex the mean curve of the
- * anchor measures over maturity, what tempo and intensity do to it, and how children differ about it.
+ * longitudinal measures over maturity, what tempo and intensity do to it, and how children differ about it.
  * A curve is spline coefficients per measure, one measure after another (k functions each).
  */
-export const anchorPopulation = z.object({
+export const longitudinalPopulation = z.object({
   measures: z.array(measureId),
   /** Knots on log-age relative to the centre (mean age of peak height velocity). */
   knots: z.array(z.number()),
@@ -22,9 +22,9 @@ export const anchorPopulation = z.object({
   intensityEffect: bySex(z.array(z.number())),
   /** Covariance of a child's coefficients about the mean, both sexes. */
   covariance: z.array(z.array(z.number())),
-  /** Wandering that follows the calendar, not maturity: SD per measure, correlation, length scale in years. */
-  wanderSd: z.array(z.number()),
-  wanderCorrelation: z.array(z.array(z.number())),
-  wanderYears: z.number(),
+  /** Residual process along the calendar, not maturity: SD per measure, correlation, length scale in years. */
+  residualSd: z.array(z.number()),
+  residualCorrelation: z.array(z.array(z.number())),
+  residualYears: z.number(),
 });
-export type AnchorPopulation = z.infer<typeof anchorPopulation>;
+export type LongitudinalPopulation = z.infer<typeof longitudinalPopulation>;

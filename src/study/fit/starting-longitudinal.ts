@@ -1,9 +1,9 @@
-import type { AnchorPopulation } from '../../growth/population/anchor-population.js';
 import { logAge } from '../../growth/population/growth-age.js';
+import type { LongitudinalPopulation } from '../../growth/population/longitudinal-population.js';
 import type { MeasureId } from '../../records/measure.js';
 import { clampedBSpline } from '../../statistics/clamped-b-spline.js';
 import { maternThreeHalves } from '../../statistics/matern-three-halves.js';
-import type { AnchorChild } from './anchor-records.js';
+import type { FollowedChild } from './followed-records.js';
 import { meanCoefficients } from './mean-coefficients.js';
 
 const MEASURES = ['stature', 'leg_length', 'weight'] as const satisfies readonly MeasureId[];
@@ -24,7 +24,7 @@ const LATE_RESIDUAL = { from: 0.3, share: 0.5 };
 const YOUNGEST_SHARE = 0.65;
 const OLDEST_SHARE = 1.05;
 
-export interface AnchorStart {
+export interface LongitudinalStart {
   readonly centreYears: Readonly<Record<'male' | 'female', number>>;
   /** Median of the reference on the model's scale. */
   readonly reference: (measure: MeasureId, sex: 'male' | 'female', ageYears: number) => number;
@@ -35,7 +35,10 @@ export interface AnchorStart {
 }
 
 /** What the estimate starts from and is shrunk to: parametric spread, mean curves of the cohort (or reference). */
-export function startingAnchors(children: readonly AnchorChild[], start: AnchorStart): AnchorPopulation {
+export function startingLongitudinal(
+  children: readonly FollowedChild[],
+  start: LongitudinalStart,
+): LongitudinalPopulation {
   const knots = KNOT_YEARS.map((age) => logAge(age) - logAge(start.centreYears.male));
   const at = [...clampedBSpline(knots).abscissae];
   const zeros = MEASURES.flatMap(() => at.map(() => 0));
@@ -54,13 +57,13 @@ export function startingAnchors(children: readonly AnchorChild[], start: AnchorS
     tempoEffect: { male: zeros, female: zeros },
     intensityEffect: { male: zeros, female: zeros },
     covariance: startingCovariance(at, start.residualFactor ?? 1, start.lateResidual ?? LATE_RESIDUAL.share),
-    wanderSd: [3.5, 3.5, 0.02],
-    wanderCorrelation: [
+    residualSd: [3.5, 3.5, 0.02],
+    residualCorrelation: [
       [1, 0.6, 0.2],
       [0.6, 1, 0.1],
       [0.2, 0.1, 1],
     ],
-    wanderYears: 1,
+    residualYears: 1,
   };
 }
 
@@ -86,10 +89,10 @@ function startingCovariance(at: readonly number[], residualFactor: number, lateR
 
 /** Cohort readings of a sex; where the cohort has no age the reference's median, moved to meet its first year. */
 function meanRows(
-  children: readonly AnchorChild[],
+  children: readonly FollowedChild[],
   measure: MeasureId,
   sex: 'male' | 'female',
-  start: AnchorStart,
+  start: LongitudinalStart,
   knots: readonly number[],
 ): { u: number; value: number }[] {
   const centre = logAge(start.centreYears[sex]);

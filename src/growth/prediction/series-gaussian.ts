@@ -1,18 +1,18 @@
 import { type Parts, splitOf } from '../child/parts.js';
 import { type SideCode, sides } from '../population/points.js';
 import type { ChildPrior } from '../population/submodel.js';
-import { type Outlook, outlookOf, type Row } from './outlook.js';
+import { type ConditionalGaussian, conditionalGaussian, type Row } from './conditional-gaussian.js';
 
 /** One series over all parts of the readings: its mean at some points, its covariance at others. */
-export function seriesOutlook(
+export function seriesGaussian(
   parts: Parts,
   meanAt: readonly Row[],
   covarianceAt: readonly Row[],
   prior: ChildPrior,
-): Outlook {
+): ConditionalGaussian {
   const { common, part, share } = splitOf(parts, meanAt[0].measure, meanAt[0].side);
   const at = (which: number, rows: readonly Row[], side: SideCode) =>
-    outlookOf(
+    conditionalGaussian(
       parts,
       which,
       rows.map((r) => ({ ...r, side })),

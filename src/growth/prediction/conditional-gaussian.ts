@@ -5,7 +5,7 @@ import { type Points, points, type SideCode } from '../population/points.js';
 import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
 
 /** Noise-free sizes at some points of one part of the readings (`partsOf`), as one component after another sees them. */
-export interface Outlook {
+export interface ConditionalGaussian {
   /** m* + K V^-1 (y - m), model scale; written over by the next call. */
   mean(w: Component): Float64Array;
   /** K* - K V^-1 K', n x n row-major, lower triangle. */
@@ -15,7 +15,12 @@ export interface Outlook {
 export type Row = { readonly measure: number; readonly side: SideCode; readonly x: number };
 
 /** What no grid point changes is worked out once a submodel. */
-export function outlookOf({ data }: Parts, part: number, rows: readonly Row[], prior: ChildPrior): Outlook {
+export function conditionalGaussian(
+  { data }: Parts,
+  part: number,
+  rows: readonly Row[],
+  prior: ChildPrior,
+): ConditionalGaussian {
   const seen = data[part];
   const at = points(rows);
   const q = at.n;
