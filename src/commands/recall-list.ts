@@ -6,6 +6,7 @@ import { safeCell } from '../exchange/csv/row-reader.js';
 import { capital } from '../forecast/words.js';
 import { actionIds, type RecallEntry, type RecallLevelling, type RecallList } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
+import { counted } from '../records/counted.js';
 import type { Child } from '../records/records.js';
 import { actionNames, alertNames } from '../words/action-names.js';
 import { type Assessed, assess } from './assess.js';
@@ -57,9 +58,9 @@ export function recallText({ records, recall }: Assessed): string {
   const nameOf = childWords([...children.values()]);
   const span = recall.month ?? `${recall.today} to ${recall.until}`;
   const summary =
-    `Recall list for ${span}, as of ${recall.today}: ${recall.entries.length} visits wanted, ` +
-    `${recall.entries.filter((e) => e.late).length} of them late; ${recall.inProgress.length} devices being replaced; ` +
-    `${recall.notDue.length} children with nothing due.`;
+    `Recall list for ${span}, as of ${recall.today}: ${counted(recall.entries.length, 'visit')} wanted, ` +
+    `${recall.entries.filter((e) => e.late).length} of them late; ${counted(recall.inProgress.length, 'device')} being replaced; ` +
+    `${counted(recall.notDue.length, 'child', 'children')} with nothing due.`;
   return [
     summary,
     ...actionIds.map((action) =>
@@ -119,7 +120,7 @@ function levellingText(levelling: RecallLevelling | undefined, nameOf: NameOf): 
       (w) => `Week of ${w.week}: ${w.used} places needed, ${w.slots} there are, ${w.overtime} too few.`,
     ),
     levelling.visitsSaved > 0
-      ? `Doing several things in one visit saves ${levelling.visitsSaved} visits in the weeks planned.`
+      ? `Doing several things in one visit saves ${counted(levelling.visitsSaved, 'visit')} in the weeks planned.`
       : '',
     ...harmed.map((h) => `${h.childIds.map(nameOf).join(' and ')}: ${h.text}`),
     ...relief.map((r) => r.text),

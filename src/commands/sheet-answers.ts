@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import type { ParsedCaseload } from '../exchange/parse-caseload.js';
 import type { Answers, Question } from '../exchange/sheets/questions.js';
+import { counted } from '../records/counted.js';
 import { wrap } from './terminal.js';
 
 const answersFile = z.object({ answers: z.record(z.string(), z.string().nullable()) });
@@ -46,13 +47,13 @@ export function printQuestions(questions: readonly Question[], print: (text: str
   if (questions.length === 0) return;
   const likely = questions.filter((q) => q.suggested !== null).length;
   print(
-    `\n${questions.length === 1 ? '1 question' : `${questions.length} questions`} about the sheet; what hangs on them was not taken yet.` +
+    `\n${counted(questions.length, 'question')} about the sheet; what hangs on them was not taken yet.` +
       `${likely > 0 ? ` --yes takes the likely answer of ${likely}.` : ''} --reading FILE gives and keeps the answers.`,
   );
   for (const { id, asks, examples, cells, suggested, choices } of questions) {
     print(
       wrap(
-        `- ${asks} (${cells} ${cells === 1 ? 'cell' : 'cells'}${examples.length > 0 ? `, such as ${examples.slice(0, 3).join('; ')}` : ''})`,
+        `- ${asks} (${counted(cells, 'cell')}${examples.length > 0 ? `, such as ${examples.slice(0, 3).join('; ')}` : ''})`,
         110,
         '  ',
       ),

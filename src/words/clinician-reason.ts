@@ -1,5 +1,6 @@
 import { adjusting, plainDate, plainSeries } from '../forecast/words.js';
 import type { DeviceDecision, Reason } from '../recall/contract.js';
+import { counted } from '../records/counted.js';
 import type { AdjustmentKind } from '../records/device.js';
 import { type MeasureId, measures } from '../records/measure.js';
 
@@ -75,7 +76,7 @@ function adjustText(step: DeviceDecision['adjust']): string {
   if (!step) return 'An adjustment';
   const { what, measure, side, mm, steps } = step;
   const how = what in adjusting ? adjusting[what as AdjustmentKind] : 'an adjustment';
-  const holes = steps ? ` (${steps} ${steps === 1 ? 'hole' : 'holes'})` : '';
+  const holes = steps ? ` (${counted(steps, 'hole')})` : '';
   const text = `${how} for ${plainSeries({ measure, side })} by ${Math.round(mm)} mm${holes}`;
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

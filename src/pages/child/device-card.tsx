@@ -1,6 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, plainSpan } from '../../forecast/words.js';
 import { isBeingMade } from '../../recall/contract.js';
+import { counted } from '../../records/counted.js';
 import type { IsoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
@@ -152,10 +153,7 @@ function Figures({ view }: { view: DeviceView }) {
             <dd>
               {format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one
               is fitted, about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
-              {turnaround.basis === 'default'
-                ? 'usual time'
-                : `from ${turnaround.jobsUsed} ${turnaround.jobsUsed === 1 ? 'job' : 'jobs'}`}
-              )
+              {turnaround.basis === 'default' ? 'usual time' : `from ${counted(turnaround.jobsUsed, 'job')}`})
             </dd>
           </>
         )}

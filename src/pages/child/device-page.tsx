@@ -1,6 +1,7 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
 import { isBeingMade } from '../../recall/contract.js';
+import { counted } from '../../records/counted.js';
 import { type AdjustmentKind, endReasons } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { eventFields } from '../../records/record-fields.js';
@@ -154,7 +155,7 @@ function Adjust(props: Own) {
         <p>
           Wanted by {format.date(step.by)}: {adjusting[step.what as AdjustmentKind] ?? 'an adjustment'},{' '}
           {measures[step.measure].label.toLowerCase()}, {Math.round(step.mm)} mm
-          {step.steps ? `, ${step.steps} ${step.steps === 1 ? 'hole' : 'holes'}` : ''}.
+          {step.steps ? `, ${counted(step.steps, 'hole')}` : ''}.
         </p>
       )}
       <Form action={`${own}/events`} class="row" hidden={{ kind: 'adjusted' }} send="Save the adjustment">

@@ -1,3 +1,4 @@
+import { counted } from '../../records/counted.js';
 import { measures, type Side } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import { usePage } from '../parts/page-context.js';
@@ -32,7 +33,7 @@ export function ReadingsTable(props: { readings: readonly ScoredReading[] }) {
   return (
     <details open={dates.length <= 6}>
       <summary>
-        {label}: {dates.length} {dates.length === 1 ? 'date' : 'dates'} measured
+        {label}: {counted(dates.length, 'date')} measured
       </summary>
       <Table
         scroll="Readings by date"

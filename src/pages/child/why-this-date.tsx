@@ -1,4 +1,5 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import { counted } from '../../records/counted.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import { seriesText } from '../parts/format.js';
 import { ScrollBox } from '../parts/layout.js';
@@ -18,10 +19,11 @@ export function WhyThisDate(props: {
     <section aria-labelledby="why">
       <h2 id="why">Why this date</h2>
       <p>
-        <strong>Inputs:</strong> {count(record.measurements.length, 'reading')} on {count(dates.size, 'date')}
-        {last && ` (the last on ${format.date(last)})`}, {count(record.markers.length, 'maturity marker')},{' '}
-        {count(record.events.filter((e) => e.kind === 'verdict').length, 'fit check')},{' '}
-        {count(record.events.filter((e) => e.kind === 'adjusted').length, 'adjustment')}.
+        <strong>Inputs:</strong> {counted(record.measurements.length, 'reading')} on{' '}
+        {counted(dates.size, 'date')}
+        {last && ` (the last on ${format.date(last)})`}, {counted(record.markers.length, 'maturity marker')},{' '}
+        {counted(record.events.filter((e) => e.kind === 'verdict').length, 'fit check')},{' '}
+        {counted(record.events.filter((e) => e.kind === 'adjusted').length, 'adjustment')}.
       </p>
       <p>
         <strong>Method:</strong> the child's growth in all dimensions together, left and right apart, is
@@ -95,5 +97,3 @@ export function WhyThisDate(props: {
     </section>
   );
 }
-
-const count = (n: number, thing: string) => `${n} ${thing}${n === 1 ? '' : 's'}`;

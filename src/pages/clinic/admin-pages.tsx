@@ -1,4 +1,5 @@
 import { newPasswordLimits } from '../../records/check/check-account.js';
+import { counted } from '../../records/counted.js';
 import { type AuditRow, type Page, roles, type User } from '../../store/contract.js';
 import {
   auditActionName,
@@ -90,7 +91,7 @@ export function UsersPage(props: { users: readonly User[]; error: string }) {
   );
 }
 
-const shown = (children: number): string => (children === 1 ? '1 child' : `${children} children`);
+const shown = (children: number): string => counted(children, 'child', 'children');
 
 export function AccessLogPage(props: {
   page: Page<AuditRow>;

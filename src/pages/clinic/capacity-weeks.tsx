@@ -1,3 +1,4 @@
+import { counted } from '../../records/counted.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { usePage } from '../parts/page-context.js';
@@ -15,7 +16,7 @@ export function WeeksAhead(props: {
   const { format } = usePage();
   const usual = Math.max(...weeks.values());
   const inWeek = (monday: IsoDate) => (span: Span) => span.from <= addDaysIso(monday, 6) && span.to >= monday;
-  const daysOf = (n: number) => (n === 1 ? '1 day' : `${n} days`);
+  const daysOf = (n: number) => counted(n, 'day');
   const notes = (monday: IsoDate): string => {
     const within = inWeek(monday);
     const closed = stored.closures.filter((day) => within({ from: day, to: day })).length;

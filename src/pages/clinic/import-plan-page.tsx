@@ -1,3 +1,4 @@
+import { counted } from '../../records/counted.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
 import { Problem } from '../parts/fields.js';
@@ -43,13 +44,12 @@ export function ImportPlanPage(props: {
       {status === 'checked' && (
         <Form action={`${base}/commit`} class="row">
           <Submit main disabled={work === 0}>
-            Write {work} {work === 1 ? 'row' : 'rows'}
+            Write {counted(work, 'row')}
           </Submit>
           <a href="/import">Leave it</a>
           {open > 0 && (
             <p>
-              {open === 1 ? '1 question is' : `${open} questions are`} open below; what waits for an answer
-              stays out.
+              {counted(open, 'question is', 'questions are')} open below; what waits for an answer stays out.
             </p>
           )}
         </Form>
@@ -77,7 +77,7 @@ export function ImportPlanPage(props: {
         </Form>
       )}
       <Remarks
-        title={plan.refusedCount === 1 ? '1 entry refused' : `${plan.refusedCount} entries refused`}
+        title={counted(plan.refusedCount, 'entry refused', 'entries refused')}
         says="Good rows are not lost with bad ones: these entries stay out, everything else can be written."
         lines={plan.refused}
         count={plan.refusedCount}

@@ -3,6 +3,7 @@ import { answerLabel } from '../../exchange/headings/meaning-label.js';
 import { fieldIds } from '../../exchange/headings/vocabulary.js';
 import type { Question } from '../../exchange/sheets/questions.js';
 import type { ColumnShown } from '../../exchange/sheets/to-tables.js';
+import { counted } from '../../records/counted.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import { Table } from '../parts/table.js';
@@ -96,9 +97,7 @@ export function SheetColumns(props: { plan: ImportPlan; file: string }) {
       {asked.length > 0 && table(asked)}
       {sure.length > 0 && (
         <details open>
-          <summary>
-            {sure.length === 1 ? '1 column' : `${sure.length} columns`} read without a question
-          </summary>
+          <summary>{counted(sure.length, 'column')} read without a question</summary>
           {table(sure)}
         </details>
       )}

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { childrenIn } from '../../records/caseload.js';
+import { counted } from '../../records/counted.js';
 import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -83,7 +84,7 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
     let said = '';
     const error = await refusalOf(
       store.imports.takeBack(id, actorOf(request)).then(({ removed, stays }) => {
-        said = `${removed === 1 ? '1 record' : `${removed} records`} taken out. ${stays.map(({ why, count }) => `${count} ${why} stay.`).join(' ')}`;
+        said = `${counted(removed, 'record')} taken out. ${stays.map(({ why, count }) => `${count} ${why} stay.`).join(' ')}`;
       }),
     );
     const now = error ? status : 'taken-back';

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { TurnaroundEstimate } from '../../recall/contract.js';
+import { counted } from '../../records/counted.js';
 import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -100,13 +101,7 @@ export function OverviewPage(props: {
               ['Family', (t) => familyLabel(t.family)],
               ['Half within', (t) => t.p50Days, 'number'],
               ['8 in 10 within', (t) => t.p80Days, 'number'],
-              [
-                'From',
-                (t) =>
-                  t.basis === 'default'
-                    ? 'usual practice'
-                    : `${t.jobsUsed} ${t.jobsUsed === 1 ? 'job' : 'jobs'}`,
-              ],
+              ['From', (t) => (t.basis === 'default' ? 'usual practice' : counted(t.jobsUsed, 'job'))],
             ]}
           />
         )}

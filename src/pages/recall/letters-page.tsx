@@ -1,3 +1,4 @@
+import { counted } from '../../records/counted.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { isSigned, type ReadLanguage } from '../../service/native-readers.js';
 import type { RecallRow } from '../../store/contract.js';
@@ -24,8 +25,8 @@ export function LettersPage(props: {
     <Layout title="Letters" kind="sheet">
       <h1 class="no-print">Letters</h1>
       <p class="no-print">
-        <a href="/recall">Back to the list</a> · {rows.length} {rows.length === 1 ? 'letter' : 'letters'}, one
-        a page: print with <kbd>Ctrl</kbd>+<kbd>P</kbd>. Read each before it is sent.
+        <a href="/recall">Back to the list</a> · {counted(rows.length, 'letter')}, one a page: print with{' '}
+        <kbd>Ctrl</kbd>+<kbd>P</kbd>. Read each before it is sent.
       </p>
       {rows.length === 0 && <Empty>Nobody fits the filters of the list.</Empty>}
       {rows.map((r) => {

@@ -1,4 +1,5 @@
 import { capital } from '../../forecast/words.js';
+import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
@@ -63,7 +64,7 @@ export function RecallPage(props: RecallPageProps) {
           {run && (
             <p>
               {format.date(run.today)} to {format.date(String(run.summary.until ?? run.today))}.{' '}
-              {props.counts.all} {props.counts.all === 1 ? 'child' : 'children'},{' '}
+              {counted(props.counts.all, 'child', 'children')},{' '}
               {props.counts.done === 0 ? 'none' : props.counts.done} done.
             </p>
           )}
@@ -123,7 +124,7 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
       </p>
       <table class="stack card recall" id="recall">
         <caption>
-          {rows.length} {rows.length === 1 ? 'child' : 'children'}
+          {counted(rows.length, 'child', 'children')}
           {part && `, ${from + 1} to ${from + shown.length} on this page`}
         </caption>
         <Columns of={['Child', 'By', 'Why, to read out', 'Visit', 'Call']} />
@@ -131,10 +132,7 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
           <tbody key={action} id={`do-${action}`}>
             <tr class="group">
               <th scope="rowgroup" colSpan={5}>
-                {capital(actionNames[action])}{' '}
-                <small>
-                  {own.length} {own.length === 1 ? 'child' : 'children'}
-                </small>
+                {capital(actionNames[action])} <small>{counted(own.length, 'child', 'children')}</small>
               </th>
             </tr>
             {own.map((r) => (
@@ -184,8 +182,8 @@ function Narrow({ counts, rows, query }: Pick<RecallPageProps, 'counts' | 'rows'
 const NeedWeek = ({ children: n }: { children: number }) => (
   <Form action="/recall/run" class="notice row">
     <span>
-      {n} {n === 1 ? 'child needs' : 'children need'} another week: declined, not brought, or the clinic
-      cannot keep it. Calls and appointments made stay; as few weeks move as can be.
+      {counted(n, 'child needs', 'children need')} another week: declined, not brought, or the clinic cannot
+      keep it. Calls and appointments made stay; as few weeks move as can be.
     </span>
     <Submit>Give them a week</Submit>
   </Form>
@@ -223,9 +221,7 @@ function Changes({ changes, names }: Pick<RecallPageProps, 'changes' | 'names'>)
   if (changes.length === 0) return null;
   return (
     <details class="card">
-      <summary>
-        {changes.length} {changes.length === 1 ? 'change' : 'changes'} since the list before
-      </summary>
+      <summary>{counted(changes.length, 'change')} since the list before</summary>
       <ul>
         {changes.slice(0, LINES_SHOWN).map((c) => (
           <li key={`${c.childId}${c.what}`}>

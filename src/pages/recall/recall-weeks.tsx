@@ -1,5 +1,6 @@
 import { familyLabel } from '../../charts/device-label.js';
 import type { RecallLevelling } from '../../recall/contract.js';
+import { counted } from '../../records/counted.js';
 import type { RecallBrief } from '../../store/contract.js';
 import type { PageContext } from '../parts/page-context.js';
 import { LINES_SHOWN } from './recall-view.js';
@@ -43,8 +44,7 @@ export function Weeks(props: {
       {saved}
       <details class="card">
         <summary>
-          Too few places: {late.length} {late.length === 1 ? 'child comes' : 'children come'} later than is
-          safe
+          Too few places: {counted(late.length, 'child comes', 'children come')} later than is safe
         </summary>
         <ul>
           {missing.slice(0, LINES_SHOWN).map((line) => (

@@ -1,4 +1,5 @@
 import { capital, plainDate } from '../../forecast/words.js';
+import { counted } from '../../records/counted.js';
 import { weekdayName } from '../../records/dates.js';
 import type { Prices } from './build-programme.js';
 import { severalClinicians } from './clinic-capacity.js';
@@ -8,7 +9,7 @@ import { insideWindow } from './week-costs.js';
 
 /** A difference of less than this is not worth a word, days. */
 const NOTICEABLE = 1;
-const days = (x: number) => `${Math.round(x)} ${Math.round(x) === 1 ? 'day' : 'days'}`;
+const days = (x: number) => counted(Math.round(x), 'day');
 
 /** Why this visit got this week: its own best week, or what took that from it. */
 export function explainWeek(
@@ -75,7 +76,7 @@ export function harmedVisits(p: CompactProblem, capacity: Capacity, week: readon
           week: monday,
           latestSafe: r.latestSafe,
           extraOutgrownDays: extra,
-          text: `Seen ${when}, past the latest safe day ${plainDate(r.latestSafe)}: ${days(Math.max(0, extra))} more in an outgrown device to be expected.`,
+          text: `Seen ${when}, past the latest safe day ${plainDate(r.latestSafe)}${extra < NOTICEABLE ? '' : `: ${days(extra)} more in an outgrown device to be expected`}.`,
         },
       ];
     })

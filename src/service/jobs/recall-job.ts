@@ -8,6 +8,7 @@ import {
   type RecallLevelling,
   type RecallList,
 } from '../../recall/contract.js';
+import { counted } from '../../records/counted.js';
 import { addDaysIso } from '../../records/dates.js';
 import type { JobData, Store, StoredAssessment } from '../../store/contract.js';
 import { withSentences } from '../../words/reason-sentence.js';
@@ -77,9 +78,7 @@ export function leftOutText(
 }
 
 const sentence = (children: number, why: string): string =>
-  children === 0
-    ? ''
-    : `${children} ${children === 1 ? 'child' : 'children'} could not be ${why}. The others are done`;
+  children === 0 ? '' : `${counted(children, 'child', 'children')} could not be ${why}. The others are done`;
 
 /** Booked once when the list is kept, beside the parts counted from 0. */
 const LAST_PART = -1;

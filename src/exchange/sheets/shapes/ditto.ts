@@ -1,3 +1,4 @@
+import { counted } from '../../../records/counted.js';
 import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { SheetTable } from '../grid.js';
@@ -37,7 +38,7 @@ export function withoutDittos(table: SheetTable, notices: string[]): SheetTable 
   });
   if (count === 0) return table;
   notices.push(
-    `${table.file}: ${count} ${count === 1 ? 'cell says' : 'cells say'} "as above" and ${count === 1 ? 'was' : 'were'} read as the cell above.`,
+    `${table.file}: ${counted(count, 'cell says', 'cells say')} "as above" and ${count === 1 ? 'was' : 'were'} read as the cell above.`,
   );
   return { ...table, rows };
 }
