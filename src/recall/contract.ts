@@ -20,6 +20,8 @@ export const actionIds = [
   'none',
 ] as const;
 export type Action = (typeof actionIds)[number];
+/** What is rung about today, outside all planning of weeks. */
+export const isRungToday = (action: Action): boolean => action === 'see-now' || action === 'repair';
 
 /** Why: a code and the figures in it. The sentence is made in words/ and nowhere else. */
 export const reasonCodes = [

@@ -7,7 +7,7 @@ import { WorkshopSlipPage } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { renderPage } from '../../src/pages/parts/page-context.js';
 import { LettersPage } from '../../src/pages/recall/letters-page.js';
-import { Row } from '../../src/pages/recall/recall-row.js';
+import { WantedRow } from '../../src/pages/recall/recall-row.js';
 import type { RecallEntry } from '../../src/recall/contract.js';
 import type { ChildRecord } from '../../src/records/caseload.js';
 import type { Child, ConditionId } from '../../src/records/records.js';
@@ -123,7 +123,12 @@ describe('the recall list', () => {
   it('every row of the list shows its alerts, whoever reads it', () => {
     for (const role of ['clinician', 'scheduler']) {
       const row = rowOf({ alerts: ['skin-cannot-warn', 'latex'] });
-      const shown = renderPage(<Row row={row} back="/recall" />, context(role));
+      const shown = renderPage(
+        <WantedRow row={row} why="">
+          call
+        </WantedRow>,
+        context(role),
+      );
       expect(shown).toMatch(/Skin cannot warn/i);
       expect(shown).toMatch(/Latex/i);
     }
@@ -131,7 +136,12 @@ describe('the recall list', () => {
 
   it('what cannot wait is rung today, and what is late says so', () => {
     const shown = (over: Partial<RecallEntry>) =>
-      renderPage(<Row row={rowOf(over)} back="/recall" />, context('scheduler'));
+      renderPage(
+        <WantedRow row={rowOf(over)} why="">
+          call
+        </WantedRow>,
+        context('scheduler'),
+      );
     for (const action of ['see-now', 'repair'] as const) expect(shown({ action })).toContain('ring today');
     expect(shown({ action: 'cast', late: true })).toMatch(/class="tag due">late</);
     expect(shown({ action: 'cast', late: false })).not.toMatch(/ring today|>late</);

@@ -1,14 +1,12 @@
-import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallRow, WaitingAnswer } from '../../store/contract.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
-import { AlertTags } from '../parts/alert-tags.js';
-import { Contact } from '../parts/contact.js';
-import { dueText } from '../parts/due-text.js';
+import { Columns } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
+import { Reach, rowColumns, WantedRow } from '../recall/recall-row.js';
 
 export interface TodayPageProps {
   /** See now and repair, in working order. */
@@ -105,48 +103,26 @@ function Section(props: {
       {rows.length === 0 ? (
         <p>{empty}</p>
       ) : (
-        <ul class="today">
-          {rows.map((r) => (
-            <Row key={r.id} row={r} rings={rings ?? false} />
-          ))}
-        </ul>
+        <table class="stack recall">
+          <Columns of={rowColumns('Why', 'Next')} />
+          <tbody>
+            {rows.map((row) => (
+              <WantedRow key={row.id} row={row} why={reasonOf(row)} named>
+                {rings && <Reach row={row} />}
+                <a class="button" href={childPath(row.childId, '/visit')}>
+                  Enter the visit<span class="unseen"> of {row.childName || row.childId}</span>
+                </a>
+              </WantedRow>
+            ))}
+          </tbody>
+        </table>
       )}
       {children}
     </section>
   );
 }
 
-function Row({ row, rings }: { row: RecallRow; rings: boolean }) {
-  const { format, today } = usePage();
-  const { entry, appointment } = row;
-  const name = row.childName || row.childId;
-  const { what, when, late } = dueText(entry, today, format);
-  const booked = appointment === today ? 'today' : appointment && format.date(appointment);
+const reasonOf = ({ entry }: RecallRow): string => {
   const first = entry.devices.find((d) => d.action === entry.action);
-  return (
-    <li>
-      <div>
-        <p>
-          <a href={childPath(row.childId)} class="child-name">
-            {name}
-          </a>{' '}
-          <AlertTags alerts={entry.alerts} />
-        </p>
-        <p>
-          <strong>{what}</strong>
-          {when && <span class={late ? 'late-day' : undefined}> {when}</span>}
-          {booked && `, booked for ${booked}`}. {deviceLabels(entry.devices) || 'No device'}.{' '}
-          {clinicianReason({ reason: entry.reason, adjust: first?.adjust ?? null })}
-        </p>
-        {rings && (
-          <p>
-            <Contact text={row.contact} />
-          </p>
-        )}
-      </div>
-      <a class="button" href={childPath(row.childId, '/visit')}>
-        Enter the visit<span class="unseen"> of {name}</span>
-      </a>
-    </li>
-  );
-}
+  return clinicianReason({ reason: entry.reason, adjust: first?.adjust ?? null });
+};

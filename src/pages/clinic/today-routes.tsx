@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { isRungToday } from '../../recall/contract.js';
 import { addDaysIso } from '../../records/dates.js';
 import { planners } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
@@ -11,8 +12,6 @@ import { TodayPage } from './today-page.js';
 const SHOWN = 12;
 const OVER = ['done', 'declined', 'moved-away'];
 
-const isUrgent = (r: RecallBrief) => r.entry.action === 'see-now' || r.entry.action === 'repair';
-
 export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   app.get<{ Querystring: Fields }>('/today', { config: { access: planners } }, async (request, reply) => {
@@ -21,14 +20,14 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
     const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const open = rows.filter((r) => !OVER.includes(r.state));
     const isSoon = (r: RecallBrief) => r.appointment === today || r.appointment === addDaysIso(today, 1);
-    const next = open.filter((r) => !isUrgent(r) && r.appointment === null);
+    const next = open.filter((r) => !isRungToday(r.entry.action) && r.appointment === null);
     // Children who have a clinician are that person's list; a clinic that names nobody has one list for all.
     const me = request.user?.displayName.trim().toLowerCase() ?? '';
     const mine = next.filter((r) => me !== '' && r.clinician.trim().toLowerCase() === me);
     const asked = request.query.whose === 'all' ? 'all' : 'mine';
     const whose = mine.length === 0 ? null : asked;
     const list = whose === 'mine' ? mine : next;
-    const urgent = open.filter((r) => isUrgent(r) && !isSoon(r));
+    const urgent = open.filter((r) => isRungToday(r.entry.action) && !isSoon(r));
     const soon = open.filter(isSoon).toSorted((a, b) => a.appointment!.localeCompare(b.appointment!));
     const byHarm = list.slice(0, SHOWN);
     const ids = [...urgent, ...soon, ...byHarm].map((r) => r.id);

@@ -10,8 +10,9 @@ import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
+import { CallState } from './recall-call.js';
 import { Filters } from './recall-filters.js';
-import { Row } from './recall-row.js';
+import { Reach, rowColumns, WantedRow } from './recall-row.js';
 import { JobState, Tools } from './recall-tools.js';
 import {
   addressOf,
@@ -127,7 +128,7 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
           {counted(rows.length, 'child', 'children')}
           {part && `, ${from + 1} to ${from + shown.length} on this page`}
         </caption>
-        <Columns of={['Child', 'By', 'Why, to read out', 'Visit', 'Call']} />
+        <Columns of={rowColumns('Why, to read out', 'Call')} />
         {groupByAction(shown).map(({ action, rows: own }) => (
           <tbody key={action} id={`do-${action}`}>
             <tr class="group">
@@ -136,7 +137,10 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
               </th>
             </tr>
             {own.map((r) => (
-              <Row key={r.id} row={r} back={back} />
+              <WantedRow key={r.id} row={r} why={r.entry.reason.text ?? ''}>
+                <Reach row={r} />
+                <CallState row={r} back={back} />
+              </WantedRow>
             ))}
           </tbody>
         ))}

@@ -1,4 +1,7 @@
+import type { ComponentChildren } from 'preact';
 import { deviceLabels } from '../../charts/device-label.js';
+import { capital } from '../../forecast/words.js';
+import { isRungToday } from '../../recall/contract.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames } from '../../words/action-names.js';
 import { languageName } from '../../words/language-name.js';
@@ -7,11 +10,20 @@ import { Contact } from '../parts/contact.js';
 import { shortWeekday } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
-import { CallState } from './recall-call.js';
 import { passedTags } from './recall-words.js';
 
-/** One child on the list: who with alerts, by when and how late, the sentence to read out, the visit, the call. */
-export function Row({ row, back }: { row: RecallRow; back: string }) {
+/** Headings of the columns of a row; the last is what can be done from it. */
+export const rowColumns = (why: string, last: string) => ['Child', 'By', why, 'Visit', last];
+
+/** One child that is wanted: who with alerts, by when and how late, why, the visit, and what can be done about it. */
+export function WantedRow(props: {
+  row: RecallRow;
+  why: string;
+  /** The action beside the day, where no heading over the row says it. */
+  named?: boolean;
+  children: ComponentChildren;
+}) {
+  const { row, why, named, children } = props;
   const { entry } = row;
   return (
     <tr id={`e-${row.id}`} data-entry={row.id}>
@@ -22,29 +34,31 @@ export function Row({ row, back }: { row: RecallRow; back: string }) {
         </span>
       </th>
       <td data-label="By" class="by">
+        {named && entry.dueBy && <>{capital(actionNames[entry.action])} </>}
         <By row={row} />
       </td>
-      <td class="reason">{entry.reason.text}</td>
+      <td class="reason">{why}</td>
       <td class="visit">
         <Visit row={row} />
       </td>
-      <td class="states">
-        <p class="contact">
-          <Contact text={row.contact} />
-          {row.language !== 'en' && <small> speaks {languageName(row.language)}</small>}
-        </p>
-        <CallState row={row} back={back} />
-      </td>
+      <td class="states">{children}</td>
     </tr>
   );
 }
+
+/** How a family is reached, and in what language. */
+export const Reach = ({ row }: { row: RecallRow }) => (
+  <p class="contact">
+    <Contact text={row.contact} />
+    {row.language !== 'en' && <small> speaks {languageName(row.language)}</small>}
+  </p>
+);
 
 /** By when, and how late that is. */
 function By({ row }: { row: RecallRow }) {
   const { format, today } = usePage();
   const { entry } = row;
-  if (entry.action === 'see-now' || entry.action === 'repair')
-    return <span class="tag alert">ring today</span>;
+  if (isRungToday(entry.action)) return <span class="tag alert">ring today</span>;
   if (!entry.dueBy) return <span>{actionNames[entry.action]}</span>;
   return (
     <>

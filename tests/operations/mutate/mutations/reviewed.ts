@@ -250,7 +250,7 @@ export const reviewed: readonly MutationGroup[] = [
     file: 'src/pages/recall/recall-row.tsx',
     tests: ['tests/safety/who-sees-what.test.tsx'],
     changes: [
-      ["entry.action === 'see-now' || entry.action === 'repair'", 'false'],
+      ['isRungToday(entry.action)', 'false'],
       ['entry.late && <span', 'false && <span'],
     ],
   },
