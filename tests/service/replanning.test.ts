@@ -169,6 +169,14 @@ describe('a recall list made again', () => {
     expect(twice.body).toContain('each name once');
   });
 
+  it('says when a family that was left a message is rung again', async () => {
+    const [row] = (await makeList()).values();
+    const list = async () => (await service.as('scheduler', { url: '/recall' })).body;
+    expect(await list()).not.toContain('Ring again on');
+    await say(row, { state: 'left-message' });
+    expect(await list()).toContain('Ring again on');
+  });
+
   it('a family that moved away takes the child off every list, and undo puts it on again', async () => {
     const [row] = (await makeList()).values();
     await say(row, { state: 'moved-away' });

@@ -30,6 +30,7 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
             {' '}
             {format.day(row.stateAt)}, {row.stateBy}
             {row.stateNote && `: ${row.stateNote}`}
+            {row.ringAgainOn && `. Ring again on ${format.date(row.ringAgainOn)}`}
           </small>
         )}
       </p>

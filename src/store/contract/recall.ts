@@ -9,7 +9,7 @@ export const recallRun = z.object({
   id: z.string(),
   today: isoDateText,
   month: isoDateText.describe('first of the month the list is for'),
-  entries: z.number().describe('of the lists due and cannot-forecast'),
+  entries: z.number().describe('of the list due'),
   overdue: z.number(),
   modelVersion: z.string(),
   seed: z.number(),
@@ -28,7 +28,7 @@ export interface RecallBrief {
   readonly childId: string;
   /** Who sees this child, as its record names them; empty for anybody. */
   readonly clinician: string;
-  /** Which of the recall room's lists it stands in; everybody who must be rung is in the first two. */
+  /** Which of the recall room's lists it stands in; everybody who must be rung is in the first. */
   readonly list: RecallListName;
   readonly entry: BriefEntry;
   readonly state: WorkState;
@@ -66,8 +66,8 @@ export const callState = z.object({
     ),
 });
 
-/** 'due' this month, 'cannot-forecast' (must not hide), 'open' (worth casting already, for free slots). */
-export const recallListNames = ['due', 'cannot-forecast', 'open'] as const;
+/** 'due': who is to be rung; 'open': worth casting already, for free slots. */
+export const recallListNames = ['due', 'open'] as const;
 
 export type RecallListName = (typeof recallListNames)[number];
 

@@ -57,7 +57,7 @@ export interface WorkQueue {
 /** One long piece of work; `done`/`total` count children (rows for an import). */
 export const jobRun = z.object({
   id: z.string(),
-  kind: z.enum(['forecasts', 'recall', 'import', 'demo']),
+  kind: z.enum(['forecasts', 'recall', 'import']),
   status: z.enum(['queued', 'running', 'done', 'failed']),
   done: z.number(),
   total: z.number(),

@@ -182,7 +182,6 @@ export const english: FamilyWords = {
     `Shoes to wear with the brace: look for size EU ${EU}, UK ${UK} or US ${US} (${Mondopoint} mm). Sizes are not the same in each shop, so try them on with the brace in.`,
   shoesNext: (month) => `A bigger size is likely to be needed from ${month}.`,
   chartTitle: 'How your child has grown',
-  print: 'Print this page',
   madeOn: (date) => `Made on ${date}.`,
   linkUntil: (date) => `This link works until ${date}.`,
   otherLanguage: 'Other language',

@@ -85,7 +85,6 @@ export interface FamilyWords {
   readonly shoes: (sizes: ShoeSizes) => string;
   readonly shoesNext: (month: string) => string;
   readonly chartTitle: string;
-  readonly print: string;
   readonly madeOn: (date: string) => string;
   readonly linkUntil: (date: string) => string;
   readonly otherLanguage: string;

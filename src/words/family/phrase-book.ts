@@ -64,7 +64,6 @@ export interface PhraseBook {
   readonly shoes: string;
   readonly shoesNext: string;
   readonly chartTitle: string;
-  readonly print: string;
   readonly madeOn: string;
   readonly linkUntil: string;
   readonly otherLanguage: string;

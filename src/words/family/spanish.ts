@@ -170,7 +170,6 @@ export const spanish: FamilyWords = {
     `Zapatos para llevar con la férula: busque el número EU ${EU}, UK ${UK} o US ${US} (${Mondopoint} mm). Los números cambian de una tienda a otra: pruébelos con la férula puesta.`,
   shoesNext: (month) => `Es probable que haga falta un número más desde ${month}.`,
   chartTitle: 'Cómo ha crecido',
-  print: 'Imprimir esta hoja',
   madeOn: (date) => `Hecha el ${date}.`,
   linkUntil: (date) => `Este enlace funciona hasta el ${date}.`,
   otherLanguage: 'Otro idioma',

@@ -105,7 +105,6 @@ export const arabic = fromPhrases({
     'حذاء يُلبس مع الجبيرة: ابحثوا عن المقاس EU {eu} أو UK {uk} أو US {us} ({n} ملم). تختلف المقاسات من متجر إلى آخر، فجرّبوا الحذاء مع الجبيرة.',
   shoesNext: 'من المرجح الحاجة إلى مقاس أكبر ابتداءً من: {month}.',
   chartTitle: 'كيف نما طفلكم',
-  print: 'طباعة',
   madeOn: 'كُتبت في {date}.',
   linkUntil: 'يعمل هذا الرابط حتى {date}.',
   otherLanguage: 'لغة أخرى',

@@ -118,7 +118,6 @@ export const french = fromPhrases({
     'Chaussures à porter avec l’attelle : cherchez la pointure EU {eu}, UK {uk} ou US {us} ({n} mm). Les pointures changent d’un magasin à l’autre : essayez-les avec l’attelle.',
   shoesNext: 'Une pointure de plus sera sans doute utile à partir de cette date : {month}.',
   chartTitle: 'Comment votre enfant a grandi',
-  print: 'Imprimer cette page',
   madeOn: 'Fait le {date}.',
   linkUntil: 'Ce lien fonctionne jusqu’au {date}.',
   otherLanguage: 'Autre langue',

@@ -115,7 +115,6 @@ export const polish = fromPhrases({
     'Buty do noszenia z ortezą: proszę szukać rozmiaru EU {eu}, UK {uk} lub US {us} ({n} mm). Rozmiary w sklepach się różnią, dlatego proszę przymierzyć je z ortezą.',
   shoesNext: 'Większy rozmiar będzie zapewne potrzebny od: {month}.',
   chartTitle: 'Jak dziecko rosło',
-  print: 'Drukuj',
   madeOn: 'Sporządzono {date}.',
   linkUntil: 'Ten link działa do {date}.',
   otherLanguage: 'Inny język',

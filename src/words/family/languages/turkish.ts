@@ -108,7 +108,6 @@ export const turkish = fromPhrases({
     'Ortezle giyilecek ayakkabı: EU {eu}, UK {uk} veya US {us} ({n} mm) numarayı arayın. Numaralar her mağazada aynı değildir; ayakkabıyı ortezle birlikte deneyin.',
   shoesNext: 'Bir büyük numara büyük olasılıkla şu tarihten sonra gerekecek: {month}.',
   chartTitle: 'Çocuğunuz nasıl büyüdü',
-  print: 'Yazdır',
   madeOn: 'Hazırlandığı gün: {date}.',
   linkUntil: 'Bu bağlantının son günü: {date}.',
   otherLanguage: 'Başka dil',
