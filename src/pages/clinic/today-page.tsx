@@ -6,7 +6,7 @@ import { Form } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
-import { Reach, rowColumns, WantedRow } from '../recall/recall-row.js';
+import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
 
 export interface TodayPageProps {
   /** See now and repair, in working order. */

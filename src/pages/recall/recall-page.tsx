@@ -10,9 +10,9 @@ import { Empty, Layout } from '../parts/layout.js';
 import type { PageContext } from '../parts/page-context.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
+import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
 import { CallState } from './recall-call.js';
 import { Filters } from './recall-filters.js';
-import { Reach, rowColumns, WantedRow } from './recall-row.js';
 import { JobState, Tools } from './recall-tools.js';
 import {
   addressOf,

@@ -247,7 +247,7 @@ export const reviewed: readonly MutationGroup[] = [
   },
   {
     harm: 'Who rings the families is not told that it cannot wait.',
-    file: 'src/pages/recall/recall-row.tsx',
+    file: 'src/pages/parts/wanted-row.tsx',
     tests: ['tests/safety/who-sees-what.test.tsx'],
     changes: [
       ['isRungToday(entry.action)', 'false'],

@@ -1,16 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import { deviceLabels } from '../../charts/device-label.js';
 import { capital } from '../../forecast/words.js';
-import { isRungToday } from '../../recall/contract.js';
+import { isRungToday, type PassedWeek } from '../../recall/contract.js';
 import type { RecallRow } from '../../store/contract.js';
 import { actionNames } from '../../words/action-names.js';
 import { languageName } from '../../words/language-name.js';
-import { AlertTags } from '../parts/alert-tags.js';
-import { Contact } from '../parts/contact.js';
-import { shortWeekday } from '../parts/format.js';
-import { usePage } from '../parts/page-context.js';
-import { ChildLink } from '../parts/paths.js';
-import { passedTags } from './recall-words.js';
+import { AlertTags } from './alert-tags.js';
+import { Contact } from './contact.js';
+import { shortWeekday } from './format.js';
+import { usePage } from './page-context.js';
+import { ChildLink } from './paths.js';
 
 /** Headings of the columns of a row; the last is what can be done from it. */
 export const rowColumns = (why: string, last: string) => ['Child', 'By', why, 'Visit', last];
@@ -125,3 +124,17 @@ function Week({ row }: { row: RecallRow }) {
     </>
   );
 }
+
+const passedWords: Readonly<Record<PassedWeek['why'], string>> = {
+  declined: 'declined',
+  'did-not-come': 'not brought',
+  'clinic-cancelled': 'cancelled by the clinic',
+  'nothing-recorded': 'booked, nothing recorded',
+};
+
+/** What came of weeks before, each kind once with how often. */
+const passedTags = (passed: readonly PassedWeek[]): string[] =>
+  [...new Set(passed.map((p) => p.why))].map((why) => {
+    const times = passed.filter((p) => p.why === why).length;
+    return times > 1 ? `${passedWords[why]} ${times} times` : `${passedWords[why]} before`;
+  });
