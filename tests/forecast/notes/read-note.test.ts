@@ -14,6 +14,7 @@ import { seventhRound } from './seventh-sentences.js';
 import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
 import { tenthRound } from './tenth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
+import { twelfthRound } from './twelfth-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
   readNote(note, region ?? 'ankle-foot', '2026-11-20').findings.map((f) => f.kind);
@@ -34,6 +35,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ...ninthRound,
       ...tenthRound,
       ...eleventhRound,
+      ...twelfthRound,
       ...sentencesOfFiveLanguages,
     ].filter(([, kinds]) => kinds.length > 0),
   ])
@@ -53,6 +55,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ...ninthRound,
       ...tenthRound,
       ...eleventhRound,
+      ...twelfthRound,
       ...sentencesOfFiveLanguages,
     ].filter(([, kinds]) => kinds.length === 0),
   ])

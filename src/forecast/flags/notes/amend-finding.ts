@@ -1,3 +1,4 @@
+import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { NoteFinding } from '../finding.js';
 import { lastedMinutes } from './durations.js';
 import { isLasting, isMark, markKind } from './mark-kind.js';
@@ -5,6 +6,7 @@ import { patterns } from './note-patterns.js';
 import { findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
 import { isResolved, OF_THE_STATE, UNRELATED } from './silenced-terms.js';
+import { isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
 export function amendFinding(
@@ -14,19 +16,33 @@ export function amendFinding(
 ): NoteFinding | undefined {
   const at = found.lastIndexOf(current);
   const drop = () => {
-    found.splice(at, 1);
+    const same = (f: NoteFinding) => f.kind === current.kind && f.words === current.words;
+    for (let i = found.findIndex(same); i >= 0; i = found.findIndex(same)) found.splice(i, 1);
     return undefined;
   };
-  if (isTakenBack(current, clause)) return drop();
+  if (isTakenBack(current, clause) || isWellNow(current.kind, current.words, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
   if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
   if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
   if (!isMark(current)) return isOver(current, clause) ? drop() : current;
+  return amendMark(found, at, current, clause) ?? drop();
+}
+
+/** What a clause says of how long a mark stays; undefined where it is gone. */
+function amendMark(
+  found: NoteFinding[],
+  at: number,
+  current: NoteFinding,
+  clause: string,
+): NoteFinding | undefined {
   const minutes = has(patterns.notDurations, clause) ? null : lastedMinutes(clause);
-  const speaks = minutes !== null || isLasting(clause) || has(patterns.fades, clause) || isResolved(clause);
+  const speaks = minutes !== null || isLasting(clause) || saysItFades(clause) || isResolved(clause);
   if (!speaks || has(patterns.advice, clause)) return withPlace(found, at, current, clause);
+  // 'Takes 40 min to go, was 10 when new'; 'red at 50 min. Stretching going well'.
+  const longer = current.kind === 'skin-lasting' && (current.minutes ?? 0) > FADES_WITHIN_MINUTES;
+  if (longer && (minutes ?? 0) < current.minutes!) return current;
   const kind = markKind(clause, minutes);
-  if (kind === null) return drop();
+  if (kind === null) return undefined;
   found[at] = {
     ...current,
     kind,
@@ -36,15 +52,34 @@ export function amendFinding(
   return found[at];
 }
 
-const isTakenBack = ({ kind }: NoteFinding, clause: string): boolean =>
+/** 'Gone by the time we looked', 'left one fades'; not 'stretching going well', 'PE goes fine'. */
+function saysItFades(clause: string): boolean {
+  return findAll(patterns.fades, clause).some(
+    ({ at, end }) =>
+      !GOES_ON.test(clause.slice(end)) && !OF_ANOTHER.test(clause.slice(0, at).replace(patterns.places, ' ')),
+  );
+}
+const GOES_ON =
+  /^ (?:well|ok|okay|fine|great|good|grand|nicely|smoothly|on|to|out|home|up|for|swimming|horse)\b/;
+/** A word before it that is neither the mark nor how, when or where it goes. */
+const OF_ANOTHER =
+  /\b(?:stretch\w*|therapy|physio|school|nursery|pe|gait|walking|standing|exercises?|programme|treatment|hips?|head shape|feeding|baby|appetite|sleep\w*|weaning|transition|casting|rom|range|tone|spasm\w*|fit|alignment|gp|mum|dad|brother|sister)\b/;
+
+/** Skin that is intact may still be red: 'pink at 40 min, skin intact'. */
+const isTakenBack = (current: NoteFinding, clause: string): boolean =>
   has(patterns.noneNow, clause) ||
   UNRELATED.test(clause) ||
-  (kind.startsWith('skin') && has(patterns.nothingSeen, clause));
+  (current.kind.startsWith('skin') &&
+    has(patterns.nothingSeen, clause) &&
+    !(isMark(current) && UNBROKEN.test(clause)));
+const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */
 const isOver = ({ kind }: NoteFinding, clause: string): boolean =>
   isResolved(
-    kind.startsWith('skin') ? clause : clause.replace(/\bclosed\b/, ''),
+    kind.startsWith('skin')
+      ? clause
+      : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
     ['broken', 'lost'].includes(kind),
   ) && !has(patterns.advice, clause);
 

@@ -9,7 +9,8 @@ const MINUTES: readonly [RegExp, number][] = [
 ];
 const DURATION = /(\d+(?:\.\d+)?)(?:\s*(?:-|to)\s*(\d+(?:\.\d+)?))?\s*([a-z]+)/g;
 const wearTime = anyOf(words.wearTime);
-const NOT_A_SPAN = /^\s*(ago|earlier|before|old|later on|a day|per day|daily)\b/;
+const NOT_A_SPAN =
+  /^\s*(ago|earlier|before(?! (?:(?:the |his |her )?(?:red\w*|pink\w*|marks?|colou?r)|it|they) )|old|later on|a day|per day|daily)\b/;
 
 /**
  * How long a clause says that something lasted, minutes, the longest; null when it says nothing. Wearing time ('worn 6

@@ -6,7 +6,7 @@ import { OF_WHAT_IS_WORN } from './silenced-terms.js';
 
 /** A break is of the device, a loss of something worn; vomiting speaks only beside a helmet, or a brace about the belly. */
 export function fitsPlace(term: Term, clause: string, region: Region | null, spokenOf = ''): boolean {
-  if (ofTheBody(term.kind) && isElsewhere(clause, region)) return false;
+  if (isOfAMachine(term, clause) || (ofTheBody(term.kind) && isElsewhere(clause, region))) return false;
   const after = clause.slice(term.end);
   // 'The hinge is squeaking and bent': still of the hinge, unless a part of the body is named in between.
   const ofDevice =
@@ -16,9 +16,16 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   if (term.kind === 'lost') return ofDevice || OF_WHAT_IS_WORN.test(after);
   if (term.kind === 'falls') return !isAccident(term, after);
   // An operation elsewhere changes nothing that a device must fit.
-  if (term.kind === 'fit-changed' && OF_SIZE.test(term.text) && CLOTHES.test(clause)) return false;
-  if (term.kind === 'fit-changed') return has(patterns.device, term.text) || !has(patterns.elsewhere, clause);
+  if (term.kind === 'fit-changed') return isOfItsFit(term, clause);
   return term.kind !== 'broken' || isBreakOfDevice(term, clause, ofDevice);
+}
+
+const OPERATION =
+  /\b(?:surg\w*|op|postop|oper\w*|botox|btx|bont\w*|toxin|botulin\w*|releas\w*|lengthen\w*|transfer\w*|fusion|cast\w*|plaster|pop|frame|plates?|in|done|untether\w*|inject\w*)\b/;
+
+function isOfItsFit({ text }: Term, clause: string): boolean {
+  if (OF_SIZE.test(text) && CLOTHES.test(clause)) return false;
+  return !OPERATION.test(text) || has(patterns.device, text) || !has(patterns.elsewhere, clause);
 }
 
 function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean {
@@ -36,12 +43,18 @@ const OF_SIZE = /\b(?:tight|small|short|big|bigger|loose|snug|outgrow\w*|grown o
 const CLOTHES =
   /\b(?:shoes?|trainers?|wellies|welly|socks?|trousers|jeans|leggings|tights|coat|uniform|clothes|pyjamas|sandals|bike|buggy|pushchair|wheelchair|chair|seat|cot|bed|walker|frame)\b/;
 
+const isOfAMachine = ({ at, kind }: Term, clause: string): boolean =>
+  ['skin-open', 'broken', 'lost'].includes(kind) && MACHINES.test(clause.slice(0, at));
+/** 'Car broken down', 'the lift broke': why somebody is late. */
+const MACHINES =
+  /\b(?:car|van|bus|coach|taxi|train|tram|bike|lift|elevator|boiler|heating|washing machine|phone|mobile|ipad|tablet|laptop|computer|printer|freezer|fridge|oven|hoist|saw|oscillator|scanner)(?: (?:was|is|has|had|been|got|just|all|itself))*\s*$/;
+
 /** What a brace about the belly takes away beside breath. */
 const OF_MEALS = /\b(?:vomit|sick|reflux|nause|gag|regurgit|heartburn|eat|full|food|finish)/;
 
 /** Off the sofa, or once at the park, it is no way of walking. */
 const isAccident = ({ text }: Term, after: string): boolean =>
-  /^\s*(?:off|from|out of)\b/.test(after) ||
+  /^\s*(?:off|from|out of|asleep|off to sleep|in love|within|into)\b/.test(after) ||
   (/^(?:fell|tripped)$/.test(text) &&
     /^\s*(?:at|on|in|over|while|playing|running)\b/.test(after) &&
     !AGAIN.test(after));

@@ -1,3 +1,4 @@
+import { lastedMinutes } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, has } from './phrases.js';
 
@@ -32,7 +33,8 @@ function isMarkedOnThings(clause: string, term: Term): boolean {
 }
 
 function isColourOfThings(clause: string, term: Term): boolean {
-  if (!has(ONLY_A_COLOUR, term.text)) return false;
+  // 'Red at 1 hour' is of no thing.
+  if (!has(ONLY_A_COLOUR, term.text) || lastedMinutes(clause) !== null) return false;
   if (/\b(?:dyed|painted|coloured|colored|sprayed)(?: \w+){0,2}\s*$/.test(clause.slice(0, term.at)))
     return true;
   const drawn =

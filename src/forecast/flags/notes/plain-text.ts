@@ -64,14 +64,17 @@ const SPANS: readonly [RegExp, string][] = [
     /\b(red|pink|blue|black|white|green|yellow|purple|orange) (?:and|&) (red|pink|blue|black|white|green|yellow|purple|orange)\b/g,
     '$1 $2',
   ],
-  [/\b(?:three|3) quarters? of an hour\b/g, '45 min'],
+  [/\b(?:(?:three|3) quarters? of an|3\/4 (?:of an )?)\s?h(?:ou)?rs?\b/g, '45 min'],
   [/\b(?:a )?quarter of an hour\b/g, '15 min'],
   [/\b(?:an hour and a half|one and a half hours?|1 ?1\/2 h(?:ou)?rs?)\b/g, '90 min'],
   [
-    /\b(?:half an hour|half hour|half a hour|1\/2 an hour|1\/2 h(?:ou)?r|0\.5 h(?:ou)?rs?|(?:eine )?halbe stunde|(?:une )?demi[ -]heure|media hora)\b/g,
+    /\b(?:half (?:an? |of an )?h(?:ou)?r|1\/2 an hour|1\/2 h(?:ou)?r|0\.5 h(?:ou)?rs?|(?:eine )?halbe stunde|(?:une )?demi[ -]heure|media hora)\b/g,
     '30 min',
   ],
-  [/\b(?:an hour|one hour|eine stunde|une heure|una hora|hourlong)\b/g, '60 min'],
+  [
+    /\b(?:(?:a good|a whole|a full|nearly an|best part of an) hour|an h(?:ou)?r|one hour|eine stunde|une heure|una hora|hourlong)\b/g,
+    '60 min',
+  ],
   [/\b(?:a )?couple of hours\b/g, '120 min'],
   [/\b(?:a few|several|many) hours\b/g, '180 min'],
 ];

@@ -15,6 +15,7 @@ import { plainText } from './plain-text.js';
 import { isPast, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
 import { splitClauses } from './split-clauses.js';
 import { unclearIn } from './unclear-words.js';
+import { isOfThen } from './well-now.js';
 
 export interface ReadNote {
   readonly findings: readonly NoteFinding[];
@@ -78,14 +79,14 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
         if (current === before) terms = unclearIn(clause.text);
       }
       if (terms.length === 0) {
-        silenced = ofSomebodyElse(clause.text) ? 'others' : null;
+        silenced = aboutOthers(clause.text);
         continue;
       }
       const carried: Silenced = clause.continues && goesOn(clause.text, terms, silenced) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
-        if (silenced === 'denied' && isGoneNow(clause.text, term)) {
-          found = found.filter((f) => f.kind !== 'skin-mark');
+        if (silenced === 'denied') {
+          found = found.filter((f) => f.kind !== term.kind || !isGoneNow(clause.text, f));
           current = found.at(-1);
         }
         if (silenced !== null || isPast(clause.text, term) || isOfThings(clause.text, term)) continue;
@@ -104,6 +105,17 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     found.push({ kind, where: null, side: sideOf(words), minutes: null, words });
   return { findings: merged(found), skinClear: has(patterns.clear, text) };
 }
+
+/** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
+function aboutOthers(clause: string): Silenced {
+  if (HANDED_OUT.test(clause)) return 'denied';
+  return ofSomebodyElse(clause) || IS_SO.test(clause) ? 'others' : null;
+}
+const HANDED_OUT =
+  /\b(?:hand ?outs?|leaflets?|booklets?|information sheets?|info sheets?|fact ?sheets?|written (?:advice|information)|advice sheets?|talked (?:through|about)|went (?:through|over))\b/;
+/** 'Mum pregnant', 'dad on crutches'. */
+const IS_SO =
+  /\b(?:mum|mom|mam|mother|dad|father|gran|granny|nan|nana|grandad|aunt|uncle|brother|sister|twin|cousin) (?:is |was )?(?:pregnant|unwell|ill|poorly|on crutches|in hospital|recovering|off work)\b/;
 
 /** A text without what a pattern finds; every place in it stays. */
 const blanked = (text: string, pattern: RegExp): string =>
@@ -125,9 +137,17 @@ function termsOf(clause: string, region: Region | null, said: string): Term[] {
     );
   return all
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
+    .filter((t) => !(t.kind === 'function-lost' && all.some((o) => isLeftOff(t, o))))
     .filter((t) => fitsPlace(t, clause, region, said) && !(HURT_IN_A_FALL.test(t.text) && A_FALL.test(said)))
     .sort((a, b) => a.at - b.at);
 }
+
+/** 'No longer digs in on sitting': what is no longer done is the bad thing, and no skill. */
+const isLeftOff = (lost: Term, bad: Term): boolean =>
+  /^(?:no longer|stopped|less|hardly|barely)\b/.test(lost.text) &&
+  lost.at < bad.at &&
+  bad.end <= lost.end &&
+  ['pain', 'skin-mark', 'falls', 'fit-changed'].includes(bad.kind);
 
 /** 'Burning in the sole when worn' is of the nerve, whatever else it is. */
 const NEVER_HIDDEN: readonly FindingKind[] = ['skin-open', 'numbness', 'breathing'];
@@ -136,10 +156,15 @@ const NEVER_HIDDEN: readonly FindingKind[] = ['skin-open', 'numbness', 'breathin
 const A_FALL = /\b(?:fell|tripped|knocked|banged|bumped|crashed|came off (?:his|her|a|the))\b/;
 const HURT_IN_A_FALL = /^(?:graz|bruis|scrap|scab)/;
 
+/** 'Heel liner peeling away'. */
+const OF_A_COVER =
+  /\b(?:liners?|lining|covers?|foam|padding|pads?|velcro|straps?|leather)\b.*\b(?:peel|flak|split)/;
+
 /** 'Rubbed, broken in two places' is of the skin; a hip that slips in the orthosis that is to hold it is no change of fit. */
 function asMeant(t: Term, clause: string, region: Region | null, said: string): Term {
   if (region === 'hip' && t.kind === 'fit-changed' && /\bhips?\b/.test(t.text))
     return { ...t, kind: 'hip-out' };
+  if (t.kind === 'skin-open' && OF_A_COVER.test(t.text)) return { ...t, kind: 'broken' };
   const ofSkin = t.kind === 'broken' && !has(patterns.device, clause) && namedIn(said).some(isMark);
   return ofSkin ? { ...t, kind: 'skin-open' } : t;
 }
@@ -173,12 +198,12 @@ const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE =
-  /\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
+  /^\s*(?:(?:his|her|their) own\b|.*\ball over (?:him|her|them)\b)|\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
 /** 'Redness at the trim last time; no redness today', but not 'no new redness today': a mark that did not last. */
-const isGoneNow = (clause: string, { kind }: Term): boolean =>
-  kind === 'skin-mark' &&
-  /\b(?:today|now|currently|at present|this time)\b/.test(clause) &&
+const isGoneNow = (clause: string, { kind, words }: NoteFinding): boolean =>
+  (kind === 'skin-mark' || isOfThen(kind, words)) &&
+  /\b(?:today|now|currently|at present|this time|since)\b/.test(clause) &&
   !/\b(?:new|other|further|more)\b/.test(clause);
 
 /** Who says so and where: 'reported by family', 'on exam'. */
@@ -210,6 +235,9 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
   return kind === null ? null : { ...base, kind, minutes };
 }
 
+/** A fever asks for a look at the skin where the note tells of the skin, too. */
+const FEVER = /\b(?:temp|temperature|fever\w*|febrile|pyrexi\w*)\b/;
+
 /** One finding a kind and side: the one that says most. */
 function merged(found: readonly NoteFinding[]): NoteFinding[] {
   const best = new Map<string, NoteFinding>();
@@ -220,5 +248,10 @@ function merged(found: readonly NoteFinding[]): NoteFinding[] {
   }
   const all = [...best.values()];
   const lasting = all.some((f) => f.kind === 'skin-lasting');
-  return all.filter((f) => !(lasting && f.kind === 'skin-mark'));
+  const ofTheBody = (f: NoteFinding) => f.kind.startsWith('skin') || ['swelling', 'pain'].includes(f.kind);
+  return all.filter(
+    (f) =>
+      !(lasting && f.kind === 'skin-mark') &&
+      !(FEVER.test(f.words) && f.kind === 'skin-infected' && all.filter(ofTheBody).length < 2),
+  );
 }

@@ -3,6 +3,7 @@ import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
+import { isProperlyDone } from './well-now.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -16,10 +17,20 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (isAdvised(before, term, after)) return 'advice';
   if (OLD_SCAR.test(before) || (MAY_STOP.includes(term.kind) && HAS_STOPPED.test(after))) return 'denied';
   if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
-  if (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) return 'denied';
+  if (isNoNews(term, before, after)) return 'denied';
   if (isOfWhatIsWorn(term, after)) return null;
   return isHimself(before, term) || ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
+
+/** As it was, or as it is meant. */
+const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean =>
+  (OF_THE_STATE.includes(kind) && has(patterns.unchanged, before + after)) ||
+  (WEARS_LESS.test(text) && BY_CHOICE.test(after));
+
+/** 'Only wears them for hurling by choice', 'wearing less as agreed'. */
+const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only)\b/;
+const BY_CHOICE =
+  /\b(?:by choice|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|allowed|weaning)\b/;
 
 const isAdvised = (before: string, term: Term, after: string): boolean =>
   has(patterns.advice, before) ||
@@ -78,7 +89,7 @@ export const OF_THE_STATE: readonly FindingKind[] = [
 
 /** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
 const DONE_TO_PREVENT =
-  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w*|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
+  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w* (?:the )?(?:load|pressure|force|weight)|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
@@ -101,6 +112,7 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
   'skin-mark',
   'skin-lasting',
   'skin-open',
+  'skin-infected',
   'pain',
   'rash',
   'swelling',
@@ -117,7 +129,7 @@ const OTHER_MARK =
 
 /** Said not to come from what is worn. */
 export const UNRELATED =
-  /\b(?:unrelated|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
+  /\b(?:unrelated|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
@@ -138,13 +150,18 @@ const SPEAKS = /:|^\s*(?:-+\s|=)/;
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 
+/** 'Sister's curve', 'grandad's car', whatever it is; not 'mum's concern'. */
+const PEERS_OWN =
+  /\b(?:brother|sister|sibling|twin|cousin|friend|neighbour|aunt|aunty|auntie|uncle|classmate|grandad|granddad|grandpa|nephew|niece)s (?!(?:e ?mails?|letters?|notes?|messages?|photos?|pictures?|reports?|call|concerns?|worry|worries|opinion|view|words?|question|also|are|have|had|who|and)\b)[a-z]+/;
+
 /** What a brother complains of is his own; a mother complains for the child. */
 const PEER = /^(?:brother|sister|sibling|twin|cousin|friend)$/;
 const OF_ITS_OWN = /^\s*(?:is |was |also )?complain/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
-  // 'Brother's foot', 'brother's splint'; not 'mum's worried about'.
+  if (PEERS_OWN.test(before)) return true;
+  // 'Mum's foot', 'gran's splint'; not 'mum's worried about'.
   if (
     findAll(patterns.othersOwn, before).some((own) =>
       [patterns.places, patterns.device].some((of) => has(anchored(of), before.slice(own.end))),
@@ -233,7 +250,9 @@ const IN_THE_OLD = new RegExp(
 const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
 
 export const isResolved = (text: string, device = false): boolean => {
-  const at = last(patterns.resolved, text) ?? (device ? last(patterns.repaired, text) : undefined);
+  const repaired = device ? last(patterns.repaired, text) : undefined;
+  const at =
+    last(patterns.resolved, text) ?? (repaired && isProperlyDone(text, repaired.at) ? repaired : undefined);
   return (
     at !== undefined && !has(patterns.almostResolved, text) && !has(patterns.negated, text.slice(0, at.at))
   );

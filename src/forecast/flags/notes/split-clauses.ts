@@ -22,7 +22,7 @@ export function splitClauses(text: string): Clause[][] {
 export const NO_FOR_ANSWER = 'no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega';
 
 const JOINERS = new RegExp(
-  String.raw`(,|\(|\)|\?(?=\s)(?! (?:${NO_FOR_ANSWER})\b)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)`,
+  String.raw`(,|\(|\)|\?(?=\s)(?! (?:${NO_FOR_ANSWER})\b)|\s\/\s|\s\+\s|\s&\s|\band\b|\bund\b|\bet\b|\by\b|(?<!\bsince )\bthen\b(?! (?:fine|ok|good|well|comfortable|settled)\b)|\bbut\b|\bhowever\b|\balthough\b|\bthough\b|\baber\b|\bmais\b|\bpero\b)`,
 );
 
 function clausesOf(sentence: string): Clause[] {

@@ -10,6 +10,8 @@ const SAID_OF = new RegExp(
 );
 const KNOWN = anchored(anyOf(sentences.understood.split('|')));
 const WORD = /^[a-z]+/;
+/** 'Is sorted', 'from the shoe, not the joint'. */
+const WELL = [patterns.resolved, patterns.repaired, patterns.device].map(anchored);
 
 /** 'Not coping', 'cannot tell', 'difficult to don': what does not go as it should; what is bad and is not there is a finding's own word. */
 const GOES_NOT =
@@ -27,7 +29,7 @@ export function unclearIn(clause: string): Term[] {
   const unknown = (found: RegExpExecArray, known: RegExp): Term[] => {
     const rest = clause.slice(found.index + found[0].length);
     const [word] = WORD.exec(rest) ?? [''];
-    if (word.length < 4 || rest.search(known) === 0) return [];
+    if (word.length < 4 || rest.search(known) === 0 || WELL.some((w) => rest.search(w) === 0)) return [];
     const end = found.index + found[0].length + word.length;
     return [{ at: found.index, end, text: found[0] + word, kind: 'unclear' }];
   };

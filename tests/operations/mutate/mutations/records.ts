@@ -58,9 +58,29 @@ export const records: readonly MutationGroup[] = [
       ],
       ['DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)', 'DONE_TO_PREVENT.test(before)'],
       ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
-      ['OF_THE_STATE.includes(term.kind) && has', 'has'],
+      ['OF_THE_STATE.includes(kind) && has', 'has'],
       ['HAS_STOPPED.test(after))', 'false)'],
       ['!has(patterns.almostResolved, text) &&', ''],
+    ],
+  },
+  {
+    harm: 'what lasts, or is not mended, is taken for well',
+    file: 'src/forecast/flags/notes/amend-finding.ts',
+    tests: notes,
+    changes: [
+      ['isMark(current) && UNBROKEN.test(clause)', 'false'],
+      ['if (longer && (minutes ?? 0) < current.minutes!) return current;', ''],
+      ['!GOES_ON.test(clause.slice(end)) &&', ''],
+    ],
+  },
+  {
+    harm: 'what lasts, or is not mended, is taken for well',
+    file: 'src/forecast/flags/notes/well-now.ts',
+    tests: notes,
+    changes: [
+      ['!YET_TO_BE_DONE.test(text.slice(0, at)) &&', ''],
+      ['|| NOT_WELL.test(clause)', ''],
+      ['!BODGED.test(text) &&', ''],
     ],
   },
   {

@@ -1,0 +1,55 @@
+import type { FindingKind } from '../finding.js';
+
+/** What may have passed by itself or was mended; skin that is open or lasts, feeling, breath and heads are looked at whatever is said. */
+const MAY_PASS: readonly FindingKind[] = [
+  'pain',
+  'falls',
+  'fit-changed',
+  'broken',
+  'skin-mark',
+  'skin-callus',
+  'rash',
+  'unclear',
+];
+
+const WELL =
+  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
+const NOT_WELL = /\b(?:still|again|worse|but|not|cannot|cant|wont|returned|recurr\w+|until|only)\b/;
+
+/** 'Used to limp', 'cried the first two nights', 'had itchy spots', 'sore in the autumn'. */
+const THEN =
+  /\b(?:used to|had|was|were|did|cried|screamed|limped|refused|complained|rubbed|hurt|(?:for )?(?:the )?first (?:few |couple of |\d+ )?(?:days?|nights?|weeks?|wks?|hours?)|at first|initially|to begin with|to start with|early on|when new|in (?:the )?(?:spring|summer|autumn|winter|holidays|january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec))\b/;
+const SINCE =
+  /\b(?:now|since|today|these days|nowadays|currently|at present|afterwards|after that|thereafter|any ?more)\b/;
+
+/** 'Mum worried that it had got too small': a question, until somebody has measured. */
+const WORRIED =
+  /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|thought|thinks|queried|querying|feared)\b/;
+const FOUND_WELL =
+  /\b(?:reassured|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
+
+/** 'Used to limp, now without a limp': denied of today what was told of then. */
+export const isOfThen = (kind: FindingKind, words: string): boolean =>
+  MAY_PASS.includes(kind) && THEN.test(words);
+
+/** A clause behind tells that what a finding speaks of is over, or was feared only. */
+export function isWellNow(kind: FindingKind, words: string, clause: string): boolean {
+  if (!MAY_PASS.includes(kind) || NOT_WELL.test(clause)) return false;
+  if (WORRIED.test(words) && FOUND_WELL.test(clause)) return true;
+  return isOfThen(kind, words) && SINCE.test(clause) && WELL.test(clause);
+}
+
+/** 'To be replaced', 'needs stitching', 'please can it be mended': not done yet. */
+const YET_TO_BE_DONE =
+  /\b(?:to|be|being|needs?|needed|needing|will|must|please|can|could|wants?|wanted|should|await\w*|waiting|requires?|requesting|asking|asks|for|if|when|once|until|getting|get)(?: (?:be|it|them|a|one|new))*\s*$/;
+
+/** Glued by an uncle or held by tape is no repair. */
+const BODGED =
+  /\bby (?:the |his |her )?(?:dad|daddy|mum|mom|mam|gran\w*|nan\w*|uncle|aunt\w*|brother|sister|parents?|family|carers?|school|teacher|caretaker|neighbour|friend)\b|\b(?:tape|gaffer|super ?glue\w*|sellotape|string|cable ties?|bandage|elastic bands?|safety pin|at home)\b/;
+
+const MENDED_AT_HOME =
+  /\b(?:dad|mum|mom|mam|gran\w*|uncle|parents|carer|school|family)\b(?: (?:has|have|had|just))*(?: \w+)? (?:glued|taped|tied|stitched|sewn|bodged|patched|screwed|wired|stuck|mended|repaired|fixed|put)\b/;
+
+/** Is a repair that a text speaks of done, and by those who may do it? */
+export const isProperlyDone = (text: string, at: number): boolean =>
+  !YET_TO_BE_DONE.test(text.slice(0, at)) && !BODGED.test(text) && !MENDED_AT_HOME.test(text);
