@@ -36,6 +36,8 @@ export function centileRows(
   centileAt: CentileAt,
   audience: 'clinician' | 'family',
   words: ChartWords,
+  /** Whose centiles they are is said under the title, where there is no room beside them. */
+  narrow = false,
 ): { bands: Row[]; lines: Row[]; labels: Row[] } {
   const unknown = child.sex === 'unknown';
   const sexes = unknown ? (['female', 'male'] as const) : ([child.sex] as ('male' | 'female')[]);
@@ -67,7 +69,7 @@ export function centileRows(
     if (audience === 'family') continue;
     for (const c of levels) {
       const last = lines.findLast((l) => l.line === `${sex} ${c}`);
-      const median = c === 50 ? `${c} (${words.centile}, ${name})` : `${c}`;
+      const median = c === 50 && !narrow ? `${c} (${words.centile}, ${name})` : `${c}`;
       if (last) labels.push({ date: last.date, value: last.value, label: unknown ? `${name} ${c}` : median });
     }
   }

@@ -1,6 +1,6 @@
 /** Forecast dates against what the clinic judged: how many devices were outgrown by each date, and how far off the middle. */
 import { fillSpec, type Spec } from './fill-spec.js';
-import { linesThatFit } from './lines-that-fit.js';
+import { linesThatFit, titleLines } from './lines-that-fit.js';
 import { timeLocale } from './time-locale.js';
 
 /** One date of the forecasts; shares 0..1. */
@@ -40,7 +40,7 @@ export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX)
     'dates-held',
     {
       widthPx,
-      title: linesThatFit('Devices outgrown by each date of their forecast', 0.8 * widthPx),
+      title: titleLines('Devices outgrown by each date of their forecast', widthPx),
       subtitle: linesThatFit(
         'Black tick: what the forecast said. Dot: judged outgrown by the date. Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',
         widthPx,
@@ -82,7 +82,7 @@ export function dateDistancesChart(input: {
     'date-distances',
     {
       widthPx,
-      title: linesThatFit('When devices were found outgrown, against the middle date', 0.8 * widthPx),
+      title: titleLines('When devices were found outgrown, against the middle date', widthPx),
       subtitle: linesThatFit(
         'Middle date: outgrown by then as likely as not. Left of 0: found outgrown before it. Right of 0: after it.',
         widthPx,

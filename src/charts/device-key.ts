@@ -1,11 +1,13 @@
 /** The devices of a growth chart by number: the chart carries the numbers, the lines under its title say what they are. */
 
 import type { DeviceForecast } from '../forecast/contract.js';
+import { castByOf, type DeviceDecision } from '../recall/contract.js';
 import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import { measures } from '../records/measure.js';
 import { fullAtMm } from '../rules/room-left.js';
+import { actionNames } from '../words/action-names.js';
 import { deviceLabel, familyLabel } from './device-label.js';
 import type { Row } from './fill-spec.js';
 import type { Frame } from './limit-rows.js';
@@ -17,6 +19,13 @@ export interface KeyedDevice {
   readonly device: Device | undefined;
   /** Day the clinic's action is wanted by, with its name: 'cast by'. */
   readonly action: { readonly date: IsoDate; readonly label: string } | null;
+}
+
+/** What the clinic wants of a device, and by when; marked on its bar. */
+export interface Wanted {
+  readonly deviceId: string;
+  readonly date: IsoDate;
+  readonly label: string;
 }
 
 /** Number tags stand this far apart, so that no two ever touch. */
@@ -74,7 +83,7 @@ export function limitTags(keyed: readonly KeyedDevice[], measure: MeasureId, fra
 export const keyedDevices = (
   forecasts: readonly DeviceForecast[],
   devices: readonly Device[],
-  actions: readonly { readonly deviceId: string; readonly date: IsoDate; readonly label: string }[],
+  actions: readonly Wanted[],
 ): KeyedDevice[] =>
   forecasts.map((forecast, i) => ({
     number: i + 1,
@@ -82,6 +91,15 @@ export const keyedDevices = (
     device: devices.find((d) => d.id === forecast.deviceId),
     action: actions.find((a) => a.deviceId === forecast.deviceId) ?? null,
   }));
+
+/** What is wanted of each device and by when: the action of the day, else the cast to come. */
+export const wantedOf = (decisions: readonly DeviceDecision[]): Wanted[] =>
+  decisions.flatMap((d): Wanted[] => {
+    const { deviceId, action, dueBy } = d;
+    if (action !== 'none' && dueBy) return [{ deviceId, date: dueBy, label: `${actionNames[action]} by` }];
+    const castBy = castByOf(d);
+    return castBy ? [{ deviceId, date: castBy, label: `${actionNames.cast} by` }] : [];
+  });
 
 const barY = (number: number, heightPx: number): number => heightPx - 9 - (number - 1) * BAR_PX;
 

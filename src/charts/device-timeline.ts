@@ -1,7 +1,7 @@
 /** Every device of a child on one time axis: being made, worn, expected to be outgrown; casts, visits and events as marks. */
 
 import type { DeviceForecast } from '../forecast/contract.js';
-import type { DeviceDecision } from '../recall/contract.js';
+import { castByOf, type DeviceDecision } from '../recall/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent } from '../records/device.js';
@@ -14,16 +14,17 @@ import { readableDate, timeLocale } from './time-locale.js';
 export interface DeviceTimelineInput {
   readonly record: Pick<ChildRecord, 'devices' | 'events'>;
   readonly forecasts: readonly DeviceForecast[];
-  readonly decisions?: readonly Pick<DeviceDecision, 'deviceId' | 'castBy'>[];
+  readonly decisions?: readonly Pick<DeviceDecision, 'deviceId' | 'castBy' | 'reason'>[];
   readonly today: IsoDate;
   readonly language?: string;
   readonly title?: string;
-  /** Width of the plot; 250 suits a telephone held upright. */
+  /** Width of the plot of the growth chart above it; 250 suits a telephone held upright. */
   readonly widthPx?: number;
 }
 
-/** As wide as a growth chart with its centiles: one above the other they are read in the same letters. */
+/** As wide as a growth chart with its axis and centiles: one above the other they are read in the same letters. */
 const WIDE_PX = 880;
+const AXIS_PX = 70;
 const stages = ['being made', 'worn', 'outgrown here, 8 in 10'] as const;
 const eventWords: Partial<Record<DeviceEvent['kind'], string>> = {
   adjusted: 'adjusted',
@@ -65,7 +66,8 @@ function spansOf(d: Device, devices: readonly Device[], { record, forecasts, tod
 }
 
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
-  const { record, decisions = [], today, language = 'en', widthPx = WIDE_PX } = input;
+  const { record, decisions = [], today, language = 'en' } = input;
+  const widthPx = input.widthPx ? input.widthPx + AXIS_PX : WIDE_PX;
   const devices = record.devices.toSorted(
     (a, b) => a.castDate.localeCompare(b.castDate) || inReadingOrder(a, b),
   );
@@ -81,7 +83,10 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
     const word = eventWords[e.kind];
     if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
   }
-  for (const d of decisions) if (d.castBy) mark(names.get(d.deviceId), moments[0], d.castBy);
+  for (const d of decisions) {
+    const castBy = castByOf(d);
+    if (castBy) mark(names.get(d.deviceId), moments[0], castBy);
+  }
   const ends = spans.map((s) => (s.to === OPEN ? isoDate(dayNumber(s.from as IsoDate) + OPEN_DAYS) : s.to));
   const dates = [today, ...spans.map((s) => s.from), ...ends, ...marks.map((m) => m.date)] as string[];
   const sorted = dates.toSorted();
@@ -99,7 +104,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
         widthPx,
       ),
       widthPx,
-      legendColumns: widthPx < WIDE_PX ? 2 : 4,
+      legendColumns: widthPx < WIDE_PX ? 1 : 4,
       description: `Timeline of ${devices.length} devices`,
       dateTitle: 'Date',
       dateFormat: years > 4 ? '%Y' : '%b %Y',

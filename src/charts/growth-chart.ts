@@ -12,10 +12,10 @@ import { type MeasureId, measures, type Series, type Side } from '../records/mea
 import { plainMeasure } from '../words/measure-names.js';
 import { type CentileAt, CURVE_STEPS, centileRows } from './centile-rows.js';
 import { chartWords } from './chart-words.js';
-import { actionRows, keyedBars, keyedDevices, keyLines, limitTags } from './device-key.js';
+import { actionRows, keyedBars, keyedDevices, keyLines, limitTags, type Wanted } from './device-key.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
-import { linesThatFit } from './lines-that-fit.js';
+import { linesThatFit, titleLines } from './lines-that-fit.js';
 import { sideLabels } from './side-labels.js';
 import { readableDate, timeLocale } from './time-locale.js';
 
@@ -36,8 +36,7 @@ export interface GrowthChartInput {
   readonly title?: string;
   /** What the line at `today` is called where it is a day only imagined. */
   readonly todayLabel?: string;
-  /** What the clinic wants of a device, and by when; marked on its bar. */
-  readonly actions?: readonly { readonly deviceId: string; readonly date: IsoDate; readonly label: string }[];
+  readonly actions?: readonly Wanted[];
   /** A line under the title, for a caution such as 'population charts do not suit this child'. */
   readonly caution?: string;
 }
@@ -79,6 +78,7 @@ function domainOf(sizes: readonly number[], below: number): [number, number] {
 export function growthChart(input: GrowthChartInput): Spec {
   const { record, measure, today, posterior, audience = 'clinician', language = 'en', widthPx = 720 } = input;
   const words = chartWords(language);
+  const narrow = widthPx < NARROW_PX;
   const family = audience === 'family';
   const { unit, label } = measures[measure];
   const readings = record.measurements.filter((m) => m.measure === measure);
@@ -113,7 +113,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       : [],
   );
   const centiles = input.centileAt
-    ? centileRows(record.child, measure, span, input.centileAt, audience, words)
+    ? centileRows(record.child, measure, span, input.centileAt, audience, words, narrow)
     : { bands: [], lines: [], labels: [] };
 
   const sizes = [
@@ -122,7 +122,9 @@ export function growthChart(input: GrowthChartInput): Spec {
     ...centiles.bands.flatMap((b) => [b.low as number, b.high as number]),
     ...limiting.map((r) => r.limitMm),
   ];
-  const centilesNote = centiles.lines.length > 0 ? words.centilesNote : '';
+  const { sex } = record.child;
+  const whose = narrow && sex !== 'unknown' ? `, ${sex === 'female' ? words.girls : words.boys}.` : '.';
+  const centilesNote = centiles.lines.length > 0 ? words.centilesNote.replace(/\.$/, whose) : '';
   const said = family
     ? { title: words.familyTitle(plainMeasure(measure, language)), size: words.size, note: words.familyNote }
     : { title: label, size: label, note: `${words.predictionNote} ${centilesNote}`.trim() };
@@ -138,7 +140,7 @@ export function growthChart(input: GrowthChartInput): Spec {
   return fillSpec(
     family ? 'family' : 'growth',
     {
-      title: input.title ?? said.title,
+      title: titleLines(input.title ?? said.title, widthPx),
       subtitle: [
         input.caution ?? '',
         said.note,
@@ -156,7 +158,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       sideColours: sides.map((s) => look[s].colour),
       sideDashes: sides.map((s) => look[s].dash),
       sideShapes: sides.map((s) => look[s].shape),
-      legendDirection: widthPx < NARROW_PX ? 'vertical' : 'horizontal',
+      legendDirection: narrow ? 'vertical' : 'horizontal',
       legendLabels: sideLabels(forecasts, measure, sides, sideWord, words),
     },
     {

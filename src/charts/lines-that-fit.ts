@@ -15,6 +15,9 @@ export function linesThatFit(text: string, widthPx: number): string[] {
   return lines.map(inItsDirection);
 }
 
+/** A title is set larger and bold. */
+export const titleLines = (text: string, widthPx: number): string[] => linesThatFit(text, 0.8 * widthPx);
+
 const RIGHT_TO_LEFT = /\p{Script=Arabic}|\p{Script=Hebrew}/u;
 /** A chart is drawn from left to right; a line of another script is set apart, or its full stop jumps to its start. */
 const inItsDirection = (line: string): string => (RIGHT_TO_LEFT.test(line) ? `\u2067${line}\u2069` : line);

@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { CentileAt } from '../charts/centile-rows.js';
+import { wantedOf } from '../charts/device-key.js';
 import { deviceTimeline } from '../charts/device-timeline.js';
 import type { Spec } from '../charts/fill-spec.js';
 import { growthChart } from '../charts/growth-chart.js';
@@ -25,12 +26,13 @@ export async function drawChild(record: ChildRecord, assessed: Assessed, folder:
   const forecasts = assessment?.forecasts ?? [];
   const growth = growthOf(record);
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
+  const decisions = record.devices.flatMap((d) => all.get(d.id) ?? []);
+  const actions = wantedOf(decisions);
   const caution = assessment?.flags.find(({ id }) => id === 'standing-reference')?.title;
   const charts: [string, Spec][] = measuresToDraw(record, forecasts).map((measure) => [
     measure,
-    growthChart({ record, measure, today, posterior, forecasts, centileAt, caution }),
+    growthChart({ record, measure, today, posterior, forecasts, actions, centileAt, caution }),
   ]);
-  const decisions = record.devices.flatMap((d) => all.get(d.id) ?? []);
   if (record.devices.length > 0) {
     charts.push(['devices', deviceTimeline({ record, forecasts, decisions, today })]);
   }

@@ -1,7 +1,7 @@
 import { deviceLabel } from '../charts/device-label.js';
 import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
 import { adjusting, capital, plainDate, plainSeries } from '../forecast/words.js';
-import type { DeviceDecision, TurnaroundEstimate } from '../recall/contract.js';
+import { castByOf, type DeviceDecision, isBeingMade, type TurnaroundEstimate } from '../recall/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
@@ -160,9 +160,11 @@ function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate): string
   const figure = d.checkFigure
     ? ` Cast if the room at ${plainSeries(d.checkFigure)} is ${d.checkFigure.castIfRoomAtMostMm} mm or less, else not before ${plainDate(d.checkFigure.elseNotBefore)}.`
     : '';
-  const dates = d.castBy
-    ? ` Cast by ${plainDate(d.castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
-    : ` No day to cast by inside the horizon (${made}).`;
+  const castBy = castByOf(d);
+  const none = isBeingMade(d.reason.code) ? '' : ` No day to cast by inside the horizon (${made}).`;
+  const dates = castBy
+    ? ` Cast by ${plainDate(castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
+    : none;
   return `${capital(actionNames[d.action])}: ${d.reason.text ?? ''}${figure}${dates}`;
 }
 

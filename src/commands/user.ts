@@ -1,7 +1,10 @@
+import { createInterface } from 'node:readline';
+import { PassThrough } from 'node:stream';
 import { DoorpostError } from '../errors.js';
 import { configuration } from '../service/configuration.js';
 import { roles, systemActor } from '../store/contract.js';
 import { openStore } from '../store/open-store.js';
+import { exitCodes } from './exit-codes.js';
 import { openDatabase } from './open-database.js';
 import { terminal } from './terminal.js';
 
@@ -14,8 +17,7 @@ export async function addUser(options: { name: string; role: string }): Promise<
       given: options.role,
       accepted: roles.join(', '),
     });
-  if (process.stdin.isTTY) terminal.err('Password (12 characters or more), then Enter:');
-  const password = await firstLine();
+  const password = await typedPassword();
   const config = configuration(process.env);
   const database = await openDatabase(config);
   const store = await openStore(database.url, { secretKey: config.secretKey });
@@ -28,11 +30,13 @@ export async function addUser(options: { name: string; role: string }): Promise<
   }
 }
 
-async function firstLine(): Promise<string> {
-  let text = '';
-  for await (const chunk of process.stdin) {
-    text += chunk;
-    if (text.includes('\n')) break;
-  }
-  return text.split(/\r?\n/)[0];
+/** The first line that comes in; typed at a terminal it is not shown. */
+async function typedPassword(): Promise<string> {
+  const { stdin } = process;
+  if (stdin.isTTY) terminal.err('Password (12 characters or more, not shown), then Enter:');
+  const lines = createInterface({ input: stdin, output: new PassThrough(), terminal: stdin.isTTY });
+  // In a terminal's raw mode Ctrl+C is a key like another.
+  lines.on('SIGINT', () => process.exit(exitCodes.failed));
+  for await (const line of lines) return line;
+  return '';
 }

@@ -123,6 +123,9 @@ export interface DeviceDecision {
   readonly alerts: readonly Alert[];
   readonly forecast: DeviceForecast | null;
 }
+/** The day to cast by, while there is something to cast. */
+export const castByOf = (d: Pick<DeviceDecision, 'reason' | 'castBy'>): IsoDate | null =>
+  isBeingMade(d.reason.code) ? null : d.castBy;
 
 /** One visit of one child for every device that wants one; its action is the first of its devices'. */
 export interface Visit

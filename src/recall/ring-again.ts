@@ -1,4 +1,5 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
+import type { WorkState } from './contract.js';
 
 /** A family that was left a message is rung again after so many working days (common practice, no source). */
 const WORKING_DAYS = 2;
@@ -13,3 +14,9 @@ export function ringAgainOn(leftOn: IsoDate): IsoDate {
   }
   return day;
 }
+
+/** The day to ring again where a message was left; `dayOf` says which day of the clinic a moment fell on. */
+export const ringAgainOf = (
+  { state, stateAt }: { readonly state: WorkState; readonly stateAt: string | null },
+  dayOf: (moment: string) => IsoDate,
+): IsoDate | null => (state === 'left-message' && stateAt ? ringAgainOn(dayOf(stateAt)) : null);

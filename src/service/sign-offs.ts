@@ -61,8 +61,8 @@ export async function signOffViews(store: Store): Promise<readonly SignOffView[]
     {
       subject: 'family-words',
       label: 'Words to families',
-      says: `What the family’s page and sheet, the letters and the sentence to read out say, as of doorpost ${version}.`,
-      href: '/children',
+      says: `What the family’s page and sheet, the letters and the sentence to read out say, as of doorpost ${version}: read them on a child’s Family sheet, on the recall list and in its letters.`,
+      href: null,
       content: digest([version]),
     },
   ];

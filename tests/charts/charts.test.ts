@@ -55,6 +55,30 @@ const distances = {
   middleDays: 12,
 };
 
+const timeline: Parameters<typeof deviceTimeline>[0] = {
+  record: {
+    ...record,
+    events: [
+      {
+        id: 'e1',
+        deviceId: 'afo-left',
+        date: '2026-05-04',
+        kind: 'adjusted',
+        measure: null,
+        side: null,
+        changeMm: 2,
+        endReason: null,
+        adjustment: 'relief',
+        verdict: null,
+        note: '',
+      },
+    ],
+  },
+  forecasts,
+  today,
+  decisions: [{ deviceId: 'afo-left', castBy: '2026-09-10', reason: { code: 'fits-for-now', numbers: {} } }],
+};
+
 const charts: Record<string, Spec> = {
   growth: growthChart(base),
   'growth-unknown-sex': growthChart({
@@ -91,30 +115,13 @@ const charts: Record<string, Spec> = {
     forecasts: forecasts.slice(0, 1),
     widthPx: 250,
   }),
-  'growth-narrow': growthChart({ ...base, widthPx: 250 }),
-  timeline: deviceTimeline({
-    record: {
-      ...record,
-      events: [
-        {
-          id: 'e1',
-          deviceId: 'afo-left',
-          date: '2026-05-04',
-          kind: 'adjusted',
-          measure: null,
-          side: null,
-          changeMm: 2,
-          endReason: null,
-          adjustment: 'relief',
-          verdict: null,
-          note: '',
-        },
-      ],
-    },
-    forecasts,
-    today,
-    decisions: [{ deviceId: 'afo-left', castBy: '2026-09-10' }],
+  'growth-narrow': growthChart({
+    ...base,
+    widthPx: 250,
+    title: 'What if: knee joint height (tibiale), which limits it first',
   }),
+  timeline: deviceTimeline(timeline),
+  'timeline-narrow': deviceTimeline({ ...timeline, widthPx: 250 }),
   capacity: capacityChart({ weeks, loadTitle: 'Casts a week' }),
   'dates-held': datesHeldChart(heldRows),
   'dates-held-narrow': datesHeldChart(heldRows, 230),

@@ -109,6 +109,12 @@ describe('flags: what growth does not explain', () => {
       return ids(built).includes('trunk-growth-sitting_height');
     };
     expect([sitting(45), sitting(22), sitting(11, 4), sitting(11, 4, 2)]).toEqual([true, false, false, true]);
+    // The trunk is in the stature: of both one flag, which tells both.
+    const both = grown(90, ['idiopathic-scoliosis']).measured('sitting_height', 'none', 12, 680);
+    both.measured('sitting_height', 'none', 0, 725);
+    const [flag, ...more] = both.assess().flags.filter((f) => f.id.startsWith('trunk-growth'));
+    expect(more).toEqual([]);
+    expect(flag.seen).toMatch(/^Stature grew 90 mm .*; sitting height grew 45 mm /);
     expect(ids(grown(90))).not.toContain(fast);
     expect(ids(grown(90).device('spinal-orthosis', 'none', 6))).toContain(fast);
   });

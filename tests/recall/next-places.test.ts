@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { nextPlaces, placesOn } from '../../src/recall/level/next-places.js';
-import { ringAgainOn } from '../../src/recall/ring-again.js';
+import { ringAgainOf, ringAgainOn } from '../../src/recall/ring-again.js';
+import { dayIn } from '../../src/service/clock.js';
 
 // 2026-11-27 is a Friday. Common practice, no source.
 const clinic = { clinicians: [{ id: 'a', slotsPerWeek: 10 }] };
@@ -50,5 +51,12 @@ describe('places of the weeks ahead', () => {
 describe('ringAgainOn', () => {
   it('is two working days after the message', () => {
     expect([ringAgainOn('2026-11-25'), ringAgainOn('2026-11-27')]).toEqual(['2026-11-27', '2026-12-01']);
+  });
+  // IANA time zones as Intl has them: the moment is Thursday in Greenwich, Friday in Auckland.
+  it('counts from the day the message was left where the clinic is, and only after a message', () => {
+    const stateAt = '2026-11-26T19:05:00Z';
+    const there = (moment: string) => dayIn('Pacific/Auckland')(new Date(moment));
+    expect(ringAgainOf({ state: 'left-message', stateAt }, there)).toBe('2026-12-01');
+    expect(ringAgainOf({ state: 'called', stateAt }, there)).toBeNull();
   });
 });

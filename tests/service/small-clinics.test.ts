@@ -39,6 +39,26 @@ const clinics: { name: string; add: Caseload; settings?: object }[] = [
   { name: 'one child with one device', add: exampleCaseload(1) },
 ];
 
+type Letter = keyof typeof roleOf;
+const patterns = Object.entries(routeRoles).map(([route, allowed]) => {
+  const [method, pattern] = route.split(' ');
+  return { method, allowed, fits: new RegExp(`^${pattern.replace(/:\w+/g, '[^/]+')}$`) };
+});
+
+/** What a page offers that its reader's role may not do. */
+function offeredInVain(page: string, role: string): string[] {
+  const offers = [
+    ...page.matchAll(/<(a|form|button)\b[^>]*?\s(?:href|action|formaction)="(\/[^"?#]*)[^"]*"[^>]*>/g),
+  ];
+  return offers.flatMap(([tag, name, path]) => {
+    const method = name === 'a' || /method="get"/i.test(tag) ? 'GET' : 'POST';
+    const route = patterns.find((p) => p.method === method && p.fits.test(path));
+    const may =
+      !route || route.allowed === 'public' || [...route.allowed].some((l) => roleOf[l as Letter] === role);
+    return may ? [] : [`${method} ${path}`];
+  });
+}
+
 describe('a clinic in its first days', () => {
   let service: TestService;
   beforeAll(async () => {
@@ -67,10 +87,10 @@ describe('a clinic in its first days', () => {
         expect(await service.jobEnded(jobRunId)).toBe('done');
         expect((await service.store.jobRuns.get(jobRunId)).message).toBe('');
       }
+      const vain: string[] = [];
       for (const [route, allowed] of Object.entries(routeRoles)) {
         const [method, pattern] = route.split(' ');
         if (method !== 'GET') continue;
-        const role = allowed === 'public' ? null : roleOf[allowed[0] as keyof typeof roleOf];
         const url = pattern
           .replace(':id', pattern.includes('/devices/:id') ? 'c0-d' : 'c0')
           .replace(':device', 'c0-d')
@@ -79,9 +99,16 @@ describe('a clinic in its first days', () => {
           .replace(':table', 'children')
           .replace(/:\w+/g, 'none');
         const accept = url.startsWith('/api/') ? 'application/json' : 'text/html';
-        const answer = await service.as(role, { method: 'GET', url, headers: { accept } });
-        expect(answer.statusCode, `${url} ${answer.body.slice(0, 300)}`).toBeLessThan(500);
+        for (const role of allowed === 'public'
+          ? [null]
+          : [...allowed].map((letter) => roleOf[letter as Letter])) {
+          const answer = await service.as(role, { method: 'GET', url, headers: { accept } });
+          expect(answer.statusCode, `${url} ${answer.body.slice(0, 300)}`).toBeLessThan(500);
+          if (role)
+            vain.push(...offeredInVain(answer.body, role).map((offer) => `${role} on ${url}: ${offer}`));
+        }
       }
+      expect(vain).toEqual([]);
     },
     120_000,
   );

@@ -61,7 +61,7 @@ function spread(facts: Facts): string {
   const { p10, p50, p90, today } = facts;
   if (p10 === null) return 'only after the forecast ends';
   const from = p10 <= today ? 'now' : plainDate(p10);
-  const to = p90 === null ? 'after the forecast ends' : plainDate(p90);
+  const to = p90 === null ? 'some day after the forecast ends' : plainDate(p90);
   return `between ${from} and ${to} (8 in 10)${p50 ? `, as likely as not by ${plainDate(p50)}` : ''}`;
 }
 

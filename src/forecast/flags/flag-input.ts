@@ -6,6 +6,7 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import type { Flag } from '../contract.js';
 import type { DevicePlan } from '../device/device-plan.js';
 import type { DeviceAnswer } from '../device/device-question.js';
+import { capital } from '../words.js';
 import type { Finding } from './finding.js';
 
 /** What a flag may look at. Readings the growth model holds for gross errors are left out of `record.measurements`. */
@@ -31,7 +32,7 @@ export function flag(
     id,
     childId: input.record.child.id,
     severity,
-    seen,
+    seen: capital(seen),
     series: about.series ?? null,
     deviceId: about.deviceId ?? null,
     ...text,

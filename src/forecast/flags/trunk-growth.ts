@@ -17,7 +17,7 @@ export function trunkGrowthFlags(input: FlagInput): Flag[] {
     child.conditions.some((c) => c === 'idiopathic-scoliosis' || c === 'neuromuscular-scoliosis') ||
     input.plans.some((p) => p.rule.region === 'trunk');
   if (!curve) return [];
-  return historyOf(input, ['sitting_height', 'stature']).flatMap(({ series, visits }) => {
+  const fast = historyOf(input, ['sitting_height', 'stature']).flatMap(({ series, visits }) => {
     const last = visits.at(-1);
     const limit = FAST_MM_A_YEAR[series.measure as keyof typeof FAST_MM_A_YEAR];
     if (!last || last.ageYears < 5) return [];
@@ -26,7 +26,14 @@ export function trunkGrowthFlags(input: FlagInput): Flag[] {
     const grown = last.value - from.value;
     const pace = (grown / (last.day - from.day)) * DAYS_A_YEAR;
     if (pace < limit || grown < detectable(last.error, from.error)) return [];
-    const seen = `${plainSeries(series)} grew ${wholeMm(grown)} in ${plainSpan(last.day - from.day)}, a pace of ${wholeMm(pace)} a year.`;
-    return [flag(input, `trunk-growth-${series.measure}`, 'check', cautions.trunkCurve, seen, { series })];
+    const over = plainSpan(last.day - from.day);
+    return [
+      { series, seen: `${plainSeries(series)} grew ${wholeMm(grown)} in ${over}, ${wholeMm(pace)} a year` },
+    ];
   });
+  if (fast.length === 0) return [];
+  // The trunk is in the stature: both readings are one sign.
+  const [{ series }] = fast;
+  const seen = `${fast.map((f) => f.seen).join('; ')}.`;
+  return [flag(input, `trunk-growth-${series.measure}`, 'check', cautions.trunkCurve, seen, { series })];
 }

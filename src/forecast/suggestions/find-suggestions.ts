@@ -1,6 +1,7 @@
 import type { ChildPosterior } from '../../growth/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { DataSuggestion } from '../contract.js';
+import { capital } from '../words.js';
 import { duplicateSuggestions } from './duplicates.js';
 import { impossiblePairSuggestions } from './impossible-pairs.js';
 import { limitBelowSizeSuggestions } from './limit-below-size.js';
@@ -21,7 +22,7 @@ export function findSuggestions(record: ChildRecord, posterior: ChildPosterior |
         if (s.measurementIds.some((id) => explained.has(id))) continue;
         for (const id of s.measurementIds) explained.add(id);
       }
-      found.push(s);
+      found.push({ ...s, seen: capital(s.seen) });
     }
   };
   const slips = slipSuggestions(record, posterior);

@@ -4,7 +4,7 @@ import { dayNumber } from '../../records/dates.js';
 import { measures } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import type { DataSuggestion } from '../contract.js';
-import { plainDate, plainSeries } from '../words.js';
+import { plainDate, plainSeries, wholeMm } from '../words.js';
 import { expectedWithout } from './expected-without.js';
 import { likelyTyped } from './likely-typed.js';
 
@@ -99,6 +99,10 @@ function impossibleSizes(
   });
 }
 
+/** A length nobody read is told in whole millimetres; a weight keeps its tenth. */
+const aboutSo = (m: Pick<Measurement, 'measure'>, value: number) =>
+  measures[m.measure].unit === 'mm' ? wholeMm(value) : shown(m, value);
+
 const shown = (m: Pick<Measurement, 'measure'>, value: number) =>
   `${Math.round(value * 10) / 10} ${measures[m.measure].unit}`;
 
@@ -110,7 +114,7 @@ function suggestion(record: ChildRecord, { reading: m, expected, tolerance }: Do
     deviceId: null,
     kind: typed?.kind ?? ('digit-slip' as const),
     id: `${typed?.kind ?? 'digit-slip'}-${m.id}`,
-    seen: `${plainSeries(m)} of ${plainDate(m.date)} is ${shown(m, m.value)}; about ${shown(m, expected)} was expected from everything else.`,
+    seen: `${plainSeries(m)} of ${plainDate(m.date)} is ${shown(m, m.value)}; about ${aboutSo(m, expected)} was expected from everything else.`,
   };
   if (!typed) return { ...base, corrections: [], action: 'Look up what was written down, or measure again.' };
   return {

@@ -22,7 +22,7 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
         <Caution key={f.id} flag={f} />
       ))}
       {folded.length > 0 && (
-        <details>
+        <details class="in-print">
           <summary>
             {folded.length} more: {titlesOf(folded)}
           </summary>

@@ -114,18 +114,7 @@ export function ChildPage(props: ChildPageProps) {
       {clinical && <LikelySlips base={base} suggestions={assessment.suggestions} />}
 
       {clinical && inUse.length > 0 && <MeasuredOnce {...record} />}
-      <h2>Devices in use</h2>
-      {inUse.length === 0 ? (
-        <Empty>
-          No device in use. <a href={`${base}/devices/new`}>Record one</a> to have a date for it.
-        </Empty>
-      ) : (
-        <div class="cards">
-          {inUse.map((v) => (
-            <DeviceCard key={v.device.id} childId={child.id} view={v} detail={clinical} />
-          ))}
-        </div>
-      )}
+      <DevicesInUse {...props} base={base} />
 
       {clinical && <Growth {...props} base={base} />}
 
@@ -148,6 +137,30 @@ export function ChildPage(props: ChildPageProps) {
 
       {clinical && <FamilyLinks base={base} links={props.links} />}
     </Layout>
+  );
+}
+
+function DevicesInUse({ view, clinical, base }: ChildPageProps & { base: string }) {
+  const { record, inUse } = view;
+  return (
+    <>
+      <h2>Devices in use</h2>
+      {inUse.length === 0 && (
+        <Empty>
+          No device in use.{' '}
+          {clinical && (
+            <>
+              <a href={`${base}/devices/new`}>Record one</a> to have a date for it.
+            </>
+          )}
+        </Empty>
+      )}
+      <div class="cards">
+        {inUse.map((v) => (
+          <DeviceCard key={v.device.id} childId={record.child.id} view={v} named ways={clinical} />
+        ))}
+      </div>
+    </>
   );
 }
 
@@ -255,7 +268,12 @@ function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion
       <h2 id="slips">Likely slips in the data</h2>
       <p>Nothing is changed until you accept it, and the original is always kept.</p>
       {suggestions.map((s) => (
-        <Form action={`${base}/suggestions`} class="flag check" key={s.id} hidden={{ suggestion: s.id }}>
+        <Form
+          action={`${base}/suggestions`}
+          class="print flag check"
+          key={s.id}
+          hidden={{ suggestion: s.id }}
+        >
           {' '}
           <p>{s.seen}</p>
           <p class="row">

@@ -1,19 +1,19 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
 import { familyIds } from '../../records/device.js';
+import { recordKeepers } from '../../records/roles.js';
 import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
 import { AlertTags } from '../parts/alert-tags.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { ageText, type Format } from '../parts/format.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
 import { type Column, Pager, Table } from '../parts/table.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
 const NONE_FITS = 'No child fits this search. Check the spelling, or take a filter away.';
-const NONE_YET = 'No children yet. Enter the first one, or have an administrator import the clinic’s list.';
 
 export function ChildrenPage(props: {
   query: ChildSearch;
@@ -38,9 +38,9 @@ export function ChildrenPage(props: {
     <Layout title="Children">
       <h1>Children</h1>
       <Search {...query} />
-      {page.items.length === 0 ? (
-        <Empty>{query.text || query.family ? NONE_FITS : NONE_YET}</Empty>
-      ) : (
+      {page.items.length === 0 && !query.text && !query.family && <NoChildYet />}
+      {page.items.length === 0 && (query.text || query.family) && <Empty>{NONE_FITS}</Empty>}
+      {page.items.length > 0 && (
         <Table
           class="stack card"
           caption={`${counted}${nearest ? `: nobody is written “${query.text}”; the nearest` : asked}`}
@@ -98,7 +98,7 @@ function Search(of: ChildSearch) {
       <p>
         <Submit main>Find</Submit>
       </p>
-      {user?.role !== 'scheduler' && (
+      {user && recordKeepers.includes(user.role) && (
         <p>
           <a class="button" href="/children/new">
             New child

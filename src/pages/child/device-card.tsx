@@ -1,6 +1,6 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, plainSpan } from '../../forecast/words.js';
-import { isBeingMade } from '../../recall/contract.js';
+import { castByOf, isBeingMade } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { IsoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
@@ -18,17 +18,19 @@ import { RoomBars } from './room-bars.js';
 export function DeviceCard(props: {
   childId: string;
   view: DeviceView;
-  /** On the child's page, with the ways to act; elsewhere the answer alone. */
-  detail: boolean;
+  /** Among other devices, by its name; on its own page that stands above. */
+  named: boolean;
+  /** With the ways to act. */
+  ways?: boolean;
 }) {
-  const { childId, view, detail } = props;
+  const { childId, view, named, ways } = props;
   const { device, forecast } = view;
   const { format, today } = usePage();
   return (
     <article class="card device" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
-        {detail && <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>}
-        {!detail && <h2 id={`device-${device.id}`}>How it stands</h2>}
+        {named && <h3 id={`device-${device.id}`}>{deviceLabel(device)}</h3>}
+        {!named && <h2 id={`device-${device.id}`}>How it stands</h2>}
         <StateTag view={view} />
       </div>
       <p class="hint">
@@ -49,7 +51,7 @@ export function DeviceCard(props: {
       <WorthReading view={view} />
       <RoomBars forecast={forecast} format={format} />
       <Figures view={view} />
-      {detail && <Ways childId={childId} view={view} />}
+      {ways && <Ways childId={childId} view={view} />}
     </article>
   );
 }
@@ -69,7 +71,7 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
   if (!decision) return null;
   const { what, when, late } = dueText(decision, today, format);
   const { checkFigure } = decision;
-  const castBy = isBeingMade(decision.reason.code) ? null : decision.castBy;
+  const castBy = castByOf(decision);
   return (
     <div class={late ? 'wanted late' : 'wanted'}>
       <p>

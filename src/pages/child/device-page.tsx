@@ -47,7 +47,7 @@ export function DevicePage(props: DevicePageProps) {
       <ChildAlerts child={child} />
       <div class="cards">
         {view ? (
-          <DeviceCard childId={child.id} view={view} detail={false} />
+          <DeviceCard childId={child.id} view={view} named={false} />
         ) : (
           <p class="empty">Not in use: {device.status === 'retired' ? 'no longer worn' : 'no forecast'}.</p>
         )}

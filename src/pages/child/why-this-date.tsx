@@ -5,6 +5,9 @@ import { seriesText } from '../parts/format.js';
 import { ScrollBox } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
+/** Less is not told: of a child too young for a tempo of its own it would read 0.0. */
+const TOLD_YEARS = 0.05;
+
 /** Inputs, model, and what would change the date: so that a clinician can disagree with it. */
 export function WhyThisDate(props: {
   view: ChildView;
@@ -31,7 +34,7 @@ export function WhyThisDate(props: {
         outgrown on the first day one of its dimensions has used up its allowance; the dates above say how
         likely that is by when.
       </p>
-      {tempo && (
+      {tempo && Math.max(Math.abs(tempo.mean), tempo.sd) >= TOLD_YEARS && (
         <p>
           <strong>Tempo:</strong> this child matures about {format.number(Math.abs(tempo.mean), 1)} years{' '}
           {tempo.mean < 0 ? 'earlier' : 'later'} than the average of their sex, give or take{' '}
@@ -84,8 +87,8 @@ export function WhyThisDate(props: {
       </ScrollBox>
       <p>
         <strong>What would change it:</strong> a new measurement of the dimension that limits it; a judgement
-        of the fit (loose, good, tight, outgrown) at a review, which tells where this device's real limit is;
-        an adjustment; a maturity marker such as a bone age in a child near the growth spurt; another
+        of the fit (fits well, tight, outgrown, loose) at a review, which tells where this device's real limit
+        is; an adjustment; a maturity marker such as a bone age in a child near the growth spurt; another
         allowance.
       </p>
       <p class="hint">

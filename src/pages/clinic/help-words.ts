@@ -20,7 +20,7 @@ export const helpTexts: Readonly<Record<Reader, HelpText>> = {
       },
       {
         task: 'Record the visit',
-        how: 'On the child: Enter a visit. Sizes, the look at the skin and your judgement of each device are saved together. A reading that looks like a slip is asked about before it is saved. "Good" means: on that day it was not beyond use, whatever the usual limit says.',
+        how: 'On the child: Enter a visit. Sizes, the look at the skin and your judgement of each device are saved together. A reading that looks like a slip is asked about before it is saved. "Fits well" means: on that day it was not beyond use, whatever the usual limit says.',
       },
       {
         task: 'Read the action',

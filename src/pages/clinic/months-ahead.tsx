@@ -35,7 +35,7 @@ export function MonthsAhead(props: {
         <Empty>No device in use that will be followed by another.</Empty>
       ) : (
         <Table
-          class="months"
+          class={funded ? 'months funded' : 'months'}
           scroll="Casts by month"
           rows={[...ahead.families, all]}
           columns={[

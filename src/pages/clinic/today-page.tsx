@@ -1,9 +1,10 @@
+import { writersOf } from '../../records/roles.js';
 import type { RecallRow, WaitingAnswer } from '../../store/contract.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
 import { Columns } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
@@ -28,7 +29,7 @@ export interface TodayPageProps {
 /** Where a clinician starts: who is here today and tomorrow, who cannot wait, who comes next. */
 export function TodayPage(props: TodayPageProps) {
   const { urgent, appointments, byHarm, whose, more, listMade } = props;
-  const { format, today, user } = usePage();
+  const { format, today } = usePage();
   return (
     <Layout title="Today">
       <h1>Today, {format.longDate(today)}</h1>
@@ -38,17 +39,7 @@ export function TodayPage(props: TodayPageProps) {
           <input id="text" name="text" type="search" autofocus />
         </p>
       </Form>
-      {!props.anyChild && (
-        <Empty>
-          No child is on record yet.{' '}
-          {user?.role === 'clinician' && (
-            <>
-              <a href="/children/new">Enter the first one</a>, or have
-            </>
-          )}
-          {user?.role !== 'clinician' && 'Have'} an administrator import the clinic's list.
-        </Empty>
-      )}
+      {!props.anyChild && <NoChildYet />}
       {props.anyChild && listMade === null && (
         <Empty>
           There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
@@ -96,6 +87,7 @@ function Section(props: {
   children?: preact.ComponentChildren;
 }) {
   const { title, rows, empty, rings, children } = props;
+  const { user } = usePage();
   if (rows.length === 0 && !empty) return null;
   return (
     <section class="card" aria-label={title}>
@@ -109,9 +101,11 @@ function Section(props: {
             {rows.map((row) => (
               <WantedRow key={row.id} row={row} why={reasonOf(row)} named>
                 {rings && <Reach row={row} />}
-                <a class="button" href={childPath(row.childId, '/visit')}>
-                  Enter the visit<span class="unseen"> of {row.childName || row.childId}</span>
-                </a>
+                {user && writersOf.measurements.includes(user.role) && (
+                  <a class="button" href={childPath(row.childId, '/visit')}>
+                    Enter the visit<span class="unseen"> of {row.childName || row.childId}</span>
+                  </a>
+                )}
               </WantedRow>
             ))}
           </tbody>

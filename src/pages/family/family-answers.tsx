@@ -51,7 +51,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
   const open = questions.find((x) => x.answer === null);
   return (
-    <section aria-labelledby="questions">
+    <section class="no-print" aria-labelledby="questions">
       <h2 id="questions">Two questions for the family</h2>
       {questions
         .filter((x) => x.answer)

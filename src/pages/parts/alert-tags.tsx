@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import type { Alert } from '../../recall/contract.js';
 import { alertNames } from '../../words/action-names.js';
 
@@ -6,9 +7,9 @@ export function AlertTags({ alerts }: { alerts: readonly Alert[] }) {
   return (
     <>
       {alerts.map((alert) => (
-        <span key={alert} class={`tag ${alert}`}>
-          {alertNames[alert]}
-        </span>
+        <Fragment key={alert}>
+          <span class={`tag ${alert}`}>{alertNames[alert]}</span>{' '}
+        </Fragment>
       ))}
     </>
   );

@@ -140,6 +140,24 @@ export const Csrf = () => (
 /** A message where a list or chart would be. */
 export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;
 
+/** Offers what the reader may do about it, and names who may do the rest. */
+export function NoChildYet() {
+  const role = usePage().user?.role;
+  const enter = <a href="/children/new">Enter the first one</a>;
+  if (role === 'administrator')
+    return (
+      <Empty>
+        No child is on record yet. {enter}, or <a href="/import">import the clinic’s list</a>.
+      </Empty>
+    );
+  return (
+    <Empty>
+      No child is on record yet. {role === 'clinician' && <>{enter}, or have</>}
+      {role !== 'clinician' && 'Have'} an administrator import the clinic’s list.
+    </Empty>
+  );
+}
+
 /** A wide table that scrolls sideways on a narrow screen, reachable by keyboard. */
 export const ScrollBox = ({ label, children }: { label: string; children: ComponentChildren }) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard.

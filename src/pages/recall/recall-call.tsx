@@ -1,3 +1,4 @@
+import { ringAgainOf } from '../../recall/ring-again.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { callState, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
@@ -12,6 +13,7 @@ const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
 export function CallState({ row, back }: { row: RecallRow; back: string }) {
   const { format, today } = usePage();
   const who = row.childName || row.childId;
+  const again = ringAgainOf(row, format.dayOf);
   const action = `/recall/entries/${encodeURIComponent(row.id)}`;
   const buttons = (open: boolean) =>
     stateKeys
@@ -30,7 +32,7 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
             {' '}
             {format.day(row.stateAt)}, {row.stateBy}
             {row.stateNote && `: ${row.stateNote}`}
-            {row.ringAgainOn && `. Ring again on ${format.date(row.ringAgainOn)}`}
+            {again && `. Ring again on ${format.date(again)}`}
           </small>
         )}
       </p>

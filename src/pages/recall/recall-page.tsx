@@ -79,7 +79,7 @@ export function RecallPage(props: RecallPageProps) {
         <>
           {props.withoutWeek > 0 && !working && <NeedWeek children={props.withoutWeek} />}
           <Filters query={query} />
-          <Narrow counts={props.counts} rows={rows} query={query} />
+          <Narrow {...props} />
           {rows.length === 0 ? (
             <Empty>
               {props.counts.all === 0
@@ -163,7 +163,8 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
 }
 
 /** How many of each kind, each a click away. */
-function Narrow({ counts, rows, query }: Pick<RecallPageProps, 'counts' | 'rows' | 'query'>) {
+function Narrow(props: RecallPageProps) {
+  const { counts, rows, query, tooLate } = props;
   const only = (due: string, n: number, label: string) =>
     n > 0 && (
       <a href={`/recall?${addressOf(query, { due, page: 0 })}`} class="tag due">
@@ -174,6 +175,11 @@ function Narrow({ counts, rows, query }: Pick<RecallPageProps, 'counts' | 'rows'
     <nav class="strip no-print" aria-label="Groups of the list">
       {only('overdue', counts.overdue, 'late')}
       {only('never-seen', counts.neverSeen, 'never measured')}
+      {tooLate.length > 0 && (
+        <a href="#too-few" class="tag due">
+          {tooLate.length} too late for want of places
+        </a>
+      )}
       {groupByAction(rows).map((g) => (
         <a key={g.action} href={`#do-${g.action}`} class="tag">
           {g.rows.length} {actionNames[g.action]}

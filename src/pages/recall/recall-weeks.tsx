@@ -42,7 +42,7 @@ export function Weeks(props: {
   return (
     <>
       {saved}
-      <details class="card">
+      <details class="card" id="too-few">
         <summary>
           Too few places: {counted(late.length, 'child comes', 'children come')} later than is safe
         </summary>

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
+import { ringAgainOf } from '../../recall/ring-again.js';
 import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
+import type { Clock } from '../clock.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { type Api, everyday, planning, route, routesOf, tagged } from './api.js';
@@ -70,7 +72,7 @@ function listRoutes(api: Api, deps: ServiceDeps): void {
 }
 
 function entriesRoute(api: Api, deps: ServiceDeps): void {
-  const { store } = deps;
+  const { store, clock } = deps;
   routesOf(api, deps, ['Recall']).get(
     '/recall-runs/:id/entries',
     planning,
@@ -103,7 +105,7 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
         entryIds: items.filter((r) => r.entry.action === action).map((r) => r.id),
       }));
       return {
-        items,
+        items: items.map((r) => withRingAgain(r, clock)),
         groups: groups.filter((g) => g.entryIds.length > 0),
         seeNow: {
           wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
@@ -114,9 +116,13 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
   );
 }
 
-const asRead = (row: RecallRow) => tagged({ value: row, version: row.version });
+const withRingAgain = (row: RecallRow, clock: Clock) => ({
+  ...row,
+  ringAgainOn: ringAgainOf(row, (moment) => clock.dayOf(new Date(moment))),
+});
 
 function entryRoutes(api: Api, deps: ServiceDeps): void {
+  const asRead = (row: RecallRow) => tagged({ value: withRingAgain(row, deps.clock), version: row.version });
   const { get, write } = routesOf(api, deps, ['Recall']);
   get('/recall-entries/:id', planning, 'One entry', { 200: recallRow }, async ({ id, actor }) =>
     asRead(await deps.store.recall.entry(id, actor)),

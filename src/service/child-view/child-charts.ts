@@ -1,3 +1,4 @@
+import { wantedOf } from '../../charts/device-key.js';
 import { deviceTimeline } from '../../charts/device-timeline.js';
 import type { Spec } from '../../charts/fill-spec.js';
 import { growthChart } from '../../charts/growth-chart.js';
@@ -7,7 +8,6 @@ import { populationChartsMislead } from '../../growth/population/condition-effec
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
 import { loadReferences } from '../../reference/reference.js';
-import { actionNames } from '../../words/action-names.js';
 import type { ChildView } from './load-child.js';
 
 /** Measures with a reading or a device limit, the one that limits first in front. */
@@ -50,11 +50,7 @@ export function growthSpec(
     forecasts: family
       ? shown.toSorted((a, b) => (a.p10 ?? '9').localeCompare(b.p10 ?? '9')).slice(0, 1)
       : shown,
-    actions: view.inUse.flatMap(({ decision: d }) =>
-      d?.dueBy && d.action !== 'none'
-        ? [{ deviceId: d.deviceId, date: d.dueBy, label: `${actionNames[d.action]} by` }]
-        : [],
-    ),
+    actions: wantedOf(view.inUse.flatMap((v) => v.decision ?? [])),
     centileAt: family && unsuited ? null : referenceCentiles(loadReferences()),
     caution:
       unsuited && !family

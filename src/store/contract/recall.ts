@@ -47,8 +47,6 @@ export interface RecallRow extends RecallBrief {
   readonly stateNote: string;
   readonly stateBy: string;
   readonly stateAt: string | null;
-  /** The day to ring again after a message was left; null in every other state. */
-  readonly ringAgainOn: IsoDate | null;
   /** Is there a state change that can be undone? */
   readonly canUndo: boolean;
   readonly version: number;

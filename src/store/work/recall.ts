@@ -3,7 +3,6 @@ import { type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
 import type { EarlierVisit } from '../../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../../recall/contract.js';
-import { ringAgainOn } from '../../recall/ring-again.js';
 import type { IsoDate } from '../../records/dates.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
@@ -255,7 +254,6 @@ const rowOf = (r: EntryRow, entry: RecallEntry | undefined): RecallRow | undefin
     stateNote: r.note ?? '',
     stateBy: r.by_name ?? '',
     stateAt: r.at ? r.at.toISOString() : null,
-    ringAgainOn: r.state === 'left-message' && r.at ? ringAgainOn(r.at.toISOString().slice(0, 10)) : null,
     canUndo: r.can_undo,
     version: r.version,
   };

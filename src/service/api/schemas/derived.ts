@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DataSuggestion, DeviceForecast, Flag } from '../../../forecast/contract.js';
 import { actionIds, reasonCodes } from '../../../recall/contract.js';
+import type { IsoDate } from '../../../records/dates.js';
 import type { RecallRow } from '../../../store/contract.js';
 import { date, listOf, shapeOf } from './common.js';
 
@@ -68,7 +69,7 @@ export const assessment = z.object({
   computedAt: z.string(),
 });
 
-export const recallRow = shapeOf<RecallRow>({
+export const recallRow = shapeOf<RecallRow & { ringAgainOn: IsoDate | null }>({
   id: z.string(),
   runId: z.string(),
   childId: z.string(),
@@ -94,6 +95,7 @@ export const recallRow = shapeOf<RecallRow>({
   }),
   state: z.string(),
   stateNote: z.string(),
+  ringAgainOn: maybeDate.describe('two working days after a message was left'),
   version: z.number(),
 });
 
