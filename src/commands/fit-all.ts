@@ -28,7 +28,6 @@ export function fitAll({ data }: { data: string }): void {
   const children = ['--cohort', at(dataFiles.cohort), '--infants', ...dataFiles.infants.map(at)];
   const steps = [
     ['references', '--records', at(dataFiles.survey)],
-    ['velocities'],
     ['baselines', ...children],
     ['growth', ...children, '--records', at(dataFiles.survey)],
   ];

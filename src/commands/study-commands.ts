@@ -29,13 +29,6 @@ export function studyCommands(program: Command, load: Load): void {
     .option('--out <folder>', 'folder to write into')
     .action(load('fit-references', 'fitReferences'));
   fit
-    .command('velocities')
-    .description(
-      "draw how fast the references' medians grow, by measure and sex, into reference-data/velocities.svg",
-    )
-    .option('--out <folder>', 'folder to write into')
-    .action(load('fit-velocities', 'fitVelocities'));
-  fit
     .command('growth')
     .description('estimate the growth model from children measured many times, into models/')
     .requiredOption('--cohort <paths...>', 'CSV of serial records: id, sex, age and measures')

@@ -1,8 +1,8 @@
 /** How fast the reference's children grow: a size can be right at every age while the growth between is not. */
 import { describe, expect, it } from 'vitest';
 import { type MeasureId, measureIds, measures } from '../../src/records/measure.js';
-import { medianVelocities } from '../../src/reference/median-velocities.js';
 import { lmsAt, loadReferenceSource, loadReferences } from '../../src/reference/reference.js';
+import { medianVelocities } from './median-velocities.js';
 
 const refs = loadReferences();
 const velocities = medianVelocities(refs);

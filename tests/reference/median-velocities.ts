@@ -1,9 +1,9 @@
-import { type MeasureId, measureIds } from '../records/measure.js';
-import { curveOf } from './reference.js';
-import type { References } from './reference-curve.js';
-import { type ReferenceSex, referenceSex } from './reference-table.js';
+import { type MeasureId, measureIds } from '../../src/records/measure.js';
+import { curveOf } from '../../src/reference/reference.js';
+import type { References } from '../../src/reference/reference-curve.js';
+import { type ReferenceSex, referenceSex } from '../../src/reference/reference-table.js';
 
-export interface MedianVelocity {
+interface MedianVelocity {
   readonly measure: MeasureId;
   readonly sex: ReferenceSex;
   /** Middle of the quarter of a year the velocity is taken over. */
@@ -15,12 +15,12 @@ export interface MedianVelocity {
 const QUARTER = 1 / 4;
 
 /** How fast the median child of every measure and sex grows, a quarter of a year at a time. */
-export function medianVelocities(refs: References, fromYears = 0): MedianVelocity[] {
+export function medianVelocities(refs: References): MedianVelocity[] {
   return measureIds.flatMap((measure) =>
     referenceSex.options.flatMap((sex) => {
       const curve = curveOf(refs, measure, sex);
       if (!curve) return [];
-      const first = Math.max(fromYears, curve.fromYears);
+      const first = curve.fromYears;
       return Array.from({ length: Math.floor((curve.toYears - first) / QUARTER) }, (_, i) => {
         const from = first + i * QUARTER;
         const perYear = (curve.at(from + QUARTER).m - curve.at(from).m) / QUARTER;
