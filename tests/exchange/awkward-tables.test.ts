@@ -257,6 +257,16 @@ describe('files', () => {
     expect(caseload.children[0].name).toBe('Zoë');
   });
 
+  it('reads the quotes and dashes of Windows text as they are printed', async () => {
+    // 0x92 is U+2019, 0x96 U+2013, 0x85 U+2026 in windows-1252 (WHATWG Encoding, index windows-1252).
+    const text = Buffer.from(
+      'id,name,birth_date,sex\nA,C\xf4me d\x92Aubr\xe9 \x96 Zo\xe9\x85,2018-03-14,f\n',
+      'latin1',
+    );
+    const parsed = await parseCaseload([{ name: 'children.csv', bytes: text }], { today: TODAY });
+    expect(parsed.caseload.children[0].name).toBe('Côme d\u2019Aubré \u2013 Zoé\u2026');
+  });
+
   it('a refused child takes its rows along, each told', async () => {
     const { caseload, refused } = await parse({
       'children.csv': 'id,birth_date,sex\nA,2018-02-30,f\nB,2016-07-02,m\n',

@@ -124,9 +124,15 @@ function decode(bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder('windows-1252').decode(bytes);
+    return Buffer.from(bytes)
+      .toString('latin1')
+      .replace(/[\x80-\x9f]/g, (char) => WINDOWS_1252[char.charCodeAt(0) - 0x80]);
   }
 }
+
+/** 0x80 to 0x9f by the WHATWG's index of windows-1252: Node 20's own decoder reads them as control characters. */
+const WINDOWS_1252 =
+  '\u20ac\x81\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\x8d\u017d\x8f\x90\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\x9d\u017e\u0178';
 
 /** Some spreadsheets write 'sep=;' as the first line. */
 function withoutSeparatorLine(text: string): [body: string, delimiter: string | null] {

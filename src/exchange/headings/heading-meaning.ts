@@ -40,6 +40,9 @@ const SHORT: Readonly<Record<string, string>> = {
   cgr: 'calf girth right',
 };
 
+/** 'V1 Foot L', 'T2: foot length': which visit of a row's several. */
+const VISIT_NUMBER = /^[vt]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
+
 /** doorpost's own way to head a column of sizes: foot_length_left_cm. */
 function ownMeasureHeading(heading: string): Candidate | null {
   const match = /^([a-z_]+?)(?:_(left|right))?(?:_(mm|cm|m|in|inch|ft|kg|g|lb))?$/.exec(
@@ -92,9 +95,11 @@ function candidatesOf(heading: string): Candidate[] {
     return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, unknownWords: 0, languages }];
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
-  const words = foldWords(withoutDateHint(trimmed).replace(headingDate(trimmed) ?? '', ' ')).flatMap(
-    (word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]),
-  );
+  const words = foldWords(
+    withoutDateHint(trimmed)
+      .replace(VISIT_NUMBER, '')
+      .replace(headingDate(trimmed) ?? '', ' '),
+  ).flatMap((word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]));
   const found = [...strongestOf(words).values()]
     .filter((c) => c.strength >= 0.45)
     .sort((a, b) => b.strength - a.strength);

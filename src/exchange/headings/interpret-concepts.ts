@@ -161,6 +161,8 @@ function readings(
     concepts.filter((c): c is Extract<Concept, { is: T }> => c.is === is);
   const ids = new Set(pick('measure').map((c) => c.measure));
   const parts = new Set(pick('part').map((c) => c.part));
+  // 'Knee (fibular head to floor)': the landmark says which height of the knee.
+  if (parts.has('fibula')) parts.delete('knee');
   const dimensions = new Set(pick('dimension').map((c) => c.dimension));
   const units = [...new Set(pick('unit').map((c) => c.unit))];
   if (units.length > 1 || ids.size > 1 || parts.size > 1 || dimensions.size > 1) return [];

@@ -118,6 +118,8 @@ export interface Vocabulary {
   readonly nothing: string;
   /** The same as the cell above. */
   readonly ditto: string;
+  /** Where a cast would stand: made to none. */
+  readonly stock: string;
   /** The device of before goes on. */
   readonly unchanged: string;
   /** About, in shoes: a value to be kept with its doubt. */

@@ -4,35 +4,69 @@ import { languages } from '../headings/vocabulary.js';
 import { writtenDates } from '../headings/written-date.js';
 import { cellDate } from './cell-date.js';
 
-/** The days a device cell names beside the device, as written: 'L AFO cast 14/01/26, fitted 4/2/26'. */
-export interface DeviceDates {
-  readonly rest: string;
-  readonly cast: string | null;
-  readonly fitted: string | null;
-}
-
-const stage = (field: 'device.cast_date' | 'device.fitted_date') =>
-  new Set(languages.flatMap((l) => phrasesOf(vocabularies[l].fields[field] ?? '')));
-const castWords = stage('device.cast_date');
-const fittedWords = stage('device.fitted_date');
+const stage = (field: 'device.cast_date' | 'device.fitted_date', beside: string) =>
+  new Set([
+    ...languages.flatMap((l) => phrasesOf(vocabularies[l].fields[field] ?? '')),
+    ...phrasesOf(beside),
+  ]);
+/** Short and inflected forms that stand before a day in a cell and over no column. */
+const castWords = stage(
+  'device.cast_date',
+  'moule|moules|moulee|moulees|moldeada|moldeados|moldeadas|abgeformt|calcato|calcati|recast|re cast|rescan|re scan|scannerisé',
+);
+const fittedWords = stage(
+  'device.fitted_date',
+  'del|deld|delvd|dlvd|collected|picked up|livres|livrees|remise|remises|entregados|entregadas|abgeg|afgel|consegnati|consegnate|cons|applicati|applicate',
+);
+/** Between such a word and its day: 'livrées en juin 2025'. */
+const LINK = / (?:en|on|in|am|im|le|op|il|el|al|du|vom|of|since)$/;
+/** 'Both cast 17/4/25' behind a dash: every device of the cell. */
+const EVERY =
+  /[-–—,;:(]\s*(?:both|all|beide|alle|les deux|tous|toutes|ambos|ambas|todos|entrambi|tutti)\s*$/i;
 /** How many words before a date can say what it is the date of: 'gegipst am'. */
 const WORDS_BEFORE = 3;
 
-/** A date without a word before it is the cast's; 'fitted', 'geliefert', 'depuis' make it the fitting's. */
-export function deviceDates(cell: string): DeviceDates {
-  let rest = cell;
-  let cast: string | null = null;
-  let fitted: string | null = null;
-  for (const match of [...writtenDates(cell)].reverse()) {
-    if (cellDate(match[0], '2099-12-31') === null) continue;
-    const before = rest.slice(0, match.index);
-    const stage = stageBefore(before);
-    if (stage.is === 'fitted') fitted ??= match[0];
-    else cast ??= match[0];
-    rest = `${before.slice(0, stage.from)} ${rest.slice(match.index + match[0].length)}`;
-  }
-  return { rest: rest.replace(/\(\s*\)/g, ' ').trim(), cast, fitted };
+/** A day a cell names, as written, and what it is the day of; of `every` device of the cell where it says so. */
+export interface SaidDay {
+  readonly is: 'cast' | 'fitted';
+  readonly written: string;
+  readonly every: boolean;
+  /** Whether a word says of what it is the day. */
+  readonly told: boolean;
 }
+
+/** The first of the signs that stand for days in a marked cell. */
+const SIGN = 0xe000;
+const SIGNS = /[\ue000-\uf8ff]/g;
+
+/**
+ * A cell with each day, and the words that say what it is the day of, as one sign. A date without a word before it is
+ * the cast's; 'fitted', 'geliefert', 'depuis' make it the fitting's.
+ */
+export function daysMarked(cell: string): { readonly text: string; readonly days: readonly SaidDay[] } {
+  let text = cell.replace(SIGNS, ' ');
+  const days: SaidDay[] = [];
+  for (const match of [...writtenDates(text), ...monthsOf(text)].sort((a, b) => b.index - a.index)) {
+    if (cellDate(match[0], '2099-12-31') === null && !MONTH_YEAR.test(match[0])) continue;
+    const before = text.slice(0, match.index);
+    const stage = stageBefore(before);
+    const kept = before.slice(0, stage.from);
+    const every = EVERY.test(kept);
+    text = `${every ? kept.replace(EVERY, ' ') : kept}${String.fromCharCode(SIGN + days.length)}${text.slice(match.index + match[0].length)}`;
+    days.push({ is: stage.is, written: match[0], every, told: stage.from < match.index });
+  }
+  return { text, days };
+}
+
+/** The days whose signs stand in a piece of a marked cell, in its order. */
+export const daysAt = (piece: string, days: readonly SaidDay[]): SaidDay[] =>
+  [...piece.matchAll(SIGNS)].map(([sign]) => days[sign.charCodeAt(0) - SIGN]);
+
+export const withoutDays = (piece: string): string =>
+  piece
+    .replace(SIGNS, ' ')
+    .replace(/\([\s,;–-]*\)/g, ' ')
+    .trim();
 
 /** Whether words speak of a cast or a fitting. */
 export const saysStage = (text: string): boolean =>
@@ -40,13 +74,22 @@ export const saysStage = (text: string): boolean =>
     .split(' ')
     .some((word) => word.length > 3 && (castWords.has(word) || fittedWords.has(word)));
 
+/** '04/24' behind a word of a cast or fitting: a month and its year, as no month has that number. */
+export const MONTH_YEAR = /^(\d{1,2})\/(1[3-9]|[2-9]\d)$/;
+const monthsOf = (text: string): RegExpExecArray[] =>
+  [...text.matchAll(/(?<![\d/.-])(?:0?[1-9]|1[0-2])\/(?:1[3-9]|[2-9]\d)(?![\d/.-])/g)].filter(
+    (match) => stageBefore(text.slice(0, match.index)).from < match.index,
+  );
+
 function stageBefore(before: string): { is: 'cast' | 'fitted'; from: number } {
   const words = [...before.matchAll(/\p{L}+/gu)];
   for (let n = Math.min(WORDS_BEFORE, words.length); n >= 1; n--) {
     const from = words[words.length - n].index;
-    const phrase = foldText(before.slice(from).replace(/[\s:(,-]+$/, ''));
-    if (fittedWords.has(phrase)) return { is: 'fitted', from };
-    if (castWords.has(phrase)) return { is: 'cast', from };
+    const said = foldText(before.slice(from).replace(/[\s:(,.-]+$/, ''));
+    for (const phrase of [said, said.replace(LINK, '')]) {
+      if (fittedWords.has(phrase)) return { is: 'fitted', from };
+      if (castWords.has(phrase)) return { is: 'cast', from };
+    }
   }
   return { is: 'cast', from: before.length };
 }

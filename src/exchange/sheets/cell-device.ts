@@ -1,10 +1,9 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
-import { writtenDates } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
-import { deviceDates } from './cell-device-dates.js';
-import { bothWords, leftWords, rightWords } from './cell-words.js';
+import { daysAt, daysMarked, type SaidDay, saysStage, withoutDays } from './cell-device-dates.js';
+import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn } from './cell-words.js';
 
 export type DeviceSide = 'left' | 'right' | 'both';
 /** One device as a cell names it. */
@@ -18,11 +17,15 @@ export interface SpokenDevice {
   readonly plural: boolean;
   /** The name without its side, folded: what is asked about. */
   readonly word: string;
+  /** The same as the cell has it. */
+  readonly said: string;
   /** Days the cell itself gives, as written. */
   readonly cast: string | null;
   readonly fitted: string | null;
   /** 'New AFO', 'recast': another than the one before. */
   readonly fresh: boolean;
+  /** 'In attesa', 'not fitted yet': ordered; 'outgrown': retired. */
+  readonly state: 'ordered' | 'retired' | null;
 }
 
 const NAMES = new Map<string, string>();
@@ -88,7 +91,7 @@ const FRESH = new Set(
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = new Set(
   phrasesOf(
-    'today|heute|hoy|vandaag|oggi|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|alt|alte|alten|vieux|vieille|viejo|vieja|viejas|oud|oude|vecchio|vecchi|paar|x|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|cast|casting|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+    'today|heute|hoy|vandaag|oggi|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|alt|alte|alten|vieux|vieille|viejo|vieja|viejas|oud|oude|vecchio|vecchi|paar|x|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|carbone|carbono|carbonio|locked|full|time|part|cast|casting|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
   ),
 );
 
@@ -105,47 +108,173 @@ const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));
 
-const NOBODY_KNOWS = { family: null, likely: null, side: null, plural: false, cast: null, fitted: null };
+const NOBODY_KNOWS = {
+  family: null,
+  likely: null,
+  side: null,
+  plural: false,
+  cast: null,
+  fitted: null,
+  fresh: false,
+  state: null,
+};
+/** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
+const AGAIN = new Set(
+  phrasesOf(
+    'again|then|remade|second|third|2nd|3rd|refait|refaite|deuxieme|puis|erneut|nochmal|dann|zweite|zweiter|zweites|rehecho|segundo|segunda|luego|opnieuw|tweede|daarna|rifatto|rifatta|secondo|seconda|poi',
+  ),
+);
+/** 'No insole', 'kein Korsett': the first word takes the name back. */
+const NONE = new Set(
+  phrasesOf('no|none|kein|keine|keinen|aucun|aucune|ningun|ninguno|ninguna|geen|nessun|nessuno|nessuna'),
+);
+/** On the days of the one before: 'night splints same time'. */
+const SAME_DAYS =
+  /(?:^|\s)(?:same (?:time|dates?|days?)|idem|ditto|dto|gleichzeitig|en meme temps|al mismo tiempo|tegelijk|contemporaneamente)$/;
+/** Not made to a cast: it says nothing of which device. */
+const STOCK = wordSet((v) => v.stock);
+/** Not yet there, in words around another: 'del pending', 'nog niet klaar', 'livraison à prévoir'. */
+const PENDING =
+  /\b(?:pending|awaiting|awaited|waiting|(?:not|noch nicht|nog niet|pas|todavia no|aun no|non)\b.*\b(?:yet|fitted|delivered|fertig|klaar|encore|listo|lista|entregado|ancora|pronto|pronta)|a prevoir|en attente|ausstehend|in attesa|da consegnare|te leveren|pendiente|to be fitted|tbf|noch nicht|nog niet|non ancora)\b/;
 
-function devicesOf(cell: string): SpokenDevice[] {
-  if (cell.length > 300) return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), fresh: false }];
-  const whole = spoken(cell);
-  if (whole.family !== null) return [whole];
-  if (FOOTWEAR.has(whole.word)) return [];
-  // A day is no list: 'cast 12/01/26'.
-  const parts = [...writtenDates(cell)]
-    .reduce((text, [day]) => text.replace(day, day.replaceAll('/', '-')), cell)
-    .split(/[+,;/\n&]|\s(?:and|und|et|y|e|en|plus)\s/i)
-    .map((part) => part.trim())
-    .filter((part) => part !== '');
-  if (parts.length < 2) return [whole];
-  const devices = parts.map(spoken).filter(({ word }) => !FOOTWEAR.has(word));
-  const merged = withSidesMerged(devices);
-  return merged.every((d) => d.family !== null) || merged.some((d) => d.family !== null) ? merged : [whole];
+interface Piece {
+  readonly text: string;
+  /** Joined to the one before by 'and' or +, not set beside it. */
+  readonly joined: boolean;
 }
 
-/** 'AFO L + R', 'L/R AFO': a part that is only a side belongs to the device beside it. */
-function withSidesMerged(devices: readonly SpokenDevice[]): SpokenDevice[] {
-  const merged: SpokenDevice[] = [];
-  let waiting: DeviceSide | null = null;
-  for (const device of devices) {
-    const last = merged[merged.length - 1];
-    if (device.word === '' && device.side === null) {
-      if (last)
-        merged[merged.length - 1] = {
-          ...last,
-          cast: last.cast ?? device.cast,
-          fitted: last.fitted ?? device.fitted,
-        };
-      continue;
+const PARTING = /([+,;/\n&]|\s(?:and|und|et|y|e|en|plus|puis|then|dann|luego|daarna|poi)\s)/i;
+
+/** The pieces of a cell; a day of a kind that the piece has already begins the next. */
+function piecesOf(text: string, days: readonly SaidDay[]): Piece[] {
+  const [first, ...rest] = text.split(PARTING);
+  const pieces: Piece[] = [{ text: first, joined: false }];
+  for (let at = 0; at < rest.length; at += 2)
+    pieces.push({ text: rest[at + 1], joined: /^(?:[+&/]|\s(?:and|und|et|y|e|en|plus)\s)$/i.test(rest[at]) });
+  return pieces
+    .flatMap(({ text: piece, joined }) =>
+      apartByDays(piece, days).map((part, at) => ({ text: part.trim(), joined: joined && at === 0 })),
+    )
+    .filter((piece) => piece.text !== '');
+}
+
+function apartByDays(piece: string, days: readonly SaidDay[]): string[] {
+  const parts = [''];
+  let seen = new Set<string>();
+  for (const char of piece) {
+    const [day] = daysAt(char, days);
+    if (day && seen.has(day.is)) {
+      // What stands before the second day goes with it: 'second scan'.
+      const before = /[^\ue000-\uf8ff]*$/.exec(parts[parts.length - 1])?.[0] ?? '';
+      parts[parts.length - 1] = parts[parts.length - 1].slice(0, -before.length || undefined);
+      parts.push(before);
+      seen = new Set();
     }
-    if (device.word !== '' || device.side === null) {
-      merged.push({ ...device, side: joinSides(waiting, device.side) });
+    if (day) seen.add(day.is);
+    parts[parts.length - 1] += char;
+  }
+  return parts;
+}
+
+function devicesOf(cell: string): SpokenDevice[] {
+  if (cell.length > 400)
+    return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), said: cell.slice(0, 60) }];
+  const { text, days } = daysMarked(cell);
+  if (NONE.has(foldText(text).split(' ')[0])) return [];
+  const whole = spoken(text, days);
+  const once = (['cast', 'fitted'] as const).every((is) => days.filter((day) => day.is === is).length < 2);
+  if (whole.family !== null && once) return [whole];
+  if (FOOTWEAR.has(whole.word)) return [];
+  const pieces = piecesOf(text, days);
+  if (pieces.length < 2) return [whole];
+  const inverted = kindBehind(pieces, days);
+  if (inverted !== null) return [inverted];
+  const merged = inOneCell(pieces, days);
+  return merged.some((d) => d.family !== null) ? merged : [whole];
+}
+
+/** 'AFO, PLS': the kind behind the name, and no second device. */
+function kindBehind(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice | null {
+  if (pieces.length !== 2 || pieces[1].joined || daysAt(pieces[0].text, days).length > 0) return null;
+  const [name, kind] = pieces.map((piece) => spoken(piece.text, days));
+  const open = name.family?.includes('|') && name.family.split('|').includes(kind.family ?? '');
+  if (!open || kind.word.includes(' ') || (name.side !== null && kind.side !== null)) return null;
+  return { ...kind, side: name.side ?? kind.side, plural: name.plural || kind.plural };
+}
+
+/**
+ * The devices of a cell in pieces. A piece that is only a side, a day or a state belongs to the device before it, a day
+ * also to those joined to that; a day of a kind the device has already is of the next of the same.
+ */
+function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice[] {
+  const merged: Joined[] = [];
+  let waiting: DeviceSide | null = null;
+  for (const piece of pieces.filter((of) => !namesNone(of, days))) {
+    const device = spoken(piece.text, days);
+    if (device.word !== '') {
+      merged.push(
+        ofItsOwn(
+          { ...device, joined: piece.joined, side: joinSides(waiting, device.side) },
+          merged.at(-1),
+          piece,
+        ),
+      );
       waiting = null;
-    } else if (last) merged[merged.length - 1] = { ...last, side: joinSides(last.side, device.side) };
+    } else if (merged.length > 0) saidOfLast(merged, device);
     else waiting = joinSides(waiting, device.side);
   }
-  return merged;
+  return forEvery(
+    merged.map(({ joined: _, ...device }) => device),
+    days,
+  );
+}
+
+type Joined = SpokenDevice & Pick<Piece, 'joined'>;
+
+/** 'No insole', shoes; 'busto?' in a list of others is a question. */
+function namesNone({ text }: Piece, days: readonly SaidDay[]): boolean {
+  const asked = /\?\s*$/.test(text) && daysAt(text, days).length === 0;
+  const { word } = spoken(text, days);
+  return NONE.has(foldText(text).split(' ')[0]) || FOOTWEAR.has(word) || (asked && word !== '');
+}
+
+/** A device with its own days, or with those of the one before where it says that they are the same. */
+function ofItsOwn(device: Joined, before: Joined | undefined, { text }: Piece): Joined {
+  const undated = device.cast === null && device.fitted === null;
+  return before && undated && SAME_DAYS.test(foldText(withoutDays(text)))
+    ? { ...device, cast: before.cast, fitted: before.fitted }
+    : device;
+}
+
+/** A side, days or a state on their own, said of the last device and, days and state, of those it is joined to. */
+function saidOfLast(merged: Joined[], { cast, fitted, side, state }: SpokenDevice): void {
+  const last = merged.length - 1;
+  const before = merged[last];
+  const again = (cast !== null && before.cast !== null) || (fitted !== null && before.fitted !== null);
+  if (again) {
+    merged.push({ ...before, joined: false, cast, fitted, state, side: side ?? before.side });
+    return;
+  }
+  merged[last] = { ...before, side: joinSides(before.side, side) };
+  for (let at = last; at >= 0 && (at === last || merged[at + 1].joined); at--)
+    merged[at] = {
+      ...merged[at],
+      cast: merged[at].cast ?? cast,
+      fitted: merged[at].fitted ?? fitted,
+      state: merged[at].state ?? state,
+    };
+}
+
+/** 'Both cast 17/4/25': the days that are of every device of the cell; of one alone, of both its sides. */
+function forEvery(devices: readonly SpokenDevice[], days: readonly SaidDay[]): SpokenDevice[] {
+  if (!days.some((day) => day.every)) return [...devices];
+  if (devices.length === 1) return devices.map((d) => ({ ...d, side: d.side ?? 'both' }));
+  const dated = devices.find((d) => d.cast !== null || d.fitted !== null);
+  return devices.map((d) => ({
+    ...d,
+    cast: d.cast ?? dated?.cast ?? null,
+    fitted: d.fitted ?? dated?.fitted ?? null,
+  }));
 }
 
 function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | null {
@@ -153,18 +282,36 @@ function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | nul
   return 'both';
 }
 
-function spoken(text: string): SpokenDevice {
-  const { rest: named, cast, fitted } = deviceDates(text);
+/** A piece of a marked cell as one device. */
+function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
+  const named = withoutDays(text);
+  const own = daysAt(text, days);
+  const day = (is: SaidDay['is']) => own.find((d) => d.is === is)?.written ?? null;
+  // What is made to no cast has one day: it was given then.
+  const given =
+    own.length === 1 &&
+    !own[0].told &&
+    foldText(named)
+      .split(' ')
+      .some((word) => STOCK.has(word));
+  const [cast, fitted] = given ? [null, own[0].written] : [day('cast'), day('fitted')];
   // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
   const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
   const meant = inside === null ? undefined : NAMES.get(foldText(inside[2]));
-  if (inside !== null && meant !== undefined && !meant.includes('|') && spoken(inside[1]).family === null) {
-    const { side, plural, fresh } = spoken(inside[1]);
-    return { ...spoken(inside[2]), side, plural, fresh, cast, fitted };
+  if (
+    inside !== null &&
+    meant !== undefined &&
+    !meant.includes('|') &&
+    spoken(inside[1], []).family === null
+  ) {
+    const { side, plural, fresh } = spoken(inside[1], []);
+    return { ...spoken(inside[2], []), side, plural, fresh, cast, fitted };
   }
-  const words = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
+  const all = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
+    .replace(SAME_DAYS, '')
     .split(' ')
     .filter((w) => w !== '');
+  const { words, state } = stateApart(all);
   const { side, rest } = sideApart(words);
   const word = rest.join(' ');
   const family =
@@ -179,7 +326,44 @@ function spoken(text: string): SpokenDevice {
   const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
   const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
-  return { family, likely, side, plural, word: asked, cast, fitted, fresh: rest.some((w) => FRESH.has(w)) };
+  return {
+    family,
+    likely,
+    side,
+    plural,
+    word: family === null && saysNoDevice(rest, own.length > 0) ? '' : asked,
+    said: named,
+    cast,
+    fitted,
+    fresh: rest.some((w) => FRESH.has(w)),
+    state,
+  };
+}
+
+/** 'HKAFO outgrown', 'in attesa', 'del pending': the state that words end in, or are all of, and the words before it. */
+function stateApart(words: readonly string[]): { words: readonly string[]; state: SpokenDevice['state'] } {
+  const text = words.join(' ');
+  if (NAMES.has(text)) return { words, state: null };
+  for (let n = Math.min(4, words.length); n >= 1; n--) {
+    const phrase = words.slice(-n).join(' ');
+    const said = saysStage(phrase) && n === 1 ? null : wordIn(phrase, 'deviceStates');
+    const state =
+      said === 'worn' ? null : (said ?? (PENDING.test(phrase) && n === words.length ? 'ordered' : null));
+    if (state !== null) return { words: words.slice(0, -n), state };
+  }
+  return { words, state: null };
+}
+
+/** Words that name nothing: of a cast or a fitting, of stock, 'again', 'none'. */
+function saysNoDevice(words: readonly string[], dated: boolean): boolean {
+  const phrase = words.join(' ');
+  if (phrase === '' || STOCK.has(phrase) || nothingWords.has(phrase) || noWords.has(phrase)) return true;
+  return words.every(
+    (word) =>
+      STOCK.has(word) ||
+      saysStage(word) ||
+      (dated && (AGAIN.has(word) || BESIDE.has(word) || FRESH.has(word))),
+  );
 }
 
 /** The side that words say, and the words that say none. */
@@ -211,6 +395,12 @@ export const openNameIn = (heading: string): string | null =>
     .split(' ')
     .find((word) => NAMES.get(word)?.includes('|')) ?? null;
 
+/** The family a word beside an open name says: 'hinged', or a name of its own, 'AFO PLS'. */
+const kindOf = (word: string): string | undefined => {
+  const named = NAMES.get(word);
+  return QUALIFIERS.get(word) ?? (named?.includes('|') ? undefined : named);
+};
+
 /** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */
 function qualified(words: readonly string[]): string | null {
   for (let n = words.length - 1; n >= 1; n--) {
@@ -219,9 +409,9 @@ function qualified(words: readonly string[]): string | null {
       if (families === undefined || !families.includes('|')) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
         // 'm. Gelenk', 'c/ snodo': a letter or two before the word that says it.
-        (word) => QUALIFIERS.has(word) || (!BESIDE.has(word) && !FRESH.has(word) && word.length > 2),
+        (word) => kindOf(word) !== undefined || (!BESIDE.has(word) && !FRESH.has(word) && word.length > 2),
       );
-      const said = new Set(left.map((word) => QUALIFIERS.get(word)));
+      const said = new Set(left.map(kindOf));
       const [family] = said;
       if (said.size === 1 && family !== undefined && families.split('|').includes(family)) return family;
     }

@@ -7,6 +7,7 @@ import { namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
+import { withDeviceLines } from './shapes/device-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
 import { isKeyValueLine } from './shapes/key-value-line.js';
 import { withoutOverflow } from './shapes/overflow.js';
@@ -85,21 +86,29 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const rest = grid.rows.slice(head.to + 1);
     const next = nextHeading(rest, head.headings);
     const body = next === -1 ? rest : rest.slice(0, next);
-    const whole = withDayLines({
-      file: grid.file,
-      headingRow: grid.rows[head.to].row,
-      headings: head.headings,
-      titles,
-      rows: body,
-    });
-    const more = whole.headings.length - head.headings.length;
+    const whole = withDayLines(
+      withUnitsRow(
+        {
+          file: grid.file,
+          headingRow: grid.rows[head.to].row,
+          headings: head.headings,
+          titles,
+          rows: body,
+        },
+        grid.merged,
+      ),
+    );
     const rows = whole.rows.filter((row) => isRecord(row, head.headings, grid.file, notices));
-    const filled = withoutDittos({ ...whole, rows: filledDown(rows, grid) }, notices);
-    const table = withUnitsRow(
+    const lined = withDeviceLines({ ...whole, rows: filledDown(rows, grid) });
+    const filled = withoutDittos(lined, notices);
+    const table =
       grid.separator === undefined
         ? filled
-        : withoutOverflow(filled, lineWidth(grid, head) + more, grid.separator),
-    );
+        : withoutOverflow(
+            filled,
+            lineWidth(grid, head) + lined.headings.length - head.headings.length,
+            grid.separator,
+          );
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
     if (above.some(({ cells }) => namesChild(cells))) child = above;
@@ -173,11 +182,7 @@ function headTogether(lines: readonly GridRow[], grid: Grid): boolean {
   const lowest = lines[lines.length - 1];
   if (upper.some(({ cells }) => isKeyValueLine(cells) || isDatedTitle(cells, lowest.cells))) return false;
   // One word over a line is a title, unless it spans several columns.
-  return !(
-    upper.length === 1 &&
-    upper[0].cells.filter((c) => c !== '').length < 2 &&
-    !spansMany(grid, upper[0])
-  );
+  return !upper.some((line) => line.cells.filter((c) => c !== '').length < 2 && !spansMany(grid, line));
 }
 
 /** Figures under most of a heading: its first line, and what heads anything below is another table. */

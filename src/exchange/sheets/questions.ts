@@ -62,6 +62,11 @@ export class Asker {
     return null;
   }
 
+  /** Nothing is read of a sheet: nothing is asked of it either. */
+  forget(file: string): void {
+    for (const [key, question] of this.open) if (question.file === file) this.open.delete(key);
+  }
+
   /** An answer given before, without asking: for this sheet, else for every one. */
   known(id: string, file: string): string | null {
     const own = `${this.sheetOf(file)} ${id}`;

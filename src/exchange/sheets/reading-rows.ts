@@ -3,7 +3,7 @@ import { type MeasureId, measures } from '../../records/measure.js';
 import type { Unit } from '../../records/units.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
-import { type ColumnSide, type Meaning, meaningNamed } from '../headings/meaning.js';
+import { type ColumnSide, isField, type Meaning, meaningNamed } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, saysNotMeasured } from './cell-words.js';
@@ -192,6 +192,10 @@ const LIKE_OURS = /^[a-z]+(?:_[a-z]+)+$/;
 
 /** A word for a size that nobody knows: asked once. */
 function askMeasure(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
+  if (headingCandidates(text).some(({ meaning }) => isField(meaning, 'shoe.size'))) {
+    taken.tell('shoe sizes among the lines of sizes are not read: they need a column of their own.');
+    return null;
+  }
   const answer = taken.ask({
     id: `measure:${foldText(text)}`,
     asks: `Which size is "${text}" under "${column.heading}"?`,

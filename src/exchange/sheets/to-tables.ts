@@ -19,7 +19,7 @@ import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { markersIn } from './marker-rows.js';
 import { measurementRecords, type SheetReadings, valueColumns } from './measurement-records.js';
-import { withSharedNumbers } from './number-columns.js';
+import { isNumber, namesSomebody, withSharedNumbers } from './number-columns.js';
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
 import { sheetLanguages } from './sheet-languages.js';
@@ -79,14 +79,18 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     ]);
   for (const { table, columns } of read) {
     if (!isOfUse(columns)) {
-      notices.push(`${table.file}: nothing here that doorpost reads; the sheet was left out.`);
+      notices.push(leftOut(table));
       continue;
     }
     const beside = [...new Set(ordersOf.get(bookOf(table)))];
     const orders = chooseDates(table, columns, asker, today, order, beside, notices);
     understood.push(new TakenTable(table, columns, orders, desk));
   }
-  const taken = withSharedNumbers(understood);
+  if (understood.length > 0)
+    for (const { table } of read.filter(({ columns }) => !isOfUse(columns))) asker.forget(table.file);
+  const numbered = withSharedNumbers(understood);
+  const taken = numbered.filter(({ columns }) => namesSomebody(columns));
+  for (const { table } of numbered.filter((t) => !taken.includes(t))) notices.push(leftOut(table));
   const shown = taken.flatMap(({ table, columns }) =>
     columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
   );
@@ -141,18 +145,18 @@ const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown =>
 /** A sheet with a child and something to say of it, or one the others' children can be found in. */
 function isOfUse(columns: readonly Column[]): boolean {
   const kinds = columns.map((c) => c.meaning ?? c.candidates[0]?.meaning ?? null);
-  const who = kinds.some(
-    (m) => m?.kind === 'field' && /^child\.(id|name|first_name|last_name|birth_date)$/.test(m.field),
-  );
-  const what = kinds.filter(
+  const what = kinds.some(
     (m) =>
       m &&
       (m.kind === 'reading' ||
         m.kind === 'device' ||
         (m.kind === 'field' && !/^child\.(id|name)$/.test(m.field) && m.field !== 'side')),
-  ).length;
-  return who && what > 0;
+  );
+  return what && (namesSomebody(columns) || columns.some(isNumber));
 }
+
+const leftOut = ({ file }: SheetTable): string =>
+  `${file}: nothing here that doorpost reads; the sheet was left out.`;
 
 /** What a table's rows say, before units are chosen and devices told apart. */
 interface Gathered {

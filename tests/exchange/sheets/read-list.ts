@@ -12,7 +12,7 @@ export interface TypedList {
   readonly file: NamedFile;
   /** What the clinic answers when it is asked. */
   readonly answers: Answers;
-  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT', 'asks nothing'. */
+  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'state ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT', 'asks nothing'. */
   readonly taken: readonly string[];
 }
 
@@ -105,6 +105,7 @@ export function takenText(parsed: ParsedCaseload): string[] {
         .join(' '),
     ),
     ...devices.map((d) => `device ${deviceName(d.id)} ${d.castDate}`),
+    ...devices.map((d) => `state ${deviceName(d.id)} ${d.fittedDate ?? '-'} ${d.status}`),
     ...parsed.caseload.events
       .filter((e) => e.kind === 'retired')
       .map((e) => `ended ${deviceName(e.deviceId)} ${e.date} ${e.endReason ?? e.note}`),

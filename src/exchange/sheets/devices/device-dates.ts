@@ -1,7 +1,9 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { foldText } from '../../headings/fold-words.js';
+import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
+import { MONTH_YEAR } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
 import type { Column } from '../column.js';
@@ -10,6 +12,8 @@ import { cellOf, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import type { Mention } from './device-register.js';
 import { slot } from './device-sheet.js';
+
+const stockWords = wordSet((v) => v.stock);
 
 /** Days from cast to fitting where a sheet has only the fitting: about three weeks (common practice, no source). */
 export const DAYS_TO_FITTING = 21;
@@ -29,7 +33,7 @@ export function dateIn(
   if (said === null) return null;
   // 'Cast? yes' on the day of a visit is that day.
   const word = foldText(said.text);
-  if (noWords.has(word)) return null;
+  if (noWords.has(word) || stockWords.has(word)) return null;
   if (yesWords.has(word)) return visit === null ? null : { date: visit, column: said.column };
   const age = cellDate(said.text, taken.desk.today) === null ? saidAge(said.text) : null;
   if (age !== null && person.birthDate !== null) {
@@ -55,8 +59,15 @@ export function dateSaid(
   text: string | null,
 ): { date: IsoDate; column: Column } | null {
   if (text === null) return null;
-  const date = dateOf(text, sharedOrder(taken.orders), taken.desk.today);
-  return date && 'date' in date && date.date <= taken.desk.today ? { date: date.date, column } : null;
+  const order = sharedOrder(taken.orders);
+  // '5/25' behind 'fitted' is May 2025; where the month comes first it can be the 25th.
+  const monthYear = MONTH_YEAR.exec(text);
+  if (monthYear && order === 'mdy') return null;
+  const written = monthYear ? `${monthYear[1]}/20${monthYear[2]}` : text;
+  const date = dateOf(written, order, taken.desk.today);
+  if (date === null || 'why' in date || date.date > taken.desk.today) return null;
+  if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
+  return { date: date.date, column };
 }
 
 /** 'AFO L 03/2024', or a column headed 'AFO cast' with the date in it. */

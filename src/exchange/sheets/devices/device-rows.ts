@@ -69,6 +69,10 @@ export class DeviceRows {
       said === null && !another
         ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null)
         : null;
+    if (device.state === 'retired' && said === null && fitted === null && last === null) {
+      taken.tell(`"${device.said}" is no longer worn and has no date: it was left out.`);
+      return null;
+    }
     const castDate =
       said ??
       (last?.cells.cast_date as IsoDate | undefined) ??
@@ -83,6 +87,8 @@ export class DeviceRows {
       made.cells.fitted_date = fitted.date;
       made.places.fitted_date = { column: fitted.column.heading, given: cellOf(row, fitted.column) };
     }
+    if (device.state !== null && !made.cells.fitted_date) made.cells.status = device.state;
+    if (device.state === 'retired') made.cells.status = device.state;
     this.events.push(...fill(taken, made, mention, { family, side, column }));
     return made;
   }
@@ -97,6 +103,8 @@ export class DeviceRows {
   /** Where no column says that a device was fitted: those cast long enough ago, once the clinic agrees. */
   reckonFittings(): void {
     const { taken } = this;
+    // Where the cells say when others were fitted, one without such a day is not fitted yet.
+    if (this.rows.some(({ cells }) => cells.fitted_date)) return;
     const { rules, today } = taken.desk;
     // A device that waits for its family will need it as well: both are asked in one go.
     for (const cast of this.waiting) if (addDaysIso(cast, DAYS_TO_FITTING) < today) this.takenAsFitted(cast);

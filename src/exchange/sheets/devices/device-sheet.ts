@@ -1,4 +1,5 @@
 import type { FieldId } from '../../headings/vocabulary.js';
+import { openNameIn } from '../cell-device.js';
 import { saysNothing } from '../cell-words.js';
 import { type Column, ordinal } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -14,7 +15,9 @@ export function slot(
   side: string,
   named: Column,
 ): { text: string; column: Column } | null {
-  const fitting = fieldColumns(taken.columns, field).filter(({ meaning }) => {
+  // 'Current AFO' over 'Type', 'Cast' and 'Fitted': what the type says, SMO too, is what was cast and fitted.
+  const over = openNameIn(named.heading);
+  const fitting = fieldColumns(taken.columns, field).filter(({ meaning, heading }) => {
     if (meaning?.kind !== 'field') return false;
     const sideFits =
       meaning.side === null ||
@@ -22,7 +25,12 @@ export function slot(
       meaning.side === side ||
       side === 'both' ||
       side === 'none';
-    return sideFits && (meaning.family === null || meaning.family.split('|').includes(family));
+    return (
+      sideFits &&
+      (meaning.family === null ||
+        (over !== null && openNameIn(heading) === over) ||
+        meaning.family.split('|').includes(family))
+    );
   });
   for (const column of ofDevice(taken, fitting, named)) {
     const text = cellOf(row, column);

@@ -5,7 +5,6 @@ import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
 import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice } from '../cell-device.js';
-import { deviceDates } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -16,7 +15,7 @@ import { ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
-const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false };
+const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false, said: '', state: null } as const;
 /** 'Insoles given': more than one by its heading. */
 const severalUnder = ({ heading }: Column): boolean => cellDevices(heading).some(({ plural }) => plural);
 
@@ -30,7 +29,6 @@ export interface Found {
 
 /** The devices of a row, by the columns that name them. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a cell names devices, sides and ends in any order, told apart in one walk
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a cell names devices, sides and ends in any order, told apart in one walk
 export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string): Found[] {
   const { columns } = taken;
   const found: Found[] = [];
@@ -42,25 +40,10 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text) || sameWords.has(foldText(text))) continue;
     if (meaning?.kind === 'device') {
-      const word = foldText(text);
-      if (noWords.has(word)) continue;
-      const side = meaning.side ?? sideSaid(word);
-      found.push(
-        ...settled(
-          taken,
-          row,
-          column,
-          {
-            ...NOTHING_SAID,
-            fitted: deviceDates(text).fitted,
-            family: meaning.family,
-            side,
-            plural: severalUnder(column),
-            word: foldText(column.heading),
-          },
-          conditionSide,
-        ),
-      );
+      for (const said of underDevice(taken, row, column, meaning.family, text))
+        found.push(
+          ...settled(taken, row, column, { ...said, side: meaning.side ?? said.side }, conditionSide),
+        );
     } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
       for (const device of devicesUnder([column, ...columns.filter(isDatedDevice)], text)) {
         const side =
@@ -124,6 +107,28 @@ function sideSaid(word: string): 'left' | 'right' | 'both' | null {
   if (leftWords.has(word)) return 'left';
   if (rightWords.has(word)) return 'right';
   return bothWords.has(word) && !yesWords.has(word) ? 'both' : null;
+}
+
+/** What stands under a device's own heading: a side, a yes, days, or words that say one is worn; others are told. */
+function underDevice(
+  taken: TakenTable,
+  row: GridRow,
+  column: Column,
+  family: string,
+  text: string,
+): readonly SpokenDevice[] {
+  const word = foldText(text);
+  if (noWords.has(word)) return [];
+  const one = { ...NOTHING_SAID, family, plural: severalUnder(column), word: foldText(column.heading) };
+  const side = sideSaid(word);
+  if (side !== null || yesWords.has(word) || !/\p{L}{3}/u.test(text)) return [{ ...one, side }];
+  // 'Scan 17/12/24 helmet fitted 07/01/25', under 'Helmet'.
+  const named = cellDevices(`${column.heading}: ${text}`).filter((d) => d.cast ?? d.fitted ?? d.state);
+  if (named.length > 0)
+    return named.map(({ cast, fitted, state, side }) => ({ ...one, side, cast, fitted, state }));
+  if (cellDevices(text).some((d) => d.family !== null)) return [{ ...one, side: null }];
+  taken.refuse(row, column, 'does not say whether there is one', 'a date, a side, yes or no');
+  return [];
 }
 
 /** 'AFO type' over 'rigid both', 'Type' beside 'AFO L cast': a heading names what the cell tells more of. */
@@ -224,7 +229,11 @@ function sidesOf(
 }
 
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
-function familyOf(taken: TakenTable, { family, likely, word }: SpokenDevice, column: Column): string | null {
+function familyOf(
+  taken: TakenTable,
+  { family, likely, word, said }: SpokenDevice,
+  column: Column,
+): string | null {
   const open = family === null ? [] : family.split('|').filter((f) => taken.desk.rules.has(f));
   if (family !== null && open.length === 1) return open[0];
   if (family !== null && !family.includes('|')) return family;
@@ -233,14 +242,19 @@ function familyOf(taken: TakenTable, { family, likely, word }: SpokenDevice, col
     id: `device:${word.replace(/s$/, '')}`,
     asks:
       open.length > 0
-        ? `Which device does this clinic mean by "${word}"?`
-        : `Which device is "${word}" under "${column.heading}"?`,
-    examples: [word],
+        ? `Which device does this clinic mean by "${asWritten(said, word)}"?`
+        : `Which device is "${said || word}" under "${column.heading}"?`,
+    examples: [said || word],
     suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? headed(column, taken),
     choices: familyChoices(choices, taken.desk.rules),
   });
   return answer !== null && taken.desk.rules.has(answer) ? answer : null;
 }
+
+/** The word of a question as the sheet has it. */
+const asWritten = (said: string, word: string): string =>
+  said.split(/[\s,;()+/]+/).find((part) => foldText(part) === word) ??
+  (foldText(said) === word ? said : word);
 
 /** 'CTM' under 'Corset': likely what the heading names. */
 function headed({ heading }: Column, { desk }: TakenTable): string | null {

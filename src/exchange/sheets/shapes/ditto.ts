@@ -7,7 +7,7 @@ const dittoWords = wordSet((v) => v.ditto);
 /** '"', '″', '-"-', '〃' alone in a cell. */
 const MARK = /^[-–—\s]*(?:["”“″„〃]|'')[-–—\s]*$/;
 
-const isDitto = (cell: string): boolean =>
+export const isDitto = (cell: string): boolean =>
   cell !== '' && cell.length <= 20 && (MARK.test(cell) || dittoWords.has(foldText(cell)));
 
 /** A ditto mark or 'idem' stands for what the cell above it says. */
