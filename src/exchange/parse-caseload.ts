@@ -139,6 +139,7 @@ const orderOf = ({ dateOrder }: ParseOptions) =>
 function isOwnTable(text: TextTable): boolean {
   if (text.table !== undefined) return true;
   const headings = new Set(text.headings.map(plainWord));
+  if (isOwnVisits(headings)) return true;
   return tableNames.some((table) => {
     const all = columns[table];
     if (all.every(({ name }) => headings.has(name))) return true;
@@ -148,6 +149,15 @@ function isOwnTable(text: TextTable): boolean {
     return (own || plainWord(text.file).split('_').includes(table)) && tableOf(text) === table;
   });
 }
+
+/** A row a visit with a column a measure, every heading of our own writing and with its unit: nothing to ask about. */
+const isOwnVisits = (headings: ReadonlySet<string>): boolean =>
+  ['child_id', 'date'].every((name) => headings.has(name)) &&
+  !headings.has('measure') &&
+  [...headings].every(
+    (heading) =>
+      columns.measurements.some(({ name }) => name === heading) || Boolean(measureHeading(heading)?.unit),
+  );
 
 function noTable(text: TextTable): DoorpostError {
   return new DoorpostError('invalid-file', `${text.file} has no line of headings doorpost understands`, {

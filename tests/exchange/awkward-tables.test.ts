@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { columns as tableColumns } from '../../src/exchange/csv/columns.js';
 import { readDate } from '../../src/exchange/csv/read-date.js';
 import { readNumber } from '../../src/exchange/csv/read-number.js';
 import { readSize } from '../../src/exchange/csv/read-size.js';
@@ -203,6 +204,16 @@ describe('readings', () => {
     );
     expect(a.caseload.measurements.map((m) => m.id)).toEqual(b.caseload.measurements.map((m) => m.id));
     expect(new Set(a.caseload.measurements.map((m) => m.id)).size).toBe(2);
+  });
+
+  it('takes a row a visit beside a table of children with every column', async () => {
+    const all = `${tableColumns.children.map(({ name }) => name).join(',')}\nA,,2018-03-14,f\n`;
+    const { caseload, refused } = await parse({
+      'children.csv': all,
+      'measurements.csv': 'child_id,date,observer,foot_length_left_mm\nA,2026-01-10,clinic,178\n',
+    });
+    expect(refused).toEqual([]);
+    expect(caseload.measurements).toMatchObject([{ value: 178, observer: 'clinic' }]);
   });
 
   it('a refused cell of a wide row leaves its neighbours', async () => {

@@ -120,6 +120,18 @@ describe('data suggestions', () => {
     expect([seen(15, 30), seen(4, 85), seen(4, 85, 215)]).toEqual([null, null, null]);
   });
 
+  it('takes both feet that jump as no feet grow for shoes, whatever the stature did', () => {
+    // Over half a year 15 mm of both (common practice, no source).
+    const both = (left: number, right: number) =>
+      inShoes(
+        boy()
+          .measured('foot_length', 'right', 0, 204 + right)
+          .measured('foot_length', 'left', 0, 196 + left).record,
+      );
+    expect(both(16, 16)).toMatchObject({ measure: 'foot_length', date: TODAY });
+    expect([both(16, 8), both(8, 16), both(14, 14)]).toEqual([null, null, null]);
+  });
+
   it('sees exchanged sides where the difference is well beyond measuring error', () => {
     const built = boy().measured('foot_length', 'left', 0, 208).measured('foot_length', 'right', 0, 200);
     const swap = built.assess().suggestions.find((s) => s.kind === 'swapped-sides')!;

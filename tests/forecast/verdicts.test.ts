@@ -59,6 +59,13 @@ describe('fit verdicts', () => {
     expect(good.probabilityOutgrownNow).toBeLessThan(0.001);
   });
 
+  it('good of a whole device says less of the toes than good of the toes', () => {
+    const said = (measure: string | null) =>
+      boy().event('verdict', 0, { verdict: 'good', measure }).assess().forecasts[0].p50!;
+    expect(said(null) < said('foot_length')).toBe(true);
+    expect(said(null) > boy().assess().forecasts[0].p50!).toBe(true);
+  });
+
   it('good outweighs the family’s default: not beyond use that day at any limit, however much was used up', () => {
     const grown = () =>
       buildChild(TODAY, 8, { sex: 'male' })

@@ -8,6 +8,7 @@ import { type PractitionerCase, TODAY } from './case-kit.js';
 import { eighthCases } from './eighth-cases.js';
 import { fifthCases } from './fifth-cases.js';
 import { fourthCases } from './fourth-cases.js';
+import { ninthCases } from './ninth-cases.js';
 import { practitionerCases as firstCases } from './practitioner-cases.js';
 import { secondCases } from './second-cases.js';
 import { seventhCases } from './seventh-cases.js';
@@ -23,6 +24,7 @@ const practitionerCases = [
   ...sixthCases,
   ...seventhCases,
   ...eighthCases,
+  ...ninthCases,
 ];
 
 function listed(c: PractitionerCase) {

@@ -624,6 +624,10 @@ export const practitionerCases: readonly PractitionerCase[] = [
         .event('verdict', 1, { verdict: 'good' }),
     action: 'none',
     why: 'a person saw room on the leg; this one was built with more than the usual',
+    differs: {
+      action: 'check',
+      why: 'two practitioners who had not seen the program asked for a look, or the part, where all the room of the usual device was used and the fit was called good',
+    },
   },
   {
     name: 'judged tight last week',

@@ -94,6 +94,10 @@ export const thirdCases: readonly PractitionerCase[] = [
       ).device('spinal-orthosis', 'none', 5),
     action: 'review',
     why: 'three-monthly at this age; a third used by now',
+    differs: {
+      action: 'check',
+      why: 'the same visit, with a place for a cast: at the pace of her own readings more than half is used by today',
+    },
   },
   {
     name: 'helmet, head grows as it should, review next week',

@@ -80,7 +80,7 @@ export function judgedDraws(
 /** Narrows what a judgement leaves of the limits it speaks of; of two that exclude each other the later holds. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one draw after another, what each limit has left narrowed in place
 function bound(
-  { day, said, limits: judged }: Judgement,
+  { day, said, limits: judged, verdict }: Judgement,
   futures: Futures,
   limits: readonly DimensionLimit[],
   castIndex: number,
@@ -102,13 +102,14 @@ function bound(
   });
   const tightWithin = judged.map((d) => limits[d].dimension.tightWithinMm.value);
   const toleranceOf = judged.map((d) => limits[d].dimension.toleranceMm.value);
+  const share = verdict?.measure === null ? WHOLE_SHARE : 1;
   for (let i = 0; i < draws; i++) {
     const scarce = said === 'tight' || said === 'none' ? scarcest(need, toleranceOf, i) : -1;
     for (let k = 0; k < judged.length; k++) {
       const d = judged[k];
       // A reviewer's eye is as sure as the family's figure is.
       const seen = Math.max(0, tightWithin[k] + toleranceOf[k] * doubt(i, k));
-      const enough = leastRoom(said, seen, tightWithin[k]);
+      const enough = share * leastRoom(said, seen, tightWithin[k]);
       low[d][i] = Math.max(low[d][i], need[k][i] + enough);
       if (high[d][i] <= low[d][i]) high[d][i] = Number.POSITIVE_INFINITY;
       if (k !== scarce) continue;
@@ -117,6 +118,12 @@ function bound(
     }
   }
 }
+
+/**
+ * 'Good' of a whole device is said of skin, alignment and closing as well, often with no toe looked at: of the room that
+ * the same word promises where it names a limit it is taken for half (common practice, no source).
+ */
+const WHOLE_SHARE = 0.5;
 
 /** The least room that a word says there is, mm, for a reviewer who calls less than `seen` tight. */
 function leastRoom(said: Judgement['said'], seen: number, tightWithinMm: number): number {

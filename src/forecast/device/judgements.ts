@@ -8,7 +8,7 @@ export interface Judgement {
   readonly day: DayNumber;
   /**
    * 'room': somewhere between nothing and enough; handed over or adjusted says that much. 'good' and 'loose': more than a
-   * reviewer calls tight, or twice that. 'tight': less than that, but some. 'none': past it.
+   * reviewer calls tight, or twice that; half of it where no limit was named. 'tight': less than that, but some. 'none': past it.
    */
   readonly said: 'room' | 'good' | 'loose' | 'tight' | 'none';
   /** Indices of the limits judged. */

@@ -9,11 +9,14 @@ const FOOT_MM = 8;
 const STATURE_MM = 10;
 /** A foot alone must jump by so many technical errors beyond the fastest growth. */
 const ALONE_ERRORS = 4;
+/** Both feet together by so many, from an age at which no foot grows faster. */
+const BOTH_ERRORS = 2.5;
+const BOTH_FROM_YEARS = 2;
 /** The most that growth adds in a year: a toddler's foot 20 mm, stature in the spurt or before two 120 mm. */
 const FOOT_A_YEAR = 20;
 const STATURE_A_YEAR = 120;
 
-/** The foot reading of the last visit, where it jumped since the visit before as no foot grows, or foot and stature jumped together; else null. */
+/** The foot reading of the last visit, where it jumped since the visit before as no foot grows, or both feet or foot and stature jumped together; else null. */
 export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; date: IsoDate } | null {
   const last = byDate(record, 'foot_length').at(-1);
   if (!last) return null;
@@ -24,8 +27,13 @@ export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; 
     if (!now || !before) return false;
     return now.value - before.value > atLeast + (aYear * daysBetween(before.date, now.date)) / 365.25;
   };
-  const error = technicalErrorAt('foot_length', decimalAgeYears(record.child.birthDate, last.date));
+  const age = decimalAgeYears(record.child.birthDate, last.date);
+  const error = technicalErrorAt('foot_length', age);
+  const bothJumped = (['left', 'right'] as const).every((side) =>
+    jumped('foot_length', BOTH_ERRORS * error, FOOT_A_YEAR, side),
+  );
   return jumped('foot_length', ALONE_ERRORS * error, FOOT_A_YEAR, last.side) ||
+    (age >= BOTH_FROM_YEARS && bothJumped) ||
     (jumped('foot_length', FOOT_MM, FOOT_A_YEAR / 2, last.side) &&
       jumped('stature', STATURE_MM, STATURE_A_YEAR / 2))
     ? { measure: 'foot_length', side: last.side, date: last.date }

@@ -3,7 +3,7 @@ import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { isWorn } from '../../records/device-history.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
-import { decidingRoom, LEAST_MM } from './check-figure.js';
+import { decidingRoom, figureChance, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
@@ -144,6 +144,7 @@ const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
 function isPlain(facts: DeviceFacts): boolean {
   const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
   if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
+  if (saidOtherwise(facts)) return false;
   if (readingsLeaveNone(facts)) return true;
   if (castBy === null || evenCastBy === null) return false;
   if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
@@ -165,6 +166,13 @@ const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
   return plainRoom !== null && !(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date);
 };
 
+/** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
+const saidOtherwise = (facts: DeviceFacts): boolean =>
+  facts.plainRoom !== null &&
+  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm &&
+  !readAfterVerdict(facts) &&
+  saidToFit(facts.forecast) !== '';
+
 /** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
 const readingsLeaveNone = (facts: DeviceFacts): boolean =>
   facts.forecast?.outcome === 'forecast' &&
@@ -180,13 +188,25 @@ const readingsLeaveRoom = ({ plainRoom }: DeviceFacts): boolean =>
 const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>
   reviewBy >= today || (chanceToday ?? 0) >= PLAIN;
 
-/** A cast that is plainly due, or due before anything else, comes before adjusting or renewing a part. */
-const castComesFirst = (facts: DeviceFacts, by: IsoDate): boolean =>
-  castIsDue(facts) && (isPlain(facts) || (facts.castBy ?? by) <= by);
+/**
+ * A cast that is plainly due, or due before anything else, comes before adjusting or renewing a part; so does one due by
+ * about the same visit where a reviewer found the device tight.
+ */
+function castComesFirst(facts: DeviceFacts, by: IsoDate): boolean {
+  const { castBy, today } = facts;
+  if (castBy === null || !castIsDue(facts)) return false;
+  const sameVisit = saidTight(facts) !== null && castBy <= addDaysIso(by < today ? today : by, SAME_DAYS);
+  return isPlain(facts) || castBy <= by || sameVisit;
+}
 
-/** What falls due after the next usual review is seen to there. */
-const atTheReview = ({ reviewBy, until }: DeviceFacts, by: IsoDate): boolean =>
-  reviewBy <= until && by > reviewBy;
+/** Day on which the last reviewer found it tight. */
+const saidTight = ({ forecast }: DeviceFacts): IsoDate | null =>
+  forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
+
+/** What falls due after the next usual review, or about the first look at a new device, is seen to there. */
+const atTheReview = ({ reviewBy, firstLookBy, until }: DeviceFacts, by: IsoDate): boolean =>
+  (reviewBy <= until && by > reviewBy) ||
+  (firstLookBy !== null && firstLookBy <= until && addDaysIso(by, SAME_DAYS) >= firstLookBy);
 
 const adjust: Rule = (facts) => {
   const step = facts.adjust;
@@ -220,11 +240,20 @@ const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
   plainRoom === null ||
   plainRoom.leftMm <= plainRoom.tightWithinMm;
 
+/** A review that will all but surely end in a cast is a check: a place for the cast is kept. */
+function reviewMayCast({ forecast, look, today, reviewBy }: DeviceFacts): Choice | null {
+  const chance = forecast && look.figure ? figureChance(forecast, look.figure, today, reviewBy) : null;
+  return chance !== null && chance >= PLAIN
+    ? choose('check', reviewBy, 'cast-due', { castBy: reviewBy })
+    : null;
+}
+
 const castOrCheck: Rule = (facts) => {
-  const { castBy, beyondUseSince, forecast, fundedFrom } = facts;
-  if (castBy === null || !castIsDue(facts) || reviewWillDo(facts)) return null;
+  const { castBy, beyondUseSince, fundedFrom } = facts;
+  if (castBy === null || !castIsDue(facts)) return null;
+  const tight = saidTight(facts);
+  if (tight === null && reviewWillDo(facts)) return reviewMayCast(facts);
   const castUnseen = isKnown(facts) && !readingsLeaveRoom(facts) && !barsNotRecorded(facts);
-  const tight = forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
   if (beyondUseSince)
     return choose(castUnseen ? 'cast' : 'check', castBy, 'beyond-use', { since: beyondUseSince });
   if (tight) return choose(tightWhere(facts) ? 'cast' : 'check', castBy, 'judged-tight', { on: tight });
@@ -238,7 +267,8 @@ const castOrCheck: Rule = (facts) => {
 const castAsDated = (facts: DeviceFacts, castBy: IsoDate): Choice | null => {
   const { look, today } = facts;
   if (look.foregone === 'leave' && !isPlain(facts)) return null;
-  const sure = isPlain(facts) || (look.foregone === 'cast' && !barsNotRecorded(facts));
+  const foregone = look.foregone === 'cast' && !barsNotRecorded(facts) && !saidOtherwise(facts);
+  const sure = isPlain(facts) || foregone;
   return choose(sure ? 'cast' : 'check', castBy, castBy < today ? 'cast-late' : 'cast-due', {
     castBy,
   });
@@ -263,7 +293,11 @@ const ofTreatment = ['fit-changed', 'treatment-planned'];
 
 /** Surgery, toxin, tone or contracture change what it must fit, which growth does not know: looked at before anything is cast. */
 const fitChanged: Rule = (facts) => {
-  const found = openFindings(facts).find((f) => ofTreatment.includes(f.kind));
+  // A reviewer who called it tight has looked at it.
+  const looked = (castIsDue(facts) && saidTight(facts)) || '';
+  const found = openFindings(facts).find(
+    (f) => ofTreatment.includes(f.kind) && (f.kind === 'treatment-planned' || f.date > looked),
+  );
   return found ? choose('check', facts.today, 'fit-changed', { on: found.date }) : null;
 };
 

@@ -1,4 +1,6 @@
 import { type DeviceForecast, saysNothing } from '../../forecast/contract.js';
+import { standstill } from '../../forecast/device/growth-stopped.js';
+import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
@@ -51,7 +53,7 @@ export function decideDevice(question: DeviceQuestion): DeviceDecision {
     reason: choice.reason,
     dueBy: choice.dueBy,
     castBy: facts.castBy,
-    tooLateSince: decided && past ? facts.castBy : null,
+    tooLateSince: decided && past && choice.dueBy !== null && choice.dueBy <= today ? facts.castBy : null,
     beyondUseSince: facts.beyondUseSince,
     daysBeyondUse: facts.beyondUseSince ? daysBetween(facts.beyondUseSince, today) : 0,
     acceptedChance: facts.accepted,
@@ -137,7 +139,21 @@ function nextAdjustment(
 /** Is it reviewed for wear alone, growth being over or of no matter? */
 const isWearOnly = ({ record, forecast }: DeviceQuestion): boolean =>
   record.child.palliative ||
-  (forecast !== null && ['full-grown', 'adult', 'palliative'].includes(forecast.outcome));
+  (forecast !== null &&
+    (['adult', 'palliative'].includes(forecast.outcome) ||
+      (forecast.outcome === 'full-grown' && stoodStill(record, forecast))));
+
+/** A growth that has ended is believed for so long once readings about a year apart have shown it (common practice, no source). */
+const YEAR_APART_DAYS = 330;
+
+function stoodStill({ measurements }: ChildRecord, forecast: DeviceForecast): boolean {
+  const series = decidingRoom(forecast)?.series;
+  const own = measurements
+    .filter((m) => m.measure === series?.measure && m.side === series.side)
+    .map(({ date, value }) => ({ day: dayNumber(date), value }))
+    .toSorted((a, b) => a.day - b.day);
+  return standstill(own, YEAR_APART_DAYS) !== null;
+}
 
 /**
  * Chance that the room found on the visit is at most the deciding figure: that the limit would be passed before a cast

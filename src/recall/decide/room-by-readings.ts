@@ -21,7 +21,7 @@ export interface RoomByReadings {
   readonly date: IsoDate;
   /** Left by the time a new device could be fitted, mm. */
   readonly leftMm: number;
-  /** One SD of where such a device's real limit lies, and what a reviewer calls tight, mm. */
+  /** One SD of where such a device's real limit lies, and what a reviewer calls tight before it is eased, mm. */
   readonly toleranceMm: number;
   readonly tightWithinMm: number;
 }
@@ -48,7 +48,7 @@ export function roomByReadings(
     date: late.date,
     leftMm: room.allowanceMm - (late.value - atCast.value) - grownSince,
     toleranceMm: dimension?.toleranceMm.value ?? 0,
-    tightWithinMm: dimension?.tightWithinMm.value ?? 0,
+    tightWithinMm: (dimension?.tightWithinMm.value ?? 0) + (room.extensionLeftMm ?? 0),
   };
 }
 

@@ -75,7 +75,9 @@ function castRequest(
   context: PlanRequestContext,
 ): PlanRequest | null {
   const { castBy, dueBy } = device;
-  const latestSafe = device.action === 'cast' && castBy && dueBy && dueBy < castBy ? dueBy : castBy;
+  // A cast that is wanted sooner than its date; a look that is early enough at the review after it.
+  const own = castBy && dueBy && (device.action === 'cast' ? dueBy < castBy : dueBy > castBy);
+  const latestSafe = own ? dueBy : castBy;
   const { weeks } = context.capacity;
   if (isBeingMade(device.reason.code)) return null;
   if (latestSafe === null || latestSafe > addDaysIso(weeks[weeks.length - 1], 7)) return null;

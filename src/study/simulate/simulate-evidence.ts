@@ -192,6 +192,7 @@ function assessed(
           date: day(m),
           kind: 'verdict',
           verdict: child.verdict(m),
+          measure: 'foot_length',
         },
       }),
     ),

@@ -222,7 +222,7 @@ export const answered: readonly MutationGroup[] = [
       ['clinicianIds: known ? [own] : []', 'clinicianIds: []'],
       ['transportDays: child?.transportDays ?? []', 'transportDays: []'],
       ['waits ? device.harmPerWeek / 7 : 0', '0'],
-      ['castBy && dueBy && dueBy < castBy ? dueBy : castBy', 'castBy'],
+      ['own ? dueBy : castBy', 'castBy'],
     ],
   },
   {

@@ -87,6 +87,7 @@ export const forecast: readonly MutationGroup[] = [
     changes: [
       ['need[k][i] + enough', 'need[k][i] - enough'],
       ["need[k][i] + (said === 'tight' ? Math.max(0.5, seen) : 0)", 'need[k][i] + 99'],
+      ['? WHOLE_SHARE : 1', '? 1 : 1'],
       ['if (short(k) > short(worst))', 'if (short(k) < short(worst))'],
     ],
   },

@@ -188,6 +188,7 @@ export const outcomes: readonly MutationGroup[] = [
     changes: [
       ["jumped('stature', STATURE_MM, STATURE_A_YEAR / 2)", 'true'],
       ['m.side === side)', 'true)'],
+      ['(age >= BOTH_FROM_YEARS && bothJumped) ||', ''],
     ],
   },
   {
