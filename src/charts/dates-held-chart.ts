@@ -1,4 +1,4 @@
-/** Forecast dates against what the clinic judged: how many devices were outgrown by each date, and how far off the middle. */
+/** Forecast dates against what the clinic judged: how many devices were outgrown by each date. */
 import { fillSpec, type Spec } from './fill-spec.js';
 import { linesThatFit, titleLines } from './lines-that-fit.js';
 import { timeLocale } from './time-locale.js';
@@ -58,45 +58,6 @@ export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX)
         counted: d.share === null ? 'none yet' : `${d.outgrown} of ${d.outgrown + d.between + d.fitted}`,
       })),
     },
-    timeLocale('en'),
-  );
-}
-
-/** Days from the middle date to the visit that found the device outgrown, counted in months of 30 days. */
-export function dateDistancesChart(input: {
-  readonly bins: readonly { readonly from: number; readonly to: number; readonly count: number }[];
-  readonly stepDays: number;
-  readonly middleDays: number;
-  readonly widthPx?: number;
-}): Spec {
-  const { bins, stepDays, middleDays, widthPx = WIDE_PX } = input;
-  const days = Math.round(middleDays);
-  const words =
-    days === 0
-      ? 'middle: on the day'
-      : `middle: ${Math.abs(days)} day${Math.abs(days) === 1 ? '' : 's'} ${days > 0 ? 'after' : 'before'}`;
-  // To the right of the middle there must be room for its words.
-  const from = Math.min(-stepDays, ...bins.map((b) => b.from));
-  const to = Math.max(stepDays, ...bins.map((b) => b.to));
-  return fillSpec(
-    'date-distances',
-    {
-      widthPx,
-      title: titleLines('When devices were found outgrown, against the middle date', widthPx),
-      subtitle: linesThatFit(
-        'Middle date: outgrown by then as likely as not. Left of 0: found outgrown before it. Right of 0: after it.',
-        widthPx,
-      ),
-      tickCount: Math.round(widthPx / 70),
-      description: `${bins.reduce((sum, b) => sum + b.count, 0)} devices, ${words}`,
-      stepDays,
-      dayDomain: [from, Math.max(to, middleDays + (170 / widthPx) * (to - from))],
-      // The words of the middle stand above the bars.
-      countDomain: [0, 1.25 * Math.max(1, ...bins.map((b) => b.count))],
-      dayTitle: linesThatFit('Days from the middle date to the visit that found it outgrown', widthPx),
-      countTitle: 'Devices',
-    },
-    { distances: bins.map((b) => ({ ...b })), middle: [{ day: middleDays, words }] },
     timeLocale('en'),
   );
 }

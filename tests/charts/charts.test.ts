@@ -8,7 +8,7 @@ import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
 import { capacityChart } from '../../src/charts/capacity-chart.js';
-import { dateDistancesChart, datesHeldChart } from '../../src/charts/dates-held-chart.js';
+import { datesHeldChart } from '../../src/charts/dates-held-chart.js';
 import { deviceTimeline } from '../../src/charts/device-timeline.js';
 import { fillSpec, type Spec } from '../../src/charts/fill-spec.js';
 import { growthChart } from '../../src/charts/growth-chart.js';
@@ -49,12 +49,6 @@ const heldRows = [
   },
   { chance: 0.9, outgrown: 0, between: 0, fitted: 0, share: null, mostShare: null, low: 0, high: 1 },
 ];
-const distances = {
-  bins: [-60, -30, 0, 30, 60, 90].map((from, i) => ({ from, to: from + 30, count: [1, 3, 5, 2, 0, 1][i] })),
-  stepDays: 30,
-  middleDays: 12,
-};
-
 const timeline: Parameters<typeof deviceTimeline>[0] = {
   record: {
     ...record,
@@ -125,8 +119,6 @@ const charts: Record<string, Spec> = {
   capacity: capacityChart({ weeks, loadTitle: 'Casts a week' }),
   'dates-held': datesHeldChart(heldRows),
   'dates-held-narrow': datesHeldChart(heldRows, 230),
-  'date-distances': dateDistancesChart(distances),
-  'date-distances-narrow': dateDistancesChart({ ...distances, widthPx: 230 }),
 };
 
 describe('every chart', () => {

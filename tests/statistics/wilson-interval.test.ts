@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { countInBins } from '../../src/statistics/count-in-bins.js';
 import { median } from '../../src/statistics/median.js';
 import { wilsonInterval } from '../../src/statistics/wilson-interval.js';
 
@@ -37,19 +36,5 @@ describe('median', () => {
     expect(median([5, 1, 9])).toBe(5);
     expect(median([4, 1, 9, 6])).toBe(5);
     expect(median([])).toBeNull();
-  });
-});
-
-describe('counting in bins', () => {
-  it('as counted by hand: bins begin at 0, reach below it, and leave no gap', () => {
-    expect(countInBins([-31, -30, -1, 0, 29, 90], 30)).toEqual([
-      { from: -60, to: -30, count: 1 },
-      { from: -30, to: 0, count: 2 },
-      { from: 0, to: 30, count: 2 },
-      { from: 30, to: 60, count: 0 },
-      { from: 60, to: 90, count: 0 },
-      { from: 90, to: 120, count: 1 },
-    ]);
-    expect(countInBins([], 30)).toEqual([]);
   });
 });

@@ -1,5 +1,4 @@
 import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
-import type { Bin } from '../../statistics/count-in-bins.js';
 import { median } from '../../statistics/median.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty } from '../parts/layout.js';
@@ -8,16 +7,10 @@ import { Table } from '../parts/table.js';
 
 /** With fewer judged devices a picture would say more than is known. */
 export const FEWEST_JUDGED = 10;
-export const BIN_DAYS = 30;
 
-/** Did the dates hold? The clinic's own forecasts against its own verdicts, in pictures and in the same numbers. */
-export function ForecastsHeld(props: {
-  held: HeldAgainstVerdicts;
-  bins: readonly Bin[];
-  dates: Drawn;
-  distances: Drawn;
-}) {
-  const { held, bins, dates, distances } = props;
+/** Did the dates hold? The clinic's own forecasts against its own verdicts, in a picture and in the same numbers. */
+export function ForecastsHeld(props: { held: HeldAgainstVerdicts; dates: Drawn }) {
+  const { held, dates } = props;
   const { format } = usePage();
   if (held.judged < FEWEST_JUDGED)
     return (
@@ -48,11 +41,6 @@ export function ForecastsHeld(props: {
         drawn={dates}
         spec="/overview/dates-held.json"
         label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
-      />
-      <Chart
-        drawn={distances}
-        spec="/overview/date-distances.json"
-        label="Days between the middle date and the visit that found the device outgrown; the numbers are in the table below"
       />
       <Table
         class="stack"
@@ -107,23 +95,9 @@ export function ForecastsHeld(props: {
           {middle === 0
             ? 'The middle device was found outgrown on the middle date.'
             : `The middle device was found outgrown ${days(middle)} ${middle > 0 ? 'after' : 'before'} it.`}{' '}
-          Only devices judged outgrown can be in this picture; those that still fit would lie to the right.
+          Only devices judged outgrown count here; those that still fit would come later.
         </li>
       </ul>
-      <details>
-        <summary>The second picture in numbers</summary>
-        <Table
-          caption="Devices by days from the middle date to the visit that found them outgrown"
-          rows={bins}
-          columns={[
-            [
-              'Days',
-              (b) => (b.to <= 0 ? `${-b.to + 1} to ${-b.from} before` : `${b.from} to ${b.to - 1} after`),
-            ],
-            ['Devices', (b) => b.count, 'number'],
-          ]}
-        />
-      </details>
     </section>
   );
 }

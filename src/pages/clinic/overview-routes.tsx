@@ -1,17 +1,14 @@
 import type { FastifyInstance } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
-import { dateDistancesChart, datesHeldChart } from '../../charts/dates-held-chart.js';
-import type { HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
+import { datesHeldChart } from '../../charts/dates-held-chart.js';
 import type { IsoDate } from '../../records/dates.js';
 import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { lastAnswer } from '../../service/last-answer.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
-import { type Bin, countInBins } from '../../statistics/count-in-bins.js';
-import { median } from '../../statistics/median.js';
 import type { ClinicSettings, RecallBrief } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { BIN_DAYS, FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
+import { FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
 import { overviewCounts } from './overview-counts.js';
@@ -21,7 +18,6 @@ import type { CastAhead } from './workload-ahead.js';
 
 const WEEKS_AHEAD = 26;
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
   const counts = overviewCounts(deps);
@@ -54,7 +50,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       store.forecasts.coverage(),
       store.populationOffsets.latest(deps.assessor.shippedModel()),
     ]);
-    const bins = countInBins(held.distanceDays, BIN_DAYS);
     const enough = held.judged >= FEWEST_JUDGED;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
@@ -63,9 +58,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         held={
           <ForecastsHeld
             held={held}
-            bins={bins}
             dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
-            distances={enough ? await drawFor(request, (px) => distancesOf(held, bins, px)) : NOT_DRAWN}
           />
         }
         learned={
@@ -90,17 +83,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     return chart?.() ?? {};
   });
 
-  const heldNow = async () => (await counts()).held;
-
   app.get('/overview/dates-held.json', { config: { access: staff } }, async () =>
-    datesHeldChart((await heldNow()).dates),
+    datesHeldChart((await counts()).held.dates),
   );
-
-  app.get('/overview/date-distances.json', { config: { access: staff } }, async () => {
-    const held = await heldNow();
-    return distancesOf(held, countInBins(held.distanceDays, BIN_DAYS));
-  });
 }
-
-const distancesOf = (held: HeldAgainstVerdicts, bins: readonly Bin[], widthPx?: number) =>
-  dateDistancesChart({ bins, stepDays: BIN_DAYS, middleDays: median(held.distanceDays) ?? 0, widthPx });

@@ -3,11 +3,9 @@ import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
-import { Chart, type Drawn } from '../parts/chart.js';
 import { Columns } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
-import type { PageContext } from '../parts/page-context.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
@@ -43,8 +41,6 @@ export interface RecallPageProps {
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
   readonly changes: readonly RecallChange[];
-  readonly capacity: Drawn | null;
-  readonly overloads: readonly string[];
   readonly calendarUrl: string;
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
@@ -58,7 +54,7 @@ export function RecallPage(props: RecallPageProps) {
   const { run, job, rows, query } = props;
   const working = job?.status === 'queued' || job?.status === 'running';
   return (
-    <Layout title="Recall list" scripts={['recall.js', 'charts.js']}>
+    <Layout title="Recall list" scripts={['recall.js']}>
       <div class="row between recall-head">
         <div>
           <h1>Recall list</h1>
@@ -100,7 +96,6 @@ export function RecallPage(props: RecallPageProps) {
             names={props.names}
             format={format}
           />
-          <Capacity drawn={props.capacity} overloads={props.overloads} format={format} />
           <Changes changes={props.changes} names={props.names} />
         </>
       )}
@@ -198,34 +193,6 @@ const NeedWeek = ({ children: n }: { children: number }) => (
     <Submit>Give them a week</Submit>
   </Form>
 );
-
-function Capacity(props: {
-  drawn: Drawn | null;
-  overloads: readonly string[];
-  format: PageContext['format'];
-}) {
-  const { drawn, overloads, format } = props;
-  if (!drawn) return null;
-  const over = overloads.map((w) => format.date(w)).join(', ');
-  return (
-    <details class="card">
-      <summary>
-        Capacity by week
-        {over && (
-          <>
-            {': '}
-            <span class="tag due wrap">over in the week of {over}</span>
-          </>
-        )}
-      </summary>
-      <Chart
-        drawn={drawn}
-        spec="/recall/capacity.json"
-        label={`Casts a week against capacity. ${over ? `Over capacity: ${over}` : 'No week is over.'}`}
-      />
-    </details>
-  );
-}
 
 function Changes({ changes, names }: Pick<RecallPageProps, 'changes' | 'names'>) {
   if (changes.length === 0) return null;

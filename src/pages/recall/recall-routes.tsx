@@ -1,6 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { capacityChart, type WeekLoad } from '../../charts/capacity-chart.js';
 import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
@@ -14,12 +13,9 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { lastAnswer } from '../../service/last-answer.js';
 import { readLanguages } from '../../service/native-readers.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
-import { slotsByWeek } from '../../service/slots-by-week.js';
 import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
-import { castsByWeek } from '../clinic/overview-view.js';
 import { cannotBe } from '../parts/cannot-be.js';
-import { drawFor } from '../parts/chart.js';
 import { readerFormat } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
@@ -34,13 +30,9 @@ import {
   withoutWeek,
 } from './recall-view.js';
 
-const WEEKS_SHOWN = 12;
 /** Nobody who has a date, said no or moved away is written to. */
 const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
 type Entry = { Params: { entry: string }; Body: Fields; Querystring: Fields };
-
-const castsChart = (weeks: readonly WeekLoad[], widthPx?: number) =>
-  capacityChart({ weeks, loadTitle: 'Casts a week', title: 'Casts', widthPx });
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
@@ -48,9 +40,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   const access = { config: { access: planners } };
   // The same for everybody who opens the list, until somebody is called or another is made.
   const changes = lastAnswer(changesSince);
-  const weeksOf = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
-    castsByWeek(due, slotsByWeek(settings, today, WEEKS_SHOWN)),
-  );
   const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
     withoutWeek(due, today, shutDays(clinicWeekOf(settings))),
   );
@@ -95,7 +84,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     ]);
     // The list that was asked for is below.
     const ready = request.query.notice === 'run-started' && job?.status === 'done';
-    const weeks = weeksOf(due, settings, clock.today());
     return reply.page(
       <RecallPage
         run={run}
@@ -114,20 +102,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         changes={changed}
         withoutWeek={needWeek(due, settings, clock.today()).length}
         tooLate={tooLate}
-        capacity={run && (await drawFor(request, (widthPx) => castsChart(weeks, widthPx)))}
-        overloads={weeks.filter((w) => w.load > w.capacity).map((w) => w.weekStart)}
         calendarUrl="/recall/calendar.ics"
       />,
       200,
       ready ? { notice: '' } : {},
     );
-  });
-
-  app.get('/recall/capacity.json', access, async () => {
-    const { value: settings } = await store.settings.get();
-    const [run] = await store.recall.inUse();
-    const due = run ? await store.recall.briefs(run.id, { due: true }) : [];
-    return castsChart(weeksOf(due, settings, clock.today()));
   });
 
   app.post<{ Body: Fields }>('/recall/run', access, async (request, reply) => {
