@@ -14,6 +14,7 @@ import { ownDatabase } from './open-database.js';
 import { startWorkers } from './start-workers.js';
 import { StoppedWhileStarting, type StopRequest, stopRequest } from './stop-request.js';
 import { terminal } from './terminal.js';
+import { keepCounted, warmUp } from './warm-up.js';
 
 /** The service: database, web server and workers, until it is asked to stop. Nothing is left of a start that failed. */
 export async function serve(): Promise<void> {
@@ -48,16 +49,15 @@ async function start(open: OpenParts, stop: StopRequest): Promise<void> {
   const jobs = jobStarter(store, time);
   const demoSignIns = config.demo ? await openDemo(store, config, time, jobs) : [];
   stop.check();
-  open.app = await buildService({
-    config,
-    store,
-    clock: time,
-    jobs,
-    assessor: assess,
-    assess: assess.assess,
-    demoSignIns,
-  });
-  open.app.addHook('onClose', drawChartsAside());
+  const deps = { config, store, clock: time, jobs, assessor: assess, assess: assess.assess, demoSignIns };
+  const endDrawing = drawChartsAside();
+  // Whoever tries the demo is alone with it.
+  if (!config.demo) await warmUp(deps);
+  stop.check();
+  open.app = await buildService(deps);
+  open.app.addHook('onClose', endDrawing);
+  const stopCounting = keepCounted(deps);
+  open.app.addHook('onClose', async () => stopCounting());
   const address = await listen(open.app, config);
   stop.check();
   open.workers = startWorkers(config.workers, database.url);

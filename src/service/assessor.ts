@@ -9,6 +9,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../records/dates.js';
 import { clinicRules } from '../rules/clinic-rules.js';
 import type { FitRules } from '../rules/fit-rule.js';
+import { lastUsed } from '../statistics/last-used.js';
 import type { MadeForecasts, Store, StoredAssessment } from '../store/contract.js';
 import type { Clock } from './clock.js';
 
@@ -48,20 +49,23 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
     loaded ??= loadGrowthModel();
     return loaded;
   };
-  let known: ClinicRules | null = null;
-  let own: { readonly version: string; readonly model: GrowthModel } | null = null;
+  // Asked by many at once while they change, they are read once: a model takes the better part of a second.
+  const rulesOf = lastUsed<Promise<ClinicRules>>(1);
+  const modelOf = lastUsed<Promise<GrowthModel>>(1);
+  let inForce: GrowthModel | null = null;
   const current = async (): Promise<Assessing> => {
-    const [rules, learned] = await Promise.all([
+    const [version, learned] = await Promise.all([
       store.fitLimits.version(),
       store.populationOffsets.version(),
     ]);
-    if (known?.version !== rules) known = await readRules(store);
-    if (own?.version !== learned) own = { version: learned, model: await ownModel(store, shippedModel()) };
-    return assessing(known, own?.model ?? shippedModel(), shippedModel(), clock, failed);
+    const rules = await rulesOf(`${version}`, () => readRules(store));
+    const model = await modelOf(learned, () => ownModel(store, shippedModel()));
+    inForce = model;
+    return assessing(rules, model, shippedModel(), clock, failed);
   };
   return {
     shippedModel,
-    model: () => own?.model ?? shippedModel(),
+    model: () => inForce ?? shippedModel(),
     current,
     async assess(childId) {
       const [record] = await store.caseload.records([childId]);
@@ -94,17 +98,16 @@ async function ownModel(store: Store, shipped: GrowthModel): Promise<GrowthModel
 }
 
 interface ClinicRules {
-  readonly version: number;
   readonly rules: FitRules;
   /** What each family's rule says, in short. */
   readonly digests: ReadonlyMap<string, string>;
 }
 
 async function readRules(store: Store): Promise<ClinicRules> {
-  const { value, version } = await store.fitLimits.current();
+  const { value } = await store.fitLimits.current();
   const rules = clinicRules(value);
   const digests = new Map([...rules].map(([family, rule]) => [family, digest(JSON.stringify(rule))]));
-  return { version, rules, digests };
+  return { rules, digests };
 }
 
 function assessing(

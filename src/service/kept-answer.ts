@@ -3,27 +3,42 @@ const SHARE = 1 / 20;
 /** Cheaper than this it is worked out whenever anything has changed, ms. */
 const CHEAP_MS = 150;
 
+/** So long after it was last known to hold, a dear answer is still given while the next is worked out behind it. */
+const STALE_MS = 15 * 60_000;
+
 /**
  * An answer worked out from the whole caseload: kept while nothing it was made of has changed; while people go on
- * writing, a dear one is worked out only now and then. Asked by many at once it is worked out once.
+ * writing, a dear one is worked out only now and then, and who asks meanwhile is given the one before. Asked by many at
+ * once it is worked out once.
  */
 export function keptAnswer<T>(version: () => Promise<string>, work: () => Promise<T>): () => Promise<T> {
-  let kept: { readonly version: string; readonly answer: T; readonly until: number } | null = null;
+  let kept: { readonly version: string; readonly answer: T; readonly dear: boolean } | null = null;
+  let until = 0;
+  let held = 0;
   let running: Promise<T> | null = null;
   const renew = async (now: string): Promise<T> => {
     const begun = performance.now();
     const answer = await work();
     const cost = performance.now() - begun;
-    kept = { version: now, answer, until: cost < CHEAP_MS ? 0 : performance.now() + cost / SHARE };
+    kept = { version: now, answer, dear: cost >= CHEAP_MS };
+    held = begun;
+    until = kept.dear ? performance.now() + cost / SHARE : 0;
     return answer;
   };
   return async () => {
-    if (kept && performance.now() < kept.until) return kept.answer;
+    if (kept && performance.now() < until) return kept.answer;
+    const asked = performance.now();
     const now = await version();
-    if (kept?.version === now) return kept.answer;
+    if (kept?.version === now) {
+      held = asked;
+      return kept.answer;
+    }
     running ??= renew(now).finally(() => {
       running = null;
     });
-    return running;
+    if (!kept?.dear || performance.now() - held > STALE_MS) return running;
+    // Fails it, the next to ask tries again.
+    running.catch(() => {});
+    return kept.answer;
   };
 }

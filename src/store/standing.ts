@@ -1,4 +1,6 @@
 import { sql } from 'kysely';
+import { lastUsed } from '../statistics/last-used.js';
+import { onceFor } from '../statistics/once-for.js';
 import type { Database } from './connect.js';
 import { rowsVersion } from './rows-version.js';
 
@@ -42,17 +44,14 @@ async function look(db: Database): Promise<Standing> {
 }
 
 /**
- * Keeps what `read` gives until its version is another. A transaction asks once: what is kept there goes with it.
+ * Keeps what `read` gives until its version is another; asked by many at once it is read once. A transaction asks once:
+ * what is kept there goes with it.
  */
 export function keptByStanding<T>(of: keyof Standing, read: (db: Database) => Promise<T>) {
-  const known = new WeakMap<Database, { readonly version: number | string; readonly value: T }>();
+  const keptOf = onceFor((_db: Database) => lastUsed<Promise<T>>(1));
   return async (db: Database): Promise<T> => {
     if (db.isTransaction) return read(db);
     const version = (await standing(db))[of];
-    const before = known.get(db);
-    if (before?.version === version) return before.value;
-    const value = await read(db);
-    known.set(db, { version, value });
-    return value;
+    return keptOf(db, '')(`${version}`, () => read(db));
   };
 }

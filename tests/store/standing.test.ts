@@ -68,6 +68,15 @@ describe('what is kept while nobody changes it', () => {
     expect(after.learned).not.toBe(before.learned);
   });
 
+  it('reads what has changed once for all who ask at the same time', async () => {
+    const [job] = await there.workshopJobs.all();
+    await there.workshopJobs.save({ ...job, status: 'in-progress' }, today, null, systemActor);
+    const asked = await Promise.all(Array.from({ length: 20 }, () => here.workshopJobs.all()));
+    // The very same list: twenty reads of thousands of jobs held up whoever came after a change.
+    for (const jobs of asked) expect(jobs).toBe(asked[0]);
+    expect(asked[0].find((j) => j.id === job.id)?.status).toBe('in-progress');
+  });
+
   it('keeps nothing of a transaction that is taken back', async () => {
     const before = (await here.settings.get()).value.clinicName;
     await expect(

@@ -5,11 +5,13 @@ import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { keptAnswer } from '../../service/kept-answer.js';
+import { onceFor } from '../../statistics/once-for.js';
 import { waitDays, waitsOf, yearBefore, yearCounts } from './overview-view.js';
 import { byCount, endReasons, workloadAhead } from './workload-ahead.js';
 
-/** What the overview counts over the whole clinic, kept while nothing of it changes. */
-export function overviewCounts(deps: ServiceDeps) {
+/** What the overview counts over the whole clinic, kept while nothing of it changes: one count a service. */
+export const overviewCounts = (deps: ServiceDeps) => countsOf(deps, '');
+const countsOf = onceFor((deps: ServiceDeps) => {
   const { store, clock } = deps;
   return keptAnswer(
     async () => {
@@ -22,7 +24,7 @@ export function overviewCounts(deps: ServiceDeps) {
     },
     () => counted(deps),
   );
-}
+});
 
 /** A part of the children after another, so that other pages are answered meanwhile. */
 async function counted({ store, clock, assessor }: ServiceDeps) {
