@@ -13,6 +13,8 @@ export interface Asked {
 
 /** A thread that has drawn so many is renewed: Vega keeps something of every picture. */
 const DRAWN_A_THREAD = 5000;
+/** Pictures that a new thread draws once more before it takes over: most forms of a clinic's charts. */
+const REHEARSED = 20;
 
 /**
  * From now on charts are drawn in a thread beside the web server, which goes on answering meanwhile: a growth chart
@@ -21,7 +23,8 @@ const DRAWN_A_THREAD = 5000;
 export function drawChartsAside(): () => Promise<void> {
   const kept = lastUsed<Promise<string>>(KEPT);
   const thread = askThread<Asked, string>(new URL('./chart-thread.mjs', import.meta.url), {
-    answersAThread: DRAWN_A_THREAD,
+    asksAThread: DRAWN_A_THREAD,
+    rehearsed: REHEARSED,
     heard: chartWarning,
   });
   drawChartsBy((chart, slim) => {
