@@ -84,6 +84,12 @@ class Tagged<T> {
     readonly headers: Readonly<Record<string, string>>,
   ) {}
 }
+/** A file: its kind, and the name it is kept under. */
+export const sentAs = (body: string | Buffer, type: string, name?: string): Tagged<string> =>
+  new Tagged(body as string, {
+    'content-type': type,
+    ...(name === undefined ? {} : { 'content-disposition': `attachment; filename="${name}"` }),
+  });
 export const tagged = <T>({ value, version }: Versioned<T>, location?: string): Tagged<T> =>
   new Tagged(value, { ...etag(version), ...(location === undefined ? {} : { location }) });
 
