@@ -1,9 +1,8 @@
 import { assess } from './assess.js';
 import { oneChild } from './child-words.js';
 import { drawChild } from './draw-child.js';
-import { exitCodes } from './exit-codes.js';
 import { readRules } from './read-rules.js';
-import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
 import { terminal } from './terminal.js';
 
 /** `doorpost chart`: one child's charts as files. */
@@ -21,11 +20,5 @@ export async function chartChild(
   terminal.progress('Drawing ...');
   const written = await drawChild(record, assessed, options.out);
   terminal.progress('');
-  if (options.json)
-    terminal.out(JSON.stringify({ written, refused: parsed.refused, notices: parsed.notices }, null, 2));
-  else {
-    for (const path of written) terminal.out(path);
-    printRefused(parsed, terminal.err);
-  }
-  return parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+  return tell(parsed, options, { written }, written, true);
 }

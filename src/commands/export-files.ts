@@ -5,10 +5,8 @@ import { recallResources } from '../exchange/fhir/recall-resources.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../exchange/fhir/to-fhir.js';
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import { assess } from './assess.js';
-import { exitCodes } from './exit-codes.js';
 import { readRules } from './read-rules.js';
-import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
-import { terminal } from './terminal.js';
+import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
 
 /** `doorpost export`: a caseload (and for FHIR and iCalendar its recall plan) in an open format. */
 export async function exportFiles(
@@ -35,10 +33,5 @@ export async function exportFiles(
     await writeFile(`${options.out}.part`, text);
     await rename(`${options.out}.part`, options.out);
   }
-  if (options.json) terminal.out(JSON.stringify({ written: options.out, refused: parsed.refused }, null, 2));
-  else {
-    terminal.out(`Written: ${options.out}`);
-    printRefused(parsed, terminal.err);
-  }
-  return parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+  return tell(parsed, options, { written: options.out }, [`Written: ${options.out}`], true);
 }

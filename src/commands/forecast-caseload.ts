@@ -1,9 +1,8 @@
 import { assess } from './assess.js';
 import { oneChild } from './child-words.js';
-import { exitCodes } from './exit-codes.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
 import { readRules } from './read-rules.js';
-import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
 import { acceptedSettings } from './recall-list.js';
 import { terminal, wrap } from './terminal.js';
 
@@ -16,6 +15,8 @@ export interface ForecastOptions extends ReadingOptions {
 
 /** Children whose reasons and cautions are written out; of more, the table and what needs doing. */
 const DETAILS_UP_TO = 12;
+const CAUTION =
+  'An estimate from measurements, not a diagnosis. Growth is irregular: check skin and fit at every visit, keep the usual reviews, and let the date yield to what is seen.';
 
 /** `doorpost forecast`: when each device is outgrown, by what, and by when to cast the next. */
 export async function forecastCaseload(paths: readonly string[], options: ForecastOptions): Promise<number> {
@@ -28,27 +29,18 @@ export async function forecastCaseload(paths: readonly string[], options: Foreca
     seed: options.seed,
     settings: acceptedSettings(options.tolerance),
   });
-  const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
-  if (options.json) {
-    const children = assessed.records.map(({ child }) => {
-      const { forecasts = [], flags = [], suggestions = [] } = assessed.assessments.get(child.id) ?? {};
-      const decisions = forecasts.flatMap(({ deviceId }) => {
-        const decision = assessed.decisions.get(deviceId);
-        if (!decision) return [];
-        const { forecast: _, ...decided } = decision;
-        return [decided];
-      });
-      return { childId: child.id, forecasts, decisions, flags, suggestions };
+  const children = assessed.records.map(({ child }) => {
+    const { forecasts = [], flags = [], suggestions = [] } = assessed.assessments.get(child.id) ?? {};
+    const decisions = forecasts.flatMap(({ deviceId }) => {
+      const decision = assessed.decisions.get(deviceId);
+      if (!decision) return [];
+      const { forecast: _, ...decided } = decision;
+      return [decided];
     });
-    const { refused, notices } = parsed;
-    terminal.out(JSON.stringify({ today: assessed.today, children, refused, notices }, null, 2));
-    return code;
-  }
-  terminal.out(forecastTable(assessed));
-  terminal.out(forecastDetails(assessed, assessed.records.length <= DETAILS_UP_TO));
-  printRefused(parsed, terminal.out);
-  terminal.out(
-    `\n${wrap('An estimate from measurements, not a diagnosis. Growth is irregular: check skin and fit at every visit, keep the usual reviews, and let the date yield to what is seen.', 110)}`,
-  );
+    return { childId: child.id, forecasts, decisions, flags, suggestions };
+  });
+  const details = forecastDetails(assessed, assessed.records.length <= DETAILS_UP_TO);
+  const code = tell(parsed, options, { today: assessed.today, children }, [forecastTable(assessed), details]);
+  if (!options.json) terminal.out(`\n${wrap(CAUTION, 110)}`);
   return code;
 }

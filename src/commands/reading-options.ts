@@ -2,6 +2,7 @@ import type { ParsedCaseload, ParseOptions } from '../exchange/parse-caseload.js
 import { readCaseload } from '../exchange/read-caseload.js';
 import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
 import type { IsoDate } from '../records/dates.js';
+import { exitCodes } from './exit-codes.js';
 import { readRules } from './read-rules.js';
 import { keepAnswers, printQuestions, readAnswers } from './sheet-answers.js';
 import { terminal, wrap } from './terminal.js';
@@ -67,6 +68,26 @@ const ONE: Readonly<Record<string, string>> = {
   jobs: 'workshop job',
   skinChecks: 'skin check',
 };
+
+/**
+ * What a command found, as a program reads it or as a person does, and what of its input was refused; gives the exit code.
+ * Beside `files` written, refusals go to the error side.
+ */
+export function tell(
+  parsed: ParsedCaseload,
+  { json }: Pick<ReadingOptions, 'json'>,
+  facts: object,
+  text: readonly string[],
+  files = false,
+): number {
+  const { refused, notices } = parsed;
+  if (json) terminal.out(JSON.stringify({ ...facts, refused, notices }, null, 2));
+  else {
+    for (const part of text) terminal.out(part);
+    printRefused(parsed, files ? terminal.err : terminal.out);
+  }
+  return refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
+}
 
 /** Prints what was refused and remarked; refusals that are alike are shown once with their number. */
 export function printRefused(

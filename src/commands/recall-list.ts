@@ -11,9 +11,8 @@ import type { Child } from '../records/records.js';
 import { actionNames, alertNames } from '../words/action-names.js';
 import { type Assessed, assess } from './assess.js';
 import { childWords } from './child-words.js';
-import { exitCodes } from './exit-codes.js';
 import { readRules } from './read-rules.js';
-import { printRefused, type ReadingOptions, readPaths, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
 import { terminal, textTable, wrap } from './terminal.js';
 
 export interface RecallOptions extends ReadingOptions {
@@ -37,16 +36,8 @@ export async function recallList(paths: readonly string[], options: RecallOption
   });
   const { recall } = assessed;
   if (options.out) await writeFile(options.out, recallCsv(assessed));
-  const code = parsed.refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
-  if (options.json) {
-    terminal.out(
-      JSON.stringify({ ...withoutCurves(recall), refused: parsed.refused, notices: parsed.notices }, null, 2),
-    );
-    return code;
-  }
-  terminal.out(recallText(assessed));
-  printRefused(parsed, terminal.out);
-  if (options.out) terminal.out(`\nWritten: ${options.out}`);
+  const code = tell(parsed, options, withoutCurves(recall), [recallText(assessed)]);
+  if (options.out && !options.json) terminal.out(`\nWritten: ${options.out}`);
   return code;
 }
 
