@@ -1,26 +1,8 @@
 /**
- * What routes and pages are given, so that no handler reaches for a clock, a connection or the environment.
- *
- * A plugin is `export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Promise<void>`.
- *
- * Who may use a route is said on the route and checked before its handler; a route that does not say it stops the
- * start of the server:
- *
- *   app.get('/children', { config: { access: ['clinician', 'scheduler'] } }, async (request, reply) => {
- *     const actor = actorOf(request);            // who is signed in; hand it to every store method
- *     const page = await deps.store.children.search({ text: '' }, { limit: 50 }, actor);
- *     return reply.type('text/html; charset=utf-8').send(render(page, reply.csrfToken()));
- *   });
- *
- * - `access: 'public'` needs no sign-in (sign-in page, assets, a family's page by its link, /health).
- * - Without sign-in a page asked for as text/html is redirected to /sign-in?then=..., an API call gets 401 problem+json.
- * - `request.user` is `SignedInUser | null`. A form that writes carries `<input type="hidden" name="_csrf" value={token}>`
- *   with `token = reply.csrfToken()`; a script sends the same value in the header `x-csrf-token`. Checked before the handler.
- * - Sign in and out from a page: `await signInSession(request, user)` / `await signOutSession(request)` (src/service/session.ts).
- * - Forms (application/x-www-form-urlencoded) are parsed to request.body; static assets are the pages' own business.
- * - A thrown DoorpostError becomes problem+json for the API and, for a page, the pages' error view if it sets its own
- *   error handler in its plugin scope.
- * - Every GET of a child's page audits itself through the store method it calls.
+ * What routes and pages are given, so that no handler reaches for a clock, a connection or the environment. Who may use
+ * a route is said on the route (`config.access`) and checked before its handler; one that does not say it stops the start.
+ * What a handler reads of a child writes its own line of the access log through the store method it calls, given
+ * `actorOf(request)`.
  */
 import type { IsoDate } from '../records/dates.js';
 import type { Actor, Role, Store, StoredAssessment } from '../store/contract.js';

@@ -17,7 +17,7 @@ const CHANGES_SHOWN = 30;
 const MEANWHILE =
   'Somebody else changed the fit rules meanwhile. The figures below are the new ones: set yours again if they are still wanted.';
 
-/** By what each device family counts as outgrown: read by all of the staff, set by clinicians (see fit-rules-routes). */
+/** By what each device family counts as outgrown: read by all of the staff, set by clinicians (why: service/api/fit-rules-routes). */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, jobs } = deps;

@@ -77,7 +77,7 @@ export function yearCounts(
 export function castsByWeek(
   rows: readonly RecallBrief[],
   slots: ReadonlyMap<IsoDate, number>,
-  ahead: readonly CastAhead[] = [],
+  ahead: readonly CastAhead[],
 ): WeekLoad[] {
   const [first] = slots.keys();
   const weekOf = (day: IsoDate) => (day < first ? first : weekStart(day));

@@ -41,7 +41,6 @@ export interface RecallPageProps {
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
   readonly changes: readonly RecallChange[];
-  readonly calendarUrl: string;
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
   /** Rows that a missing place makes too late. */
@@ -66,7 +65,7 @@ export function RecallPage(props: RecallPageProps) {
             </p>
           )}
         </div>
-        <Tools run={run} working={working} query={query} calendarUrl={props.calendarUrl} />
+        <Tools run={run} working={working} query={query} />
       </div>
       <RingToday waiting={props.waiting} />
       <JobState job={job} working={working} />

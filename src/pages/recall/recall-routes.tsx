@@ -102,7 +102,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         changes={changed}
         withoutWeek={needWeek(due, settings, clock.today()).length}
         tooLate={tooLate}
-        calendarUrl="/recall/calendar.ics"
       />,
       200,
       ready ? { notice: '' } : {},

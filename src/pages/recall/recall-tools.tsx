@@ -5,12 +5,7 @@ import { usePage } from '../parts/page-context.js';
 import { addressOf, type RecallQuery } from './recall-view.js';
 
 /** Making the list, and taking it away: one button for the month after this one, the rest behind one more. */
-export function Tools(props: {
-  run: RunHead | null;
-  working: boolean;
-  query: RecallQuery;
-  calendarUrl: string;
-}) {
+export function Tools(props: { run: RunHead | null; working: boolean; query: RecallQuery }) {
   const { run, working, query } = props;
   const { format, today } = usePage();
   const make = (label: string, month: string, main: boolean) => (
@@ -56,7 +51,7 @@ export function Tools(props: {
                 <a href={`/recall/list.csv?${filters}`}>CSV</a> for a spreadsheet
               </li>
               <li>
-                <a href={props.calendarUrl}>Calendar</a> without names
+                <a href="/recall/calendar.ics">Calendar</a> without names
               </li>
             </ul>
           </div>

@@ -14,7 +14,7 @@ export const recallRun = z.object({
   modelVersion: z.string(),
   seed: z.number(),
   createdAt: z.string(),
-  /** Whatever the recall room says about the whole list (capacity per week, overloads, children not on the list and why). */
+  /** What is said of the whole list: until when, how many of each action, how its weeks were levelled. */
   summary: z.record(z.string(), z.unknown()),
 });
 export type RecallRun = Readonly<z.infer<typeof recallRun>>;

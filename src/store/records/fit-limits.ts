@@ -20,7 +20,7 @@ export const fitLimitsRepository = (db: Database) => ({
   /** That version alone: cheap enough to ask before every use of the rules. */
   version: async () => (await standing(db)).fitLimits,
 
-  /** All or none, each checked by devices/check-limit-changes. */
+  /** All or none, each checked by rules/check-limit-changes. */
   change: (changes: readonly LimitChange[], expected: Expected, actor: Actor) =>
     atomically(db, async (tx) => {
       // Readers go on; another writer waits and then finds the new version.
