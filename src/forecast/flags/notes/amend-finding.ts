@@ -6,7 +6,7 @@ import { patterns } from './note-patterns.js';
 import { findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
 import { isResolved, OF_THE_STATE, UNRELATED } from './silenced-terms.js';
-import { isWellNow } from './well-now.js';
+import { isReplacedBy, isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
 export function amendFinding(
@@ -69,9 +69,14 @@ const OF_ANOTHER =
 const isTakenBack = (current: NoteFinding, clause: string): boolean =>
   has(patterns.noneNow, clause) ||
   UNRELATED.test(clause) ||
+  isReplacedBy(current.kind, '', clause) ||
+  (current.kind === 'treatment-planned' && NOTHING_TO_DO.test(clause)) ||
   (current.kind.startsWith('skin') &&
     has(patterns.nothingSeen, clause) &&
     !(isMark(current) && UNBROKEN.test(clause)));
+/** Somebody has thought of what a treatment to come means for the device. */
+const NOTHING_TO_DO =
+  /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first)\b/;
 const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */

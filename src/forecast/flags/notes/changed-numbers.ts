@@ -56,6 +56,13 @@ const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly
     now: 2,
   },
   { form: new RegExp(`^${FILL}${NUMBER}${FILL}${WAS}${FILL}${NUMBER}`), before: 2, now: 1 },
+  {
+    form: new RegExp(
+      `^${FILL}${NUMBER} ?(?:deg\\w*|%)? (?:now|today),? ${NUMBER}${FILL}\\b(?:in|at|on|last|then)\\b`,
+    ),
+    before: 2,
+    now: 1,
+  },
   { form: new RegExp(`^${FILL}${NUMBER} ?(?:deg\\w*|%)?,? (?:to|now) ${NUMBER}`), before: 1, now: 2 },
 ];
 /** 'Cobb up 9', 'abduction down by 15'. */

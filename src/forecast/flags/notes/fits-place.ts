@@ -13,7 +13,8 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
     has(patterns.device, clause) || (has(patterns.device, spokenOf) && !has(patterns.places, clause));
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'breathing' && OF_MEALS.test(term.text)) return region === 'trunk';
-  if (term.kind === 'lost') return ofDevice || OF_WHAT_IS_WORN.test(after);
+  if (term.kind === 'lost')
+    return ofDevice || OF_WHAT_IS_WORN.test(after) || LEFT_SOMEWHERE.test(clause.slice(0, term.end));
   if (term.kind === 'falls') return !isAccident(term, after);
   // An operation elsewhere changes nothing that a device must fit.
   if (term.kind === 'fit-changed') return isOfItsFit(term, clause);
@@ -37,6 +38,10 @@ function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean
     return false;
   return ofDevice || !(has(patterns.needDevice, term.text) || has(patterns.bones, clause));
 }
+
+/** 'Left on the tram': who writes of nothing else means what is worn. */
+const LEFT_SOMEWHERE =
+  /^\s*(?:has |was |got |is |been )*left (?:on|in|at|behind)\b|\b(?:nothing|none) (?:to wear|on since)$/;
 
 /** 'New shoes are a bit tight with the AFO' is of the shoes. */
 const OF_SIZE = /\b(?:tight|small|short|big|bigger|loose|snug|outgrow\w*|grown out|room|size)\b/;

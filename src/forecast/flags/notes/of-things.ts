@@ -20,6 +20,7 @@ export function isOfThings(clause: string, term: Term): boolean {
       has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
     );
   if (term.kind !== 'skin-mark') return false;
+  if (PINK_FINGERS.test(clause.slice(0, term.end)) && AND_WELL.test(clause.slice(term.end))) return true;
   return MARKED.test(term.text) ? isMarkedOnThings(clause, term) : isColourOfThings(clause, term);
 }
 
@@ -54,6 +55,12 @@ function isColourOfThings(clause: string, term: Term): boolean {
   if (given && (has(patterns.coloured, given[1]) || has(patterns.colourChoice, given[1]))) return true;
   return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
 }
+
+/** 'Thumb pink and moving': blood reaches it. */
+const PINK_FINGERS =
+  /\b(?:toes?|feet|fingers?|fingertips?|thumbs?|hands?|nail ?beds?)(?: (?:is|are|all|both|nice|nicely|l|r|still|stay|stays|and|lovely))* pink$/;
+const AND_WELL =
+  /^\s*(?:[.,;]|$|warm|moving|mobile|well|throughout|all day|today|in (?:it|them|splint|boots|brace))/;
 
 /** The two words behind a term. */
 const followedBy = (clause: string, term: Term): string =>

@@ -79,6 +79,8 @@ const SPANS: readonly [RegExp, string][] = [
   [/\b(?:a few|several|many) hours\b/g, '180 min'],
 ];
 
+const TENS_AND_ONES = /\b(twenty|thirty|forty|fifty)[ -](one|two|three|four|five|six|seven|eight|nine)\b/g;
+
 /** 'Off 14:00, heel still pink at 14:50': fifty minutes. A clock of twelve hours goes round. */
 const OFF_AND_SEEN =
   /\boff(?: at| @)? (\d{1,2})[:.](\d{2})\b([^.;\n]{0,80}?)(?:at|@) (\d{1,2})[:.](\d{2})\b/g;
@@ -105,6 +107,7 @@ export function plainText(note: string): string {
     return `${between} ${minutes >= 0 ? minutes : minutes + 720} min`;
   });
   for (const [pattern, span] of SPANS) text = text.replace(pattern, span);
+  text = text.replace(TENS_AND_ONES, (_, tens, ones) => String(NUMBERS[tens] + NUMBERS[ones]));
   text = text.replace(/\b[a-z]+\b/g, (w) => (Object.hasOwn(NUMBERS, w) ? String(NUMBERS[w]) : w));
   return text.replace(/[a-z]{4,}/g, (w) => {
     const before = respeltBefore.get(w) ?? respelt(w);

@@ -3,7 +3,7 @@ import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
-import { isProperlyDone } from './well-now.js';
+import { isProperlyDone, isReplacedBy } from './well-now.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -15,7 +15,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (UNRELATED.test(after) || isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
   if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
   if (isAdvised(before, term, after)) return 'advice';
-  if (OLD_SCAR.test(before) || (MAY_STOP.includes(term.kind) && HAS_STOPPED.test(after))) return 'denied';
+  if (OLD_SCAR.test(before) || hasEnded(term.kind, after)) return 'denied';
   if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (isNoNews(term, before, after)) return 'denied';
   if (isOfWhatIsWorn(term, after)) return null;
@@ -28,13 +28,15 @@ const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean 
   (WEARS_LESS.test(text) && BY_CHOICE.test(after));
 
 /** 'Only wears them for hurling by choice', 'wearing less as agreed'. */
-const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only)\b/;
+const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only|off for)\b/;
 const BY_CHOICE =
   /\b(?:by choice|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|allowed|weaning)\b/;
 
 const isAdvised = (before: string, term: Term, after: string): boolean =>
   has(patterns.advice, before) ||
   TO_LOOK_FOR.test(before) ||
+  TALKED_ABOUT.test(before) ||
+  FEARED.test(before) ||
   (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
   (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
   has(anchored(patterns.adviceAfter), after);
@@ -43,7 +45,7 @@ const isAdvised = (before: string, term: Term, after: string): boolean =>
 const isOfWhatIsWorn = ({ kind, text }: Term, after: string): boolean =>
   (kind === 'lost' && OF_WHAT_IS_WORN.test(after)) ||
   (kind === 'fit-changed' && CANNOT.test(text)) ||
-  (kind === 'broken' && MENDED_AT_HOME.test(text));
+  (kind === 'broken' && (MENDED_AT_HOME.test(text) || HELD_BY.test(text)));
 
 /** 'Dad limping after football'; but a mother who complains or moans speaks of the child. */
 function isHimself(before: string, term: Term): boolean {
@@ -74,10 +76,20 @@ const MAY_STOP: readonly FindingKind[] = ['pain', 'falls', 'skin-mark', 'numbnes
 const HAS_STOPPED =
   /^\s*(?:(?:has|have|had|now|all|since|soon|completely) )*(?:stopped|ceased|worn off|wore off)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|when\b|with\b|by\b|in\b|within\b|as\b|on\b))/;
 
+const hasEnded = (kind: FindingKind, after: string): boolean =>
+  (MAY_STOP.includes(kind) && HAS_STOPPED.test(after)) || (MAY_GO.includes(kind) && HAS_GONE.test(after));
+
+/** 'Arch pain gone since the insoles', 'swelling of the knee gone'; of a mark it says how soon. */
+const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'swelling', 'skin-callus'];
+const HAS_GONE =
+  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:\w+ ){0,2}\w+ )?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went away|cleared)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
+
 const CANNOT = /^(?:cannot|cant|could ?not|couldnt|unable|wont|will not|not able)\b/;
 
 const MENDED_AT_HOME =
   /^(?:dad|mum|mom|gran|uncle|parents|carer)\b.*(?:glued|taped|tied|stitched|bodged|patched|screwed|wired)$/;
+
+const HELD_BY = /\b(?:tape|gaffer\w*|pin|cable ties?|bands?|tied with|held together)\b/;
 
 /** What is no news where it is as it was. */
 export const OF_THE_STATE: readonly FindingKind[] = [
@@ -92,9 +104,10 @@ const DONE_TO_PREVENT =
   /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w* (?:the )?(?:load|pressure|force|weight)|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
-function fromElsewhere(before: string, { kind }: Term, after: string): boolean {
+function fromElsewhere(before: string, { kind, text }: Term, after: string): boolean {
   if (!MAY_BE_CHANCE.includes(kind)) return false;
   if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
+  if (DISTRESS.test(text) && has(anchored(patterns.outsideCauses), after.replace(UPSET_BY, ''))) return true;
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
       !(
@@ -119,7 +132,11 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
   'head-warning',
 ];
 const CAUSE =
-  /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|new|recent|school)\s)*/g;
+  /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|any|new|recent|school)\s)*/g;
+/** 'Cries with any stranger', 'screamed over a needle'. */
+const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)/;
+const UPSET_BY =
+  /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
 /** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
 const ON_EXERTION = /^(?:after|in|at|off|on)\b/;
 /** Blood on a sock tells of the foot in it. */
@@ -133,6 +150,14 @@ export const UNRELATED =
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
+
+/** 'Talked about cold toes in winter'. */
+const TALKED_ABOUT =
+  /^\s*(?:we |also |had a )?(?:talked|chatted|talk|chat|conversation)\b.*\b(?:about|re|through|over)\b[^:]*$/;
+
+/** 'Worried he would trip'. */
+const FEARED =
+  /\b(?:worr\w+|afraid|fear\w*|concern\w*|anxious|scared)\b[^,;]*\b(?:would|might|may|could|will)\b(?: \w+){0,2}\s*$/;
 
 /** 'Watch the left heel for'. */
 const TO_LOOK_FOR =
@@ -154,13 +179,15 @@ const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 const PEERS_OWN =
   /\b(?:brother|sister|sibling|twin|cousin|friend|neighbour|aunt|aunty|auntie|uncle|classmate|grandad|granddad|grandpa|nephew|niece)s (?!(?:e ?mails?|letters?|notes?|messages?|photos?|pictures?|reports?|call|concerns?|worry|worries|opinion|view|words?|question|also|are|have|had|who|and)\b)[a-z]+/;
 
+const THEIR_OWN = /\b(?:mum|mom|mam|mother|dad|father|gran|nan|teacher|nurse|physio)s own\b/;
+
 /** What a brother complains of is his own; a mother complains for the child. */
 const PEER = /^(?:brother|sister|sibling|twin|cousin|friend)$/;
 const OF_ITS_OWN = /^\s*(?:is |was |also )?complain/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
-  if (PEERS_OWN.test(before)) return true;
+  if (PEERS_OWN.test(before) || THEIR_OWN.test(before)) return true;
   // 'Mum's foot', 'gran's splint'; not 'mum's worried about'.
   if (
     findAll(patterns.othersOwn, before).some((own) =>
@@ -203,7 +230,7 @@ export function isPast(clause: string, term: Term): boolean {
   // 'Has gone off his feet' is not gone.
   const rest =
     clause.slice(0, term.at).replace(/\bgone\s*$/, ' ') + clause.slice(term.end).replace(SINCE_THEN, ' ');
-  if (OLD_DEVICE.test(term.text) || IN_THE_OLD.test(clause)) return true;
+  if (isOfTheOld(clause, term)) return true;
   if (
     /\b(?:old|older|outgrown|spare|previous)\s+$/.test(clause.slice(0, term.at)) &&
     has(anchored(patterns.device), term.text)
@@ -220,18 +247,27 @@ export function isPast(clause: string, term: Term): boolean {
   return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
 
+const isOfTheOld = (clause: string, term: Term): boolean =>
+  OLD_DEVICE.test(term.text) ||
+  IN_THE_OLD.test(clause) ||
+  isReplacedBy(term.kind, clause.slice(0, term.at), clause.slice(term.end));
+
 /** 'Since last visit', 'than at last review': until now. */
 const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;
 
 /** 'For the last month': it is so today. */
 const UNTIL_NOW =
-  /\b(?:for|over|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
+  /\b(?:for|over|in|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
 
 /** A strap that was stitched is whole again; skin is not. */
 const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
 
 /** 'Back of the calf' is a place, and tells of nothing that came back. */
 const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|lower back)\b/g;
+
+/** 'Mum has stopped socks as they stick': what has stopped is no finding. */
+const STOPPED_WHAT =
+  /\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
 
 /** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
 const isOld = (clause: string, term: Term): boolean =>
@@ -245,11 +281,12 @@ const isOld = (clause: string, term: Term): boolean =>
 const OLD_DEVICE =
   /\b(?:old|older|outgrown|spare|previous|last) (?:pair|set|one|ones|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
 const IN_THE_OLD = new RegExp(
-  `\\b(?:in|with|from|under|by) (?:the |his |her |their )?(?:${OLD_DEVICE.source})`,
+  `\\b(?:in|with|from|under|by|on|of|at|inside) (?:the |his |her |their )?(?:${OLD_DEVICE.source})`,
 );
 const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
 
-export const isResolved = (text: string, device = false): boolean => {
+export const isResolved = (said: string, device = false): boolean => {
+  const text = said.replace(STOPPED_WHAT, ' ');
   const repaired = device ? last(patterns.repaired, text) : undefined;
   const at =
     last(patterns.resolved, text) ?? (repaired && isProperlyDone(text, repaired.at) ? repaired : undefined);

@@ -29,7 +29,13 @@ export function unclearIn(clause: string): Term[] {
   const unknown = (found: RegExpExecArray, known: RegExp): Term[] => {
     const rest = clause.slice(found.index + found[0].length);
     const [word] = WORD.exec(rest) ?? [''];
-    if (word.length < 4 || rest.search(known) === 0 || WELL.some((w) => rest.search(w) === 0)) return [];
+    if (
+      /\bas (?:expected|usual|always|ever|normal)\b/.test(rest) ||
+      word.length < 4 ||
+      rest.search(known) === 0 ||
+      WELL.some((w) => rest.search(w) === 0)
+    )
+      return [];
     const end = found.index + found[0].length + word.length;
     return [{ at: found.index, end, text: found[0] + word, kind: 'unclear' }];
   };

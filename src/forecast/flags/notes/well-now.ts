@@ -13,7 +13,7 @@ const MAY_PASS: readonly FindingKind[] = [
 ];
 
 const WELL =
-  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
+  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|puts? (?:them|it) on|asks for (?:them|it)|keeps? (?:them|it) on|wears|tolerat\w+|loves|likes|happily|all day|full ?time|without (?:any )?(?:fuss|bother|trouble|murmur|complaint|problem)s?|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
 const NOT_WELL = /\b(?:still|again|worse|but|not|cannot|cant|wont|returned|recurr\w+|until|only)\b/;
 
 /** 'Used to limp', 'cried the first two nights', 'had itchy spots', 'sore in the autumn'. */
@@ -38,6 +38,19 @@ export function isWellNow(kind: FindingKind, words: string, clause: string): boo
   if (WORRIED.test(words) && FOUND_WELL.test(clause)) return true;
   return isOfThen(kind, words) && SINCE.test(clause) && WELL.test(clause);
 }
+
+/** 'Next size up given today as toes had reached the edge': what did not fit is no longer worn. */
+const ANOTHER_GIVEN =
+  /\b(?:new|next|bigger|larger|longer|wider|size up|replacement|spare)\b[^.;]*\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b(?! soon| next)/;
+const WHY = /\b(?:as|because|since|after|hence|so|for)\b/;
+
+/** Was another device given for what a finding tells of? Before it only where the finding says why. */
+export function isReplacedBy(kind: FindingKind, before: string, after: string): boolean {
+  if (!['fit-changed', 'broken', 'lost'].includes(kind)) return false;
+  if (ANOTHER_GIVEN.test(after)) return isProperlyDone(after, after.search(GIVEN));
+  return ANOTHER_GIVEN.test(before) && WHY.test(before) && isProperlyDone(before, before.search(GIVEN));
+}
+const GIVEN = /\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b/;
 
 /** 'To be replaced', 'needs stitching', 'please can it be mended': not done yet. */
 const YET_TO_BE_DONE =
