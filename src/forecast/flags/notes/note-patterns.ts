@@ -1,6 +1,6 @@
 import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind } from '../finding.js';
-import { sentencesIn } from './note-sentences.js';
+import { anySentence, sentencesIn } from './note-sentences.js';
 import words from './note-words.json' with { type: 'json' };
 import { anyOf, beginsAny, findAll, has, type Match, withoutArticles } from './phrases.js';
 
@@ -70,7 +70,7 @@ function near(text: string, before: Match, behind: Match, within: number): boole
 
 /** What else a note says, made from the lists of words. */
 export const patterns = {
-  notFindings: anyOf(words.notFindings),
+  notFindings: anySentence(words.notFindings),
   negated: anyOf(words.negation.before),
   negatedAfter: anyOf(words.negation.after),
   negationEnds: anyOf(words.negation.ends),

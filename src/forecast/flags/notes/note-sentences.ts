@@ -25,6 +25,16 @@ function wordsOf(part: string): readonly string[] {
   return found;
 }
 
+/** Any of the sentences of a list, as one pattern. */
+export const anySentence = (list: readonly string[]): RegExp =>
+  new RegExp(
+    list
+      .toSorted((a, b) => b.length - a.length)
+      .map((said) => sentencePattern(said, wordsOf).source)
+      .join('|'),
+    'g',
+  );
+
 const all: readonly Sentence[] = sentences.sentences.flatMap(({ kind, only, says }) =>
   says.split('|').map((sentence) => ({
     kind: kind as FindingKind,
