@@ -48,6 +48,24 @@ test('every source file or document that a comment or a document names is in the
   expect(missing).toEqual([]);
 });
 
+test('every folder, table and constant of the code that the guide for contributors names is there', () => {
+  const named = [
+    ...read('DEVELOPERS.md').matchAll(/`((?:[\w.-]+\/)+|[\w./-]+\.(?:csv|json|sql)|[A-Z]+_[A-Z_]+)`/g),
+  ];
+  const code = execFileSync('git', ['grep', '-hoE', '[A-Z]+_[A-Z_]+', '--', 'src'], {
+    cwd: root,
+    encoding: 'utf8',
+  });
+  const constants = new Set(code.split('\n'));
+  const madeByPeople = ['../shared/data', 'models/<name>/'];
+  const missing = named
+    .map(([, name]) => name)
+    .filter((name) => !madeByPeople.includes(name) && !constants.has(name))
+    .filter((name) => !files.some((file) => `/${file}`.includes(`/${name}`)));
+  expect(named.length).toBeGreaterThan(30);
+  expect(missing).toEqual([]);
+});
+
 test('every picture and page a document leads to is there', () => {
   const missing = files
     .filter((file) => file.endsWith('.md'))

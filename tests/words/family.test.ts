@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { chartWords } from '../../src/charts/chart-words.js';
 import type { ForecastOutcome } from '../../src/forecast/contract.js';
 import { actionIds } from '../../src/recall/contract.js';
 import { addDaysIso } from '../../src/records/dates.js';
@@ -16,6 +17,7 @@ import {
   thirdOf,
 } from '../../src/words/family/month-thirds.js';
 import { urgentReason } from '../../src/words/family/worn-device.js';
+import { plainMeasure } from '../../src/words/measure-names.js';
 import { reasonSentence } from '../../src/words/reason-sentence.js';
 import { readingGrade } from '../browser/reading-grade.js';
 
@@ -104,6 +106,10 @@ describe('words for a family', () => {
       expect(w.fitsUntil('x', w.month({ third: 'early', month: '2027-03' }))).toContain('2027');
       expect(w.visitBefore('(day)')).toContain('(day)');
       expect(w.unchecked.length).toBeGreaterThan(20);
+      const [chart, inEnglish] = [chartWords(w.language), chartWords('en')];
+      expect(chart.familyNote, w.language).not.toBe(inEnglish.familyNote);
+      expect(chart.braceRoom, w.language).not.toBe(inEnglish.braceRoom);
+      expect(plainMeasure('foot_length', w.language), w.language).not.toBe(plainMeasure('foot_length', 'en'));
     }
     // The case that 'beginning of' wants (Intl, Unicode CLDR): marzec would be wrong.
     expect(familyWords('pl').month({ third: 'early', month: '2027-03' })).toBe('początku marca 2027');

@@ -30,16 +30,16 @@ export interface JobData {
 }
 export type JobName = keyof JobData;
 
-export const jobNames: readonly JobName[] = [
-  'gave-up',
-  'forecast-run',
-  'forecast-part',
-  'recall-run',
-  'recall-list',
-  'import',
-  'nightly',
-  'morning',
-];
+export const jobNames = Object.keys({
+  'gave-up': true,
+  'forecast-run': true,
+  'forecast-part': true,
+  'recall-run': true,
+  'recall-list': true,
+  import: true,
+  nightly: true,
+  morning: true,
+} satisfies Record<JobName, true>) as readonly JobName[];
 
 /** What a worker does with the queue. */
 export interface WorkQueue {
