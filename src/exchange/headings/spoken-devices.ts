@@ -46,7 +46,7 @@ export const spokenDevices: Readonly<Record<string, string>> = {
     'hkafo|hip knee ankle foot orthosis|reciprocating gait orthosis|rgo|argo|hip guidance orthosis|hgo|swivel walker|thkafo|parawalker|standing frame|' +
     'beckenbeinorthese|hüftbeinorthese|becken bein orthese|reziprokator|orthese pelvi pedieuse|orthese pelvipedieuse|bitutor con cinturon pelvico|bitutor pelvico|hkevo|heup knie enkel voet orthese|tutore bacino coscia gamba piede|rgo tutore',
   'hip-abduction-orthosis':
-    'hip abduction orthosis|abduction orthosis|hip abduction brace|abduction brace|abduction harness|pavlik harness|pavlik|pavlik bandage|harnais de pavlik|arnes de pavlik|pavlikbandage|hip harness|hip brace|hip orthosis|hip abduction|ddh harness|abduction splint|hip spica brace|swash|sitting walking and standing hip orthosis|' +
+    'hip abduction orthosis|abduction orthosis|hip abduction brace|abduction brace|abduction harness|harness|pavlik harness|pavlik|pavlik bandage|harnais de pavlik|arnes de pavlik|pavlikbandage|hip harness|hip brace|hip orthosis|hip abduction|ddh harness|abduction splint|hip spica brace|swash|sitting walking and standing hip orthosis|' +
     'spreizhose|spreizhosen|hüftbeugeschiene|hüftorthese|spreizschiene|abduktionsschiene|beugespreizorthese|hüftspreizschiene|hüftabduktionsorthese|bandage spreiz|culotte d abduction|attelle d abduction|orthese d abduction|harnais de hanche|harnais|coussin d abduction|orthese de hanche|' +
     'arnes de abduccion|ferula de abduccion|arnes|ortesis de abduccion|ortesis de cadera|spreidbroek|spreidspalk|heuporthese|spreidbroekje|campschem spreid|divaricatore|divaricatore d anca|tutore anca|mutandina divaricatrice|tutore in abduzione',
   'spinal-orthosis':

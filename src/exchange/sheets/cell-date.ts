@@ -110,6 +110,8 @@ export function cellAge(cell: string, heading = ''): number | null {
   if (match) return +match[1] + Number(match[2] ?? 0) / 12;
   match = new RegExp(`^(\\d{1,3})\\s*${months}\\.?$`).exec(text);
   if (match) return +match[1] / 12;
+  match = new RegExp(`^(\\d{1,2})\\s*${months}\\.?,?\\s*(\\d{1,2})\\s*([wd])[a-z]*$`).exec(text);
+  if (match) return +match[1] / 12 + (+match[2] * (match[3] === 'w' ? 7 : 1)) / 365.25;
   match = /^(\d{1,2})\s*[;:]\s*(\d{1,2})$/.exec(text);
   if (match && +match[2] < 12) return +match[1] + +match[2] / 12;
   match = /^(\d{1,2})\/12$/.exec(text);

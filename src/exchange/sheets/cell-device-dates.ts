@@ -16,8 +16,10 @@ const castWords = stage(
 );
 const fittedWords = stage(
   'device.fitted_date',
-  'del|deld|delvd|dlvd|collected|picked up|livres|livrees|remise|remises|entregados|entregadas|abgeg|afgel|consegnati|consegnate|cons|applicati|applicate',
+  'got|got them|came home|arrived|del|deld|delvd|dlvd|collected|picked up|livres|livrees|remise|remises|entregados|entregadas|abgeg|afgel|consegnati|consegnate|cons|applicati|applicate',
 );
+// Over a column 'On' is the day it was put on; in a cell any day can stand behind it.
+fittedWords.delete('on');
 /** Between such a word and its day: 'livrées en juin 2025'. */
 const LINK = / (?:en|on|in|am|im|le|op|il|el|al|du|vom|of|since)$/;
 /** 'Both cast 17/4/25' behind a dash: every device of the cell. */
@@ -74,6 +76,13 @@ export const saysStage = (text: string): boolean =>
     .split(' ')
     .some((word) => word.length > 3 && (castWords.has(word) || fittedWords.has(word)));
 
+/** The stage a cell speaks of without a day: it is the visit's. */
+export function stageSaid(text: string): 'cast' | 'fitted' | null {
+  const words = foldText(text).split(' ');
+  if (words.some((word) => castWords.has(word))) return 'cast';
+  return words.at(-1) === 'on' || words.some((word) => fittedWords.has(word)) ? 'fitted' : null;
+}
+
 /** '04/24' behind a word of a cast or fitting: a month and its year, as no month has that number. */
 export const MONTH_YEAR = /^(\d{1,2})\/(1[3-9]|[2-9]\d)$/;
 const monthsOf = (text: string): RegExpExecArray[] =>
@@ -87,7 +96,8 @@ function stageBefore(before: string): { is: 'cast' | 'fitted'; from: number } {
     const from = words[words.length - n].index;
     const said = foldText(before.slice(from).replace(/[\s:(,.-]+$/, ''));
     for (const phrase of [said, said.replace(LINK, '')]) {
-      if (fittedWords.has(phrase)) return { is: 'fitted', from };
+      const begins = phrase === 'on' && /^\s*$|[;,.]\s*$/.test(before.slice(0, from));
+      if (begins || fittedWords.has(phrase)) return { is: 'fitted', from };
       if (castWords.has(phrase)) return { is: 'cast', from };
     }
   }

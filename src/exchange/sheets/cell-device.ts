@@ -3,7 +3,7 @@ import { wordSet } from '../headings/phrase-table.js';
 import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
 import { remembered } from '../remembered.js';
 import { daysAt, daysMarked, type SaidDay, saysStage, withoutDays } from './cell-device-dates.js';
-import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn } from './cell-words.js';
+import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
 
 export type DeviceSide = 'left' | 'right' | 'both';
 /** One device as a cell names it. */
@@ -121,7 +121,7 @@ const NOBODY_KNOWS = {
 /** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
 const AGAIN = new Set(
   phrasesOf(
-    'again|then|remade|second|third|2nd|3rd|refait|refaite|deuxieme|puis|erneut|nochmal|dann|zweite|zweiter|zweites|rehecho|segundo|segunda|luego|opnieuw|tweede|daarna|rifatto|rifatta|secondo|seconda|poi',
+    'again|then|remade|replaced|renewed|bigger|larger|ersetzt|remplace|remplacee|sustituido|sustituida|vervangen|sostituito|sostituita|second|third|2nd|3rd|refait|refaite|deuxieme|puis|erneut|nochmal|dann|zweite|zweiter|zweites|rehecho|segundo|segunda|luego|opnieuw|tweede|daarna|rifatto|rifatta|secondo|seconda|poi',
   ),
 );
 /** 'No insole', 'kein Korsett': the first word takes the name back. */
@@ -144,10 +144,12 @@ interface Piece {
 }
 
 const PARTING = /([+,;/\n&]|\s(?:and|und|et|y|e|en|plus|puis|then|dann|luego|daarna|poi)\s)/i;
+/** A sentence ends there; 'Dyn. Fußorthese' and 'bil. Klett' are shortened words. */
+const SENTENCE = /(?<=\p{L}{5}|[\ue000-\uf8ff)])\.\s+(?=\p{Lu})/gu;
 
 /** The pieces of a cell; a day of a kind that the piece has already begins the next. */
 function piecesOf(text: string, days: readonly SaidDay[]): Piece[] {
-  const [first, ...rest] = text.split(PARTING);
+  const [first, ...rest] = text.replace(SENTENCE, '; ').split(PARTING);
   const pieces: Piece[] = [{ text: first, joined: false }];
   for (let at = 0; at < rest.length; at += 2)
     pieces.push({ text: rest[at + 1], joined: /^(?:[+&/]|\s(?:and|und|et|y|e|en|plus)\s)$/i.test(rest[at]) });
@@ -180,18 +182,33 @@ function devicesOf(cell: string): SpokenDevice[] {
   if (cell.length > 400)
     return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), said: cell.slice(0, 60) }];
   const { text, days } = daysMarked(cell);
-  if (NONE.has(foldText(text).split(' ')[0])) return [];
+  if (days.length === 0 && NONE.has(foldText(text).split(' ')[0])) return [];
   const whole = spoken(text, days);
   const once = (['cast', 'fitted'] as const).every((is) => days.filter((day) => day.is === is).length < 2);
-  if (whole.family !== null && once) return [whole];
+  const again =
+    (days.length > 0 && whole.state !== null) ||
+    (days.length > 1 &&
+      foldText(text)
+        .split(' ')
+        .some((word) => AGAIN.has(word)));
+  if (whole.family !== null && once && !again) return [whole];
   if (FOOTWEAR.has(whole.word)) return [];
   const pieces = piecesOf(text, days);
   if (pieces.length < 2) return [whole];
   const inverted = kindBehind(pieces, days);
   if (inverted !== null) return [inverted];
   const merged = inOneCell(pieces, days);
-  return merged.some((d) => d.family !== null) ? merged : [whole];
+  const told =
+    merged.some((d) => d.family !== null) || (merged.length > 0 && NONE.has(foldText(text).split(' ')[0]));
+  return told ? merged : [whole];
 }
+
+/** 'Scanned? no', 'no helmet', 'declined': words that take back what the others say. */
+export const takesBack = (text: string): boolean =>
+  text.includes('?') ||
+  foldText(text)
+    .split(' ')
+    .some((word) => DENIES.has(word));
 
 /** 'AFO, PLS': the kind behind the name, and no second device. */
 function kindBehind(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice | null {
@@ -220,7 +237,7 @@ function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDe
         ),
       );
       waiting = null;
-    } else if (merged.length > 0) saidOfLast(merged, device);
+    } else if (merged.length > 0) saidOfLast(merged, device, daysAt(piece.text, days));
     else waiting = joinSides(waiting, device.side);
   }
   return forEvery(
@@ -246,10 +263,19 @@ function ofItsOwn(device: Joined, before: Joined | undefined, { text }: Piece): 
     : device;
 }
 
+/** 'Replaced 12/11/25' behind a fitting is the next one's fitting; 'stopped Mar 26' is the end and neither. */
+function daysOf({ cast, fitted, state }: SpokenDevice, before: Joined, own: readonly SaidDay[]) {
+  if (state === 'retired') return { cast: null, fitted: null };
+  const next = before.cast === null && before.fitted !== null && own.some((day) => !day.told);
+  return next ? { cast: null, fitted: cast } : { cast, fitted };
+}
+
 /** A side, days or a state on their own, said of the last device and, days and state, of those it is joined to. */
-function saidOfLast(merged: Joined[], { cast, fitted, side, state }: SpokenDevice): void {
+function saidOfLast(merged: Joined[], device: SpokenDevice, own: readonly SaidDay[]): void {
   const last = merged.length - 1;
   const before = merged[last];
+  const { side, state } = device;
+  const { cast, fitted } = daysOf(device, before, own);
   const again = (cast !== null && before.cast !== null) || (fitted !== null && before.fitted !== null);
   if (again) {
     merged.push({ ...before, joined: false, cast, fitted, state, side: side ?? before.side });
@@ -311,7 +337,8 @@ function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     .replace(SAME_DAYS, '')
     .split(' ')
     .filter((w) => w !== '');
-  const { words, state } = stateApart(all);
+  const again = own.length > 0 && all.length > 0 && all.every((word) => AGAIN.has(word));
+  const { words, state } = again ? { words: all, state: null } : stateApart(all);
   const { side, rest } = sideApart(words);
   const word = rest.join(' ');
   const family =
@@ -357,7 +384,14 @@ function stateApart(words: readonly string[]): { words: readonly string[]; state
 /** Words that name nothing: of a cast or a fitting, of stock, 'again', 'none'. */
 function saysNoDevice(words: readonly string[], dated: boolean): boolean {
   const phrase = words.join(' ');
-  if (phrase === '' || STOCK.has(phrase) || nothingWords.has(phrase) || noWords.has(phrase)) return true;
+  if (
+    phrase === '' ||
+    STOCK.has(phrase) ||
+    nothingWords.has(phrase) ||
+    noWords.has(phrase) ||
+    yesWords.has(phrase)
+  )
+    return true;
   return words.every(
     (word) =>
       STOCK.has(word) ||

@@ -10,6 +10,8 @@ import type { SheetTable } from './grid.js';
 import type { Asker } from './questions.js';
 import { sheetLanguages } from './sheet-languages.js';
 
+/** The order is asked: what hangs on the answer is not refused as well. */
+export const WAITS_FOR_ORDER = 'can be read day first or month first';
 export type Order = 'dmy' | 'mdy';
 /** How a column's dates are read: an order, or why its ambiguous ones cannot be. */
 export type ColumnOrder = Order | { readonly why: string };
@@ -113,7 +115,7 @@ function orderOf(
   // No country whose headings are in the five other languages writes the month first.
   if (!sheetLanguages(table).includes('en')) return 'dmy';
   const answer = asker.ask(question(table, name, evidence));
-  return answer === 'dmy' || answer === 'mdy' ? answer : { why: 'can be read day first or month first' };
+  return answer === 'dmy' || answer === 'mdy' ? answer : { why: WAITS_FOR_ORDER };
 }
 
 function question(table: SheetTable, name: string, { open, examples }: Evidence) {

@@ -1,7 +1,8 @@
 import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
+import { headingDate } from '../headings/written-date.js';
 import { cellDate } from './cell-date.js';
-import { sideWordIn, totalWords } from './cell-words.js';
+import { sideIn, sideWordIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
@@ -17,7 +18,7 @@ import { withSidesAsRows } from './shapes/sides-across.js';
 import { upright } from './shapes/transposed.js';
 import { withUnitsRow } from './shapes/units-row.js';
 import { withoutHeadings } from './shapes/without-headings.js';
-import { withYearAbove } from './shapes/year-above.js';
+import { withYearAbove, withYearLines } from './shapes/year-above.js';
 
 const LOOK_AT = 40;
 
@@ -98,7 +99,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
         grid.merged,
       ),
     );
-    const rows = whole.rows.filter((row) => isRecord(row, head.headings, grid.file, notices));
+    const rows = withYearLines(whole).rows.filter((row) => isRecord(row, head.headings, grid.file, notices));
     const lined = withDeviceLines({ ...whole, rows: filledDown(rows, grid) });
     const filled = withoutDittos(lined, notices);
     const table =
@@ -226,16 +227,20 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
   const filled = lines.map((line, level) => {
     const merges = grid.merged.filter((m) => m.top === line.row && m.right > m.left);
     let group = '';
+    let sided = false;
     // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a group's word carried on from cell to cell
     return Array.from({ length: width }, (_, column) => {
       const own = line.cells[column] ?? '';
       const merge = merges.find((m) => column > m.left && column <= m.right);
       if (merge) return line.cells[merge.left] ?? '';
-      if (own !== '') group = own;
+      if (own !== '') [group, sided] = [own, false];
       if (own !== '' || level === lines.length - 1) return own;
       // Without merged cells a group ends where the line below can stand alone.
       if (merges.length > 0) return '';
       const below = lowest.cells[column] ?? '';
+      // Over 'L' and 'R' it ends with them; 'visit 2' goes on.
+      if (sided && below !== '' && sideIn(below) === null && !/\d/.test(group)) group = '';
+      sided ||= sideIn(below) !== null;
       return below !== '' && (strength(below) < 0.9 || (sideWordIn(group) !== null && lacksSide(below)))
         ? group
         : '';
@@ -249,11 +254,20 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
   );
 }
 
+const WHOSE = /^child\.(?:name|first_name|last_name|birth_date|sex)$/;
+
 /** The words over a column as one heading; only the lowest, with its side, where the others make it less clear. */
 function asOne(words: readonly string[], lower: string): string {
   const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
   if (lower === '' || words.length < 2) return all;
+  // 'CTEV list - boots and bars' over 'Name' is the sheet's title.
+  const [top] = words;
+  const of = headingCandidates(lower)[0]?.meaning;
+  if (top.split(' ').length > 2 && of?.kind === 'field' && WHOSE.test(of.field)) return lower;
   const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
+  // 'Autumn 2024 (checked 18/9/24)' over 'L foot': the day is what is needed of it.
+  const date = strength(all) < strength(lower) - 0.05 ? headingDate(words.slice(0, -1).join(' ')) : null;
+  if (date !== null && !withDate) return `${lower} ${date}`;
   if (withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05) return all;
   const side = lacksSide(lower) ? sideWordIn(words.slice(0, -1).join(' ')) : null;
   return side === null ? lower : `${side} ${lower}`;

@@ -1,3 +1,4 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
@@ -65,6 +66,11 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       option.score *= 0.6;
   scored = scored.filter((option) => !isOtherDay(table, option, scored));
   scored = scored.filter((option) => !isOfDeviceDay(option, scored));
+  scored = scored.map((option) =>
+    isTryOn(table, option, scored)
+      ? { ...option, candidate: { ...option.candidate, meaning: { kind: 'keep' } } }
+      : option,
+  );
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -194,6 +200,19 @@ function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): 
   const device = all.some((s) => s.candidate.meaning.kind === 'device' || says(s, 'device.family'));
   const measuring = !visit && !device && severalOf(table, birthColumn(table), option.index);
   return says(option, measuring ? 'device.cast_date' : 'visit.date');
+}
+
+/** 'Anprobe' beside 'Abgabe': the device is tried on one day and given on another. */
+const TRY_ON = new Set(
+  phrasesOf('anprobe|anprobe am|try on|trial fit|essayage|prueba|prova|pasdatum|passen|gepast'),
+);
+function isTryOn({ headings }: SheetTable, { index, candidate }: Scored, all: readonly Scored[]): boolean {
+  const fitted = (s: Candidate) => isField(s.meaning, 'device.fitted_date');
+  return (
+    fitted(candidate) &&
+    TRY_ON.has(foldText(headings[index])) &&
+    all.some((s) => s.index !== index && fitted(s.candidate) && s.fit >= 0.75)
+  );
 }
 
 /** 'Ht at scan' beside 'Scan' and 'Last clinic': where a word is a visit's and the cast's, a column of casts decides. */

@@ -2,7 +2,7 @@ import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
 import { answerChoices } from './answer-choices.js';
-import type { ColumnOrder } from './choose-dates.js';
+import { type ColumnOrder, WAITS_FOR_ORDER } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow, SheetTable } from './grid.js';
 import type { Asked, Asker } from './questions.js';
@@ -33,7 +33,7 @@ export class TakenTable {
   }
 
   refuse(row: GridRow, column: Column | null, why: string, accepted: string, given?: string): void {
-    this.desk.refused.push(this.placed(row, column, why, accepted, given));
+    if (why !== WAITS_FOR_ORDER) this.desk.refused.push(this.placed(row, column, why, accepted, given));
   }
 
   /** A reading that is taken, for less. */

@@ -5,6 +5,7 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices, saysKind } from './cell-device.js';
+import { daysMarked, stageSaid } from './cell-device-dates.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
 import { canBe, isUsual } from './usual-size.js';
@@ -38,7 +39,9 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
           word(rightWords)(c) ||
           word(bothWords)(c) ||
           word(yesWords)(c) ||
-          word(noWords)(c),
+          word(noWords)(c) ||
+          daysMarked(c).days.length > 0 ||
+          stageSaid(c) !== null,
       );
   }
   const field = meaning.field;

@@ -1,7 +1,9 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
+import { isField } from '../../headings/meaning.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices } from '../cell-device.js';
+import { stageSaid } from '../cell-device-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
@@ -10,6 +12,9 @@ import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } 
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 import { devicesIn, type Found } from './named-devices.js';
+
+const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
+  isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
 
 /** The devices of one table. */
 export class DeviceRows {
@@ -29,7 +34,7 @@ export class DeviceRows {
   /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
-    const named = devicesIn(this.taken, mention.row, mention.conditionSide);
+    const named = devicesIn(this.taken, mention);
     if (named.length === 0) {
       this.askCastToo(mention);
       this.waiting.push(...castsIn(this.taken, mention.row));
@@ -62,7 +67,8 @@ export class DeviceRows {
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
     const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);
-    const said = cast?.date ?? this.castInName(row, device, column);
+    // 'Cast of' over the devices: the day of the line is the cast's.
+    const said = cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit);
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =

@@ -1,16 +1,19 @@
+import type { IsoDate } from '../../../records/dates.js';
 import type { FamilyRule, FitRules } from '../../../rules/fit-rule.js';
 import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
-import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice } from '../cell-device.js';
+import { cellDevices, type DeviceSide, openNameIn, type SpokenDevice, takesBack } from '../cell-device.js';
+import { stageSaid } from '../cell-device-dates.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { cellOf, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
+import type { Mention } from './device-register.js';
 import { ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
@@ -29,7 +32,10 @@ export interface Found {
 
 /** The devices of a row, by the columns that name them. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a cell names devices, sides and ends in any order, told apart in one walk
-export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string): Found[] {
+export function devicesIn(
+  taken: TakenTable,
+  { row, conditionSide, visit }: Pick<Mention, 'row' | 'conditionSide' | 'visit'>,
+): Found[] {
   const { columns } = taken;
   const found: Found[] = [];
   const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'));
@@ -40,7 +46,7 @@ export function devicesIn(taken: TakenTable, row: GridRow, conditionSide: string
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text) || sameWords.has(foldText(text))) continue;
     if (meaning?.kind === 'device') {
-      for (const said of underDevice(taken, row, column, meaning.family, text))
+      for (const said of underDevice(taken, row, column, meaning.family, text, visit))
         found.push(
           ...settled(taken, row, column, { ...said, side: meaning.side ?? said.side }, conditionSide),
         );
@@ -116,17 +122,27 @@ function underDevice(
   column: Column,
   family: string,
   text: string,
+  visit: IsoDate | null,
 ): readonly SpokenDevice[] {
   const word = foldText(text);
   if (noWords.has(word)) return [];
   const one = { ...NOTHING_SAID, family, plural: severalUnder(column), word: foldText(column.heading) };
   const side = sideSaid(word);
   if (side !== null || yesWords.has(word) || !/\p{L}{3}/u.test(text)) return [{ ...one, side }];
-  // 'Scan 17/12/24 helmet fitted 07/01/25', under 'Helmet'.
-  const named = cellDevices(`${column.heading}: ${text}`).filter((d) => d.cast ?? d.fitted ?? d.state);
-  if (named.length > 0)
-    return named.map(({ cast, fitted, state, side }) => ({ ...one, side, cast, fitted, state }));
-  if (cellDevices(text).some((d) => d.family !== null)) return [{ ...one, side: null }];
+  // 'Scan 17/12/24 helmet fitted 07/01/25', 'helmet on', under 'Helmet'.
+  const [name] = family.split('|');
+  const named = cellDevices(`${name}, ${text.replace(/\([^()\d]*\)|\(\d?\p{L}[^()]*\)/gu, ' ')}`);
+  const dated = named.filter(
+    (d, at) => (at === 0 || d.family !== null || d.likely === name) && (d.cast ?? d.fitted ?? d.state),
+  );
+  if (dated.length > 0)
+    return dated.map((d) => ({
+      ...d,
+      family: d.family === null || d.family === named[0].family ? family : d.family,
+    }));
+  const stage = takesBack(text) ? null : stageSaid(text);
+  if (stage !== null && visit !== null) return [{ ...one, side: null, [stage]: visit }];
+  if (!takesBack(text) && cellDevices(text).some((d) => d.family !== null)) return [{ ...one, side: null }];
   taken.refuse(row, column, 'does not say whether there is one', 'a date, a side, yes or no');
   return [];
 }

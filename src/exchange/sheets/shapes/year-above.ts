@@ -1,6 +1,7 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
 import { cellDate } from '../cell-date.js';
-import type { SheetTable } from '../grid.js';
+import type { GridRow, SheetTable } from '../grid.js';
+import { isDitto } from './ditto.js';
 
 /** '12 Jan', '3. Juli', '03.02.', '12/01': a day and a month. */
 const DAY_AND_MONTH = /^(?:\d{1,2}(?:st|nd|rd|th|\.)?[-/. ]*\p{L}{3,12}\.?|\d{1,2}[./-]\s?\d{1,2}[./-]?)$/u;
@@ -23,8 +24,39 @@ export function withYearAbove(table: SheetTable, above: readonly string[]): Shee
   return { ...table, rows };
 }
 
+/** '2025' on a line of its own: the days below it are of that year, those of the same line that come round before it of the next. */
+export function withYearLines(table: SheetTable): SheetTable {
+  const yearOf = ({ cells }: GridRow) => {
+    const filled = cells.filter((cell) => cell !== '');
+    return filled.length === 1 && /^(?:19|20)\d\d$/.test(filled[0]) ? filled[0] : null;
+  };
+  if (!table.rows.some((row) => yearOf(row) !== null)) return table;
+  const lines = {
+    ...table,
+    rows: table.rows.filter(({ cells }) => cells.filter((c) => c !== '').length > 1),
+  };
+  const short = table.headings.flatMap((heading, at) => (isShortDate(lines, heading, at) ? [at] : []));
+  if (short.length === 0) return table;
+  let year: string | null = null;
+  let first = '';
+  const rows = table.rows.flatMap((line) => {
+    const own = yearOf(line);
+    year = own ?? year;
+    if (own !== null || year === null) return own === null ? [line] : [];
+    const cells = line.cells.map((cell, at) => {
+      if (!short.includes(at) || !DAY_AND_MONTH.test(cell)) return cell;
+      const day = (of: string) => cellDate(of, '2099-12-31')?.dayFirst ?? '';
+      const dated = withYear(cell, year as string);
+      if (at === short[0]) first = day(dated);
+      return day(dated) < first ? withYear(cell, String(Number(year) + 1)) : dated;
+    });
+    return [{ ...line, cells }];
+  });
+  return { ...table, rows };
+}
+
 function isShortDate(table: SheetTable, heading: string, at: number): boolean {
-  const cells = table.rows.map(({ cells: row }) => row[at] ?? '').filter((cell) => cell !== '');
+  const cells = table.rows.map(({ cells: row }) => row[at] ?? '').filter((c) => c !== '' && !isDitto(c));
   const dated = headingCandidates(heading).some(
     (c) =>
       c.meaning.kind === 'field' &&
