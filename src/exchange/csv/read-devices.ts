@@ -20,10 +20,7 @@ export function readDevices(
 ): TableResult<Device> {
   const used = new Set<string>();
   return readRows('devices', text, settings, (row, layout) => {
-    const childId = row.required('child_id');
-    const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null)
-      row.refuse('child_id', 'is not the id of a child that was taken');
+    const [childId, birthDate] = row.of('child', birthOf);
     const family = readFamily(row, settings.rules);
     const own = readFields(row, 'devices', ['side', 'castDate', 'fittedDate', 'footplate', 'replaces']);
     const { castDate, fittedDate } = own;

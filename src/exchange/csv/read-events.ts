@@ -24,10 +24,7 @@ export function readEvents(
 ): TableResult<DeviceEvent> {
   const used = new Set<string>();
   return readRows('events', text, settings, (row) => {
-    const deviceId = row.required('device_id');
-    const device = deviceOf(deviceId);
-    if (deviceId !== '' && device === null)
-      row.refuse('device_id', 'is not the id of a device that was taken');
+    const [deviceId, device] = row.of('device', deviceOf);
     const own = readFields(row, 'events', OWN);
     const { date, kind, measure, side, changeMm, adjustment, verdict } = own;
     const event = {

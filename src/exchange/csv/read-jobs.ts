@@ -19,10 +19,7 @@ export function readJobs(
 ): TableResult<WorkshopJob> {
   const used = new Set<string>();
   return readRows('jobs', text, settings, (row) => {
-    const deviceId = row.required('device_id');
-    const device = deviceOf(deviceId);
-    if (deviceId !== '' && device === null)
-      row.refuse('device_id', 'is not the id of a device that was taken');
+    const [deviceId, device] = row.of('device', deviceOf);
     const stages = readStages(row);
     const job = {
       id: row.upTo('id', 80) || uniqueId(used, contentId('j', deviceId, stages.cast ?? null)),

@@ -12,10 +12,7 @@ export function readMarkers(
 ): TableResult<MaturityMarker> {
   const used = new Set<string>();
   return readRows('markers', text, settings, (row) => {
-    const childId = row.required('child_id');
-    const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null)
-      row.refuse('child_id', 'is not the id of a child that was taken');
+    const [childId, birthDate] = row.of('child', birthOf);
     const own = readFields(row, 'markers', ['date', 'kind', 'sdYears']);
     const { date, kind } = own;
     const value = row.number('value');

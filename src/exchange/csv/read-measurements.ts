@@ -37,10 +37,7 @@ export function readMeasurements(
   return readRows('measurements', text, settings, (row, layout) => {
     const valued = (cells ??= readingCells(layout));
     const ofValues = (indices ??= new Set(valued.map(({ index }) => index)));
-    const childId = row.required('child_id');
-    const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null)
-      row.refuse('child_id', 'is not the id of a child that was taken');
+    const [childId, birthDate] = row.of('child', birthOf);
     const visit: Visit = {
       id: row.upTo('id', 80),
       childId,

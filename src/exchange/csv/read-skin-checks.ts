@@ -16,10 +16,7 @@ export function readSkinChecks(
 ): TableResult<SkinCheck> {
   const used = new Set<string>();
   return readRows('skin', text, settings, (row) => {
-    const childId = row.required('child_id');
-    const birthDate = birthOf(childId);
-    if (childId !== '' && birthDate === null)
-      row.refuse('child_id', 'is not the id of a child that was taken');
+    const [childId, birthDate] = row.of('child', birthOf);
     const deviceId = row.upTo('device_id', 80) || null;
     const given = { childId, deviceId, ...readFields(row, 'skin', OWN) };
     const { date, state, minutes, side } = given;

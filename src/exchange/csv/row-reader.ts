@@ -103,6 +103,14 @@ export class RowReader {
     return false;
   }
 
+  /** The id of the child or device that the row is of, and what is known of it; refused where none of that id was taken. */
+  of<T>(whom: 'child' | 'device', known: (id: string) => T | null): readonly [id: string, T | null] {
+    const id = this.required(`${whom}_id`);
+    const found = known(id);
+    if (id !== '' && found === null) this.refuse(`${whom}_id`, `is not the id of a ${whom} that was taken`);
+    return [id, found];
+  }
+
   /** One of a list of words, by the words themselves or by aliases; `whenEmpty` where nothing is written. */
   oneOf<T extends string, E>(
     name: string,

@@ -12,6 +12,7 @@ import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
+import { InputField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -236,25 +237,21 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
         </ul>
       )}
       <Form action={`${base}/links`} class="row" send="Make a link">
-        <p class="field">
-          <label for="link-label">For whom</label>
-          <input
-            id="link-label"
-            name="label"
-            {...fieldLimits(newFamilyLink.shape.label)}
-            placeholder="mother, school"
-          />
-        </p>
-        <p class="field">
-          <label for="link-days">Days it works</label>
-          <input
-            id="link-days"
-            name="days"
-            type="number"
-            {...fieldLimits(newFamilyLink.shape.days)}
-            value="90"
-          />
-        </p>
+        <InputField
+          label="For whom"
+          id="link-label"
+          name="label"
+          {...fieldLimits(newFamilyLink.shape.label)}
+          placeholder="mother, school"
+        />
+        <InputField
+          label="Days it works"
+          id="link-days"
+          name="days"
+          type="number"
+          {...fieldLimits(newFamilyLink.shape.days)}
+          value="90"
+        />
       </Form>
     </section>
   );

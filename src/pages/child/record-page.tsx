@@ -1,7 +1,7 @@
 import type { Child } from '../../records/records.js';
 import { administrators } from '../../records/roles.js';
 import { LONGEST_REASON } from '../../service/api/schemas/common.js';
-import { Problem } from '../parts/fields.js';
+import { InputField, PasswordAgain, Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -48,20 +48,9 @@ export function RecordPage(props: {
           </p>
           <Problem error={error} />
           <Form action={`${base}/record/erase`}>
-            <p class="field">
-              <label for="reason">Why, without names</label>
-              <input id="reason" name="reason" required maxLength={LONGEST_REASON} />
-            </p>
-            <p class="field">
-              <label for="number">The child's number, typed again</label>
-              <input id="number" name="number" required autocomplete="off" />
-            </p>
-            {askPassword && (
-              <p class="field">
-                <label for="again">Your password again</label>
-                <input id="again" name="password" type="password" required autocomplete="current-password" />
-              </p>
-            )}
+            <InputField label="Why, without names" name="reason" required maxLength={LONGEST_REASON} />
+            <InputField label="The child's number, typed again" name="number" required autocomplete="off" />
+            <PasswordAgain asked={askPassword} />
             <Submit>Erase for good</Submit>
           </Form>
         </section>

@@ -1,4 +1,5 @@
 import { tables } from '../../service/api/exports-routes.js';
+import { PasswordAgain } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
 
 /** Everything that is kept, as one file to take away, and how it comes back. */
@@ -12,12 +13,7 @@ export function BackupSection({ askPassword }: { askPassword: boolean }) {
         itself, and not on this computer. The log says who took it and when.
       </p>
       <Form action="/settings/backup" class="row" send="Download the backup">
-        {askPassword && (
-          <p class="field">
-            <label for="again">Your password again</label>
-            <input id="again" name="password" type="password" required autocomplete="current-password" />
-          </p>
-        )}
+        <PasswordAgain asked={askPassword} />
       </Form>
       <p class="hint">
         To bring it back, whoever runs the server types <code>npx doorpost restore --from FILE</code> on a

@@ -75,19 +75,17 @@ export function CapacityPage(props: CapacityPageProps) {
         {' '}
         <section class="card">
           <h2>Casting slots</h2>
-          <p class="field">
-            <label for="castingSlotsPerWeek">Slots a week of the whole clinic</label>
-            <input
-              id="castingSlotsPerWeek"
-              name="castingSlotsPerWeek"
-              type="number"
-              class="short"
-              min={0}
-              max={1000}
-              value={form.castingSlotsPerWeek}
-            />
+          <InputField
+            label="Slots a week of the whole clinic"
+            name="castingSlotsPerWeek"
+            type="number"
+            class="short"
+            min={0}
+            max={1000}
+            value={form.castingSlotsPerWeek}
+          >
             <small>Counts only while no clinician is named below.</small>
-          </p>
+          </InputField>
           <p class="hint">
             Slots by clinician: on fixed days, or on any day. A child whose details name one of them is
             planned with that one.

@@ -55,41 +55,35 @@ export function SettingsPage(props: {
           />
         </div>
         <div class="row">
-          <p class="field">
-            <label for="acceptedChance">
-              Accepted chance of being beyond use before the next is fitted, % <small>usual 33</small>
-            </label>
-            <input
-              id="acceptedChance"
-              name="acceptedChance"
-              type="number"
-              min={settingLimits.acceptedChance.min! * 100}
-              max={settingLimits.acceptedChance.max! * 100}
-              value={Math.round(value.acceptedChance * 100)}
-            />
+          <InputField
+            label="Accepted chance of being beyond use before the next is fitted, %"
+            hint="usual 33"
+            name="acceptedChance"
+            type="number"
+            min={settingLimits.acceptedChance.min! * 100}
+            max={settingLimits.acceptedChance.max! * 100}
+            value={Math.round(value.acceptedChance * 100)}
+          >
             <small>
               Lower: more casts a year and more wear thrown away. Higher: more days beyond use. It holds for
               ordinary skin; where a day matters twice as much a chance of{' '}
               {Math.round(acceptedChance(2, value) * 100)} % is accepted.
             </small>
-          </p>
-          <p class="field">
-            <label for="harmInsensate">
-              A day beyond use on skin that does not feel counts as so many <small>usual 3</small>
-            </label>
-            <input
-              id="harmInsensate"
-              name="harmInsensate"
-              type="number"
-              {...settingLimits.harmInsensate}
-              step="0.5"
-              value={value.harmInsensate}
-            />
+          </InputField>
+          <InputField
+            label="A day beyond use on skin that does not feel counts as so many"
+            hint="usual 3"
+            name="harmInsensate"
+            type="number"
+            {...settingLimits.harmInsensate}
+            step="0.5"
+            value={value.harmInsensate}
+          >
             <small>
               So there a chance of {Math.round(acceptedChance(value.harmInsensate, value) * 100)} % is
               accepted.
             </small>
-          </p>
+          </InputField>
         </div>
         <details open={Object.keys(value.eligibleAfterMonths).length > 0}>
           <summary>Months before the funder pays for the next device of a side</summary>

@@ -1,6 +1,6 @@
 import { fieldLimits } from '../../records/field-limits.js';
 import { type SignOffView, signer } from '../../service/sign-offs.js';
-import { Problem } from '../parts/fields.js';
+import { InputField, Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -51,25 +51,21 @@ function SignForm({ view }: { view: SignOffView }) {
     <Form action="/sign-offs" hidden={{ subject: view.subject, content: view.content }}>
       {' '}
       <div class="row">
-        <p class="field">
-          <label for={field('name')}>Your name</label>
-          <input
-            id={field('name')}
-            name="name"
-            required
-            {...fieldLimits(signer.shape.name)}
-            value={user?.displayName}
-          />
-        </p>
-        <p class="field">
-          <label for={field('profession')}>Profession and registration</label>
-          <input
-            id={field('profession')}
-            name="profession"
-            required
-            {...fieldLimits(signer.shape.profession)}
-          />
-        </p>
+        <InputField
+          label="Your name"
+          id={field('name')}
+          name="name"
+          required
+          {...fieldLimits(signer.shape.name)}
+          value={user?.displayName}
+        />
+        <InputField
+          label="Profession and registration"
+          id={field('profession')}
+          name="profession"
+          required
+          {...fieldLimits(signer.shape.profession)}
+        />
       </div>
       <Submit>I have read it and sign it for this clinic</Submit>
     </Form>

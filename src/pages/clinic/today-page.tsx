@@ -2,7 +2,7 @@ import { writersOf } from '../../records/roles.js';
 import type { RecallRow, WaitingAnswer } from '../../store/contract.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
-import { Columns } from '../parts/fields.js';
+import { Columns, InputField } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
 import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -34,10 +34,13 @@ export function TodayPage(props: TodayPageProps) {
     <Layout title="Today">
       <h1>Today, {format.longDate(today)}</h1>
       <Form method="get" action="/children" class="row card find" aria-label="Find a child" send="Find" main>
-        <p class="field wide">
-          <label for="text">Find a child: name, initials, number or birth date</label>
-          <input id="text" name="text" type="search" autofocus />
-        </p>
+        <InputField
+          label="Find a child: name, initials, number or birth date"
+          name="text"
+          type="search"
+          wide
+          autofocus
+        />
       </Form>
       {!props.anyChild && <NoChildYet />}
       {props.anyChild && listMade === null && (

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { deviceLabel } from '../../charts/device-label.js';
 import { stopsWearing } from '../../records/family-answer.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
@@ -44,6 +45,14 @@ function Decide(props: { question: FamilyQuestion }) {
   );
 }
 
+/** An answer that waits, as grave as it is, with what can be decided. */
+const Waiting = ({ question, children }: { question: FamilyQuestion; children: ComponentChildren }) => (
+  <div class={`flag ${stopsWearing(question.answer!) ? 'act-now' : 'check'}`}>
+    <p>{children}</p>
+    <Decide question={question} />
+  </div>
+);
+
 /** On the child's page: ask, see that it was asked, decide on what came back. */
 export function QuestionsSection(props: { view: ChildView; questions: readonly FamilyQuestion[] }) {
   const { view, questions } = props;
@@ -56,13 +65,10 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
       {questions
         .filter((x) => x.answer)
         .map((x) => (
-          <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
-            <p>
-              <strong>{format.day(x.answer!.at)}:</strong> {said(x)}
-              {stopsWearing(x.answer!) && <strong> The family was told to ring today.</strong>}
-            </p>
-            <Decide question={x} />
-          </div>
+          <Waiting key={x.id} question={x}>
+            <strong>{format.day(x.answer!.at)}:</strong> {said(x)}
+            {stopsWearing(x.answer!) && <strong> The family was told to ring today.</strong>}
+          </Waiting>
         ))}
       <p>
         Is there a finger's width at the toes; are there marks, where, how long. Asked through the family's
@@ -106,18 +112,15 @@ export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] 
     <section class="card" aria-labelledby="answers">
       <h2 id="answers">Answers from families</h2>
       {ordered.map((x) => (
-        <div key={x.id} class={`flag ${stopsWearing(x.answer!) ? 'act-now' : 'check'}`}>
-          <p>
-            {stopsWearing(x.answer!) && (
-              <>
-                <span class="tag alert">ring today</span>{' '}
-              </>
-            )}
-            <a href={childPath(x.childId, '#questions')}>{x.childName || x.childId}</a>{' '}
-            <small>{format.day(x.answer!.at)}</small>: {said(x)} {x.contact && <Contact text={x.contact} />}
-          </p>
-          <Decide question={x} />
-        </div>
+        <Waiting key={x.id} question={x}>
+          {stopsWearing(x.answer!) && (
+            <>
+              <span class="tag alert">ring today</span>{' '}
+            </>
+          )}
+          <a href={childPath(x.childId, '#questions')}>{x.childName || x.childId}</a>{' '}
+          <small>{format.day(x.answer!.at)}</small>: {said(x)} {x.contact && <Contact text={x.contact} />}
+        </Waiting>
       ))}
     </section>
   );

@@ -103,3 +103,16 @@ export const Problem = ({ error }: { error?: string }) =>
       {error}
     </p>
   ) : null;
+
+/** Before what cannot be taken back or must not be taken away, of who signs in by a password of doorpost's own. */
+export const PasswordAgain = ({ asked }: { asked: boolean }) =>
+  asked ? (
+    <InputField
+      label="Your password again"
+      id="again"
+      name="password"
+      type="password"
+      required
+      autocomplete="current-password"
+    />
+  ) : null;
