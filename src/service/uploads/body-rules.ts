@@ -15,9 +15,10 @@ export function refuseBodies(app: FastifyInstance): void {
     if (route.config?.access === 'public') route.bodyLimit ??= bodyLimits.open;
   });
   const limit = app.rateLimit() as unknown as (request: FastifyRequest, reply: FastifyReply) => Promise<void>;
-  app.addHook('preValidation', async ({ routeOptions: { url, config }, body }) => {
+  app.addHook('preValidation', async ({ routeOptions: { url, config }, headers, body }) => {
     // JSON says itself what is a list; a form does not.
     if (url?.startsWith('/api/') === false) refuseRepeated(body, 'form', config.repeated ?? []);
+    if (headers['content-type']?.startsWith('application/json')) refuseDeep(body);
   });
   app.addHook('onRequest', async (request, reply) => {
     if (request.is404) await limit(request, reply);
@@ -44,6 +45,20 @@ function refuseRepeated(given: unknown, where: string, allowed: readonly string[
         field: field.slice(0, 40),
         accepted: 'one value',
       });
+  }
+}
+
+/** Nothing that is asked for lies so deep; what walks through thousands of levels overflows. */
+const MOST_LEVELS = 20;
+
+function refuseDeep(body: unknown): void {
+  let level: readonly unknown[] = [body];
+  for (let depth = 0; level.length > 0; depth++) {
+    if (depth > MOST_LEVELS)
+      throw new DoorpostError('bad-request', 'The body has too many levels', {
+        accepted: `at most ${MOST_LEVELS} of lists and objects within one another`,
+      });
+    level = level.flatMap((v) => (typeof v === 'object' && v !== null ? Object.values(v) : []));
   }
 }
 
