@@ -143,7 +143,7 @@ function deviceLines(
   );
   if (rooms.length > 0) lines.push(wrap(`Room left: ${rooms.join('; ')}.`, WIDTH, '    '));
   const decision = decisions.get(f.deviceId);
-  if (decision) lines.push(wrap(decisionText(decision, turnaroundOf(f.family)), WIDTH, '    '));
+  if (decision) lines.push(wrap(decisionText(decision, turnaroundOf(f.family), f.today), WIDTH, '    '));
   for (const a of f.adjustments ?? []) {
     const ahead = a.p50 ? `will probably be due about ${a.p50}` : 'is not in sight';
     const when = a.dueNow ? 'is due now' : ahead;
@@ -154,7 +154,7 @@ function deviceLines(
   return lines;
 }
 
-function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate): string {
+function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate, today: IsoDate): string {
   const { p50Days, p80Days, basis } = turnaround;
   const made = `${p50Days} to ${p80Days} days from cast to fitting, ${basis === 'default' ? 'as usual' : 'as in this clinic'}`;
   const figure = d.checkFigure
@@ -163,7 +163,7 @@ function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate): string
   const castBy = castByOf(d);
   const none = isBeingMade(d.reason.code) ? '' : ` No day to cast by inside the horizon (${made}).`;
   const dates = castBy
-    ? ` Cast by ${plainDate(castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
+    ? ` ${castBy < today ? 'Was to be cast by' : 'Cast by'} ${plainDate(castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
     : none;
   return `${capital(actionNames[d.action])}: ${d.reason.text ?? ''}${figure}${dates}`;
 }
