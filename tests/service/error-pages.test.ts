@@ -51,6 +51,13 @@ describe('faults as pages', () => {
     expect(answer.body).not.toContain('aria-label="Main"');
   });
 
+  it('offers no sign-in to a family whose link is over', async () => {
+    const answer = await open(null, '/family/1.1.none');
+    expect(answer.statusCode).toBe(403);
+    expect(answer.body).toContain('ask the clinic for a new one');
+    expect(answer.body).not.toContain('>Sign in</a>');
+  });
+
   it.each([
     ['the interface, whatever is accepted', '/api/no/such/place', browser, 404],
     ['the interface for an unknown child', '/api/children/nobody', browser, 404],

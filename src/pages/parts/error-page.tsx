@@ -44,7 +44,8 @@ export function ErrorPage(props: {
         <p class="row">
           {status === 404 && user && staff.includes(user.role) && <a href="/children">Find a child</a>}
           {back && back !== '/' && <a href={back}>Go back</a>}
-          <a href="/">{user ? 'Start page' : 'Sign in'}</a>
+          {/* A parent with an old link has no sign-in. */}
+          {code !== 'link-not-valid' && <a href="/">{user ? 'Start page' : 'Sign in'}</a>}
         </p>
       </section>
     </Layout>

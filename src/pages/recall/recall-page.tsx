@@ -1,4 +1,5 @@
 import { capital } from '../../forecast/words.js';
+import type { Action } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
@@ -158,7 +159,10 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
 
 /** How many of each kind, each a click away. */
 function Narrow(props: RecallPageProps) {
-  const { counts, rows, query, tooLate } = props;
+  const { counts, rows, shown, query, tooLate } = props;
+  // A group may begin on another page: then it is asked for alone.
+  const to = (action: Action) =>
+    shown.length < rows.length ? `/recall?${addressOf(query, { action, page: 0 })}` : `#do-${action}`;
   const only = (due: string, n: number, label: string) =>
     n > 0 && (
       <a href={`/recall?${addressOf(query, { due, page: 0 })}`} class="tag due">
@@ -175,7 +179,7 @@ function Narrow(props: RecallPageProps) {
         </a>
       )}
       {groupByAction(rows).map((g) => (
-        <a key={g.action} href={`#do-${g.action}`} class="tag">
+        <a key={g.action} href={to(g.action)} class="tag">
           {g.rows.length} {actionNames[g.action]}
         </a>
       ))}

@@ -1,0 +1,48 @@
+/** What leads about in a long list: read off the page itself. */
+import { expect, it } from 'vitest';
+import { formatFor } from '../../src/pages/parts/format.js';
+import { renderPage } from '../../src/pages/parts/page-context.js';
+import { RecallPage } from '../../src/pages/recall/recall-page.js';
+
+const context = {
+  user: { role: 'scheduler' },
+  csrf: '',
+  once: '',
+  format: formatFor('en-GB'),
+  today: '2026-11-27',
+  clinicName: 'Alder',
+  demo: false,
+  unsigned: [],
+  path: '/recall',
+  notice: '',
+} as never;
+
+const rows = ['cast', 'review'].map((action) => ({
+  id: action,
+  childId: action,
+  entry: { action },
+})) as never[];
+const props = {
+  run: { today: '2026-11-27', summary: {} },
+  job: null,
+  rows,
+  shown: [],
+  names: new Map(),
+  counts: { all: 2, overdue: 0, neverSeen: 0, done: 0 },
+  waiting: [],
+  query: { state: '', action: '', text: '', due: '', page: 0, whole: false },
+  changes: [],
+  withoutWeek: 0,
+  tooLate: [],
+} as unknown as Parameters<typeof RecallPage>[0];
+const page = (change: object) => renderPage(<RecallPage {...props} {...change} />, context);
+
+it('a group that is not on this page of the list is asked for alone', () => {
+  expect(page({})).toContain('href="/recall?action=review"');
+  expect(page({})).not.toContain('href="#do-review"');
+});
+
+it('a list that some are too late in for want of places says so on top', () => {
+  expect(page({})).not.toContain('for want of places');
+  expect(page({ tooLate: rows })).toContain('2 too late for want of places');
+});
