@@ -182,7 +182,6 @@ export const edges: readonly MutationGroup[] = [
       'tests/exchange/hostile-input.test.ts',
     ],
     changes: [
-      ["if (deviceId !== '' && device === null)", 'if (false)'],
       ["stages.fit ? 'fitted' : 'in-progress'", "'in-progress'"],
       ['if (row.ok && birthDate)', 'if (false as boolean)'],
       ["device?.family ?? ''", "''"],

@@ -265,10 +265,19 @@ export const judged: readonly MutationGroup[] = [
       'tests/exchange/hostile-input.test.ts',
     ],
     changes: [
-      ["if (childId !== '' && birthDate === null)", 'if (false)'],
       ['if (row.ok && birthDate) row.refuseFaults(', 'if (false) row.refuseFaults('],
       ["row.text('value') === '')", 'false)'],
     ],
+  },
+  {
+    harm: 'A row of a file is taken for a child or a device that is not there.',
+    file: 'src/exchange/csv/row-reader.ts',
+    tests: [
+      'tests/exchange/awkward-tables.test.ts',
+      'tests/exchange/other-formats.test.ts',
+      'tests/exchange/hostile-input.test.ts',
+    ],
+    changes: [["if (id !== '' && found === null)", 'if (false)']],
   },
   {
     harm: 'A skin check of a day that cannot be, or of another child’s device, is taken from a file.',
