@@ -19,6 +19,16 @@ export const doors: readonly MutationGroup[] = [
     changes: [['return RUN.test(text) ?', 'return false ?']],
   },
   {
+    harm: 'A row of a child or device that was not taken is taken.',
+    file: 'src/exchange/csv/row-reader.ts',
+    tests: [
+      'tests/exchange/awkward-tables.test.ts',
+      'tests/exchange/other-formats.test.ts',
+      'tests/exchange/hostile-input.test.ts',
+    ],
+    changes: [["if (id !== '' && found === null)", 'if (false)']],
+  },
+  {
     harm: 'a workbook of a few kilobytes fills the memory',
     file: 'src/exchange/xlsx/read-sheets.ts',
     tests: workbooks,
