@@ -33,6 +33,9 @@ export function reasonSentence(
     marks: skinCannotWarn
       ? 'any mark, swelling or warm place, which your child may not feel'
       : 'any red marks, rubbing or pain',
+    whileBroken: staysOn(devices, rules)
+      ? leaveOn(it)
+      : 'please stop wearing anything with a loose or sharp part',
     meanwhile: meanwhile(it, String(reason.numbers.flag ?? ''), devices, rules),
     trouble: skinCannotWarn ? 'a mark, swelling, warmth or a wound' : 'pain, swelling, a wound',
   };
@@ -82,12 +85,16 @@ interface Words {
   readonly trouble: string;
   /** What is done with it until somebody has looked. */
   readonly meanwhile: string;
+  readonly whileBroken: string;
 }
+
+const staysOn = (devices: readonly NamedDevice[], rules: FitRules): boolean =>
+  devices.some((d) => rules.get(d.family)?.region === 'hip');
+const leaveOn = (it: string): string => `please leave ${it} on until we tell you`;
 
 /** A hip orthosis is never taken off unasked; of a head or of breathing it is said what cannot wait. */
 function meanwhile(it: string, flag: string, devices: readonly NamedDevice[], rules: FitRules): string {
-  if (devices.some((d) => rules.get(d.family)?.region === 'hip'))
-    return `please leave ${it} on until we tell you`;
+  if (staysOn(devices, rules)) return leaveOn(it);
   const why = urgentReason(flag);
   if (why === 'head')
     return `please leave ${it} off until then, and go to the hospital at once if your child throws up, is very sleepy or has a soft spot that bulges`;
@@ -104,7 +111,7 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'red-flag': (w) =>
     `Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; ${w.meanwhile}; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
   broken: (w) =>
-    `${w.It} ${w.has} been broken since ${w.date('on')}: please stop wearing anything with a loose or sharp part, and come so that we can mend or replace it.`,
+    `${w.It} ${w.has} been broken since ${w.date('on')}: ${w.whileBroken}, and come so that we can mend or replace it.`,
   lost: (w) =>
     `${w.It} ${w.has} been missing since ${w.date('on')}, so we would like to see your child to replace it.`,
   'never-measured': (w) =>

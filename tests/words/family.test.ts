@@ -119,6 +119,56 @@ describe('words for a family', () => {
     expect(firstLanguage(['de'])).toBeNull();
   });
 
+  it('has every caution in every language or in none', () => {
+    const whys = ['skin', 'head', 'breathing', 'other'] as const;
+    for (const w of familyLanguages)
+      for (const region of regions) {
+        for (const numb of [false, true]) {
+          const { signs } = w.signs(region, numb);
+          expect(signs, `${w.language} ${region}`).toHaveLength(en.signs(region, numb).signs.length);
+          expect(new Set(signs).size).toBe(signs.length);
+        }
+        expect(Boolean(w.emergency(region)), `${w.language} ${region}`).toBe(Boolean(en.emergency(region)));
+        const device = { ...afo, region };
+        for (const action of actionIds)
+          for (const why of whys)
+            expect(
+              w.wanted(action, device, why)?.match(/[.!؟]/g)?.length,
+              `${w.language} ${region} ${action}`,
+            ).toBe(en.wanted(action, device, why)?.match(/[.!]/g)?.length);
+      }
+  });
+
+  it('tells in a letter of any language what to do until it is seen, and leaves a hip orthosis on', () => {
+    for (const w of familyLanguages.filter((l) => l !== en))
+      for (const [family, flag] of [
+        ['solid-afo', 'finding-skin-open-d1'],
+        ['hip-abduction-orthosis', 'finding-skin-open-d1'],
+        ['cranial-orthosis', 'head-growth-up'],
+        ['spinal-orthosis', 'finding-breathing-d1'],
+      ]) {
+        const one = {
+          action: 'see-now',
+          reason: { code: 'red-flag', numbers: { flag } },
+          family,
+          side: 'none',
+        };
+        const letter = { ...one, devices: [one] } as unknown as Parameters<typeof letterReason>[1];
+        const { names, region } = rules.get(family)!;
+        expect(letterReason(w, letter, rules), w.language).toBe(
+          w.wanted('see-now', { names, region, side: 'none' }, urgentReason(flag)),
+        );
+      }
+  });
+
+  it('comforts nobody with a long time', () => {
+    for (const w of familyLanguages)
+      expect(w.longTime(w.device(afo)), w.language).not.toMatch(
+        /long time|longtemps|mucho tiempo|długo|uzun süre|довго|طويلة/,
+      );
+    expect(en.longTime('it')).toMatch(/check it at each visit/);
+  });
+
   it('never has a hip orthosis taken off unasked', () => {
     for (const w of familyLanguages)
       for (const action of actionIds) {
@@ -230,6 +280,19 @@ describe('words for a family', () => {
       if (family.startsWith('hip')) expect(text).not.toMatch(/stop wearing|take .* off/);
       if (numb) expect(text).not.toMatch(/pain|hurts/);
     }
+  });
+
+  it('leaves a broken hip orthosis on in the sentence of the letter, too', () => {
+    const broken = (family: string) =>
+      reasonSentence(
+        { action: 'repair', reason: { code: 'broken', numbers: { on: '2026-11-20' } } },
+        [{ family, side: 'none' }],
+        false,
+        rules,
+      );
+    expect(broken('hip-abduction-orthosis')).toMatch(/please leave the hip brace on until we tell you/);
+    expect(broken('hip-abduction-orthosis')).not.toMatch(/stop wearing/);
+    expect(broken('solid-afo')).toMatch(/stop wearing anything with a loose or sharp part/);
   });
 
   it('names a helmet, a breath and cold toes among the signs, and counts no minutes where nothing comes off', () => {

@@ -1,6 +1,6 @@
 import type { Action } from '../../recall/contract.js';
-import type { Region } from '../../rules/fit-rule.js';
-import type { FamilyWords, Signs, UrgentReason, WornDevice } from './family-words.js';
+import type { FamilyWords, UrgentReason, WornDevice } from './family-words.js';
+import { type SignPhrases, signsOf } from './signs.js';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -13,66 +13,44 @@ const MONTHS = 'January February March April May June July August September Octo
   ' ',
 );
 
-const SKIN = ['redness that stays longer than 20 minutes', 'swelling, a blister or a rash', 'broken skin'];
-const UNWELL = 'pain, or your child will not wear it';
-const BROKEN = 'a crack or a sharp edge';
-// Where the skin cannot warn, neither pain nor a numb foot is a sign to wait for.
-const limb = (more: readonly string[], insensate: boolean, ends: 'toes' | 'fingers' = 'toes'): Signs => ({
-  title: 'Stop wearing it and call us today if you see',
-  signs: [
-    ...SKIN,
-    ...(insensate ? ['a leg, foot or arm that is warm or swollen (a bone may be broken)'] : [UNWELL]),
-    insensate ? `${ends} that are cold or blue` : `${ends} that are cold, blue or numb`,
-    ...more,
-    BROKEN,
-  ],
-});
-
-function signs(region: Region, insensate: boolean): Signs {
-  switch (region) {
-    case 'head':
-      return {
-        title: 'Take the helmet off and call us today if you see',
-        signs: [...SKIN, ...(insensate ? [] : [UNWELL]), 'a helmet that is tight, tips or turns', BROKEN],
-      };
-    case 'trunk':
-      return {
-        title: 'Take the brace off and call us today if you see',
-        signs: [
-          ...SKIN,
-          'breathing that is harder in the brace',
-          'numb or weak legs',
-          ...(insensate ? [] : [UNWELL]),
-          'a brace that cuts in under the arms or at the hips, or a strap that no longer closes',
-          BROKEN,
-        ],
-      };
-    case 'hip':
-      return {
-        title: 'Call us today if you see this. Leave the brace on until we tell you',
-        signs: [
-          // It stays on, so nobody can count twenty minutes.
-          'redness that is still there at the next change',
-          ...SKIN.slice(1),
-          ...(insensate ? [] : ['a child that cries when the leg is moved']),
-          'a leg that your child no longer kicks',
-          'a foot that is cold, blue or swollen',
-          'a strap that is on its last hole, or that has moved',
-          BROKEN,
-        ],
-      };
-    case 'wrist-hand':
-      return limb(['fingers past the end'], insensate, 'fingers');
-    case 'boots':
-      return limb(['toes that curl over the edge, or a heel that slips out', 'a loose bar'], insensate);
-    case 'shoe':
-      return limb(['toes that touch the front of the shoe', 'a raise that comes off'], insensate);
-    case 'knee':
-      return limb(['a brace that slips down, or a strap that no longer closes'], insensate);
-    default:
-      return limb(['toes over the edge, or a strap that no longer closes'], insensate);
-  }
-}
+const signs: SignPhrases = {
+  titles: {
+    limb: 'Stop wearing it and call us today if you see',
+    head: 'Take the helmet off and call us today if you see',
+    trunk: 'Take the brace off and call us today if you see',
+    hip: 'Call us today if you see this. Leave the brace on until we tell you',
+  },
+  skin: ['redness that stays longer than 20 minutes', 'swelling, a blister or a rash', 'broken skin'],
+  skinHip: 'redness that is still there at the next change',
+  unwell: 'pain, or your child will not wear it',
+  unwellHip: 'a child that cries when the leg is moved',
+  swollen: 'a leg, foot or arm that is warm or swollen (a bone may be broken)',
+  cold: {
+    toes: 'toes that are cold, blue or numb',
+    toesInsensate: 'toes that are cold or blue',
+    fingers: 'fingers that are cold, blue or numb',
+    fingersInsensate: 'fingers that are cold or blue',
+  },
+  broken: 'a crack or a sharp edge',
+  more: {
+    head: ['a helmet that is tight, tips or turns'],
+    trunk: [
+      'breathing that is harder in the brace',
+      'numb or weak legs',
+      'a brace that cuts in under the arms or at the hips, or a strap that no longer closes',
+    ],
+    hip: [
+      'a leg that your child no longer kicks',
+      'a foot that is cold, blue or swollen',
+      'a strap that is on its last hole, or that has moved',
+    ],
+    hand: ['fingers past the end'],
+    boots: ['toes that curl over the edge, or a heel that slips out', 'a loose bar'],
+    shoe: ['toes that touch the front of the shoe', 'a raise that comes off'],
+    knee: ['a brace that slips down, or a strap that no longer closes'],
+    leg: ['toes over the edge, or a strap that no longer closes'],
+  },
+};
 
 function seeNow({ region }: WornDevice, it: string, why: UrgentReason): string {
   if (why === 'head' || (region === 'head' && why === 'other'))
@@ -131,7 +109,8 @@ export const english: FamilyWords = {
       .filter(Boolean)
       .join(' '),
   mayBeSmall: (it) => `${capital(it)} may be too small now. Please call us.`,
-  longTime: (it) => `${capital(it)} should fit for a long time. We still check it at each visit.`,
+  longTime: (it) =>
+    `We do not think that ${it} gets too small soon. A child can grow faster, so we check it at each visit.`,
   byWear: (it) => `${capital(it)} wears out before it gets too small. We check it at each visit.`,
   wanted,
   beingMade: (it, date) =>
@@ -154,7 +133,7 @@ export const english: FamilyWords = {
   marks: 'A red mark that goes away in 20 minutes is usual. A mark that stays is not.',
   skinInsensate:
     'Your child may not feel pain there. Look in the morning and in the evening, every day. Do not wait until it hurts.',
-  signs,
+  signs: (region, insensate) => signsOf(signs, region, insensate),
   emergency: (region) => {
     if (region === 'trunk')
       return 'Call for help at once if your child still finds it hard to breathe when the brace is off.';

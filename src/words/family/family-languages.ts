@@ -3,9 +3,9 @@ import type { FamilyWords } from './family-words.js';
 import { arabic } from './languages/arabic.js';
 import { french } from './languages/french.js';
 import { polish } from './languages/polish.js';
+import { spanish } from './languages/spanish.js';
 import { turkish } from './languages/turkish.js';
 import { ukrainian } from './languages/ukrainian.js';
-import { spanish } from './spanish.js';
 
 export const familyLanguages: readonly FamilyWords[] = [
   english,

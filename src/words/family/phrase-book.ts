@@ -2,6 +2,7 @@ import type { Action } from '../../recall/contract.js';
 import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyQuestions, FamilyWords, UrgentReason, WornDevice } from './family-words.js';
 import type { Third } from './month-thirds.js';
+import { type SignPhrases, signsOf } from './signs.js';
 
 /**
  * A language as plain sentences: {it} is a device, {month} a part of a month, {date} a day, {name} a child, {n} a number.
@@ -37,18 +38,10 @@ export interface PhraseBook {
   readonly skin: Readonly<Record<'hip' | 'head' | 'trunk' | 'hand' | 'leg', string>>;
   readonly marks: string;
   readonly skinInsensate: string;
-  readonly signs: {
-    readonly skin: readonly string[];
-    readonly unwell: string;
-    /** In place of pain where the skin cannot warn. */
-    readonly swollen: string;
-    readonly broken: string;
-    readonly titles: Readonly<Record<'limb' | 'head' | 'trunk' | 'hip', string>>;
-    readonly more: Readonly<
-      Record<'head' | 'trunk' | 'hip' | 'hand' | 'boots' | 'shoe' | 'knee' | 'leg', readonly string[]>
-    >;
-  };
+  readonly signs: SignPhrases;
   readonly emergency: string;
+  /** When the brace is off and it is still hard to breathe. */
+  readonly emergencyTrunk: string;
   readonly doNotWait: string;
   readonly doNotWaitInsensate: string;
   readonly callUs: string;
@@ -83,13 +76,6 @@ const SKIN_OF: Partial<Record<Region, 'hip' | 'head' | 'trunk' | 'hand'>> = {
   trunk: 'trunk',
   'wrist-hand': 'hand',
 };
-const LIMB_OF: Partial<Record<Region, 'hand' | 'boots' | 'shoe' | 'knee'>> = {
-  'wrist-hand': 'hand',
-  boots: 'boots',
-  shoe: 'shoe',
-  knee: 'knee',
-};
-
 /** Every sentence a family reads, from a language's phrases. */
 export function fromPhrases(p: PhraseBook): FamilyWords {
   const monthName = (month: string) => {
@@ -133,15 +119,11 @@ export function fromPhrases(p: PhraseBook): FamilyWords {
     },
     correctedAge: (weeks) => fill(p.correctedAge, { n: weeks }),
     skinEveryDay: (region) => p.skin[SKIN_OF[region] ?? 'leg'],
-    signs: (region, insensate) => {
-      const { skin, unwell, swollen, broken, titles, more } = p.signs;
-      if (region === 'head') return { title: titles.head, signs: [...skin, ...more.head, broken] };
-      if (region === 'hip') return { title: titles.hip, signs: [...skin, ...more.hip, broken] };
-      const own = region === 'trunk' ? more.trunk : more[LIMB_OF[region] ?? 'leg'];
-      const title = region === 'trunk' ? titles.trunk : titles.limb;
-      return { title, signs: [...skin, insensate ? swollen : unwell, ...own, broken] };
+    signs: (region, insensate) => signsOf(p.signs, region, insensate),
+    emergency: (region) => {
+      if (region === 'trunk') return p.emergencyTrunk;
+      return region === 'head' ? p.emergency : null;
     },
-    emergency: (region) => (region === 'head' ? p.emergency : null),
     doNotWait: (insensate) => (insensate ? p.doNotWaitInsensate : p.doNotWait),
     bring: (inShoes) => (inShoes ? p.bring : p.bringAlone),
     shoes: ({ EU, UK, US, Mondopoint }) => fill(p.shoes, { eu: EU, uk: UK, us: US, n: Number(Mondopoint) }),

@@ -27,7 +27,8 @@ export const french = fromPhrases({
     'C’est ce que nous pensons aujourd’hui. Nous sommes sûrs à 9 sur 10 qu’elle va encore jusqu’à {month}. Nous regardons de nouveau à chaque mesure.',
   meaningSmall: 'Nous sommes sûrs à 9 sur 10 qu’elle est trop petite à partir de {month}.',
   mayBeSmall: 'elle est peut-être déjà trop petite. Appelez-nous, s’il vous plaît.',
-  longTime: 'elle devrait aller longtemps. Nous la vérifions à chaque visite.',
+  longTime:
+    'nous ne pensons pas qu’elle devienne bientôt trop petite. Un enfant peut grandir plus vite que prévu, alors nous la vérifions à chaque visite.',
   byWear: 'elle s’use avant de devenir trop petite. Nous la vérifions à chaque visite.',
   beingMade: 'elle est en fabrication.',
   beingMadeBy:
@@ -40,7 +41,7 @@ export const french = fromPhrases({
     measure: 'nous devons mesurer votre enfant pour savoir combien de temps elle ira.',
     adjust: 'nous devons la régler un peu plus grand. Ensuite elle continue de servir.',
     'renew-part': 'il faut changer une pièce. Le reste continue de servir.',
-    cast: 'il est temps de faire la suivante. En attendant votre enfant peut la porter, si la peau va bien.',
+    cast: 'il est temps de faire la suivante. En attendant votre enfant peut la porter, si la peau va bien. Sinon, appelez-nous.',
     check: 'nous voulons regarder si elle va encore.',
   },
   urgent: {
@@ -72,8 +73,16 @@ export const french = fromPhrases({
       'un gonflement, une cloque ou des boutons',
       'la peau ouverte',
     ],
+    skinHip: 'une rougeur encore là au change suivant',
     unwell: 'une douleur, ou votre enfant ne veut plus la porter',
-    swollen: 'une jambe, un pied ou un bras chaud ou gonflé',
+    unwellHip: 'votre enfant pleure quand on bouge sa jambe',
+    swollen: 'une jambe, un pied ou un bras chaud ou gonflé (un os est peut-être cassé)',
+    cold: {
+      toes: 'des orteils froids, bleus ou endormis',
+      toesInsensate: 'des orteils froids ou bleus',
+      fingers: 'des doigts froids, bleus ou endormis',
+      fingersInsensate: 'des doigts froids ou bleus',
+    },
     broken: 'une fissure ou un bord qui coupe',
     titles: {
       limb: 'Arrêtez de la porter et appelez-nous aujourd’hui si vous voyez',
@@ -93,7 +102,7 @@ export const french = fromPhrases({
         'un pied froid, bleu ou gonflé',
         'une sangle au dernier trou, ou qui a bougé',
       ],
-      hand: ['des doigts froids, bleus ou endormis', 'des doigts qui dépassent'],
+      hand: ['des doigts qui dépassent'],
       boots: ['des orteils qui dépassent, ou un talon qui sort', 'une barre qui bouge'],
       shoe: ['des orteils qui touchent le bout de la chaussure', 'une semelle qui se décolle'],
       knee: ['elle glisse, ou une sangle ne ferme plus'],
@@ -102,6 +111,8 @@ export const french = fromPhrases({
   },
   emergency:
     'Allez tout de suite à l’hôpital si votre enfant vomit encore et encore, s’il est très endormi et difficile à réveiller, ou si la fontanelle est bombée.',
+  emergencyTrunk:
+    'Appelez les secours tout de suite si votre enfant respire toujours difficilement une fois l’orthèse enlevée.',
   doNotWait: 'N’attendez pas une date de cette page si quelque chose fait mal ou a l’air anormal.',
   doNotWaitInsensate: 'N’attendez pas une date de cette page si la peau a l’air anormale.',
   callUs: 'Appelez-nous :',

@@ -27,7 +27,8 @@ export const polish = fromPhrases({
     'Tak sądzimy dzisiaj. Na 9 z 10 jesteśmy pewni, że pasuje co najmniej do {month}. Sprawdzamy to przy każdym pomiarze.',
   meaningSmall: 'Na 9 z 10 jesteśmy pewni, że od {month} będzie za mała.',
   mayBeSmall: 'może być już za mała. Prosimy do nas zadzwonić.',
-  longTime: 'powinna pasować długo. Sprawdzamy ją na każdej wizycie.',
+  longTime:
+    'nie spodziewamy się, że wkrótce zrobi się za mała. Dziecko może jednak rosnąć szybciej, dlatego sprawdzamy ją na każdej wizycie.',
   byWear: 'zużywa się, zanim zrobi się za mała. Sprawdzamy ją na każdej wizycie.',
   beingMade: 'jest w trakcie wykonywania.',
   beingMadeBy:
@@ -39,7 +40,7 @@ export const polish = fromPhrases({
     measure: 'musimy zmierzyć dziecko, żeby powiedzieć, jak długo będzie pasować.',
     adjust: 'musimy ją trochę powiększyć. Potem służy dalej.',
     'renew-part': 'trzeba wymienić jedną część. Reszta służy dalej.',
-    cast: 'czas zrobić następną. Do tego czasu dziecko może ją nosić, jeśli skóra jest zdrowa.',
+    cast: 'czas zrobić następną. Do tego czasu dziecko może ją nosić, jeśli skóra jest zdrowa. Jeśli nie jest, prosimy zadzwonić.',
     check: 'chcemy sprawdzić, czy pasuje.',
   },
   urgent: {
@@ -70,8 +71,16 @@ export const polish = fromPhrases({
       'obrzęk, pęcherz lub wysypkę',
       'uszkodzoną skórę',
     ],
+    skinHip: 'zaczerwienienie, które jest nadal przy następnym przewijaniu',
     unwell: 'ból, albo dziecko nie chce jej nosić',
-    swollen: 'ciepłą lub grubszą nogę, stopę lub rękę',
+    unwellHip: 'że dziecko płacze, gdy porusza się jego nogą',
+    swollen: 'ciepłą lub grubszą nogę, stopę lub rękę (może być złamana kość)',
+    cold: {
+      toes: 'palce stóp zimne, sine lub zdrętwiałe',
+      toesInsensate: 'palce stóp zimne lub sine',
+      fingers: 'palce zimne, sine lub zdrętwiałe',
+      fingersInsensate: 'palce zimne lub sine',
+    },
     broken: 'pęknięcie lub ostrą krawędź',
     titles: {
       limb: 'Proszę przestać ją zakładać i zadzwonić dzisiaj, jeśli widzą Państwo',
@@ -91,7 +100,7 @@ export const polish = fromPhrases({
         'stopę zimną, siną lub spuchniętą',
         'pasek na ostatniej dziurce lub przesunięty',
       ],
-      hand: ['palce zimne, sine lub zdrętwiałe', 'palce wystające za brzeg'],
+      hand: ['palce wystające za brzeg'],
       boots: ['palce wystające za brzeg albo wysuwającą się piętę', 'luźną szynę'],
       shoe: ['palce dotykające czubka buta', 'odklejającą się podkładkę'],
       knee: ['że zsuwa się, albo pasek się nie zapina'],
@@ -100,6 +109,7 @@ export const polish = fromPhrases({
   },
   emergency:
     'Proszę od razu jechać do szpitala, jeśli dziecko wciąż wymiotuje, jest bardzo senne i trudno je obudzić, albo ma uwypuklone ciemiączko.',
+  emergencyTrunk: 'Proszę od razu wezwać pomoc, jeśli dziecku nadal trudno oddychać po zdjęciu ortezy.',
   doNotWait: 'Proszę nie czekać na datę z tej kartki, jeśli coś boli lub źle wygląda.',
   doNotWaitInsensate: 'Proszę nie czekać na datę z tej kartki, jeśli skóra źle wygląda.',
   callUs: 'Telefon do nas:',

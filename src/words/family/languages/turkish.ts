@@ -27,7 +27,8 @@ export const turkish = fromPhrases({
     'Bu, bugünkü tahminimizdir. Şu zamana kadar uyacağından 10’da 9 eminiz: {month}. Her ölçümde yeniden bakarız.',
   meaningSmall: 'Şu zamandan sonra küçük geleceğinden 10’da 9 eminiz: {month}.',
   mayBeSmall: 'artık küçük gelmiş olabilir. Lütfen bizi arayın.',
-  longTime: 'uzun süre uyması beklenir. Yine de her gelişte kontrol ederiz.',
+  longTime:
+    'yakında küçük gelmesini beklemiyoruz. Çocuk daha hızlı büyüyebilir; bu yüzden her gelişte kontrol ederiz.',
   byWear: 'küçük gelmeden önce eskir. Her gelişte kontrol ederiz.',
   beingMade: 'yenisi yapılıyor.',
   beingMadeBy:
@@ -39,7 +40,7 @@ export const turkish = fromPhrases({
     measure: 'ne kadar süre uyacağını söyleyebilmek için çocuğunuzu ölçmemiz gerekiyor.',
     adjust: 'biraz büyütmemiz gerekiyor. Sonra kullanılmaya devam eder.',
     'renew-part': 'bir parçasının yenilenmesi gerekiyor. Kalanı kullanılmaya devam eder.',
-    cast: 'bir sonrakini yapma zamanı geldi. O zamana kadar, cildi iyiyse, çocuğunuz bunu kullanabilir.',
+    cast: 'bir sonrakini yapma zamanı geldi. O zamana kadar, cildi iyiyse, çocuğunuz bunu kullanabilir. Cildi iyi değilse bizi arayın.',
     check: 'uyup uymadığına bakmak istiyoruz.',
   },
   urgent: {
@@ -63,8 +64,16 @@ export const turkish = fromPhrases({
   skinInsensate: 'Çocuğunuz orada ağrı hissetmeyebilir. Her gün sabah ve akşam bakın. Acımasını beklemeyin.',
   signs: {
     skin: ['20 dakikadan uzun süren kızarıklık', 'şişlik, su toplaması veya döküntü', 'açılmış cilt'],
+    skinHip: 'bir sonraki alt değiştirmede hâlâ duran kızarıklık',
     unwell: 'ağrı, ya da çocuğunuzun takmak istememesi',
-    swollen: 'sıcak veya şiş bir bacak, ayak ya da kol',
+    unwellHip: 'bacağı oynatılınca çocuğunuzun ağlaması',
+    swollen: 'sıcak veya şiş bir bacak, ayak ya da kol (kemik kırılmış olabilir)',
+    cold: {
+      toes: 'soğuk, mor veya uyuşmuş ayak parmakları',
+      toesInsensate: 'soğuk veya mor ayak parmakları',
+      fingers: 'soğuk, mor veya uyuşmuş parmaklar',
+      fingersInsensate: 'soğuk veya mor parmaklar',
+    },
     broken: 'bir çatlak veya keskin bir kenar',
     titles: {
       limb: 'Şunları görürseniz kullanmayı bırakın ve bizi bugün arayın',
@@ -84,7 +93,7 @@ export const turkish = fromPhrases({
         'soğuk, mor veya şiş bir ayak',
         'son delikte olan veya kaymış bir kayış',
       ],
-      hand: ['soğuk, mor veya uyuşmuş parmaklar', 'kenarı geçen parmaklar'],
+      hand: ['kenarı geçen parmaklar'],
       boots: ['kenarı geçen ayak parmakları ya da çıkan topuk', 'gevşek bar'],
       shoe: ['ayakkabının ucuna değen ayak parmakları', 'ayrılan yükseltme'],
       knee: ['aşağı kayan ortez ya da artık kapanmayan kayış'],
@@ -93,6 +102,7 @@ export const turkish = fromPhrases({
   },
   emergency:
     'Çocuğunuz tekrar tekrar kusuyorsa, çok uykuluysa ve zor uyanıyorsa ya da bıngıldağı şişkinse hemen hastaneye gidin.',
+  emergencyTrunk: 'Ortez çıkarıldıktan sonra da çocuğunuz zor nefes alıyorsa hemen yardım çağırın.',
   doNotWait: 'Bir yeri acıyorsa veya kötü görünüyorsa bu sayfadaki tarihi beklemeyin.',
   doNotWaitInsensate: 'Cilt kötü görünüyorsa bu sayfadaki tarihi beklemeyin.',
   callUs: 'Bizi arayın:',

@@ -42,24 +42,21 @@ export const answered: readonly MutationGroup[] = [
     changes: [
       ["region === 'hip' ? p.urgent.hip : p.urgent.stop", "region === 'head' ? p.urgent.hip : p.urgent.stop"],
       ["if (why === 'breathing') return p.urgent.breathing;", ''],
-      ['insensate ? swollen : unwell', 'unwell'],
       ['insensate ? p.doNotWaitInsensate : p.doNotWait', 'p.doNotWait'],
       ["region === 'head' ? p.emergency : null", 'null'],
+      ["if (region === 'trunk') return p.emergencyTrunk;", ''],
       ["action === 'repair' && worn.region === 'hip'", 'false'],
-      [
-        "if (region === 'hip') return { title: titles.hip",
-        "if (region === 'head') return { title: titles.hip",
-      ],
       ["p.skin[SKIN_OF[region] ?? 'leg']", 'p.skin.leg'],
     ],
   },
   {
-    harm: 'A letter calls soon what is probably so already.',
+    harm: 'A letter calls soon what is probably so already, or says nothing of what to do until it is seen.',
     file: 'src/words/family/letter-reason.ts',
     tests: letters,
     changes: [
       ['d.beyondUseSince !== null', 'd.beyondUseSince === null'],
       ["(action === 'cast' || action === 'check') &&", "(action === 'cast') &&"],
+      ["action === 'see-now' || action === 'repair'", 'false'],
     ],
   },
   {

@@ -11,8 +11,8 @@ export const people: readonly MutationGroup[] = [
     tests: words,
     changes: [
       [
-        "title: 'Call us today if you see this. Leave the brace on until we tell you'",
-        "title: 'Stop wearing it and call us today if you see'",
+        "hip: 'Call us today if you see this. Leave the brace on until we tell you'",
+        "hip: 'Stop wearing it and call us today if you see'",
       ],
       [
         "if (region === 'hip') return `Please call us today.",
@@ -31,22 +31,29 @@ export const people: readonly MutationGroup[] = [
       ["if (why === 'head' ||", "if (why === 'skin' ||"],
       ["if (why === 'breathing')", "if (why === 'head')"],
       ["'breathing that is harder in the brace',\n", ''],
-      [
-        "...(insensate ? ['a leg, foot or arm that is warm or swollen (a bone may be broken)'] : [UNWELL]),",
-        '...[UNWELL],',
-      ],
-      ["'redness that is still there at the next change'", 'SKIN[0]'],
+      ["'redness that is still there at the next change'", "'redness that stays longer than 20 minutes'"],
       [
         "if (region === 'trunk')\n      return 'Call for help",
         "if (region === 'knee')\n      return 'Call for help",
       ],
-      ['that are cold or blue', 'past the end'],
+      ["toesInsensate: 'toes that are cold or blue'", "toesInsensate: 'toes past the end'"],
       ['Look in the morning and in the evening, every day.', 'Look now and then.'],
       ["'redness that stays longer than 20 minutes'", "'redness that stays longer than 60 minutes'"],
       [
         "marksHip: 'Are there marks on the skin around the brace? Do not take it off to look.'",
         "marksHip: 'Take the brace off. Are there marks on the skin?'",
       ],
+    ],
+  },
+  {
+    harm: 'a family is told to wait for pain where the skin cannot warn, or to count minutes under what stays on',
+    file: 'src/words/family/signs.ts',
+    tests: words,
+    changes: [
+      ['insensate ? p.swollen : p.unwell', 'p.unwell'],
+      ['insensate ? [] : [p.unwell]', '[p.unwell]'],
+      ['[p.skinHip, ...p.skin.slice(1)', '[...p.skin'],
+      ['title: p.titles.hip', 'title: p.titles.limb'],
     ],
   },
   {
