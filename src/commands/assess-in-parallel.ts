@@ -21,6 +21,8 @@ export interface AssessSettings {
 
 /** A thread takes seconds of a processor to load and to become quick: 700 children are sooner done without, 1,500 with it. */
 const THREADS_FROM = 1500;
+/** Where it loads while a processor would be idle, it pays sooner. */
+export const THREADS_FROM_EARLY = 200;
 const MOST_THREADS = 8;
 /** Children handed over at once, and hand-overs at hand while the answers to the one before are on their way. */
 const BATCH = 20;
@@ -34,8 +36,9 @@ export function startThreads(
   settings: AssessSettings,
   children: number,
   threads = availableParallelism(),
+  from = THREADS_FROM,
 ): void {
-  if (children < THREADS_FROM) return;
+  if (children < from) return;
   compileForMany();
   const launcher = new URL('./assess-worker.mjs', import.meta.url);
   while (pool.length < Math.min(threads, MOST_THREADS) - 1) {

@@ -7,7 +7,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { defaultSettings } from '../store/people/default-settings.js';
 import { type Assessed, assess, settingsOf } from './assess.js';
-import { startThreads } from './assess-in-parallel.js';
+import { startThreads, THREADS_FROM_EARLY } from './assess-in-parallel.js';
 import { drawChild } from './draw-child.js';
 import { forecastTable } from './forecast-text.js';
 import { countsText, printRefused, readPaths, todayOf } from './reading-options.js';
@@ -33,8 +33,9 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const today = todayOf(options);
   const folder = resolve(options.out);
   const tables = join(folder, 'tables');
-  // They load while the clinic is invented and read.
-  if (!options.tablesOnly) startThreads(settingsOf({ today }), options.children);
+  // They load while the clinic is invented and read, on a processor that is idle then.
+  if (!options.tablesOnly)
+    startThreads(settingsOf({ today }), options.children, undefined, THREADS_FROM_EARLY);
   step('Inventing the clinic');
   const { caseload } = demoClinic({ children: options.children, seed: options.seed, today });
   await mkdir(tables, { recursive: true });
