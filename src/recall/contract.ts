@@ -51,6 +51,7 @@ export const reasonCodes = [
   'replaced',
   'readings-say-less',
   'fit-changed',
+  'hip-angle-off',
   'noted',
   'being-made',
   'fits-for-now',

@@ -53,6 +53,9 @@ export type EndReason = (typeof endReasons)[number];
 /** What is longer is no part of a body; what fits a device stands in its check. */
 const MOST_MM = 1_000_000;
 
+/** Hip abduction from the midline, degrees. */
+const hipAngle = z.number().min(0).max(90).nullish();
+
 export const deviceRecord = z.object({
   id: z.string().min(1).max(80),
   childId: z.string().min(1).max(80),
@@ -75,6 +78,9 @@ export const deviceRecord = z.object({
   limitsMm: z.partialRecord(measureId, z.number().positive().max(MOST_MM)).default({}),
   /** Extension left in the side bars when delivered, mm by dimension (knee_height, hip_height). */
   extensionRangeMm: z.partialRecord(measureId, z.number().min(0).max(MOST_MM)).default({}),
+  /** Between which angles it was set to hold each hip; null where nobody said. */
+  hipAngleFrom: hipAngle,
+  hipAngleTo: hipAngle,
   extra,
 });
 export type Device = z.infer<typeof deviceRecord>;
@@ -112,6 +118,9 @@ export const deviceEventRecord = z.object({
     .nullable()
     .default(null),
   verdict: z.enum(verdicts).nullable().default(null),
+  /** verdict: the angle each hip was found at. */
+  hipAngleLeft: hipAngle,
+  hipAngleRight: hipAngle,
   /** retired: why. */
   endReason: z.enum(endReasons).nullable().default(null),
   note,

@@ -41,6 +41,8 @@ export async function castNext(
       family: before.family,
       side: before.side,
       footplate: before.footplate,
+      hipAngleFrom: before.hipAngleFrom,
+      hipAngleTo: before.hipAngleTo,
       allowancesMm: before.allowancesMm,
       limitsMm: {},
       extensionRangeMm: before.extensionRangeMm,

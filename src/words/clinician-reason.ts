@@ -55,6 +55,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `The readings as they stand leave next to no room at the ${w.measure}, though less growth is expected: look.`,
   'fit-changed': (w) =>
     `A note of ${w.date('on')} speaks of a fit that is no longer right, or of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
+  'hip-angle-off': (w) => `The hip angle of ${w.date('on')} lies outside what the device was set to.`,
   noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
   'being-made-late': ({ date, percent }) =>
     `The next one is being made, fitting about ${date('expected')}: late, ${percent === null ? 'and nothing is known of the worn one' : `the worn one is outgrown by then with a chance of ${percent} %`}.`,

@@ -163,6 +163,8 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `By the ${w.measure} of ${w.date('date')} there is next to no room left in ${w.it}, so we would like to ${w.action === 'cast' ? `cast ${w.next}` : 'look at the fit'} soon; ${w.ring}.`,
   'fit-changed': (w) =>
     `It was noted on ${w.date('on')} that ${w.it} may no longer fit as ${w.is === 'are' ? 'they' : 'it'} should, so we would like to look at ${w.is === 'are' ? 'them' : 'it'}; ${w.ring}.`,
+  'hip-angle-off': (w) =>
+    `On ${w.date('on')} ${w.it} did not hold the hips quite as set, so we would like to look at ${w.is === 'are' ? 'them' : 'it'} soon; ${w.ring}.`,
   noted: (w) =>
     `Something was noted about ${w.it} on ${w.date('on')} that we would like to look at; ${w.ring}.`,
   'fits-for-now': (w) =>

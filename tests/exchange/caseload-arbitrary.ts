@@ -125,6 +125,8 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             status: fc.constantFrom('ordered', 'worn', 'retired'),
             footplate: fc.constantFrom('full', 'behind-toes', 'none'),
             replaces: fc.option(id),
+            hipAngleFrom: fc.option(fc.integer({ min: 0, max: 40 }), { nil: undefined }),
+            hipAngleTo: fc.option(fc.integer({ min: 40, max: 90 }), { nil: undefined }),
             allowancesMm: rooms,
             limitsMm: some(size),
             extensionRangeMm: rooms,
@@ -180,6 +182,7 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
             changeMm: fc.option(fc.integer({ min: -2000, max: 2000 }).map((n) => n / 10)),
             adjustment: fc.option(fc.constantFrom(...adjustmentKinds, 'other')),
             verdict: fc.constantFrom('loose', 'good', 'tight', 'outgrown'),
+            hipAngleLeft: fc.option(fc.integer({ min: 0, max: 90 }), { nil: undefined }),
             endReason: fc.option(fc.constantFrom(...endReasons)),
             note: text(100),
           })
@@ -194,6 +197,7 @@ export const anyCaseload: fc.Arbitrary<Caseload> = fc
               measure,
               side: takesSide || side === 'none' ? side : null,
               endReason: e.kind === 'retired' ? endReason : null,
+              hipAngleLeft: e.kind === 'verdict' ? e.hipAngleLeft : undefined,
               // An adjustment without its mm is refused.
               changeMm: e.kind === 'adjusted' ? (e.changeMm ?? 2.5) : e.changeMm,
             };

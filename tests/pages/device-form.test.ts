@@ -47,6 +47,20 @@ describe('a typed device', () => {
     expect(errors['allowance.foot_length']).toBe('0 to 200 mm');
   });
 
+  it('reads between which angles a hip orthosis was set, and shows them again', () => {
+    const typed = { side: 'both', castDate: '2026-06-01', fittedDate: '', 'bar.hip_height': '0' };
+    const asked = question('hip-abduction-orthosis');
+    const { choice, errors } = readDevice({ ...typed, hipAngleFrom: '40°', hipAngleTo: '60' }, asked);
+    expect(errors).toEqual({});
+    expect(choice).toMatchObject({ hipAngleFrom: 40, hipAngleTo: 60 });
+    const shown = typedDevice(deviceRecord.parse({ ...choice, id: 'd', childId: 'c' }));
+    expect(shown).toMatchObject({ hipAngleFrom: '40', hipAngleTo: '60' });
+    expect(readDevice({ ...typed, hipAngleFrom: '60', hipAngleTo: '40' }, asked).errors).toHaveProperty(
+      'hipAngleTo',
+    );
+    expect(readDevice({ ...typed, hipAngleFrom: '120' }, asked).errors.hipAngleFrom).toBe('0 to 90 degrees');
+  });
+
   it('reads units, keeps what an older record carries, and can be one of each side', () => {
     const typed = { ...kafo, ...bars, side: 'pair', funder: 'the county', 'limit.foot_length': '21,5 cm' };
     const { choice, errors } = readDevice({ ...typed, 'allowance.foot_length': '9,5 mm' }, question('kafo'));
@@ -74,6 +88,7 @@ describe('a typed device', () => {
       allowancesMm: { foot_length: 9 },
       limitsMm: { thigh_girth: 400 },
       extensionRangeMm: { knee_height: 30, hip_height: 12 },
+      ...{ hipAngleFrom: null, hipAngleTo: null },
       extra: { funder: 'the county', room: 'blue' },
     });
     const { choice, errors } = readDevice(typedDevice(device), { ...question('kafo'), extra: device.extra });

@@ -1,5 +1,13 @@
 import { kid, type PractitionerCase, read } from './case-kit.js';
 
+const hips = (left: number) =>
+  read(
+    kid(0.8, 'female', { conditions: ['hip-dysplasia'] }),
+    'thigh_girth/left 2:232 .2:236; thigh_girth/right 2:232 .2:236',
+  )
+    .device('hip-abduction-orthosis', 'both', 2, { hipAngleFrom: 40, hipAngleTo: 60 })
+    .event('verdict', 0.2, { verdict: 'good', hipAngleLeft: left, hipAngleRight: 50 });
+
 /**
  * Two caseloads were written down by practitioners who had not seen the list: 31 of 37 and 29 of 42 devices agreed. Where the
  * list was at fault it is here. Common practice, no source.
@@ -87,6 +95,18 @@ export const ninthCases: readonly PractitionerCase[] = [
       ).device('hip-abduction-orthosis', 'both', 1, { fittedDate: '2026-11-17' }),
     action: 'review',
     why: 'the first look is due by then, and the straps are let out there',
+  },
+  {
+    name: 'hip orthosis set to 40 to 60 degrees, the left hip found at 30 last week',
+    child: () => hips(30),
+    action: 'check',
+    why: 'straps and angle are what is watched: it does not hold the hip where it should',
+  },
+  {
+    name: 'hip orthosis set to 40 to 60 degrees, both hips found within it last week',
+    child: () => hips(45),
+    action: 'review',
+    why: 'it holds where it was set: the usual look in three weeks',
   },
   {
     name: 'spinal orthosis called tight last week, thirty-four of thirty-five used, straps at the last hole',

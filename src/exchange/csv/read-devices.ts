@@ -22,7 +22,15 @@ export function readDevices(
   return readRows('devices', text, settings, (row, layout) => {
     const [childId, birthDate] = row.of('child', birthOf);
     const family = readFamily(row, settings.rules);
-    const own = readFields(row, 'devices', ['side', 'castDate', 'fittedDate', 'footplate', 'replaces']);
+    const own = readFields(row, 'devices', [
+      'side',
+      'castDate',
+      'fittedDate',
+      'footplate',
+      'hipAngleFrom',
+      'hipAngleTo',
+      'replaces',
+    ]);
     const { castDate, fittedDate } = own;
     const side = sideOf(own.side, settings.rules.get(family));
     const sizes = readSizes(row, layout);

@@ -12,6 +12,8 @@ const OWN = [
   'changeMm',
   'adjustment',
   'verdict',
+  'hipAngleLeft',
+  'hipAngleRight',
   'endReason',
   'note',
 ] as const;

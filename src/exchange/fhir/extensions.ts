@@ -30,8 +30,8 @@ export const withoutElement = {
     'status',
   ],
   measurements: ['technicalError', 'entered'],
-  devices: ['castDate', 'footplate', 'replaces'],
-  events: ['measure', 'changeMm', 'adjustment', 'endReason'],
+  devices: ['castDate', 'footplate', 'hipAngleFrom', 'hipAngleTo', 'replaces'],
+  events: ['measure', 'changeMm', 'adjustment', 'hipAngleLeft', 'hipAngleRight', 'endReason'],
   markers: ['sdYears'],
   skin: ['minutes', 'where', 'cannotWarn'],
 } as const;
@@ -42,10 +42,10 @@ const extensionName = (field: string): string => columnName(field).replaceAll('_
 
 export const ownExtensions = <T extends Extending>(
   table: T,
-  record: Readonly<Record<(typeof withoutElement)[T][number], string | number | boolean | null>>,
+  record: Readonly<Partial<Record<(typeof withoutElement)[T][number], string | number | boolean | null>>>,
 ): Extension[] =>
   withoutElement[table].flatMap((field) =>
-    ownExtension(extensionName(field), record[field as keyof typeof record]),
+    ownExtension(extensionName(field), record[field as keyof typeof record] ?? null),
   );
 
 /** The same as cells of the table; a tick that is not there is what an empty cell is. */

@@ -11,6 +11,7 @@ import type { Format } from '../parts/format.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath } from '../parts/paths.js';
+import { hipAngleText } from './hip-angle-text.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
@@ -39,6 +40,7 @@ export function DeviceCard(props: {
         {device.extra.funder && `, paid by ${device.extra.funder}`}
       </p>
       <Wanted view={view} />
+      <HipAngles view={view} />
       {forecast.outcome === 'forecast' && (
         <p>
           <strong>
@@ -95,6 +97,20 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
         </p>
       )}
     </div>
+  );
+}
+
+/** Where the hips were found last, and where they were to be held. */
+function HipAngles({ view: { device, hipAngle } }: { view: DeviceView }) {
+  const { format } = usePage();
+  const { hipAngleFrom: from, hipAngleTo: to } = device;
+  if (!hipAngle) return null;
+  const set = [from == null ? '' : ` from ${from}°`, to == null ? '' : ` to ${to}°`].join('');
+  return (
+    <p>
+      Abduction on {format.date(hipAngle.date)}: {hipAngleText(hipAngle.left, hipAngle.right)}
+      {set && ` (set${set})`}.
+    </p>
   );
 }
 

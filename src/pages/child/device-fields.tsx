@@ -90,6 +90,17 @@ export function DeviceFields(props: DeviceFieldsProps) {
             chosen={typed.replaces}
           />
         )}
+        {rule.region === 'hip' &&
+          (['hipAngleFrom', 'hipAngleTo'] as const).map((field) => (
+            <InputField
+              key={field}
+              {...about(field)}
+              label={deviceFields[field].label}
+              inputMode="decimal"
+              value={typed[field]}
+              size={6}
+            />
+          ))}
         <InputField {...about('funder')} label="Paid by" value={typed.funder} maxLength={80} size={20} />
       </div>
       <Rooms {...props} />

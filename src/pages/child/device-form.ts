@@ -1,8 +1,8 @@
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { deviceFaults, MOST_ROOM_MM, sidesOf } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
-import type { Device } from '../../records/device.js';
-import { stateByFitting } from '../../records/device.js';
+import { type Device, deviceRecord, stateByFitting } from '../../records/device.js';
+import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { familyFacts } from '../../rules/family-facts.js';
@@ -46,6 +46,8 @@ export type DeviceChoice = Pick<
   | 'castDate'
   | 'fittedDate'
   | 'replaces'
+  | 'hipAngleFrom'
+  | 'hipAngleTo'
   | 'allowancesMm'
   | 'limitsMm'
   | 'extensionRangeMm'
@@ -80,6 +82,13 @@ export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice 
     if (!isIsoDate(given)) errors[name] = 'a day as year-month-day';
     return given;
   };
+  const angle = (name: 'hipAngleFrom' | 'hipAngleTo'): number | null => {
+    const { min = 0, max = 0 } = fieldLimits(deviceRecord.shape[name]);
+    const degrees = text(name) === '' ? null : readNumber(text(name).replace(/\s*°$/, ''));
+    if (text(name) !== '' && (degrees === null || degrees < min || degrees > max))
+      errors[name] = `${min} to ${max} degrees`;
+    return degrees;
+  };
   const side = typedSidesOf(rule, pairs).find((s) => s === text('side'));
   if (!side)
     errors.side = typedSidesOf(rule, pairs)
@@ -99,6 +108,8 @@ export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice 
     castDate,
     fittedDate,
     replaces,
+    hipAngleFrom: angle('hipAngleFrom'),
+    hipAngleTo: angle('hipAngleTo'),
     ...readRooms(text, rule, errors),
     extra: funder === '' ? rest : { ...rest, funder },
   };
@@ -166,6 +177,8 @@ export function typedDevice(device: Device): Fields {
     fittedDate: device.fittedDate ?? '',
     replaces: device.replaces ?? '',
     funder: device.extra.funder ?? '',
+    hipAngleFrom: String(device.hipAngleFrom ?? ''),
+    hipAngleTo: String(device.hipAngleTo ?? ''),
     ...Object.fromEntries([
       ...rooms(device.allowancesMm, allowanceField),
       ...rooms(device.extensionRangeMm, barField),

@@ -10,6 +10,7 @@ import { Form, Submit } from '../parts/form.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import type { DevicePageProps } from './device-page-props.js';
+import { hipAngleText } from './hip-angle-text.js';
 import { EventInput } from './record-input.js';
 
 type Own = DevicePageProps & { readonly own: string };
@@ -85,6 +86,12 @@ function Entry(props: Own & { revisions: readonly EventRevision[] }) {
                 chosen={event.verdict ?? ''}
               />
             )}
+            {(['hipAngleLeft', 'hipAngleRight'] as const).map(
+              (field) =>
+                event[field] != null && (
+                  <EventInput key={field} field={field} id={`${field}-${id}`} value={event[field]} />
+                ),
+            )}
             <EventInput field="note" id={`note-${id}`} value={event.note} />
             <InputField
               label="Why it is corrected"
@@ -114,6 +121,7 @@ function eventText(e: EventRevision['event'], format: Format): string {
     e.measure && seriesText({ measure: e.measure, side: e.side ?? 'none' }),
     e.changeMm !== null && `${e.changeMm > 0 ? '+' : ''}${format.stated(e.changeMm)} mm`,
     e.adjustment?.replace('-', ' '),
+    hipAngleText(e.hipAngleLeft, e.hipAngleRight),
     e.note,
   ]
     .filter(Boolean)

@@ -127,6 +127,12 @@ function Judge(props: Own) {
         <div class="row">
           <Where id="judge" whole="the whole device" {...props} />
           <Day id="judge-date" {...props} />
+          {props.rule?.region === 'hip' && (
+            <>
+              <EventInput field="hipAngleLeft" id="judge-left" />
+              <EventInput field="hipAngleRight" id="judge-right" />
+            </>
+          )}
           <EventInput field="note" id="judge-note" wide />
           <p>
             <Submit main>Save the judgement</Submit>

@@ -2,6 +2,7 @@ import type { ReadingNeeded } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { isWorn } from '../../records/device-history.js';
+import { lastHipAngle } from '../../records/hip-angle.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
 import { decidingRoom, figureChance, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
@@ -301,6 +302,12 @@ const fitChanged: Rule = (facts) => {
   return found ? choose('check', facts.today, 'fit-changed', { on: found.date }) : null;
 };
 
+/** It no longer holds the hips where it was set to. */
+const hipAngleOff: Rule = ({ device, history, today }) => {
+  const angle = lastHipAngle(device, history.since);
+  return angle?.isOff ? choose('check', today, 'hip-angle-off', { on: angle.date }) : null;
+};
+
 /** A mark or falls that were told and not judged since. */
 const noted: Rule = (facts) => {
   const found = openFindings(facts).find((f) => !ofTreatment.includes(f.kind));
@@ -346,6 +353,7 @@ const inOrder: readonly Rule[] = [
   judgedOutgrown,
   measure,
   fitChanged,
+  hipAngleOff,
   adjust,
   renewPart,
   castOrCheck,

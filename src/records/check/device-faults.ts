@@ -41,6 +41,8 @@ export function* deviceFaults(
     | 'allowancesMm'
     | 'limitsMm'
     | 'extensionRangeMm'
+    | 'hipAngleFrom'
+    | 'hipAngleTo'
   >,
   { birthDate, today, families }: DeviceContext,
 ): Generator<Fault> {
@@ -59,6 +61,14 @@ export function* deviceFaults(
   // As 'being made' it would be waited for, though it is on the child.
   if (device.status === 'ordered' && device.fittedDate !== null)
     yield { what, field: 'status', given: device.status, accepted: 'worn or retired, as it was fitted' };
+  const { hipAngleFrom: from, hipAngleTo: to } = device;
+  if (from != null && to != null && from > to)
+    yield {
+      what,
+      field: 'hipAngleTo',
+      given: String(to),
+      accepted: `${from} or more, as it is set from there`,
+    };
   for (const field of ['allowancesMm', 'extensionRangeMm'] as const)
     for (const [measure, mm = 0] of Object.entries(device[field]))
       yield* rangeFaults(what, `${field}.${measure}`, mm, [0, MOST_ROOM_MM], 'mm');

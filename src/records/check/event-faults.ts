@@ -13,7 +13,16 @@ export interface EventContext {
 export function* eventFaults(
   event: Pick<
     DeviceEvent,
-    'kind' | 'date' | 'measure' | 'side' | 'changeMm' | 'verdict' | 'endReason' | 'note'
+    | 'kind'
+    | 'date'
+    | 'measure'
+    | 'side'
+    | 'changeMm'
+    | 'verdict'
+    | 'hipAngleLeft'
+    | 'hipAngleRight'
+    | 'endReason'
+    | 'note'
   >,
   { device, today, families }: EventContext,
 ): Generator<Fault> {
@@ -24,6 +33,9 @@ export function* eventFaults(
     yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown, or a note' };
   if (event.kind === 'adjusted' && event.changeMm === null)
     yield { what, field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm' };
+  for (const field of ['hipAngleLeft', 'hipAngleRight'] as const)
+    if (event.kind !== 'verdict' && (event[field] ?? null) !== null)
+      yield { what, field, given: String(event[field]), accepted: 'nothing but with verdict' };
   if (event.endReason && event.kind !== 'retired')
     yield { what, field: 'endReason', given: event.endReason, accepted: 'nothing but with retired' };
   if (event.changeMm !== null)

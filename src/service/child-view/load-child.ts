@@ -11,7 +11,9 @@ import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.j
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import { deviceHistory } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
+import { type HipAngle, lastHipAngle } from '../../records/hip-angle.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { lastUsed } from '../../statistics/last-used.js';
 import { type Actor, type StoredAssessment, seesDiagnoses } from '../../store/contract.js';
@@ -28,6 +30,7 @@ export interface DeviceView {
   /** Null for a device that is being made. */
   readonly decision: DeviceDecision | null;
   readonly turnaround: TurnaroundEstimate;
+  readonly hipAngle: HipAngle | null;
 }
 
 export interface ChildView {
@@ -71,6 +74,7 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
         forecast,
         decision: decisions.get(device.id) ?? null,
         turnaround: turnaroundOf(device.family),
+        hipAngle: lastHipAngle(device, deviceHistory(device, record.events).since),
       },
     ];
   });

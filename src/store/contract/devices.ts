@@ -30,6 +30,8 @@ export const eventCorrection = withoutDefaults(
     changeMm: true,
     adjustment: true,
     verdict: true,
+    hipAngleLeft: true,
+    hipAngleRight: true,
     note: true,
   }),
 ).extend({ reason });
