@@ -19,6 +19,8 @@ export const judged: readonly MutationGroup[] = [
       ["choose('check', end, 'usual-life-over'", "choose('none', end, 'usual-life-over'"],
       ['plainRoom.leftMm > plainRoom.toleranceMm;', 'plainRoom.leftMm > -plainRoom.toleranceMm;'],
       ['addDaysIso(castBy, Math.ceil(waitDays)) < today', 'addDaysIso(castBy, -Math.ceil(waitDays)) < today'],
+      ['  hipAngleOff,\n  adjust,', '  adjust,'],
+      ['!readAfterVerdict(facts) &&\n  saidToFit', 'readAfterVerdict(facts) &&\n  saidToFit'],
       ['by > reviewBy) ||', 'by < reviewBy) ||'],
       ['plainRoom.leftMm <= plainRoom.tightWithinMm', 'plainRoom.leftMm > plainRoom.tightWithinMm'],
       ['(chanceToday ?? 0) > accepted', '(chanceToday ?? 0) > 1'],

@@ -23,7 +23,6 @@ export const recall: readonly MutationGroup[] = [
       ['  judgedOutgrown,\n  measure,', '  measure,\n  judgedOutgrown,'],
       ['  measure,\n  fitChanged,', '  fitChanged,'],
       ['  fitChanged,\n  hipAngleOff,', '  hipAngleOff,'],
-      ['  hipAngleOff,\n  adjust,', '  adjust,'],
       ['  castOrCheck,\n  noted,', '  castOrCheck,'],
       ['  noted,\n  readingsSayLess,', '  noted,'],
       ['  usualLifeOver,\n  review,\n];', '  usualLifeOver,\n];'],
