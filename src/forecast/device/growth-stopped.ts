@@ -7,6 +7,12 @@ import { measures, type Series } from '../../records/measure.js';
 const NO_GROWTH_MM = 2;
 /** Growth has stopped: no more than that between readings at least this far apart; visits half a year apart fall a little early (common practice, no source). */
 const APART_DAYS = 165;
+/**
+ * So long readings of a child who is not mature must agree before a halt is believed: a foot of eight grows some 3 mm in
+ * half a year, which two errors of a reading hide in one child of several, and a held foot has no date to be outgrown on
+ * (common practice, no source).
+ */
+const AGREE_DAYS = 330;
 /** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
 export const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
 const GROWN_PELVIS_STAGE = 4;
@@ -15,7 +21,7 @@ const YEARS_AFTER_MENARCHE = 2;
 export interface Halt {
   /** Day of the reading that showed it. */
   readonly day: DayNumber;
-  /** Maturity explains it, or three readings agree; else one must be read again before it is believed. */
+  /** Maturity explains it, or three readings over nearly a year agree; else it must be read again before it is believed. */
   readonly proved: boolean;
 }
 
@@ -43,7 +49,8 @@ export function growthStopped(record: ChildRecord, series: Series): Halt | null 
   const span = standstill(own, APART_DAYS);
   if (span === null) return null;
   const last = span[span.length - 1];
-  return { day: last.day, proved: isMature(record, last.date) || span.length >= 3 };
+  const agreeing = standstill(own, AGREE_DAYS) ?? [];
+  return { day: last.day, proved: isMature(record, last.date) || agreeing.length >= 3 };
 }
 
 function isMature({ child, markers }: ChildRecord, on: string): boolean {
