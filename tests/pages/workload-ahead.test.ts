@@ -50,6 +50,15 @@ it('counts the first cast before the middle date and its successors, and does no
   if (next < 12) expect(casts[next] + (casts[next - 1] ?? 0)).toBeGreaterThan(0);
 });
 
+it('expects the successor to be outgrown as fast as this one where that is sooner than the usual life', () => {
+  // By hand: cast 1 September, outgrown 10 February, 162 days on; made in 21: the next 141 days after the cast.
+  expect(ahead('2027-02-10').all.map((c) => [c.day, c.later])).toEqual([
+    ['2027-01-20', false],
+    ['2027-06-10', true],
+    ['2027-10-29', true],
+  ]);
+});
+
 it('puts a late cast into this month, and nothing for the grown up, the retired and who moved away', () => {
   expect(ahead('2026-05-01').families[0].casts[0]).toBe(1);
   expect(

@@ -27,9 +27,10 @@ export function MonthsAhead(props: {
       <h3>Casts by month, the next twelve</h3>
       <p class="hint">
         From the middle date of every device's forecast, and then its successors at the usual life of that
-        age, none before the funder pays. Late ones stand in this month. Only for what is in use today: first
-        casts, of children still to come and for new needs, are added to it (in the last twelve months there
-        were {format.number(firstCasts)}).
+        age, or as soon again where growth ends this one sooner; none before the funder pays. Late ones stand
+        in this month. Only for what is in use today: first casts, of children still to come and for new
+        needs, are added to it (in the last twelve months there were {format.number(firstCasts)}), and what
+        replaces those in the same year. A clinic that casts some weeks ahead of the middle date casts more.
       </p>
       {ahead.families.length === 0 ? (
         <Empty>No device in use that will be followed by another.</Empty>

@@ -1,7 +1,7 @@
 import { addMonthsIso } from '../../recall/decide/calendar.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { Caseload } from '../../records/caseload.js';
-import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { usualLifetimeMonths } from '../../rules/by-age.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
@@ -10,6 +10,7 @@ import { endReasonNames } from '../../words/event-names.js';
 
 const MONTHS = 12;
 const DAYS_A_MONTH = 30.44;
+const SHORTEST_DAYS = 30;
 /** Grown up, a device is renewed by wear and no child's clinic casts it. */
 const ADULT_YEARS = 18;
 
@@ -37,8 +38,8 @@ export interface WorkloadAhead {
 
 /**
  * Casts of the months ahead: of every device in use the day its successor must be begun (the middle of its forecast,
- * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age. A
- * treatment that ends, as a helmet's does, goes on to no successor of the successor.
+ * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age, or
+ * sooner where growth ends this one sooner after its cast: a child of four outgrows the next as fast. A treatment that ends, as a helmet's does, goes on to no successor of the successor.
  * @param middleOf middle date of the latest forecast, null without one
  * @param makingDays days from cast to fitting, half of the time
  * @param fundedAfterMonths months after which the funder pays the next of a side, by family; a cast waits for it
@@ -95,7 +96,7 @@ function castDays(
 ): IsoDate[] {
   const usualEnd = (from: IsoDate): IsoDate | null => {
     const life = usualLifetimeMonths(rule, decimalAgeYears(birthDate, from));
-    return life && addDaysIso(from, Math.max(30, ((life.low + life.high) / 2) * DAYS_A_MONTH));
+    return life && addDaysIso(from, Math.max(SHORTEST_DAYS, ((life.low + life.high) / 2) * DAYS_A_MONTH));
   };
   const from = device.fittedDate ?? device.castDate;
   // A course of treatment ends: only what is outgrown before asks for another, and that one is the last.
@@ -108,10 +109,22 @@ function castDays(
     days.push(cast);
     const worn = course ? null : usualEnd(cast);
     if (worn === null) break;
-    cast = latest(worn, addMonthsIso(cast, waitMonths));
+    const [soonest] = [worn, ...outgrownAgain(device, middle, cast, makingDays)].sort();
+    cast = latest(soonest, addMonthsIso(cast, waitMonths));
   }
   return days;
 }
+
+/** When growth ends a device cast on a day, as fast as it ends this one, less the making; nothing without a middle date. */
+const outgrownAgain = (
+  device: Device,
+  middle: IsoDate | null,
+  cast: IsoDate,
+  makingDays: number,
+): IsoDate[] =>
+  middle === null
+    ? []
+    : [addDaysIso(cast, Math.max(SHORTEST_DAYS, daysBetween(device.castDate, middle) - makingDays))];
 
 const latest = (...days: IsoDate[]): IsoDate => days.toSorted().at(-1) as IsoDate;
 
