@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { assessChild } from '../../src/forecast/assess-child.js';
 import { cautions } from '../../src/forecast/cautions.js';
-import { buildChild } from './build-record.js';
+import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';
 const ids = (built: ReturnType<typeof buildChild>) => built.assess().flags.map((f) => f.id);
@@ -199,6 +200,11 @@ describe('flags: what growth does not explain', () => {
       .device('solid-afo', 'left', 6, { allowancesMm: { foot_length: 30, knee_height: 60 } });
     expect(ids(heavier)).toEqual(expect.arrayContaining(['girth-gain-weight-none']));
     expect(ids(heavier).some((id) => id.startsWith('girth-drives'))).toBe(true);
+    // The same girths in a plate that the foot has all but filled: the foot comes first, and no girth is said to.
+    const [device] = heavier.record.devices;
+    const filled = { ...device, allowancesMm: { foot_length: 4.5 } };
+    const { flags } = assessChild({ ...heavier.record, devices: [filled] }, contextOn(heavier.day(0)));
+    expect(flags.filter((f) => f.id.startsWith('girth-drives'))).toEqual([]);
   });
 
   it('notes a broken device, and an adjustment that cannot be counted', () => {

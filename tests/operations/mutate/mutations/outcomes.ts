@@ -3,6 +3,7 @@ import type { MutationGroup } from '../mutation.js';
 const dates = [
   'tests/forecast/first-passage.test.ts',
   'tests/forecast/dimension-room.test.ts',
+  'tests/forecast/device-plan.test.ts',
   'tests/forecast/verdicts.test.ts',
   'tests/forecast/safe-forecast.test.ts',
   'tests/forecast/device-outcome.test.ts',
