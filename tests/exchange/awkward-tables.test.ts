@@ -226,6 +226,19 @@ describe('readings', () => {
     expect(caseload.measurements.map((m) => m.value)).toEqual([178, 1210]);
   });
 
+  it.each(['Unterschenkellänge li', 'Jambe G', 'Onderbeenlengte links'])(
+    'of a %s the heights of the knee are offered before other sizes',
+    async (heading) => {
+      const { questions } = await parse({
+        'list.csv': `Name;DOB;Date;${heading}\nAda Moss;11.01.2018;17.03.2025;288\nBen Lake;12.01.2017;18.03.2025;301\n`,
+      });
+      const answers = questions.flatMap(({ choices }) => choices.map(({ answer }) => answer));
+      expect(answers.filter((answer) => answer.includes('_')).slice(0, 6)).toEqual(
+        ['knee_height', 'fibular_head_height'].flatMap((of) => [`${of} left`, `${of} right`, `${of} row`]),
+      );
+    },
+  );
+
   it('a mistyped heading is asked, with what it likely means', async () => {
     const files = {
       'children.csv': children,

@@ -76,14 +76,14 @@ function unusedByValues(
 }
 
 function choicesFor(
-  { meaning, candidates }: Column,
+  { heading, meaning, candidates }: Column,
   suggested: string | null,
   notes: boolean,
   values: readonly string[],
   today: string,
 ) {
   const likely = candidates.map((c) => meaningText(c.meaning));
-  const possible = meaning === null ? valueChoices(values, today) : [];
+  const possible = meaning === null ? valueChoices(values, today, heading) : [];
   return [
     ...new Set([
       ...(suggested === null ? [] : [suggested]),

@@ -1,4 +1,5 @@
 import { measureIds, measures } from '../../records/measure.js';
+import { foldText } from '../headings/fold-words.js';
 import { type Meaning, meaningText } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
 import { cellSize } from './cell-size.js';
@@ -18,14 +19,23 @@ const WORDS = (
 ).map(field);
 
 /** What a column nobody's heading explains may hold by its values: what a clinic can choose from. */
-export function valueChoices(cells: readonly string[], today: string): string[] {
+export function valueChoices(cells: readonly string[], today: string, heading = ''): string[] {
   if (cells.length === 0) return [];
   const share = (test: (cell: string) => boolean) => cells.filter(test).length / cells.length;
   if (share((c) => cellDate(c, today) !== null && /\D/.test(c)) >= 0.8) return DATES.map(meaningText);
   const sizes = share((c) => cellSize(c) !== null) >= 0.8;
   const named = (sizes ? [field('child.id')] : WORDS).filter((m) => valueFit(m, cells, today) >= 0.8);
-  return [...(sizes ? readingChoices(cells, today) : []), ...named.map(meaningText)];
+  return [...(sizes ? likelyFirst(readingChoices(cells, today), heading) : []), ...named.map(meaningText)];
 }
+
+/** 'Unterschenkellänge', 'Jambe', 'Onderbeenlengte': a height of the knee, which of them the clinic says. */
+const LOWER_LEG = /unterschenkel|jambe|onderbeen|lower leg|shank|tibia|scheenbeen|pierna|gamba/;
+const AT_KNEE = /^(?:knee_height|fibular_head_height)/;
+
+const likelyFirst = (measured: readonly string[], heading: string): string[] => {
+  const atKnee = LOWER_LEG.test(foldText(heading)) ? measured.filter((answer) => AT_KNEE.test(answer)) : [];
+  return [...new Set([...atKnee, ...measured])];
+};
 
 function readingChoices(cells: readonly string[], today: string): string[] {
   return measureIds.flatMap((measure) => {
