@@ -14,6 +14,7 @@ export function clinicianReason(decision: Said): string {
     measure: measureText(numbers),
     adjust: adjustText(decision.adjust),
     percent: numbers.percent ?? null,
+    first: numbers.first === 1,
   });
 }
 
@@ -22,6 +23,7 @@ interface Words {
   readonly measure: string;
   readonly adjust: string;
   readonly percent: number | string | null;
+  readonly first: boolean;
 }
 
 const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
@@ -46,7 +48,10 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'cast-due': () => 'The room runs out about as fast as a new one can be made.',
   'usual-life-over': () => 'Worn for about as long as such a device lasts.',
   'not-funded-yet': (w) => `The next one is funded from ${w.date('from')}: a look before then.`,
-  'review-due': () => 'The usual review.',
+  'review-due': (w) =>
+    w.first
+      ? 'The first look after the fitting: nobody is on record as having seen the child since.'
+      : 'The usual review.',
   'wear-review': () => 'Growth does not decide here: the usual review of wear, straps and skin.',
   'never-fitted': (w) =>
     `Cast on ${w.date('on')} and not recorded as fitted: find it, and see whether it still fits.`,

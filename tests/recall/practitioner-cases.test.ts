@@ -4,6 +4,7 @@ import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { figureChance } from '../../src/recall/decide/check-figure.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
+import { clinicianReason } from '../../src/words/clinician-reason.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
 import { eighthCases } from './eighth-cases.js';
 import { fifthCases } from './fifth-cases.js';
@@ -68,4 +69,16 @@ describe('a practitioner’s action', () => {
     if (c.castBy) expect(by >= c.castBy[0] && by <= c.castBy[1], by).toBe(true);
     if (c.devices) expect(entry?.deviceIds).toEqual(c.devices.map((i) => built.record.devices[i].id));
   });
+});
+
+it('a first look after a fitting is named as one, and no other review is', () => {
+  const first = practitionerCases.find((c) => c.why.startsWith('new: the first look'))!;
+  const { shown } = listed(first);
+  expect(clinicianReason({ reason: shown!.reason, adjust: null })).toMatch(
+    /^The first look after the fitting/,
+  );
+  const usual = practitionerCases
+    .map((c) => listed(c).shown?.reason)
+    .find((r) => r?.code === 'review-due' && !r.numbers.first);
+  expect(clinicianReason({ reason: usual!, adjust: null })).toBe('The usual review.');
 });

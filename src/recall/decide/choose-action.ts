@@ -342,7 +342,9 @@ const review: Rule = (facts) => {
   const wear =
     record.child.palliative || (forecast !== null && ['full-grown', 'adult'].includes(forecast.outcome));
   const ruled = wear ? 'wear-review' : 'review-due';
-  return choose('review', by, rule ? ruled : 'no-rule', { by });
+  // Named, so that a clinic that writes no first looks down sees what is asked of it.
+  const numbers: Reason['numbers'] = by < facts.reviewBy ? { by, first: 1 } : { by };
+  return choose('review', by, rule ? ruled : 'no-rule', numbers);
 };
 
 const inOrder: readonly Rule[] = [
