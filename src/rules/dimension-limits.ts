@@ -52,13 +52,13 @@ export interface Adjustment {
 /** What decides which limits count for a child. */
 export interface Wearer {
   readonly birthDate: IsoDate;
-  /** Measures taken of the child at any time. */
-  readonly measured: ReadonlySet<MeasureId>;
+  /** Measures taken of the child at any time; null where every dimension is to count. */
+  readonly measured: ReadonlySet<MeasureId> | null;
 }
 
-export const wearerOf = ({ child, measurements }: Pick<ChildRecord, 'child' | 'measurements'>): Wearer => ({
+export const wearerOf = ({ child, measurements }: Pick<ChildRecord, 'child' | 'measurements'>) => ({
   birthDate: child.birthDate,
-  measured: new Set(measurements.map((m) => m.measure)),
+  measured: new Set(measurements.map((m) => m.measure)) as ReadonlySet<MeasureId>,
 });
 
 /** A person's stated figure is nearer the truth than a family's default (common practice, no source). */
@@ -145,6 +145,7 @@ export function liftToComeMm(
 }
 
 function counts(d: FitDimension, device: Device, { measured }: Wearer): boolean {
+  if (measured === null) return true;
   if (d.standsInFor !== null && measured.has(d.standsInFor)) return false;
   return measured.has(d.measure) || device.limitsMm[d.measure] !== undefined;
 }

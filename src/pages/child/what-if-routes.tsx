@@ -73,7 +73,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { view, device, using, inUse } = await opened(request);
     const { record } = view;
     const rule = using.rules.get(device.family);
-    const dimensions = rule ? dimensionsOf(rule, device) : [];
+    const dimensions = rule ? dimensionsOf(rule, device, record.child.birthDate) : [];
     const read = readWhatIf(request.query, dimensions, using.today);
     const { on } = read.imagined;
     const expected = expectedSizes(record, posteriorOf(record, deps), on);

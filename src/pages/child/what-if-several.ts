@@ -34,8 +34,8 @@ export const roomField = (m: MeasureId) => `room.${m}`;
 export const readingField = (s: Series) => `reading.${s.measure}.${s.side}`;
 
 /** What limits this device, in the rule's order, and stature, which says most of growth to come. */
-export function dimensionsOf(rule: FamilyRule, device: Device): Dimension[] {
-  const limits = dimensionLimits(rule, { ...device, limitsMm: {} }, []);
+export function dimensionsOf(rule: FamilyRule, device: Device, birthDate: IsoDate): Dimension[] {
+  const limits = dimensionLimits(rule, { ...device, limitsMm: {} }, [], { birthDate, measured: null });
   return [...new Set(limits.map((l) => l.series.measure))].map((measure) => {
     const own = limits.filter((l) => l.series.measure === measure);
     return { measure, usualMm: own[0].baseMm, series: own.map((l) => l.series) };

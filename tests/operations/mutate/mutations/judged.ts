@@ -21,6 +21,8 @@ export const judged: readonly MutationGroup[] = [
       ['addDaysIso(castBy, Math.ceil(waitDays)) < today', 'addDaysIso(castBy, -Math.ceil(waitDays)) < today'],
       ['  hipAngleOff,\n  adjust,', '  adjust,'],
       ['!readAfterVerdict(facts) &&\n  saidToFit', 'readAfterVerdict(facts) &&\n  saidToFit'],
+      ['reviewBy >= today && reviewBy <= addDaysIso(end, LIFE_LOOK_DAYS)', 'true'],
+      ['firstLookBy !== null && firstLookBy < reviewBy', 'firstLookBy !== null && firstLookBy > reviewBy'],
       ['by > reviewBy) ||', 'by < reviewBy) ||'],
       ['plainRoom.leftMm <= plainRoom.tightWithinMm', 'plainRoom.leftMm > plainRoom.tightWithinMm'],
       ['(chanceToday ?? 0) > accepted', '(chanceToday ?? 0) > 1'],

@@ -29,8 +29,6 @@ export const recall: readonly MutationGroup[] = [
       ["if (history.lostOn) return choose('repair'", "if (history.lostOn) return choose('review'"],
       ["if (history.brokenOn) return choose('repair'", "if (history.brokenOn) return choose('review'"],
       ['if (by > until) return null;\n  const wear', 'if (by < until) return null;\n  const wear'],
-      ['reviewBy >= today && reviewBy <= addDaysIso(end, LIFE_LOOK_DAYS)', 'true'],
-      ['firstLookBy !== null && firstLookBy < reviewBy', 'firstLookBy !== null && firstLookBy > reviewBy'],
       ['fundedFrom && fundedFrom > castBy', 'fundedFrom && fundedFrom < castBy'],
       ["castUnseen ? 'cast' : 'check', castBy, 'beyond-use'", "'review', castBy, 'beyond-use'"],
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
