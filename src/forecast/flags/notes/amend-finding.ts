@@ -76,7 +76,7 @@ const isTakenBack = (current: NoteFinding, clause: string): boolean =>
     !(isMark(current) && UNBROKEN.test(clause)));
 /** Somebody has thought of what a treatment to come means for the device. */
 const NOTHING_TO_DO =
-  /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first)\b/;
+  /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first|(?:re)?cast after|will recast)\b/;
 const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */

@@ -50,6 +50,13 @@ const WAS = String.raw`\b(?:was|were|having been|prev|previous|previously|before
 const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly now: number }[] = [
   {
     form: new RegExp(
+      `^${FILL}${NUMBER} (?:deg\\w* )?(?:in|at|on|last) ${FILL}\\b(?:now|today)\\b ?${NUMBER}`,
+    ),
+    before: 1,
+    now: 2,
+  },
+  {
+    form: new RegExp(
       `^${FILL}(?:was|were|from|prev\\w*)${FILL}${NUMBER}${FILL}\\b(?:to|now|today)\\b${FILL}${NUMBER}`,
     ),
     before: 1,

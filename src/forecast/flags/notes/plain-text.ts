@@ -49,7 +49,9 @@ const SPANS: readonly [RegExp, string][] = [
   [/(?<![a-z0-9])\+ ?ve\b/g, 'positive'],
   [/(?<![a-z0-9])- ?ve\b/g, 'negative'],
   [/>=? ?(?=\d)/g, ' over '],
-  [/\bp ?& ?n\b/g, 'pins needles'],
+  [/\bp ?[&+] ?n\b/g, 'pins needles'],
+  [/\bwarm ?[,&+] ?pink\b/g, 'warm and pink'],
+  [/\bpink ?[,&+] ?warm\b/g, 'pink and warm'],
   // A fracture, of a bone or of a shell.
   [/#(?!\s?\d)/g, ' fracture '],
   [/\bpins ?(?:and|&|\+|n|\/|-) ?needles\b/g, 'pins needles'],

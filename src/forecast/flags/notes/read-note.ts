@@ -25,7 +25,7 @@ export interface ReadNote {
 
 /** 'Cracked? No.' */
 const ASKED_AND_DENIED =
-  /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))/g;
+  /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))|\basked (?:if|whether|does|do|is|are) [^.;?\n]*? (?:says|said|answered|replied) (?:no|not|none)\b/g;
 
 /** 'Smoothed so as not to catch'. */
 const SO_THAT_NOT = /\bso (?:as not to|that it does not|it does not|it doesnt|it wont) [a-z]+/g;
@@ -135,12 +135,23 @@ function termsOf(clause: string, region: Region | null, said: string): Term[] {
       NEVER_HIDDEN.includes(t.kind) &&
       (isMark(o) || ['pain', 'fit-changed', 'function-lost'].includes(o.kind))
     );
-  return all
+  return [...all, ...lostSince(clause, said)]
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
     .filter((t) => !(t.kind === 'function-lost' && all.some((o) => isLeftOff(t, o))))
     .filter((t) => fitsPlace(t, clause, region, said) && !(HURT_IN_A_FALL.test(t.text) && A_FALL.test(said)))
     .sort((a, b) => a.at - b.at);
 }
+
+/** 'Could feel light touch in spring, now cannot'. */
+function lostSince(clause: string, said: string): Term[] {
+  const now = COULD.test(said) ? NOW_CANNOT.exec(clause) : null;
+  if (!now) return [];
+  const kind = /\b(?:feel|sensation|touch|pin)\b/.test(said) ? 'numbness' : 'function-lost';
+  return [{ at: now.index, end: now.index + now[0].length, text: now[0], kind }];
+}
+const COULD = /\b(?:could|was able|managed)\b/;
+const NOW_CANNOT =
+  /^\s*(?:now (?:he |she |they )?(?:cannot|cant|wont|doesnt|not able)|(?:not|cannot|cant) (?:now|any ?more)|no longer)\s*[.;]?\s*$/;
 
 /** 'No longer digs in on sitting': what is no longer done is the bad thing, and no skill. */
 const isLeftOff = (lost: Term, bad: Term): boolean =>

@@ -28,9 +28,9 @@ const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean 
   (WEARS_LESS.test(text) && BY_CHOICE.test(after));
 
 /** 'Only wears them for hurling by choice', 'wearing less as agreed'. */
-const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only|off for)\b/;
+const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only|off for|unlock\w*)\b/;
 const BY_CHOICE =
-  /\b(?:by choice|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|allowed|weaning)\b/;
+  /\b(?:by choice|per protocol|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|allowed|weaning)\b/;
 
 const isAdvised = (before: string, term: Term, after: string): boolean =>
   has(patterns.advice, before) ||
@@ -146,7 +146,7 @@ const OTHER_MARK =
 
 /** Said not to come from what is worn. */
 export const UNRELATED =
-  /\b(?:unrelated|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
+  /\b(?:unrelated|was (?:only |just )?(?:felt tip|pen|biro|ink|paint|mud|marker|food|dirt)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;

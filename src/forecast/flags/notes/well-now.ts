@@ -13,7 +13,7 @@ const MAY_PASS: readonly FindingKind[] = [
 ];
 
 const WELL =
-  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|puts? (?:them|it) on|asks for (?:them|it)|keeps? (?:them|it) on|wears|tolerat\w+|loves|likes|happily|all day|full ?time|without (?:any )?(?:fuss|bother|trouble|murmur|complaint|problem)s?|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
+  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|puts? (?:them|it) on|brings? (?:them|it)|asks for (?:them|it)|keeps? (?:them|it) on|wears|tolerat\w+|loves|likes|happily|all day|full ?time|without (?:any )?(?:fuss|bother|trouble|murmur|complaint|problem)s?|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
 const NOT_WELL = /\b(?:still|again|worse|but|not|cannot|cant|wont|returned|recurr\w+|until|only)\b/;
 
 /** 'Used to limp', 'cried the first two nights', 'had itchy spots', 'sore in the autumn'. */
@@ -24,18 +24,21 @@ const SINCE =
 
 /** 'Mum worried that it had got too small': a question, until somebody has measured. */
 const WORRIED =
-  /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|thought|thinks|queried|querying|feared)\b/;
+  /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|scared|frightened|thought|thinks|queried|querying|feared)\b/;
 const FOUND_WELL =
-  /\b(?:reassured|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
+  /\b(?:reassured|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
 
 /** 'Used to limp, now without a limp': denied of today what was told of then. */
 export const isOfThen = (kind: FindingKind, words: string): boolean =>
   MAY_PASS.includes(kind) && THEN.test(words);
 
+const IS_SO = /\b(?:still|again|worse|not|cannot|cant|wont|over|past|short)\b/;
+
 /** A clause behind tells that what a finding speaks of is over, or was feared only. */
 export function isWellNow(kind: FindingKind, words: string, clause: string): boolean {
+  const mayBeFeared = kind === 'function-lost' || MAY_PASS.includes(kind);
+  if (mayBeFeared && WORRIED.test(words) && FOUND_WELL.test(clause) && !IS_SO.test(clause)) return true;
   if (!MAY_PASS.includes(kind) || NOT_WELL.test(clause)) return false;
-  if (WORRIED.test(words) && FOUND_WELL.test(clause)) return true;
   return isOfThen(kind, words) && SINCE.test(clause) && WELL.test(clause);
 }
 
