@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import type { Caseload } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
@@ -142,7 +143,9 @@ function isOwnTable(text: TextTable): boolean {
   if (isOwnVisits(headings)) return true;
   return tableNames.some((table) => {
     const all = columns[table];
-    if (all.every(({ name }) => headings.has(name))) return true;
+    // What a record need not even carry came later than files that are still about.
+    const later = (schema: z.ZodType) => schema instanceof z.ZodOptional;
+    if (all.every(({ name, schema }) => headings.has(name) || later(schema))) return true;
     if (table === 'children' || table === 'measurements' || table === 'devices') return false;
     // 'Device' and 'Date' head many a clinic's list: only our own names, or the file's, make it one of our tables.
     const own = all.every(({ name, required }) => !required || headings.has(name));

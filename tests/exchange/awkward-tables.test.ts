@@ -216,6 +216,21 @@ describe('readings', () => {
     expect(caseload.measurements).toMatchObject([{ value: 178, observer: 'clinic' }]);
   });
 
+  it('takes a table of devices from before the hip angles beside a table of children with every column', async () => {
+    const all = `${tableColumns.children.map(({ name }) => name).join(',')}\nA,,2018-03-14,f\n`;
+    const before = tableColumns.devices.map(({ name }) => name).filter((name) => !name.startsWith('hip_'));
+    const row = before.map(
+      (name) =>
+        ({ id: 'd', child_id: 'A', family: 'solid-afo', side: 'left', cast_date: '2026-01-10' })[name] ?? '',
+    );
+    const { caseload, refused } = await parse({
+      'children.csv': all,
+      'devices.csv': `${before.join(',')}\n${row.join(',')}\n`,
+    });
+    expect(refused).toEqual([]);
+    expect(caseload.devices).toMatchObject([{ id: 'd', family: 'solid-afo' }]);
+  });
+
   it('a refused cell of a wide row leaves its neighbours', async () => {
     const { caseload, refused } = await parse({
       'children.csv': children,
