@@ -96,7 +96,6 @@ export function studyCommands(program: Command, load: Load): void {
   program
     .command('simulate')
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
-    .option('--curves <file>', 'true growth curves as CSV (default: the invented clinic)')
     .option('--children <number>', 'how many children', whole)
     .option('--years <number>', 'how many years', whole, 5)
     .option(

@@ -25,7 +25,7 @@ import { roomByReadings, roomsByReadings } from './room-by-readings.js';
 /** Unknown is not safe: where nothing can be said the chance counts as one half. */
 const UNKNOWN = 0.5;
 /** A joint or strap that waits for its adjustment harms half as much as a device beyond use (common practice, no source). */
-const ADJUSTING_SHARE = 0.5;
+export const ADJUSTING_SHARE = 0.5;
 /** A look is early enough until half as much again of the accepted chance is reached (common practice, no source). */
 const LOOK = 1.5;
 const WEEK = 7;

@@ -1,34 +1,35 @@
-/** A caseload lived through under a recall policy: what goes in and what comes out. */
+/**
+ * A caseload lived through under a recall policy. The world has children whose true sizes are known on every day, each
+ * with one device; what ends it, eases it or is renewed on it is what its family's own rule says, with a limit of its own
+ * a little off the rule in every dimension. What a clinic knows is the record of the child: readings with their error,
+ * the fit as a look shows it, casts, adjustments, new parts. The forecasting clinic hands this record to the product:
+ * `forecast/` assesses, `recall/decide/` says what is to be done, `recall/level/` in which week, and it is done. The
+ * fixed reviews see the same rooms with the same error and go by plain rules of the trade: ease what is tight, order the
+ * part, cast when a share of the allowance is used. Each policy looks at a new device within four weeks. A day past a
+ * limit that nothing answers counts in full, one that only waits for an adjustment or a part counts half, each as much
+ * as the device and the skin ask for (`harmADay`); no policy sees the truth, and none sees another's readings.
+ */
+import type { RecallAssessment } from '../../recall/decide/plan-child.js';
+import type { ChildRecord } from '../../records/caseload.js';
 import type { DayNumber, IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import type { Series } from '../../records/measure.js';
+import type { Child } from '../../records/records.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
 
 export interface SimulatedChild {
-  readonly id: string;
-  readonly insensateSkin: boolean;
-  readonly allowanceMm: number;
-  /** True size that decides, mm. Only the world reads it; policies see readings. */
-  readonly trueSize: (day: DayNumber) => number;
-  /** Days until the usual review by age and skin, which no forecast replaces; absent for one a year. */
-  readonly reviewEveryDays?: (day: DayNumber) => number;
+  readonly child: Child;
+  readonly rule: FamilyRule;
+  readonly side: Device['side'];
+  /** True size on any day, mm. Only the world reads it; policies see readings. */
+  readonly trueSize: (series: Series, day: DayNumber) => number;
 }
 
-/** What was known by a day: the days of the visits so far. The forecaster holds the readings taken on them. */
-export interface KnownDevice {
-  readonly castDay: DayNumber;
-  readonly allowanceMm: number;
-  /** Room at the limit read in the device at today's visit, with the error of such a look, mm; null without a visit. */
-  readonly roomSeenMm: number | null;
-}
+/** What the product says of a record on a day, from the record alone. */
+export type SimulationAssessor = (record: ChildRecord, today: IsoDate) => RecallAssessment;
 
-/** Chance of being outgrown over dates, from readings of the days given and nothing else. */
-export type SimulationForecaster = (
-  child: SimulatedChild,
-  readingDays: readonly DayNumber[],
-  device: KnownDevice,
-  today: DayNumber,
-) => { readonly dates: readonly IsoDate[]; readonly probabilityOutgrown: readonly number[] };
-
-/** What a look at a device shows on a visit's day whose true room is this; its error is the same under every policy. */
-export type SimulationLook = (child: SimulatedChild, day: DayNumber, roomMm: number) => number;
+/** A standard normal error that depends on the child, the thing read and the day alone: the same under every policy. */
+export type SimulationError = (childId: string, what: string, day: DayNumber) => number;
 
 export type RecallPolicy =
   /** Seen every so many months; cast when outgrown or when the look shows that a share of the allowance is used. */
@@ -49,12 +50,17 @@ export interface World {
 export interface ChildOutcome {
   readonly childId: string;
   readonly years: number;
+  /** Past a limit that no adjustment or part answers any more. */
   readonly daysOutgrown: number;
-  /** The same, each day as much as it matters to this child's skin. */
+  /** Past a limit that an adjustment or a part would have answered. */
+  readonly daysWaiting: number;
+  /** Both, each day as much as it matters. */
   readonly weightedDays: number;
   /** Days that devices would still have fitted on the day the next was given: wear thrown away. */
   readonly thrownAwayDays: number;
   readonly casts: number;
+  readonly adjustments: number;
+  readonly parts: number;
   readonly visits: number;
   readonly missed: number;
 }

@@ -1,229 +1,200 @@
-import type { TurnaroundEstimate } from '../../recall/contract.js';
-import { acceptedChance } from '../../recall/decide/accepted-chance.js';
-import { beyondUseChance } from '../../recall/decide/beyond-use-chance.js';
-import { castBy } from '../../recall/decide/cast-by.js';
+import { turnaroundsOf } from '../../clinic/clinic-list.js';
+import type { EarlierVisit } from '../../recall/carry-over.js';
+import { harmADay } from '../../recall/decide/accepted-chance.js';
+import { ADJUSTING_SHARE } from '../../recall/decide/decide-device.js';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
-import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { type DayNumber, dayNumber, daysBetween, isoDate } from '../../records/dates.js';
 import type { WorkshopJob } from '../../records/device.js';
+import { loadRules } from '../../rules/load-rules.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
-import { estimateTurnaround } from '../../turnaround/estimate-turnaround.js';
 import { hash } from '../backtest/clinic-noise.js';
+import { ChildInCare } from './child-in-care.js';
 import type {
   ChildOutcome,
   PolicyOutcome,
   RecallPolicy,
   SimulatedChild,
-  SimulationForecaster,
-  SimulationLook,
+  SimulationAssessor,
+  SimulationError,
   World,
 } from './contract.js';
-import { levelWeeks, type Wanted } from './level-weeks.js';
+import { fixedReview } from './fixed-review.js';
+import { type Answered, ask, type ForecastClinic, forecastReview, nextVisitOf } from './forecast-review.js';
+import { levelWeeks } from './level-weeks.js';
 import { WorkshopQueue } from './workshop-queue.js';
 
-const FAMILY = 'solid-afo';
 const WEEK = 7;
-/** A visit missed is made up three weeks later; a child without a usual review is seen yearly; a plan is made every four weeks. */
+/** A visit missed is made up three weeks later; a plan is made every four weeks. */
 const REBOOK_WEEKS = 3;
-const LATEST_WEEKS = 52;
-const SOONEST_WEEKS = 4;
-/** A child who is there is cast rather than called again within so many days (common practice, no source). */
-const CAST_RATHER_THAN_COME_AGAIN_DAYS = SOONEST_WEEKS * WEEK;
 const PLAN_EVERY_WEEKS = 4;
-/** Days of work and curing a job needs once begun (with queueing about three weeks; common practice, no source). */
-const WORK_DAYS = [11, 20] as const;
+/** A new device is looked at within four weeks of its fitting, whoever asks for it (common practice, no source). */
+const FIRST_LOOK_DAYS = 28;
+/** Days of work and curing a job needs once begun, as shares of what its rule gives it with queueing (common practice, no source). */
+const WORK_SHARE = [0.52, 0.95] as const;
+const MONTH_DAYS = 30.44;
 
 interface Life {
-  readonly child: SimulatedChild;
+  readonly child: ChildInCare;
   readonly random: RandomStream;
-  readonly seenDays: DayNumber[];
-  castDay: DayNumber;
-  /** Size at which the device worn is outgrown. */
-  limitMm: number;
-  /** Being made: cast on this day, fitted on that one (null until the workshop begins it). */
-  making: { castDay: DayNumber; fitDay: DayNumber | null } | null;
   nextVisit: DayNumber;
-  castBy: IsoDate | null;
-  forecast: Wanted['forecast'];
-  daysOutgrown: number;
-  thrownAwayDays: number;
-  casts: number;
-  visits: number;
-  missed: number;
+  answered: Answered | null;
+  planned: EarlierVisit | null;
 }
 
-/** Runs a caseload week by week. A policy sees readings of the visits that were kept, and nothing of the future. */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one day after another, with the state of the clinic between them
+/** Runs a caseload week by week. A policy sees the records of the visits that were kept, and nothing of the future. */
 export async function simulateCaseload(
   children: readonly SimulatedChild[],
   policy: RecallPolicy,
   world: World,
-  forecast: SimulationForecaster,
-  look: SimulationLook,
+  assess: SimulationAssessor,
+  error: SimulationError,
   progress: (share: number) => void = () => {},
 ): Promise<PolicyOutcome> {
-  const chosen = policy.kind === 'forecast' ? policy.acceptedChance : undefined;
-  const settings = recallSettings.parse(chosen === undefined ? {} : { acceptedChance: chosen });
-  const harmOf = (child: SimulatedChild): number => (child.insensateSkin ? settings.harmInsensate : 1);
-  const start = dayNumber(world.start);
+  const clinic = new SimulatedClinic(children, policy, world, assess, error);
   const weeks = Math.round((world.years * 365.25) / WEEK);
-  const benchRandom = randomStream(hash(`${world.seed}|benches`));
-  const queue = new WorkshopQueue<Life>(
-    Math.max(1, Math.ceil((world.jobsPerWeek * (WORK_DAYS[0] + WORK_DAYS[1])) / 2 / WEEK)),
-    () => Math.round(WORK_DAYS[0] + (WORK_DAYS[1] - WORK_DAYS[0]) * benchRandom.uniform()),
-  );
-  const jobs: WorkshopJob[] = [];
-  const visitsByWeek: number[] = [];
-  let turnaround: TurnaroundEstimate = estimateTurnaround([], FAMILY, world.start);
+  for (let w = 0; w < weeks; w++) {
+    if (w % PLAN_EVERY_WEEKS === 0) {
+      await clinic.planAhead(w);
+      progress(w / weeks);
+    }
+    clinic.liveAWeek(w);
+  }
+  return clinic.outcome();
+}
 
-  const lives = children.map((child, k): Life => {
-    const random = randomStream(hash(`${world.seed}|life ${k}`));
-    const castDay = start - Math.floor(random.uniform() * 180);
-    return {
-      child,
-      random,
-      // History a clinic has of a child already in its care.
-      seenDays: [castDay - 365, castDay - 180, castDay],
-      castDay,
-      limitMm: child.trueSize(castDay) + child.allowanceMm,
-      making: null,
-      nextVisit: start,
-      castBy: null,
-      forecast: null,
-      daysOutgrown: 0,
-      thrownAwayDays: 0,
-      casts: 0,
-      visits: 0,
-      missed: 0,
-    };
-  });
+class SimulatedClinic {
+  private readonly start: DayNumber;
+  private readonly lives: readonly Life[];
+  private readonly queue: WorkshopQueue<Life>;
+  private readonly visitsByWeek: number[] = [];
+  private readonly finished: WorkshopJob[] = [];
+  private readonly settings;
+  private forecasts: ForecastClinic;
 
-  /** Looks ahead for the device that will be worn next, as known today. */
-  const lookAhead = (life: Life, today: DayNumber, roomSeenMm: number | null = null): void => {
-    const castDay = life.making?.castDay ?? life.castDay;
-    const device = { castDay, allowanceMm: life.child.allowanceMm, roomSeenMm };
-    const chances = forecast(life.child, life.seenDays, device, today);
-    life.forecast = chances;
-    const chance = beyondUseChance(chances);
-    life.castBy =
-      chance && castBy(chance, acceptedChance(harmOf(life.child), settings), turnaround.p80Days, null);
-    const latest = life.castBy === null ? Number.POSITIVE_INFINITY : dayNumber(life.castBy);
-    // Nobody is called for the device after the one being made: at its fitting they look again.
-    const due = life.making ? Number.POSITIVE_INFINITY : Math.max(latest, today + SOONEST_WEEKS * WEEK);
-    const review = life.child.reviewEveryDays?.(today) ?? LATEST_WEEKS * WEEK;
-    life.nextVisit = Math.min(due, today + Math.ceil(review / WEEK) * WEEK);
-  };
-
-  for (const life of lives) {
-    if (policy.kind === 'forecast') lookAhead(life, start);
-    else life.nextVisit = start + Math.floor((life.random.uniform() * policy.months * 30.44) / WEEK) * WEEK;
+  constructor(
+    children: readonly SimulatedChild[],
+    private readonly policy: RecallPolicy,
+    private readonly world: World,
+    assess: SimulationAssessor,
+    error: SimulationError,
+  ) {
+    const chosen = policy.kind === 'forecast' ? policy.acceptedChance : undefined;
+    this.settings = recallSettings.parse(chosen === undefined ? {} : { acceptedChance: chosen });
+    this.start = dayNumber(world.start);
+    const rules = loadRules();
+    this.forecasts = { assess, rules, settings: this.settings, ...this.workshopOn(this.start) };
+    const benchRandom = randomStream(hash(`${world.seed}|benches`));
+    const usual = children.reduce((sum, c) => sum + c.rule.turnaroundDays.value, 0) / children.length;
+    const working = (usual * (WORK_SHARE[0] + WORK_SHARE[1])) / 2;
+    this.queue = new WorkshopQueue<Life>(
+      Math.max(1, Math.ceil((world.jobsPerWeek * working) / WEEK)),
+      ({ child }) =>
+        Math.round(
+          child.simulated.rule.turnaroundDays.value *
+            (WORK_SHARE[0] + (WORK_SHARE[1] - WORK_SHARE[0]) * benchRandom.uniform()),
+        ),
+    );
+    this.lives = children.map((simulated, k): Life => {
+      const random = randomStream(hash(`${world.seed}|life ${k}`));
+      const castDay = this.start - simulated.rule.turnaroundDays.value - Math.floor(random.uniform() * 180);
+      const child = new ChildInCare(simulated, error, castDay);
+      return {
+        child,
+        random,
+        answered: null,
+        planned: null,
+        nextVisit: this.start + Math.floor(random.uniform() * 8) * WEEK,
+      };
+    });
   }
 
-  const visit = (life: Life, today: DayNumber): void => {
-    if (life.random.uniform() < world.missedShare) {
-      life.missed++;
+  /** What is known of the workshop on a day. */
+  private workshopOn(day: DayNumber): Pick<ForecastClinic, 'jobs' | 'turnaroundOf'> {
+    const jobs = (this.lives ?? []).flatMap(({ child }) => child.record().jobs);
+    return { jobs, turnaroundOf: turnaroundsOf(jobs, isoDate(day), loadRules()) };
+  }
+
+  /** Every few weeks a clinic that forecasts looks up how long its workshop takes, and may level its weeks. */
+  async planAhead(week: number): Promise<void> {
+    if (this.policy.kind === 'fixed') return;
+    const today = this.start + week * WEEK;
+    this.forecasts = { ...this.forecasts, ...this.workshopOn(today) };
+    for (const life of this.lives) life.answered ??= this.lookAgain(life, today);
+    if (!this.policy.levelled) return;
+    const weeks = await levelWeeks(this.lives, isoDate(today), this.forecasts, this.world);
+    for (const life of this.lives) {
+      life.planned = weeks.get(life.child.id) ?? null;
+      if (life.planned?.plannedWeek) life.nextVisit = dayNumber(life.planned.plannedWeek);
+    }
+  }
+
+  private lookAgain(life: Life, today: DayNumber): Answered {
+    const answered = ask(life.child, today, this.forecasts);
+    life.nextVisit = nextVisitOf(answered, life.child, today);
+    return answered;
+  }
+
+  liveAWeek(week: number): void {
+    const today = this.start + week * WEEK;
+    const due = this.lives.filter((l) => l.nextVisit <= today);
+    this.visitsByWeek.push(due.length);
+    for (const life of due) this.visit(life, today);
+    // Fitted at the next weekly fitting session after it is finished.
+    for (const { job: life, finished } of this.queue.serve(today + WEEK - 1))
+      life.child.making!.fitDay = this.start + Math.ceil((finished - this.start) / WEEK) * WEEK;
+    for (const life of this.lives) this.wearAWeek(life, today);
+  }
+
+  private visit(life: Life, today: DayNumber): void {
+    const { child, random } = life;
+    const { policy } = this;
+    if (random.uniform() < this.world.missedShare) {
+      child.tally.missed++;
       life.nextVisit = today + REBOOK_WEEKS * WEEK;
+      if (life.planned) life.planned = { ...life.planned, state: 'did-not-come' };
       return;
     }
-    life.visits++;
-    life.seenDays.push(today);
-    const room = look(life.child, today, life.limitMm - life.child.trueSize(today));
-    if (!life.making && (room <= 0 || castAhead(life, today, room))) {
-      life.casts++;
-      life.making = { castDay: today, fitDay: null };
-      queue.arrive(life, today);
+    life.planned = null;
+    child.tally.visits++;
+    const before = child.making;
+    if (policy.kind === 'fixed') {
+      fixedReview(child, today, policy.castAheadShare);
+      life.nextVisit = today + Math.round((policy.months * MONTH_DAYS) / WEEK) * WEEK;
+    } else {
+      life.answered = forecastReview(child, today, this.forecasts);
+      life.nextVisit = nextVisitOf(life.answered, child, today);
     }
-    if (policy.kind === 'fixed') life.nextVisit = today + Math.round((policy.months * 30.44) / WEEK) * WEEK;
-    else lookAhead(life, today, life.making ? null : room);
-  };
-
-  const castAhead = (life: Life, today: DayNumber, room: number): boolean => {
-    if (policy.kind === 'fixed') return room <= (1 - policy.castAheadShare) * life.child.allowanceMm;
-    lookAhead(life, today, room);
-    return life.castBy !== null && life.castBy <= isoDate(today + CAST_RATHER_THAN_COME_AGAIN_DAYS);
-  };
-
-  /** A device that is ready is worn from today. */
-  const handOver = (life: Life, today: DayNumber): void => {
-    const { making } = life;
-    if (!making || making.fitDay === null || making.fitDay > today) return;
-    life.thrownAwayDays += daysLeft(life, today);
-    life.castDay = making.castDay;
-    life.limitMm = life.child.trueSize(life.castDay) + life.child.allowanceMm;
-    life.making = null;
-    if (policy.kind === 'fixed') return;
-    const room = life.limitMm - life.child.trueSize(today);
-    lookAhead(life, today, look(life.child, today, room));
-  };
-
-  const wearAWeek = (life: Life, today: DayNumber): void => {
-    handOver(life, today);
-    if (life.child.trueSize(today) > life.limitMm) life.daysOutgrown += WEEK;
-  };
-
-  let planned = new Map<string, DayNumber>();
-  /** Every few weeks a clinic that forecasts looks up how long its workshop takes, and may level its weeks. */
-  const planAhead = async (w: number, today: DayNumber): Promise<void> => {
-    if (policy.kind !== 'forecast' || w % PLAN_EVERY_WEEKS !== 0) return;
-    turnaround = estimateTurnaround(jobs, FAMILY, isoDate(today));
-    if (policy.levelled) planned = await levelWeeks(lives.map(wanted), today, turnaround, world, planned);
-    progress(w / weeks);
-  };
-
-  for (let w = 0; w < weeks; w++) {
-    const today = start + w * WEEK;
-    await planAhead(w, today);
-    const due = lives.filter((l) => (planned.get(l.child.id) ?? l.nextVisit) <= today);
-    visitsByWeek.push(due.length);
-    for (const life of due) {
-      planned.delete(life.child.id);
-      visit(life, today);
-    }
-    for (const { job: life, arrived, finished } of queue.serve(today + WEEK - 1)) {
-      // Fitted at the next weekly fitting session after it is finished.
-      life.making!.fitDay = start + Math.ceil((finished - start) / WEEK) * WEEK;
-      jobs.push({
-        id: `${life.child.id}@${arrived}`,
-        deviceId: life.child.id,
-        family: FAMILY,
-        stages: { cast: isoDate(arrived), fit: isoDate(life.making!.fitDay) },
-        status: 'fitted',
-      });
-    }
-    for (const life of lives) wearAWeek(life, today);
+    if (child.making && child.making !== before) this.queue.arrive(life, today);
   }
-  return {
-    policy,
-    children: lives.map(
-      (l): ChildOutcome => ({
-        childId: l.child.id,
-        years: world.years,
-        daysOutgrown: l.daysOutgrown,
-        weightedDays: l.daysOutgrown * harmOf(l.child),
-        thrownAwayDays: l.thrownAwayDays,
-        casts: l.casts,
-        visits: l.visits,
-        missed: l.missed,
-      }),
-    ),
-    visitsByWeek,
-    overtimeWeeks: visitsByWeek.map((v) => v > world.slotsPerWeek),
-    turnaroundDays: jobs.map((j) => dayNumber(j.stages.fit!) - dayNumber(j.stages.cast!)),
-  };
-}
 
-/** Growth that is over never fills a device: wear thrown away counts for this long at most (usual life, no source). */
-const LONGEST_DAYS = 365;
-/** Days the worn device would still have fitted. */
-function daysLeft({ child, limitMm }: Life, today: DayNumber): number {
-  let days = 0;
-  while (days < LONGEST_DAYS && child.trueSize(today + days + WEEK) <= limitMm) days += WEEK;
-  return child.trueSize(today) > limitMm ? 0 : days;
-}
+  private wearAWeek(life: Life, today: DayNumber): void {
+    const fitted = life.child.fitWhatIsReady(today);
+    if (fitted) {
+      this.finished.push(fitted);
+      if (this.policy.kind === 'forecast') life.answered = this.lookAgain(life, today);
+      life.nextVisit = Math.min(life.nextVisit, today + FIRST_LOOK_DAYS);
+    }
+    life.child.wearAWeek(today);
+  }
 
-const wanted = (life: Life): Wanted => ({
-  id: life.child.id,
-  insensateSkin: life.child.insensateSkin,
-  castBy: life.making ? null : life.castBy,
-  forecast: life.forecast,
-  nextVisit: life.nextVisit,
-});
+  outcome(): PolicyOutcome {
+    const { world, visitsByWeek } = this;
+    return {
+      policy: this.policy,
+      children: this.lives.map(({ child }) => this.outcomeOf(child)),
+      visitsByWeek,
+      overtimeWeeks: visitsByWeek.map((v) => v > world.slotsPerWeek),
+      turnaroundDays: this.finished.map((j) => daysBetween(j.stages.cast!, j.stages.fit!)),
+    };
+  }
+
+  private outcomeOf({ id, tally, simulated }: ChildInCare): ChildOutcome {
+    const harm = harmADay(simulated.rule, simulated.child.insensateSkin, this.settings);
+    return {
+      ...tally,
+      childId: id,
+      years: this.world.years,
+      weightedDays: harm * (tally.daysOutgrown + ADJUSTING_SHARE * tally.daysWaiting),
+    };
+  }
+}

@@ -16,12 +16,15 @@ export interface PolicySummary {
   readonly childYears: number;
   /** Per child-year; children resampled. */
   readonly daysOutgrown: Interval;
+  readonly daysWaiting: Interval;
   readonly weightedDays: Interval;
   readonly thrownAwayDays: Interval;
   /** Weighted days beyond use, and wear thrown away at what the clinic gives for a day longer in use: what is to be small. */
   readonly cost: Interval;
   readonly visits: Interval;
   readonly casts: Interval;
+  readonly adjustments: Interval;
+  readonly parts: Interval;
   readonly missed: Interval;
   /** Weeks with more visits than slots, per clinic-year and per 100 child-years; quarters of a year resampled. */
   readonly overtimeWeeks: Interval;
@@ -67,11 +70,14 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     children: children.length,
     childYears: children.reduce((s, c) => s + c.years, 0),
     daysOutgrown: perYear((c) => c.daysOutgrown),
+    daysWaiting: perYear((c) => c.daysWaiting),
     weightedDays: perYear((c) => c.weightedDays),
     thrownAwayDays: perYear((c) => c.thrownAwayDays),
     cost: perYear((c) => c.weightedDays + WASTE * c.thrownAwayDays),
     visits: perYear((c) => c.visits),
     casts: perYear((c) => c.casts),
+    adjustments: perYear((c) => c.adjustments),
+    parts: perYear((c) => c.parts),
     missed: perYear((c) => c.missed),
     overtimeWeeks: overtime,
     overtimeWeeksPer100ChildYears: {

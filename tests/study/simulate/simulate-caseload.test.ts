@@ -1,106 +1,186 @@
 import { describe, expect, it } from 'vitest';
-import { addDaysIso, dayNumber, isoDate } from '../../../src/records/dates.js';
-import type { SimulatedChild, SimulationForecaster, World } from '../../../src/study/simulate/contract.js';
+import { assessChild } from '../../../src/forecast/assess-child.js';
+import { loadGrowthModel } from '../../../src/growth/population/model.js';
+import { dayNumber } from '../../../src/records/dates.js';
+import type { MeasureId } from '../../../src/records/measure.js';
+import { childRecord } from '../../../src/records/records.js';
+import { loadRules } from '../../../src/rules/load-rules.js';
+import { ruleOf } from '../../../src/rules/rule-of.js';
+import { ChildInCare } from '../../../src/study/simulate/child-in-care.js';
+import type {
+  RecallPolicy,
+  SimulatedChild,
+  SimulationAssessor,
+  World,
+} from '../../../src/study/simulate/contract.js';
+import { fixedReview } from '../../../src/study/simulate/fixed-review.js';
 import { replacementNeed } from '../../../src/study/simulate/replacement-need.js';
 import { simulateCaseload } from '../../../src/study/simulate/simulate-caseload.js';
 import { bootstrap, summarisePolicy } from '../../../src/study/simulate/summarise-policies.js';
 
+// Growth by hand in a straight line, the product's own rules, forecasts and list; no outside source.
 const start = '2025-01-06';
-const world: World = { start, years: 3, slotsPerWeek: 2, jobsPerWeek: 2, missedShare: 0, seed: 1 };
-/** Growth in a straight line: 30 mm a year, 15 mm allowed, so a device lasts 182.6 days from its cast. */
-const children = Array.from(
-  { length: 12 },
-  (_, i): SimulatedChild => ({
-    id: `s${i}`,
-    insensateSkin: false,
-    allowanceMm: 15,
-    trueSize: (day) => 500 + (30 * (day - dayNumber(start))) / 365.25,
-  }),
-);
-const exactLook = (_: SimulatedChild, __: number, roomMm: number) => roomMm;
-/** A forecaster that knows straight lines: chance 0 before the true day, 1 from it on. */
-const clairvoyant: SimulationForecaster = (_, __, device, today) => {
-  const days = Array.from({ length: 80 }, (___, w) => today + 7 * w);
-  const outgrown = device.castDay + 182.6;
-  return { dates: days.map(isoDate), probabilityOutgrown: days.map((d) => (d > outgrown ? 1 : 0)) };
+const first = dayNumber(start);
+const rules = loadRules();
+const model = loadGrowthModel();
+const world: World = { start, years: 2, slotsPerWeek: 2, jobsPerWeek: 2, missedShare: 0, seed: 1 };
+const exact = () => 0;
+const assess: SimulationAssessor = (record, today) =>
+  assessChild(record, { today, model, rules, seed: 1, draws: 64 });
+
+/** Sizes at the start of a child of seven, and what they gain a year, mm; what is not named stays as it is. */
+const SIZES: Partial<Record<MeasureId, number>> = {
+  ...{ foot_length: 190, foot_breadth: 70, ankle_height: 55, malleolar_width: 55, stature: 1220 },
+  ...{ knee_height: 340, hip_height: 600, calf_girth: 240, thigh_girth: 370, fibular_head_height: 310 },
 };
+const straight = (id: string, family: string, gains: Partial<Record<MeasureId, number>>): SimulatedChild => ({
+  child: childRecord.parse({ id, sex: 'male', birthDate: '2018-01-06' }),
+  rule: ruleOf(rules, family),
+  side: 'left',
+  trueSize: ({ measure }, day) =>
+    (SIZES[measure] as number) + ((gains[measure] ?? 0) * (day - first)) / 365.25,
+});
+/** Foot 12 mm a year, 8 allowed: the ankle-foot orthosis lasts 243.5 days from its cast. */
+const feet = (count: number) =>
+  Array.from({ length: count }, (_, i) => straight(`s${i}`, 'solid-afo', { foot_length: 12, stature: 60 }));
+const lived = async (children: SimulatedChild[], policy: RecallPolicy, of = world, asks = assess) =>
+  simulateCaseload(children, policy, of, asks, exact);
+const fixed = (months: number, castAheadShare: number): RecallPolicy => ({
+  kind: 'fixed',
+  months,
+  castAheadShare,
+});
 
 describe('simulateCaseload', () => {
-  it('costs what arithmetic says under fixed review of straight-line growth', async () => {
-    const outcome = await simulateCaseload(
-      children,
-      { kind: 'fixed', months: 3, castAheadShare: 0.5 },
-      world,
-      clairvoyant,
-      exactLook,
-    );
-    const s = summarisePolicy(outcome, 1);
-    // By hand: a visit every 13 weeks is 4.01 a year; growth reaches 7.5 mm in 91.3 days, so every other 91-day visit
-    // (at 91 days 7.47 mm is short of it; 182 days) or every visit casts: between 2 and 4 casts a year.
-    expect(s.visits.mean).toBeGreaterThan(3.6);
-    expect(s.visits.mean).toBeLessThan(4.1);
-    expect(s.casts.mean).toBeGreaterThan(1.7);
-    expect(s.casts.mean).toBeLessThan(4.1);
+  it('casts at fixed reviews when the share of the allowance is used, and counts the days by hand', async () => {
+    const s = summarisePolicy(await lived(feet(8), fixed(3, 0.5)), 1);
+    // By hand: half of 8 mm is used after 122 days; the first look comes 49 days after the cast, the review 91 after
+    // that, which casts again: 2.6 a year, the first years' start aside; three weeks of turnaround are never late.
+    expect(s.casts.mean).toBeGreaterThan(2.2);
+    expect(s.casts.mean).toBeLessThan(3);
+    expect(s.daysOutgrown.mean).toBe(0);
+    expect(s.daysWaiting.mean).toBe(0);
   });
 
-  it('sees nobody outgrown for long when the forecast is right, with fewer visits than fixed review', async () => {
-    const forecast = summarisePolicy(
-      await simulateCaseload(children, { kind: 'forecast', levelled: false }, world, clairvoyant, exactLook),
-      1,
-    );
-    const fixed = summarisePolicy(
-      await simulateCaseload(
-        children,
-        { kind: 'fixed', months: 3, castAheadShare: 0.75 },
-        world,
-        clairvoyant,
-        exactLook,
-      ),
-      1,
-    );
-    expect(forecast.daysOutgrown.mean).toBeLessThan(fixed.daysOutgrown.mean);
-    expect(forecast.visits.mean).toBeLessThan(fixed.visits.mean);
+  it('counts a day beyond use as much as it matters to the skin', async () => {
+    const children = feet(6);
+    const insensate = children.map((c) => ({ ...c, child: { ...c.child, insensateSkin: true } }));
+    const [plain, weighted] = await Promise.all([
+      lived(children, fixed(12, 1)),
+      lived(insensate, fixed(12, 1)),
+    ]);
+    const days = plain.children.map((c) => c.daysOutgrown);
+    expect(Math.max(...days)).toBeGreaterThan(100);
+    expect(plain.children.map((c) => c.weightedDays)).toEqual(days);
+    expect(weighted.children.map((c) => c.weightedDays)).toEqual(days.map((d) => 3 * d));
   });
 
-  it('levelling leaves fewer weeks over the slots', async () => {
-    const busy = { ...world, years: 2, slotsPerWeek: 1 };
-    const on = async (levelled: boolean) =>
-      summarisePolicy(
-        await simulateCaseload(children, { kind: 'forecast', levelled }, busy, clairvoyant, exactLook),
-        1,
-      );
-    const [loose, levelled] = [await on(false), await on(true)];
-    expect(levelled.overtimeWeeks.mean).toBeLessThan(loose.overtimeWeeks.mean);
+  it('sees nobody outgrown for long by the product on the straight line, at a wear no fixed rule of as few days reaches', async () => {
+    const forecast = summarisePolicy(await lived(feet(4), { kind: 'forecast', levelled: true }), 1);
+    const late = summarisePolicy(await lived(feet(4), fixed(6, 0.75)), 1);
+    expect(forecast.daysOutgrown.mean).toBeLessThan(late.daysOutgrown.mean / 4);
+    expect(forecast.casts.mean).toBeLessThan(2.4);
   });
 
-  it('is reproducible, and asks the forecaster for nothing later than the day', async () => {
-    const asked: { seen: readonly number[]; today: number }[] = [];
-    const spy: SimulationForecaster = (c, seen, device, today) => {
-      asked.push({ seen: [...seen], today });
-      return clairvoyant(c, seen, device, today);
+  it('is the same again, and hands the product nothing later than the day', async () => {
+    const asked: [string, string][] = [];
+    const spy: SimulationAssessor = (record, today) => {
+      const days = [
+        ...record.measurements.map((m) => m.date),
+        ...record.events.map((e) => e.date),
+        ...record.devices.flatMap((d) => [d.castDate, d.fittedDate ?? d.castDate]),
+      ];
+      asked.push([days.toSorted().at(-1) as string, today]);
+      return assess(record, today);
     };
-    const w = { ...world, years: 2, missedShare: 0.2 };
-    const a = await simulateCaseload(children, { kind: 'forecast', levelled: true }, w, spy, exactLook);
-    const b = await simulateCaseload(
-      children,
-      { kind: 'forecast', levelled: true },
-      w,
-      clairvoyant,
-      exactLook,
-    );
-    expect(a).toEqual(b);
+    const missing = { ...world, years: 1, missedShare: 0.3 };
+    const policy: RecallPolicy = { kind: 'forecast', levelled: true };
+    const a = await lived(feet(3), policy, missing, spy);
+    expect(await lived(feet(3), policy, missing)).toEqual(a);
     expect(a.children.reduce((s, c) => s + c.missed, 0)).toBeGreaterThan(0);
-    for (const { seen, today } of asked) expect(Math.max(...seen)).toBeLessThanOrEqual(today);
-    expect(asked.every((x) => x.today <= dayNumber(addDaysIso(start, 3 * 366)))).toBe(true);
+    expect(asked.length).toBeGreaterThan(10);
+    // A device of the history is fitted by the day the world starts.
+    for (const [last, today] of asked) expect(last <= today).toBe(true);
+  });
+});
+
+describe('a device of the world', () => {
+  const leg = () =>
+    new ChildInCare(straight('k', 'kafo', { knee_height: 22, foot_length: 12 }), exact, first);
+  const on = (days: number) => first + days;
+  const roomAt = (child: ChildInCare, measure: MeasureId, day: number) =>
+    child.rooms(day).find((r) => r.limit.series.measure === measure)!;
+
+  it('has room in every dimension its rule limits, each growing as the child does', () => {
+    const child = leg();
+    const { dimensions } = ruleOf(rules, 'kafo');
+    expect(child.rooms(first).map((r) => r.limit.series.measure)).toEqual(dimensions.map((d) => d.measure));
+    // By hand: a year takes 22 of 11 mm at the knee and 12 of 8 at the toes.
+    expect(roomAt(child, 'knee_height', on(365.25)).roomMm).toBeCloseTo(-11);
+    expect(roomAt(child, 'foot_length', on(365.25)).roomMm).toBeCloseTo(-4);
+    expect(roomAt(child, 'calf_girth', on(365.25)).roomMm).toBe(20);
+  });
+
+  it('past a limit that a bar or a part answers it waits; past one that nothing answers it is beyond use', () => {
+    const child = leg();
+    child.wearAWeek(on(365));
+    expect(child.tally).toMatchObject({ daysWaiting: 7, daysOutgrown: 0 });
+    const { series } = roomAt(child, 'knee_height', first).limit;
+    child.adjust(on(366), series, 'side-bar', 36);
+    expect(roomAt(child, 'knee_height', on(366)).answer).toBeNull();
+    // By hand: 11 + 36 = 47 mm of 22 a year are gone after 780 days.
+    child.wearAWeek(on(770));
+    expect(child.tally.daysOutgrown).toBe(0);
+    child.wearAWeek(on(790));
+    expect(child.tally.daysOutgrown).toBe(7);
+  });
+
+  it('a foot section starts anew with the foot of the day it was ordered, once it is there', () => {
+    const child = leg();
+    child.order(on(200), 'foot-section');
+    child.fitWhatIsReady(on(214));
+    expect(roomAt(child, 'foot_length', on(214)).roomMm).toBeCloseTo(8 - (12 * 214) / 365.25, 1);
+    child.fitWhatIsReady(on(221));
+    // By hand: 8 mm less what three weeks grow, to the millimetre in which it is written down.
+    expect(
+      Math.abs(roomAt(child, 'foot_length', on(221)).roomMm - (8 - (12 * 21) / 365.25)),
+    ).toBeLessThanOrEqual(0.5);
+    expect(child.tally).toMatchObject({ parts: 1, casts: 0 });
+  });
+
+  it('is eased at a fixed review by whole holes while it is tight, and not while there is room', () => {
+    const child = leg();
+    fixedReview(child, on(100), 1);
+    expect(child.tally.adjustments).toBe(0);
+    fixedReview(child, on(150), 1);
+    // By hand: 11 - 9.03 = 1.97 mm of room, tight under 3: eased towards 6, one hole of 6 mm.
+    const bars = child.record().events.filter((e) => e.kind === 'adjusted');
+    expect(bars.map((e) => [e.measure, e.changeMm])).toEqual([['knee_height', 6]]);
+  });
+
+  it('throws away the wear that was left, for a year at most', () => {
+    const child = new ChildInCare(feet(1)[0], exact, first);
+    child.cast(on(100));
+    child.making!.fitDay = on(121);
+    child.fitWhatIsReady(on(121));
+    // By hand: 243.5 - 121 = 122.5 days, in whole weeks.
+    expect(child.tally.thrownAwayDays).toBe(119);
+    const grown = new ChildInCare(straight('g', 'solid-afo', {}), exact, first);
+    grown.cast(on(100));
+    grown.making!.fitDay = on(121);
+    grown.fitWhatIsReady(on(121));
+    expect(grown.tally.thrownAwayDays).toBe(371);
   });
 });
 
 describe('replacementNeed', () => {
-  it('is growth over allowance', () => {
-    // By hand: 30 mm a year over 15 mm is 2 a year; looked at weekly, a device lasts 27 weeks, so 52/27 = 1.93.
-    const need = replacementNeed(children, { start, years: 3 });
-    expect(need.reduce((a, b) => a + b) / 3).toBeCloseTo(52 / 27, 0);
-    for (const year of need) expect([1, 2]).toContain(year);
+  it('is growth over allowance, bars and parts used up first', () => {
+    // By hand: 8 mm at 12 a year last 243.5 days, looked at weekly 245: 1.49 a year.
+    const need = replacementNeed(feet(4), { start, years: 3 });
+    expect(need.reduce((a, b) => a + b) / 3).toBeCloseTo(364 / 245, 0);
+    // 11 mm and 36 of travel at 22 a year last 780 days; the foot section is renewed.
+    const legs = [straight('k', 'kafo', { knee_height: 22, foot_length: 12 })];
+    expect(replacementNeed(legs, { start, years: 3 })).toEqual([0, 0, 1]);
   });
 });
 

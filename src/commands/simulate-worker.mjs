@@ -1,0 +1,3 @@
+import { launch } from '../launch/launch.mjs';
+
+await launch('commands/simulate-worker.ts');
