@@ -99,7 +99,7 @@ export class ChildInCare {
     const { child, rule, side, trueSize } = this.simulated;
     const sides = side === 'left' || side === 'right' ? [side] : (['left', 'right'] as const);
     const series = rule.dimensions
-      .filter((d) => this.wearer.measured.has(d.measure))
+      .filter((d) => d.standsInFor === null)
       .flatMap((d): Series[] =>
         measures[d.measure].sided
           ? sides.map((s) => ({ measure: d.measure, side: s }))
