@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import type { DeviceDecision, RecallEntry } from '../../src/recall/contract.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
@@ -6,6 +7,7 @@ import { combineRequests } from '../../src/recall/level/combine-requests.js';
 import { levellingSettings } from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { planRequests, requestIdsOf } from '../../src/recall/level/plan-requests.js';
+import { weekCosts } from '../../src/recall/level/week-costs.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
@@ -48,14 +50,8 @@ it('goes from the recall list to a plan in which every due child has a week', as
   }
 });
 
-// 'The straps are worn out by the 30th', 'operated on last week': the child is seen by that day, whenever it is cast again.
-it.each([
-  ['a check', 'check', addDaysIso(today, 300)],
-  ['a check', 'check', addDaysIso(today, 40)],
-  ['a check', 'check', null],
-  ['a cast', 'cast', null],
-  ['a cast', 'cast', addDaysIso(today, 40)],
-] as const)('plans %s due this week for this week (%s, cast by %s)', (_, action, castBy) => {
+/** What is asked of the weeks for a child whose list says this, and what the list says. */
+function asked(told: Partial<RecallEntry>, ofDevice: Partial<DeviceDecision>) {
   const record = testRecord({ id: 'a', devices: [{ id: 'a/d1' }] });
   const turnaroundOf = (family: string) => estimateTurnaround([], family, today);
   const list = buildRecallList(
@@ -65,16 +61,44 @@ it.each([
     { today, rules: loadRules() },
   );
   const [entry] = [...list.entries, ...list.notDue];
-  const device = { ...[...entry.devices, ...entry.otherDevices][0], action, dueBy: today, castBy };
-  const due = { ...entry, action, devices: [device], otherDevices: [], reviewBy: addDaysIso(today, 400) };
+  const device = { ...[...entry.devices, ...entry.otherDevices][0], ...ofDevice };
+  const due = { ...entry, devices: [device], otherDevices: [], reviewBy: addDaysIso(today, 400), ...told };
+  const capacity = clinicCapacity({}, today, 26);
   const requests = planRequests(
     { ...list, entries: [due], notDue: [] },
-    {
-      childOf: () => record.child,
-      turnaroundOf,
-      capacity: clinicCapacity({}, today, 26),
-      settings: recallSettings.parse({}),
-    },
+    { childOf: () => record.child, turnaroundOf, capacity, settings: recallSettings.parse({}) },
   );
+  return { due, requests, capacity };
+}
+
+// 'The straps are worn out by the 30th', 'operated on last week': the child is seen by that day, whenever it is cast again.
+it.each([
+  ['a check', 'check', addDaysIso(today, 300)],
+  ['a check', 'check', addDaysIso(today, 40)],
+  ['a check', 'check', null],
+  ['a cast', 'cast', null],
+  ['a cast', 'cast', addDaysIso(today, 40)],
+] as const)('plans %s due this week for this week (%s, cast by %s)', (_, action, castBy) => {
+  const { due, requests } = asked({ action }, { action, dueBy: today, castBy });
   expect(requestIdsOf(due).map((id) => requests.find((r) => r.id === id)?.latestSafe)).toEqual([today]);
+});
+
+// Earlier throws away months of a device that still fits; the four weeks are common practice, no source.
+it('offers a cast no week that ends more than four weeks before its day, and every week after that', () => {
+  const castBy = addDaysIso(today, 120);
+  const { requests, capacity } = asked({ action: 'cast' }, { action: 'cast', castBy, dueBy: null });
+  const [cast] = requests.filter((r) => r.action === 'cast');
+  const costs = weekCosts(cast, capacity, levellingSettings.parse({}));
+  const early = capacity.weeks.map((monday) => addDaysIso(monday, 4) < addDaysIso(castBy, -28));
+  expect(early.indexOf(false)).toBeGreaterThan(0);
+  expect(capacity.weeks.map((_, w) => costs[w] === Number.POSITIVE_INFINITY)).toEqual(early);
+});
+
+// A wound is looked at today or tomorrow: a week that the plan finds for it would put it off.
+it('gives no week to whoever must be seen now, whatever else the child is due for', () => {
+  const castBy = addDaysIso(today, 40);
+  const asks = (action: RecallEntry['action']) =>
+    asked({ action }, { action, castBy, dueBy: today }).requests;
+  expect(asks('see-now')).toEqual([]);
+  expect(asks('repair')).not.toEqual([]);
 });
