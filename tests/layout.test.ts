@@ -131,7 +131,8 @@ test('only src/store holds SQL', () => {
 test('reference-data/, models/ and charts/ each have one reader', () => {
   const readers: [RegExp, RegExp][] = [
     [/['"`][^'"`\n]*\/reference-data\//, /^(reference\/|commands\/fit-)/],
-    [/['"`][^'"`\n]*\.\.\/models\//, /^(growth\/|commands\/fit-)/],
+    [/['"`][^'"`\n]*\.\.\/models\/notes\//, /^(forecast\/flags\/notes\/|commands\/fit-)/],
+    [/['"`][^'"`\n]*\.\.\/models\/(?!notes)/, /^(growth\/|commands\/fit-)/],
     [/['"`][^'"`\n]*\.\.\/charts\/['"`]/, /^charts\//],
   ];
   const wrong = files.filter((file) =>

@@ -27,6 +27,7 @@ export function fitAll({ data }: { data: string }): void {
       });
   const children = ['--cohort', at(dataFiles.cohort), '--infants', ...dataFiles.infants.map(at)];
   const steps = [
+    ['notes'],
     ['references', '--records', at(dataFiles.survey)],
     ['baselines', ...children],
     ['growth', ...children, '--records', at(dataFiles.survey)],

@@ -39,6 +39,13 @@ export function studyCommands(program: Command, load: Load): void {
     .option('--seed <number>', 'seed', whole)
     .action(load('fit-growth', 'fitGrowth'));
   fit
+    .command('notes')
+    .description(
+      'estimate by which words a free note tells of something to act on, from models/notes/notes.csv',
+    )
+    .option('--out <folder>', 'folder to write into')
+    .action(load('fit-notes', 'fitNotes'));
+  fit
     .command('cards')
     .description("write the models' cards anew from what their fit measured")
     .option('--out <folder>', 'folder of models')

@@ -4,33 +4,12 @@ import type { DeviceEvent } from '../../records/device.js';
 import { deviceHistory, isWorn } from '../../records/device-history.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import type { FitRules } from '../../rules/fit-rule.js';
-import type { Finding, FindingKind } from './finding.js';
+import { type Finding, type FindingKind, severityOf } from './finding.js';
 import { type ReadNote, readNote } from './notes/read-note.js';
 
 /** What nobody answered is as urgent as on its day for so long, days (common practice, no source). */
 const OPEN_DAYS = 60;
 
-const severities: Readonly<Record<FindingKind, Finding['severity']>> = {
-  'skin-open': 'see-now',
-  'skin-lasting': 'see-now',
-  'skin-infected': 'see-now',
-  'skin-mark': 'look',
-  'skin-callus': 'look',
-  swelling: 'see-now',
-  rash: 'see-now',
-  pain: 'see-now',
-  numbness: 'see-now',
-  breathing: 'see-now',
-  'head-warning': 'see-now',
-  'hip-out': 'see-now',
-  'function-lost': 'see-now',
-  falls: 'look',
-  'fit-changed': 'look',
-  'treatment-planned': 'look',
-  unclear: 'look',
-  broken: 'repair',
-  lost: 'repair',
-};
 /** What a later look at the skin that finds it well answers. */
 const ofTheSkin: readonly FindingKind[] = [
   'skin-open',
@@ -98,7 +77,7 @@ const fromNote = (note: NoteOf, madeAfter: (note: NoteOf, days: number) => boole
     .filter(({ daysBefore }) => daysBefore === undefined || !madeAfter(note, daysBefore))
     .map(({ daysBefore: _, ...f }) => ({
       ...f,
-      severity: severities[f.kind],
+      severity: severityOf[f.kind],
       date: note.event.date,
       source: note.event.kind === 'verdict' ? 'verdict' : 'note',
       deviceId: note.event.deviceId,
@@ -110,7 +89,7 @@ function fromCheck(check: SkinCheck): Finding[] {
   return [
     {
       kind,
-      severity: severities[kind],
+      severity: severityOf[kind],
       where: check.where || null,
       side: check.side,
       minutes: check.minutes,

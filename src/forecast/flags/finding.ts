@@ -23,6 +23,29 @@ export type FindingKind =
   | 'broken'
   | 'lost';
 
+/** How soon each kind asks for somebody. */
+export const severityOf: Readonly<Record<FindingKind, Finding['severity']>> = {
+  'skin-open': 'see-now',
+  'skin-lasting': 'see-now',
+  'skin-infected': 'see-now',
+  'skin-mark': 'look',
+  'skin-callus': 'look',
+  swelling: 'see-now',
+  rash: 'see-now',
+  pain: 'see-now',
+  numbness: 'see-now',
+  breathing: 'see-now',
+  'head-warning': 'see-now',
+  'hip-out': 'see-now',
+  'function-lost': 'see-now',
+  falls: 'look',
+  'fit-changed': 'look',
+  'treatment-planned': 'look',
+  unclear: 'look',
+  broken: 'repair',
+  lost: 'repair',
+};
+
 export interface Finding {
   readonly kind: FindingKind;
   /** 'see-now': today or the next working day, before anything else; 'repair': ring today; 'look': at the next contact. */

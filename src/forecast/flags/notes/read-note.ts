@@ -1,12 +1,13 @@
 import type { IsoDate } from '../../../records/dates.js';
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
-import type { FindingKind, NoteFinding } from '../finding.js';
+import { type FindingKind, type NoteFinding, severityOf } from '../finding.js';
 import { amendFinding } from './amend-finding.js';
 import { changedNumbers } from './changed-numbers.js';
 import { doneDaysAgo, lastedMinutes } from './durations.js';
 import { fitsPlace } from './fits-place.js';
 import { isMark, markKind } from './mark-kind.js';
+import { noteOdds } from './note-odds.js';
 import { namedIn, patterns, type Term } from './note-patterns.js';
 import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
@@ -101,10 +102,34 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
       }
     }
   }
+  found = heldAgainstTheWhole(note, found);
   for (const { kind, words } of changedNumbers(text, region))
     found.push({ kind, where: null, side: sideOf(words), minutes: null, words });
   return { findings: merged(found), skinClear: has(patterns.clear, text) };
 }
+
+/**
+ * What was read clause by clause against the note as a whole: where its words are those of notes that tell of nothing, a
+ * finding goes, one that cannot wait only when they say so twice as plainly; where they are those of notes to act on and no
+ * clause says of what, somebody looks. Redness with its minutes stands, and so does an operation, done or planned.
+ */
+function heldAgainstTheWhole(note: string, found: readonly NoteFinding[]): NoteFinding[] {
+  const odds = noteOdds(note);
+  if (odds === null) return [...found];
+  if (found.length === 0 && odds > HARM_ABOVE)
+    return [{ kind: 'unclear', where: null, side: null, minutes: null, words: note.trim() }];
+  return found.filter(
+    ({ kind, minutes, daysBefore }) =>
+      minutes !== null ||
+      daysBefore !== undefined ||
+      kind === 'treatment-planned' ||
+      odds > (severityOf[kind] === 'look' ? HARMLESS_BELOW : ACUTE_HARMLESS_BELOW),
+  );
+}
+/** Log odds, set on the notes of writers left out of the weights: see models/notes. */
+const HARM_ABOVE = 1.5;
+const HARMLESS_BELOW = -1;
+const ACUTE_HARMLESS_BELOW = -2;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {

@@ -8,7 +8,7 @@ const breaks: readonly Break[] = [
     'H1',
     'forecast/findings',
     'sees lasting redness and open skin',
-    'forecast/flags/find-findings.ts',
+    'forecast/flags/finding.ts',
     "'skin-lasting': 'see-now'",
     "'skin-lasting': 'look'",
   ],

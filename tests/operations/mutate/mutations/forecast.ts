@@ -145,7 +145,7 @@ export const forecast: readonly MutationGroup[] = [
   },
   {
     harm: 'skin, breath or nerve wait for a date',
-    file: 'src/forecast/flags/find-findings.ts',
+    file: 'src/forecast/flags/finding.ts',
     tests: flags,
     changes: [
       ["'skin-open': 'see-now'", "'skin-open': 'look'"],
@@ -158,6 +158,13 @@ export const forecast: readonly MutationGroup[] = [
       ["pain: 'see-now'", "pain: 'look'"],
       ["swelling: 'see-now'", "swelling: 'look'"],
       ["broken: 'repair'", "broken: 'look'"],
+    ],
+  },
+  {
+    harm: 'skin, breath or nerve wait for a date',
+    file: 'src/forecast/flags/find-findings.ts',
+    tests: flags,
+    changes: [
       ["f.severity === 'look' && cannotWarn(f, record)", 'false'],
       ['child.insensateSkin || skinChecks.some(numb)', 'child.insensateSkin'],
       ['OPEN_DAYS = 60', 'OPEN_DAYS = 6'],
@@ -170,6 +177,27 @@ export const forecast: readonly MutationGroup[] = [
       ],
       ['c.date > f.date && sameDevice(c.deviceId)', 'sameDevice(c.deviceId)'],
       ['if (!ofTheSkin.includes(f.kind)) return false', ''],
+    ],
+  },
+  {
+    harm: 'a cheerful note hides what cannot wait, or a note to act on is passed over',
+    file: 'src/forecast/flags/notes/read-note.ts',
+    tests: ['tests/forecast/notes/unseen-writer.test.ts', 'tests/forecast/findings.test.ts'],
+    changes: [
+      ['HARM_ABOVE = 1.5', 'HARM_ABOVE = 15'],
+      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
+      ["severityOf[kind] === 'look' ? HARMLESS_BELOW : ACUTE_HARMLESS_BELOW", 'HARMLESS_BELOW'],
+      ['      minutes !== null ||\n      daysBefore', '      daysBefore'],
+      ['daysBefore !== undefined ||', ''],
+    ],
+  },
+  {
+    harm: 'a cheerful note hides what cannot wait, or a note to act on is passed over',
+    file: 'src/forecast/flags/notes/note-odds.ts',
+    tests: ['tests/forecast/notes/unseen-writer.test.ts'],
+    changes: [
+      ['words.length < FEWEST_WORDS ||', ''],
+      ['|| known.length < KNOWN_SHARE * words.length', ''],
     ],
   },
   {

@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'csv-parse/sync';
+import { expect, it } from 'vitest';
+import { noteOdds } from '../../../src/forecast/flags/notes/note-odds.js';
+import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
+
+/**
+ * Invented notes of a writer of whom neither the reader's words nor the weights had seen one when they were first read
+ * (57 of 60 and 6 of 90 then); they must stay out of models/notes. Whether a note asks for something: common practice, no source.
+ */
+const notes: { harm: string; region: never; note: string }[] = parse(
+  readFileSync(fileURLToPath(new URL('unseen-writer.csv', import.meta.url)), 'utf8'),
+  { columns: true },
+);
+const found = (harm: string) =>
+  notes.filter((n) => n.harm === harm && readNote(n.note, n.region, '2026-11-20').findings.length > 0).length;
+
+it('finds at least 27 of 29 notes to act on, and raises at most one harmless note of ten', () => {
+  expect(notes.length).toBe(150);
+  expect(found('yes')).toBeGreaterThanOrEqual(Math.ceil((60 * 27) / 29));
+  expect(found('no')).toBeLessThanOrEqual(9);
+});
+
+it('holds what a clause says against the whole note', () => {
+  const kinds = (note: string) => readNote(note, 'ankle-foot', '2026-11-20').findings.map((f) => f.kind);
+  // No clause says of what, yet it is a note to act on.
+  expect(
+    kinds('knee brace ends up round her ankle by dinner time every day, staff keep hoiking it'),
+  ).not.toEqual([]);
+  // What cannot wait stands although the note is cheerful; so do its minutes.
+  expect(kinds('Lovely visit, all well, mum happy, blister on the left heel, see in 6/12')).toContain(
+    'skin-open',
+  );
+  expect(kinds('Lovely visit, all well, mum happy, heel red for 40 minutes, see in 6/12')).toContain(
+    'skin-lasting',
+  );
+});
+
+it('weighs no short note and none in another language', () => {
+  expect(noteOdds('strap broken')).toBeNull();
+  expect(noteOdds('Zaczerwienienie na pięcie po zdjęciu łuski od wczoraj wieczorem')).toBeNull();
+  expect(noteOdds('red mark over the navicular that stays for an hour after wear')).toBeGreaterThan(0);
+});
