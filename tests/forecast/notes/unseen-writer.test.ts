@@ -28,7 +28,12 @@ it('holds what a clause says against the whole note', () => {
   expect(
     kinds('knee brace ends up round her ankle by dinner time every day, staff keep hoiking it'),
   ).not.toEqual([]);
-  // What cannot wait stands although the note is cheerful; so do its minutes.
+  // What cannot wait stands in a note that sounds harmless, and goes only in one that sounds so twice as plainly.
+  const snapped =
+    'TC from mum - hinge snapped in playground, jagged bit poking in to his leg, no spare pair. Can only do mornings';
+  expect(noteOdds(snapped)).toBeLessThan(-1);
+  expect(kinds(snapped)).toContain('broken');
+  // Nor is it hidden by a cheerful one; so are its minutes not.
   expect(kinds('Lovely visit, all well, mum happy, blister on the left heel, see in 6/12')).toContain(
     'skin-open',
   );
