@@ -1,10 +1,10 @@
-import { assessChild } from '../forecast/assess-child.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import { loadRules } from '../rules/load-rules.js';
 import { randomStream } from '../statistics/random-stream.js';
 import { hash } from '../study/backtest/clinic-noise.js';
-import type { RecallPolicy, SimulationAssessor, SimulationError, World } from '../study/simulate/contract.js';
+import type { RecallPolicy, SimulationError, World } from '../study/simulate/contract.js';
 import { simulateCaseload } from '../study/simulate/simulate-caseload.js';
+import { simulationAssessor } from '../study/simulate/simulation-assessor.js';
 import { type PolicySummary, summarisePolicy } from '../study/simulate/summarise-policies.js';
 import { simulatedWorld } from './simulated-worlds.js';
 
@@ -23,10 +23,7 @@ export function policyRunner({
 }: SimulationAsked): (policy: RecallPolicy) => Promise<PolicySummary> {
   const { seed, start } = world;
   const children = simulatedWorld(count, start, seed);
-  const model = loadGrowthModel();
-  const rules = loadRules();
-  const assess: SimulationAssessor = (record, today) =>
-    assessChild(record, { today, model, rules, seed, draws: DRAWS });
+  const assess = simulationAssessor(loadGrowthModel(), loadRules(), seed, DRAWS);
   const error: SimulationError = (childId, what, day) =>
     randomStream(hash(`${seed}|${childId}|${what}|${day}`)).normal();
   return async (policy) =>

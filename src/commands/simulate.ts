@@ -26,7 +26,8 @@ export interface SimulateOptions {
 }
 
 const START = '2025-01-06';
-const CHILDREN = 60;
+const CHILDREN = 40;
+const YEARS = 3;
 /** Casts above the least need that a policy which is never late makes, and visits beside those for casts and the first look after each, a child-year. */
 const CASTS_OVER_NEED = 1.6;
 const VISITS_A_CAST = 2;
@@ -47,7 +48,7 @@ const policies: readonly RecallPolicy[] = [
 export async function simulate(opts: SimulateOptions): Promise<void> {
   const begun = performance.now();
   const seed = opts.seed ?? 1;
-  const years = opts.years ?? 5;
+  const years = opts.years ?? YEARS;
   if (years < 1 || years > 8)
     throw new DoorpostError('invalid-value', `--years ${years} is not accepted`, {
       field: 'years',

@@ -104,7 +104,7 @@ export function studyCommands(program: Command, load: Load): void {
     .command('simulate')
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
     .option('--children <number>', 'how many children', whole)
-    .option('--years <number>', 'how many years', whole, 5)
+    .option('--years <number>', 'how many years', whole)
     .option(
       '--slots-per-week <number>',
       "the clinic's visits (default: somewhat above what the children need)",

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assessChild } from '../../../src/forecast/assess-child.js';
 import { loadGrowthModel } from '../../../src/growth/population/model.js';
-import { dayNumber } from '../../../src/records/dates.js';
+import { dayNumber, isoDate } from '../../../src/records/dates.js';
 import type { MeasureId } from '../../../src/records/measure.js';
 import { childRecord } from '../../../src/records/records.js';
 import { loadRules } from '../../../src/rules/load-rules.js';
@@ -16,6 +16,7 @@ import type {
 import { fixedReview } from '../../../src/study/simulate/fixed-review.js';
 import { replacementNeed } from '../../../src/study/simulate/replacement-need.js';
 import { simulateCaseload } from '../../../src/study/simulate/simulate-caseload.js';
+import { simulationAssessor } from '../../../src/study/simulate/simulation-assessor.js';
 import { bootstrap, summarisePolicy } from '../../../src/study/simulate/summarise-policies.js';
 
 // Growth by hand in a straight line, the product's own rules, forecasts and list; no outside source.
@@ -25,8 +26,8 @@ const rules = loadRules();
 const model = loadGrowthModel();
 const world: World = { start, years: 2, slotsPerWeek: 2, jobsPerWeek: 2, missedShare: 0, seed: 1 };
 const exact = () => 0;
-const assess: SimulationAssessor = (record, today) =>
-  assessChild(record, { today, model, rules, seed: 1, draws: 64 });
+const DRAWS = 32;
+const assess = simulationAssessor(model, rules, 1, DRAWS);
 
 /** Sizes at the start of a child of seven, and what they gain a year, mm; what is not named stays as it is. */
 const SIZES: Partial<Record<MeasureId, number>> = {
@@ -76,8 +77,8 @@ describe('simulateCaseload', () => {
   });
 
   it('sees nobody outgrown for long by the product on the straight line, at a wear no fixed rule of as few days reaches', async () => {
-    const forecast = summarisePolicy(await lived(feet(4), { kind: 'forecast', levelled: true }), 1);
-    const late = summarisePolicy(await lived(feet(4), fixed(6, 0.75)), 1);
+    const forecast = summarisePolicy(await lived(feet(2), { kind: 'forecast', levelled: true }), 1);
+    const late = summarisePolicy(await lived(feet(2), fixed(6, 0.75)), 1);
     expect(forecast.daysOutgrown.mean).toBeLessThan(late.daysOutgrown.mean / 4);
     expect(forecast.casts.mean).toBeLessThan(2.4);
   });
@@ -95,12 +96,32 @@ describe('simulateCaseload', () => {
     };
     const missing = { ...world, years: 1, missedShare: 0.3 };
     const policy: RecallPolicy = { kind: 'forecast', levelled: true };
-    const a = await lived(feet(3), policy, missing, spy);
-    expect(await lived(feet(3), policy, missing)).toEqual(a);
+    const a = await lived(feet(2), policy, missing, spy);
+    expect(await lived(feet(2), policy, missing)).toEqual(a);
     expect(a.children.reduce((s, c) => s + c.missed, 0)).toBeGreaterThan(0);
     expect(asked.length).toBeGreaterThan(10);
     // A device of the history is fitted by the day the world starts.
     for (const [last, today] of asked) expect(last <= today).toBe(true);
+  });
+});
+
+describe('simulationAssessor', () => {
+  it('says what the product says afresh, after a reading and after what is no reading', () => {
+    const child = new ChildInCare(feet(1)[0], (_, what, day) => Math.sin(what.length + day), first);
+    const said = (day: number) => {
+      const [record, today] = [child.record(), isoDate(day)];
+      const { forecasts, flags } = assess(record, today);
+      const afresh = assessChild(record, { today, model, rules, seed: 1, draws: DRAWS });
+      expect({ forecasts, flags }).toEqual({ forecasts: afresh.forecasts, flags: afresh.flags });
+      return forecasts[0].p50;
+    };
+    const before = said(first + 30);
+    child.judge(first + 60);
+    said(first + 60);
+    child.read(first + 60);
+    expect(said(first + 60)).not.toBe(before);
+    child.cast(first + 60);
+    said(first + 60);
   });
 });
 
