@@ -15,6 +15,7 @@ const WORDS: Readonly<Record<string, string>> = {
   leave: 'leave these out',
   each: 'each in the only unit it can be in',
   no: 'no, leave these out',
+  two: 'no, they are two devices',
   ordered: 'no, they are still being made',
   'left-right': 'left, then right',
   'right-left': 'right, then left',
@@ -31,6 +32,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^dates:/, ['dmy', 'mdy']],
   [/^shoe:/, ['EU', 'UK', 'US', 'Mondopoint', 'leave']],
   [/^sex:/, ['female', 'male', 'unknown']],
+  [/^same:/, ['yes', 'two']],
   [/^fit:/, ['yes', 'ordered']],
   [/^(?:birth|cast|condition):|^visit:from-/, ['yes', 'no']],
 ];

@@ -74,7 +74,7 @@ export const withoutDays = (piece: string): string =>
 export const saysStage = (text: string): boolean =>
   foldText(text)
     .split(' ')
-    .some((word) => word.length > 3 && (castWords.has(word) || fittedWords.has(word)));
+    .some((word) => word.length > 3 && word !== 'from' && (castWords.has(word) || fittedWords.has(word)));
 
 /** The stage a cell speaks of without a day: it is the visit's. */
 export function stageSaid(text: string): 'cast' | 'fitted' | null {

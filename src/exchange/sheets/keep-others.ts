@@ -2,7 +2,7 @@ import type { Measurement } from '../../records/records.js';
 import { isField } from '../headings/meaning.js';
 import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
-import { type Column, letters } from './column.js';
+import { type Column, columnName } from './column.js';
 import type { GridRow } from './grid.js';
 import { type MadeReadings, NO_EXTRA } from './measurement-records.js';
 import { cellOf, fieldColumns, type PersonRow } from './sheet-rows.js';
@@ -21,16 +21,22 @@ export function keepOthers(
   const count = rowsOfEach(rows);
   for (const { row, person } of rows) {
     if (person === null) continue;
-    for (const column of kept) {
-      const text = cellOf(row, column);
-      if (text === '') continue;
-      const heading = (column.heading || `column ${letters(column.index)}`).replace(/^extra:/, '');
-      const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
-      if (!isOneOfSeveral || !keptWithRow(readings.firstOfRow.get(row.row), devices.get(row), heading, text))
-        children.keep(person.id, heading, text);
+    const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
+    const [reading, device] = isOneOfSeveral ? [readings.firstOfRow.get(row.row), devices.get(row)] : [];
+    for (const [column, text] of filled(kept, row)) {
+      if (!isSaidElsewhere(column)) taken.left.keep(column, text);
+      const heading = columnName(column).replace(/^extra:/, '');
+      if (!keptWithRow(reading, device, heading, text)) children.keep(person.id, heading, text);
     }
   }
 }
+
+const filled = (columns: readonly Column[], row: GridRow): (readonly [Column, string])[] =>
+  columns.map((column) => [column, cellOf(row, column)] as const).filter(([, text]) => text !== '');
+
+/** A question waits for it; an age beside a day; a shoe size that is accounted for among the readings. */
+const isSaidElsewhere = ({ meaning }: Column): boolean =>
+  meaning === null || isField(meaning, 'visit.age') || isField(meaning, 'shoe.size');
 
 const isKept = (c: Column, taken: TakenTable): boolean =>
   c.meaning === null || c.meaning.kind === 'keep' || c.meaning.kind === 'remark' || unread(c, taken);

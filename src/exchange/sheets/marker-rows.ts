@@ -41,6 +41,7 @@ export function markersIn(
         );
       continue;
     }
+    taken.left.mark(row, column);
     rows.push({
       row: row.row,
       cells: {

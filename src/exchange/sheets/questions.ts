@@ -32,6 +32,8 @@ export class Asker {
   /** What was taken on an answer or a likely answer. */
   readonly used = new Map<string, string>();
   private readonly sheets = new Map<string, string>();
+  /** How often nobody knew, or nobody wanted it taken: what waits for an answer is not lost unsaid. */
+  unanswered = 0;
   constructor(
     private readonly answers: Answers,
     private readonly takeProbable: boolean,
@@ -52,6 +54,7 @@ export class Asker {
     const question = { ...asked, sheet };
     const given = this.known(asked.id, asked.file);
     const answer = given ?? (this.takeProbable ? question.suggested : null);
+    if (answer === null || answer === 'leave' || answer === 'no') this.unanswered++;
     if (answer !== null) {
       this.used.set(question.id, answer);
       return answer;
@@ -89,4 +92,4 @@ export class Asker {
 }
 
 /** Questions about a word and not about a column: one answer holds in every sheet. */
-const OF_WORDS = /^(device|measure|side|sex):/;
+const OF_WORDS = /^(device|measure|side|sex|same):/;

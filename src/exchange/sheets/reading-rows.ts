@@ -55,6 +55,7 @@ export function readingsIn(
     const date = dateFor(column);
     if (date === null) return undated(taken, row, column);
     const push = (text: string, sides: RawReading['sides']) => {
+      taken.left.mark(row, column);
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const size = cellSize(text);
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
@@ -127,8 +128,12 @@ function undated(taken: TakenTable, row: GridRow, column: Column): void {
   const visits = fieldColumns(taken.columns, 'visit.date');
   const days = deviceDayColumns(taken.columns, column);
   const empty = (days.length > 0 ? days : visits).find((c) => cellOf(row, c) === '');
+  const waits = taken.desk.asker.waitsForDay(taken.table.file);
+  // The day is asked for, or was refused, and with it the size.
+  if (empty || waits || [...days, ...visits].some((c) => taken.left.has(row, c)))
+    taken.left.mark(row, column);
   if (empty) taken.refuse(row, empty, 'is missing', 'the date of measuring');
-  else if (visits.length === 0 && !taken.desk.asker.waitsForDay(taken.table.file))
+  else if (visits.length === 0 && !waits)
     taken.refuse(row, column, 'has no date of measuring', 'a column with the date of the visit');
 }
 

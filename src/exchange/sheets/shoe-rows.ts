@@ -38,6 +38,7 @@ export function shoesIn(
       return [];
     }
     const { system, size, footMm } = shoe;
+    taken.left.mark(row, column);
     return [
       {
         row: row.row,

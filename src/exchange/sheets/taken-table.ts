@@ -5,6 +5,7 @@ import { answerChoices } from './answer-choices.js';
 import { type ColumnOrder, WAITS_FOR_ORDER } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow, SheetTable } from './grid.js';
+import { LeftOver } from './left-over.js';
 import type { Asked, Asker } from './questions.js';
 
 /** What an import is read with, and where it asks and tells. */
@@ -21,6 +22,7 @@ type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> & Partial<Pick<Asked,
 
 /** A table with its columns taken and their dates ordered. */
 export class TakenTable {
+  readonly left = new LeftOver();
   constructor(
     readonly table: SheetTable,
     readonly columns: readonly Column[],
@@ -33,6 +35,7 @@ export class TakenTable {
   }
 
   refuse(row: GridRow, column: Column | null, why: string, accepted: string, given?: string): void {
+    if (column !== null) this.left.mark(row, column);
     if (why !== WAITS_FOR_ORDER) this.desk.refused.push(this.placed(row, column, why, accepted, given));
   }
 

@@ -17,6 +17,7 @@ import { DeviceRows } from './devices/device-rows.js';
 import { type Remark, remarkEvents, remarksIn, tellUnheard } from './devices/remark-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
+import { isMeasured, leftOverLines } from './left-over.js';
 import { markersIn } from './marker-rows.js';
 import { measurementRecords, type SheetReadings, valueColumns } from './measurement-records.js';
 import { isNumber, namesSomebody, withSharedNumbers } from './number-columns.js';
@@ -103,9 +104,7 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
       .flatMap(({ rows: made }) => made.map(({ cells }) => [cells.id, cells.affected_side ?? ''] as const)),
   );
   const register = new DeviceRegister();
-  const all = taken.map((t) => {
-    return gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), sides);
-  });
+  const all = taken.map((t) => gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), sides));
   addDevices(all);
   if (!taken.some(saysFitted)) for (const { devices } of all) devices.reckonFittings();
   const made = all.map((t) => madeTables(t, settings.unit, register, children));
@@ -114,10 +113,21 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
     tables: [...childTables, ...made.flatMap(({ tables }) => tables)],
     readings: made.map(({ readings }) => readings),
     refused,
-    notices,
+    notices: [...leftOver(taken), ...notices],
     doubtful,
     columns: shown,
   };
+}
+
+/** What no record was made of, a file at a time. */
+function leftOver(taken: readonly TakenTable[]): string[] {
+  const books = [...new Set(taken.map(({ table }) => bookOf(table)))];
+  return books.flatMap((book) =>
+    leftOverLines(
+      book,
+      taken.flatMap(({ table, left }) => (bookOf(table) === book ? left.all : [])),
+    ),
+  );
 }
 
 /** Whether a table has a column for the fitting or the state of devices, or one that waits to be called so; our own say what they say. */
@@ -190,12 +200,14 @@ function gathered(
       c.meaning?.kind === 'device' ||
       (c.meaning?.kind === 'field' && /^(device|marker|long|shoe)\./.test(c.meaning.field)),
   );
+  const measured = columns.filter(isMeasured);
   for (const { row, person, why } of rows) {
     if (person === null || person.birthDate === null) {
       if (why !== '') taken.refuse(row, whoColumn(columns), why, 'a child with a birth date');
       continue;
     }
     if (!speaks) continue;
+    const { unanswered } = taken.desk.asker;
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
     remarks.push(...remarksIn(taken, row, person, dateFor));
     readings.push(...readingsIn(taken, row, person, dateFor));
@@ -203,6 +215,7 @@ function gathered(
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, dateFor));
+    if (unanswered === taken.desk.asker.unanswered) taken.left.settle(row, measured);
   }
   return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
 }

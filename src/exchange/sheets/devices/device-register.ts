@@ -16,6 +16,8 @@ export interface MadeDevice {
   readonly cells: Record<string, string>;
   readonly places: Record<string, { column: string; given: string }>;
   readonly row: number;
+  /** The words it was named with, apart from its side. */
+  readonly word: string;
   /** The day it ended, where the sheet says so. */
   ended?: string;
 }

@@ -6,6 +6,7 @@ import { cellDevices } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
+import { isOfDevices } from '../left-over.js';
 import { cellOf, fieldCell, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
@@ -15,6 +16,12 @@ import { devicesIn, type Found } from './named-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
   isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
+
+/** 'AFO' and 'hinged AFOs' can be one device, 'AFO' and 'night splint' not: they have no word in common. */
+function sameDevice(a: string, b: string): boolean {
+  const words = (text: string) => text.split(' ').map((word) => word.replace(/s$/, ''));
+  return words(a).some((word) => words(b).includes(word));
+}
 
 /** The devices of one table. */
 export class DeviceRows {
@@ -34,14 +41,21 @@ export class DeviceRows {
   /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
+    const { left, desk, columns } = this.taken;
+    const { unanswered } = desk.asker;
     const named = devicesIn(this.taken, mention);
     if (named.length === 0) {
       this.askCastToo(mention);
       this.waiting.push(...castsIn(this.taken, mention.row));
     }
     for (const found of named) {
-      for (const side of found.sides) first = this.one(mention, found, side) ?? first;
+      for (const side of found.sides) {
+        const made = this.one(mention, found, side);
+        if (made !== null) left.mark(mention.row, found.column);
+        first = made ?? first;
+      }
     }
+    if (unanswered === desk.asker.unanswered) left.settle(mention.row, columns.filter(isOfDevices));
     return first;
   }
 
@@ -76,6 +90,7 @@ export class DeviceRows {
         ? register.lastBy(person.id, family, side, visit, fitted?.date ?? null)
         : null;
     if (device.state === 'retired' && said === null && fitted === null && last === null) {
+      taken.left.mark(row, column);
       taken.tell(`"${device.said}" is no longer worn and has no date: it was left out.`);
       return null;
     }
@@ -84,7 +99,9 @@ export class DeviceRows {
       (last?.cells.cast_date as IsoDate | undefined) ??
       reckonedCast(taken, row, column, fitted?.date ?? null, visit);
     if (castDate === null) return null;
-    const made = last ?? this.made(row, person.id, family, side, castDate);
+    const before = last ?? this.made(row, person.id, family, side, castDate, device.word);
+    const made = this.orAnother(before, row, column, device);
+    if (made === null) return null;
     if (last === null) {
       made.places.family ??= { column: column.heading, given: cellOf(row, column) };
       if (cast) made.places.cast_date ??= { column: cast.column.heading, given: cellOf(row, cast.column) };
@@ -136,14 +153,45 @@ export class DeviceRows {
     return answer === 'yes';
   }
 
-  private made(row: GridRow, child: string, family: string, side: string, castDate: IsoDate): MadeDevice {
+  /**
+   * The device, or another of the same kind, side and day where the words have nothing in common and the clinic says that
+   * they are two: an AFO and a night splint. Null while that is open: two devices are never made one unsaid.
+   */
+  private orAnother(
+    device: MadeDevice,
+    row: GridRow,
+    column: Column,
+    { word, said }: Found['device'],
+  ): MadeDevice | null {
+    if (sameDevice(device.word, word)) return device;
+    const answer = this.taken.ask({
+      id: `same:${[device.word, word].sort().join(':')}`,
+      asks: `"${device.word}" and "${said || word}" are of the same kind, side and day. Are they one device?`,
+      examples: [cellOf(row, column)],
+      suggested: null,
+    });
+    if (answer === 'yes') return device;
+    const { child_id: child, family, side, cast_date: cast } = device.cells;
+    return answer === 'two' ? this.made(row, child, family, side, cast as IsoDate, word, word) : null;
+  }
+
+  private made(
+    row: GridRow,
+    child: string,
+    family: string,
+    side: string,
+    castDate: IsoDate,
+    word: string,
+    ...apart: readonly string[]
+  ): MadeDevice {
     const own = cellOf(row, fieldColumns(this.taken.columns, 'device.id')[0]).slice(0, 80);
-    const key = `${child}/${family}/${side}/${castDate}/${own}`;
+    const key = `${child}/${family}/${side}/${castDate}/${own}/${apart}`;
     const known = this.register.get(key);
     if (known) return known;
-    const id = this.register.idOf(own, side) || contentId('d', child, family, side, castDate);
+    const id = this.register.idOf(own, side) || contentId('d', child, family, side, castDate, ...apart);
     const device: MadeDevice = {
       id,
+      word,
       row: row.row,
       cells: { id, child_id: child, family, side, cast_date: castDate },
       places: {},

@@ -34,7 +34,9 @@ export function slot(
   });
   for (const column of ofDevice(taken, fitting, named)) {
     const text = cellOf(row, column);
-    if (text !== '' && !saysNothing(text)) return { text, column };
+    if (text === '' || saysNothing(text)) continue;
+    taken.left.mark(row, column);
+    return { text, column };
   }
   return null;
 }

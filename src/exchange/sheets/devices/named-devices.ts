@@ -44,7 +44,9 @@ export function devicesIn(
   for (const column of columns) {
     const { meaning } = column;
     const text = cellOf(row, column);
-    if (text === '' || saysNothing(text) || sameWords.has(foldText(text))) continue;
+    if (text === '' || saysNothing(text)) continue;
+    if (sameWords.has(foldText(text))) taken.left.mark(row, column);
+    if (sameWords.has(foldText(text))) continue;
     if (meaning?.kind === 'device') {
       for (const said of underDevice(taken, row, column, meaning.family, text, visit))
         found.push(

@@ -3,8 +3,6 @@ import type { IsoDate } from '../../../records/dates.js';
 import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
-import { cellDevices } from '../cell-device.js';
-import { saysStage } from '../cell-device-dates.js';
 import type { Column } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
@@ -40,12 +38,10 @@ export function remarksIn(
   });
 }
 
-/** Tells of remarks that nothing will read: with a finding and no device worn that day, or of a device no column gives. */
+/** Tells of remarks that nothing will read: with a finding and no device worn that day. */
 export function tellUnheard(taken: TakenTable, remarks: readonly Remark[], register: DeviceRegister): void {
   const unheard: string[] = [];
-  const unmade: string[] = [];
   for (const { person, date, text } of remarks) {
-    if (register.ofChild(person.id).length === 0 && namesNew(text)) unmade.push(text);
     if (
       (date === null || register.wornBy(person.id, date).length === 0) &&
       readNote(text).findings.length > 0
@@ -56,11 +52,6 @@ export function tellUnheard(taken: TakenTable, remarks: readonly Remark[], regis
     taken.tell(
       `${unheard.length === 1 ? 'one remark on skin or fit goes' : `${unheard.length} remarks on skin or fit go`} ` +
         `with no device worn that day, so no list shows it: look at the child (such as "${unheard[0].slice(0, 60)}").`,
-    );
-  if (unmade.length > 0)
-    taken.tell(
-      `${unmade.length === 1 ? 'a remark names' : `${unmade.length} remarks name`} a device of a child for whom no column ` +
-        `gives one, and it was not entered (such as "${unmade[0].slice(0, 60)}"): enter it on the child's page, or give it a column.`,
     );
 }
 
@@ -83,10 +74,6 @@ export function* remarkEvents(remarks: readonly Remark[], register: DeviceRegist
     for (const device of meant.length > 0 ? meant : worn) yield noteOn(device, remark, date);
   }
 }
-
-/** 'x2 hinged AFOs cast today': a device with the word of its cast or fitting. */
-const namesNew = (text: string): boolean =>
-  cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null) && saysStage(text);
 
 const isSided = (device: MadeDevice): boolean =>
   device.cells.side === 'left' || device.cells.side === 'right';
