@@ -6,8 +6,8 @@ import type { FieldId } from '../headings/vocabulary.js';
 import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
-import type { Column } from './column.js';
-import { cellOf, fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
+import { type Column, cellOf } from './column.js';
+import { fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { fileTitle } from './title-measure.js';
 

@@ -1,6 +1,7 @@
 import { foldText } from '../headings/fold-words.js';
 import type { Candidate } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
+import type { GridRow } from './grid.js';
 import type { Certainty } from './questions.js';
 
 export interface Column {
@@ -18,6 +19,10 @@ export interface Column {
   /** Most cells hold two sizes, '17.8/18.0': of two sides, not one size read twice. */
   readonly pairs: boolean;
 }
+
+/** What stands in a column of a row; empty where nothing does. */
+export const cellOf = (row: GridRow, column: Column | undefined): string =>
+  column ? (row.cells[column.index] ?? '').trim() : '';
 
 /** A column by its heading, or by its letter. */
 export const columnName = ({ heading, index }: Pick<Column, 'heading' | 'index'>): string =>

@@ -2,10 +2,10 @@ import type { Measurement } from '../../records/records.js';
 import { isField } from '../headings/meaning.js';
 import type { MadeRow } from './canonical.js';
 import type { ChildRows } from './child-rows.js';
-import { type Column, columnName } from './column.js';
+import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
 import { type MadeReadings, NO_EXTRA } from './measurement-records.js';
-import { cellOf, fieldColumns, type PersonRow } from './sheet-rows.js';
+import { fieldColumns, type PersonRow } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 /** Cells nobody reads are kept: with the child, or where a child has several rows with the row's first record. */

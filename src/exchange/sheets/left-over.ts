@@ -1,3 +1,4 @@
+import { readNote } from '../../forecast/flags/notes/read-note.js';
 import { foldText } from '../headings/fold-words.js';
 import { isField } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
@@ -5,9 +6,8 @@ import { cellDevices } from './cell-device.js';
 import { saysStage } from './cell-device-dates.js';
 import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
-import { type Column, columnName } from './column.js';
+import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
-import { cellOf } from './sheet-rows.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
 const KINDS = ['unused', 'device', 'size', 'date', 'remark'] as const;
@@ -137,5 +137,6 @@ function kindOf(column: Column, text: string): Kind | null {
   if (column.meaning?.kind !== 'remark' && cellSize(text) !== null) return number && !known ? 'size' : null;
   const ofDevice = column.candidates.some(({ meaning }) => isOfDevices({ meaning }));
   if (namesDevice(text) || (ofDevice && yesWords.has(foldText(text)))) return 'device';
-  return number && !known ? 'remark' : null;
+  // A finding is heard as a note on the device of that day, or told.
+  return number && !known && readNote(text).findings.length === 0 ? 'remark' : null;
 }

@@ -4,9 +4,8 @@ import type { MadeRow } from './canonical.js';
 import { cellAge } from './cell-date.js';
 import { saysNothing } from './cell-words.js';
 import { dateOf } from './choose-dates.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
-import { cellOf } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 /** Signs of maturity in a row. */

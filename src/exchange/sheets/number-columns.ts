@@ -1,6 +1,6 @@
 import { isField } from '../headings/meaning.js';
-import { type Column, columnQuestion } from './column.js';
-import { cellOf, fieldColumns } from './sheet-rows.js';
+import { type Column, cellOf, columnQuestion } from './column.js';
+import { fieldColumns } from './sheet-rows.js';
 import { TakenTable } from './taken-table.js';
 
 /** How many of the numbers of the other tabs the list has to know; the others are somebody's who is not on it. */

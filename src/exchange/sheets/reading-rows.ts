@@ -7,12 +7,12 @@ import { type ColumnSide, isField, type Meaning, meaningNamed } from '../heading
 import type { Language } from '../headings/vocabulary.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { saysNothing, saysNotMeasured } from './cell-words.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import { sideBeside, sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { cellOf, fieldCell, fieldColumns } from './sheet-rows.js';
+import { fieldCell, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { valueFit } from './value-fit.js';
 import { deviceDayColumns } from './visit-dates.js';

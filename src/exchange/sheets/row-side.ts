@@ -3,9 +3,9 @@ import { foldText } from '../headings/fold-words.js';
 import type { ColumnSide } from '../headings/meaning.js';
 import { cellDevices } from './cell-device.js';
 import { saysNothing, sideIn } from './cell-words.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
-import { cellOf, fieldColumns } from './sheet-rows.js';
+import { fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 /** The side of a size whose heading says none: the row's side column, else asked once a column. */

@@ -5,7 +5,7 @@ import { headingDate } from '../headings/written-date.js';
 import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import { People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';
@@ -31,9 +31,6 @@ export function fieldColumns(columns: readonly Column[], field: FieldId): readon
 }
 const byField = new WeakMap<readonly Column[], Map<string, Column[]>>();
 const NO_COLUMNS: readonly Column[] = [];
-
-export const cellOf = (row: GridRow, column: Column | undefined): string =>
-  column ? (row.cells[column.index] ?? '').trim() : '';
 
 /** The first filled cell of a field. */
 export function fieldCell(

@@ -3,10 +3,10 @@ import { type ShoeSystem, shoeFootLengthsMm, shoeStepMm } from '../../records/sh
 import { foldText } from '../headings/fold-words.js';
 import type { MadeRow } from './canonical.js';
 import { saysNothing } from './cell-words.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
-import { cellOf, fieldColumns } from './sheet-rows.js';
+import { fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { canBe, usualSize } from './usual-size.js';
 

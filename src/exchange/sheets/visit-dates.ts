@@ -6,9 +6,9 @@ import { wordSet } from '../headings/phrase-table.js';
 import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
-import { cellOf, dateInText, fieldColumns } from './sheet-rows.js';
+import { dateInText, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 const todayWords = wordSet((v) => v.today);

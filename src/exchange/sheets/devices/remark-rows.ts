@@ -3,10 +3,9 @@ import type { IsoDate } from '../../../records/dates.js';
 import { LONGEST_NOTE } from '../../../records/records.js';
 import { contentId } from '../../csv/read-rows.js';
 import type { MadeRow } from '../canonical.js';
-import type { Column } from '../column.js';
+import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { Person } from '../people.js';
-import { cellOf } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import type { DeviceRegister, MadeDevice } from './device-register.js';
 
