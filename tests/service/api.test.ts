@@ -59,9 +59,12 @@ describe('the HTTP API', () => {
         castDate: '2025-03-01',
         fittedDate: '2025-04-01',
         allowancesMm: { foot_length: 12 },
+        // Of the old shell, as its maker stated it.
+        limitsMm: { knee_height: 300 },
         extensionRangeMm: { knee_height: 24 },
       })
     ).json();
+    expect(old.limitsMm).toEqual({ knee_height: 300 });
     const next = await post(`/api/devices/${old.id}/next`, { allowancesMm: { foot_length: 10 } });
     expect(next.statusCode, next.body).toBe(201);
     const { id } = next.json();
@@ -75,6 +78,7 @@ describe('the HTTP API', () => {
       allowancesMm: { foot_length: 10 },
       extensionRangeMm: { knee_height: 24 },
     });
+    expect(next.json().limitsMm).toEqual({});
     const jobs = async () => {
       const record = await service.as('clinician', { url: `/api/children/${child.id}/record` });
       return record.json().jobs.filter((j: { deviceId: string }) => j.deviceId === id);
@@ -244,13 +248,16 @@ describe('the HTTP API', () => {
   });
 
   it('lets a scheduler change contact but no clinical field, and shows no diagnosis', async () => {
-    const refused = await service.as('scheduler', {
-      method: 'PATCH',
-      url: '/api/children/c3',
-      headers: { 'if-match': '*' },
-      payload: { insensateSkin: true },
-    });
-    expect(refused.statusCode).toBe(403);
+    const changed = (payload: object) =>
+      service.as('scheduler', {
+        method: 'PATCH',
+        url: '/api/children/c3',
+        headers: { 'if-match': '*' },
+        payload,
+      });
+    const clinical = [{ insensateSkin: true }, { birthDate: '2018-04-01' }, { conditions: ['hemiplegia'] }];
+    for (const field of clinical) expect((await changed(field)).statusCode, Object.keys(field)[0]).toBe(403);
+    expect((await changed({ contact: 'ring the school' })).statusCode).toBe(200);
     expect((await service.as('scheduler', { url: '/api/children/c3' })).json().conditions).toEqual([]);
   });
 

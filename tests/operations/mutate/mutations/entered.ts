@@ -172,7 +172,7 @@ export const entered: readonly MutationGroup[] = [
   {
     harm: 'A child can be recognised in an export for research.',
     file: 'src/service/pseudonymised-export.ts',
-    tests: service,
+    tests: ['tests/safety/pseudonymised-export.test.ts', 'tests/service/api.test.ts'],
     changes: [
       ['SMALLEST_CELL = 5', 'SMALLEST_CELL = 2'],
       ['addDaysIso(m.date, shiftOf(child.id))', 'm.date'],
@@ -182,13 +182,15 @@ export const entered: readonly MutationGroup[] = [
   {
     harm: 'A scheduler changes a birth date or a diagnosis.',
     file: 'src/records/child-fields.ts',
-    tests: service,
+    tests: ['tests/service/api.test.ts'],
+    name: 'lets a scheduler change contact',
     changes: [["birthDate: { part: 'child'", "birthDate: { part: 'reach'"]],
   },
   {
     harm: 'The next device is cast for the other side, or its job is never closed.',
     file: 'src/service/cast-next.ts',
-    tests: service,
+    tests: ['tests/service/api.test.ts'],
+    name: 'casts the next one',
     changes: [
       ['      limitsMm: {},\n', '      limitsMm: before.limitsMm,\n'],
       ['replaces: deviceId,', 'replaces: null,'],
