@@ -41,6 +41,9 @@ export const practiceRealNotes: readonly NoteCase[] = [
   ['Plastic has split at ankle', ['broken']],
   ['toe strap snapped yesterday, using tape', ['broken']],
   ['They cannot find the right AFO since swimming', ['lost']],
+  // What goes on or up is the brace or the foot, not the mark.
+  ['Red mark over malleolus. Brace goes on easily', ['skin-mark']],
+  ['Red mark over malleolus still there at bedtime. Gone up a shoe size', ['skin-lasting']],
   ['R foot feels numb after an hr in brace', ['numbness']],
   ['more breathless at night in jacket', ['breathing'], 'trunk'],
   ['baby has been vomiting since yesterday and is drowsy', ['head-warning'], 'head'],
