@@ -1,6 +1,6 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import os from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { goLast } from '../launch/go-last.js';
 
 export interface Workers {
   /** They end the job in hand or hand it back; whoever has not ended after so many seconds is killed. */
@@ -11,15 +11,6 @@ const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 30_000;
 /** A worker that lived so long did not die of how it was started. */
 const LIVED_MS = 20_000;
-
-/** A page is waited for, a forecast is not: on the same machine the web server goes first. */
-function yieldToPages(pid: number | undefined): void {
-  try {
-    if (pid !== undefined) os.setPriority(pid, os.constants.priority.PRIORITY_BELOW_NORMAL);
-  } catch {
-    // It has ended already.
-  }
-}
 
 /** Workers beside the web server, so that heavy sums never hold up a page; one that dies is started again. */
 export function startWorkers(count: number, url: string): Workers {
@@ -34,7 +25,7 @@ export function startWorkers(count: number, url: string): Workers {
       detached: process.platform !== 'win32',
     });
     running.add(child);
-    child.on('spawn', () => yieldToPages(child.pid));
+    child.on('spawn', () => goLast(child.pid));
     child.on('exit', () => {
       running.delete(child);
       if (running.size === 0) noneLeft();

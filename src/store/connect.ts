@@ -1,6 +1,7 @@
 import { Kysely, PostgresDialect } from 'kysely';
 import pg from 'pg';
 import { asDatabaseError, asUnavailable, isUnavailable } from './database-errors.js';
+import { serverGoesLast } from './server-goes-last.js';
 import type { Tables } from './tables.js';
 
 const DATE_OID = 1082;
@@ -51,9 +52,13 @@ export function connect(
   {
     failed = () => {},
     answersWithinMs,
-  }: { failed?: (error: unknown) => void; answersWithinMs?: number } = {},
+    worker = false,
+  }: { failed?: (error: unknown) => void; answersWithinMs?: number; worker?: boolean } = {},
 ): Database {
-  const pool = connectionPool(url, max, 'doorpost', { query_timeout: answersWithinMs });
+  const pool = connectionPool(url, max, worker ? 'doorpost-worker' : 'doorpost', {
+    query_timeout: answersWithinMs,
+  });
+  if (worker) pool.on('connect', serverGoesLast);
   const told = async <T>(work: Promise<T>, named = asDatabaseError): Promise<T> => {
     try {
       return await work;

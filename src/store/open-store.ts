@@ -34,6 +34,7 @@ export async function openStore(
     failed: (error) => {
       if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
     },
+    worker: options.worker,
     answersWithinMs: options.worker ? WORKER_ANSWERS_WITHIN_MS : ANSWERS_WITHIN_MS,
   });
   try {

@@ -1,4 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { chmod, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { constants, getPriority, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -52,6 +53,12 @@ describe('a running service', () => {
     // It is put back once it has started.
     await until(() => getPriority(pidOf('worker')) > getPriority(pidOf('serve')), 5);
     expect(getPriority(pidOf('worker'))).toBe(constants.priority.PRIORITY_BELOW_NORMAL);
+    // Where Linux groups by session, a priority counts only among processes of one (man 7 sched, "The autogroup feature").
+    const groupOf = (pid: number) => readFileSync(`/proc/${pid}/autogroup`, 'utf8');
+    if (existsSync(`/proc/${pidOf('worker')}/autogroup`)) {
+      expect(groupOf(pidOf('worker'))).toMatch(/nice 10$/m);
+      expect(groupOf(pidOf('serve'))).toMatch(/nice 0$/m);
+    }
   });
 
   it('ends a second start on its folder at once, with words and a status', async () => {

@@ -1,3 +1,6 @@
+import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { constants, getPriority } from 'node:os';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RecallEntry } from '../../src/recall/contract.js';
@@ -597,6 +600,44 @@ describe('the store', () => {
     const { rows } = await raw.query('select password_hash from users');
     expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
   });
+
+  it('leaves a thread to everything else while everybody signs in at once', async () => {
+    await store.users.create({ name: 'Early', role: 'clinician', password: 'a long password' }, systemActor);
+    let signedIn = 0;
+    const people = Array.from({ length: 24 }, () =>
+      store.users.signIn('early', 'a long password').then((user) => {
+        expect(user).not.toBeNull();
+        signedIn++;
+      }),
+    );
+    await Promise.race(people);
+    // Files are read by the threads that passwords are hashed on (Node's documentation, "The libuv thread pool").
+    await readFile(import.meta.filename);
+    expect(signedIn).toBeLessThan(8);
+    await Promise.all(people);
+    expect(signedIn).toBe(24);
+  });
+
+  it.skipIf(!existsSync('/proc/self/cmdline'))(
+    'puts what it asks for a worker behind what pages ask',
+    async () => {
+      const worker = await openStore(database.url, { worker: true });
+      const prioritiesOf = async (name: string) => {
+        const { rows } = await raw.query(
+          'select pid from pg_stat_activity where application_name = $1 and datname = current_database()',
+          [name],
+        );
+        return [...new Set(rows.map(({ pid }) => getPriority(pid)))];
+      };
+      try {
+        await Promise.all([worker.caseload.ids(), store.caseload.ids()]);
+        expect(await prioritiesOf('doorpost-worker')).toEqual([constants.priority.PRIORITY_BELOW_NORMAL]);
+        expect(await prioritiesOf('doorpost')).toEqual([getPriority()]);
+      } finally {
+        await worker.close();
+      }
+    },
+  );
 
   it('ends a sign-in: a token withdrawn or with all sessions, a session at its hour', async () => {
     const { id } = await store.users.create({ name: 'Leaver', role: 'clinician' }, systemActor);

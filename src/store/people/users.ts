@@ -10,8 +10,11 @@ import type { Database } from '../connect.js';
 import { notFound, refuseStale } from '../refusals.js';
 import type { Actor, AuditDetail, Expected, Role, User } from '../shapes.js';
 import type { Tables } from '../tables.js';
+import { fewAtOnce } from './few-at-once.js';
 import { isGuessable } from './guessable-password.js';
 
+/** Of Node's four threads two stay free for files and compression while everybody signs in at eight o'clock. */
+const hashing = fewAtOnce(2);
 /** argon2id with 19 MiB, 2 passes, 1 lane: the library's default, as the OWASP password storage page advises (from memory). */
 const hashPassword = async (password: string, own: readonly string[]): Promise<string> => {
   if (!newPassword.safeParse(password).success)
@@ -24,7 +27,7 @@ const hashPassword = async (password: string, own: readonly string[]): Promise<s
       field: 'password',
       accepted: 'one that is no common password, no row of keys, no repetition and not the name',
     });
-  return hash(password);
+  return hashing(() => hash(password));
 };
 const namesOf = ({ name, displayName }: User): string[] => [name, displayName];
 /** What an unknown name is checked against, so that it takes as long as a known one. */
@@ -142,8 +145,9 @@ export const usersRepository = (db: Database) => ({
       .selectAll()
       .where('name', '=', name.toLowerCase())
       .executeTakeFirst();
-    decoy ??= hash(randomUUID());
-    const fits = await verify(row?.password_hash ?? (await decoy), password.slice(0, 200));
+    decoy ??= hashing(() => hash(randomUUID()));
+    const known = row?.password_hash ?? (await decoy);
+    const fits = await hashing(() => verify(known, password.slice(0, 200)));
     return row?.password_hash && fits && !row.disabled ? userOf(row) : null;
   },
 

@@ -341,6 +341,13 @@ export const reviewed: readonly MutationGroup[] = [
     file: 'src/commands/start-workers.ts',
     tests: ['tests/operations/serve.test.ts'],
     name: 'puts its worker behind',
-    changes: [["child.on('spawn', () => yieldToPages(child.pid));", '']],
+    changes: [["child.on('spawn', () => goLast(child.pid));", '']],
+  },
+  {
+    harm: 'Pages wait for what the night asks of the database.',
+    file: 'src/store/connect.ts',
+    tests: ['tests/store/store.test.ts'],
+    name: 'behind what pages ask',
+    changes: [["if (worker) pool.on('connect', serverGoesLast);", '']],
   },
 ];
