@@ -36,7 +36,7 @@ describe('a database that says nothing, and one whose clock was wrong', () => {
   it('readiness says within seconds that sessions are frozen', async () => {
     await store.ready();
     const { rows } = await raw.query<{ pid: number }>(
-      `select pid from pg_stat_activity where datname = current_database() and application_name = 'doorpost'`,
+      `select pid from pg_stat_activity where datname = current_database() and application_name = 'doorpost-worker'`,
     );
     expect(rows.length).toBeGreaterThan(0);
     const asked = performance.now();
