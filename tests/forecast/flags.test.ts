@@ -207,6 +207,19 @@ describe('flags: what growth does not explain', () => {
     expect(flags.filter((f) => f.id.startsWith('girth-drives'))).toEqual([]);
   });
 
+  it('asks about pounds typed as kilograms, and calls no child heavier for them', () => {
+    const weighed = (kg: number) => {
+      const last = [18, 12, 6].map((months, i) => [months, 23 + 1.5 * i] as const);
+      const rows = [...last, [0.5, kg] as const];
+      return buildChild(TODAY, 8, { sex: 'female' }).series('weight', 'none', rows).assess();
+    };
+    // 26 kg are 57.3 lb.
+    const slip = weighed(57.3);
+    expect(slip.suggestions.map((s) => s.kind)).toEqual(['unit-slip']);
+    expect(slip.flags.map((f) => f.id)).not.toContain('girth-gain-weight-none');
+    expect(weighed(40).flags.map((f) => f.id)).toContain('girth-gain-weight-none');
+  });
+
   it('notes a broken device, and an adjustment that cannot be counted', () => {
     const built = buildChild(TODAY, 8, { sex: 'male' })
       .measured('foot_length', 'left', 0, 200)
