@@ -314,6 +314,11 @@ describe('skin that cannot warn', () => {
     const seen = lastSeen(plain, today)!;
     expect(reviewBy(rule, numb, today, true, settings) <= addDaysIso(seen, 92)).toBe(true);
     expect(reviewBy(rule, plain, today, true, settings) > addDaysIso(seen, 300)).toBe(true);
+    // In palliative care too, where all other wear is looked at by the year.
+    const comforted = (insensateSkin: boolean) =>
+      reviewBy(rule, testRecord({ id: 'a', palliative: true, insensateSkin }), today, true, settings);
+    expect(comforted(true) <= addDaysIso(seen, 92)).toBe(true);
+    expect(comforted(false) > addDaysIso(seen, 300)).toBe(true);
   });
 
   it('weighs more in the accepted chance, in harm, and for its place in the weeks', () => {
