@@ -35,9 +35,9 @@ between (${weights.weights.length} features of ${tried.reduce((n, t) => n + t.ha
 \`doorpost fit notes\` from \`notes.csv\` beside it.
 
 The reader of notes (\`src/forecast/flags/notes\`) goes clause by clause and says what was found and where. The weights only
-hold that against the whole: a note of six words or more whose words are those of harmless notes loses what a clause
-seemed to say (acute things only where the odds say so twice as plainly), and one whose words are those of notes to act on
-is looked at although no clause says of what. A note of another language is not weighed. What is written is always shown
+hold that against the whole: a note of six words or more whose words are those of harmless notes loses what
+would only be looked at (never what cannot wait: skin, pain, feeling, breath, head, hip, a broken device), and one whose
+words are those of notes to act on is looked at although no clause says of what. A note of another language is not weighed. What is written is always shown
 as written; nothing is kept from a clinician.
 
 ## The notes

@@ -7,7 +7,7 @@ import { readNote } from '../../../src/forecast/flags/notes/read-note.js';
 
 /**
  * Invented notes of a writer of whom neither the reader's words nor the weights had seen one when they were first read
- * (57 of 60 and 6 of 90 then); they must stay out of models/notes. Whether a note asks for something: common practice, no source.
+ * (57 of 60 and 8 of 90 then); they must stay out of models/notes. Whether a note asks for something: common practice, no source.
  */
 const notes: { harm: string; region: never; note: string }[] = parse(
   readFileSync(fileURLToPath(new URL('unseen-writer.csv', import.meta.url)), 'utf8'),
@@ -28,18 +28,14 @@ it('holds what a clause says against the whole note', () => {
   expect(
     kinds('knee brace ends up round her ankle by dinner time every day, staff keep hoiking it'),
   ).not.toEqual([]);
-  // What cannot wait stands in a note that sounds harmless, and goes only in one that sounds so twice as plainly.
-  const snapped =
-    'TC from mum - hinge snapped in playground, jagged bit poking in to his leg, no spare pair. Can only do mornings';
-  expect(noteOdds(snapped)).toBeLessThan(-1);
-  expect(kinds(snapped)).toContain('broken');
-  // Nor is it hidden by a cheerful one; so are its minutes not.
-  expect(kinds('Lovely visit, all well, mum happy, blister on the left heel, see in 6/12')).toContain(
-    'skin-open',
-  );
-  expect(kinds('Lovely visit, all well, mum happy, heel red for 40 minutes, see in 6/12')).toContain(
-    'skin-lasting',
-  );
+  // What cannot wait stands however cheerful the note.
+  const cheerful = 'All fine, walking well, family happy, small blister on heel, next review in 6 months';
+  expect(noteOdds(cheerful)).toBeLessThan(-1.5);
+  expect(kinds(cheerful)).toContain('skin-open');
+  // So does what is planned.
+  const planned = 'All fine, walking well, family happy, botox booked for May, next review in 6 months';
+  expect(noteOdds(planned)).toBeLessThan(-1.5);
+  expect(kinds(planned)).toContain('treatment-planned');
 });
 
 it('weighs no short note and none in another language', () => {

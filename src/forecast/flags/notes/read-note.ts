@@ -109,9 +109,9 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
 }
 
 /**
- * What was read clause by clause against the note as a whole: where its words are those of notes that tell of nothing, a
- * finding goes, one that cannot wait only when they say so twice as plainly; where they are those of notes to act on and no
- * clause says of what, somebody looks. Redness with its minutes stands, and so does an operation, done or planned.
+ * What was read clause by clause against the note as a whole: where its words are those of notes that tell of nothing, what
+ * would only be looked at goes; where they are those of notes to act on and no clause says of what, somebody looks. What
+ * cannot wait stands however cheerful the note, and so does an operation, done or planned.
  */
 function heldAgainstTheWhole(note: string, found: readonly NoteFinding[]): NoteFinding[] {
   const odds = noteOdds(note);
@@ -119,17 +119,16 @@ function heldAgainstTheWhole(note: string, found: readonly NoteFinding[]): NoteF
   if (found.length === 0 && odds > HARM_ABOVE)
     return [{ kind: 'unclear', where: null, side: null, minutes: null, words: note.trim() }];
   return found.filter(
-    ({ kind, minutes, daysBefore }) =>
-      minutes !== null ||
-      daysBefore !== undefined ||
+    ({ kind, daysBefore }) =>
+      odds > HARMLESS_BELOW ||
+      severityOf[kind] !== 'look' ||
       kind === 'treatment-planned' ||
-      odds > (severityOf[kind] === 'look' ? HARMLESS_BELOW : ACUTE_HARMLESS_BELOW),
+      daysBefore !== undefined,
   );
 }
 /** Log odds, set on the notes of writers left out of the weights: see models/notes. */
 const HARM_ABOVE = 1.5;
-const HARMLESS_BELOW = -1;
-const ACUTE_HARMLESS_BELOW = -2;
+const HARMLESS_BELOW = -1.5;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {

@@ -185,10 +185,11 @@ export const forecast: readonly MutationGroup[] = [
     tests: ['tests/forecast/notes/unseen-writer.test.ts', 'tests/forecast/findings.test.ts'],
     changes: [
       ['HARM_ABOVE = 1.5', 'HARM_ABOVE = 15'],
-      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
-      ["severityOf[kind] === 'look' ? HARMLESS_BELOW : ACUTE_HARMLESS_BELOW", 'HARMLESS_BELOW'],
-      ['      minutes !== null ||\n      daysBefore', '      daysBefore'],
-      ['daysBefore !== undefined ||', ''],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = -10;'],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = 3;'],
+      ["severityOf[kind] !== 'look' ||", ''],
+      ["kind === 'treatment-planned' ||", ''],
+      ['daysBefore !== undefined,', 'false,'],
     ],
   },
   {
