@@ -70,6 +70,30 @@ describe('what still makes room (common practice, no source)', () => {
     expect(left([adjusted('2026-05-01', 'calf_girth', 6, 'other')]).map((a) => a.leftMm)).toEqual([14, 4]);
   });
 
+  it('charges a joint that was moved to the bar, wherever the bar stands among the ways', () => {
+    const shipped = rules.get('kafo')!;
+    const dimensions = shipped.dimensions.map((d) =>
+      d.measure === 'knee_height'
+        ? {
+            ...d,
+            adjustments: [
+              ...rules.get('solid-afo')!.dimensions.find((s) => s.measure === 'calf_girth')!.adjustments,
+              ...d.adjustments,
+            ],
+          }
+        : d,
+    );
+    const frame = device('kafo', { extensionRangeMm: { knee_height: 24 } });
+    const moved = adjusted('2026-05-01', 'knee_height', 12, 'relocated-joint');
+    const limits = dimensionLimits({ ...shipped, dimensions }, frame, [moved]);
+    const left = adjustmentsLeftOn(limits.find((l) => l.series.measure === 'knee_height')!, DAY);
+    expect(left.map((a) => [a.kind, a.leftMm])).toEqual([
+      ['strap', 20],
+      ['flare', 4],
+      ['side-bar', 12],
+    ]);
+  });
+
   it('counts on no bar travel that was not recorded with the device, and on none less than one hole', () => {
     const barLeft = (knee_height: number | undefined) => {
       const frame = device('kafo', { extensionRangeMm: knee_height === undefined ? {} : { knee_height } });

@@ -115,6 +115,11 @@ describe('a change', () => {
     const stands = [limit({ mm: 3 }), limit({ figure: 'tightWithinMm', mm: 2 })];
     expect(() => checkLimitChanges(shipped, stands, [back])).toThrow(/tight at once/);
     expect(() => checkLimitChanges(shipped, stands, [back, change({ mm: null })])).not.toThrow();
+    const spread = (mm: number) => [change({ mm: 5 }), change({ figure: 'toleranceMm', mm })];
+    expect(() => checkLimitChanges(shipped, [], spread(5))).toThrow(
+      /spread of 5 mm.*below the allowance of 5/,
+    );
+    expect(() => checkLimitChanges(shipped, [], spread(4.9))).not.toThrow();
     expect(() => checkLimitChanges(shipped, [], [change(), change({ mm: 7 })])).toThrow(/changed twice/);
   });
 
