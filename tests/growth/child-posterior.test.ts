@@ -4,6 +4,7 @@ import { sdToScale } from '../../src/growth/population/growth-scale.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { fitChild } from '../../src/growth/prediction/fit-child.js';
 import { dayNumber, isoDate } from '../../src/records/dates.js';
+import { measures } from '../../src/records/measure.js';
 import type { MaturityMarker } from '../../src/records/records.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
@@ -53,6 +54,27 @@ describe('several readings of a day', () => {
   test('count by their own technical error where it is stated', () => {
     const [usual, twice] = [2, 4].map((technicalError) => ofDay(foot(200, { technicalError }))[0].variance);
     expect(twice / usual).toBeCloseTo(4, 6);
+  });
+});
+
+test.each([
+  ['both feet at every visit', feet([7, 8, 9], 190, 8)],
+  ['one foot left out once', [...feet([7, 8, 9], 190), reading('foot_length', 9.5, 214, { side: 'left' })]],
+  ['stature alone', [reading('stature', 9, 1330)]],
+  ['feet and stature', [...feet([6, 9, 12], 180), reading('stature', 6, 1150), reading('stature', 12, 1500)]],
+])('many series of a day are foreseen as each by itself: %s', (_, given) => {
+  const posterior = posteriorOf(child(given));
+  const series = loadGrowthModel().measures.flatMap((measure) =>
+    measures[measure].sided
+      ? [{ measure, side: 'left' } as const, { measure, side: 'right' } as const]
+      : [{ measure, side: 'none' } as const],
+  );
+  const together = posterior.predictOn(series, dayAt(12.5));
+  expect(together).toHaveLength(series.length);
+  series.forEach((s, i) => {
+    const { mean, sd } = posterior.predict(s, [dayAt(12.5)]);
+    expect(together[i].mean / mean[0]).toBeCloseTo(1, 10);
+    expect(together[i].sd / sd[0]).toBeCloseTo(1, 8);
   });
 });
 

@@ -11,11 +11,13 @@ import { growthAgeYears, logAge } from '../population/growth-age.js';
 import { fromScale, isLogMeasure } from '../population/growth-scale.js';
 import { sideCode } from '../population/points.js';
 import type { Row } from './conditional-gaussian.js';
+import { mixedSize, type Sizes } from './mixed-size.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { pathKnots, readBetween } from './path-knots.js';
 import { componentsOfPairs, pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
 import { seriesGaussian } from './series-gaussian.js';
+import { sizesOnDay } from './sizes-on-day.js';
 
 /** Readings doubted less than this are not worth a person's attention. */
 const WORTH_SHOWING = 0.05;
@@ -97,19 +99,7 @@ export function childPosterior(c: Conditioned): ChildPosterior {
       const views = predictions(c, rows, days);
       const mean = new Float64Array(days.length);
       const sd = new Float64Array(days.length);
-      for (let j = 0; j < days.length; j++) {
-        let first = 0;
-        let second = 0;
-        for (const v of views) {
-          const variance = v.variance[j];
-          const m = isLogMeasure(id) ? Math.exp(v.mean[j] + variance / 2) : v.mean[j];
-          const spread = isLogMeasure(id) ? m * m * Math.expm1(variance) : variance;
-          first += v.weight * m;
-          second += v.weight * (m * m + spread);
-        }
-        mean[j] = first;
-        sd[j] = Math.sqrt(Math.max(0, second - first * first));
-      }
+      for (let j = 0; j < days.length; j++) ({ mean: mean[j], sd: sd[j] } = mixedSize(id, views, j));
       return {
         days,
         mean,
@@ -127,6 +117,14 @@ export function childPosterior(c: Conditioned): ChildPosterior {
             ),
           ),
       };
+    },
+    predictOn(series, day) {
+      if (series.length === 0) return [];
+      const views = sizesOnDay(
+        c,
+        series.flatMap((s) => place(s, [day])),
+      );
+      return series.map(({ measure }, j) => mixedSize(measure, views, j));
     },
     sample: (series, days, draws, seed) => {
       const placed = series.map((s) => ({ id: s.measure, rows: place(s, days) }));
@@ -176,7 +174,7 @@ function predictions(
   { components, parts, prior }: Conditioned,
   rows: readonly Row[],
   days: readonly DayNumber[],
-) {
+): Sizes[] {
   const knots = pathKnots(
     days,
     rows.map((r) => r.x),

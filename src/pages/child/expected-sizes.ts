@@ -21,31 +21,32 @@ export function expectedSizes(
   date: IsoDate,
 ): ExpectedSize[] {
   const ageYears = decimalAgeYears(record.child.birthDate, date);
-  return measureIds.flatMap((measure) =>
-    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map(
-      (side): ExpectedSize => {
-        const last = record.measurements
-          .filter((m) => m.measure === measure && m.side === side)
-          .toSorted((a, b) => a.date.localeCompare(b.date))
-          .at(-1);
-        const prediction = posterior && predicted(posterior, measure, side, date);
-        return {
-          measure,
-          side,
-          expected: prediction?.mean ?? null,
-          sd: prediction ? Math.hypot(prediction.sd, technicalErrorAt(measure, ageYears)) : null,
-          last: last ? { value: last.value, date: last.date } : null,
-        };
-      },
-    ),
+  const asked = measureIds.flatMap((measure) =>
+    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => ({
+      measure,
+      side,
+    })),
   );
-}
-
-/** Measures of the model only; others have no prediction of their own. */
-function predicted(posterior: ChildPosterior, measure: MeasureId, side: Side, date: IsoDate) {
-  if (!posterior.knows(measure)) return null;
-  const { mean, sd } = posterior.predict({ measure, side }, [dayNumber(date)]);
-  return Number.isFinite(mean[0]) && Number.isFinite(sd[0]) ? { mean: mean[0], sd: sd[0] } : null;
+  // Of measures the model does not know there is no prediction.
+  const known = posterior ? asked.filter((s) => posterior.knows(s.measure)) : [];
+  const predicted = posterior?.predictOn(known, dayNumber(date)) ?? [];
+  const foreseen = new Map(known.map((s, i) => [s, predicted[i]]));
+  return asked.map((series): ExpectedSize => {
+    const { measure, side } = series;
+    const last = record.measurements
+      .filter((m) => m.measure === measure && m.side === side)
+      .toSorted((a, b) => a.date.localeCompare(b.date))
+      .at(-1);
+    const found = foreseen.get(series);
+    const prediction = found && Number.isFinite(found.mean) && Number.isFinite(found.sd) ? found : null;
+    return {
+      measure,
+      side,
+      expected: prediction?.mean ?? null,
+      sd: prediction ? Math.hypot(prediction.sd, technicalErrorAt(measure, ageYears)) : null,
+      last: last ? { value: last.value, date: last.date } : null,
+    };
+  });
 }
 
 /** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always, and the
