@@ -13,12 +13,12 @@ const MAY_PASS: readonly FindingKind[] = [
 ];
 
 const WELL =
-  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|puts? (?:them|it) on|brings? (?:them|it)|asks for (?:them|it)|keeps? (?:them|it) on|wears|tolerat\w+|loves|likes|happily|all day|full ?time|without (?:any )?(?:fuss|bother|trouble|murmur|complaint|problem)s?|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
+  /(?<!\b(?:not|never|no longer|isnt|hardly|less|as) )\b(?:well|fine|good|great|grand|ok|okay|lovely|perfect|clear|comfy|comfortable|happy|settled|solid|holds|holding|secure|works|working|symmetrical|symmetric|normal|level|even|quiet|sleeps|sleeping|plenty|painfree|pain free|runs|running|walks|walking|playing|back to (?:full|sport|school|football|normal)|puts? (?:them|it) on|brings? (?:them|it)|gets? (?:them|it) (?:out|on|himself|herself)|asks for (?:them|it)|keeps? (?:them|it) on|wears|tolerat\w+|loves|likes|happily|all day|full ?time|without (?:any )?(?:fuss|bother|trouble|murmur|complaint|problem)s?|no (?:further |more )?(?:bother|problems?|trouble|issues?|complaints?|concerns?|pain|limp|marks?))\b/;
 const NOT_WELL = /\b(?:still|again|worse|but|not|cannot|cant|wont|returned|recurr\w+|until|only)\b/;
 
 /** 'Used to limp', 'cried the first two nights', 'had itchy spots', 'sore in the autumn'. */
 const THEN =
-  /\b(?:used to|had|was|were|did|cried|screamed|limped|refused|complained|rubbed|hurt|(?:for )?(?:the )?first (?:few |couple of |\d+ )?(?:days?|nights?|weeks?|wks?|hours?)|at first|initially|to begin with|to start with|early on|when new|in (?:the )?(?:spring|summer|autumn|winter|holidays|january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec))\b/;
+  /\b(?:used to|had|was|were|did|last years?|cried|screamed|limped|refused|complained|rubbed|hurt|(?:for )?(?:the )?first (?:few |couple of |\d+ )?(?:days?|nights?|weeks?|wks?|hours?)|at first|initially|to begin with|to start with|early on|when new|in (?:the )?(?:spring|summer|autumn|winter|holidays|january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec))\b/;
 const SINCE =
   /\b(?:now|since|today|these days|nowadays|currently|at present|afterwards|after that|thereafter|any ?more)\b/;
 
@@ -26,7 +26,7 @@ const SINCE =
 const WORRIED =
   /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|scared|frightened|thought|thinks|queried|querying|feared)\b/;
 const FOUND_WELL =
-  /\b(?:reassured|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
+  /\b(?:reassured|(?:he|she|they|it) (?:was|were) (?:fine|ok|okay|well|good)|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
 
 /** 'Used to limp, now without a limp': denied of today what was told of then. */
 export const isOfThen = (kind: FindingKind, words: string): boolean =>
