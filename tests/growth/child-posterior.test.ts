@@ -4,7 +4,7 @@ import { sdToScale } from '../../src/growth/population/growth-scale.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { fitChild } from '../../src/growth/prediction/fit-child.js';
 import { dayNumber, isoDate } from '../../src/records/dates.js';
-import { measures } from '../../src/records/measure.js';
+import { measures, type Series } from '../../src/records/measure.js';
 import type { MaturityMarker } from '../../src/records/records.js';
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
@@ -64,10 +64,13 @@ test.each([
   ['feet and stature', [...feet([6, 9, 12], 180), reading('stature', 6, 1150), reading('stature', 12, 1500)]],
 ])('many series of a day are foreseen as each by itself: %s', (_, given) => {
   const posterior = posteriorOf(child(given));
-  const series = loadGrowthModel().measures.flatMap((measure) =>
+  const series = loadGrowthModel().measures.flatMap((measure): Series[] =>
     measures[measure].sided
-      ? [{ measure, side: 'left' } as const, { measure, side: 'right' } as const]
-      : [{ measure, side: 'none' } as const],
+      ? [
+          { measure, side: 'left' },
+          { measure, side: 'right' },
+        ]
+      : [{ measure, side: 'none' }],
   );
   const together = posterior.predictOn(series, dayAt(12.5));
   expect(together).toHaveLength(series.length);
