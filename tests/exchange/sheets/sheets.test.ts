@@ -36,6 +36,41 @@ describe('lists as clinics keep them', () => {
   });
 });
 
+// What only the clinic can say is asked, and what it has said is not: common practice, no source.
+it.each([
+  [
+    'a size ten times what its heading says',
+    'Foot L (cm)',
+    '3 Mar 2026,178',
+    ['unit:foot l cm:foot_length'],
+    [],
+  ],
+  ['a weight that can be kilograms or pounds', 'Weight', '3 Mar 2026,35', ['unit:weight:weight'], []],
+  ['a day that would lie ahead day first', 'Foot L mm', '05/12/2026,178', [], ['left 178 2026-05-12']],
+  ['a day that can be either', 'Foot L mm', '05/10/2026,178', ['dates:seen'], []],
+  [
+    'one foot beside devices of both sides',
+    'Device,Foot length mm',
+    '3 Mar 2026,solid AFO R + KAFO L,178',
+    ['side-of:foot length mm', 'cast:from-visit'],
+    [],
+  ],
+  [
+    'one foot beside a device of one side',
+    'Device,Foot length mm',
+    '3 Mar 2026,solid AFO R,178',
+    ['cast:from-visit'],
+    ['right 178 2026-03-03'],
+  ],
+] as const)('%s', async (_, headings, cells, questions, readings) => {
+  const text = `Name,DOB,Sex,Seen,${headings}\nAda Beck,12 Apr 2018,girl,${cells}\n`;
+  const file = { name: 'list.csv', bytes: new TextEncoder().encode(text) };
+  const parsed = await parseCaseload([file], { today: TODAY });
+  expect(parsed.questions.map((q) => q.id)).toEqual(questions);
+  const { measurements } = parsed.caseload;
+  expect(measurements.map((m) => `${m.side} ${m.value} ${m.date}`)).toEqual(readings);
+});
+
 // What is planned is no record: its day must never date a reading or a device.
 it.each([
   'Review due',
