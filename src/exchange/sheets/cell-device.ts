@@ -191,9 +191,9 @@ function devicesOf(cell: string): SpokenDevice[] {
       foldText(text)
         .split(' ')
         .some((word) => AGAIN.has(word)));
-  if (whole.family !== null && once && !again) return [whole];
-  if (FOOTWEAR.has(whole.word)) return [];
   const pieces = piecesOf(text, days);
+  if (whole.family !== null && once && !again && !namesSeveral(pieces, days)) return [whole];
+  if (FOOTWEAR.has(whole.word)) return [];
   if (pieces.length < 2) return [whole];
   const inverted = kindBehind(pieces, days);
   if (inverted !== null) return [inverted];
@@ -202,6 +202,21 @@ function devicesOf(cell: string): SpokenDevice[] {
     merged.some((d) => d.family !== null) || (merged.length > 0 && NONE.has(foldText(text).split(' ')[0]));
   return told ? merged : [whole];
 }
+
+/** 'AFO' and 'hinged AFOs' can be one device, 'AFO' and 'night splint' not: they have no word in common. */
+export function sameDevice(a: string, b: string): boolean {
+  const words = (text: string) => text.split(' ').map((word) => word.replace(/s$/, ''));
+  return words(a).some((word) => words(b).includes(word));
+}
+
+/** 'AFOs both + night splint R': every piece is another device with a side of its own. */
+const namesSeveral = (pieces: readonly Piece[], days: readonly SaidDay[]): boolean =>
+  pieces.length > 1 &&
+  pieces.every(({ text, joined }, at) => {
+    const { family, side, word } = spoken(text, days);
+    const another = at === 0 || (joined && !sameDevice(word, spoken(pieces[0].text, days).word));
+    return family !== null && side !== null && another && !QUALIFIERS.has(word);
+  });
 
 /** 'Scanned? no', 'no helmet', 'declined': words that take back what the others say. */
 export const takesBack = (text: string): boolean =>

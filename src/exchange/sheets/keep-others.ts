@@ -24,7 +24,7 @@ export function keepOthers(
     const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
     const [reading, device] = isOneOfSeveral ? [readings.firstOfRow.get(row.row), devices.get(row)] : [];
     for (const [column, text] of filled(kept, row)) {
-      if (!isSaidElsewhere(column)) taken.left.keep(column, text);
+      if (!isSaidElsewhere(column)) taken.left.keep(row, column, text);
       const heading = columnName(column).replace(/^extra:/, '');
       if (!keptWithRow(reading, device, heading, text)) children.keep(person.id, heading, text);
     }

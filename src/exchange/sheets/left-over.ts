@@ -2,7 +2,7 @@ import { readNote } from '../../forecast/flags/notes/read-note.js';
 import { foldText } from '../headings/fold-words.js';
 import { isField } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
-import { cellDevices } from './cell-device.js';
+import { cellDevices, openNameIn } from './cell-device.js';
 import { saysStage } from './cell-device-dates.js';
 import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
@@ -19,8 +19,10 @@ const EXAMPLES = 3;
 interface Sum {
   cells: number;
   readonly examples: string[];
+  /** The cell that was counted last: a line taken apart into several counts once. */
+  last: string;
 }
-interface Left extends Readonly<Sum> {
+interface Left extends Readonly<Omit<Sum, 'last'>> {
   readonly name: string;
   readonly kind: Kind;
 }
@@ -49,22 +51,24 @@ export class LeftOver {
   settle(row: GridRow, columns: readonly Column[]): void {
     for (const column of columns) {
       const text = cellOf(row, column);
-      if (text !== '' && !this.has(row, column) && !saysNone(text)) this.add(column, 'unused', text);
+      if (text !== '' && !this.has(row, column) && !saysNone(text)) this.add(row, column, 'unused', text);
     }
   }
 
   /** A cell that is kept as it is, where it may say more than words. */
-  keep(column: Column, text: string): void {
+  keep(row: GridRow, column: Column, text: string): void {
     const kind = saysNone(text) ? null : kindOf(column, text);
-    if (kind !== null) this.add(column, kind, text);
+    if (kind !== null) this.add(row, column, kind, text);
   }
 
-  add(column: Column, kind: Kind, text: string): void {
+  add(row: GridRow, column: Column, kind: Kind, text: string): void {
     const kinds = this.sums.get(column) ?? new Map<Kind, Sum>();
     this.sums.set(column, kinds);
-    const sum = kinds.get(kind) ?? { cells: 0, examples: [] };
+    const sum = kinds.get(kind) ?? { cells: 0, examples: [], last: '' };
     kinds.set(kind, sum);
-    sum.cells++;
+    const cell = `${row.row} ${text}`;
+    if (sum.last !== cell) sum.cells++;
+    sum.last = cell;
     if (sum.examples.length < EXAMPLES && !sum.examples.includes(text)) sum.examples.push(text);
   }
 
@@ -121,7 +125,9 @@ const saysNone = (text: string): boolean =>
   saysNothing(text) || saysNotMeasured(text) || noWords.has(foldText(text));
 
 const namesDevice = (text: string): boolean =>
-  saysStage(text) || cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null);
+  saysStage(text) ||
+  openNameIn(text) !== null ||
+  cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null);
 
 /** A number of two digits or with a decimal, both sides, feet and inches: a level, a class, a count or an age is no size. */
 const NUMBER =

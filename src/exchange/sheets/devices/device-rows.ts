@@ -2,7 +2,7 @@ import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/read-rows.js';
 import { isField } from '../../headings/meaning.js';
 import type { MadeRow } from '../canonical.js';
-import { cellDevices } from '../cell-device.js';
+import { cellDevices, sameDevice } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -16,12 +16,6 @@ import { devicesIn, type Found } from './named-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
   isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
-
-/** 'AFO' and 'hinged AFOs' can be one device, 'AFO' and 'night splint' not: they have no word in common. */
-function sameDevice(a: string, b: string): boolean {
-  const words = (text: string) => text.split(' ').map((word) => word.replace(/s$/, ''));
-  return words(a).some((word) => words(b).includes(word));
-}
 
 /** The devices of one table. */
 export class DeviceRows {
