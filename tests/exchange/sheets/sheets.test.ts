@@ -6,6 +6,7 @@ import { BY_PART } from '../../../src/exchange/headings/interpret-concepts.js';
 import { vocabularies } from '../../../src/exchange/headings/read-words.js';
 import { fieldIds } from '../../../src/exchange/headings/vocabulary.js';
 import { parseCaseload } from '../../../src/exchange/parse-caseload.js';
+import { cellSize } from '../../../src/exchange/sheets/cell-size.js';
 import { measureIds } from '../../../src/records/measure.js';
 import { readList, takenText } from './read-list.js';
 
@@ -70,6 +71,15 @@ it.each([
   const { measurements } = parsed.caseload;
   expect(measurements.map((m) => `${m.side} ${m.value} ${m.date}`)).toEqual(readings);
 });
+
+// Stone of 14 pounds, pound of 16 ounces, foot of 12 inches: the imperial system.
+it.each([
+  ['3 st 8 lb', { value: 50, unit: 'lb', doubt: false }],
+  ['49 lb 8 oz', { value: 49.5, unit: 'lb', doubt: false }],
+  ['3 ft 11', { value: 47, unit: 'inch', doubt: false }],
+  ['168/169', { value: 168.5, unit: null, doubt: true }],
+  ['168', { value: 168, unit: null, doubt: false }],
+])('a cell of %s', (cell, size) => expect(cellSize(cell)).toEqual(size));
 
 // What is planned is no record: its day must never date a reading or a device.
 it.each([
