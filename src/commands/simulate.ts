@@ -92,7 +92,7 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     limits: [
       'One device a child, with every dimension its rule limits; a look reads the room there with the tolerance of the rule as its error; readings have technical error only.',
       'A day past a limit that an adjustment or a part would have answered counts half. Nobody checks that a joint is not set too high or a strap let out too far.',
-      'Intervals resample children (overtime: quarters of a year) and hold 95 %; the children, seed and world are one draw.',
+      'Intervals resample children (overtime: quarters of a year) and hold 95 %; two policies are compared child by child; the children, seed and world are one draw.',
       'Of the fixed reviews four hand rules are shown: cast at every visit, or when the room seen shows 25, 50 or 75 % of the allowance used; what is tight is eased, parts are renewed by the same share.',
     ],
   };
@@ -151,7 +151,7 @@ function text(
     bestInWords(summaries),
     ...atEqualVisits(summaries).map(
       (c) =>
-        `${c.policy}: ${c.weightedDays.toFixed(1)} weighted days beyond use at ${c.visits.toFixed(2)} visits, against ${c.fixedWeightedDays.toFixed(1)} at ${c.fixedVisits.toFixed(2)} (${c.fixed}): ${Math.round(100 * c.ratio)} %.`,
+        `${c.policy}: ${c.weightedDays.toFixed(1)} weighted days beyond use at ${c.visits.toFixed(2)} visits, against ${c.fixedWeightedDays.toFixed(1)} at ${c.fixedVisits.toFixed(2)} (${c.fixed}): ${Math.round(100 * c.ratio)} %; ${cell(c.fewer, 1)} fewer, child by child.`,
     ),
     '',
     `${report.seconds} seconds.`,

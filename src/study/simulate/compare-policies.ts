@@ -1,4 +1,6 @@
-import type { PolicySummary } from './summarise-policies.js';
+import { bootstrap, type Interval, type PolicySummary } from './summarise-policies.js';
+
+const SEED = 1;
 
 const isForecast = ({ policy }: PolicySummary): boolean => policy.startsWith('forecast');
 
@@ -6,11 +8,18 @@ const isForecast = ({ policy }: PolicySummary): boolean => policy.startsWith('fo
 const leastCost = (summaries: readonly PolicySummary[]): PolicySummary =>
   summaries.toSorted((a, b) => a.cost.mean - b.cost.mean)[0];
 
-/** Of the policies whose cost cannot be told from the least (the intervals overlap) the one with the fewest weighted days. */
+/** By how much one costs more than another, child by child: both live in the same children. */
+const dearerBy = (one: PolicySummary, other: PolicySummary): Interval =>
+  bootstrap(
+    one.ofChildren.cost.map((cost, k) => cost - other.ofChildren.cost[k]),
+    SEED,
+  );
+
+/** Of the policies whose cost cannot be told from the least (the interval of the difference holds 0) the one with the fewest weighted days. */
 export function bestPolicy(summaries: readonly PolicySummary[]): PolicySummary {
   const least = leastCost(summaries);
   return summaries
-    .filter((s) => s.cost.low <= least.cost.high)
+    .filter((s) => dearerBy(s, least).low <= 0)
     .sort((a, b) => a.weightedDays.mean - b.weightedDays.mean)[0];
 }
 
@@ -32,6 +41,8 @@ export interface AtEqualVisits {
   readonly fixedVisits: number;
   readonly fixedWeightedDays: number;
   readonly ratio: number;
+  /** Weighted days fewer than under the fixed review, child by child. */
+  readonly fewer: Interval;
 }
 
 /** Every forecast policy beside the best fixed review that sees children about as often. */
@@ -50,6 +61,10 @@ export function atEqualVisits(summaries: readonly PolicySummary[]): AtEqualVisit
       fixedVisits: best.visits.mean,
       fixedWeightedDays: best.weightedDays.mean,
       ratio: s.weightedDays.mean / best.weightedDays.mean,
+      fewer: bootstrap(
+        best.ofChildren.weightedDays.map((days, k) => days - s.ofChildren.weightedDays[k]),
+        SEED,
+      ),
     };
   });
 }

@@ -1,7 +1,7 @@
 import { quantileSorted } from 'simple-statistics';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
 import { randomStream } from '../../statistics/random-stream.js';
-import type { PolicyOutcome, RecallPolicy } from './contract.js';
+import type { ChildOutcome, PolicyOutcome, RecallPolicy } from './contract.js';
 
 /** A mean with the interval that holds 95 % of bootstrap resamples. */
 export interface Interval {
@@ -30,6 +30,8 @@ export interface PolicySummary {
   readonly overtimeWeeks: Interval;
   readonly overtimeWeeksPer100ChildYears: Interval;
   readonly meanTurnaroundDays: number;
+  /** Of each child in the order of the world, a year: two policies are compared child by child. */
+  readonly ofChildren: { readonly weightedDays: readonly number[]; readonly cost: readonly number[] };
 }
 
 /** A day longer in use against a day beyond use, as the shipped accepted chance has it: p / (1 - p), one half. */
@@ -53,7 +55,7 @@ export function policyName(policy: RecallPolicy): string {
 /** Efron's percentile bootstrap (Efron 1979, Annals of Statistics 7:1) by child: one child's years are not independent. */
 export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySummary {
   const { children, overtimeWeeks } = outcome;
-  const perYear = (pick: (c: (typeof children)[number]) => number) =>
+  const perYear = (pick: (c: ChildOutcome) => number) =>
     bootstrap(
       children.map((c) => pick(c) / c.years),
       seed,
@@ -65,6 +67,9 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
   const overtime = bootstrap(quarters, seed);
   const scale = 100 / children.length;
   const turnaround = outcome.turnaroundDays;
+  const costOf = (c: ChildOutcome) => c.weightedDays + WASTE * c.thrownAwayDays;
+  const ofEach = (pick: (c: ChildOutcome) => number) =>
+    children.map((c) => Math.round((100 * pick(c)) / c.years) / 100);
   return {
     policy: policyName(outcome.policy),
     children: children.length,
@@ -73,7 +78,7 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     daysWaiting: perYear((c) => c.daysWaiting),
     weightedDays: perYear((c) => c.weightedDays),
     thrownAwayDays: perYear((c) => c.thrownAwayDays),
-    cost: perYear((c) => c.weightedDays + WASTE * c.thrownAwayDays),
+    cost: perYear(costOf),
     visits: perYear((c) => c.visits),
     casts: perYear((c) => c.casts),
     adjustments: perYear((c) => c.adjustments),
@@ -86,6 +91,7 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
       high: overtime.high * scale,
     },
     meanTurnaroundDays: turnaround.reduce((s, d) => s + d, 0) / Math.max(1, turnaround.length),
+    ofChildren: { weightedDays: ofEach((c) => c.weightedDays), cost: ofEach(costOf) },
   };
 }
 
