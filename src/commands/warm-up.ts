@@ -2,13 +2,12 @@ import { buildService } from '../app.js';
 import { overviewCounts } from '../pages/clinic/overview-counts.js';
 import { assessedAsOf } from '../service/assessor.js';
 import type { ServiceDeps } from '../service/dependencies.js';
+import { CONNECTIONS } from '../store/connect.js';
 import type { Store } from '../store/contract.js';
 
 /** So long a start may take for it; what is not warm by then gets so by being used. */
 const SECONDS = 4;
 const CHILDREN = 30;
-/** As many as are opened for the pages of fifty people. */
-const CONNECTIONS = 10;
 const MINUTE_MS = 60_000;
 const COUNTED_EVERY_MS = 10 * MINUTE_MS;
 

@@ -42,13 +42,16 @@ export function connectionPool(
   return pool;
 }
 
+/** Of a process, where nothing else is said. */
+export const CONNECTIONS = 10;
+
 /**
  * Connects lazily. `failed` hears of every failure before the caller does. An answer that does not come within
  * `answersWithinMs` (a network that is broken says nothing) is a lost database, and its connection is not used again.
  */
 export function connect(
   url: string,
-  max = 10,
+  max = CONNECTIONS,
   {
     failed = () => {},
     answersWithinMs,

@@ -12,7 +12,7 @@ const APART_DAYS = 165;
  * half a year, which two errors of a reading hide in one child of several, and a held foot has no date to be outgrown on
  * (common practice, no source).
  */
-const AGREE_DAYS = 330;
+export const AGREE_DAYS = 330;
 /** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
 export const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
 const GROWN_PELVIS_STAGE = 4;
@@ -39,17 +39,23 @@ export function standstill<R extends { readonly day: DayNumber; readonly value: 
   return grew || shrank ? null : span;
 }
 
+/** The same of a child's own readings of a series. */
+export const stoodStill = ({ measurements }: ChildRecord, { measure, side }: Series, apartDays: number) =>
+  standstill(
+    measurements
+      .filter((m) => m.measure === measure && m.side === side)
+      .map(({ date, value }) => ({ date, value, day: dayNumber(date) }))
+      .toSorted((a, b) => a.day - b.day),
+    apartDays,
+  );
+
 /** Whether the readings of a skeletal series say that it no longer grows, whatever the population still would. */
 export function growthStopped(record: ChildRecord, series: Series): Halt | null {
   if (!measures[series.measure].skeletal) return null;
-  const own = record.measurements
-    .filter((m) => m.measure === series.measure && m.side === series.side)
-    .map(({ date, value }) => ({ date, value, day: dayNumber(date) }))
-    .sort((a, b) => a.day - b.day);
-  const span = standstill(own, APART_DAYS);
+  const span = stoodStill(record, series, APART_DAYS);
   if (span === null) return null;
   const last = span[span.length - 1];
-  const agreeing = standstill(own, AGREE_DAYS) ?? [];
+  const agreeing = stoodStill(record, series, AGREE_DAYS) ?? [];
   return { day: last.day, proved: isMature(record, last.date) || agreeing.length >= 3 };
 }
 

@@ -1,6 +1,5 @@
 import { type DeviceForecast, saysNothing } from '../../forecast/contract.js';
-import { standstill } from '../../forecast/device/growth-stopped.js';
-import type { ChildRecord } from '../../records/caseload.js';
+import { AGREE_DAYS, stoodStill } from '../../forecast/device/growth-stopped.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
@@ -136,23 +135,12 @@ function nextAdjustment(
   return asked && (!step || step.by > asked.by) ? asked : step;
 }
 
-/** Is it reviewed for wear alone, growth being over or of no matter? */
-const isWearOnly = ({ record, forecast }: DeviceQuestion): boolean =>
-  record.child.palliative ||
-  (forecast !== null &&
-    (['adult', 'palliative'].includes(forecast.outcome) ||
-      (forecast.outcome === 'full-grown' && stoodStill(record, forecast))));
-
-/** A growth that has ended is believed for so long once readings about a year apart have shown it (common practice, no source). */
-const YEAR_APART_DAYS = 330;
-
-function stoodStill({ measurements }: ChildRecord, forecast: DeviceForecast): boolean {
+/** Is it reviewed for wear alone, growth being over, as readings nearly a year apart have shown, or of no matter? */
+function isWearOnly({ record, forecast }: DeviceQuestion): boolean {
+  if (record.child.palliative || forecast === null) return record.child.palliative;
+  if (forecast.outcome !== 'full-grown') return ['adult', 'palliative'].includes(forecast.outcome);
   const series = decidingRoom(forecast)?.series;
-  const own = measurements
-    .filter((m) => m.measure === series?.measure && m.side === series.side)
-    .map(({ date, value }) => ({ day: dayNumber(date), value }))
-    .toSorted((a, b) => a.day - b.day);
-  return standstill(own, YEAR_APART_DAYS) !== null;
+  return series !== undefined && stoodStill(record, series, AGREE_DAYS) !== null;
 }
 
 /**

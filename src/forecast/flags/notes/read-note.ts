@@ -113,9 +113,9 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
  * would only be looked at goes; where they are those of notes to act on and no clause says of what, somebody looks. What
  * cannot wait stands however cheerful the note, and so does an operation, done or planned.
  */
-function heldAgainstTheWhole(note: string, found: readonly NoteFinding[]): NoteFinding[] {
+function heldAgainstTheWhole(note: string, found: NoteFinding[]): NoteFinding[] {
   const odds = noteOdds(note);
-  if (odds === null) return [...found];
+  if (odds === null) return found;
   if (found.length === 0 && odds > HARM_ABOVE)
     return [{ kind: 'unclear', where: null, side: null, minutes: null, words: note.trim() }];
   return found.filter(
