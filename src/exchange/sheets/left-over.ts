@@ -2,12 +2,13 @@ import { readNote } from '../../forecast/flags/notes/read-note.js';
 import { foldText } from '../headings/fold-words.js';
 import { isField } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
-import { cellDevices, openNameIn } from './cell-device.js';
+import { cellDevices } from './cell-device.js';
 import { saysStage } from './cell-device-dates.js';
 import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
 import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
+import { openNameIn } from './spoken-device.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
 const KINDS = ['unused', 'device', 'size', 'date', 'remark'] as const;

@@ -4,10 +4,11 @@ import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
-import { cellDevices, saysKind } from './cell-device.js';
+import { cellDevices } from './cell-device.js';
 import { daysMarked, stageSaid } from './cell-device-dates.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
+import { saysKind } from './spoken-device.js';
 import { canBe, isUsual } from './usual-size.js';
 
 const saidSex = new Set([...sexWords, 'u', 'x', 'unknown', 'other']);

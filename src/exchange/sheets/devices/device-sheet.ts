@@ -1,9 +1,9 @@
 import type { FieldId } from '../../headings/vocabulary.js';
-import { openNameIn } from '../cell-device.js';
 import { saysNothing } from '../cell-words.js';
 import { type Column, cellOf, ordinal } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
+import { openNameIn } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 
 /** The filled cell of a device's field that belongs to this family and side, and to this of a row's several devices. */

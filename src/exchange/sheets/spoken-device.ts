@@ -1,0 +1,304 @@
+import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { wordSet } from '../headings/phrase-table.js';
+import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { daysAt, type SaidDay, saysStage, withoutDays } from './cell-device-dates.js';
+import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
+
+export type DeviceSide = 'left' | 'right' | 'both';
+/** One device as a cell names it. */
+export interface SpokenDevice {
+  /** A family, or several with | between them where the name leaves it open, or null where nobody knows the word. */
+  readonly family: string | null;
+  /** Where nobody knows the whole name: the family of the part of it that is known, to be confirmed. */
+  readonly likely: string | null;
+  readonly side: DeviceSide | null;
+  /** 'AFOs': more than one. */
+  readonly plural: boolean;
+  /** The name without its side, folded: what is asked about. */
+  readonly word: string;
+  /** The same as the cell has it. */
+  readonly said: string;
+  /** Days the cell itself gives, as written. */
+  readonly cast: string | null;
+  readonly fitted: string | null;
+  /** 'New AFO', 'recast': another than the one before. */
+  readonly fresh: boolean;
+  /** 'In attesa', 'not fitted yet': ordered; 'outgrown': retired. */
+  readonly state: 'ordered' | 'retired' | null;
+}
+
+const NAMES = new Map<string, string>();
+for (const [family, list] of Object.entries(spokenDevices))
+  for (const phrase of phrasesOf(`${list}|${family}`)) NAMES.set(phrase, family);
+for (const [families, { words }] of Object.entries(openDevices))
+  for (const phrase of phrasesOf(words)) NAMES.set(phrase, families);
+export const QUALIFIERS = new Map(
+  Object.entries(deviceQualifiers).flatMap(([family, list]) =>
+    phrasesOf(list).map((word) => [word, family] as const),
+  ),
+);
+const KNEE = wordSet((v) => v.parts.knee ?? '');
+/** Ordinary and orthopaedic footwear: no orthosis, named beside one. */
+export const FOOTWEAR = wordSet((v) => v.footwear);
+const PLURALS = new Set(
+  phrasesOf(
+    'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
+  ),
+);
+/** 'Orthesen', 'férulas nocturnas', 'tutori notturni': several of a name, by the endings of the six languages. */
+function pluralsOf(phrase: string): string[] {
+  const words = phrase.split(' ');
+  const every = (end: RegExp, plural: string) =>
+    words.map((word) => (word.length > 2 ? word.replace(end, plural) : word)).join(' ');
+  const [first, ...rest] = words;
+  const forms = [`${phrase}s`, every(/([^s])$/, '$1s'), [`${first}s`, ...rest].join(' ')];
+  return [...forms, every(/e$/, 'en'), every(/[oe]$/, 'i'), every(/a$/, 'e')].filter(
+    (form) => form !== phrase,
+  );
+}
+/** Words that a name is said with instead of the other: 'attelle cruro-pédieuse', 'Oberschenkelschiene'. */
+const NOUNS = [
+  [/\borthese\b/, 'attelle'],
+  [/orthese\b/, 'schiene'],
+  [/orthese\b/, 'spalk'],
+  [/\bortesis\b/, 'ferula'],
+  [/\bortesi\b/, 'tutore'],
+] as const;
+for (const [phrase, family] of [...NAMES])
+  for (const [noun, other] of NOUNS)
+    if (noun.test(phrase))
+      NAMES.set(phrase.replace(noun, other), NAMES.get(phrase.replace(noun, other)) ?? family);
+for (const [phrase, family] of [...NAMES])
+  for (const form of phrase.length > 2 ? pluralsOf(phrase) : []) {
+    if (NAMES.has(form)) continue;
+    NAMES.set(form, family);
+    PLURALS.add(form);
+  }
+/** 'supra-malléolaire' for 'supramalléolaire'. */
+const JOINED = new Map(
+  [...NAMES].filter(([name]) => name.length > 6).map(([name, family]) => [joined(name), family]),
+);
+function joined(phrase: string): string {
+  return phrase.replaceAll(' ', '');
+}
+/** Words for a device that is another than the one before. */
+const FRESH = new Set(
+  phrasesOf(
+    'new|replacement|recast|neu|neue|neuen|neuer|neues|nouveau|nouvel|nouvelle|nouvelles|nouveaux|nuevo|nueva|nuevos|nuevas|nieuw|nieuwe|nuovo|nuova|nuovi|nuove|ersatz|remplacement|recambio|vervanging|ricambio',
+  ),
+);
+/** Words beside a device's name that change nothing of its family. */
+const BESIDE = new Set(
+  phrasesOf(
+    'today|heute|hoy|vandaag|oggi|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|alt|alte|alten|vieux|vieille|viejo|vieja|viejas|oud|oude|vecchio|vecchi|paar|x|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|carbone|carbono|carbonio|locked|full|time|part|cast|casting|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
+  ),
+);
+
+/** Words that take a device's name back: 'no AFO', 'Korsett abgelehnt'. */
+export const DENIES = new Set(
+  phrasesOf(
+    'no|not|none|without|declined|refused|stopped|discontinued|discussed|consider|considered|planned|awaiting|needs|need|kein|keine|nicht|ohne|abgelehnt|geplant|pas|sans|refus|refuse|prevu|sin|no quiere|rechaza|previsto|geen|zonder|niet|geweigerd|gepland|senza|non|rifiuta|rifiutato',
+  ),
+);
+
+/** Words that are a side alone ('AFO sin'), and 'the', 'of', 'without' between others. */
+const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
+
+/** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
+export const AGAIN = new Set(
+  phrasesOf(
+    'again|then|remade|replaced|renewed|bigger|larger|ersetzt|remplace|remplacee|sustituido|sustituida|vervangen|sostituito|sostituita|second|third|2nd|3rd|refait|refaite|deuxieme|puis|erneut|nochmal|dann|zweite|zweiter|zweites|rehecho|segundo|segunda|luego|opnieuw|tweede|daarna|rifatto|rifatta|secondo|seconda|poi',
+  ),
+);
+/** On the days of the one before: 'night splints same time'. */
+export const SAME_DAYS =
+  /(?:^|\s)(?:same (?:time|dates?|days?)|idem|ditto|dto|gleichzeitig|en meme temps|al mismo tiempo|tegelijk|contemporaneamente)$/;
+/** Not made to a cast: it says nothing of which device. */
+const STOCK = wordSet((v) => v.stock);
+/** Not yet there, in words around another: 'del pending', 'nog niet klaar', 'livraison à prévoir'. */
+const PENDING =
+  /\b(?:pending|awaiting|awaited|waiting|(?:not|noch nicht|nog niet|pas|todavia no|aun no|non)\b.*\b(?:yet|fitted|delivered|fertig|klaar|encore|listo|lista|entregado|ancora|pronto|pronta)|a prevoir|en attente|ausstehend|in attesa|da consegnare|te leveren|pendiente|to be fitted|tbf|noch nicht|nog niet|non ancora)\b/;
+
+/** A piece of a marked cell as one device. */
+export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
+  const named = withoutDays(text);
+  const own = daysAt(text, days);
+  const day = (is: SaidDay['is']) => own.find((d) => d.is === is)?.written ?? null;
+  // What is made to no cast has one day: it was given then.
+  const given =
+    own.length === 1 &&
+    !own[0].told &&
+    foldText(named)
+      .split(' ')
+      .some((word) => STOCK.has(word));
+  const [cast, fitted] = given ? [null, own[0].written] : [day('cast'), day('fitted')];
+  // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
+  const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
+  const meant = inside === null ? undefined : NAMES.get(foldText(inside[2]));
+  if (
+    inside !== null &&
+    meant !== undefined &&
+    !meant.includes('|') &&
+    spoken(inside[1], []).family === null
+  ) {
+    const { side, plural, fresh } = spoken(inside[1], []);
+    return { ...spoken(inside[2], []), side, plural, fresh, cast, fitted };
+  }
+  const all = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
+    .replace(SAME_DAYS, '')
+    .split(' ')
+    .filter((w) => w !== '');
+  const again = own.length > 0 && all.length > 0 && all.every((word) => AGAIN.has(word));
+  const { words, state } = again ? { words: all, state: null } : stateApart(all);
+  const { side, rest } = sideApart(words);
+  const word = rest.join(' ');
+  const family =
+    NAMES.get(word) ??
+    JOINED.get(joined(word)) ??
+    longestName(rest) ??
+    qualified(rest) ??
+    NAMES.get(words.join(' ')) ??
+    null;
+  const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
+  // 'AFO (new cast)' is asked about as 'AFO'.
+  const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
+  const asked = family !== null && NAMES.get(bare) === family ? bare : word;
+  const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
+  return {
+    family,
+    likely,
+    side,
+    plural,
+    word: family === null && saysNoDevice(rest, own.length > 0) ? '' : asked,
+    said: named,
+    cast,
+    fitted,
+    fresh: rest.some((w) => FRESH.has(w)),
+    state,
+  };
+}
+
+/** 'HKAFO outgrown', 'in attesa', 'del pending': the state that words end in, or are all of, and the words before it. */
+function stateApart(words: readonly string[]): { words: readonly string[]; state: SpokenDevice['state'] } {
+  const text = words.join(' ');
+  if (NAMES.has(text)) return { words, state: null };
+  for (let n = Math.min(4, words.length); n >= 1; n--) {
+    const phrase = words.slice(-n).join(' ');
+    const said = saysStage(phrase) && n === 1 ? null : wordIn(phrase, 'deviceStates');
+    const state =
+      said === 'worn' ? null : (said ?? (PENDING.test(phrase) && n === words.length ? 'ordered' : null));
+    if (state !== null) return { words: words.slice(0, -n), state };
+  }
+  return { words, state: null };
+}
+
+/** Words that name nothing: of a cast or a fitting, of stock, 'again', 'none'. */
+function saysNoDevice(words: readonly string[], dated: boolean): boolean {
+  const phrase = words.join(' ');
+  if (
+    phrase === '' ||
+    STOCK.has(phrase) ||
+    nothingWords.has(phrase) ||
+    noWords.has(phrase) ||
+    yesWords.has(phrase)
+  )
+    return true;
+  return words.every(
+    (word) =>
+      STOCK.has(word) ||
+      saysStage(word) ||
+      (dated && (AGAIN.has(word) || BESIDE.has(word) || FRESH.has(word))),
+  );
+}
+
+/** The side that words say, and the words that say none. */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one case a word, a phrase before its words
+function sideApart(words: readonly string[]): { side: DeviceSide | null; rest: string[] } {
+  let side: DeviceSide | null = null;
+  const rest: string[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const two = words.slice(at, at + 2).join(' ');
+    const three = words.slice(at, at + 3).join(' ');
+    const known = NAMES.has(two) || (words.length === 1 && NAMES.has(words[at]));
+    if (!known && bothWords.has(three) && three.includes(' ')) [side, at] = ['both', at + 2];
+    else if (!known && bothWords.has(two) && two.includes(' ')) [side, at] = ['both', at + 1];
+    else if (EITHER.has(words[at]) && at > 0 && at < words.length - 1) rest.push(words[at]);
+    else if (bothWords.has(words[at])) side = 'both';
+    else if (leftWords.has(words[at]) && !rightWords.has(words[at])) side = joinSides(side, 'left');
+    else if (rightWords.has(words[at])) side = joinSides(side, 'right');
+    else rest.push(words[at]);
+  }
+  return { side, rest };
+}
+
+/** 'hinged', 'starr': a kind of a device that another cell or heading names. */
+export const saysKind = (cell: string): boolean => QUALIFIERS.has(foldText(cell));
+
+/** The word of a heading that names a device and leaves its family open: 'AFO' of 'AFO type'. */
+export const openNameIn = (heading: string): string | null =>
+  foldText(heading)
+    .split(' ')
+    .find((word) => NAMES.get(word)?.includes('|')) ?? null;
+
+/** The family a word beside an open name says: 'hinged', or a name of its own, 'AFO PLS'. */
+const kindOf = (word: string): string | undefined => {
+  const named = NAMES.get(word);
+  return QUALIFIERS.get(word) ?? (named?.includes('|') ? undefined : named);
+};
+
+/** 'AFO with hinges', 'US-Orthese mit Gelenk': a name that leaves the family open, and a word that says it. */
+function qualified(words: readonly string[]): string | null {
+  for (let n = words.length - 1; n >= 1; n--) {
+    for (let at = 0; at + n <= words.length; at++) {
+      const families = NAMES.get(words.slice(at, at + n).join(' '));
+      if (families === undefined || !families.includes('|')) continue;
+      const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
+        // 'm. Gelenk', 'c/ snodo': a letter or two before the word that says it.
+        (word) => kindOf(word) !== undefined || (!BESIDE.has(word) && !FRESH.has(word) && word.length > 2),
+      );
+      const said = new Set(left.map(kindOf));
+      const [family] = said;
+      if (said.size === 1 && family !== undefined && families.split('|').includes(family)) return family;
+    }
+  }
+  return null;
+}
+
+/**
+ * The family of the known part of a name. 'AFO' beside a word nobody knows can be any of its families: the word may be
+ * what tells them apart, so none is likelier.
+ */
+function likeliest(words: readonly string[]): string | null {
+  const name = longestName(words, true);
+  if (name === null || name.includes('|')) return null;
+  // 'Resting splint, wrist and hand' says two of them.
+  const said = words.flatMap((_, at) =>
+    [1, 2, 3]
+      .map((n) => NAMES.get(words.slice(at, at + n).join(' ')))
+      .filter((family) => family !== undefined),
+  );
+  return said.every((family) => family.split('|').includes(name)) ? name : null;
+}
+
+/** The longest known name inside the words, where what is left over says nothing of the family. */
+function longestName(words: readonly string[], whateverElse = false): string | null {
+  for (let n = words.length - 1; n >= 1; n--) {
+    for (let at = 0; at + n <= words.length; at++) {
+      const family = NAMES.get(words.slice(at, at + n).join(' '));
+      if (family === undefined) continue;
+      const left = [...words.slice(0, at), ...words.slice(at + n)];
+      // A rigid corset is a corset, a KAFO with a knee joint a KAFO; of an AFO the kind is the family.
+      const idle = (word: string) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word);
+      const told = (word: string) =>
+        (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !(family in deviceQualifiers)) ||
+        (family === 'kafo' && (KNEE.has(word) || QUALIFIERS.get(word) === 'articulated-afo'));
+      if (whateverElse || left.every((word) => idle(word) || told(word))) return family;
+    }
+  }
+  return null;
+}
+
+export function joinSides(a: DeviceSide | null, b: DeviceSide | null): DeviceSide | null {
+  if (a === null || b === null || a === b) return a ?? b;
+  return 'both';
+}
