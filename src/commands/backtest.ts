@@ -2,14 +2,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import { loadBaselineCurves } from '../growth/population/baseline-curves.js';
-import { growthModelNames, loadGrowthModel } from '../growth/population/model.js';
+import { loadGrowthModel } from '../growth/population/model.js';
 import { backtest as runBacktest } from '../study/backtest/backtest.js';
 import type { Noise } from '../study/backtest/clinic-noise.js';
-import { type ColumnSet, parseRecords } from '../study/backtest/parse-records.js';
+import { parseRecords } from '../study/backtest/parse-records.js';
 import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
 import { terminal, textTable } from './terminal.js';
 
-const REFERENCES_ONLY = 'references-only';
 /** Noise is drawn anew this often: one draw alone moves a mean error of 68 children by about 2 %. */
 const NOISE_DRAWS = 2;
 
@@ -19,10 +18,8 @@ export interface BacktestOptions {
   readonly noise?: 'none' | 'clean' | 'clinic';
   readonly history?: number;
   readonly model?: string;
-  readonly baselines?: string;
-  readonly columns?: ColumnSet;
   readonly seed?: number;
-  /** Children drawn from the model itself, to test its bands (default 60; 0 for files of infants). */
+  /** Children drawn from the model itself, to test its bands (default 60). */
   readonly simulated?: number;
   readonly json?: boolean;
 }
@@ -36,33 +33,22 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
       given: String(history),
       accepted: '1, 2 or 3',
     });
-  const columns = opts.columns ?? 'children';
   const noise: Noise = opts.noise === 'clinic' ? 'clinic' : 'clean';
   const seed = opts.seed ?? 1;
-  const records = parseRecords(readTable(opts.children, readFileSync(opts.children)), columns);
+  const records = parseRecords(readTable(opts.children, readFileSync(opts.children)));
   const model = loadGrowthModel(opts.model);
-  const referencesOnly = growthModelNames().includes(REFERENCES_ONLY)
-    ? loadGrowthModel(REFERENCES_ONLY)
-    : null;
-  const tables = runBacktest(
-    records,
-    { doorpost: model, referencesOnly },
-    loadBaselineCurves(opts.baselines)[columns],
-    referenceSizeCurves(columns),
-    {
-      history,
-      noise,
-      seed,
-      noiseDraws: NOISE_DRAWS,
-      simulatedChildren: opts.simulated ?? (columns === 'infants' ? 0 : 60),
-      progress,
-    },
-  );
+  const tables = runBacktest(records, model, loadBaselineCurves(), referenceSizeCurves(), {
+    history,
+    noise,
+    seed,
+    noiseDraws: NOISE_DRAWS,
+    simulatedChildren: opts.simulated ?? 60,
+    progress,
+  });
   const report = {
     command: 'backtest',
     model: model.name,
     modelVersion: model.version,
-    columns,
     children: records.length,
     history,
     noise,

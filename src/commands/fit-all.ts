@@ -25,12 +25,14 @@ export function fitAll({ data }: { data: string }): void {
         file: at(file),
         accepted: '--data with the folder that holds it',
       });
-  const children = ['--cohort', at(dataFiles.cohort), '--infants', ...dataFiles.infants.map(at)];
   const steps = [
     ['notes'],
     ['references', '--records', at(dataFiles.survey)],
-    ['baselines', ...children],
-    ['growth', ...children, '--records', at(dataFiles.survey)],
+    ['baselines', '--cohort', at(dataFiles.cohort)],
+    [
+      ...['growth', '--cohort', at(dataFiles.cohort), '--infants', ...dataFiles.infants.map(at)],
+      ...['--records', at(dataFiles.survey)],
+    ],
   ];
   for (const step of steps) {
     const { status } = spawnSync(process.execPath, [launcher, 'fit', ...step], { stdio: 'inherit' });

@@ -15,15 +15,14 @@ import type { GrowthRecord } from '../study/backtest/growth-record.js';
 import { outgrownDates } from '../study/backtest/outgrown-dates.js';
 import { parseRecords } from '../study/backtest/parse-records.js';
 import { simulatedRecords } from '../study/backtest/simulated-children.js';
-import { correlationOf, fitGrowthModel, type GrowthFitInput } from '../study/fit/fit-growth-model.js';
+import { fitGrowthModel, type GrowthFitInput } from '../study/fit/fit-growth-model.js';
 import type { FollowedChild, FollowedRow } from '../study/fit/followed-records.js';
 import { growthSettings } from '../study/fit/growth-settings.js';
 import { infantCases } from '../study/fit/infant-cases.js';
 import { infantResidual } from '../study/fit/infant-residual.js';
-import { longitudinalInput } from '../study/fit/longitudinal-input.js';
 import { measuredError } from '../study/fit/measured-error.js';
 import { parseInfants } from '../study/fit/parse-infants.js';
-import { referencesOnly } from '../study/fit/references-only.js';
+import { sizeCorrelation } from '../study/fit/size-correlation.js';
 import { childAges } from './fit-baselines.js';
 import { modelsFolder, writeModel } from './fit-model-folder.js';
 import { type Terminal, terminal } from './terminal.js';
@@ -45,10 +44,8 @@ export interface FitGrowthOptions {
 
 /**
  * `doorpost fit growth`: estimates the growth model from children measured many times, measures its error on
- * children left out, and writes parameters.json and model-card.md. Under the name 'default' it also writes
- * 'references-only', whose curves come from the references and a caseload offset alone.
+ * children left out, and writes parameters.json and model-card.md.
  */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the steps of one fit, each needing what the one before gave
 export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal): Promise<void> {
   const name = opts.name ?? 'default';
   const seed = opts.seed ?? 1;
@@ -65,37 +62,27 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
       )
     : null;
   const correlation = opts.records
-    ? correlationOf(readSurveyRecords(csvIn(opts.records)), refs)
+    ? sizeCorrelation(readSurveyRecords(csvIn(opts.records)), growthSettings.measures, refs)
     : loadGrowthModel().parameters.correlation;
   const input: GrowthFitInput = { name, version: VERSION, seed, cohort, correlation, infants };
   const log = (what: string) => (i: number, l: number) =>
     io.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
-  const { parameters } = fitGrowthModel(input, refs, log('all children'));
+  const parameters = fitGrowthModel(input, refs, log('all children'));
   const fold = folds(cohort, seed);
   const withoutGroup = (f: number) => cohort.filter((_, i) => fold[i] !== f);
   const models = groups.map((f) =>
     growthModel(
-      fitGrowthModel({ ...input, cohort: withoutGroup(f) }, refs, log(`group ${f + 1} left out`)).parameters,
+      fitGrowthModel({ ...input, cohort: withoutGroup(f) }, refs, log(`group ${f + 1} left out`)),
       refs,
     ),
   );
   const centiles = groups.map((f) => centileOf(records.filter((_, i) => fold[i] !== f)));
   const groupOf = new Map(records.map((record, i) => [record.id, fold[i]]));
-  const measured = (whole: GrowthModel, leftOut: readonly GrowthModel[]) => {
-    const of = (record: GrowthRecord) => groupOf.get(record.id) as number;
-    const settings = { history: 3, noise: 'clinic' as const, seed, noiseDraws: 1 };
-    const dated = (children: readonly GrowthRecord[], model: (record: GrowthRecord) => GrowthModel) =>
-      outgrownDates(
-        children,
-        (record) => [growthForecaster(whole.name, model(record), 'clinic', seed)],
-        settings,
-      );
-    return {
-      errors: measuredError(records, (r) => ({ model: leftOut[of(r)], centile: centiles[of(r)] }), seed),
-      dates: dated(records, (r) => leftOut[of(r)]),
-      dateFloors: dated(simulatedRecords(whole, SIMULATED, seed), () => whole),
-    };
-  };
+  const leftOut = (record: GrowthRecord) => groupOf.get(record.id) as number;
+  const whole = growthModel(parameters, refs);
+  const settings = { history: 3, noise: 'clinic' as const, seed, noiseDraws: 1 };
+  const dated = (children: readonly GrowthRecord[], model: (record: GrowthRecord) => GrowthModel) =>
+    outgrownDates(children, (record) => [growthForecaster(name, model(record), 'clinic', seed)], settings);
   const data = [
     `${cohort.length} children followed (${opts.cohort.map((p) => basename(p)).join(', ')}), ${cohort.reduce((s, c) => s + c.rows.length, 0)} readings.`,
     opts.records
@@ -103,31 +90,20 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
       : 'Correlation between measures: as in the default model before this run.',
     'Mean curves of measures without serial records, and of leg length below 8 years: the working reference.',
   ];
-  const command = `doorpost fit growth --cohort ... --name ${name} --seed ${seed}`;
   io.err('error on the children left out');
   writeModel(join(folder, name), parameters, {
     curves:
       'Mean curves, effects of tempo and intensity on size and the covariance of deviations were learned by\nexpectation-maximisation from the followed children, the covariance shrunk towards a designed one.',
-    ...measured(growthModel(parameters, refs), models),
-    ...{ data, infants, command },
+    errors: measuredError(
+      records,
+      (r) => ({ model: models[leftOut(r)], centile: centiles[leftOut(r)] }),
+      seed,
+    ),
+    dates: dated(records, (r) => models[leftOut(r)]),
+    dateFloors: dated(simulatedRecords(whole, SIMULATED, seed), () => whole),
+    ...{ data, infants, command: `doorpost fit growth --cohort ... --name ${name} --seed ${seed}` },
   });
   io.out(join(folder, name));
-  if (name !== 'default') return;
-  const caseload = (children: readonly FollowedChild[]) =>
-    children.map((c) => longitudinalInput(c.sex, c.rows));
-  const plainInput = { ...input, name: 'references-only' };
-  const plainOf = (children: readonly FollowedChild[]) =>
-    referencesOnly(plainInput, refs, caseload(children));
-  const plain = plainOf(cohort);
-  const plainModels = groups.map((f) => growthModel(plainOf(withoutGroup(f)), refs));
-  io.err('error of the references alone');
-  writeModel(join(folder, plain.name), plain, {
-    curves:
-      'Mean curves are medians of the working reference with the smear of mixed tempos taken out; the spread of\ndeviations is as designed, not estimated. The curves were then moved to the followed children as to a caseload:\nfive numbers per measure and sex (level, slope, bend and two finer shapes), nothing else was learned from them.',
-    ...measured(growthModel(plain, refs), plainModels),
-    ...{ data, infants, command },
-  });
-  io.out(join(folder, plain.name));
 }
 
 /** The rule of staying on these children's own centile, of stature and leg length. */
@@ -147,7 +123,7 @@ function read(path: string): Buffer {
 
 function readCohort(path: string): GrowthRecord[] {
   const file = csvIn(path);
-  return parseRecords(readTable(file, read(file)), 'children');
+  return parseRecords(readTable(file, read(file)));
 }
 
 const followedChild = (record: GrowthRecord): FollowedChild => ({

@@ -1,7 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { extname, join } from 'node:path';
-import { policyComparisonChart } from '../charts/policy-comparison-chart.js';
-import { renderPng, renderSvg } from '../charts/render-chart.js';
+import { writeFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import { atEqualVisits, bestInWords, bestPolicy } from '../study/simulate/compare-policies.js';
@@ -16,10 +13,6 @@ import { terminal, textTable } from './terminal.js';
 export interface SimulateOptions {
   readonly children?: number;
   readonly years?: number;
-  /** The clinic's visits and the workshop's jobs; by default somewhat above what the children need. */
-  readonly slotsPerWeek?: number;
-  readonly jobsPerWeek?: number;
-  /** A folder for report.json and the chart, or a .json file for the report alone. */
   readonly out?: string;
   readonly seed?: number;
   readonly json?: boolean;
@@ -64,10 +57,8 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     start: START,
     years,
     // An appointment to which nobody comes takes its slot too.
-    slotsPerWeek:
-      opts.slotsPerWeek ??
-      weekly((need * CASTS_OVER_NEED * VISITS_A_CAST + OTHER_VISITS) / (1 - MISSED_SHARE)),
-    jobsPerWeek: opts.jobsPerWeek ?? weekly(need * CASTS_OVER_NEED),
+    slotsPerWeek: weekly((need * CASTS_OVER_NEED * VISITS_A_CAST + OTHER_VISITS) / (1 - MISSED_SHARE)),
+    jobsPerWeek: weekly(need * CASTS_OVER_NEED),
     missedShare: MISSED_SHARE,
     seed,
   };
@@ -96,22 +87,8 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
       'Of the fixed reviews four hand rules are shown: cast at every visit, or when the room seen shows 25, 50 or 75 % of the allowance used; what is tight is eased, parts are renewed by the same share.',
     ],
   };
-  if (opts.out) await write(opts.out, report, summaries);
+  if (opts.out) writeFileSync(opts.out, `${JSON.stringify(report, null, 2)}\n`);
   terminal.out(opts.json ? JSON.stringify(report, null, 2) : text(report, summaries));
-}
-
-async function write(out: string, report: object, summaries: readonly PolicySummary[]): Promise<void> {
-  const json = `${JSON.stringify(report, null, 2)}\n`;
-  if (extname(out) === '.json') {
-    writeFileSync(out, json);
-    return;
-  }
-  mkdirSync(out, { recursive: true });
-  writeFileSync(join(out, 'report.json'), json);
-  const spec = policyComparisonChart({ summaries });
-  writeFileSync(join(out, 'policy-comparison.vl.json'), JSON.stringify(spec, null, 2));
-  writeFileSync(join(out, 'policy-comparison.svg'), await renderSvg(spec));
-  writeFileSync(join(out, 'policy-comparison.png'), await renderPng(spec));
 }
 
 function text(

@@ -9,13 +9,6 @@ const DATA = '../shared/data';
 /** What no clinic runs: fitting and proving the models. Long because it is the list of their options, one a line. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the list of the options, one a line
 export function studyCommands(program: Command, load: Load): void {
-  program
-    .command('check-reference')
-    .description('compare records of children with the growth references: share below each centile')
-    .requiredOption('--children <file>', 'CSV, one line a child: sex, age and measures')
-    .requiredOption('--out <file>', 'write the report as JSON')
-    .action(load('check-reference', 'checkReference'));
-
   const fit = program.command('fit').description('estimate references or growth parameters from records');
   fit
     .command('all', { isDefault: true })
@@ -56,8 +49,6 @@ export function studyCommands(program: Command, load: Load): void {
       'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',
     )
     .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
-    .requiredOption('--infants <paths...>', 'CSV of infants followed: id, sex, age, length')
-    .option('--name <name>', 'name of the curves (default: baselines)')
     .option('--out <folder>', 'folder to write into')
     .option('--seed <number>', 'seed', whole)
     .action(load('fit-baselines', 'fitBaselines'));
@@ -67,7 +58,7 @@ export function studyCommands(program: Command, load: Load): void {
     .description('forecast from the past of recorded children and compare with what happened')
     .option(
       '--children <file>',
-      'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg, or for infants id,sex,age_years,length_cm',
+      'CSV of serial records: id,sex,age,stature_cm,leg_cm,weight_kg',
       `${DATA}/${dataFiles.cohort}`,
     )
     .option('--out <file>', 'write the report as JSON')
@@ -78,8 +69,6 @@ export function studyCommands(program: Command, load: Load): void {
     )
     .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
     .option('--model <name>', 'growth model to use')
-    .addOption(new Option('--columns <kind>', 'columns of the file').choices(['children', 'infants']))
-    .option('--baselines <name>', 'curves the plain methods stand on (default: baselines)')
     .option(
       '--simulated <number>',
       'children drawn from the model itself, to test its bands (default: 60)',
@@ -105,17 +94,7 @@ export function studyCommands(program: Command, load: Load): void {
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
     .option('--children <number>', 'how many children', whole)
     .option('--years <number>', 'how many years', whole)
-    .option(
-      '--slots-per-week <number>',
-      "the clinic's visits (default: somewhat above what the children need)",
-      whole,
-    )
-    .option(
-      '--jobs-per-week <number>',
-      "the workshop's jobs (default: somewhat above what the children need)",
-      whole,
-    )
-    .option('--out <path>', 'write the report into this file or folder')
+    .option('--out <file>', 'write the report as JSON')
     .option('--seed <number>', 'seed', whole)
     .option('--json', 'print the report as JSON')
     .action(load('simulate', 'simulate'));

@@ -1,9 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
-import { DoorpostError } from '../../errors.js';
 
-const shipped = fileURLToPath(new URL('../../../models/', import.meta.url));
+const shipped = fileURLToPath(new URL('../../../models/baselines/baseline-curves.json', import.meta.url));
 
 const numbers = z.array(z.number());
 const bySex = <T extends z.ZodType>(inner: T) => z.object({ male: inner, female: inner });
@@ -27,23 +26,6 @@ const cohortBaselines = z.object({
 });
 export type CohortBaselines = z.infer<typeof cohortBaselines>;
 
-/** models/<name>/baseline-curves.json: fitted numbers only, no child's rows. Written by `doorpost fit baselines`. */
-export const baselineCurvesFile = z.object({
-  name: z.string().min(1),
-  version: z.string().min(1),
-  seed: z.number().int(),
-  children: cohortBaselines,
-  infants: cohortBaselines,
-});
-export type BaselineCurvesFile = z.infer<typeof baselineCurvesFile>;
-
-/** What the backtest compares the growth model with. */
-export function loadBaselineCurves(name = 'baselines', folder = shipped): BaselineCurvesFile {
-  const path = `${folder}/${name}/baseline-curves.json`;
-  if (!/^[\w.-]+$/.test(name) || !existsSync(path))
-    throw new DoorpostError('model-missing', `there are no baseline curves named '${name}'`, {
-      given: name,
-      accepted: "'baselines', or a name `doorpost fit baselines` wrote to models/",
-    });
-  return baselineCurvesFile.parse(JSON.parse(readFileSync(path, 'utf8')));
-}
+/** What the backtest compares the growth model with: fitted numbers only, written by `doorpost fit baselines`. */
+export const loadBaselineCurves = (): CohortBaselines =>
+  cohortBaselines.parse(JSON.parse(readFileSync(shipped, 'utf8')));

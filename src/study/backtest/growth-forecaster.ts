@@ -1,8 +1,6 @@
 import type { ChildPosterior } from '../../growth/contract.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
-import { isoDate } from '../../records/dates.js';
-import type { MaturityMarker } from '../../records/records.js';
 import { type Noise, recordErrorSd } from './clinic-noise.js';
 import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
 import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
@@ -13,51 +11,19 @@ import { recordedBand } from './recorded-band.js';
 const DATE_DRAWS = 600;
 const DATE_STEP_DAYS = 14;
 
-/** A maturity marker as a clinic would have one: how many years from peak height velocity, good to `sdYears`. */
-export interface SimulatedMarker {
-  readonly peakAgeYears: number;
-  readonly sdYears: number;
-}
-
 /** The growth model as a forecaster, through the same `fitChild` that the service calls. */
-export function growthForecaster(
-  method: string,
-  model: GrowthModel,
-  noise: Noise,
-  seed: number,
-  marker: SimulatedMarker | null = null,
-): Forecaster {
+export function growthForecaster(method: string, model: GrowthModel, noise: Noise, seed: number): Forecaster {
   return {
     method,
-    forecast(known) {
-      const posterior = condition(known, model, noise, marker === null ? [] : [markerAt(known, marker)]);
-      return fromPosterior(posterior, known, seed);
-    },
+    forecast: (known) => fromPosterior(condition(known, model, noise), known, seed),
   };
 }
 
 /** Fits the engine to what was known; a backtest's children are never full-grown adults without readings. */
-export function condition(
-  known: Known,
-  model: GrowthModel,
-  noise: Noise,
-  markers: readonly MaturityMarker[] = [],
-): ChildPosterior {
-  const outcome = fitChild(growthInput(known, noise, markers), model);
+export function condition(known: Known, model: GrowthModel, noise: Noise): ChildPosterior {
+  const outcome = fitChild(growthInput(known, noise), model);
   if (outcome.kind !== 'posterior') throw new Error(`a backtest forecast was refused: ${outcome.advice}`);
   return outcome.posterior;
-}
-
-function markerAt(known: Known, { peakAgeYears, sdYears }: SimulatedMarker): MaturityMarker {
-  const ageYears = known.visits[known.visits.length - 1].ageYears;
-  return {
-    id: 'marker',
-    childId: 'child',
-    date: isoDate(dayAtAge(ageYears)),
-    kind: 'maturity-offset',
-    value: ageYears - peakAgeYears,
-    sdYears,
-  };
 }
 
 function fromPosterior(posterior: ChildPosterior, known: Known, seed: number): ChildForecast {

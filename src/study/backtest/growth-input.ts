@@ -1,7 +1,7 @@
 import type { GrowthInput } from '../../growth/contract.js';
 import { DAYS_A_YEAR, type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
 import type { Series } from '../../records/measure.js';
-import type { MaturityMarker, Measurement } from '../../records/records.js';
+import type { Measurement } from '../../records/records.js';
 import { type Noise, readingErrorSd } from './clinic-noise.js';
 import type { BacktestMeasure, Known } from './growth-record.js';
 
@@ -16,11 +16,7 @@ export const dayAtAge = (ageYears: number): DayNumber => birthDay + Math.round(a
 export const seriesOf = (measure: BacktestMeasure): Series => ({ measure, side: 'none' });
 
 /** What was known, as the growth engine reads it. */
-export function growthInput(
-  known: Known,
-  noise: Noise,
-  markers: readonly MaturityMarker[] = [],
-): GrowthInput {
+export function growthInput(known: Known, noise: Noise): GrowthInput {
   const measurements = known.visits.flatMap((visit): Measurement[] =>
     Object.entries(visit.sizes).map(([measure, value]) => ({
       id: `${measure}@${visit.ageYears}`,
@@ -43,6 +39,6 @@ export function growthInput(
     conditions: [],
     affectedSide: 'none',
     measurements,
-    markers,
+    markers: [],
   };
 }

@@ -40,7 +40,7 @@ export interface DateRow {
  */
 export function outgrownDates(
   records: readonly GrowthRecord[],
-  forecastersFor: (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[],
+  forecastersFor: (record: GrowthRecord) => readonly Forecaster[],
   settings: ForecastSettings,
 ): DateRow[] {
   const misses: Miss[] = [];
@@ -48,7 +48,7 @@ export function outgrownDates(
     const curve = trueCurve(record, 'leg_length');
     settings.progress?.(done + 1, records.length);
     if (curve === null) return;
-    const forecasters = forecastersFor(record, settings.seed);
+    const forecasters = forecastersFor(record);
     for (const { wholeAge, known } of origins(record, settings.noise, settings.seed, settings.history)) {
       const now = known.visits[known.visits.length - 1];
       if (wholeAge < AGES.from || wholeAge > AGES.to || now.sizes.leg_length === undefined) continue;

@@ -9,34 +9,27 @@ interface Cells {
   readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }
 
-export type ColumnSet = 'children' | 'infants';
+const sizes = { stature_cm: 'stature', leg_cm: 'leg_length', weight_kg: 'weight' } as const;
 
-const columnSets = {
-  children: { age: 'age', sizes: { stature_cm: 'stature', leg_cm: 'leg_length', weight_kg: 'weight' } },
-  infants: { age: 'age_years', sizes: { length_cm: 'stature' } },
-} as const;
-
-/** Sizes outside are refused as impossible, in the file's unit; an adult's leg and a premature baby's length fit. */
+/** Sizes outside are refused as impossible, in the file's unit; an adult's leg fits. */
 const accepted: Readonly<Record<string, readonly [number, number]>> = {
   stature_cm: [40, 220],
-  length_cm: [25, 130],
   leg_cm: [15, 120],
   weight_kg: [0.5, 250],
 };
 
 /** Followed children from a table; the first bad cell is refused with its row, column, value and what is accepted. */
-export function parseRecords(table: Cells, columnSet: ColumnSet): GrowthRecord[] {
-  const { age: ageColumn, sizes } = columnSets[columnSet];
+export function parseRecords(table: Cells): GrowthRecord[] {
   const headings = table.headings.map((h) => h.trim().toLowerCase());
   const sizeColumns = Object.entries(sizes).filter(([column]) => headings.includes(column));
-  for (const column of ['id', 'sex', ageColumn, Object.keys(sizes)[0]])
+  for (const column of ['id', 'sex', 'age', 'stature_cm'])
     if (!headings.includes(column))
       throw new DoorpostError('invalid-file', `${table.file} has no column '${column}'`, {
         file: table.file,
         row: 1,
         field: column,
         given: table.headings.join(','),
-        accepted: ['id', 'sex', ageColumn, ...Object.keys(sizes)].join(','),
+        accepted: ['id', 'sex', 'age', ...Object.keys(sizes)].join(','),
       });
   const rows = table.rows.map(({ row, cells }) => {
     const cell = (column: string) => cells[headings.indexOf(column)]?.trim() ?? '';
@@ -57,7 +50,7 @@ export function parseRecords(table: Cells, columnSet: ColumnSet): GrowthRecord[]
     const id = cell('id') || refuse('id', 'any text that tells one child from another');
     const sex = cell('sex').toLowerCase();
     if (sex !== 'male' && sex !== 'female') refuse('sex', "'male' or 'female'");
-    const ageYears = numberIn(ageColumn, [0, 25]);
+    const ageYears = numberIn('age', [0, 25]);
     const read = sizeColumns.flatMap(([column, measure]) =>
       cell(column) === ''
         ? []

@@ -2,15 +2,13 @@ import { loadReferenceSource } from '../../reference/load-reference-source.js';
 import { loadReferences } from '../../reference/reference.js';
 import { type References, referenceKey } from '../../reference/reference-curve.js';
 import type { BaselineCurves, SizeCurve } from './baselines.js';
-import type { ColumnSet } from './parse-records.js';
 
 /**
  * The curves a forecast 'on the centile' follows. Published: leg length UK 1990 (Dangour 2002, S constant) and
- * stature CDC 2000; lying length of infants WHO 2006, as CDC's stature starts at two years. Own: the working
- * reference doorpost ships.
+ * stature CDC 2000. Own: the working reference doorpost ships.
  */
-export function referenceSizeCurves(columnSet: ColumnSet): Pick<BaselineCurves, 'published' | 'own'> {
-  const stature = loadReferenceSource(columnSet === 'infants' ? 'who-2006' : 'cdc-2000');
+export function referenceSizeCurves(): Pick<BaselineCurves, 'published' | 'own'> {
+  const stature = loadReferenceSource('cdc-2000');
   const legLength = loadReferenceSource('uk-1990');
   return {
     published: sizeCurve((measure) => (measure === 'leg_length' ? legLength : stature)),

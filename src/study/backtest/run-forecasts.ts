@@ -2,7 +2,6 @@ import { groupBy } from '../../statistics/group-by.js';
 import { type Noise, withNoise } from './clinic-noise.js';
 import type { Forecaster } from './forecaster.js';
 import { type BacktestMeasure, type GrowthRecord, type Known, knownAt } from './growth-record.js';
-import { ageAtPeakVelocity } from './peak-velocity.js';
 import { type Score, score } from './score.js';
 import { trueCurve } from './true-curve.js';
 
@@ -14,8 +13,6 @@ export interface ScoredForecast extends Score {
   readonly childId: string;
   readonly sex: 'male' | 'female';
   readonly ageYears: number;
-  /** Years from the child's own age at peak height velocity at the forecast; null where its record shows none. */
-  readonly yearsFromPeak: number | null;
   readonly measure: BacktestMeasure;
   readonly horizonYears: number;
   readonly method: string;
@@ -54,7 +51,7 @@ export function origins(record: GrowthRecord, noise: Noise, seed: number, histor
  */
 export function runForecasts(
   records: readonly GrowthRecord[],
-  forecastersFor: (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[],
+  forecastersFor: (record: GrowthRecord) => readonly Forecaster[],
   settings: ForecastSettings,
 ): ScoredForecast[] {
   const scored: ScoredForecast[] = [];
@@ -67,12 +64,11 @@ export function runForecasts(
 
   function forecastRecord(record: GrowthRecord, draw: number): ScoredForecast[] {
     const noiseSeed = settings.seed + draw;
-    const peak = ageAtPeakVelocity(record);
     const truths = scoredMeasures.flatMap((measure) => {
       const curve = trueCurve(record, measure);
       return curve === null ? [] : [{ measure, curve }];
     });
-    const forecasters = forecastersFor(record, noiseSeed);
+    const forecasters = forecastersFor(record);
     return origins(record, settings.noise, noiseSeed, settings.history).flatMap(({ known }) => {
       const now = known.visits[known.visits.length - 1];
       const tasks = truths.flatMap(({ measure, curve }) =>
@@ -95,7 +91,6 @@ export function runForecasts(
             childId: record.id,
             sex: record.sex,
             ageYears: now.ageYears,
-            yearsFromPeak: peak === null ? null : now.ageYears - peak,
             measure,
             horizonYears,
             method: forecaster.method,

@@ -31,23 +31,8 @@ export interface BacktestRow {
   readonly interpolatedShare: number;
 }
 
-/** One method's error as a share of another's on the same forecasts, with its standard error by child. */
-export interface RatioRow {
-  readonly measure: string;
-  readonly sex: string;
-  readonly ageBand: string;
-  readonly horizonYears: number;
-  readonly history: number;
-  readonly noise: Noise;
-  readonly method: string;
-  readonly against: string;
-  readonly maeRatio: number;
-  readonly maeRatioSeByChild: number;
-  readonly crpsRatio: number;
-}
-
 /** Every combination of measure, sex, age band and horizon that has forecasts, 'all' among them. */
-export function cells(scored: readonly ScoredForecast[]) {
+function cells(scored: readonly ScoredForecast[]) {
   return [...groupBy(scored, (s) => `${s.measure}|${s.horizonYears}`).values()].flatMap((ofHorizon) =>
     ['all', 'male', 'female'].flatMap((sex) =>
       ageBands.flatMap((band) => {
@@ -91,37 +76,6 @@ export function summarise(
       };
     }),
   );
-}
-
-const error = (s: ScoredForecast) => Math.abs(s.errorMm);
-const crps = (s: ScoredForecast) => s.crpsMm;
-
-/** Each method's mean absolute error and CRPS over the published and the cohort's own centile's. */
-export function ratios(
-  scored: readonly ScoredForecast[],
-  settings: { readonly history: number; readonly noise: Noise },
-): RatioRow[] {
-  return cells(scored).flatMap(({ key, forecasts }) => {
-    const methods = groupBy(forecasts, (s) => s.method);
-    return ['published-centile', 'cohort-centile'].flatMap((against) => {
-      const baseline = methods.get(against);
-      if (baseline === undefined) return [];
-      return [...methods]
-        .filter(([method]) => method !== against)
-        .map(([method, rows]) => {
-          const { ratio, se } = ratioByChild(rows, error, baseline, error);
-          return {
-            ...key,
-            ...settings,
-            method,
-            against,
-            maeRatio: rounded(ratio),
-            maeRatioSeByChild: rounded(se),
-            crpsRatio: rounded(ratioByChild(rows, crps, baseline, crps).ratio),
-          };
-        });
-    });
-  });
 }
 
 /** Standard error of a mean over forecasts, children as the units. */

@@ -3,12 +3,10 @@ import type { LongitudinalPopulation } from '../../growth/population/longitudina
 import type { GrowthParameters } from '../../growth/population/parameters.js';
 import type { MeasureId } from '../../records/measure.js';
 import { curveOf, type References } from '../../reference/reference.js';
-import type { SurveyRecord } from '../../reference/survey-records.js';
 import { fitLongitudinal } from './fit-longitudinal.js';
 import type { FollowedChild, FollowedRow } from './followed-records.js';
 import { growthSettings as settings } from './growth-settings.js';
 import type { InfantResidual } from './infant-residual.js';
-import { sizeCorrelation } from './size-correlation.js';
 import { startingLongitudinal } from './starting-longitudinal.js';
 
 export interface GrowthFitInput {
@@ -32,12 +30,12 @@ export function fitGrowthModel(
   input: GrowthFitInput,
   refs: References,
   onIteration?: (iteration: number, logLikelihood: number) => void,
-): { parameters: GrowthParameters; logLikelihood: number } {
+): GrowthParameters {
   const start = startingLongitudinal(input.cohort, {
     centreYears: settings.peakVelocityAgeYears,
     reference: referenceMedian(refs),
   });
-  const { population, logLikelihood } = fitLongitudinal(input.cohort, start, {
+  const population = fitLongitudinal(input.cohort, start, {
     iterations: settings.iterations,
     tempoPoints: settings.gridPoints.tempo,
     intensityPoints: settings.gridPoints.intensity,
@@ -48,14 +46,10 @@ export function fitGrowthModel(
     onIteration,
   });
   const covariance = population.covariance.map((row) => row.map((v) => v * settings.spreadFactor));
-  return { parameters: parametersWith(input, { ...population, covariance }), logLikelihood };
+  return parametersWith(input, { ...population, covariance });
 }
 
-/** The same parameters around another population. */
-export function parametersWith(
-  input: GrowthFitInput,
-  longitudinal: LongitudinalPopulation,
-): GrowthParameters {
+function parametersWith(input: GrowthFitInput, longitudinal: LongitudinalPopulation): GrowthParameters {
   const { infants } = input;
   const { zScore, tempo } = settings;
   return rounded({
@@ -80,11 +74,8 @@ export function parametersWith(
   });
 }
 
-export const correlationOf = (records: readonly SurveyRecord[], refs: References): number[][] =>
-  sizeCorrelation(records, settings.measures, refs);
-
 /** Reference medians on the model's scale, held beyond the reference's ages. */
-export function referenceMedian(refs: References) {
+function referenceMedian(refs: References) {
   return (measure: MeasureId, sex: 'male' | 'female', ageYears: number): number => {
     const curve = curveOf(refs, measure, sex);
     if (!curve) throw new Error(`no ${sex} reference for ${measure}`);

@@ -40,11 +40,10 @@ export function fitLongitudinal(
   children: readonly FollowedChild[],
   start: LongitudinalPopulation,
   settings: LongitudinalFitSettings,
-): { population: LongitudinalPopulation; logLikelihood: number } {
+): LongitudinalPopulation {
   const spline = clampedBSpline(start.knots);
   const p = spline.size * start.measures.length;
   let now = start;
-  let logLikelihood = Number.NEGATIVE_INFINITY;
   for (let iteration = 0; iteration < settings.iterations; iteration++) {
     const spread = new Float64Array(p * p);
     const next = {
@@ -54,7 +53,7 @@ export function fitLongitudinal(
       tempoSd: { male: 0, female: 0 },
       intensitySd: { male: 0, female: 0 },
     };
-    logLikelihood = 0;
+    let logLikelihood = 0;
     for (const sex of SEXES) {
       const m = momentsOf(
         children.filter((c) => c.sex === sex),
@@ -80,7 +79,7 @@ export function fitLongitudinal(
     now = { ...now, ...next, covariance };
     settings.onIteration?.(iteration, logLikelihood);
   }
-  return { population: now, logLikelihood };
+  return now;
 }
 
 /** Scatter about the new means: Scc - theta' Sxc - Sxc' theta + theta' Sxx theta. */

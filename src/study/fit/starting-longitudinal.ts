@@ -28,13 +28,9 @@ export interface LongitudinalStart {
   readonly centreYears: Readonly<Record<'male' | 'female', number>>;
   /** Median of the reference on the model's scale. */
   readonly reference: (measure: MeasureId, sex: 'male' | 'female', ageYears: number) => number;
-  /** The residual SD against the usual; above 1 where no cohort narrows it. */
-  readonly residualFactor?: number;
-  /** Its share once growth is over, against the usual; 1 where no cohort shows that it falls. */
-  readonly lateResidual?: number;
 }
 
-/** What the estimate starts from and is shrunk to: parametric spread, mean curves of the cohort (or reference). */
+/** What the estimate starts from and is shrunk to: parametric spread, mean curves of the cohort. */
 export function startingLongitudinal(
   children: readonly FollowedChild[],
   start: LongitudinalStart,
@@ -56,7 +52,7 @@ export function startingLongitudinal(
     mean: { male: mean('male'), female: mean('female') },
     tempoEffect: { male: zeros, female: zeros },
     intensityEffect: { male: zeros, female: zeros },
-    covariance: startingCovariance(at, start.residualFactor ?? 1, start.lateResidual ?? LATE_RESIDUAL.share),
+    covariance: startingCovariance(at),
     residualSd: [3.5, 3.5, 0.02],
     residualCorrelation: [
       [1, 0.6, 0.2],
@@ -67,7 +63,7 @@ export function startingLongitudinal(
   };
 }
 
-function startingCovariance(at: readonly number[], residualFactor: number, lateResidual: number): number[][] {
+function startingCovariance(at: readonly number[]): number[][] {
   const youngest = at[0];
   const oldest = at[at.length - 1];
   const share = at.map((u) =>
@@ -75,7 +71,7 @@ function startingCovariance(at: readonly number[], residualFactor: number, lateR
   );
   const residual = (u: number) => {
     const late = Math.min(1, Math.max(0, u / LATE_RESIDUAL.from));
-    return residualFactor * (1 + late * (lateResidual - 1));
+    return 1 + late * (LATE_RESIDUAL.share - 1);
   };
   const index = MEASURES.flatMap((_, d) => at.map((_, i) => [d, i] as const));
   return index.map(([d, i]) =>

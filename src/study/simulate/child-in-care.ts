@@ -202,17 +202,18 @@ export class ChildInCare {
     });
   }
 
-  /** What is ready by a day is worn from then on; the job that was finished by it, if there was one. */
-  fitWhatIsReady(day: DayNumber): WorkshopJob | null {
+  /** What is ready by a day is worn from then on. Was there a device among it? */
+  fitWhatIsReady(day: DayNumber): boolean {
     if (this.partOnOrder?.fitDay && this.partOnOrder.fitDay <= day) this.renew(this.partOnOrder, day);
     const { making } = this;
-    if (!making?.fitDay || making.fitDay > day) return null;
+    if (!making?.fitDay || making.fitDay > day) return false;
     this.tally.thrownAwayDays += this.daysLeft(day);
     this.handOver({ ...making, fitDay: day }, this.worn);
     this.making = null;
     const at = this.jobs.findIndex((j) => j.deviceId === making.device.id);
     const job = this.jobs[at];
-    return (this.jobs[at] = { ...job, stages: { ...job.stages, fit: isoDate(day) }, status: 'fitted' });
+    this.jobs[at] = { ...job, stages: { ...job.stages, fit: isoDate(day) }, status: 'fitted' };
+    return true;
   }
 
   private deviceOf(castDay: DayNumber): Device {

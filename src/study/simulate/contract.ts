@@ -68,9 +68,6 @@ export interface ChildOutcome {
 export interface PolicyOutcome {
   readonly policy: RecallPolicy;
   readonly children: readonly ChildOutcome[];
-  /** Visits wanted in each week, and whether that is over the slots. */
-  readonly visitsByWeek: readonly number[];
+  /** Did a week want more visits than there are slots? */
   readonly overtimeWeeks: readonly boolean[];
-  /** Days from cast to fitting of every job. */
-  readonly turnaroundDays: readonly number[];
 }

@@ -3,8 +3,7 @@ import type { EarlierVisit } from '../../recall/carry-over.js';
 import { harmADay } from '../../recall/decide/accepted-chance.js';
 import { ADJUSTING_SHARE } from '../../recall/decide/decide-device.js';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
-import { type DayNumber, dayNumber, daysBetween, isoDate } from '../../records/dates.js';
-import type { WorkshopJob } from '../../records/device.js';
+import { type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
 import { loadRules } from '../../rules/load-rules.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
 import { hash } from '../backtest/clinic-noise.js';
@@ -66,8 +65,7 @@ class SimulatedClinic {
   private readonly start: DayNumber;
   private readonly lives: readonly Life[];
   private readonly queue: WorkshopQueue<Life>;
-  private readonly visitsByWeek: number[] = [];
-  private readonly finished: WorkshopJob[] = [];
+  private readonly overtimeWeeks: boolean[] = [];
   private readonly settings;
   private forecasts: ForecastClinic;
 
@@ -137,7 +135,7 @@ class SimulatedClinic {
   liveAWeek(week: number): void {
     const today = this.start + week * WEEK;
     const due = this.lives.filter((l) => l.nextVisit <= today);
-    this.visitsByWeek.push(due.length);
+    this.overtimeWeeks.push(due.length > this.world.slotsPerWeek);
     for (const life of due) this.visit(life, today);
     // Fitted at the next weekly fitting session after it is finished.
     for (const { job: life, finished } of this.queue.serve(today + WEEK - 1))
@@ -168,9 +166,7 @@ class SimulatedClinic {
   }
 
   private wearAWeek(life: Life, today: DayNumber): void {
-    const fitted = life.child.fitWhatIsReady(today);
-    if (fitted) {
-      this.finished.push(fitted);
+    if (life.child.fitWhatIsReady(today)) {
       if (this.policy.kind === 'forecast') life.answered = this.lookAgain(life, today);
       life.nextVisit = Math.min(life.nextVisit, today + FIRST_LOOK_DAYS);
     }
@@ -178,14 +174,8 @@ class SimulatedClinic {
   }
 
   outcome(): PolicyOutcome {
-    const { world, visitsByWeek } = this;
-    return {
-      policy: this.policy,
-      children: this.lives.map(({ child }) => this.outcomeOf(child)),
-      visitsByWeek,
-      overtimeWeeks: visitsByWeek.map((v) => v > world.slotsPerWeek),
-      turnaroundDays: this.finished.map((j) => daysBetween(j.stages.cast!, j.stages.fit!)),
-    };
+    const { policy, overtimeWeeks } = this;
+    return { policy, children: this.lives.map(({ child }) => this.outcomeOf(child)), overtimeWeeks };
   }
 
   private outcomeOf({ id, tally, simulated }: ChildInCare): ChildOutcome {

@@ -13,10 +13,7 @@ export interface Interval {
 export interface PolicySummary {
   readonly policy: string;
   readonly children: number;
-  readonly childYears: number;
   /** Per child-year; children resampled. */
-  readonly daysOutgrown: Interval;
-  readonly daysWaiting: Interval;
   readonly weightedDays: Interval;
   readonly thrownAwayDays: Interval;
   /** Weighted days beyond use, and wear thrown away at what the clinic gives for a day longer in use: what is to be small. */
@@ -25,11 +22,8 @@ export interface PolicySummary {
   readonly casts: Interval;
   readonly adjustments: Interval;
   readonly parts: Interval;
-  readonly missed: Interval;
-  /** Weeks with more visits than slots, per clinic-year and per 100 child-years; quarters of a year resampled. */
+  /** Weeks with more visits than slots, per clinic-year; quarters of a year resampled. */
   readonly overtimeWeeks: Interval;
-  readonly overtimeWeeksPer100ChildYears: Interval;
-  readonly meanTurnaroundDays: number;
   /** Of each child in the order of the world, a year: two policies are compared child by child. */
   readonly ofChildren: { readonly weightedDays: readonly number[]; readonly cost: readonly number[] };
 }
@@ -64,18 +58,12 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     const part = overtimeWeeks.slice(q * QUARTER_WEEKS, (q + 1) * QUARTER_WEEKS);
     return (part.filter(Boolean).length / part.length) * (365.25 / 7);
   });
-  const overtime = bootstrap(quarters, seed);
-  const scale = 100 / children.length;
-  const turnaround = outcome.turnaroundDays;
   const costOf = (c: ChildOutcome) => c.weightedDays + WASTE * c.thrownAwayDays;
   const ofEach = (pick: (c: ChildOutcome) => number) =>
     children.map((c) => Math.round((100 * pick(c)) / c.years) / 100);
   return {
     policy: policyName(outcome.policy),
     children: children.length,
-    childYears: children.reduce((s, c) => s + c.years, 0),
-    daysOutgrown: perYear((c) => c.daysOutgrown),
-    daysWaiting: perYear((c) => c.daysWaiting),
     weightedDays: perYear((c) => c.weightedDays),
     thrownAwayDays: perYear((c) => c.thrownAwayDays),
     cost: perYear(costOf),
@@ -83,14 +71,7 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     casts: perYear((c) => c.casts),
     adjustments: perYear((c) => c.adjustments),
     parts: perYear((c) => c.parts),
-    missed: perYear((c) => c.missed),
-    overtimeWeeks: overtime,
-    overtimeWeeksPer100ChildYears: {
-      mean: overtime.mean * scale,
-      low: overtime.low * scale,
-      high: overtime.high * scale,
-    },
-    meanTurnaroundDays: turnaround.reduce((s, d) => s + d, 0) / Math.max(1, turnaround.length),
+    overtimeWeeks: bootstrap(quarters, seed),
     ofChildren: { weightedDays: ofEach((c) => c.weightedDays), cost: ofEach(costOf) },
   };
 }

@@ -46,7 +46,6 @@ describe('doorpost backtest', () => {
       'published-centile',
       'own-reference-centile',
       'cohort-centile',
-      'doorpost-with-marker',
     ])
       expect(methods).toContain(method);
     // The same forecasts for every method: leg length at 8 to 17, two children, two noise draws.
@@ -66,23 +65,6 @@ describe('doorpost backtest', () => {
     const once = await run('once.json', 5);
     expect(await run('again.json', 5)).toBe(once);
     expect(await run('other.json', 6)).not.toBe(once);
-  });
-
-  it('takes infants in their own columns', async () => {
-    const lengths = [50, 68, 76, 82, 88];
-    const children = csv([
-      'id,sex,age_years,length_cm',
-      ...['x', 'y'].flatMap((id) =>
-        lengths.map((cm, i) => `${id},female,${i / 2},${cm + (id === 'y' ? 1 : 0)}`),
-      ),
-    ]);
-    const out = join(folder, 'infants.json');
-    await backtest({ children, out, columns: 'infants' });
-    const { rows } = JSON.parse(readFileSync(out, 'utf8'));
-    const year = rows.filter(
-      (r: Record<string, unknown>) => r.horizonYears === 1 && r.sex === 'all' && r.ageBand === 'all',
-    );
-    expect(year.map((r: { n: number }) => r.n)).toEqual(year.map(() => 4));
   });
 
   it.each([

@@ -6,7 +6,7 @@ import { referenceSizeCurves } from '../../../src/study/backtest/reference-curve
 import { trueCurve } from '../../../src/study/backtest/true-curve.js';
 import { inventedRecord } from './invented-records.js';
 
-const curves = referenceSizeCurves('children');
+const curves = referenceSizeCurves();
 const rules = baselineRules({ ...curves, cohort: curves.published });
 const known = {
   sex: 'male' as const,

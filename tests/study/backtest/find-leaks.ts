@@ -3,7 +3,7 @@ import type { Forecaster } from '../../../src/study/backtest/forecaster.js';
 import type { GrowthRecord } from '../../../src/study/backtest/growth-record.js';
 import { horizonsYears, origins } from '../../../src/study/backtest/run-forecasts.js';
 
-type ForecastersFor = (record: GrowthRecord, noiseSeed: number) => readonly Forecaster[];
+type ForecastersFor = (record: GrowthRecord) => readonly Forecaster[];
 
 /** All a method says at one origin, to the last bit. */
 function everythingSaid(
@@ -48,8 +48,8 @@ export function findLeaks(
 ): { method: string; age: number }[] {
   return ages.flatMap((age) => {
     const changed = withoutItsFuture(record, age);
-    const before = forecastersFor(record, 1);
-    const after = forecastersFor(changed, 1);
+    const before = forecastersFor(record);
+    const after = forecastersFor(changed);
     return before.flatMap((forecaster, i) => {
       const said = everythingSaid(forecaster, record, age, noise);
       const saidAfter = everythingSaid(after[i], changed, age, noise);

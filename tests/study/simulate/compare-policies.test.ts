@@ -7,9 +7,8 @@ const policy = (name: string, visits: number, weightedDays: number[], cost: numb
   const mean = (x: number) => ({ mean: x, low: x, high: x });
   const none = mean(0);
   return {
-    ...{ policy: name, children: cost.length, childYears: cost.length, meanTurnaroundDays: 0 },
-    ...{ daysOutgrown: none, daysWaiting: none, thrownAwayDays: none, casts: none, adjustments: none },
-    ...{ parts: none, missed: none, overtimeWeeks: none, overtimeWeeksPer100ChildYears: none },
+    ...{ policy: name, children: cost.length, thrownAwayDays: none, casts: none, adjustments: none },
+    ...{ parts: none, overtimeWeeks: none },
     ...{ visits: mean(visits), weightedDays: bootstrap(weightedDays, 1), cost: bootstrap(cost, 1) },
     ofChildren: { weightedDays, cost },
   };
