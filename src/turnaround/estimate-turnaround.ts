@@ -44,10 +44,8 @@ export function summariseTurnaround(
   const at = (p: number) => samplesDays[Math.min(samplesDays.length - 1, Math.floor(p * samplesDays.length))];
   return {
     family,
-    p10Days: at(0.1),
     p50Days: at(0.5),
     p80Days: at(0.8),
-    p90Days: at(0.9),
     samplesDays,
     basis: jobsUsed > 0 ? 'clinic-history' : 'default',
     jobsUsed,

@@ -99,6 +99,7 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'recall-today': '/today',
       capacity: '/capacity',
       letters: '/recall/letters',
+      calendar: '/recall/calendar',
       overview: '/overview',
       'not-allowed': '/users',
     },

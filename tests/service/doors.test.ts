@@ -375,12 +375,15 @@ describe('sign-in', () => {
     },
   );
 
-  it('everybody ends the own sessions elsewhere, and stays signed in here', async () => {
+  it('everybody ends the own sessions elsewhere and the address of the calendar, and stays signed in here', async () => {
     const { password } = await account('forgetful');
     const here = cookieOf(await page('forgetful', password));
     const there = cookieOf(await page('forgetful', password));
-    const shown = await service.app.inject({ url: '/password', headers: { cookie: here } });
+    const shown = await service.app.inject({ url: '/recall/calendar', headers: { cookie: here } });
     const csrf = /name="_csrf" value="([^"]+)"/.exec(shown.body)?.[1] ?? '';
+    const address = /value="https?:\/\/[^/]+(\/api\/calendar-feed\/[^"]+)"/.exec(shown.body)?.[1] ?? '';
+    const feed = async () => (await service.app.inject({ url: address })).statusCode;
+    expect(await feed()).toBe(200);
     const done = await service.app.inject({
       method: 'POST',
       url: '/password/elsewhere',
@@ -389,6 +392,7 @@ describe('sign-in', () => {
     });
     expect(done.statusCode).toBe(303);
     expect([await who({ cookie: cookieOf(done) }), await who({ cookie: there })]).toEqual([200, 401]);
+    expect(await feed()).toBe(403);
   });
 
   it('erasing a child on its page wants the number, a reason and the password again', async () => {

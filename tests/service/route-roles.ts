@@ -162,6 +162,7 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /recall/entries/:entry/undo': 'cs',
   'GET /recall/letters': 'cs',
   'GET /recall/list.csv': 'cs',
+  'GET /recall/calendar': 'cs',
   'GET /recall/calendar.ics': 'cs',
   'GET /children/:id/family': 'csa',
   'GET /family/:token': 'public',

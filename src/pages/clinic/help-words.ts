@@ -58,7 +58,7 @@ export const helpTexts: Readonly<Record<Reader, HelpText>> = {
       },
       {
         task: 'Print or export',
-        how: 'The whole list prints; letters leave out who is booked or has declined; calendar and table carry the same dates.',
+        how: 'The whole list prints; letters leave out who is booked or has declined; calendar and table carry the same dates; your calendar program can follow the list by an address of your own (More, Your calendar).',
       },
     ],
   },

@@ -1,5 +1,6 @@
 import { renderSVG } from 'uqr';
 import type { NewFamilyLink } from '../../store/contract.js';
+import { CopyField } from '../parts/copy-field.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
@@ -20,17 +21,7 @@ export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; ur
         <p>
           <strong>It works until {until}</strong>, or until you withdraw it.
         </p>
-        <div class="row">
-          <p class="field wide">
-            <label for="url">Link</label>
-            <input id="url" readonly value={url} />
-          </p>
-          <p>
-            <button type="button" class="main-action" data-copy="url" hidden>
-              Copy
-            </button>
-          </p>
-        </div>
+        <CopyField label="Link" value={url} />
         <figure
           class="qr"
           role="img"

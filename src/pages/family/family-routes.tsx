@@ -11,7 +11,7 @@ import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '.
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { childPath } from '../parts/paths.js';
+import { childPath, wholeAddress } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
 import { AnsweredPage } from './answered-page.js';
@@ -150,10 +150,13 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     const { id } = request.params;
     const { label, days } = typedRecord(newFamilyLink, request.body);
     const link = await store.familyLinks.create(id, label, days, clock.now(), actorOf(request));
-    const origin = deps.config.publicUrl ?? `${request.protocol}://${request.host}`;
     // Shown in the answer itself, once: a redirect would put the token into history and logs.
     return reply.page(
-      <FamilyLinkPage childId={id} link={link} url={`${origin}/family/${encodeURIComponent(link.token)}`} />,
+      <FamilyLinkPage
+        childId={id}
+        link={link}
+        url={wholeAddress(request, deps, `/family/${encodeURIComponent(link.token)}`)}
+      />,
       201,
     );
   });

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { administrators, everyone, overseers, planners, staff } from '../../records/roles.js';
 import type { Role } from '../../store/contract.js';
+import { Form } from './form.js';
 import { usePage } from './page-context.js';
 
 interface Place {
@@ -86,8 +87,7 @@ export function Layout(props: LayoutProps) {
               </nav>
             )}
             {user && (
-              <form class="who" method="post" action="/sign-out">
-                <Csrf />
+              <Form class="who" action="/sign-out">
                 <span>
                   {user.displayName || user.name} <small>{user.role}</small>
                 </span>
@@ -96,7 +96,7 @@ export function Layout(props: LayoutProps) {
                 <button type="submit" class="quiet">
                   Sign out
                 </button>
-              </form>
+              </Form>
             )}
           </header>
         )}
@@ -128,14 +128,6 @@ export function Layout(props: LayoutProps) {
     </html>
   );
 }
-
-/** What every form that writes carries: proof that it is ours, and what tells a second press from a second write. */
-export const Csrf = () => (
-  <>
-    <input type="hidden" name="_csrf" value={usePage().csrf} />
-    <input type="hidden" name="once" value={usePage().once} />
-  </>
-);
 
 /** A message where a list or chart would be. */
 export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;

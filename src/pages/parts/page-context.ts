@@ -91,7 +91,8 @@ const notices: Readonly<Record<string, string>> = {
   'visit-saved': 'Visit saved. The forecasts below already use it.',
   'event-saved': 'Saved. The forecasts below already use it.',
   'child-saved': 'Details saved.',
-  'signed-out-elsewhere': 'Everywhere else you are signed out.',
+  'signed-out-elsewhere':
+    'Everywhere else you are signed out, and the address of your calendar is taken back.',
   'child-erased': 'The record was erased. The access log keeps when and why.',
   'device-saved': 'Device saved.',
   'device-fitted': 'Saved: fitted and worn.',

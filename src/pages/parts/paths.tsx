@@ -1,3 +1,10 @@
+import type { FastifyRequest } from 'fastify';
+import type { ServiceDeps } from '../../service/dependencies.js';
+
+/** What somebody outside this page has to type to open a place of it. */
+export const wholeAddress = (request: FastifyRequest, { config }: ServiceDeps, path: string): string =>
+  `${config.publicUrl ?? `${request.protocol}://${request.host}`}${path}`;
+
 /** The page of a child, or what is below it. */
 export const childPath = (id: string, rest = ''): string => `/children/${encodeURIComponent(id)}${rest}`;
 

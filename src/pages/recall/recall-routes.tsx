@@ -7,6 +7,7 @@ import { shutDays } from '../../recall/level/shut-days.js';
 import type { IsoDate } from '../../records/dates.js';
 import { planners } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
+import { calendarFeedPath } from '../../service/calendar-feed.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -17,8 +18,10 @@ import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { cannotBe } from '../parts/cannot-be.js';
 import { readerFormat } from '../parts/page-context.js';
+import { wholeAddress } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
+import { CalendarPage } from './calendar-page.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
 import {
@@ -159,6 +162,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       .send(
         `\ufeff${stringify(rows.map(csvRow), { header: true, cast: { string: safeCell }, record_delimiter: '\r\n' })}`,
       );
+  });
+
+  app.get('/recall/calendar', access, async (request, reply) => {
+    const path = await calendarFeedPath(store, actorOf(request).userId);
+    return reply.page(<CalendarPage url={wholeAddress(request, deps, path)} />);
   });
 
   app.get('/recall/calendar.ics', access, async (request, reply) => {

@@ -51,7 +51,7 @@ export function Tools(props: { run: RunHead | null; working: boolean; query: Rec
                 <a href={`/recall/list.csv?${filters}`}>CSV</a> for a spreadsheet
               </li>
               <li>
-                <a href="/recall/calendar.ics">Calendar</a> without names
+                <a href="/recall/calendar">Your calendar</a> with its days, without names
               </li>
             </ul>
           </div>

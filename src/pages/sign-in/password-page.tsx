@@ -1,5 +1,5 @@
 import { newPasswordLimits } from '../../records/check/check-account.js';
-import { InputField } from '../parts/fields.js';
+import { InputField, Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -17,11 +17,7 @@ export function PasswordPage(props: { hasPassword: boolean; error: string }) {
           opens.
         </p>
       )}
-      {error !== '' && (
-        <p class="error" role="alert">
-          {error}
-        </p>
-      )}
+      <Problem error={error} />
       {hasPassword ? (
         <Form action="/password">
           <input type="text" name="username" value={user?.name} autocomplete="username" hidden />
@@ -36,7 +32,10 @@ export function PasswordPage(props: { hasPassword: boolean; error: string }) {
       )}
       <h2>Signed in elsewhere</h2>
       <Form action="/password/elsewhere">
-        <p>Left a computer without signing out, or lost a telephone? This ends all but this one.</p>
+        <p>
+          Left a computer without signing out, or lost a telephone? This ends all but this one, and the
+          address of your calendar.
+        </p>
         <Submit>Sign out everywhere else</Submit>
       </Form>
     </Layout>

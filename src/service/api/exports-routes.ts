@@ -1,11 +1,10 @@
-import { createHmac, timingSafeEqual } from 'node:crypto';
 import { z } from 'zod';
-import { DoorpostError } from '../../errors.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
 import { type Caseload, childrenIn, ungroup } from '../../records/caseload.js';
-import type { Actor, User } from '../../store/contract.js';
+import type { Actor } from '../../store/contract.js';
 import { actorOf } from '../access.js';
+import { calendarFeedPath, ownerOfFeed } from '../calendar-feed.js';
 import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
@@ -84,11 +83,6 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     },
   );
 
-  const signature = async (user: User) =>
-    createHmac('sha256', await store.secret('calendar-feed'))
-      .update(`${user.id} ${user.version}`)
-      .digest('base64url');
-
   api.post(
     '/calendar-feed',
     route(
@@ -99,8 +93,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
       { body: noBody },
     ),
     async (request, reply) => {
-      const user = await store.users.get(actorOf(request).userId);
-      const path = `/api/calendar-feed/${user.id}.${await signature(user)}.ics`;
+      const path = await calendarFeedPath(store, actorOf(request).userId);
       return reply.code(201).send({ path });
     },
   );
@@ -111,14 +104,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     'The recall plan as iCalendar: no name, diagnosis or device in it',
     { params: z.object({ token: z.string().max(200) }), 200: file },
     async ({ request, params }) => {
-      const [id, given = ''] = params.token.split('.');
-      const user = await store.users.get(id).catch(() => null);
-      const right = user && !user.disabled && planning.access.includes(user.role) && (await signature(user));
-      if (!user || !right || !same(given, right))
-        throw new DoorpostError(
-          'link-not-valid',
-          'This calendar address is not valid any more: ask for a new one',
-        );
+      const user = await ownerOfFeed(store, params.token);
       const [run] = await store.recall.inUse();
       const actor = { userId: user.id, name: user.name, role: user.role, requestId: request.id };
       const rows = run ? await store.recall.entries(run.id, {}, actor) : [];
@@ -129,6 +115,3 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     },
   );
 }
-
-const same = (a: string, b: string) =>
-  a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));

@@ -101,10 +101,8 @@ export const recallRow = shapeOf<RecallRow & { ringAgainOn: IsoDate | null }>({
 
 export const turnaround = z.object({
   family: z.string(),
-  p10Days: z.number(),
   p50Days: z.number(),
   p80Days: z.number(),
-  p90Days: z.number(),
   samplesDays: listOf(z.number()),
   basis: z.string(),
   jobsUsed: z.number(),
