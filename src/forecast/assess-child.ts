@@ -77,7 +77,7 @@ function notAssessed(fullRecord: ChildRecord, { today, seed, rules }: Assessment
     childId: record.child.id,
     growth: { kind: 'too-few-measurements', advice: notComputed.explanation },
     forecasts,
-    flags: [...findingFlags(seen), ...standingCautions(record)].sort(mostUrgentFirst),
+    flags: [...findingFlags(seen), ...standingCautions(record, today)].sort(mostUrgentFirst),
     suggestions: [],
   };
 }

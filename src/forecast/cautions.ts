@@ -5,8 +5,9 @@
  * abstract; the rest common practice, no source.
  */
 import { populationChartsMislead } from '../growth/population/condition-effects.js';
-import { weeksEarly } from '../records/age.js';
+import { weeksCorrectedFor } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
+import type { IsoDate } from '../records/dates.js';
 import { avoidsLatex } from '../records/records.js';
 import type { Flag } from './contract.js';
 
@@ -216,7 +217,7 @@ export const cautions = {
 } as const satisfies Record<string, Caution>;
 
 /** Cautions that stand whatever was measured: skin for everyone who wears something, and what the record says. */
-export function standingCautions({ child, devices }: ChildRecord): Flag[] {
+export function standingCautions({ child, devices }: ChildRecord, today: IsoDate): Flag[] {
   const worn = devices.some((d) => d.status === 'worn');
   const make = (id: string, caution: Caution, seen: string, severity: Flag['severity'] = 'note'): Flag => ({
     id: `standing-${id}`,
@@ -227,7 +228,7 @@ export function standingCautions({ child, devices }: ChildRecord): Flag[] {
     deviceId: null,
     ...caution,
   });
-  const early = weeksEarly(child.gestationWeeks) !== null;
+  const early = weeksCorrectedFor(child, today) !== null;
   return [
     ...(worn ? [make('skin', cautions.skin, 'A device is being worn.')] : []),
     ...(child.insensateSkin

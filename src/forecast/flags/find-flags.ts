@@ -60,7 +60,7 @@ export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion
     ...trunkGrowthFlags(trusted),
     ...girthGainFlags(trusted),
     ...recordFlags(trusted),
-    ...standingCautions(input.record),
+    ...standingCautions(input.record, input.today),
   ];
   return found.sort(mostUrgentFirst);
 }

@@ -18,9 +18,11 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
   return (
     <section aria-labelledby="flags">
       <h2 id="flags">Seen in the record</h2>
-      {open.map((f) => (
-        <Caution key={f.id} flag={f} />
-      ))}
+      <div class="flags">
+        {open.map((f) => (
+          <Caution key={f.id} flag={f} />
+        ))}
+      </div>
       {folded.length > 0 && (
         <details class="in-print">
           <summary>

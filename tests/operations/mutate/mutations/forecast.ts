@@ -229,7 +229,7 @@ export const forecast: readonly MutationGroup[] = [
       ["worn ? [make('skin'", "!worn ? [make('skin'"],
       ['child.insensateSkin\n', 'child.latexAlert\n'],
       ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hemiplegia')"],
-      ['weeksEarly(child.gestationWeeks) !== null', 'false'],
+      ['weeksCorrectedFor(child, today) !== null', 'false'],
     ],
   },
   {

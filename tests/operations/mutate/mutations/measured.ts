@@ -48,7 +48,7 @@ export const measured: readonly MutationGroup[] = [
         'severities.indexOf(a.severity) - severities.indexOf(b.severity)',
         'severities.indexOf(b.severity) - severities.indexOf(a.severity)',
       ],
-      ['    ...standingCautions(input.record),\n', ''],
+      ['    ...standingCautions(input.record, input.today),\n', ''],
     ],
   },
   {

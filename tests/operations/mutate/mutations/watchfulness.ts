@@ -45,7 +45,7 @@ export const watchfulness: readonly MutationGroup[] = [
       ['...sideDriftFlags(trusted),\n', ''],
       ['...girthGainFlags(trusted),\n', ''],
       ['...recordFlags(trusted),\n', ''],
-      ['...standingCautions(input.record),\n', ''],
+      ['...standingCautions(input.record, input.today),\n', ''],
       ["ALWAYS_KEPT = 'head_circumference'", "ALWAYS_KEPT = 'foot_length'"],
     ],
   },
@@ -77,7 +77,7 @@ export const watchfulness: readonly MutationGroup[] = [
       'tests/forecast/findings.test.ts',
     ],
     changes: [
-      ['[...findingFlags(seen), ...standingCautions(record)]', '[...standingCautions(record)]'],
+      ['[...findingFlags(seen), ...standingCautions(record, today)]', '[...standingCautions(record, today)]'],
       ['else if (!rule) named.set(device.id, unknownFamily(device.family));', 'else if (!rule) continue;'],
       ["outcome: 'blocked',", "outcome: 'full-grown',"],
       ['...(named ?? notComputed)', '...named'],
