@@ -4,7 +4,7 @@ import { deviceSizeHeading } from '../csv/device-size-heading.js';
 import { remembered } from '../remembered.js';
 import { withoutDateHint } from './date-format-hint.js';
 import { foldWords } from './fold-words.js';
-import { BY_PART, interpret, known } from './interpret-concepts.js';
+import { interpret, known, measuresOf } from './interpret-concepts.js';
 import { type ColumnSide, type Meaning, meaningText } from './meaning.js';
 import { nearestPhraseWord } from './nearest-phrase-word.js';
 import {
@@ -174,7 +174,7 @@ function segmentAt(words: readonly string[], at: number, longest: number): Segme
   if (compound) {
     const [part, dimension] = compound.map((s) => s.concept);
     if (part.is === 'part' && dimension.is === 'dimension') {
-      const ids = BY_PART[part.part][dimension.dimension] ?? [];
+      const ids = measuresOf(part.part, dimension.dimension);
       if (ids.length > 0)
         return {
           words: 1,

@@ -1,8 +1,6 @@
 import type { MeasureId } from '../../records/measure.js';
 import { phrasesOf } from './fold-words.js';
-import { vocabularies } from './read-words.js';
-import { openDevices, spokenDevices } from './spoken-devices.js';
-import { plainUnits } from './unit-words.js';
+import { spokenLists, vocabularies } from './read-words.js';
 import {
   type DimensionId,
   type FieldId,
@@ -63,10 +61,9 @@ function build(): { table: Map<string, PhraseSense[]>; longest: number } {
     }
   };
   for (const language of languages) addVocabulary(language, add);
-  for (const [family, list] of Object.entries(spokenDevices))
-    add(`${list}|${family}`, { is: 'device', family }, null);
-  for (const [family, { words }] of Object.entries(openDevices)) add(words, { is: 'device', family }, null);
-  for (const [word, unit] of plainUnits) add(word, { is: 'unit', unit }, null);
+  for (const [family, list] of spokenLists('device'))
+    add(family.includes('|') ? list : `${list}|${family}`, { is: 'device', family }, null);
+  for (const [unit, list] of spokenLists('unit')) add(list, { is: 'unit', unit }, null);
   const table = new Map(
     [...found].map(([phrase, senses]) => [
       phrase,

@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
+import { phrasesOf } from './fold-words.js';
 import { type Language, languages, type Vocabulary } from './vocabulary.js';
 
-/** The rows of words.csv. A new word is a word more in its cell, a new meaning a row more. */
-const rows: readonly Record<'meaning' | Language, string>[] = parse(
-  readFileSync(new URL('./words.csv', import.meta.url)),
-  { columns: true, bom: true },
-);
+/** A new word is a word more in its cell, a new meaning a row more. */
+const rowsOf = <K extends string>(bytes: Buffer): readonly Record<'meaning' | K, string>[] =>
+  parse(bytes, { columns: true, bom: true });
+const rows = rowsOf<Language>(readFileSync(new URL('./words.csv', import.meta.url)));
+/** Words that mean the same in whatever language they stand. Abbreviations are common practice, no source. */
+const spoken = rowsOf<'words'>(readFileSync(new URL('./spoken.csv', import.meta.url)));
 
 export const vocabularies = Object.fromEntries(
   languages.map((language) => [language, vocabularyOf(language)]),
@@ -23,3 +25,16 @@ function vocabularyOf(language: Language): Vocabulary {
   }
   return lists as unknown as Vocabulary;
 }
+
+/** The lists of a kind with what each stands for: 'device kafo' is the list of the kind 'device' for 'kafo'. */
+export const spokenLists = (kind: string): readonly (readonly [id: string, list: string])[] =>
+  spoken
+    .filter(({ meaning }) => meaning.startsWith(`${kind} `))
+    .map(({ meaning, words }) => [meaning.slice(kind.length + 1), words] as const);
+
+/** What each folded phrase of a kind stands for; of two the later row. */
+export const spokenMeanings = (kind: string): Map<string, string> =>
+  new Map(spokenLists(kind).flatMap(([id, list]) => phrasesOf(list).map((phrase) => [phrase, id] as const)));
+
+export const spokenWords = (kind: string): Set<string> =>
+  new Set(spoken.filter(({ meaning }) => meaning === kind).flatMap(({ words }) => phrasesOf(words)));

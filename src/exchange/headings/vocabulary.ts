@@ -1,82 +1,67 @@
 import type { EndReason } from '../../records/device.js';
+import type { BY_PART } from './interpret-concepts.js';
 
 /**
  * What people write over the columns and into the cells of their own lists, in words.csv: a row a meaning, a column a
  * language. A phrase list is one text with | between the phrases; case, accents and punctuation do not matter.
  */
 
-/** What a column of a clinic's sheet can hold besides sizes. */
-export const fieldIds = [
-  'child.id',
-  'child.name',
-  'child.first_name',
-  'child.last_name',
-  'child.birth_date',
-  'child.sex',
-  'child.gestation_weeks',
-  'child.conditions',
-  'child.affected_side',
-  'child.insensate_skin',
-  'child.latex_alert',
-  'child.palliative',
-  'child.walks',
-  'child.sibling_group',
-  'child.transport_days',
-  'child.prefers_holidays',
-  'child.clinician',
-  'child.contact',
-  'child.language',
-  'child.status',
-  'visit.date',
-  'visit.age',
-  'visit.method',
-  'visit.observer',
-  'long.measure',
-  'long.value',
-  'long.unit',
-  'long.id',
-  'long.technical_error',
-  'long.entered',
-  'side',
-  'device.id',
-  'device.family',
-  'device.cast_date',
-  'device.fitted_date',
-  'device.end_date',
-  'device.end_reason',
-  'device.status',
-  'device.footplate',
-  'device.replaces',
-  'device.verdict',
-  'shoe.size',
-  'marker.menarche',
-  'marker.pelvis_stage',
-  'marker.hand_stage',
-  'marker.bone_age',
-] as const;
-export type FieldId = (typeof fieldIds)[number];
+/** What a column of a clinic's sheet can hold besides sizes, in words. */
+export const fieldLabels = {
+  'child.id': "the child's number",
+  'child.name': "the child's name",
+  'child.first_name': 'the first name',
+  'child.last_name': 'the surname',
+  'child.birth_date': 'the date of birth',
+  'child.sex': 'the sex',
+  'child.gestation_weeks': 'weeks of gestation at birth',
+  'child.conditions': 'the diagnosis',
+  'child.affected_side': 'the affected side',
+  'child.insensate_skin': 'skin that cannot warn',
+  'child.latex_alert': 'latex alert',
+  'child.palliative': 'palliative care',
+  'child.walks': 'whether the child walks',
+  'child.sibling_group': 'siblings to call together',
+  'child.transport_days': 'days with transport',
+  'child.prefers_holidays': 'prefers school holidays',
+  'child.clinician': 'who sees the child',
+  'child.contact': 'the contact',
+  'child.language': 'the language of the family',
+  'child.status': 'whether the child is in care',
+  'visit.date': 'the date of the visit',
+  'visit.age': 'the age at the visit',
+  'visit.method': 'how it was measured',
+  'visit.observer': 'who measured',
+  'long.measure': 'what was measured',
+  'long.value': 'the size',
+  'long.unit': 'the unit of the size',
+  'long.id': "the reading's number",
+  'long.technical_error': 'the technical error of the reading',
+  'long.entered': 'what was first typed',
+  side: 'the side',
+  'device.id': "the device's number",
+  'device.family': 'the device',
+  'device.cast_date': 'the date of the cast',
+  'device.fitted_date': 'the date of fitting',
+  'device.end_date': 'the day the device ended',
+  'device.end_reason': 'why the device ended',
+  'device.status': 'the state of the device',
+  'device.footplate': 'the footplate',
+  'device.replaces': 'the device it takes the place of',
+  'device.verdict': 'how the device fits',
+  'shoe.size': 'the shoe size',
+  'marker.menarche': 'the menarche',
+  'marker.pelvis_stage': 'the pelvis stage (Risser)',
+  'marker.hand_stage': 'the hand stage (Sanders)',
+  'marker.bone_age': 'the bone age',
+} as const;
+export type FieldId = keyof typeof fieldLabels;
+export const fieldIds = Object.keys(fieldLabels) as FieldId[];
 
 export const languages = ['en', 'de', 'fr', 'es', 'nl', 'it'] as const;
 export type Language = (typeof languages)[number];
 
-export type PartId =
-  | 'foot'
-  | 'heel'
-  | 'ankle'
-  | 'calf'
-  | 'knee'
-  | 'fibula'
-  | 'thigh'
-  | 'hip'
-  | 'trochanter'
-  | 'asis'
-  | 'leg'
-  | 'trunk'
-  | 'pelvis'
-  | 'waist'
-  | 'chest'
-  | 'axilla'
-  | 'head';
+export type PartId = keyof typeof BY_PART;
 export type DimensionId = 'length' | 'breadth' | 'height' | 'girth' | 'diagonal';
 
 export interface Vocabulary {

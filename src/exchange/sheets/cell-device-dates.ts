@@ -1,23 +1,18 @@
-import { foldText, phrasesOf } from '../headings/fold-words.js';
-import { vocabularies } from '../headings/read-words.js';
-import { languages } from '../headings/vocabulary.js';
+import { foldText } from '../headings/fold-words.js';
+import { wordSet } from '../headings/phrase-table.js';
+import { spokenWords } from '../headings/read-words.js';
 import { writtenDates } from '../headings/written-date.js';
 import { cellDate } from './cell-date.js';
 
-const stage = (field: 'device.cast_date' | 'device.fitted_date', beside: string) =>
-  new Set([
-    ...languages.flatMap((l) => phrasesOf(vocabularies[l].fields[field] ?? '')),
-    ...phrasesOf(beside),
-  ]);
-/** Short and inflected forms that stand before a day in a cell and over no column. */
-const castWords = stage(
-  'device.cast_date',
-  'moule|moules|moulee|moulees|moldeada|moldeados|moldeadas|abgeformt|calcato|calcati|recast|re cast|rescan|re scan|scannerisé',
-);
-const fittedWords = stage(
-  'device.fitted_date',
-  'got|got them|came home|arrived|del|deld|delvd|dlvd|collected|picked up|livres|livrees|remise|remises|entregados|entregadas|abgeg|afgel|consegnati|consegnate|cons|applicati|applicate',
-);
+/** With short and inflected forms that stand before a day in a cell and over no column. */
+const castWords = new Set([
+  ...wordSet((v) => v.fields['device.cast_date'] ?? ''),
+  ...spokenWords('cast-in-cell'),
+]);
+const fittedWords = new Set([
+  ...wordSet((v) => v.fields['device.fitted_date'] ?? ''),
+  ...spokenWords('fitted-in-cell'),
+]);
 // Over a column 'On' is the day it was put on; in a cell any day can stand behind it.
 fittedWords.delete('on');
 /** Between such a word and its day: 'livrées en juin 2025'. */

@@ -1,4 +1,5 @@
-import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { foldText } from '../headings/fold-words.js';
+import { spokenWords } from '../headings/read-words.js';
 import { remembered } from '../remembered.js';
 import { daysAt, daysMarked, type SaidDay, withoutDays } from './cell-device-dates.js';
 import {
@@ -24,9 +25,7 @@ const NOBODY_KNOWS = {
   state: null,
 };
 /** 'No insole', 'kein Korsett': the first word takes the name back. */
-const NONE = new Set(
-  phrasesOf('no|none|kein|keine|keinen|aucun|aucune|ningun|ninguno|ninguna|geen|nessun|nessuno|nessuna'),
-);
+const NONE = spokenWords('none');
 
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));

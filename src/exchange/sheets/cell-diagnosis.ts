@@ -1,8 +1,8 @@
 import type { ConditionId } from '../../records/records.js';
 import { conditionIds } from '../../records/records.js';
 import { lacksVowels, lettersApart } from '../../statistics/letters-apart.js';
-import { foldWords, phrasesOf } from '../headings/fold-words.js';
-import { HIGH_LEVELS, spokenConditions } from '../headings/spoken-conditions.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
+import { spokenMeanings, spokenWords } from '../headings/read-words.js';
 import { remembered } from '../remembered.js';
 import { bothWords, leftWords, rightWords } from './cell-words.js';
 
@@ -15,10 +15,14 @@ export interface SpokenDiagnosis {
   readonly spinaBifida: boolean;
 }
 
-const PHRASES = new Map<string, ConditionId>();
-for (const id of conditionIds) for (const phrase of phrasesOf(id)) PHRASES.set(phrase, id);
-for (const [id, list] of Object.entries(spokenConditions))
-  for (const phrase of phrasesOf(list ?? '')) PHRASES.set(phrase, id as ConditionId);
+/** Phrases are found inside a longer text; the longest wins. */
+const PHRASES = new Map<string, ConditionId>([
+  ...conditionIds.map((id) => [foldText(id), id] as const),
+  ...([...spokenMeanings('condition')] as [string, ConditionId][]),
+]);
+/** Myelomeningocele at L3 or above belongs to the high group (level as written: 'MMC L3', 'Th12', 'T10-L1'). */
+const HIGH_LEVELS =
+  /\b(?:t|th|d)\s?\d{1,2}\b|\bl\s?[123]\b|\b(?:thoracic|thorakal|thoracique|thoracaal|toracic[ao]|high lumbar|high)\b/;
 /** Each as its words, and once more without 'of the'. */
 const LISTED = [...PHRASES].flatMap(([phrase, id]) =>
   [...new Set([phrase, phrase.replaceAll(/ (?:of|the)(?= )/g, '')])].map((p) => ({
@@ -30,17 +34,9 @@ const LISTED = [...PHRASES].flatMap(([phrase, id]) =>
 const WORDS = new Set(LISTED.flatMap(({ phrase }) => phrase));
 const LONGEST = Math.max(...LISTED.map(({ phrase }) => phrase.length));
 /** Words that qualify a diagnosis and name none. */
-const BESIDE = new Set(
-  phrasesOf(
-    'gmfcs|level|niveau|nivel|livello|i|ii|iii|iv|v|type|typ|tipo|mild|moderate|severe|spastic|bilateral|bilat|with|and|post|op|query|severe|mod|of|the|spastische|spastisch|de|la|le|di|mit|avec|con|met|und|et|y|e|en|feet|foot|grade|left|right|congenital|repaired|corrected|risser|infantile|juvenile|adolescent|cobb|degrees|deg|stage|lumbar|sacral|thoracic|shunt|shunted|vp|ambulant|community|walker|hip|hips|probable|suspected|known|stable|relapsed|recurrent|ponseti|former|ex|prem|preterm|weeks|wk|side|sided|seite|lato|lado|cote|level|niv|hohe|auf|height',
-  ),
-);
+const BESIDE = spokenWords('beside-diagnosis');
 /** Diagnoses and words of their own, a letter or two from a listed one: high tone is not low tone. */
-const NOT_A_SLIP = new Set(
-  phrasesOf(
-    'hypertonia|hypertonic|hypertonie|macrocephaly|microcephaly|diplopia|myotonia|scan|scar|high|low',
-  ),
-);
+const NOT_A_SLIP = spokenWords('no-slip');
 const LEVEL = /^(?:[tlshcd]|th)\d{1,2}$/;
 
 /** What a diagnosis cell says: 'MMC L3', 'L hemi', 'diplegia GMFCS III', 'T21 + pes planus', one or several in a cell. */

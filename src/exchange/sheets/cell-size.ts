@@ -1,6 +1,6 @@
 import { type Unit, unitNamed } from '../../records/units.js';
 import { readNumber } from '../csv/read-number.js';
-import { plainUnits } from '../headings/unit-words.js';
+import { spokenLists } from '../headings/read-words.js';
 import { remembered } from '../remembered.js';
 import { leftWords, rightWords, saysDoubt, saysNothing } from './cell-words.js';
 
@@ -24,7 +24,9 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   '⅓': '1/3',
   '⅔': '2/3',
 };
-const UNIT_WORDS = new Map(plainUnits.map(([word, unit]) => [word, unit]));
+const UNIT_WORDS = new Map(
+  spokenLists('unit').flatMap(([unit, list]) => list.split('|').map((word) => [word, unit] as const)),
+);
 const NUMBER = String.raw`[+-]?\d+(?:[ '’]\d{3})*(?:[.,]\d+)?|[.,]\d+`;
 
 /**

@@ -1,8 +1,7 @@
 import { foldWords, phrasesOf } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
-import { vocabularies } from '../headings/read-words.js';
-import { spokenDevices } from '../headings/spoken-devices.js';
+import { spokenMeanings, vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { sideIn } from './cell-words.js';
@@ -68,7 +67,9 @@ function isOfHelmets({ titles, file, headings }: SheetTable): boolean {
   return texts.some((text) => foldWords(text).some((word) => HELMETS.has(word)));
 }
 const HELMETS = new Set(
-  phrasesOf(spokenDevices['cranial-orthosis']).filter((phrase) => !phrase.includes(' ')),
+  [...spokenMeanings('device')].flatMap(([word, family]) =>
+    family === 'cranial-orthosis' && !word.includes(' ') ? [word] : [],
+  ),
 );
 
 /** 'Longitud' is no word of English: a bare heading is read beside the head's word of each language. */

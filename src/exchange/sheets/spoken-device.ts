@@ -1,6 +1,6 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
-import { deviceQualifiers, openDevices, spokenDevices } from '../headings/spoken-devices.js';
+import { spokenLists, spokenMeanings, spokenWords } from '../headings/read-words.js';
 import { daysAt, type SaidDay, saysStage, withoutDays } from './cell-device-dates.js';
 import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
 
@@ -28,23 +28,16 @@ export interface SpokenDevice {
 }
 
 const NAMES = new Map<string, string>();
-for (const [family, list] of Object.entries(spokenDevices))
-  for (const phrase of phrasesOf(`${list}|${family}`)) NAMES.set(phrase, family);
-for (const [families, { words }] of Object.entries(openDevices))
-  for (const phrase of phrasesOf(words)) NAMES.set(phrase, families);
-export const QUALIFIERS = new Map(
-  Object.entries(deviceQualifiers).flatMap(([family, list]) =>
-    phrasesOf(list).map((word) => [word, family] as const),
-  ),
-);
+for (const [family, list] of spokenLists('device'))
+  for (const phrase of phrasesOf(family.includes('|') ? list : `${list}|${family}`))
+    NAMES.set(phrase, family);
+/** Words that beside an open name say which family it is. */
+export const QUALIFIERS: ReadonlyMap<string, string> = spokenMeanings('kind');
+const QUALIFIED = new Set(QUALIFIERS.values());
 const KNEE = wordSet((v) => v.parts.knee ?? '');
 /** Ordinary and orthopaedic footwear: no orthosis, named beside one. */
 export const FOOTWEAR = wordSet((v) => v.footwear);
-const PLURALS = new Set(
-  phrasesOf(
-    'afos|smos|fos|kafos|insoles|orthotics|foot orthoses|dafos|grafos|afo s|einlagen|semelles|plantillas|steunzolen|zolen|plantari|unterschenkelorthesen|attelles|evos|evo s|hinged afos|solid afos|tutori|splints|night splints|inserts|nachtschienen|schuheinlagen|knee splints|gaiters|ankle foot orthoses',
-  ),
-);
+const PLURALS = spokenWords('several');
 /** 'Orthesen', 'férulas nocturnas', 'tutori notturni': several of a name, by the endings of the six languages. */
 function pluralsOf(phrase: string): string[] {
   const words = phrase.split(' ');
@@ -82,34 +75,18 @@ function joined(phrase: string): string {
   return phrase.replaceAll(' ', '');
 }
 /** Words for a device that is another than the one before. */
-const FRESH = new Set(
-  phrasesOf(
-    'new|replacement|recast|neu|neue|neuen|neuer|neues|nouveau|nouvel|nouvelle|nouvelles|nouveaux|nuevo|nueva|nuevos|nuevas|nieuw|nieuwe|nuovo|nuova|nuovi|nuove|ersatz|remplacement|recambio|vervanging|ricambio',
-  ),
-);
+const FRESH = spokenWords('fresh');
 /** Words beside a device's name that change nothing of its family. */
-const BESIDE = new Set(
-  phrasesOf(
-    'today|heute|hoy|vandaag|oggi|old|custom|spare|pair|mm|cm|inch|of|with|and|carbon|bespoke|the|his|her|alt|alte|alten|vieux|vieille|viejo|vieja|viejas|oud|oude|vecchio|vecchi|paar|x|second|2nd|first|1st|pp|copolymer|plastic|leather|night|day|worn|current|nacht|tag|de|del|di|mit|avec|con|met|sur mesure|a medida|su misura|op maat|nach maß|maß|orthosis|orthese|ortesis|ortesi|brace|soft|hard|full length|rigid|standard|carbone|carbono|carbonio|locked|full|time|part|cast|casting|re cast|casted|fitted|fitting|supplied|delivered|ordered|made|issued|in use|gips|abdruck|angepasst|geliefert|bestellt|moulage|livre|livree|moldeado|entregado|entregada|geleverd|gemaakt|besteld|calco|consegnato|consegnata',
-  ),
-);
+const BESIDE = spokenWords('beside-device');
 
 /** Words that take a device's name back: 'no AFO', 'Korsett abgelehnt'. */
-export const DENIES = new Set(
-  phrasesOf(
-    'no|not|none|without|declined|refused|stopped|discontinued|discussed|consider|considered|planned|awaiting|needs|need|kein|keine|nicht|ohne|abgelehnt|geplant|pas|sans|refus|refuse|prevu|sin|no quiere|rechaza|previsto|geen|zonder|niet|geweigerd|gepland|senza|non|rifiuta|rifiutato',
-  ),
-);
+export const DENIES: ReadonlySet<string> = spokenWords('denied');
 
 /** Words that are a side alone ('AFO sin'), and 'the', 'of', 'without' between others. */
 const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
 
 /** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
-export const AGAIN = new Set(
-  phrasesOf(
-    'again|then|remade|replaced|renewed|bigger|larger|ersetzt|remplace|remplacee|sustituido|sustituida|vervangen|sostituito|sostituita|second|third|2nd|3rd|refait|refaite|deuxieme|puis|erneut|nochmal|dann|zweite|zweiter|zweites|rehecho|segundo|segunda|luego|opnieuw|tweede|daarna|rifatto|rifatta|secondo|seconda|poi',
-  ),
-);
+export const AGAIN: ReadonlySet<string> = spokenWords('again');
 /** On the days of the one before: 'night splints same time'. */
 export const SAME_DAYS =
   /(?:^|\s)(?:same (?:time|dates?|days?)|idem|ditto|dto|gleichzeitig|en meme temps|al mismo tiempo|tegelijk|contemporaneamente)$/;
@@ -290,7 +267,7 @@ function longestName(words: readonly string[], whateverElse = false): string | n
       // A rigid corset is a corset, a KAFO with a knee joint a KAFO; of an AFO the kind is the family.
       const idle = (word: string) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word);
       const told = (word: string) =>
-        (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !(family in deviceQualifiers)) ||
+        (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !QUALIFIED.has(family)) ||
         (family === 'kafo' && (KNEE.has(word) || QUALIFIERS.get(word) === 'articulated-afo'));
       if (whateverElse || left.every((word) => idle(word) || told(word))) return family;
     }

@@ -1,7 +1,8 @@
-import { foldText, phrasesOf } from '../headings/fold-words.js';
+import { foldText } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
+import { spokenWords } from '../headings/read-words.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
@@ -203,9 +204,7 @@ function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): 
 }
 
 /** 'Anprobe' beside 'Abgabe': the device is tried on one day and given on another. */
-const TRY_ON = new Set(
-  phrasesOf('anprobe|anprobe am|try on|trial fit|essayage|prueba|prova|pasdatum|passen|gepast'),
-);
+const TRY_ON = spokenWords('try-on');
 function isTryOn({ headings }: SheetTable, { index, candidate }: Scored, all: readonly Scored[]): boolean {
   const fitted = (s: Candidate) => isField(s.meaning, 'device.fitted_date');
   return (

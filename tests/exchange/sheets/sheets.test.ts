@@ -3,11 +3,14 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { headingCandidates } from '../../../src/exchange/headings/heading-meaning.js';
 import { BY_PART } from '../../../src/exchange/headings/interpret-concepts.js';
-import { vocabularies } from '../../../src/exchange/headings/read-words.js';
+import { spokenLists, vocabularies } from '../../../src/exchange/headings/read-words.js';
 import { fieldIds } from '../../../src/exchange/headings/vocabulary.js';
 import { parseCaseload } from '../../../src/exchange/parse-caseload.js';
 import { cellSize } from '../../../src/exchange/sheets/cell-size.js';
+import { familyIds } from '../../../src/records/device.js';
 import { measureIds } from '../../../src/records/measure.js';
+import { conditionIds } from '../../../src/records/records.js';
+import { unitNamed } from '../../../src/records/units.js';
 import { readList, takenText } from './read-list.js';
 
 const TODAY = '2026-11-25';
@@ -117,6 +120,10 @@ it('has a meaning for every row of words', () => {
     expect(written.filter((key) => !known.has(key))).toEqual([]);
     expect(Object.keys(parts).filter((part) => !Object.hasOwn(BY_PART, part))).toEqual([]);
   }
+  const named = (kind: string) => spokenLists(kind).flatMap(([id]) => id.split('|'));
+  expect([...named('device'), ...named('kind')].filter((id) => !familyIds.some((f) => f === id))).toEqual([]);
+  expect(named('condition').filter((id) => !conditionIds.some((c) => c === id))).toEqual([]);
+  expect(named('unit').filter((id) => unitNamed(id) !== id)).toEqual([]);
 });
 
 describe('what a diagnosis brings with it', () => {
