@@ -35,6 +35,8 @@ export type Meaning =
   | { readonly kind: 'remark'; readonly of: 'visit' | 'skin' }
   | { readonly kind: 'keep' };
 
+export const fieldMeaning = (field: FieldId): Meaning => ({ kind: 'field', field, side: null, family: null });
+
 /** Is this what a column is taken for? */
 export const isField = (meaning: Meaning | null | undefined, field: FieldId): boolean =>
   meaning?.kind === 'field' && meaning.field === field;

@@ -5,7 +5,7 @@ import { languageOf } from '../headings/spoken-languages.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { MadeRow } from './canonical.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
-import { bothWords, leftWords, noWords, rightWords, saysNothing, wordIn, yesWords } from './cell-words.js';
+import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
 import { fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
@@ -250,11 +250,4 @@ function joinExtra(cells: Record<string, string>, heading: string, text: string)
   else if (!before.split(' | ').includes(text)) cells[key] = `${before} | ${text}`;
 }
 
-const sideWord = (text: string): string => {
-  const word = foldText(text);
-  if (word === '') return '';
-  if (bothWords.has(word)) return 'both';
-  if (leftWords.has(word)) return 'left';
-  if (rightWords.has(word)) return 'right';
-  return noWords.has(word) ? 'none' : '';
-};
+const sideWord = (text: string): string => sideIn(text) ?? (noWords.has(foldText(text)) ? 'none' : '');

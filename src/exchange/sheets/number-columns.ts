@@ -1,4 +1,4 @@
-import { isField } from '../headings/meaning.js';
+import { fieldMeaning, isField } from '../headings/meaning.js';
 import { type Column, cellOf, columnQuestion } from './column.js';
 import { fieldColumns } from './sheet-rows.js';
 import { TakenTable } from './taken-table.js';
@@ -6,7 +6,7 @@ import { TakenTable } from './taken-table.js';
 /** How many of the numbers of the other tabs the list has to know; the others are somebody's who is not on it. */
 const MOST = 0.8;
 
-const CHILD_ID: Column['meaning'] = { kind: 'field', field: 'child.id', side: null, family: null };
+const CHILD_ID = fieldMeaning('child.id');
 
 /** A column of running numbers that can be the children's. */
 export const isNumber = ({ meaning, candidates }: Column): boolean =>

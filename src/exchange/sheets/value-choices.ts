@@ -1,22 +1,16 @@
 import { measureIds, measures } from '../../records/measure.js';
 import { foldText } from '../headings/fold-words.js';
-import { type Meaning, meaningText } from '../headings/meaning.js';
+import { fieldMeaning, type Meaning, meaningText } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
 import { cellSize } from './cell-size.js';
 import { valueFit } from './value-fit.js';
 
-const field = (id: Extract<Meaning, { kind: 'field' }>['field']): Meaning => ({
-  kind: 'field',
-  field: id,
-  side: null,
-  family: null,
-});
 const DATES = (['visit.date', 'child.birth_date', 'device.cast_date', 'device.fitted_date'] as const).map(
-  field,
+  fieldMeaning,
 );
 const WORDS = (
   ['child.name', 'child.id', 'child.sex', 'child.conditions', 'device.family', 'side'] as const
-).map(field);
+).map(fieldMeaning);
 
 /** What a column nobody's heading explains may hold by its values: what a clinic can choose from. */
 export function valueChoices(cells: readonly string[], today: string, heading = ''): string[] {
@@ -24,7 +18,7 @@ export function valueChoices(cells: readonly string[], today: string, heading = 
   const share = (test: (cell: string) => boolean) => cells.filter(test).length / cells.length;
   if (share((c) => cellDate(c, today) !== null && /\D/.test(c)) >= 0.8) return DATES.map(meaningText);
   const sizes = share((c) => cellSize(c) !== null) >= 0.8;
-  const named = (sizes ? [field('child.id')] : WORDS).filter((m) => valueFit(m, cells, today) >= 0.8);
+  const named = (sizes ? [fieldMeaning('child.id')] : WORDS).filter((m) => valueFit(m, cells, today) >= 0.8);
   return [...(sizes ? likelyFirst(readingChoices(cells, today), heading) : []), ...named.map(meaningText)];
 }
 
@@ -58,11 +52,11 @@ export const holdsNotes = (cells: readonly string[], today: string): boolean =>
 export function fieldByValues(cells: readonly string[], today: string, nobodyYet = false): Meaning | null {
   if (cells.length < 2) return null;
   const said = (['device.family', 'child.sex', 'side'] as const)
-    .map(field)
+    .map(fieldMeaning)
     .find((m) => valueFit(m, cells, today) >= 0.9);
   if (said || !nobodyYet) return said ?? null;
   // A sheet of children without a column for them: different words of a name's length are the names.
-  const name = field('child.name');
+  const name = fieldMeaning('child.name');
   const different = new Set(cells).size >= cells.length * 0.3 && cells.every((c) => c.length <= 40);
   return different && valueFit(name, cells, today) >= 0.9 ? name : null;
 }

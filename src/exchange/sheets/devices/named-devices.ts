@@ -7,7 +7,7 @@ import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
 import { cellDevices, takesBack } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
-import { bothWords, leftWords, noWords, rightWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
+import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
@@ -32,90 +32,64 @@ export interface Found {
 }
 
 /** The devices of a row, by the columns that name them. */
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a cell names devices, sides and ends in any order, told apart in one walk
 export function devicesIn(
   taken: TakenTable,
   { row, conditionSide, visit }: Pick<Mention, 'row' | 'conditionSide' | 'visit'>,
 ): Found[] {
   const { columns } = taken;
-  const found: Found[] = [];
   const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'));
-  const bySide = columns.some(isSideOfDevice);
-  const dated = columns.some(isDatedDevice);
+  const found: Found[] = [];
   for (const column of columns) {
-    const { meaning } = column;
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text)) continue;
-    if (sameWords.has(foldText(text))) taken.left.mark(row, column);
-    if (sameWords.has(foldText(text))) continue;
-    if (meaning?.kind === 'device') {
-      for (const said of underDevice(taken, row, column, meaning.family, text, visit))
-        found.push(
-          ...settled(taken, row, column, { ...said, side: meaning.side ?? said.side }, conditionSide),
-        );
-    } else if (meaning?.kind === 'field' && meaning.field === 'device.family') {
-      for (const device of devicesUnder([column, ...columns.filter(isDatedDevice)], text)) {
-        const side =
-          device.side ??
-          meaning.side ??
-          sideColumn(taken, row, column) ??
-          sideOfDates(taken, row, device.family);
-        found.push(...settled(taken, row, column, { ...device, side }, conditionSide));
-      }
-    } else if (
-      !named &&
-      !bySide &&
-      !dated &&
-      isStage(column) &&
-      column.meaning.family === null &&
-      !noWords.has(foldText(text))
-    ) {
-      // 'Brace given' alone says when and not which.
-      const family = deviceOfSheet(taken, column);
-      const { side } = column.meaning;
-      if (family === null || found.some((f) => f.family === family)) continue;
-      const device = { ...NOTHING_SAID, family, side, plural: severalUnder(column), word: foldText(family) };
-      found.push(...settled(taken, row, column, device, conditionSide));
-    } else if (!named && isSideOfDevice(column)) {
-      // 'AFO side': the heading names the device.
-      const side = sideIn(text);
-      const device = {
-        ...NOTHING_SAID,
-        family: column.meaning.family,
-        side,
-        plural: false,
-        word: openNameIn(column.heading) ?? foldText(column.meaning.family),
-      };
-      if (side !== null) found.push(...settled(taken, row, column, device, conditionSide));
-    } else if (!named && isDatedDevice(column) && !noWords.has(foldText(text))) {
-      // 'AFO left - cast': the date's own heading names the device.
-      const { family, side } = column.meaning as { family: string; side: DeviceSide | null };
-      if (found.some((f) => f.device.family === family && f.device.side === side)) continue;
-      found.push(
-        ...settled(
-          taken,
-          row,
-          column,
-          {
-            ...NOTHING_SAID,
-            family,
-            side,
-            plural: severalUnder(column),
-            word: openNameIn(column.heading) ?? foldText(family),
-          },
-          conditionSide,
-        ),
-      );
+    if (sameWords.has(foldText(text))) {
+      taken.left.mark(row, column);
+      continue;
     }
+    const { meaning } = column;
+    let said: readonly SpokenDevice[] = [];
+    if (meaning?.kind === 'device') said = underDevice(taken, row, column, meaning, text, visit);
+    else if (isField(meaning, 'device.family')) said = underDevices(taken, row, column, text);
+    else if (!named) said = byHeading(taken, column, text, found);
+    for (const device of said) found.push(...settled(taken, row, column, device, conditionSide));
   }
   return found;
 }
 
-/** The side that a word in a device's own column says; 'yes' says none. */
-function sideSaid(word: string): 'left' | 'right' | 'both' | null {
-  if (leftWords.has(word)) return 'left';
-  if (rightWords.has(word)) return 'right';
-  return bothWords.has(word) && !yesWords.has(word) ? 'both' : null;
+/** Where no column names devices the heading of a day or side does, 'AFO left - cast'; 'Brace given' alone says when and not which. */
+function byHeading(
+  taken: TakenTable,
+  column: Column,
+  text: string,
+  before: readonly Found[],
+): readonly SpokenDevice[] {
+  const ofSide = isSideOfDevice(column);
+  if (!ofSide && (!isStage(column) || noWords.has(foldText(text)))) return [];
+  const { meaning } = column;
+  const side = ofSide ? sideIn(text) : meaning.side;
+  if (ofSide && side === null) return [];
+  const headed = meaning.family;
+  if (headed === null && taken.columns.some((c) => isSideOfDevice(c) || isDatedDevice(c))) return [];
+  const family = headed ?? deviceOfSheet(taken, column);
+  const again = ({ device, family: of }: Found) =>
+    headed === null ? of === family : device.family === family && device.side === side;
+  if (family === null || (!ofSide && before.some(again))) return [];
+  const word = (headed === null ? null : openNameIn(column.heading)) ?? foldText(family);
+  return [{ ...NOTHING_SAID, family, side, plural: !ofSide && severalUnder(column), word }];
+}
+
+/** Devices a cell names, each with the side that it or its column says, else that stands beside it. */
+function underDevices(
+  taken: TakenTable,
+  row: GridRow,
+  column: Column,
+  text: string,
+): readonly SpokenDevice[] {
+  const headed = (column.meaning as Field).side;
+  return devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text).map((device) => ({
+    ...device,
+    side: device.side ?? headed ?? sideColumn(taken, row, column) ?? sideOfDates(taken, row, device.family),
+  }));
 }
 
 /** What stands under a device's own heading: a side, a yes, days, or words that say one is worn; others are told. */
@@ -123,15 +97,22 @@ function underDevice(
   taken: TakenTable,
   row: GridRow,
   column: Column,
-  family: string,
+  { family, side: headed }: Extract<Column['meaning'], { kind: 'device' }>,
   text: string,
   visit: IsoDate | null,
 ): readonly SpokenDevice[] {
   const word = foldText(text);
   if (noWords.has(word)) return [];
-  const one = { ...NOTHING_SAID, family, plural: severalUnder(column), word: foldText(column.heading) };
-  const side = sideSaid(word);
-  if (side !== null || yesWords.has(word) || !/\p{L}{3}/u.test(text)) return [{ ...one, side }];
+  const one = {
+    ...NOTHING_SAID,
+    family,
+    side: headed,
+    plural: severalUnder(column),
+    word: foldText(column.heading),
+  };
+  const yes = yesWords.has(word);
+  const side = headed ?? (yes ? null : sideIn(text));
+  if (side !== null || yes || !/\p{L}{3}/u.test(text)) return [{ ...one, side }];
   // 'Scan 17/12/24 helmet fitted 07/01/25', 'helmet on', under 'Helmet'.
   const [name] = family.split('|');
   const named = cellDevices(`${name}, ${text.replace(/\([^()\d]*\)|\(\d?\p{L}[^()]*\)/gu, ' ')}`);
@@ -141,11 +122,12 @@ function underDevice(
   if (dated.length > 0)
     return dated.map((d) => ({
       ...d,
+      side: headed ?? d.side,
       family: d.family === null || d.family === named[0].family ? family : d.family,
     }));
   const stage = takesBack(text) ? null : stageSaid(text);
-  if (stage !== null && visit !== null) return [{ ...one, side: null, [stage]: visit }];
-  if (!takesBack(text) && cellDevices(text).some((d) => d.family !== null)) return [{ ...one, side: null }];
+  if (stage !== null && visit !== null) return [{ ...one, [stage]: visit }];
+  if (!takesBack(text) && cellDevices(text).some((d) => d.family !== null)) return [one];
   taken.refuse(row, column, 'does not say whether there is one', 'a date, a side, yes or no');
   return [];
 }
