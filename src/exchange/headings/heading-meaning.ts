@@ -14,7 +14,7 @@ import {
   type PhraseSense,
   phraseTable,
 } from './phrase-table.js';
-import { type Language, languages } from './vocabulary.js';
+import { type FieldId, type Language, languages } from './vocabulary.js';
 import { headingDate } from './written-date.js';
 
 /** What a heading may mean, with how much of it says so (1 all of it). */
@@ -86,6 +86,19 @@ interface Segment {
 export const headingCandidates = remembered((heading): readonly Candidate[] =>
   heading.length > 120 ? [] : candidatesOf(heading),
 );
+
+/** What a heading most likely means; null where nobody knows it. */
+export const likeliestMeaning = (heading: string): Meaning | null =>
+  headingCandidates(heading)[0]?.meaning ?? null;
+
+/** How much of a heading says what it means, 0 where none of it does. */
+export const headingStrength = (heading: string): number => headingCandidates(heading)[0]?.strength ?? 0;
+
+/** The field a heading most likely names, where at least so much of it says so; '' for none. */
+export function fieldHeaded(heading: string, least = 0): FieldId | '' {
+  const meaning = likeliestMeaning(heading);
+  return meaning?.kind === 'field' && headingStrength(heading) >= least ? meaning.field : '';
+}
 
 function candidatesOf(heading: string): Candidate[] {
   const trimmed = heading.trim();

@@ -28,6 +28,8 @@ export function cellDate(cell: string, today: IsoDate): CellDate | null {
   READERS.set(today, of);
   return of(cell);
 }
+/** Is this a date at all, of whatever year? */
+export const isDay = (cell: string): boolean => cellDate(cell, '2099-12-31') !== null;
 const READERS = new Map<IsoDate, (cell: string) => CellDate | null>();
 
 function dateIn(cell: string, today: IsoDate): CellDate | null {

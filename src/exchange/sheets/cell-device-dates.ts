@@ -2,7 +2,7 @@ import { foldText } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
 import { writtenDates } from '../headings/written-date.js';
-import { cellDate } from './cell-date.js';
+import { isDay } from './cell-date.js';
 
 /** With short and inflected forms that stand before a day in a cell and over no column. */
 const castWords = new Set([
@@ -44,7 +44,7 @@ export function daysMarked(cell: string): { readonly text: string; readonly days
   let text = cell.replace(SIGNS, ' ');
   const days: SaidDay[] = [];
   for (const match of [...writtenDates(text), ...monthsOf(text)].sort((a, b) => b.index - a.index)) {
-    if (cellDate(match[0], '2099-12-31') === null && !MONTH_YEAR.test(match[0])) continue;
+    if (!isDay(match[0]) && !MONTH_YEAR.test(match[0])) continue;
     const before = text.slice(0, match.index);
     const stage = stageBefore(before);
     const kept = before.slice(0, stage.from);

@@ -1,5 +1,5 @@
 import { foldWords, phrasesOf } from '../headings/fold-words.js';
-import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
+import { type Candidate, headingCandidates, likeliestMeaning } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { spokenMeanings, vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
@@ -78,6 +78,6 @@ const HEAD_WORDS = languages.map(
 );
 
 const isOfHead = (heading: string): boolean => {
-  const meaning = headingCandidates(heading)[0]?.meaning;
+  const meaning = likeliestMeaning(heading);
   return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
 };

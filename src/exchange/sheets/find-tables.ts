@@ -1,7 +1,7 @@
 import { foldText } from '../headings/fold-words.js';
-import { headingCandidates } from '../headings/heading-meaning.js';
+import { fieldHeaded, headingStrength, likeliestMeaning } from '../headings/heading-meaning.js';
 import { headingDate } from '../headings/written-date.js';
-import { cellDate } from './cell-date.js';
+import { isDay } from './cell-date.js';
 import { sideIn, sideWordIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { namesChild, withChildAbove } from './shapes/child-above.js';
@@ -25,19 +25,16 @@ const LOOK_AT = 40;
 /** A number or a date: what stands in rows and not in headings. */
 const isData = (cell: string): boolean =>
   cell.length < 60 &&
-  (/^[~<>≈±]?[+-]?\d+([.,:;/ -]\d+)*\s*([\p{L}"″%?*]{0,4})$/u.test(cell.trim()) ||
-    cellDate(cell, '2099-12-31') !== null);
+  (/^[~<>≈±]?[+-]?\d+([.,:;/ -]\d+)*\s*([\p{L}"″%?*]{0,4})$/u.test(cell.trim()) || isDay(cell));
 /** 'Foot width' under RIGHT. */
 const lacksSide = (heading: string): boolean => {
-  const meaning = headingCandidates(heading)[0]?.meaning;
+  const meaning = likeliestMeaning(heading);
   return meaning?.kind === 'reading' && meaning.side === 'row';
 };
-const strength = (heading: string): number =>
-  heading === '' ? 0 : (headingCandidates(heading)[0]?.strength ?? 0);
 
 /** 'At cast' or 'Previous' over 'Foot L': the word above decides of which day the sizes are. */
 function ofOtherDay(heading: string): boolean {
-  const meaning = headingCandidates(heading)[0]?.meaning;
+  const meaning = likeliestMeaning(heading);
   return meaning?.kind === 'keep' || (meaning?.kind === 'reading' && meaning.at !== null);
 }
 
@@ -170,7 +167,7 @@ function betterEndingAt(
     if (!headTogether(lines, grid)) continue;
     const headings = combined(lines, grid);
     // One heading over several columns says as much as over one.
-    const score = [...new Set(headings)].reduce((sum, h) => sum + strength(h), 0) - data - up * 0.45;
+    const score = [...new Set(headings)].reduce((sum, h) => sum + headingStrength(h), 0) - data - up * 0.45;
     if (best === null || score > best.score + 0.01)
       best = { head: { from: at - up, to: at, headings }, score };
   }
@@ -197,9 +194,8 @@ const isLineOf = ({ cells }: GridRow, { to, headings }: Head, at: number): boole
 /** 'Clinic 4' | '12/11/2026' over 'Time' and 'DOB': a day over what is of no day heads nothing. */
 const isDatedTitle = (cells: readonly string[], below: readonly string[]): boolean =>
   cells.some((cell, at) => {
-    if (cell === '' || cellDate(cell, '2099-12-31') === null) return false;
-    const meaning = headingCandidates(below[at] ?? '')[0]?.meaning;
-    return meaning?.kind === 'field' && meaning.field.startsWith('child.');
+    if (cell === '' || !isDay(cell)) return false;
+    return fieldHeaded(below[at] ?? '').startsWith('child.');
   });
 
 const spansMany = (grid: Grid, line: GridRow): boolean =>
@@ -213,7 +209,7 @@ function lineScore(cells: readonly string[]): { filled: number; data: number; kn
   return {
     filled: filled.length,
     data: filled.filter(isData).length,
-    known: filled.reduce((sum, cell) => sum + (isData(cell) ? 0 : strength(cell)), 0),
+    known: filled.reduce((sum, cell) => sum + (isData(cell) ? 0 : headingStrength(cell)), 0),
   };
 }
 
@@ -241,7 +237,8 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
       // Over 'L' and 'R' it ends with them; 'visit 2' goes on.
       if (sided && below !== '' && sideIn(below) === null && !/\d/.test(group)) group = '';
       sided ||= sideIn(below) !== null;
-      return below !== '' && (strength(below) < 0.9 || (sideWordIn(group) !== null && lacksSide(below)))
+      return below !== '' &&
+        (headingStrength(below) < 0.9 || (sideWordIn(group) !== null && lacksSide(below)))
         ? group
         : '';
     });
@@ -262,13 +259,13 @@ function asOne(words: readonly string[], lower: string): string {
   if (lower === '' || words.length < 2) return all;
   // 'CTEV list - boots and bars' over 'Name' is the sheet's title.
   const [top] = words;
-  const of = headingCandidates(lower)[0]?.meaning;
-  if (top.split(' ').length > 2 && of?.kind === 'field' && WHOSE.test(of.field)) return lower;
-  const withDate = words.some((word) => cellDate(word, '2099-12-31') !== null);
+  if (top.split(' ').length > 2 && WHOSE.test(fieldHeaded(lower))) return lower;
+  const withDate = words.some((word) => isDay(word));
   // 'Autumn 2024 (checked 18/9/24)' over 'L foot': the day is what is needed of it.
-  const date = strength(all) < strength(lower) - 0.05 ? headingDate(words.slice(0, -1).join(' ')) : null;
+  const date =
+    headingStrength(all) < headingStrength(lower) - 0.05 ? headingDate(words.slice(0, -1).join(' ')) : null;
   if (date !== null && !withDate) return `${lower} ${date}`;
-  if (withDate || ofOtherDay(all) || strength(all) >= strength(lower) - 0.05) return all;
+  if (withDate || ofOtherDay(all) || headingStrength(all) >= headingStrength(lower) - 0.05) return all;
   const side = lacksSide(lower) ? sideWordIn(words.slice(0, -1).join(' ')) : null;
   return side === null ? lower : `${side} ${lower}`;
 }
@@ -284,7 +281,7 @@ function nextHeading(rows: readonly GridRow[], headings: readonly string[]): num
     const { known } = lineScore(cells);
     return (
       known >= Math.max(2.4, filled.length * 0.75) &&
-      filled.filter((c) => strength(c) >= 0.9).length >= 3 &&
+      filled.filter((c) => headingStrength(c) >= 0.9).length >= 3 &&
       !filled.some((c) => c.length < 3 && !/^(id|ht|wt|hc|nr|no|sh)$/i.test(c))
     );
   });
@@ -308,7 +305,7 @@ function isRecord(row: GridRow, headings: readonly string[], file: string, notic
   const named =
     (totalWords.has(first) && !/^\p{L}\d+$/u.test(filled[0].trim())) ||
     /^(total|gesamt|summe|totaal|totale|n no)/.test(foldText(filled[0]));
-  const total = counts || (named && !filled.some((cell) => cellDate(cell, '2099-12-31') !== null));
+  const total = counts || (named && !filled.some((cell) => isDay(cell)));
   const lonely = filled.length === 1 && headings.filter((h) => h !== '').length >= 4;
   if (!total && !lonely) return true;
   notices.push(

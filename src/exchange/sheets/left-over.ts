@@ -1,7 +1,7 @@
 import { readNote } from '../../forecast/flags/notes/read-note.js';
 import { foldText } from '../headings/fold-words.js';
 import { isField } from '../headings/meaning.js';
-import { cellDate } from './cell-date.js';
+import { isDay } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
 import { saysStage } from './cell-device-dates.js';
 import { cellSize } from './cell-size.js';
@@ -140,7 +140,7 @@ function kindOf(column: Column, text: string): Kind | null {
   const known = first?.meaning.kind === 'keep' && first.strength > 0.96;
   const number = NUMBER.test(text);
   if (column.meaning?.kind === 'field') return 'unused';
-  if (cellDate(text, '2099-12-31') !== null) return known ? null : 'date';
+  if (isDay(text)) return known ? null : 'date';
   if (column.meaning?.kind !== 'remark' && cellSize(text) !== null) return number && !known ? 'size' : null;
   const ofDevice = column.candidates.some(({ meaning }) => isOfDevices({ meaning }));
   if (namesDevice(text) || (ofDevice && yesWords.has(foldText(text)))) return 'device';

@@ -1,5 +1,4 @@
-import { headingCandidates } from '../headings/heading-meaning.js';
-import { isField } from '../headings/meaning.js';
+import { fieldHeaded } from '../headings/heading-meaning.js';
 import type { SheetTable } from './grid.js';
 
 /** A long list says the same in its first lines. */
@@ -19,7 +18,7 @@ export function numbersLines(table: SheetTable, index: number): boolean {
 }
 
 export const birthColumn = (table: SheetTable): number =>
-  table.headings.findIndex((heading) => isField(headingCandidates(heading)[0]?.meaning, 'child.birth_date'));
+  table.headings.findIndex((heading) => fieldHeaded(heading) === 'child.birth_date');
 
 /** Do cells of one column often stand beside different ones of another? */
 export function severalOf(table: SheetTable, of: number, other: number): boolean {

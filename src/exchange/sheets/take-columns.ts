@@ -1,5 +1,5 @@
 import { foldText } from '../headings/fold-words.js';
-import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
+import { type Candidate, likeliestMeaning } from '../headings/heading-meaning.js';
 import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { spokenWords } from '../headings/read-words.js';
@@ -188,7 +188,7 @@ function sample(table: SheetTable, index: number): { cells: string[]; count: num
   return { cells, count };
 }
 
-const isSize = (heading: string): boolean => headingCandidates(heading)[0]?.meaning.kind === 'reading';
+const isSize = (heading: string): boolean => likeliestMeaning(heading)?.kind === 'reading';
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';

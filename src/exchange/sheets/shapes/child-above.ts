@@ -1,6 +1,6 @@
 import { foldText } from '../../headings/fold-words.js';
-import { headingCandidates } from '../../headings/heading-meaning.js';
-import { cellDate } from '../cell-date.js';
+import { fieldHeaded, headingStrength } from '../../headings/heading-meaning.js';
+import { isDay } from '../cell-date.js';
 import { sexWords } from '../cell-words.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
@@ -69,23 +69,12 @@ export const namesChild = (cells: readonly string[]): boolean =>
   saidIn(cells).some(({ field }) => WHO.test(field));
 
 const fieldOf = (text: string): string | null => {
-  const best = text === '' ? undefined : headingCandidates(text)[0];
-  return best?.meaning.kind === 'field' &&
-    /^(?:child\.|device\.(?:family|cast_date|fitted_date)$)/.test(best.meaning.field) &&
-    best.strength >= 0.6
-    ? best.meaning.field
-    : null;
+  const field = fieldHeaded(text, 0.6);
+  return /^(?:child\.|device\.(?:family|cast_date|fitted_date)$)/.test(field) ? field : null;
 };
 /** 'Device' | 'Side' are headings side by side; 'Device' | 'AFO' says which. */
-const heads = (text: string): boolean => {
-  const [best] = headingCandidates(text);
-  return (
-    fieldOf(text) !== null ||
-    (best?.meaning.kind === 'field' &&
-      best.strength >= 0.95 &&
-      /^(?:side$|device|visit)/.test(best.meaning.field))
-  );
-};
+const heads = (text: string): boolean =>
+  fieldOf(text) !== null || /^(?:side$|device|visit)/.test(fieldHeaded(text, 0.95));
 export const saysWho = (heading: string): boolean => {
   const field = fieldOf(heading);
   return field !== null && WHO.test(field);
@@ -174,7 +163,7 @@ function withRest(field: string, value: string, cells: readonly string[], at: nu
 
 const fits = (field: string, value: string): boolean =>
   field === 'child.birth_date' || field.endsWith('_date')
-    ? cellDate(value, '2099-12-31') !== null
+    ? isDay(value)
     : field === 'child.id' || /\p{L}/u.test(value);
 
 /** Two to four words of letters that no heading has: not 'Sheet1', 'Measurements', 'Clinic 2025'. */
@@ -184,6 +173,6 @@ function isName(sheet: string): boolean {
     words.length >= 2 &&
     words.length <= 4 &&
     words.every((word) => /^\p{L}[\p{L}.'’-]*$/u.test(word)) &&
-    (headingCandidates(sheet)[0]?.strength ?? 0) < 0.45
+    headingStrength(sheet) < 0.45
   );
 }

@@ -1,12 +1,12 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
-import { cellDate } from '../cell-date.js';
+import { isDay } from '../cell-date.js';
 import { saysNothing, sideIn } from '../cell-words.js';
 import type { Grid, GridRow } from '../grid.js';
 import { fileTitle, measureInTitle } from '../title-measure.js';
 
 const LOOK_AT = 40;
 const isDate = (cell: string): boolean =>
-  cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && cellDate(cell, '2099-12-31') !== null;
+  cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && isDay(cell);
 const sizeOf = (text: string) =>
   headingCandidates(text).find((c) => c.meaning.kind === 'reading' && c.strength >= 0.5);
 

@@ -1,6 +1,6 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
 import { isField } from '../../headings/meaning.js';
-import { cellDate } from '../cell-date.js';
+import { isDay } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
 /** The day a line holds and nothing else: '12/01/2026', 'Clinic 12/01/2026'; null for any other line. */
@@ -9,7 +9,7 @@ function dayOf(cells: readonly string[]): string | null {
   if (filled.length !== 1 || filled[0].length > 40) return null;
   const written =
     /\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}/.exec(filled[0])?.[0] ?? filled[0];
-  return cellDate(written, '2099-12-31') === null ? null : written;
+  return !isDay(written) ? null : written;
 }
 
 const saysDay = (heading: string): boolean =>

@@ -1,5 +1,5 @@
-import { headingCandidates } from '../../headings/heading-meaning.js';
-import { cellDate } from '../cell-date.js';
+import { fieldHeaded, headingStrength } from '../../headings/heading-meaning.js';
+import { isDay } from '../cell-date.js';
 import { cellDevices } from '../cell-device.js';
 
 /** 'Name' | 'Nora Keel' | 'Hosp No' | 'RX5512': labels, each with its value beside it, from end to end; never a line of headings. */
@@ -16,21 +16,15 @@ export function isKeyValueLine(cells: readonly string[]): boolean {
   );
 }
 
-const best = (text: string) => headingCandidates(text.replace(/[:=]\s*$/, ''))[0];
-const isLabel = (text: string): boolean =>
-  best(text)?.meaning.kind === 'field' && best(text).strength >= 0.75;
-const isDate = (text: string): boolean => cellDate(text, '2099-12-31') !== null;
-const fieldOf = (label: string): string => {
-  const meaning = best(label)?.meaning;
-  return meaning?.kind === 'field' ? meaning.field : '';
-};
+const fieldOf = (label: string) => fieldHeaded(label.replace(/[:=]\s*$/, ''));
+const isLabel = (label: string): boolean => fieldHeaded(label.replace(/[:=]\s*$/, ''), 0.75) !== '';
 const namesDevice = (label: string, value: string): boolean =>
   fieldOf(label) === 'device.family' && cellDevices(value).some(({ family }) => family !== null);
 /** A value that cannot be the next column's heading. */
 const isSurely = (label: string, value: string): boolean =>
   /[:=]\s*$/.test(label) ||
-  isDate(value) ||
+  isDay(value) ||
   namesDevice(label, value) ||
   (fieldOf(label) === 'child.id' && /\d/.test(value));
 const isValue = (label: string, value: string): boolean =>
-  isSurely(label, value) || (best(value)?.strength ?? 0) < 0.45;
+  isSurely(label, value) || headingStrength(value.replace(/[:=]\s*$/, '')) < 0.45;

@@ -1,5 +1,5 @@
 import { foldText } from '../../headings/fold-words.js';
-import { headingCandidates } from '../../headings/heading-meaning.js';
+import { fieldHeaded } from '../../headings/heading-meaning.js';
 import type { Grid } from '../grid.js';
 
 const LOOK_AT = 12;
@@ -20,14 +20,7 @@ export function sideBySide(grid: Grid): Grid[] {
   return [grid];
 }
 
-const saysWho = (heading: string): boolean => {
-  const [best] = heading === '' ? [] : headingCandidates(heading);
-  return (
-    best?.meaning.kind === 'field' &&
-    /^child\.(id|name|last_name)$/.test(best.meaning.field) &&
-    best.strength >= 0.6
-  );
-};
+const saysWho = (heading: string): boolean => /^child\.(id|name|last_name)$/.test(fieldHeaded(heading, 0.6));
 
 function isSecond(grid: Grid, headings: readonly string[], whose: readonly number[], at: number): boolean {
   const before = whose.filter((w) => w < at);

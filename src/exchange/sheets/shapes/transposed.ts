@@ -1,6 +1,5 @@
-import { headingCandidates } from '../../headings/heading-meaning.js';
-import { isField } from '../../headings/meaning.js';
-import { cellDate } from '../cell-date.js';
+import { fieldHeaded, headingStrength } from '../../headings/heading-meaning.js';
+import { isDay } from '../cell-date.js';
 import type { Grid } from '../grid.js';
 
 const FEWEST = 3;
@@ -19,11 +18,11 @@ export function upright(grid: Grid): Grid {
   const width = Math.max(...body.map(({ cells }) => cells.length));
   const labels = body.map(({ cells }) => cells[0] ?? '');
   const known = labels.filter(isHeading);
-  const birth = body.find(({ cells }) => meansBirth(cells[0] ?? ''));
+  const birth = body.find(({ cells }) => fieldHeaded(cells[0] ?? '') === 'child.birth_date');
   if (width < 3 || known.length < FEWEST || known.length < labels.filter((l) => l !== '').length * 0.6)
     return grid;
   const dated = birth?.cells.slice(1).filter((cell) => cell !== '') ?? [];
-  if (dated.length < 2 || !dated.every((cell) => cellDate(cell, '2099-12-31') !== null)) return grid;
+  if (dated.length < 2 || !dated.every(isDay)) return grid;
   if ((body[0].cells.slice(1) ?? []).some((cell) => cell !== '' && isHeading(cell))) return grid;
   const first = labels[0] === '' || !isHeading(labels[0]) ? ['Name', ...labels.slice(1)] : labels;
   const rows = Array.from({ length: width - 1 }, (_, n) => ({
@@ -39,9 +38,4 @@ export function upright(grid: Grid): Grid {
   };
 }
 
-const isHeading = (text: string): boolean =>
-  text !== '' && (headingCandidates(text)[0]?.strength ?? 0) >= 0.75;
-const meansBirth = (text: string): boolean => {
-  const [best] = text === '' ? [] : headingCandidates(text);
-  return isField(best?.meaning, 'child.birth_date');
-};
+const isHeading = (text: string): boolean => headingStrength(text) >= 0.75;

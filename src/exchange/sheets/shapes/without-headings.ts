@@ -1,4 +1,4 @@
-import { cellDate } from '../cell-date.js';
+import { isDay } from '../cell-date.js';
 import type { Grid, SheetTable } from '../grid.js';
 
 const FEWEST_ROWS = 2;
@@ -9,10 +9,7 @@ export function withoutHeadings(grid: Grid): SheetTable | null {
   if (width < 3 || grid.rows.length < FEWEST_ROWS) return null;
   const dated = Array.from(
     { length: width },
-    (_, at) =>
-      grid.rows.filter(
-        ({ cells }) => /[-/. ]/.test(cells[at] ?? '') && cellDate(cells[at], '2099-12-31') !== null,
-      ).length,
+    (_, at) => grid.rows.filter(({ cells }) => /[-/. ]/.test(cells[at] ?? '') && isDay(cells[at])).length,
   );
   if (Math.max(...dated) < grid.rows.length * 0.8) return null;
   return { file: grid.file, headingRow: 0, headings: new Array(width).fill(''), rows: grid.rows, titles: [] };

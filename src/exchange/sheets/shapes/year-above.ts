@@ -1,5 +1,5 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
-import { cellDate } from '../cell-date.js';
+import { cellDate, isDay } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 import { isDitto } from './ditto.js';
 
@@ -72,5 +72,5 @@ const withYear = (cell: string, year: string): string => {
     /\p{L}/u.test(cell) || mark === undefined
       ? `${cell} ${year}`
       : `${cell.replace(/[./-]$/, '')}${mark}${year}`;
-  return cellDate(written, '2099-12-31') === null ? cell : written;
+  return !isDay(written) ? cell : written;
 };
