@@ -1,5 +1,5 @@
 import { DoorpostError } from '../errors.js';
-import { isContentId } from '../exchange/csv/read-rows.js';
+import { isContentId } from '../exchange/csv/content-id.js';
 import type { Caseload } from '../records/caseload.js';
 import type { Child } from '../records/records.js';
 

@@ -8,7 +8,7 @@ import { plainWord } from './columns.js';
 import { type DeviceSize, deviceSizeHeading, deviceSizes } from './device-size-heading.js';
 import { readFields } from './read-fields.js';
 import { readNumber } from './read-number.js';
-import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 import type { RowReader, TableLayout } from './row-reader.js';
 
@@ -18,7 +18,6 @@ export function readDevices(
   settings: ReadSettings,
   birthOf: (childId: string) => string | null,
 ): TableResult<Device> {
-  const used = new Set<string>();
   return readRows('devices', text, settings, (row, layout) => {
     const [childId, birthDate] = row.of('child', birthOf);
     const family = readFamily(row, settings.rules);
@@ -35,7 +34,7 @@ export function readDevices(
     const side = sideOf(own.side, settings.rules.get(family));
     const sizes = readSizes(row, layout);
     const device = {
-      id: row.upTo('id', 80) || uniqueId(used, contentId('d', childId, family, side, castDate)),
+      id: row.id('d', childId, family, side, castDate),
       childId,
       ...own,
       family,

@@ -1,7 +1,7 @@
 import { workshopJobFaults } from '../../records/check/workshop-job-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type Device, type StageId, stageIds, type WorkshopJob } from '../../records/device.js';
-import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 import type { RowReader } from './row-reader.js';
 
@@ -17,12 +17,11 @@ export function readJobs(
   birthOf: (childId: string) => IsoDate | null,
   deviceOf: (deviceId: string) => Device | null,
 ): TableResult<WorkshopJob> {
-  const used = new Set<string>();
   return readRows('jobs', text, settings, (row) => {
     const [deviceId, device] = row.of('device', deviceOf);
     const stages = readStages(row);
     const job = {
-      id: row.upTo('id', 80) || uniqueId(used, contentId('j', deviceId, stages.cast ?? null)),
+      id: row.id('j', deviceId, stages.cast ?? null),
       deviceId,
       family: row.oneOf('family', [...settings.rules.keys()], device?.family ?? ''),
       stages,

@@ -1,7 +1,7 @@
 import { markerFaults, markerValues } from '../../records/check/marker-faults.js';
 import type { MaturityMarker } from '../../records/records.js';
 import { readFields } from './read-fields.js';
-import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
 /** markers.csv: signs of how mature a child is. */
@@ -10,7 +10,6 @@ export function readMarkers(
   settings: ReadSettings,
   birthOf: (childId: string) => string | null,
 ): TableResult<MaturityMarker> {
-  const used = new Set<string>();
   return readRows('markers', text, settings, (row) => {
     const [childId, birthDate] = row.of('child', birthOf);
     const own = readFields(row, 'markers', ['date', 'kind', 'sdYears']);
@@ -18,7 +17,7 @@ export function readMarkers(
     const value = row.number('value');
     if (markerValues[kind] && row.text('value') === '') row.refuse('value', `is missing from a ${kind}`);
     const marker = {
-      id: row.upTo('id', 80) || uniqueId(used, contentId('k', childId, date, kind, value)),
+      id: row.id('k', childId, date, kind, value),
       childId,
       ...own,
       value: value ?? 0,

@@ -8,7 +8,7 @@ import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
 import { readFields } from './read-fields.js';
-import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import { readSize } from './read-size.js';
 import type { TextTable } from './read-table.js';
 import { plainCell, type RowReader, type TableLayout } from './row-reader.js';
@@ -31,7 +31,6 @@ export function readMeasurements(
   settings: ReadSettings,
   birthOf: (childId: string) => string | null,
 ): TableResult<Measurement> {
-  const used = new Set<string>();
   let cells: ReadingCell[] | null = null;
   let indices: Set<number> | null = null;
   return readRows('measurements', text, settings, (row, layout) => {
@@ -60,9 +59,7 @@ export function readMeasurements(
     const long = layout.at.has('measure');
     return valued
       .filter((cell) => long || (row.cells[cell.index] ?? '') !== '')
-      .flatMap((cell) =>
-        readReading(row, cell, { visit, birthDate, alone: valued.length === 1 }, settings, used),
-      );
+      .flatMap((cell) => readReading(row, cell, { visit, birthDate, alone: valued.length === 1 }, settings));
   });
 }
 
@@ -88,7 +85,6 @@ function readReading(
   cell: ReadingCell,
   { visit, birthDate, alone }: { visit: Visit; birthDate: IsoDate; alone: boolean },
   settings: ReadSettings,
-  used: Set<string>,
 ): Measurement[] {
   const before = row.refused.length;
   const measure = cell.measure ?? readMeasure(row);
@@ -99,11 +95,10 @@ function readReading(
   if ('why' in size) row.refuseCell(cell.heading, written, size.why, size.accepted);
   if (row.refused.length > before || side === null || 'why' in size) return [];
   const { id, childId, date, observer, method } = visit;
-  const made = contentId('m', childId, measure, side, date, size.value, observer, method);
   const ownId = alone || id === '' ? id : `${id}-${measure}-${side}`;
   const reading = {
     ...visit,
-    id: ownId || uniqueId(used, made),
+    id: ownId || row.madeId('m', childId, measure, side, date, size.value, observer, method),
     measure,
     side,
     value: size.value,

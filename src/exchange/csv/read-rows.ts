@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { Families } from '../../records/check/device-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
@@ -41,6 +40,7 @@ export function readRows<T extends { readonly id: string }>(
   const records: T[] = [];
   const rowOfId = new Map<string, number>();
   const rowOfContent = new Map<string, number>();
+  const made = new Set<string>();
   for (const { row, cells, places } of text.rows) {
     // Rows made of a clinic's own sheet were told apart when they were made.
     const same = firstWith(rowOfContent, places === undefined ? cells.join('\u0000') : '', row);
@@ -48,7 +48,7 @@ export function readRows<T extends { readonly id: string }>(
       refused.push(repeated(layout.file, row, same));
       continue;
     }
-    const reader = new RowReader(layout, row, cells, settings);
+    const reader = new RowReader(layout, row, cells, settings, made);
     for (const record of read(reader, layout)) {
       const isNew = !rowOfId.has(record.id);
       const taken = firstWith(rowOfId, record.id, row);
@@ -71,21 +71,4 @@ function firstWith(rows: Map<string, number>, what: string, row: number): number
 function repeated(file: string, row: number, same: number): RefusedRow {
   const why = `repeats row ${same} in every cell; row ${same} is kept`;
   return { file, row, column: 'whole row', given: `row ${same}`, why, accepted: 'each record once' };
-}
-
-/** The same content gets the same id in every import: 'm-3f9a0c51d2e7'. */
-export function contentId(prefix: string, ...parts: readonly (string | number | null)[]): string {
-  const hash = createHash('sha256').update(parts.map(String).join('\u0000')).digest('hex');
-  return `${prefix}-${hash.slice(0, 12)}`;
-}
-
-/** Was this id made of content, because the list gave none? */
-export const isContentId = (id: string): boolean => /^[a-z]-[0-9a-f]{12}(-\d+)?$/.test(id);
-
-/** Gives `id`, or `id-2`, `id-3` ... where earlier rows without an id of their own made the same. */
-export function uniqueId(used: Set<string>, id: string): string {
-  let free = id;
-  for (let n = 2; used.has(free); n++) free = `${id}-${n}`;
-  used.add(free);
-  return free;
 }

@@ -2,7 +2,7 @@ import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
 import type { Device } from '../../records/device.js';
 import { type SkinCheck, skinCheckRecord } from '../../records/skin-check.js';
 import { readFields } from './read-fields.js';
-import { contentId, type ReadSettings, readRows, type TableResult, uniqueId } from './read-rows.js';
+import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
 
 const OWN = ['date', 'state', 'minutes', 'where', 'side', 'cannotWarn', 'observer', 'note'] as const;
@@ -14,15 +14,12 @@ export function readSkinChecks(
   birthOf: (childId: string) => string | null,
   deviceOf: (deviceId: string) => Device | null,
 ): TableResult<SkinCheck> {
-  const used = new Set<string>();
   return readRows('skin', text, settings, (row) => {
     const [childId, birthDate] = row.of('child', birthOf);
     const deviceId = row.upTo('device_id', 80) || null;
     const given = { childId, deviceId, ...readFields(row, 'skin', OWN) };
     const { date, state, minutes, side } = given;
-    const id =
-      row.upTo('id', 80) ||
-      uniqueId(used, contentId('s', childId, deviceId, date, state, minutes, given.where, side));
+    const id = row.id('s', childId, deviceId, date, state, minutes, given.where, side);
     if (row.ok && birthDate)
       row.refuseFaults(
         skinCheckFaults(given, { birthDate, device: deviceOf(deviceId ?? ''), today: settings.today }),

@@ -5,6 +5,7 @@ import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { remembered } from '../remembered.js';
 import { type Column, columnOf, columns, plainWord, type TableName } from './columns.js';
+import { contentId, uniqueId } from './content-id.js';
 import { type DateOrder, readDate } from './read-date.js';
 import { readNumber } from './read-number.js';
 import type { TextTable } from './read-table.js';
@@ -47,6 +48,8 @@ export class RowReader {
     readonly row: number,
     readonly cells: readonly string[],
     private readonly settings: { readonly dateOrder: DateOrder },
+    /** Ids made of content so far, of the whole table. */
+    private readonly made: Set<string> = new Set(),
   ) {}
 
   get ok(): boolean {
@@ -92,6 +95,15 @@ export class RowReader {
     const text = this.text(name);
     if (text.length > longest) this.refuse(name, 'is too long', `at most ${longest} characters`);
     return text;
+  }
+
+  /** The row's own id, else one of its content, counted on where an earlier row without one made the same. */
+  id(prefix: string, ...parts: readonly (string | number | null)[]): string {
+    return this.upTo('id', 80) || this.madeId(prefix, ...parts);
+  }
+
+  madeId(prefix: string, ...parts: readonly (string | number | null)[]): string {
+    return uniqueId(this.made, contentId(prefix, ...parts));
   }
 
   yesNo(name: string, whenEmpty = false): boolean {

@@ -1,11 +1,12 @@
-import { type MeasureId, measures } from '../../records/measure.js';
+import { measures } from '../../records/measure.js';
 import { unitNamed } from '../../records/units.js';
 import { deviceSizeHeading } from '../csv/device-size-heading.js';
+import { measureHeading } from '../csv/measure-names.js';
 import { remembered } from '../remembered.js';
 import { withoutDateHint } from './date-format-hint.js';
 import { foldWords } from './fold-words.js';
-import { interpret, known, measuresOf } from './interpret-concepts.js';
-import { type ColumnSide, type Meaning, meaningText } from './meaning.js';
+import { interpret, measuresOf } from './interpret-concepts.js';
+import { type Meaning, meaningText } from './meaning.js';
 import { nearestPhraseWord } from './nearest-phrase-word.js';
 import {
   type Concept,
@@ -45,17 +46,14 @@ const VISIT_NUMBER = /^[vt]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
 
 /** doorpost's own way to head a column of sizes: foot_length_left_cm. */
 function ownMeasureHeading(heading: string): Candidate | null {
-  const match = /^([a-z_]+?)(?:_(left|right))?(?:_(mm|cm|m|in|inch|ft|kg|g|lb))?$/.exec(
-    heading.toLowerCase(),
-  );
-  if (!match || !known(match[1]) || (!heading.includes('_') && !measures[match[1]])) return null;
-  const [, measure, side, unit] = match;
-  const sided = measures[measure as MeasureId].sided;
+  const named = /^[a-z_]+$/i.test(heading) ? measureHeading(heading) : null;
+  if (named === null || !heading.toLowerCase().startsWith(named.measure)) return null;
+  const { measure, side, unit } = named;
   return {
     meaning: {
       kind: 'reading',
-      measure: measure as MeasureId,
-      side: sided ? ((side as ColumnSide | undefined) ?? 'row') : 'none',
+      measure,
+      side: measures[measure].sided ? (side ?? 'row') : 'none',
       unit: unitNamed(unit ?? ''),
       at: null,
     },

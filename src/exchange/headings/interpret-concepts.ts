@@ -38,7 +38,6 @@ export const BY_PART = {
 } as const satisfies Readonly<Record<string, OfPart>>;
 export const measuresOf = (part: PartId, dimension: DimensionId | 'alone'): readonly MeasureId[] =>
   (BY_PART[part] as OfPart)[dimension] ?? [];
-export const known = (id: string): id is MeasureId => Object.hasOwn(measures, id);
 
 /** What a heading of these concepts means: at most a few meanings, weighed where more is guessed. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one chain of meanings, the first that fits; its order is the rule

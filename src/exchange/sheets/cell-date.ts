@@ -92,6 +92,29 @@ function middle(year: string, month: number): CellDate | null {
   return date === null ? null : { dayFirst: date, monthFirst: date, monthOnly: true, about: false };
 }
 
+const YEARS = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
+const MONTHS = '(?:m|mo|mos|mths?|months?|mon|monate?|mois|mes|meses|mesi|mese|mnd|maanden|maand)';
+const WEEKS = '(?:w|wk|wks|weeks?|wochen?|sem|semaines?|semanas?|settimane?|weken)';
+/** Ways to write an age, with the years that its figures are. */
+const AGES: readonly (readonly [RegExp, (first: number, second: number, unit: string) => number])[] = [
+  [
+    new RegExp(
+      `^(\\d{1,2})\\s*${YEARS}\\.?,?\\s*(?:and|und|et|y|e|en)?\\s*(?:(\\d{1,2})\\s*(?:${MONTHS})?\\.?)?$`,
+    ),
+    (years, months) => years + months / 12,
+  ],
+  [new RegExp(`^(\\d{1,3})\\s*${MONTHS}\\.?$`), (months) => months / 12],
+  [
+    new RegExp(`^(\\d{1,2})\\s*${MONTHS}\\.?,?\\s*(\\d{1,2})\\s*([wd])[a-z]*$`),
+    (months, rest, unit) => months / 12 + (rest * (unit === 'w' ? 7 : 1)) / 365.25,
+  ],
+  [/^(\d{1,2})\s*[;:]\s*(0?\d|1[01])$/, (years, months) => years + months / 12],
+  [/^(\d{1,2})\/12$/, (months) => months / 12],
+  [/^(\d{1,2}) (\d{1,2})\/12$/, (years, months) => years + months / 12],
+  [new RegExp(`^(\\d{1,3})\\s*${WEEKS}$`), (weeks) => (weeks * 7) / 365.25],
+];
+const BARE = new RegExp(`^(\\d{1,3}(?:[.,]\\d+)?)\\s*(${YEARS})?\\.?$`);
+
 /** An age in years, months and weeks, as years: '6y 6m', '7;0', '7,5', '18 Mo', '10/12', '3 J 4 M'. Null where it is none. */
 export function cellAge(cell: string, heading = ''): number | null {
   if (cell.length > 40) return null;
@@ -104,25 +127,11 @@ export function cellAge(cell: string, heading = ''): number | null {
       /^(\d{1,2}) ?(\p{L}+) (?:and a half|(?:et )?1\/2|et demi|y medio|e mezzo|en een half)$/u,
       '$1,5 $2',
     );
-  const years = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
-  const months = '(?:m|mo|mos|mths?|months?|mon|monate?|mois|mes|meses|mesi|mese|mnd|maanden|maand)';
-  let match = new RegExp(
-    `^(\\d{1,2})\\s*${years}\\.?,?\\s*(?:and|und|et|y|e|en)?\\s*(?:(\\d{1,2})\\s*(?:${months})?\\.?)?$`,
-  ).exec(text);
-  if (match) return +match[1] + Number(match[2] ?? 0) / 12;
-  match = new RegExp(`^(\\d{1,3})\\s*${months}\\.?$`).exec(text);
-  if (match) return +match[1] / 12;
-  match = new RegExp(`^(\\d{1,2})\\s*${months}\\.?,?\\s*(\\d{1,2})\\s*([wd])[a-z]*$`).exec(text);
-  if (match) return +match[1] / 12 + (+match[2] * (match[3] === 'w' ? 7 : 1)) / 365.25;
-  match = /^(\d{1,2})\s*[;:]\s*(\d{1,2})$/.exec(text);
-  if (match && +match[2] < 12) return +match[1] + +match[2] / 12;
-  match = /^(\d{1,2})\/12$/.exec(text);
-  if (match) return +match[1] / 12;
-  match = /^(\d{1,2}) (\d{1,2})\/12$/.exec(text);
-  if (match) return +match[1] + +match[2] / 12;
-  match = /^(\d{1,3})\s*(?:w|wk|wks|weeks?|wochen?|sem|semaines?|semanas?|settimane?|weken)$/.exec(text);
-  if (match) return (+match[1] * 7) / 365.25;
-  match = new RegExp(`^(\\d{1,3}(?:[.,]\\d+)?)\\s*(${years})?\\.?$`).exec(text);
+  for (const [pattern, years] of AGES) {
+    const [, first, second, unit] = pattern.exec(text) ?? [];
+    if (first !== undefined) return years(+first, Number(second ?? 0), unit);
+  }
+  const match = BARE.exec(text);
   if (!match) return null;
   const age = Number(match[1].replace(',', '.'));
   const inUnit = match[2] === undefined ? age / perYear(heading) : age;

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../../records/dates.js';
-import { contentId } from '../csv/read-rows.js';
+import { contentId } from '../csv/content-id.js';
 import type { MadeRow } from './canonical.js';
 import { cellAge } from './cell-date.js';
 import { saysNothing } from './cell-words.js';

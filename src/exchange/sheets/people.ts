@@ -1,5 +1,5 @@
 import { daysBetween, type IsoDate } from '../../records/dates.js';
-import { contentId } from '../csv/read-rows.js';
+import { contentId } from '../csv/content-id.js';
 import { foldText } from '../headings/fold-words.js';
 
 /** A child met in a sheet, by whatever the sheet says of it. */

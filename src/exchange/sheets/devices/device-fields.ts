@@ -1,6 +1,6 @@
 import { IN_FUTURE } from '../../../records/check/refuse.js';
 import type { IsoDate } from '../../../records/dates.js';
-import { contentId } from '../../csv/read-rows.js';
+import { contentId } from '../../csv/content-id.js';
 import { foldText } from '../../headings/fold-words.js';
 import type { MadeRow } from '../canonical.js';
 import { wordIn } from '../cell-words.js';

@@ -1,5 +1,5 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
-import { contentId } from '../../csv/read-rows.js';
+import { contentId } from '../../csv/content-id.js';
 import { isField } from '../../headings/meaning.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices, sameDevice } from '../cell-device.js';

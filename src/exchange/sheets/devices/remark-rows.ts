@@ -1,7 +1,7 @@
 import { readNote } from '../../../forecast/flags/notes/read-note.js';
 import type { IsoDate } from '../../../records/dates.js';
 import { LONGEST_NOTE } from '../../../records/records.js';
-import { contentId } from '../../csv/read-rows.js';
+import { contentId } from '../../csv/content-id.js';
 import type { MadeRow } from '../canonical.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
