@@ -3,9 +3,10 @@ import { unitNamed } from '../../records/units.js';
 import { deviceSizeHeading } from '../csv/device-size-heading.js';
 import { measureHeading } from '../csv/measure-names.js';
 import { remembered } from '../remembered.js';
+import { measuresOf } from './by-part.js';
 import { withoutDateHint } from './date-format-hint.js';
 import { foldWords } from './fold-words.js';
-import { interpret, measuresOf } from './interpret-concepts.js';
+import { interpret } from './interpret-concepts.js';
 import { type Meaning, meaningText } from './meaning.js';
 import { nearestPhraseWord } from './nearest-phrase-word.js';
 import {

@@ -1,14 +1,8 @@
 import type { MeasureId } from '../../records/measure.js';
+import type { DimensionId, PartId } from './by-part.js';
 import { phrasesOf } from './fold-words.js';
 import { spokenLists, vocabularies } from './read-words.js';
-import {
-  type DimensionId,
-  type FieldId,
-  type Language,
-  languages,
-  type PartId,
-  type Vocabulary,
-} from './vocabulary.js';
+import { type FieldId, type Language, languages, type Vocabulary } from './vocabulary.js';
 
 /** What a word or phrase of a heading can stand for. */
 export type Concept =

@@ -1,5 +1,5 @@
 import type { EndReason } from '../../records/device.js';
-import type { BY_PART } from './interpret-concepts.js';
+import type { DimensionId, PartId } from './by-part.js';
 
 /**
  * What people write over the columns and into the cells of their own lists, in words.csv: a row a meaning, a column a
@@ -60,9 +60,6 @@ export const fieldIds = Object.keys(fieldLabels) as FieldId[];
 
 export const languages = ['en', 'de', 'fr', 'es', 'nl', 'it'] as const;
 export type Language = (typeof languages)[number];
-
-export type PartId = keyof typeof BY_PART;
-export type DimensionId = 'length' | 'breadth' | 'height' | 'girth' | 'diagonal';
 
 export interface Vocabulary {
   readonly fields: Partial<Record<FieldId, string>>;

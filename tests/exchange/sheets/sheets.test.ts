@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { BY_PART } from '../../../src/exchange/headings/by-part.js';
 import { headingCandidates } from '../../../src/exchange/headings/heading-meaning.js';
-import { BY_PART } from '../../../src/exchange/headings/interpret-concepts.js';
 import { spokenLists, vocabularies } from '../../../src/exchange/headings/read-words.js';
 import { fieldIds } from '../../../src/exchange/headings/vocabulary.js';
 import { parseCaseload } from '../../../src/exchange/parse-caseload.js';

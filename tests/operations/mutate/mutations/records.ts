@@ -187,11 +187,8 @@ export const records: readonly MutationGroup[] = [
     changes: [
       ['return both(iso(year(y), b, a), iso(year(y), a, b));', 'return same(iso(year(y), b, a));'],
       ['century + two > Number(today.slice(0, 4)) ?', 'false ?'],
-      ['(+match[1] * 7) / 365.25', '(+match[1] * 30) / 365.25'],
-      [
-        'if (match) return +match[1] / 12;\n  match = /^(\\d{1,2}) (',
-        'if (match) return +match[1];\n  match = /^(\\d{1,2}) (',
-      ],
+      ['(weeks * 7) / 365.25', '(weeks * 30) / 365.25'],
+      ['\\/12$/, (months) => months / 12]', '\\/12$/, (months) => months]'],
     ],
   },
   {
