@@ -1,12 +1,11 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import { writersOf } from '../../records/roles.js';
-import { actorOf } from '../../service/access.js';
 import { visitMove } from '../../service/api/schemas/records.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import type { Format } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
+import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
@@ -15,18 +14,18 @@ import { readVisit } from './read-visit.js';
 import { devicesInUse, saveVisit } from './save-visit.js';
 import { VisitPage } from './visit-page.js';
 
-type Child = { Params: { id: string }; Querystring: Fields; Body: Fields };
 const text = (form: Fields): Record<string, string> =>
-  Object.fromEntries(Object.entries(form ?? {}).map(([k, v]) => [k, String(v ?? '')]));
+  Object.fromEntries(Object.entries(form).map(([k, v]) => [k, String(v ?? '')]));
 
 /** A whole visit on one page: readings, skin and fit, one save. */
 export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
-  const access = { config: { access: writersOf.measurements } };
+  const { store } = deps;
+  const { get, post, save } = pagesOf(app, deps);
+  const writers = writersOf.measurements;
 
   /** What every answer about a visit starts from. */
-  const opened = async (request: FastifyRequest<Child>, on: IsoDate) => {
-    const record = await store.children.record(request.params.id, actorOf(request));
+  const opened = async ({ id, actor }: Asked, on: IsoDate) => {
+    const record = await store.children.record(id, actor);
     const { rules } = (await deps.assessor.current()).context;
     return {
       child: record.child,
@@ -35,54 +34,51 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
       usual: usualMeasures(record, rules),
     };
   };
-  const submitted = async (request: FastifyRequest<Child>, format: Format) => {
-    const body = text(request.body);
-    const today = clock.today();
+  const submitted = async (asked: Asked) => {
+    const body = text(asked.body);
+    const { today } = asked;
+    const format = await readerFormat(asked.request, deps);
     const on = isIsoDate(body.date ?? '') && body.date <= today ? body.date : today;
-    const start = await opened(request, on);
+    const start = await opened(asked, on);
     const visit = readVisit(body, start.sizes, start.devices, start.child.birthDate, today, format);
     return { start, visit, confirmed: body.confirmed === 'yes' };
   };
 
-  app.get<Child>('/children/:id/visit', access, async (request, reply) => {
-    const today = clock.today();
+  get('/children/:id/visit', writers, async (asked) => {
+    const { request, today } = asked;
+    const observer = request.user?.displayName ?? '';
     const blank = {
       typed: {},
       unit: 'mm',
       date: today,
-      observer: request.user?.displayName ?? '',
+      observer,
       errors: {},
       doubts: {},
       remarks: {},
     } as const;
-    return reply.page(<VisitPage {...(await opened(request, today))} {...blank} />);
+    return <VisitPage {...(await opened(asked, today))} {...blank} />;
   });
 
-  app.post<Child>('/children/:id/visit/check', access, async (request, reply) => {
-    const format = await readerFormat(request, deps);
-    const { errors, doubts, remarks, readings } = (await submitted(request, format)).visit;
-    return reply
+  post('/children/:id/visit/check', writers, async (asked) => {
+    const { errors, doubts, remarks, readings } = (await submitted(asked)).visit;
+    return asked.reply
       .header('cache-control', 'no-store')
       .send({ errors, doubts, remarks, count: readings.length });
   });
 
-  app.post<Child>('/children/:id/visit', access, async (request, reply) => {
-    const { id } = request.params;
-    const { start, visit, confirmed } = await submitted(request, await readerFormat(request, deps));
+  post('/children/:id/visit', writers, async (asked) => {
+    const { reply, id, today } = asked;
+    const { start, visit, confirmed } = await submitted(asked);
     if (Object.keys(visit.errors).length > 0 || (Object.keys(visit.doubts).length > 0 && !confirmed))
       return reply.page(<VisitPage {...start} {...visit} />, 422);
     return reply.save(async (tx, actor) => {
-      await saveVisit(tx, id, visit, clock.today(), actor);
-      return `${childPath(id)}?notice=visit-saved`;
+      await saveVisit(tx, id, visit, today, actor);
+      return childPath(id, '?notice=visit-saved');
     });
   });
 
-  app.post<Child>('/children/:id/visits/move', access, async (request, reply) => {
-    const { id } = request.params;
-    const move = typedRecord(visitMove, request.body);
-    return reply.save(async (tx, actor) => {
-      await tx.visits.move(id, move, clock.today(), actor);
-      return `${childPath(id)}?notice=visit-moved`;
-    });
+  save('/children/:id/visits/move', writers, async ({ tx, id, body, today, actor }) => {
+    await tx.visits.move(id, typedRecord(visitMove, body), today, actor);
+    return childPath(id, '?notice=visit-moved');
   });
 }

@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { growthChart } from '../../charts/growth-chart.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
@@ -13,7 +13,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { drawFor } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
-import type { Fields } from '../parts/route-types.js';
+import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
 import { RoomPage } from './room-page.js';
 import { monthsAsked, oddsAsked, pairOf, roomTable, usually } from './room-table.js';
@@ -21,60 +21,50 @@ import { expectedText } from './visit-words.js';
 import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';
 import { WhatIfSeveralPage } from './what-if-several-page.js';
 
-type Child = { Params: { id: string }; Querystring: Fields };
-const access = { config: { access: clinicians } };
 /** Further from its expectation than this many standard deviations an imagined reading is worth a word. */
 const DOUBT_BEYOND_SD = 4;
 
 /** Questions about dates that change nothing: how much room the next cast needs, or several things at once. */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the pages of one question, which share how it is asked
 export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { clock } = deps;
+  const { get } = pagesOf(app, deps);
 
-  const opened = async (request: FastifyRequest<Child>) => {
-    const view = await loadChildFor(request, request.params.id, deps);
-    const device = deviceOf(view.record, request.query.device);
+  const opened = async ({ request, id, query }: Asked) => {
+    const view = await loadChildFor(request, id, deps);
+    const device = deviceOf(view.record, query.device);
     const { context: using } = await deps.assessor.current();
     return { view, device, using, inUse: view.inUse.find((v) => v.device.id === device.id) };
   };
 
-  app.get<Child>('/children/:id/what-if/next', access, async (request, reply) => {
-    const { view, device, using } = await opened(request);
+  get('/children/:id/what-if/next', clinicians, async (asked) => {
+    const { query, today } = asked;
+    const { view, device, using } = await opened(asked);
     const { record, inUse, assessment } = view;
     const { rules, model } = using;
     const { measurements } = record;
     const pair = pairOf(device, inUse);
     const posterior = posteriorOf(record, deps);
     const { birthDate } = record.child;
-    return reply.page(
+    const growth = posterior && { posterior, model, measurements };
+    const rows = growth ? roomTable(growth, pair, rules, birthDate, today, assessment.seed) : [];
+    return (
       <RoomPage
         child={record.child}
         device={device}
         devices={pair.map((v) => v.device)}
-        rows={
-          posterior
-            ? roomTable(
-                { posterior, model, measurements },
-                pair,
-                rules,
-                birthDate,
-                clock.today(),
-                assessment.seed,
-              )
-            : []
-        }
-        months={monthsAsked.find((m) => String(m) === request.query.months) ?? usually.months}
-        odds={oddsAsked.find((p) => String(p) === request.query.odds) ?? usually.odds}
-      />,
+        rows={rows}
+        months={monthsAsked.find((m) => String(m) === query.months) ?? usually.months}
+        odds={oddsAsked.find((p) => String(p) === query.odds) ?? usually.odds}
+      />
     );
   });
 
-  app.get<Child>('/children/:id/what-if/several', access, async (request, reply) => {
-    const { view, device, using, inUse } = await opened(request);
+  get('/children/:id/what-if/several', clinicians, async (asked) => {
+    const { request, reply } = asked;
+    const { view, device, using, inUse } = await opened(asked);
     const { record } = view;
     const rule = using.rules.get(device.family);
     const dimensions = rule ? dimensionsOf(rule, device, record.child.birthDate) : [];
-    const read = readWhatIf(request.query, dimensions, using.today);
+    const read = readWhatIf(asked.query, dimensions, using.today);
     const { on } = read.imagined;
     const expected = expectedSizes(record, posteriorOf(record, deps), on);
     const faulty = Object.keys(read.errors).length > 0;
@@ -105,7 +95,7 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
 
 /** The growth chart of what limits the device first, as it would stand on the day asked for. */
 async function chartOf(
-  request: FastifyRequest,
+  request: Asked['request'],
   record: ChildRecord,
   growth: ChildAssessment['growth'],
   then: DeviceForecast,

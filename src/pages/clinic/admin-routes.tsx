@@ -1,91 +1,90 @@
 import { PassThrough } from 'node:stream';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { newPasswordLimits } from '../../records/check/check-account.js';
 import { administrators, overseers } from '../../records/roles.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { readLanguages, signLanguage } from '../../service/native-readers.js';
 import { shownLog } from '../../service/shown-log.js';
 import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { signer } from '../../service/sign-offs.js';
-import { families, roles } from '../../store/contract.js';
+import { type Actor, families, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { cannotBe } from '../parts/cannot-be.js';
+import { pagesOf } from '../parts/pages-of.js';
 import { refusalOf } from '../parts/refusal-of.js';
-import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
 import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
-
-type Admin = { Params: { id: string }; Querystring: Fields; Body: Fields };
 
 const withRole = z.object({ role: z.enum(roles) });
 
 const USER_SAVED = '/users?notice=user-saved';
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): void {
+  userPages(app, deps);
+  settingsPages(app, deps);
+  logPage(app, deps);
+}
+
+function userPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
-  const access = { config: { access: administrators } };
+  const { get, post, save } = pagesOf(app, deps);
+  const page = async (error = '') => <UsersPage users={await store.users.list()} error={error} />;
 
-  app.get('/users', access, async (_request, reply) =>
-    reply.page(<UsersPage users={await store.users.list()} error="" />),
-  );
+  get('/users', administrators, () => page());
 
-  app.post<Admin>('/users', access, async (request, reply) => {
-    const { name = '', displayName = '', password } = request.body ?? {};
-    const user = { name, displayName: displayName || name, ...typedRecord(withRole, request.body), password };
+  post('/users', administrators, async ({ reply, body }) => {
+    const { name = '', displayName = '', password } = body;
+    const user = { name, displayName: displayName || name, ...typedRecord(withRole, body), password };
     const error = await refusalOf(
       reply.save(async (tx, actor) => {
         await tx.users.create(user, actor);
         return USER_SAVED;
       }),
     );
-    if (!error) return reply;
-    const users = await store.users.list();
-    return reply.page(<UsersPage users={users} error={error} />, 422);
+    return error ? reply.page(await page(error), 422) : reply;
   });
 
-  app.post<Admin>('/users/:id', access, async (request, reply) => {
-    const { disabled, version } = request.body ?? {};
-    const change = { ...typedRecord(withRole, request.body), disabled: disabled === 'yes' };
-    return reply.save(async (tx, actor) => {
-      await tx.users.change(request.params.id, change, Number(version), actor);
-      return USER_SAVED;
-    });
+  save('/users/:id', administrators, async ({ tx, id, body, actor }) => {
+    const change = { ...typedRecord(withRole, body), disabled: body.disabled === 'yes' };
+    await tx.users.change(id, change, Number(body.version), actor);
+    return USER_SAVED;
   });
 
-  app.post<Admin>('/users/:id/password', access, async (request, reply) => {
-    const { password } = request.body ?? {};
+  post('/users/:id/password', administrators, async ({ reply, id, body: { password }, actor }) => {
     if (!password)
       throw new DoorpostError('invalid-value', 'There is no password in the form', {
         field: 'password',
         accepted: `${newPasswordLimits.minLength} to ${newPasswordLimits.maxLength} characters`,
       });
-    await store.users.change(request.params.id, { password }, null, actorOf(request));
-    return reply.redirect('/users?notice=user-saved', 303);
+    await store.users.change(id, { password }, null, actor);
+    return reply.redirect(USER_SAVED, 303);
   });
+}
 
-  const showSettings = async (request: FastifyRequest, reply: FastifyReply, error = '') => {
+function settingsPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { store } = deps;
+  const { get, post, save } = pagesOf(app, deps);
+
+  const page = async (actor: Actor, error = '') => {
     const [settings, languages, me] = await Promise.all([
       store.settings.get(),
       readLanguages(store),
-      store.users.get(actorOf(request).userId),
+      store.users.get(actor.userId),
     ]);
-    const page = (
+    return (
       <SettingsPage settings={settings} languages={languages} askPassword={me.hasPassword} error={error} />
     );
-    return reply.page(page, error ? 422 : 200);
   };
 
-  app.get('/settings', access, (request, reply) => showSettings(request, reply));
+  get('/settings', administrators, ({ actor }) => page(actor));
 
-  app.post<Admin>('/settings/backup', access, async (request, reply) => {
-    const error = await refusalOf(passwordAgain(request, deps, request.body?.password ?? '', 'for a backup'));
-    if (error) return showSettings(request, reply, error);
-    await store.audit.record(actorOf(request), 'export', 'backup');
+  post('/settings/backup', administrators, async ({ request, reply, body, actor, today }) => {
+    const error = await refusalOf(passwordAgain(request, deps, body.password ?? '', 'for a backup'));
+    if (error) return reply.page(await page(actor, error), 422);
+    await store.audit.record(actor, 'export', 'backup');
     const file = new PassThrough();
     store.backup(file).catch((problem) => {
       request.log.error({ code: problem.code }, 'a backup was cut short');
@@ -93,13 +92,13 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
     });
     return reply
       .type('application/gzip')
-      .header('content-disposition', `attachment; filename="doorpost-${deps.clock.today()}.jsonl.gz"`)
+      .header('content-disposition', `attachment; filename="doorpost-${today}.jsonl.gz"`)
       .send(file);
   });
 
-  app.post<Admin>('/settings/languages', access, async (request, reply) => {
-    const { language = '', ...rest } = request.body ?? {};
-    const reader = signer.safeParse({ name: rest.name, profession: rest.profession });
+  save('/settings/languages', administrators, async ({ tx, body, actor }) => {
+    const { language = '', name, profession } = body;
+    const reader = signer.safeParse({ name, profession });
     if (!reader.success || !familyLanguages.some((l) => l.language === language))
       throw new DoorpostError('invalid-value', 'A language is signed by a native reader', {
         field: reader.success ? 'language' : 'name',
@@ -107,14 +106,11 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
           ? familyLanguages.map((l) => l.language).join(', ')
           : 'name and work of the reader, 2 letters at least',
       });
-    return reply.save(async (tx, actor) => {
-      await signLanguage(tx, language, reader.data, actor);
-      return '/settings?notice=settings-saved#languages';
-    });
+    await signLanguage(tx, language, reader.data, actor);
+    return '/settings?notice=settings-saved#languages';
   });
 
-  app.post<Admin>('/settings', access, async (request, reply) => {
-    const body = request.body ?? {};
+  save('/settings', administrators, async ({ tx, body, actor }) => {
     const number = (field: string, low = 0, high = Number.POSITIVE_INFINITY): number => {
       const value = Number(body[field]);
       if (!body[field] || !(value >= low && value <= high)) cannotBe(field, body[field], `${low} to ${high}`);
@@ -132,16 +128,16 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         ),
       ),
     };
-    return reply.save(async (tx, actor) => {
-      await tx.settings.change(change, Number(body.version), actor);
-      return '/settings?notice=settings-saved';
-    });
+    await tx.settings.change(change, Number(body.version), actor);
+    return '/settings?notice=settings-saved';
   });
+}
 
-  app.get<Admin>('/access-log', { config: { access: overseers } }, async (request, reply) => {
-    const { childId = '', action = '', from = '', to = '', cursor } = request.query;
+function logPage(app: FastifyInstance, deps: ServiceDeps): void {
+  pagesOf(app, deps).get('/access-log', overseers, async ({ query, actor }) => {
+    const { childId = '', action = '', from = '', to = '', cursor } = query;
     const page = await shownLog(
-      store,
+      deps.store,
       {
         childId: childId || undefined,
         action: action || undefined,
@@ -149,8 +145,8 @@ export function registerAdminPages(app: FastifyInstance, deps: ServiceDeps): voi
         to: to ? `${to}T23:59:59.999Z` : undefined,
       },
       { limit: 100, cursor: cursor || null },
-      actorOf(request),
+      actor,
     );
-    return reply.page(<AccessLogPage page={page} filter={{ childId, action, from, to }} />);
+    return <AccessLogPage page={page} filter={{ childId, action, from, to }} />;
   });
 }

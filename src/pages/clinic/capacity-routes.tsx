@@ -4,6 +4,7 @@ import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
+import { pagesOf } from '../parts/pages-of.js';
 import type { Fields } from '../parts/route-types.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
@@ -12,7 +13,7 @@ const WEEKS_AHEAD = 26;
 
 export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  const access = { config: { access: staff } };
+  const { get, post } = pagesOf(app, deps);
 
   const show = async (reply: FastifyReply, entered: Fields | null, errors: readonly string[] = []) => {
     const { value, version } = await store.settings.get();
@@ -29,10 +30,9 @@ export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): 
     );
   };
 
-  app.get('/capacity', access, (_request, reply) => show(reply, null));
+  get('/capacity', staff, ({ reply }) => show(reply, null));
 
-  app.post<{ Body: Fields }>('/capacity', access, async (request, reply) => {
-    const form = request.body ?? {};
+  post('/capacity', staff, async ({ reply, body: form }) => {
     try {
       const capacity = readCapacity(form);
       return await reply.save(async (tx, actor) => {

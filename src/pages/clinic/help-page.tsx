@@ -1,7 +1,25 @@
+import type { FastifyInstance } from 'fastify';
+import { DoorpostError } from '../../errors.js';
+import { everyone } from '../../records/roles.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
 import { Layout } from '../parts/layout.js';
+import { pagesOf } from '../parts/pages-of.js';
 import { helpTexts, type Reader, readers } from './help-words.js';
 
-export function HelpPage({ reader }: { reader: Reader }) {
+/** Help of one screen for each kind of reader; every page's Help leads to that of who is signed in. */
+export function registerHelpPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { get } = pagesOf(app, deps);
+  get('/help', everyone, async ({ request, reply }) =>
+    reply.redirect(`/help/${request.user?.role ?? 'clinician'}`, 303),
+  );
+  get('/help/:reader', everyone, async ({ params }) => {
+    const reader = readers.find((r) => r === params.reader);
+    if (!reader) throw new DoorpostError('not-found', 'There is no such page of help');
+    return <HelpPage reader={reader} />;
+  });
+}
+
+function HelpPage({ reader }: { reader: Reader }) {
   const { title, steps, picture } = helpTexts[reader];
   return (
     <Layout title={title}>

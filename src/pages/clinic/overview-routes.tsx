@@ -8,6 +8,7 @@ import { lastAnswer } from '../../service/last-answer.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { ClinicSettings, RecallBrief } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
+import { pagesOf } from '../parts/pages-of.js';
 import { FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
 import { MonthsAhead } from './months-ahead.js';
@@ -38,7 +39,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     return { rows, chart: run ? chart : null };
   };
 
-  app.get('/overview', { config: { access: staff } }, async (request, reply) => {
+  pagesOf(app, deps).get('/overview', staff, async ({ request }) => {
     const [
       { held, waits, year, turnaround, ahead, ended, eligibleAfterMonths },
       { rows, chart },
@@ -53,7 +54,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const enough = held.judged >= FEWEST_JUDGED;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
-    return reply.page(
+    return (
       <OverviewPage
         held={
           <ForecastsHeld
@@ -74,16 +75,15 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
         months={<MonthsAhead {...{ ahead, firstCasts: year.firstCasts, ended, eligibleAfterMonths }} />}
         workload={chart && (await drawFor(request, chart))}
         coverage={coverage}
-      />,
+      />
     );
   });
 
-  app.get('/overview/workload.json', { config: { access: staff } }, async () => {
+  const access = { config: { access: staff } };
+  app.get('/overview/workload.json', access, async () => {
     const { chart } = await workload();
     return chart?.() ?? {};
   });
 
-  app.get('/overview/dates-held.json', { config: { access: staff } }, async () =>
-    datesHeldChart((await counts()).held.dates),
-  );
+  app.get('/overview/dates-held.json', access, async () => datesHeldChart((await counts()).held.dates));
 }

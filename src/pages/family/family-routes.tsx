@@ -1,8 +1,7 @@
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { familyAnswerFields, stopsWearing } from '../../records/family-answer.js';
 import { clinicians, staff } from '../../records/roles.js';
-import { actorOf } from '../../service/access.js';
 import { chartableMeasures, growthSpec } from '../../service/child-view/child-charts.js';
 import { type ChildView, loadChild, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
@@ -11,6 +10,7 @@ import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '.
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
+import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { childPath, wholeAddress } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
@@ -20,13 +20,13 @@ import { FamilyPage } from './family-page.js';
 import { hasToes, QuestionsForm } from './questions-form.js';
 import { registerQuestionPages } from './questions-routes.js';
 
-type Sheet = { Params: { id: string; token: string }; Querystring: Fields; Body: Fields };
 /** Answers a minute from one address: a family sends one. */
 const ANSWERS_A_MINUTE = 6;
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: the two doors to one sheet, and what they share
 export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
+  const { get, post, save } = pagesOf(app, deps);
   registerQuestionPages(app, deps);
 
   interface Shown {
@@ -40,14 +40,13 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     readonly typed?: Fields;
   }
 
-  const sheet = async (request: FastifyRequest<Sheet>, reply: FastifyReply, shown: Shown) => {
+  const sheet = async ({ request, reply, query, today }: Asked, shown: Shown) => {
     const { childId, actor, path, asked } = shown;
-    const today = clock.today();
     const view = await loadChild(childId, deps, actor);
     const [{ value: settings }, languages] = await Promise.all([store.settings.get(), readLanguages(store)]);
     const telephone = shown.linkUntil === null ? undefined : request.headers['accept-language'];
     const words = familyWords(
-      shown.language ?? request.query.language ?? languageOf(view, settings.language, telephone),
+      shown.language ?? query.language ?? languageOf(view, settings.language, telephone),
     );
     // A scheduler's view of the record lacks what the growth estimate needs; the sheet then goes without a chart.
     const whole = seesDiagnoses(actor);
@@ -90,16 +89,10 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     );
   };
 
-  app.get<Sheet>('/children/:id/family', { config: { access: staff } }, async (request, reply) => {
-    const { id } = request.params;
-    const path = childPath(id, '/family');
-    return sheet(request, reply, {
-      childId: id,
-      actor: actorOf(request),
-      path,
-      linkUntil: null,
-      asked: null,
-    });
+  get('/children/:id/family', staff, (asked) => {
+    const { id: childId, actor } = asked;
+    const path = childPath(childId, '/family');
+    return sheet(asked, { childId, actor, path, linkUntil: null, asked: null });
   });
 
   const opened = async (token: string): Promise<Shown> => {
@@ -114,68 +107,51 @@ export function registerFamilyPages(app: FastifyInstance, deps: ServiceDeps): vo
     };
   };
 
-  app.get<Sheet>('/family/:token', { config: { access: 'public' } }, async (request, reply) =>
-    sheet(request, reply, await opened(request.params.token)),
-  );
+  get('/family/:token', 'public', async (asked) => sheet(asked, await opened(asked.params.token)));
 
-  app.post<Sheet>(
-    '/family/:token/answers',
-    { config: { access: 'public', rateLimit: { max: ANSWERS_A_MINUTE, timeWindow: '1 minute' } } },
-    async (request, reply) => {
-      const body = request.body ?? {};
-      const shown = await opened(request.params.token);
-      const view = await loadChild(shown.childId, deps, shown.actor);
-      const worn = shown.asked && wornOf(view, shown.asked);
-      if (!worn || shown.asked?.id !== body.question)
-        throw new DoorpostError('not-found', 'These questions are not open any more');
-      const read = readAnswer(body, hasToes(worn.region));
-      if (!read.success) return sheet(request, reply, { ...shown, language: body.language, typed: body });
-      await store.familyQuestions.answer(shown.asked.id, shown.childId, read.data, clock.now(), shown.actor);
-      const { value: settings } = await store.settings.get();
-      return reply
-        .header('referrer-policy', 'no-referrer')
-        .page(
-          <AnsweredPage
-            words={familyWords(body.language ?? view.record.child.language)}
-            worn={worn}
-            stop={stopsWearing(read.data)}
-            contact={settings.contact}
-            back={`${shown.path}?language=${encodeURIComponent(body.language ?? '')}`}
-          />,
-        );
-    },
-  );
-
-  app.post<Sheet>('/children/:id/links', { config: { access: clinicians } }, async (request, reply) => {
-    const { id } = request.params;
-    const { label, days } = typedRecord(newFamilyLink, request.body);
-    const link = await store.familyLinks.create(id, label, days, clock.now(), actorOf(request));
-    // Shown in the answer itself, once: a redirect would put the token into history and logs.
-    return reply.page(
-      <FamilyLinkPage
-        childId={id}
-        link={link}
-        url={wholeAddress(request, deps, `/family/${encodeURIComponent(link.token)}`)}
-      />,
-      201,
-    );
+  const answer = async (asked: Asked) => {
+    const { reply, body } = asked;
+    const shown = await opened(asked.params.token);
+    const view = await loadChild(shown.childId, deps, shown.actor);
+    const worn = shown.asked && wornOf(view, shown.asked);
+    if (!worn || shown.asked?.id !== body.question)
+      throw new DoorpostError('not-found', 'These questions are not open any more');
+    const read = readAnswer(body, hasToes(worn.region));
+    if (!read.success) return sheet(asked, { ...shown, language: body.language, typed: body });
+    await store.familyQuestions.answer(shown.asked.id, shown.childId, read.data, clock.now(), shown.actor);
+    const { value: settings } = await store.settings.get();
+    return reply
+      .header('referrer-policy', 'no-referrer')
+      .page(
+        <AnsweredPage
+          words={familyWords(body.language ?? view.record.child.language)}
+          worn={worn}
+          stop={stopsWearing(read.data)}
+          contact={settings.contact}
+          back={`${shown.path}?language=${encodeURIComponent(body.language ?? '')}`}
+        />,
+      );
+  };
+  post('/family/:token/answers', 'public', answer, {
+    rateLimit: { max: ANSWERS_A_MINUTE, timeWindow: '1 minute' },
   });
 
-  app.post<Sheet>(
-    '/children/:id/links/withdraw',
-    { config: { access: clinicians } },
-    async (request, reply) => {
-      const { id } = request.params;
-      const wanted = request.body?.link ?? '';
-      const own = await store.familyLinks.list(id, actorOf(request));
-      if (!own.some((l) => l.id === wanted))
-        throw new DoorpostError('not-found', 'This child has no such link');
-      return reply.save(async (tx, actor) => {
-        await tx.familyLinks.withdraw(wanted, clock.now(), actor);
-        return childPath(id, '?notice=link-withdrawn#links');
-      });
-    },
-  );
+  post('/children/:id/links', clinicians, async ({ request, reply, id, body, actor }) => {
+    const { label, days } = typedRecord(newFamilyLink, body);
+    const link = await store.familyLinks.create(id, label, days, clock.now(), actor);
+    const url = wholeAddress(request, deps, `/family/${encodeURIComponent(link.token)}`);
+    // Shown in the answer itself, once: a redirect would put the token into history and logs.
+    return reply.page(<FamilyLinkPage childId={id} link={link} url={url} />, 201);
+  });
+
+  save('/children/:id/links/withdraw', clinicians, async ({ tx, id, body, actor }) => {
+    const wanted = body.link ?? '';
+    const own = await store.familyLinks.list(id, actor);
+    if (!own.some((l) => l.id === wanted))
+      throw new DoorpostError('not-found', 'This child has no such link');
+    await tx.familyLinks.withdraw(wanted, clock.now(), actor);
+    return childPath(id, '?notice=link-withdrawn#links');
+  });
 }
 
 /** The record's language where it says another than the clinic's own; else the telephone's; else the clinic's. */

@@ -1,12 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
 import { shutDays } from '../../recall/level/shut-days.js';
 import type { IsoDate } from '../../records/dates.js';
 import { planners } from '../../records/roles.js';
-import { actorOf } from '../../service/access.js';
 import { calendarFeedPath } from '../../service/calendar-feed.js';
 import { calendarOf } from '../../service/calendar-of.js';
 import { clinicWeekOf } from '../../service/clinic-week-of.js';
@@ -18,6 +17,7 @@ import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { cannotBe } from '../parts/cannot-be.js';
 import { readerFormat } from '../parts/page-context.js';
+import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { wholeAddress } from '../parts/paths.js';
 import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
@@ -35,12 +35,11 @@ import {
 
 /** Nobody who has a date, said no or moved away is written to. */
 const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
-type Entry = { Params: { entry: string }; Body: Fields; Querystring: Fields };
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
-  const access = { config: { access: planners } };
+  const { get, post, save } = pagesOf(app, deps);
   // The same for everybody who opens the list, until somebody is called or another is made.
   const changes = lastAnswer(changesSince);
   const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
@@ -48,17 +47,16 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   );
 
   /** The rows that fit the filters in an address, in the order of the list. */
-  const rowsOf = async (request: FastifyRequest): Promise<readonly RecallRow[]> => {
+  const rowsOf = async (asked: Asked): Promise<readonly RecallRow[]> => {
     const [run] = await store.recall.inUse();
     if (!run) return [];
-    const query = queryOf(request.query as Fields);
+    const query = queryOf(asked.query);
     const fits = filterRows(await store.recall.briefs(run.id, { text: query.text }), query);
-    return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, actorOf(request));
+    return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, asked.actor);
   };
 
-  app.get<Entry>('/recall', access, async (request, reply) => {
-    const query = queryOf(request.query);
-    const actor = actorOf(request);
+  get('/recall', planners, async ({ request, reply, query: asked, actor }) => {
+    const query = queryOf(asked);
     const [format, [run = null, before], [job], { value: settings }] = await Promise.all([
       readerFormat(request, deps),
       store.recall.inUse(),
@@ -86,7 +84,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       store.familyQuestions.waiting(actor),
     ]);
     // The list that was asked for is below.
-    const ready = request.query.notice === 'run-started' && job?.status === 'done';
+    const ready = asked.notice === 'run-started' && job?.status === 'done';
     return reply.page(
       <RecallPage
         run={run}
@@ -111,78 +109,68 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     );
   });
 
-  app.post<{ Body: Fields }>('/recall/run', access, async (request, reply) => {
-    const month = request.body?.month ?? '';
+  post('/recall/run', planners, async ({ reply, body, actor }) => {
+    const { month = '' } = body;
     if (month !== '' && !/^\d{4}-(0[1-9]|1[0-2])$/.test(month))
       cannotBe('month', month, 'YYYY-MM, or nothing for today and the next five weeks');
     const runId = await jobs.startRecallRun(month ? `${month}-01` : null);
-    const actor = actorOf(request);
     await store.audit.record(actor, 'start', 'recall-run', { runId });
     return reply.redirect('/recall?notice=run-started', 303);
   });
 
-  app.post<Entry>('/recall/entries/:entry/state', access, async (request, reply) => {
-    const { appointment = null, ...said } = typedRecord(callState, request.body);
-    const { entry } = request.params;
-    const { version } = request.body ?? {};
+  save('/recall/entries/:entry/state', planners, async ({ tx, params: { entry }, body, actor, today }) => {
+    const { appointment = null, ...said } = typedRecord(callState, body);
     // The form has a day in it whatever is said; only a booking is for that day.
     const change = { ...said, ...(said.state === 'booked' ? { appointment } : {}) };
-    return reply.save(async (tx, actor) => {
-      await setRecallState(tx, entry, change, version ? Number(version) : null, clock.today(), actor);
-      return backTo(request.body, entry, 'state-saved');
-    });
+    await setRecallState(tx, entry, change, body.version ? Number(body.version) : null, today, actor);
+    return backTo(body, entry, 'state-saved');
   });
 
-  app.post<Entry>('/recall/entries/:entry/undo', access, async (request, reply) => {
-    const { entry } = request.params;
-    return reply.save(async (tx, actor) => {
-      await undoRecallState(tx, entry, clock.today(), actor);
-      return backTo(request.body, entry, 'state-undone');
-    });
+  save('/recall/entries/:entry/undo', planners, async ({ tx, params: { entry }, body, actor, today }) => {
+    await undoRecallState(tx, entry, today, actor);
+    return backTo(body, entry, 'state-undone');
   });
 
-  app.get<Entry>('/recall/letters', access, async (request, reply) => {
-    const rows = await rowsOf(request);
+  get('/recall/letters', planners, async (asked) => {
+    const rows = (await rowsOf(asked)).filter((r) => LETTER_STATES.includes(r.state));
     const { value: settings } = await store.settings.get();
-    const wanted = rows.filter((r) => LETTER_STATES.includes(r.state));
-    await exported(request, 'letters', wanted);
+    await exported(asked, 'letters', rows);
     const { rules } = (await deps.assessor.current()).context;
     const languages = await readLanguages(store);
-    return reply.page(
-      <LettersPage rows={wanted} contact={settings.contact} rules={rules} languages={languages} />,
-    );
+    return <LettersPage rows={rows} contact={settings.contact} rules={rules} languages={languages} />;
   });
 
-  app.get<Entry>('/recall/list.csv', access, async (request, reply) => {
-    const rows = await rowsOf(request);
-    await exported(request, 'list.csv', rows);
-    return reply
+  get('/recall/list.csv', planners, async (asked) => {
+    const rows = await rowsOf(asked);
+    await exported(asked, 'list.csv', rows);
+    const table = stringify(rows.map(csvRow), {
+      header: true,
+      cast: { string: safeCell },
+      record_delimiter: '\r\n',
+    });
+    return asked.reply
       .type('text/csv; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall-list.csv"')
-      .send(
-        `\ufeff${stringify(rows.map(csvRow), { header: true, cast: { string: safeCell }, record_delimiter: '\r\n' })}`,
-      );
+      .send(`\ufeff${table}`);
   });
 
-  app.get('/recall/calendar', access, async (request, reply) => {
-    const path = await calendarFeedPath(store, actorOf(request).userId);
-    return reply.page(<CalendarPage url={wholeAddress(request, deps, path)} />);
+  get('/recall/calendar', planners, async ({ request, actor }) => {
+    const path = await calendarFeedPath(store, actor.userId);
+    return <CalendarPage url={wholeAddress(request, deps, path)} />;
   });
 
-  app.get('/recall/calendar.ics', access, async (request, reply) => {
+  get('/recall/calendar.ics', planners, async (asked) => {
     const [run] = await store.recall.inUse();
-    const rows = run ? await store.recall.entries(run.id, {}, actorOf(request)) : [];
-    await exported(request, 'calendar.ics', rows);
-    return reply
+    const rows = run ? await store.recall.entries(run.id, {}, asked.actor) : [];
+    await exported(asked, 'calendar.ics', rows);
+    return asked.reply
       .type('text/calendar; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall.ics"')
       .send(await calendarOf(rows, deps));
   });
 
-  const exported = (request: FastifyRequest, what: string, rows: readonly RecallRow[]) =>
-    store.audit.record(actorOf(request), 'export', `recall/${what}`, {
-      childIds: rows.map((row) => row.childId),
-    });
+  const exported = ({ actor }: Asked, what: string, rows: readonly RecallRow[]) =>
+    store.audit.record(actor, 'export', `recall/${what}`, { childIds: rows.map((row) => row.childId) });
 }
 
 function queryOf(form: Fields): RecallQuery {

@@ -67,7 +67,7 @@ export const doors: readonly MutationGroup[] = [
     file: 'src/pages/child/record-routes.tsx',
     tests: ['tests/service/doors.test.ts'],
     changes: [
-      ["        await passwordAgain(request, deps, body.password ?? '', 'to erase a record');\n", ''],
+      ["      await passwordAgain(request, deps, body.password ?? '', 'to erase a record');\n", ''],
       ['if (body.number?.trim() !== id)', 'if (false)'],
     ],
   },
