@@ -120,4 +120,14 @@ export const ninthCases: readonly PractitionerCase[] = [
     action: 'cast',
     why: 'it has been looked at, and there is nothing left',
   },
+  {
+    name: 'toddler, the left foot ten millimetres beyond what it was heading for, the right as expected',
+    child: () =>
+      read(
+        kid(3.7, 'female', { conditions: ['cerebral-palsy'] }),
+        'foot_length/left 12:143 8:148 3.6:153 .7:166; foot_length/right 12:142 8:147 3.6:152 .7:155',
+      ).device('solid-afo', 'left', 3.6),
+    action: 'measure',
+    why: 'likely 156 typed wrong: read again before anything is cast for it',
+  },
 ];

@@ -52,8 +52,9 @@ function modelDoubts(record: ChildRecord, posterior: ChildPosterior | null): Dou
     // Fast head growth looks like a gross error; only a wrong unit is ever suggested for it, the rest is a flag.
     if (reading.measure === 'head_circumference' && Math.abs(reading.value / s.expected - 1) < 0.25)
       return [];
+    const far = Math.abs(reading.value - s.expected) > NEAR_SD * s.expectedSd;
     // Weight and girths do jump: for them only a slip whose cause is seen counts.
-    if (s.probability >= GROSS && measures[reading.measure].skeletal)
+    if ((s.probability >= GROSS || far) && measures[reading.measure].skeletal)
       return [{ reading, expected: s.expected, tolerance: NEAR_SD * s.expectedSd }];
     const close = (s.probability >= GROSS ? NEAR_SD : CLOSE_SD) * s.expectedSd;
     const typed = likelyTyped(reading.measure, reading.value, s.expected, close);
