@@ -95,6 +95,15 @@ describe.each(conditionIds)('%s', (id) => {
   });
 });
 
+it('sides grow apart a little in health and more where one is affected, by its condition or as recorded', () => {
+  const pace = (...of: Parameters<typeof prior>) => prior(...of).sidePace[ids.indexOf('foot_length')];
+  expect(pace(['none'])).toBeGreaterThan(0);
+  expect(pace(['hemiplegia'])).toBeGreaterThan(2 * pace(['none']));
+  expect(pace(['cerebral-palsy'], 'left')).toBe(pace(['hemiplegia']));
+  expect(pace(['cerebral-palsy'], 'both')).toBe(pace(['cerebral-palsy']));
+  expect(prior(['hemiplegia'], 'left').sidePace[ids.indexOf('stature')]).toBe(0);
+});
+
 it('a high lesion is 3.13 SD small and a low one 0.46 (Trollmann et al. 1996, Acta Paediatr 85:76, abstract)', () => {
   expect(prior(['myelomeningocele-high']).shift[of('stature')]).toBe(-3.13);
   expect(prior(['myelomeningocele-high']).spread[of('stature')]).toBe(1.62);

@@ -12,6 +12,10 @@ export interface ChildPrior {
   readonly right: Float64Array;
   /** Lasting deviation of each side from the middle, SD. */
   readonly sideSd: Float64Array;
+  /** By how much a side grows faster or slower than the middle, SD, as a share of the median child's growth since `seenFrom`. */
+  readonly sidePace: Float64Array;
+  /** Log-age at which the child was first measured. */
+  readonly seenFrom: number;
   /** Variance of the residual process against the population's (1 = the same). */
   readonly residual: number;
 }

@@ -5,9 +5,10 @@ import { readTable } from './curve-table.js';
 import { maturityLogAge } from './deconvolve-median.js';
 import { ageOfLogAge } from './growth-age.js';
 import { growthClock } from './growth-clock.js';
-import { type Points, sideOverlap, sideShift } from './points.js';
+import { type Points, sideShift } from './points.js';
 import { scaledCovariance, scaledPull } from './scaled-parts.js';
 import type { SexCurves } from './sex-curves.js';
+import { sideCovariance } from './side-covariance.js';
 import { splinePart, splinePull, type TempoPlaced } from './spline-part.js';
 import type { ChildPrior, GridPoint, Submodel } from './submodel.js';
 import type { TempoPopulation } from './tempo-population.js';
@@ -116,13 +117,14 @@ export function tempoSubmodel(
       const pb = a === b ? pa : of(b);
       const extra = EXTRA_RESIDUAL * (prior.residual - 1);
       const out = new Float64Array(a.n * b.n);
-      const { spread, sideSd } = prior;
+      const { spread } = prior;
+      const bySide = sideCovariance(a, b, prior, curves, lasting, settings.sideResidual);
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
         const ci = a.curve[i];
         const row = a.curveAge[ci] * b.ages.length;
         const [alike, alikeResidual] = [correlation[d], population.residualCorrelation[d]];
-        const [residual, infant, own] = [pa.residual[ci], pa.infant[ci], sideSd[d] * sideSd[d]];
+        const [residual, infant] = [pa.residual[ci], pa.infant[ci]];
         const end = a === b ? i + 1 : b.n;
         for (let j = 0; j < end; j++) {
           const e = b.measure[j];
@@ -136,11 +138,7 @@ export function tempoSubmodel(
               (infant * pb.infant[cj] + extra) * sharing * k +
               (spread[d] * spread[e] - 1) * alike[e];
           }
-          if (d === e)
-            v +=
-              sideOverlap[5 * a.side[i] + b.side[j]] *
-              own *
-              (1 - settings.sideResidual + settings.sideResidual * k);
+          if (d === e) v += bySide(i, j);
           out[i * b.n + j] = v;
         }
       }

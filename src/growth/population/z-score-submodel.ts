@@ -1,9 +1,10 @@
 import { betweenAges } from './between-ages.js';
 import { readTable } from './curve-table.js';
 import { growthClock } from './growth-clock.js';
-import { type Points, sideOverlap, sideShift } from './points.js';
+import { type Points, sideShift } from './points.js';
 import { scaledCovariance, scaledPull } from './scaled-parts.js';
 import type { SexCurves } from './sex-curves.js';
+import { sideCovariance } from './side-covariance.js';
 import type { ChildPrior, GridPoint, Placed, Submodel } from './submodel.js';
 
 export interface ZScoreSettings {
@@ -61,6 +62,7 @@ export function zScoreSubmodel(
     fixedCovariance(a, b, prior) {
       const out = new Float64Array(a.n * b.n);
       const near = betweenAges(a, b, (x) => growthClock(x, curves.growthEnd), settings.lengthScale);
+      const bySide = sideCovariance(a, b, prior, curves, near, settings.sideResidual);
       const residual = (1 - settings.sizeShare) * prior.residual;
       for (let i = 0; i < a.n; i++) {
         const d = a.measure[i];
@@ -74,11 +76,7 @@ export function zScoreSubmodel(
             v = settings.sizeShare * c * prior.spread[d] * prior.spread[e];
             v += residual * widen[d] * widen[e] * (d === e ? 1 : c * shared) * k;
           }
-          if (d === e)
-            v +=
-              sideOverlap[5 * a.side[i] + b.side[j]] *
-              prior.sideSd[d] ** 2 *
-              (1 - settings.sideResidual + settings.sideResidual * k);
+          if (d === e) v += bySide(i, j);
           out[i * b.n + j] = v;
         }
       }

@@ -62,6 +62,8 @@ function healthyPrior(n: number): ChildPrior {
     left: none(),
     right: none(),
     sideSd: none(),
+    sidePace: none(),
+    seenFrom: 0,
     residual: 1,
   };
 }

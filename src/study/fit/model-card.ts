@@ -60,7 +60,7 @@ ${curves}
   bands cover 80 % of children left out.
 - Girths and weight are modelled as logarithms, bones in mm.
 - Left and right share the child; each side has a small deviation of its own (SD 0.12 population SD in health, more
-  by condition).
+  by condition) and a pace of its own (SD 5 % of the median child's growth in health, 15 % where one side is affected; own).
 - Conditions move the mean and widen the spread before the child's own data speak; sources in
   src/growth/population/condition-effects.ts, most from memory. Spina bifida without a marker is not called late.
 - Maturity markers act on tempo; figures from memory unless a reading brings its own SD

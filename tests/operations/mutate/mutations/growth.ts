@@ -87,6 +87,16 @@ export const growth: readonly MutationGroup[] = [
       ],
       ['Math.max(1, ...effects.map((e) => e.spread))', '1'],
       ['Math.max(HEALTHY_SIDE_SD, ...effects.map((e) => e.sideSd))', 'HEALTHY_SIDE_SD'],
+      ['oneSided ? ONE_SIDED_SD : 0', '0'],
+    ],
+  },
+  {
+    harm: 'a sound foot is foretold too short beside one that hardly grows',
+    file: 'src/growth/population/side-covariance.ts',
+    tests: ['tests/growth/unlike-sides.test.ts'],
+    changes: [
+      ['+ grownA[ci] * grownB[cj]', ''],
+      ['readTable(median[d], seenFrom)', 'readTable(median[d], x)'],
     ],
   },
   {
