@@ -2,7 +2,7 @@
  * Breaks, one at a time, the lines that keep a child safe, and runs the tests that should notice:
  *   npm run mutate                     all of them
  *   npm run mutate -- --only recall    those whose file's path has this in it; several with a comma between
- *   npm run mutate -- --list judged    those of one list
+ *   npm run mutate -- --list store     those of one list
  * A change that no test notices is a survivor and ends the run with 1, as does one whose text is no longer there. Works in a copy of the tree, so that a run that
  * is stopped leaves nothing broken behind.
  */
@@ -54,7 +54,7 @@ function tell({ group, change, survived }: Told, hung = false): void {
   const { file, harm, changes } = mutations[group] as MutationGroup;
   const [from, to] = changes[change] as readonly [string, string];
   const line = `${file}: '${from}' -> '${to}'`.replaceAll(/\s+/g, ' ');
-  if (survived) survivors.push(`${line} (${harm})`);
+  if (survived) survivors.push(`${line} (${[harm].flat().join('; ')})`);
   broken++;
   if (hung) endless++;
   const ended = survived ? 'SURVIVED' : 'noticed ';

@@ -1,7 +1,7 @@
-/** Lines of one file whose change must make a test fail. */
+/** The lines of one file whose change must make a test fail. */
 export interface MutationGroup {
   /** What would happen to a child or a clinic if nobody noticed. */
-  readonly harm: string;
+  readonly harm: string | readonly string[];
   readonly file: string;
   /** Test files that must notice, the quickest first. */
   readonly tests: readonly string[];

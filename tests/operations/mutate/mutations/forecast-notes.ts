@@ -1,0 +1,128 @@
+import type { MutationGroup } from '../mutation.js';
+
+export const forecastNotes: readonly MutationGroup[] = [
+  {
+    harm: 'what lasts, or is not mended, is taken for well',
+    file: 'src/forecast/flags/notes/amend-finding.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['isMark(current) && UNBROKEN.test(clause)', 'false'],
+      ['if (longer && (minutes ?? 0) < current.minutes!) return current;', ''],
+      ['!GOES_ON.test(clause.slice(end)) &&', ''],
+    ],
+  },
+  {
+    harm: 'a figure that has become worse is passed over',
+    file: 'src/forecast/flags/notes/changed-numbers.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ["(worse === 'more' ? risen.by : -risen.by) >= least", 'risen.by >= least'],
+      ['(?:to|now|today)', '(?:to)'],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/durations.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['stunden|std|heure|heures|hora|horas)$/, 60]', 'stunden|std|heure|heures|hora|horas)$/, 1]'],
+      ['Math.max(...found)', 'Math.min(...found)'],
+      ['NOT_A_SPAN.test(after) ||', ''],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/mark-kind.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['minutes > FADES_WITHIN_MINUTES', 'minutes > 2 * FADES_WITHIN_MINUTES'],
+      ["if (has(patterns.still, clause)) return 'skin-mark';", ''],
+      ['SLOWLY, SINCE_A_DAY]', 'SLOWLY]'],
+    ],
+  },
+  {
+    harm: 'a cheerful note hides what cannot wait, or a note to act on is passed over',
+    file: 'src/forecast/flags/notes/note-odds.ts',
+    tests: ['tests/forecast/notes/unseen-writer.test.ts'],
+    changes: [
+      ['words.length < FEWEST_WORDS ||', ''],
+      ['|| known.length < KNOWN_SHARE * words.length', ''],
+    ],
+  },
+  {
+    harm: 'a wound of the left is looked for on the right',
+    file: 'src/forecast/flags/notes/place-and-side.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      [
+        "if (left === right) return null;\n  return left ? 'left' : 'right'",
+        "return left ? 'right' : 'left'",
+      ],
+    ],
+  },
+  {
+    harm: [
+      'a cheerful note hides what cannot wait, or a note to act on is passed over',
+      'a note of a wound is read as none, or none as a wound',
+    ],
+    file: 'src/forecast/flags/notes/read-note.ts',
+    tests: [
+      'tests/forecast/notes/unseen-writer.test.ts',
+      'tests/forecast/findings.test.ts',
+      'tests/forecast/notes/read-note.test.ts',
+    ],
+    changes: [
+      ['HARM_ABOVE = 1.5', 'HARM_ABOVE = 15'],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = -10;'],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = 3;'],
+      ["severityOf[kind] !== 'look' ||", ''],
+      ["kind === 'treatment-planned' ||", ''],
+      ['daysBefore !== undefined,', 'false,'],
+      [
+        'blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED)',
+        'blanked(written, patterns.notFindings)',
+      ],
+      ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
+      ['of changedNumbers(text, region))', 'of [] as ReturnType<typeof changedNumbers>)'],
+      ['terms = unclearIn(clause.text)', 'terms = []'],
+      ["{ ...t, kind: 'hip-out' }", 't'],
+      ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
+      ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/silenced-terms.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['.test(between) && (list || distance', '.test(between) && false && (list || distance'],
+      ['(list || distance <= 5)', '(list || distance <= 15)'],
+      ['!(doubled && doubled.end >= cue.end)', 'true'],
+      ['return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);', 'return false;'],
+      ['!has(patterns.negationEnds, between) &&', ''],
+      ["if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) &&", 'if (false &&'],
+      ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
+      ["after) ? 'others' : null", 'after) ? null : null'],
+      ['return isResolved(rest, ofTheDevice(term.kind)) && term.kind', 'return term.kind'],
+      [
+        'DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)',
+        'fromElsewhere(before, term, after)',
+      ],
+      ['DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)', 'DONE_TO_PREVENT.test(before)'],
+      ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
+      ['OF_THE_STATE.includes(kind) && has', 'has'],
+      ['HAS_STOPPED.test(after))', 'false)'],
+      ['!has(patterns.almostResolved, text) &&', ''],
+    ],
+  },
+  {
+    harm: 'what lasts, or is not mended, is taken for well',
+    file: 'src/forecast/flags/notes/well-now.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['!YET_TO_BE_DONE.test(text.slice(0, at)) &&', ''],
+      ['|| NOT_WELL.test(clause)', ''],
+      ['!BODGED.test(text) &&', ''],
+    ],
+  },
+];

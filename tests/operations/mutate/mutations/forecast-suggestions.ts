@@ -1,0 +1,87 @@
+import type { MutationGroup } from '../mutation.js';
+
+const suggestions = ['tests/forecast/suggestions.test.ts', 'tests/forecast/safe-forecast.test.ts'];
+
+export const forecastSuggestions: readonly MutationGroup[] = [
+  {
+    harm: 'A slip of the tape or the keyboard is believed',
+    file: 'src/forecast/suggestions/accept-suggestion.ts',
+    tests: suggestions,
+    changes: [['side: c.side ?? m.side', 'side: m.side']],
+  },
+  {
+    harm: 'two readings of one day are taken for one',
+    file: 'src/forecast/suggestions/duplicates.ts',
+    tests: ['tests/forecast/suggestions.test.ts'],
+    changes: [
+      ['{m.observer}`', '{m.childId}`'],
+      ['{m.value}/', '{m.childId}/'],
+      ['rows.slice(1).map', 'rows.map'],
+    ],
+  },
+  {
+    harm: 'two sizes that cannot both be true are taken, or exchanged where they are right',
+    file: 'src/forecast/suggestions/impossible-pairs.ts',
+    tests: ['tests/forecast/suggestions.test.ts'],
+    changes: [
+      ["['knee_height', 'hip_height']", "['hip_height', 'knee_height']"],
+      ['sameSide(a.side, b.side) &&', ''],
+      ['b.value < CLEARLY * a.value', 'true'],
+      ['b.date === a.date &&', ''],
+    ],
+  },
+  {
+    harm: 'A slip of the tape or the keyboard is believed',
+    file: 'src/forecast/suggestions/in-shoes.ts',
+    tests: suggestions,
+    changes: [
+      ["jumped('stature', STATURE_MM, STATURE_A_YEAR / 2)", 'true'],
+      ['m.side === side)', 'true)'],
+      ['(age >= BOTH_FROM_YEARS && bothJumped) ||', ''],
+    ],
+  },
+  {
+    harm: 'A slip of the unit or the keyboard is not offered, or another number is',
+    file: 'src/forecast/suggestions/likely-typed.ts',
+    tests: ['tests/forecast/suggestions.test.ts'],
+    changes: [
+      ["[25.4, 'read as inches']", "[2.4, 'read as inches']"],
+      ['Math.abs(c.value - value) >= 4 * tolerance', 'true'],
+      ["[0.453592, 'read as pounds']", "[2.2046, 'read as pounds']"],
+    ],
+  },
+  {
+    harm: 'A slip of the tape or the keyboard is believed',
+    file: 'src/forecast/suggestions/limit-below-size.ts',
+    tests: suggestions,
+    changes: [['limitMm >= near.value', 'limitMm <= near.value']],
+  },
+  {
+    harm: 'A slip of the tape or the keyboard is believed',
+    file: 'src/forecast/suggestions/shrinking-bone.ts',
+    tests: suggestions,
+    changes: [
+      ['(i === sorted.length - 2 ? LATEST : OLDER)', 'OLDER'],
+      ['before.value - m.value <= detectable', 'm.value - before.value <= detectable'],
+    ],
+  },
+  {
+    harm: 'a slip of the keyboard decides a date',
+    file: 'src/forecast/suggestions/slips.ts',
+    tests: ['tests/forecast/suggestions.test.ts'],
+    changes: [
+      ['s.probability < SUSPECT', 's.probability < 1.1'],
+      ['Math.abs(reading.value / s.expected - 1) < 0.25', 'false'],
+    ],
+  },
+  {
+    harm: 'a slip of the keyboard decides a date',
+    file: 'src/forecast/suggestions/swapped-sides.ts',
+    tests: ['tests/forecast/suggestions.test.ts'],
+    changes: [
+      ['const STRONG = 6', 'const STRONG = 60'],
+      ["{ measurementId: pair.left.id, side: 'right' }", "{ measurementId: pair.left.id, side: 'left' }"],
+      ['if (others.length < 2) return []', 'return []'],
+    ],
+  },
+];

@@ -1,0 +1,123 @@
+import type { MutationGroup } from '../mutation.js';
+
+const words = [
+  'tests/words',
+  'tests/pages',
+  'tests/safety',
+  'tests/store/store.test.ts',
+  'tests/service/doors.test.ts',
+  'tests/service/api.test.ts',
+  'tests/service/page-forms.test.ts',
+  'tests/service/replanning.test.ts',
+  'tests/service/refusals.test.ts',
+  'tests/service/small-clinics.test.ts',
+  'tests/service/access-log.test.ts',
+];
+
+export const storeRecords: readonly MutationGroup[] = [
+  {
+    harm: [
+      'an erased child comes back, or one who moved away is on the list',
+      'A reading or a change leaves no row in the log',
+    ],
+    file: 'src/store/records/children.ts',
+    tests: words,
+    changes: [
+      ['      await refuseTombstone(tx, [child.id]);\n', ''],
+      ["search.status ?? 'active'", "search.status ?? 'any'"],
+      ['change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined', 'undefined'],
+      ["await writeAudit(db, actor, 'read', 'child', { childId });", ''],
+      ["await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });", ''],
+      [
+        "await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });",
+        '',
+      ],
+      ["await writeAudit(tx, actor, 'create', 'child', { childId: child.id });", ''],
+    ],
+  },
+  {
+    harm: 'what was entered is lost, or what should be gone stays',
+    file: 'src/store/records/erase-child.ts',
+    tests: ['tests/store/store.test.ts'],
+    name: 'store',
+    changes: [
+      ["  'record_history',\n", ''],
+      ["  'family_questions',\n", ''],
+      [
+        ".updateTable('idempotency_keys').set({ body: null })",
+        ".updateTable('idempotency_keys').set({ method: 'x' } as never)",
+      ],
+      ['.set({ caseload: null, files: null })', '.set({ files: null })'],
+      ['JSON.stringify(NO_WORDS)', "'{}'"],
+      [
+        ".insertInto('tombstones').values({ child_id: childId",
+        ".insertInto('tombstones').values({ child_id: 'another'",
+      ],
+    ],
+  },
+  {
+    harm: 'of a child that was erased something stays',
+    file: 'src/store/records/erase-child.ts',
+    tests: ['tests/store/store.test.ts', 'tests/service/api.test.ts'],
+    changes: [
+      [
+        ".updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null)",
+        ".updateTable('idempotency_keys').set({ body: null }).where('body', 'is', null)",
+      ],
+      ['caseload: null, files: null', 'files: null'],
+      ["'forecast_history',\n", ''],
+    ],
+  },
+  {
+    harm: 'an entry taken back or dated anew leaves the device worn or retired',
+    file: 'src/store/records/events.ts',
+    tests: words,
+    changes: [
+      ['if (isRetired !== (after === null)) return device;', 'return device;'],
+      [": { ...device, status: 'ordered', fittedDate: null };", ': device;'],
+      ["status: 'worn', fittedDate: after.date", "status: 'worn', fittedDate: device.castDate"],
+    ],
+  },
+  {
+    harm: 'A visit moved to its right day leaves its skin checks or judgements behind',
+    file: 'src/store/records/move-visit.ts',
+    tests: words,
+    changes: [
+      ['(await move(skinCheckKind))', '0'],
+      ["({ kind }) => kind === 'verdict'", "({ kind }) => kind !== 'verdict'"],
+    ],
+  },
+  {
+    harm: 'A correction writes what may not be entered, or over what somebody else corrected',
+    file: 'src/store/records/revised.ts',
+    tests: words,
+    changes: [
+      ['if (!withdrawn) refuse(', 'if (false) refuse('],
+      ['refuseStale(expected, last.revision);', ''],
+    ],
+  },
+  {
+    harm: [
+      'who rings the family does not see that its skin cannot warn, or sees a diagnosis',
+      'what a record says is read wrongly',
+      'A scheduler reads diagnoses and notes',
+      'who does not see the diagnosis does not see what it means for the hands',
+    ],
+    file: 'src/store/records/visible-to.ts',
+    tests: words,
+    changes: [
+      ['conditions: [],', ''],
+      ['palliative: false,', 'palliative: false, insensateSkin: false,'],
+      ['palliative: false,', 'palliative: false, latexAlert: false,'],
+      ['markers: [],', ''],
+      ['skinChecks: [],', ''],
+      ["({ ...e, note: '' })", '({ ...e })'],
+      ['gestationWeeks: null,', ''],
+      ["affectedSide: 'none',\n", ''],
+      ['({ ...d, extra: {} })', 'd'],
+      ['    palliative: false,\n', ''],
+      ["note: ''", 'note: e.note'],
+      ['latexAlert: avoidsLatex(child),', ''],
+    ],
+  },
+];

@@ -1,0 +1,141 @@
+import type { MutationGroup } from '../mutation.js';
+
+export const words: readonly MutationGroup[] = [
+  {
+    harm: 'A clinician reads that a device may be left alone, or the wrong day',
+    file: 'src/words/clinician-reason.ts',
+    tests: [
+      'tests/words/reason-sentence.test.ts',
+      'tests/recall/safe-list.test.ts',
+      'tests/pages/answers.test.tsx',
+    ],
+    changes: [
+      ['A finding outranks every date: read what was seen in the record first.', 'The usual review.'],
+      ['`Recorded as broken on ', '`Worn for long: '],
+    ],
+  },
+  {
+    harm: ['a family reads that a brace fits that does not', 'A family reads the wrong thing to do'],
+    file: 'src/words/family/device-answer.ts',
+    tests: ['tests/words', 'tests/pages', 'tests/safety'],
+    changes: [
+      ["if (action === 'see-now' || action === 'repair')", "if (action === 'repair')"],
+      ["outcome === 'already-outgrown' ||", ''],
+      ['(p50 !== null && p50 <= today)', 'false'],
+      ['lastThirdBefore(p10)', 'firstThirdAfter(p10)'],
+      ['if (saysNothing(forecast))', 'if (false)'],
+      ["if (action === 'see-now' || action === 'repair') return only(wanted!);", ''],
+    ],
+  },
+  {
+    harm: 'a family takes a hip orthosis off, or waits with a sick child',
+    file: 'src/words/family/english.ts',
+    tests: ['tests/words/family.test.ts', 'tests/pages/answers.test.tsx'],
+    changes: [
+      [
+        "hip: 'Call us today if you see this. Leave the brace on until we tell you'",
+        "hip: 'Stop wearing it and call us today if you see'",
+      ],
+      [
+        "if (region === 'hip') return `Please call us today.",
+        "if (region === 'head') return `Please call us today.",
+      ],
+      [
+        "worn.region === 'hip' ? `Leave it on until we tell you.`",
+        "worn.region === 'head' ? `Leave it on until we tell you.`",
+      ],
+      ["'Leave the brace on. Look round the straps", "'Take the brace off. Look round the straps"],
+      [
+        'If your child throws up, is very sleepy or has a soft spot that bulges, go to the hospital at once.',
+        'We will see you soon.',
+      ],
+      ["region === 'head'\n      ? 'Go to the hospital", "region === 'hip'\n      ? 'Go to the hospital"],
+      ["if (why === 'head' ||", "if (why === 'skin' ||"],
+      ["if (why === 'breathing')", "if (why === 'head')"],
+      ["'breathing that is harder in the brace',\n", ''],
+      ["'redness that is still there at the next change'", "'redness that stays longer than 20 minutes'"],
+      [
+        "if (region === 'trunk')\n      return 'Call for help",
+        "if (region === 'knee')\n      return 'Call for help",
+      ],
+      ["toesInsensate: 'toes that are cold or blue'", "toesInsensate: 'toes past the end'"],
+      ['Look in the morning and in the evening, every day.', 'Look now and then.'],
+      ["'redness that stays longer than 20 minutes'", "'redness that stays longer than 60 minutes'"],
+      [
+        "marksHip: 'Are there marks on the skin around the brace? Do not take it off to look.'",
+        "marksHip: 'Take the brace off. Are there marks on the skin?'",
+      ],
+    ],
+  },
+  {
+    harm: 'A letter calls soon what is probably so already, or says nothing of what to do until it is seen',
+    file: 'src/words/family/letter-reason.ts',
+    tests: ['tests/words/family.test.ts'],
+    changes: [
+      ['d.beyondUseSince !== null', 'd.beyondUseSince === null'],
+      ["(action === 'cast' || action === 'check') &&", "(action === 'cast') &&"],
+      ["action === 'see-now' || action === 'repair'", 'false'],
+    ],
+  },
+  {
+    harm: 'A family in another language is told the wrong thing to do',
+    file: 'src/words/family/phrase-book.ts',
+    tests: [
+      'tests/words/family.test.ts',
+      'tests/pages/family-page.test.tsx',
+      'tests/safety/clinical-safety.test.ts',
+    ],
+    changes: [
+      ["region === 'hip' ? p.urgent.hip : p.urgent.stop", "region === 'head' ? p.urgent.hip : p.urgent.stop"],
+      ["if (why === 'breathing') return p.urgent.breathing;", ''],
+      ['insensate ? p.doNotWaitInsensate : p.doNotWait', 'p.doNotWait'],
+      ["region === 'head' ? p.emergency : null", 'null'],
+      ["if (region === 'trunk') return p.emergencyTrunk;", ''],
+      ["action === 'repair' && worn.region === 'hip'", 'false'],
+      ["p.skin[SKIN_OF[region] ?? 'leg']", 'p.skin.leg'],
+    ],
+  },
+  {
+    harm: 'a family is told to wait for pain where the skin cannot warn, or to count minutes under what stays on',
+    file: 'src/words/family/signs.ts',
+    tests: ['tests/words/family.test.ts', 'tests/pages/answers.test.tsx'],
+    changes: [
+      ['insensate ? p.swollen : p.unwell', 'p.unwell'],
+      ['insensate ? [] : [p.unwell]', '[p.unwell]'],
+      ['[p.skinHip, ...p.skin.slice(1)', '[...p.skin'],
+      ['title: p.titles.hip', 'title: p.titles.limb'],
+    ],
+  },
+  {
+    harm: ['the wrong next step for a family', 'A family reads the wrong thing to do'],
+    file: 'src/words/family/worn-device.ts',
+    tests: ['tests/words', 'tests/pages', 'tests/safety'],
+    changes: [
+      ["flagId.startsWith('head-growth') ||", ''],
+      ["|| flagId.startsWith('finding-head-warning')", ''],
+      ["if (flagId.startsWith('finding-breathing')) return 'breathing'", ''],
+      ["if (flagId.startsWith('finding-breathing')) return 'breathing';", ''],
+      ['(skin|swelling|rash|pain)', '(skin|rash)'],
+    ],
+  },
+  {
+    harm: [
+      'a family whose child feels nothing there is told to wait for pain',
+      'a hip orthosis is taken off, or a helmet worn on, by what is said on the telephone',
+    ],
+    file: 'src/words/reason-sentence.ts',
+    tests: [
+      'tests/words/reason-sentence.test.ts',
+      'tests/words/family.test.ts',
+      'tests/pages/answers.test.tsx',
+    ],
+    changes: [
+      ['ring: skinCannotWarn ? LOOK : RING', 'ring: RING'],
+      ["trouble: skinCannotWarn ? 'a mark", "trouble: !skinCannotWarn ? 'a mark"],
+      ["?.region === 'hip'", "?.region === 'knee'"],
+      ["if (why === 'head')", "if (why === 'skin')"],
+      ["if (why === 'breathing')", 'if (false)'],
+      ['return `please stop wearing', 'return `please go on wearing'],
+    ],
+  },
+];
