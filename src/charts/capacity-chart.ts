@@ -15,12 +15,11 @@ export function capacityChart(input: {
   readonly weeks: readonly WeekLoad[];
   /** What is counted, with its unit: 'Casts a week', 'Clinic time, minutes'. */
   readonly loadTitle: string;
-  readonly language?: string;
   readonly title?: string;
   /** Width of the plot; 250 suits a telephone held upright. */
   readonly widthPx?: number;
 }): Spec {
-  const { weeks, loadTitle, language = 'en', widthPx = 720 } = input;
+  const { weeks, loadTitle, widthPx = 720 } = input;
   const parts = ['within capacity', 'over capacity'];
   return fillSpec(
     'capacity',
@@ -45,6 +44,6 @@ export function capacityChart(input: {
         overText: w.load > w.capacity ? `+${Math.round(w.load - w.capacity)}` : '',
       })),
     },
-    timeLocale(language),
+    timeLocale('en'),
   );
 }

@@ -28,34 +28,8 @@ const en: ChartWords = {
   mm: 'mm',
 };
 
-const es: ChartWords = {
-  left: 'Izquierda',
-  right: 'Derecha',
-  child: 'Medido',
-  today: 'hoy',
-  now: 'ya',
-  dateAndAge: 'Fecha (arriba, la edad en años)',
-  girls: 'niñas',
-  boys: 'niños',
-  predictionNote: 'Abanico: predicción del 80 %. Es una estimación, no un diagnóstico; revise ajuste y piel.',
-  centilesNote: 'Gris: percentiles de referencia.',
-  centile: 'percentil',
-  outgrown: 'queda pequeño',
-  pace: (side, mm) => `${side}: ${mm} mm al año`,
-  between: (from, to) => `${from} a ${to}`,
-  after: (from) => `desde ${from}`,
-  usual: 'La mayoría de los niños de esta edad',
-  braceRoom: 'Hasta aquí cabe en el aparato',
-  braceShould: 'El aparato puede quedar pequeño',
-  familyTitle: (measure) => `${measure.charAt(0).toUpperCase()}${measure.slice(1)} de su hijo o hija`,
-  familyNote:
-    'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
-  size: 'Tamaño',
-  yearsOld: 'años',
-  mm: 'mm',
-};
-
-export function chartWords(language: string): ChartWords {
-  const tag = language.split('-')[0];
-  return tag === 'es' ? es : { ...en, ...familyChartWords[tag] };
-}
+/** A clinician's chart is in English; a family's in its language, where we have the words. */
+export const chartWords = (language: string): ChartWords => ({
+  ...en,
+  ...familyChartWords[language.split('-')[0]],
+});

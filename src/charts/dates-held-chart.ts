@@ -1,19 +1,8 @@
 /** Forecast dates against what the clinic judged: how many devices were outgrown by each date. */
+import type { DateHeld } from '../forecast/device/held-against-verdicts.js';
 import { fillSpec, type Spec } from './fill-spec.js';
 import { linesThatFit, titleLines } from './lines-that-fit.js';
 import { timeLocale } from './time-locale.js';
-
-/** One date of the forecasts; shares 0..1. */
-export interface DateHeldRow {
-  readonly chance: number;
-  readonly outgrown: number;
-  readonly between: number;
-  readonly fitted: number;
-  readonly share: number | null;
-  readonly mostShare: number | null;
-  readonly low: number;
-  readonly high: number;
-}
 
 const percent = (share: number) => Math.round(1000 * share) / 10;
 const dateName = (chance: number) => `${percent(chance)} % date`;
@@ -21,7 +10,7 @@ const dateName = (chance: number) => `${percent(chance)} % date`;
 /** 230 suits a telephone held upright. */
 const WIDE_PX = 720;
 
-export function datesHeldChart(dates: readonly DateHeldRow[], widthPx = WIDE_PX): Spec {
+export function datesHeldChart(dates: readonly Omit<DateHeld, 'unknown'>[], widthPx = WIDE_PX): Spec {
   const held = dates.flatMap((d) => {
     if (d.share === null || d.mostShare === null) return [];
     const n = d.outgrown + d.between + d.fitted;

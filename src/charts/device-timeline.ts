@@ -16,7 +16,6 @@ export interface DeviceTimelineInput {
   readonly forecasts: readonly DeviceForecast[];
   readonly decisions?: readonly Pick<DeviceDecision, 'deviceId' | 'castBy' | 'reason'>[];
   readonly today: IsoDate;
-  readonly language?: string;
   readonly title?: string;
   /** Width of the plot of the growth chart above it; 250 suits a telephone held upright. */
   readonly widthPx?: number;
@@ -38,10 +37,10 @@ const OPEN_DAYS = 180;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
 /** The day of the cast tells devices of a family apart; two of one side cast on a day are numbered. */
-function namesOf(devices: readonly Device[], language: string): ReadonlyMap<string, string> {
+function namesOf(devices: readonly Device[]): ReadonlyMap<string, string> {
   const seen = new Set<string>();
   const nameOf = (d: Device) => {
-    const plain = `${deviceLabel(d)}, ${readableDate(d.castDate, language)}`;
+    const plain = `${deviceLabel(d)}, ${readableDate(d.castDate, 'en')}`;
     let name = plain;
     for (let nth = 2; seen.has(name); nth++) name = `${plain} (${nth})`;
     seen.add(name);
@@ -66,19 +65,19 @@ function spansOf(d: Device, devices: readonly Device[], { record, forecasts, tod
 }
 
 export function deviceTimeline(input: DeviceTimelineInput): Spec {
-  const { record, decisions = [], today, language = 'en' } = input;
+  const { record, decisions = [], today } = input;
   const widthPx = input.widthPx ? input.widthPx + AXIS_PX : WIDE_PX;
   const devices = record.devices.toSorted(
     (a, b) => a.castDate.localeCompare(b.castDate) || inReadingOrder(a, b),
   );
-  const names = namesOf(devices, language);
+  const names = namesOf(devices);
   const spans = devices.flatMap((d) =>
     spansOf(d, devices, input).map((span): Row => ({ device: names.get(d.id) as string, ...span })),
   );
   const marks: Row[] = [];
   const mark = (device: string | undefined, moment: string, date: IsoDate, note = '') =>
     device &&
-    marks.push({ device, moment, date, hint: `${moment}, ${readableDate(date, language)} ${note}`.trim() });
+    marks.push({ device, moment, date, hint: `${moment}, ${readableDate(date, 'en')} ${note}`.trim() });
   for (const e of record.events) {
     const word = eventWords[e.kind];
     if (word) mark(names.get(e.deviceId), word, e.date, e.verdict ?? '');
@@ -121,7 +120,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
       moments: marks,
       today: [{ date: today, label: 'today' }],
     },
-    timeLocale(language),
+    timeLocale('en'),
   );
 }
 

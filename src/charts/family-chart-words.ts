@@ -1,14 +1,32 @@
 import type { ChartWords } from './words-of-a-chart.js';
 
-/** What a family's chart says in further languages; a clinician's chart is in English or Spanish. */
-type FamilyChartWords = Omit<
-  ChartWords,
-  'prediction' | 'predictionNote' | 'centilesNote' | 'centile' | 'limitAt' | 'outgrown' | 'doubted' | 'pace'
->;
+/** What a family's chart says in further languages. */
+type FamilyChartWords = Omit<ChartWords, 'predictionNote' | 'centilesNote' | 'centile' | 'outgrown' | 'pace'>;
 
 const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
 
 export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
+  es: {
+    left: 'Izquierda',
+    right: 'Derecha',
+    child: 'Medido',
+    today: 'hoy',
+    now: 'ya',
+    dateAndAge: 'Fecha (arriba, la edad en años)',
+    girls: 'niñas',
+    boys: 'niños',
+    between: (from, to) => `${from} a ${to}`,
+    after: (from) => `desde ${from}`,
+    usual: 'La mayoría de los niños de esta edad',
+    braceRoom: 'Hasta aquí cabe en el aparato',
+    braceShould: 'El aparato puede quedar pequeño',
+    familyTitle: (measure) => `${measure.charAt(0).toUpperCase()}${measure.slice(1)} de su hijo o hija`,
+    familyNote:
+      'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
+    size: 'Tamaño',
+    yearsOld: 'años',
+    mm: 'mm',
+  },
   fr: {
     left: 'Gauche',
     right: 'Droite',

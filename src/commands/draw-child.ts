@@ -1,16 +1,15 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { CentileAt } from '../charts/centile-rows.js';
 import { wantedOf } from '../charts/device-key.js';
 import { deviceTimeline } from '../charts/device-timeline.js';
 import type { Spec } from '../charts/fill-spec.js';
 import { growthChart } from '../charts/growth-chart.js';
+import { referenceCentiles } from '../charts/reference-centiles.js';
 import { pngOf, renderSvg } from '../charts/render-chart.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { MeasureId } from '../records/measure.js';
-import { lmsAt, loadReferences, sizeAtZ } from '../reference/reference.js';
-import { normalQuantile } from '../statistics/normal-quantile.js';
+import { loadReferences } from '../reference/reference.js';
 import type { Assessed } from './assess.js';
 
 /** Files hold no name; a child's id is made safe for a file system. */
@@ -28,14 +27,14 @@ export async function drawChild(record: ChildRecord, assessed: Assessed, folder:
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
   const decisions = record.devices.flatMap((d) => all.get(d.id) ?? []);
   const actions = wantedOf(decisions);
+  const centileAt = referenceCentiles(loadReferences());
   const caution = assessment?.flags.find(({ id }) => id === 'standing-reference')?.title;
   const charts: [string, Spec][] = measuresToDraw(record, forecasts).map((measure) => [
     measure,
     growthChart({ record, measure, today, posterior, forecasts, actions, centileAt, caution }),
   ]);
-  if (record.devices.length > 0) {
+  if (record.devices.length > 0)
     charts.push(['devices', deviceTimeline({ record, forecasts, decisions, today })]);
-  }
   await mkdir(folder, { recursive: true });
   // Drawn one after another here, turned into pixels side by side elsewhere.
   const pixels: Promise<void>[] = [];
@@ -62,8 +61,3 @@ function measuresToDraw(record: ChildRecord, forecasts: readonly DeviceForecast[
   const read = record.measurements.map((m) => m.measure);
   return [...new Set([...limiting, ...(limiting.length > 0 ? [] : read)])].slice(0, MOST_CHARTS);
 }
-
-const centileAt: CentileAt = (sex, measure, ageYears, centile) => {
-  const lms = lmsAt(loadReferences(), measure, sex, ageYears);
-  return lms === null ? null : sizeAtZ(lms, normalQuantile(centile / 100));
-};

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { learnPopulationOffset } from '../../src/growth/child/learn-population-offset.js';
+import { offsetLearner, withOffsets } from '../../src/growth/child/learn-population-offset.js';
 import { tableIndex } from '../../src/growth/population/curve-table.js';
 import { logAge } from '../../src/growth/population/growth-age.js';
 import { loadGrowthModel } from '../../src/growth/population/model.js';
@@ -7,6 +7,11 @@ import { mixtureQuantile } from '../../src/growth/prediction/mixture-quantile.js
 import { child, dayAt, posteriorOf, reading } from './support.js';
 
 const model = loadGrowthModel();
+const learnPopulationOffset = (of: typeof model, inputs: readonly ReturnType<typeof child>[]) => {
+  const learner = offsetLearner(of);
+  for (const input of inputs) learner.add(input);
+  return withOffsets(of, learner.offsets());
+};
 const leg = { measure: 'leg_length', side: 'none' } as const;
 /** A clinic whose boys have legs 30 mm longer than the model's own boys, 20 of them, a little different each. */
 const boy = (

@@ -80,13 +80,6 @@ export function offsetLearner(model: GrowthModel): OffsetLearner {
   };
 }
 
-/** The same model, its mean curves moved to a clinic's own children. */
-export function learnPopulationOffset(model: GrowthModel, inputs: readonly GrowthInput[]): GrowthModel {
-  const learner = offsetLearner(model);
-  for (const input of inputs) learner.add(input);
-  return withOffsets(model, learner.offsets());
-}
-
 export function withOffsets(
   { parameters, references }: GrowthModel,
   offsets: readonly PopulationOffset[],

@@ -79,7 +79,6 @@ export interface ScoredReading {
   readonly zScore: number | null;
   /** What the child's other readings lead one to expect, when this one is in doubt. */
   readonly expected: number | null;
-  readonly entered: string;
 }
 
 /** A measure's readings with their z-scores and, where in doubt, what was expected. */
@@ -103,6 +102,5 @@ export function scoredReadings(
       value: m.value,
       zScore: posterior?.zScore({ measure: m.measure, side: m.side }, dayNumber(m.date), m.value) ?? null,
       expected: doubts.get(m.id) ?? null,
-      entered: m.entered,
     }));
 }
