@@ -31,11 +31,12 @@ export function leaveWritersOut(notes: readonly JudgedNote[]): WriterLeftOut[] {
 export const noteCard = (weights: NoteWeights, tried: readonly WriterLeftOut[]): string => `# Notes as a whole
 
 \`weights.json\`: log odds that a free note tells of something to act on, by its words, pairs of words and pairs with a word
-between (${weights.weights.length} features of ${tried.reduce((n, t) => n + t.harm + t.harmless, 0)} typed notes; logistic regression, ridge penalty). Written by
-\`doorpost fit notes\` from \`notes.csv\` beside it.
+between (${weights.weights.length} features of ${tried.reduce((n, t) => n + t.harm + t.harmless, 0)} typed notes; logistic regression, ridge penalty). Each sentence has its
+odds, and the note their mean: one sentence to act on is not drowned by five cheerful ones. Written by \`doorpost fit notes\`
+from \`notes.csv\` beside it.
 
 The reader of notes (\`src/forecast/flags/notes\`) goes clause by clause and says what was found and where. The weights only
-hold that against the whole: a note of six words or more whose words are those of harmless notes loses what
+hold that against the whole: a note of seven words or more whose words are those of harmless notes loses what
 would only be looked at (never what cannot wait: skin, pain, feeling, breath, head, hip, a broken device), and one whose
 words are those of notes to act on is looked at although no clause says of what. A note of another language is not weighed. What is written is always shown
 as written; nothing is kept from a clinician.

@@ -26,7 +26,7 @@ export const fourthRealNotes: readonly NoteCase[] = [
   ['Skin over 1st met head macerated', ['skin-open']],
   ['Cont. to get blisters at heel counter', ['skin-open']],
   ['heel ulcer ?pressure', ['skin-open']],
-  ['mom noticed dark purple spot under the knee cuff', ['skin-mark']],
+  ['mom noticed dark purple spot under the knee cuff', ['skin-lasting']],
   ['has gone off walking since fitting, calf hot to touch', ['function-lost']],
   ['scab reopened at navicular', ['skin-open']],
   ['foot goes white then blue after 20 min', ['numbness']],

@@ -14,6 +14,7 @@ import { seventhRound } from './seventh-sentences.js';
 import { sixthHarmlessNotes, sixthRealNotes } from './sixth-sentences.js';
 import { tenthRound } from './tenth-sentences.js';
 import { thirdHarmlessNotes, thirdRealNotes } from './third-sentences.js';
+import { thirteenthRound } from './thirteenth-sentences.js';
 import { twelfthRound } from './twelfth-sentences.js';
 
 const kindsIn = ([note, , region]: NoteCase) =>
@@ -36,6 +37,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ...tenthRound,
       ...eleventhRound,
       ...twelfthRound,
+      ...thirteenthRound,
       ...sentencesOfFiveLanguages,
     ].filter(([, kinds]) => kinds.length > 0),
   ])
@@ -56,6 +58,7 @@ describe('free notes, clause by clause (common practice, no source)', () => {
       ...tenthRound,
       ...eleventhRound,
       ...twelfthRound,
+      ...thirteenthRound,
       ...sentencesOfFiveLanguages,
     ].filter(([, kinds]) => kinds.length === 0),
   ])

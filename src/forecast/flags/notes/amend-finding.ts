@@ -1,5 +1,5 @@
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
-import type { NoteFinding } from '../finding.js';
+import type { FindingKind, NoteFinding } from '../finding.js';
 import { lastedMinutes } from './durations.js';
 import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
@@ -65,7 +65,8 @@ const GOES_ON =
 const OF_ANOTHER =
   /\b(?:stretch\w*|therapy|physio|school|nursery|pe|gait|walking|standing|exercises?|programme|treatment|hips?|head shape|feeding|baby|appetite|sleep\w*|weaning|transition|casting|rom|range|tone|spasm\w*|fit|alignment|gp|mum|dad|brother|sister)\b/;
 
-/** Skin that is intact may still be red: 'pink at 40 min, skin intact'. */
+/** Skin that is intact may still be red or hard: 'pink at 40 min, skin intact'. */
+const KEEPS_SKIN_WHOLE: readonly FindingKind[] = ['skin-mark', 'skin-lasting', 'skin-callus'];
 const isTakenBack = (current: NoteFinding, clause: string): boolean =>
   has(patterns.noneNow, clause) ||
   UNRELATED.test(clause) ||
@@ -73,7 +74,7 @@ const isTakenBack = (current: NoteFinding, clause: string): boolean =>
   (current.kind === 'treatment-planned' && NOTHING_TO_DO.test(clause)) ||
   (current.kind.startsWith('skin') &&
     has(patterns.nothingSeen, clause) &&
-    !(isMark(current) && UNBROKEN.test(clause)));
+    !(KEEPS_SKIN_WHOLE.includes(current.kind) && UNBROKEN.test(clause)));
 /** Somebody has thought of what a treatment to come means for the device. */
 const NOTHING_TO_DO =
   /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first|(?:re)?cast after|will recast)\b/;

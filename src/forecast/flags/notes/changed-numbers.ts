@@ -45,13 +45,20 @@ const measured: readonly Measured[] = [
 
 const NUMBER = String.raw`([-+]?\d+(?:\.\d+)?|neutral|plantigrade)(?:st|nd|rd|th)?`;
 const FILL = String.raw`[^.;\n\d+-]{0,35}`;
-const WAS = String.raw`\b(?:was|were|having been|prev|previous|previously|before|from|compared (?:to|with)|last (?:visit|time|film|xray|clinic|review)|(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*|up from|down from)\b`;
-/** 'DF from +10 to -5', '38 (was 29)', 'was 50th now 91st', '25 to 33'. A dot begins a new sentence but in a number. */
+/** When it was read before. */
+const TIME = String.raw`(?:last \w+|(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*|the (?:spring|summer|autumn|winter)|(?:spring|summer|autumn|winter)|years ago|clinic|review|\w+ (?:days|weeks|wks|months|mths) ago)\b`;
+const WAS = String.raw`\b(?:was|were|having been|prev|previous|previously|before|from|compared (?:to|with)|up from|down from|${TIME})\b`;
+const TODAY = String.raw`\b(?:now|todays?)\b`;
+const DEGREES = '(?: ?deg\\w*| ?%)?';
+/** 'DF from +10 to -5', '38 (was 29)', 'was 50th now 91st', '25 to 33', '6 in January, 11 today'. A dot begins a new sentence but in a number. */
 const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly now: number }[] = [
   {
-    form: new RegExp(
-      `^${FILL}${NUMBER} (?:deg\\w* )?(?:in|at|on|last) ${FILL}\\b(?:now|today)\\b ?${NUMBER}`,
-    ),
+    form: new RegExp(`^${FILL}${NUMBER} (?:deg\\w* )?(?:in|at|on|last) ${FILL}${TODAY} ?${NUMBER}`),
+    before: 1,
+    now: 2,
+  },
+  {
+    form: new RegExp(`^${FILL}${NUMBER}${DEGREES} (?:in |at |on )?${TIME}${FILL}${NUMBER}${FILL}${TODAY}`),
     before: 1,
     now: 2,
   },
@@ -64,13 +71,16 @@ const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly
   },
   { form: new RegExp(`^${FILL}${NUMBER}${FILL}${WAS}${FILL}${NUMBER}`), before: 2, now: 1 },
   {
-    form: new RegExp(
-      `^${FILL}${NUMBER} ?(?:deg\\w*|%)? (?:now|today),? ${NUMBER}${FILL}\\b(?:in|at|on|last|then)\\b`,
-    ),
+    form: new RegExp(`^${FILL}${NUMBER}${FILL}\\bagainst ${NUMBER}${DEGREES} (?:in |at |on )?${TIME}`),
     before: 2,
     now: 1,
   },
-  { form: new RegExp(`^${FILL}${NUMBER} ?(?:deg\\w*|%)?,? (?:to|now) ${NUMBER}`), before: 1, now: 2 },
+  {
+    form: new RegExp(`^${FILL}${NUMBER}${DEGREES} ${TODAY},? ${NUMBER}${FILL}\\b(?:in|at|on|last|then)\\b`),
+    before: 2,
+    now: 1,
+  },
+  { form: new RegExp(`^${FILL}${NUMBER}${DEGREES},? (?:to|now) ${NUMBER}`), before: 1, now: 2 },
 ];
 /** 'Cobb up 9', 'abduction down by 15'. */
 const BY =

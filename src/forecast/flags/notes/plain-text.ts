@@ -38,6 +38,7 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],
   [/@/g, ' at '],
+  [/\b(?:an? )?(?:sort|kind) of (?:an? )?/g, ''],
   [/\bthru\b/g, 'through'],
   [/\b(?:isnt|arent|wasnt|werent|aint)\b/g, 'not'],
   [/\bgr (?=[1-4]\b)/g, 'grade '],

@@ -62,6 +62,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
   const text = blanked(blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED), SO_THAT_NOT);
   let found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
+  let namesAny = text !== written;
   for (const sentence of splitClauses(text)) {
     let silenced: Silenced = null;
     let current = found.at(-1);
@@ -83,6 +84,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
         silenced = aboutOthers(clause.text);
         continue;
       }
+      namesAny = true;
       const carried: Silenced = clause.continues && goesOn(clause.text, terms, silenced) ? silenced : null;
       for (const term of terms) {
         silenced = carried ?? silencedBy(clause, term);
@@ -102,10 +104,12 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
       }
     }
   }
-  found = heldAgainstTheWhole(note, found);
-  for (const { kind, words } of changedNumbers(text, region))
-    found.push({ kind, where: null, side: sideOf(words), minutes: null, words });
-  return { findings: merged(found), skinClear: has(patterns.clear, text) };
+  const changed = changedNumbers(text, region).map(({ kind, words }) => ({
+    ...{ kind, words, where: null, side: sideOf(words), minutes: null },
+  }));
+  if (found.length > 0 || changed.length === 0)
+    found = heldAgainstTheWhole(note, found, namesAny ? HARM_AFTER_ALL : HARM_ABOVE);
+  return { findings: merged([...found, ...changed]), skinClear: has(patterns.clear, text) };
 }
 
 /**
@@ -113,22 +117,29 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
  * would only be looked at goes; where they are those of notes to act on and no clause says of what, somebody looks. What
  * cannot wait stands however cheerful the note, and so does an operation, done or planned.
  */
-function heldAgainstTheWhole(note: string, found: NoteFinding[]): NoteFinding[] {
+function heldAgainstTheWhole(note: string, found: NoteFinding[], harmAbove: number): NoteFinding[] {
   const odds = noteOdds(note);
   if (odds === null) return found;
-  if (found.length === 0 && odds > HARM_ABOVE)
+  if (found.length === 0 && odds > harmAbove)
     return [{ kind: 'unclear', where: null, side: null, minutes: null, words: note.trim() }];
   return found.filter(
-    ({ kind, daysBefore }) =>
+    ({ kind, words, daysBefore }) =>
       odds > HARMLESS_BELOW ||
       severityOf[kind] !== 'look' ||
+      PAST_AN_END.test(words) ||
       kind === 'treatment-planned' ||
       daysBefore !== undefined,
   );
 }
-/** Log odds, set on the notes of writers left out of the weights: see models/notes. */
-const HARM_ABOVE = 1.5;
-const HARMLESS_BELOW = -1.5;
+/** 'Toes 4 mm past the end': measured. */
+const PAST_AN_END =
+  /\b\d+(?:\.\d+)? ?[mc]m\b.*\b(?:past|over|beyond|off|short|shorter|below|above|lower|higher|too)\b/;
+
+/** Log odds, set on the notes of four writers each left out of the weights: see models/notes. */
+const HARM_ABOVE = 1;
+/** What a clause names and another takes back weighs by its words all the same: more is asked of the rest. */
+const HARM_AFTER_ALL = 3;
+const HARMLESS_BELOW = -1;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {
@@ -166,13 +177,20 @@ function termsOf(clause: string, region: Region | null, said: string): Term[] {
     .sort((a, b) => a.at - b.at);
 }
 
-/** 'Could feel light touch in spring, now cannot'. */
+/** 'Could feel light touch in spring, now cannot'; 'stood on a pin, and never noticed'. */
 function lostSince(clause: string, said: string): Term[] {
+  const unfelt = HURTS.test(`${said} ${clause}`) ? UNFELT.exec(clause) : null;
+  if (unfelt)
+    return [{ at: unfelt.index, end: unfelt.index + unfelt[0].length, text: unfelt[0], kind: 'numbness' }];
   const now = COULD.test(said) ? NOW_CANNOT.exec(clause) : null;
   if (!now) return [];
   const kind = /\b(?:feel|sensation|touch|pin)\b/.test(said) ? 'numbness' : 'function-lost';
   return [{ at: now.index, end: now.index + now[0].length, text: now[0], kind }];
 }
+const HURTS =
+  /\b(?:(?:stood|stepped|trod|walked|sat) on an? |(?:cut|burn[ts]?|scald\w*|scrap\w*|stubb?\w*) (?:his|her|the|on)\b|(?:pin|nail|stone|splinter|thorn|glass|lego|tack) in (?:his|her|the) (?:sock|shoe|boot|foot|heel|splint))/;
+const UNFELT =
+  /\b(?:never|did not|didnt|does not|doesnt|hadnt|not) (?:even )?(?:notice\w*|feel|felt|flinch\w*|react\w*|realise\w*|know|knew|cry|cried|mind|say)\b/;
 const COULD = /\b(?:could|was able|managed)\b/;
 const NOW_CANNOT =
   /^\s*(?:now (?:he |she |they )?(?:cannot|cant|wont|doesnt|not able)|(?:not|cannot|cant) (?:now|any ?more)|no longer)\s*[.;]?\s*$/;
@@ -195,12 +213,18 @@ const HURT_IN_A_FALL = /^(?:graz|bruis|scrap|scab)/;
 const OF_A_COVER =
   /\b(?:liners?|lining|covers?|foam|padding|pads?|velcro|straps?|leather)\b.*\b(?:peel|flak|split)/;
 
+/** 'Skin behind the knee under the strap cracked'. */
+const SKIN_BY_A_PART = /\bskin (?:\w+ ){0,3}(?:under|beneath|behind|below|over|at|on|where)\b/;
+
 /** 'Rubbed, broken in two places' is of the skin; a hip that slips in the orthosis that is to hold it is no change of fit. */
 function asMeant(t: Term, clause: string, region: Region | null, said: string): Term {
   if (region === 'hip' && t.kind === 'fit-changed' && /\bhips?\b/.test(t.text))
     return { ...t, kind: 'hip-out' };
   if (t.kind === 'skin-open' && OF_A_COVER.test(t.text)) return { ...t, kind: 'broken' };
-  const ofSkin = t.kind === 'broken' && !has(patterns.device, clause) && namedIn(said).some(isMark);
+  const ofSkin =
+    t.kind === 'broken' &&
+    (SKIN_BY_A_PART.test(clause.slice(0, t.end)) ||
+      (!has(patterns.device, clause) && namedIn(said).some(isMark)));
   return ofSkin ? { ...t, kind: 'skin-open' } : t;
 }
 

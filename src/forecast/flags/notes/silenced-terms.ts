@@ -82,7 +82,7 @@ const hasEnded = (kind: FindingKind, after: string): boolean =>
 /** 'Arch pain gone since the insoles', 'swelling of the knee gone'; of a mark it says how soon. */
 const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'swelling', 'skin-callus'];
 const HAS_GONE =
-  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:\w+ ){0,2}\w+ )?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went away|cleared)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
+  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went away|cleared)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
 
 const CANNOT = /^(?:cannot|cant|could ?not|couldnt|unable|wont|will not|not able)\b/;
 
@@ -265,9 +265,9 @@ const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind ==
 /** 'Back of the calf' is a place, and tells of nothing that came back. */
 const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|lower back)\b/g;
 
-/** 'Mum has stopped socks as they stick': what has stopped is no finding. */
+/** 'Mum has stopped socks as they stick', 'it has gone down to her neck': what has stopped, or gone, is no finding. */
 const STOPPED_WHAT =
-  /\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
+  /\b(?:gone|went) down (?=(?:to|onto|into|his|her|as far)\b)|\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
 
 /** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
 const isOld = (clause: string, term: Term): boolean =>

@@ -7,16 +7,19 @@ export interface Clause {
 /** A dot after these is no end of a sentence. */
 const ABBREVIATIONS = /\b(approx|e\.g|i\.e|rt|lt|med|lat|dr|mr|mrs|ms|vs|re|st|wk|hx)\.$/;
 
-/** Sentences of a plain text, each as its clauses. */
-export function splitClauses(text: string): Clause[][] {
+/** The sentences of a text in small letters; none is blank. */
+export function sentencesOf(text: string): string[] {
   const sentences: string[] = [''];
   for (const piece of text.split(/(?<=[.!;\n])(?=\s|$)|\n/)) {
     const at = sentences.length - 1;
     if (sentences[at] === '' || ABBREVIATIONS.test(sentences[at].trimEnd())) sentences[at] += piece;
     else sentences.push(piece);
   }
-  return sentences.filter((s) => s.trim() !== '').map(clausesOf);
+  return sentences.filter((s) => s.trim() !== '');
 }
+
+/** Sentences of a plain text, each as its clauses. */
+export const splitClauses = (text: string): Clause[][] => sentencesOf(text).map(clausesOf);
 
 /** What a question in a note is answered with where there is nothing; it stays with its question. */
 export const NO_FOR_ANSWER = 'no|none|nil|denie[sd]|negative|nein|verneint|non|nie|nee|ontkend|niega|nega';

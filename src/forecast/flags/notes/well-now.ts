@@ -66,6 +66,12 @@ const BODGED =
 const MENDED_AT_HOME =
   /\b(?:dad|mum|mom|mam|gran\w*|uncle|parents|carer|school|family)\b(?: (?:has|have|had|just))*(?: \w+)? (?:glued|taped|tied|stitched|sewn|bodged|patched|screwed|wired|stuck|mended|repaired|fixed|put)\b/;
 
+/** 'Glued twice already' has not held. */
+const TIME_AND_AGAIN = /^\w+ (?:[2-9] ?x|x ?[2-9]|twice|(?:2|3|4|several|many) times)\b/;
+
 /** Is a repair that a text speaks of done, and by those who may do it? */
 export const isProperlyDone = (text: string, at: number): boolean =>
-  !YET_TO_BE_DONE.test(text.slice(0, at)) && !BODGED.test(text) && !MENDED_AT_HOME.test(text);
+  !YET_TO_BE_DONE.test(text.slice(0, at)) &&
+  !BODGED.test(text) &&
+  !MENDED_AT_HOME.test(text) &&
+  !TIME_AND_AGAIN.test(text.slice(at));
