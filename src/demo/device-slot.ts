@@ -62,7 +62,10 @@ export class DeviceSlot {
   readonly jobs: WorkshopJob[] = [];
   /** The newest device of the slot, delivered or not. */
   private newest: Device | null = null;
-  private slackMm = new Map<string, number>();
+  /** Of the newest device, by dimension: its slack about the rule, and the true size at its cast. */
+  private ownMm = new Map<string, { readonly slack: number; readonly atCast: number }>();
+  /** Its limits, until something happens in the slot. */
+  private limits: { readonly events: number; readonly of: readonly DimensionLimit[] } | null = null;
   private earlyDays = 0;
   private readonly wearer: Wearer;
 
@@ -179,7 +182,8 @@ export class DeviceSlot {
     this.jobs.push(workshopJob(this.nextId('J'), device, day, days, this.today));
     // Until a new one comes the old is worn on; nothing more is cast meanwhile.
     this.newest = device;
-    this.slackMm = new Map();
+    this.ownMm = new Map();
+    this.limits = null;
     // Skin that does not feel is not left to the last weeks.
     const urgent = this.child.insensateSkin || this.rule.harmADay.value > 1;
     this.earlyDays = EARLY_DAYS.mean * (urgent ? 2 : 1) + EARLY_DAYS.sd * this.c.normal();
@@ -249,16 +253,36 @@ export class DeviceSlot {
 
   /** Every limit as adjusted by a day with its true room on another, each with this device's own slack about the rule. */
   private limitsOn(day: DayNumber, sizedOn: DayNumber): TightLimit[] {
-    const device = this.newest as Device;
-    const castDay = dayNumber(device.castDate);
-    return dimensionLimits(this.rule, device, this.events, this.wearer).map((limit): TightLimit => {
+    const on = isoDate(day);
+    return this.limitsNow().map((limit): TightLimit => {
+      const { slack, atCast } = this.ownOf(limit);
       const { measure, side } = limit.series;
-      const key = seriesKey(limit.series);
-      const slack = this.slackMm.get(key) ?? limit.toleranceMm * this.c.normal();
-      this.slackMm.set(key, slack);
-      const grown = this.growth.size(measure, side, sizedOn) - this.growth.size(measure, side, castDay);
-      return { ...limit, room: limitOn(limit, isoDate(day)) + slack - grown, spare: Math.max(0, slack) };
+      const grown = this.growth.size(measure, side, sizedOn) - atCast;
+      return { ...limit, room: limitOn(limit, on) + slack - grown, spare: Math.max(0, slack) };
     });
+  }
+
+  private limitsNow(): readonly DimensionLimit[] {
+    if (this.limits?.events !== this.events.length)
+      this.limits = {
+        events: this.events.length,
+        of: dimensionLimits(this.rule, this.newest as Device, this.events, this.wearer),
+      };
+    return this.limits.of;
+  }
+
+  private ownOf({ series, toleranceMm }: DimensionLimit) {
+    const key = seriesKey(series);
+    let own = this.ownMm.get(key);
+    if (own === undefined) {
+      const castDay = dayNumber((this.newest as Device).castDate);
+      own = {
+        slack: toleranceMm * this.c.normal(),
+        atCast: this.growth.size(series.measure, series.side, castDay),
+      };
+      this.ownMm.set(key, own);
+    }
+    return own;
   }
 
   /** Makes room in one dimension if the rule allows it and there is any left to make; true when done. */
