@@ -76,16 +76,19 @@ export function assessor(store: Store, clock: Clock, failed?: (error: unknown) =
 }
 
 /**
- * What is stored of a record where it still holds, else assessed now and stored. Yesterday's is as good until the night's
- * run has reached the child: no date of a forecast hangs on today, so that a page need not wait for the sums.
+ * Yesterday's assessment is as good until the night's run has reached the child: no date of a forecast hangs on today, so
+ * that a page need not wait for the sums.
  */
+export const stillGoodSince = ({ context }: Assessing): IsoDate => addDaysIso(context.today, -1);
+
+/** What is stored of a record where it still holds, else assessed now and stored. */
 export async function assessedAsOf(
   store: Store,
   assessing: Assessing,
   record: ChildRecord,
   stored: StoredAssessment | null,
 ): Promise<StoredAssessment> {
-  const now = assessing.of(record, stored, addDaysIso(assessing.context.today, -1));
+  const now = assessing.of(record, stored, stillGoodSince(assessing));
   if (now !== stored) await store.forecasts.save(now);
   return now;
 }

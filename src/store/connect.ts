@@ -55,13 +55,17 @@ export function connect(
   {
     failed = () => {},
     answersWithinMs,
-    worker = false,
-  }: { failed?: (error: unknown) => void; answersWithinMs?: number; worker?: boolean } = {},
+    name = 'doorpost',
+    goesLast = false,
+  }: {
+    failed?: (error: unknown) => void;
+    answersWithinMs?: number;
+    name?: string;
+    goesLast?: boolean;
+  } = {},
 ): Database {
-  const pool = connectionPool(url, max, worker ? 'doorpost-worker' : 'doorpost', {
-    query_timeout: answersWithinMs,
-  });
-  if (worker) pool.on('connect', serverGoesLast);
+  const pool = connectionPool(url, max, name, { query_timeout: answersWithinMs });
+  if (goesLast) pool.on('connect', serverGoesLast);
   const told = async <T>(work: Promise<T>, named = asDatabaseError): Promise<T> => {
     try {
       return await work;

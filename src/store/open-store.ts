@@ -12,6 +12,7 @@ import { openQueue, type Queue, sendJob } from './work/queue.js';
 /** A person does not wait longer for a page; a job may ask more at once. */
 export const ANSWERS_WITHIN_MS = 15_000;
 const WORKER_ANSWERS_WITHIN_MS = 300_000;
+const WRITING_CONNECTIONS = 2;
 /** Whoever asks for readiness usually waits five seconds. */
 const READY_WITHIN_MS = 4000;
 
@@ -30,17 +31,23 @@ export async function openStore(
   } = {},
 ): Promise<Store> {
   let diskFull = false;
-  const db = connect(url, options.connections, {
-    failed: (error) => {
-      if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
-    },
-    worker: options.worker,
-    answersWithinMs: options.worker ? WORKER_ANSWERS_WITHIN_MS : ANSWERS_WITHIN_MS,
-  });
+  const { worker = false } = options;
+  const open = (max: number | undefined, goesLast: boolean) =>
+    connect(url, max, {
+      failed: (error) => {
+        if (error instanceof DoorpostError && error.code === 'disk-full') diskFull = true;
+      },
+      name: worker ? 'doorpost-worker' : 'doorpost',
+      goesLast,
+      answersWithinMs: worker ? WORKER_ANSWERS_WITHIN_MS : ANSWERS_WITHIN_MS,
+    });
+  const db = open(options.connections, worker);
+  // A worker reads behind everybody. What it writes is waited for: whoever writes to the log holds up all who do.
+  const writing = worker ? open(WRITING_CONNECTIONS, false) : db;
   try {
     await bringUpToDate(url);
     const queue = await openQueue(url, {
-      worker: options.worker ?? false,
+      worker,
       leaseSeconds: options.jobLeaseSeconds ?? 45,
       onError: options.onQueueError ?? (() => {}),
     });
@@ -55,9 +62,16 @@ export async function openStore(
       if (trouble) throw trouble;
       await within(READY_WITHIN_MS, looked());
     };
-    return storeOn(db, queue, options.secretKey ?? null, ready, (to) => streamBackup(url, to));
+    const on = (of: Database) =>
+      storeOn(of, queue, options.secretKey ?? null, ready, (to) => streamBackup(url, to));
+    const ends = async (seconds?: number) => {
+      await on(db).close(seconds);
+      if (worker) await writing.destroy();
+    };
+    return { ...on(db), transaction: on(writing).transaction, close: ends };
   } catch (error) {
     await db.destroy();
+    if (worker) await writing.destroy();
     throw error;
   }
 }

@@ -619,7 +619,7 @@ describe('the store', () => {
   });
 
   it.skipIf(!existsSync('/proc/self/cmdline'))(
-    'puts what it asks for a worker behind what pages ask',
+    'puts what it asks for a worker behind what pages ask, but not what it writes: that all who write wait for',
     async () => {
       const worker = await openStore(database.url, { worker: true });
       const prioritiesOf = async (name: string) => {
@@ -633,6 +633,8 @@ describe('the store', () => {
         await Promise.all([worker.caseload.ids(), store.caseload.ids()]);
         expect(await prioritiesOf('doorpost-worker')).toEqual([constants.priority.PRIORITY_BELOW_NORMAL]);
         expect(await prioritiesOf('doorpost')).toEqual([getPriority()]);
+        await worker.transaction((tx) => tx.caseload.ids());
+        expect(await prioritiesOf('doorpost-worker')).toContain(getPriority());
       } finally {
         await worker.close();
       }

@@ -59,10 +59,8 @@ export async function forecastPart(
   await store.transaction(async (tx) => {
     const { first, complete } = await tx.jobRuns.partDone(runId, part, ids.length);
     if (!first) return;
-    const present = new Set(await tx.caseload.present(ids));
-    const isThere = ({ childId }: MadeForecasts) => present.has(childId);
-    await tx.forecasts.save(...fresh.filter(isThere));
-    await tx.forecasts.saveLookBack(past.filter(isThere), clock.today());
+    await tx.forecasts.save(...fresh);
+    await tx.forecasts.saveLookBack(past, clock.today());
     if (complete) await follow(tx, clock, job);
   });
 }

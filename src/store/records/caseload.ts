@@ -40,12 +40,6 @@ export const caseloadRepository = (db: Database) => ({
       records.push(...groupByChild(await loadCaseloadOf(db, ids.slice(i, i + CHUNK))));
     return records;
   },
-  /** Those of the ids that are still children here. */
-  async present(ids: readonly string[]) {
-    if (ids.length === 0) return [];
-    const rows = await db.selectFrom('children').select('id').where('id', 'in', ids).execute();
-    return rows.map((r) => r.id);
-  },
   all: () => loadCaseload(db),
   /** Every child with its devices and what came of them, some hundred children after another. */
   async *devicesByPart(): AsyncGenerator<Pick<Caseload, 'children' | 'devices' | 'events'>> {

@@ -1,3 +1,4 @@
+import { type SqlBool, sql } from 'kysely';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { Database } from '../connect.js';
@@ -30,4 +31,21 @@ async function required(
     .executeTakeFirst();
   if (!row) throw notFound(name);
   return { value: row.data, version: row.version };
+}
+
+/** Those of the ids that are children still, of this status if given: held against being erased meanwhile. */
+export async function stillThere(
+  tx: Database,
+  ids: readonly string[],
+  status?: Child['status'],
+): Promise<ReadonlySet<string>> {
+  const rows = await tx
+    .selectFrom('children')
+    .select('id')
+    .where(sql<SqlBool>`id = any(${ids})`)
+    .$if(status !== undefined, (q) => q.where('status', '=', status!))
+    .orderBy('id')
+    .forKeyShare()
+    .execute();
+  return new Set(rows.map((r) => r.id));
 }

@@ -5,7 +5,7 @@ import type { Device } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import { requireChild } from '../records/require-child.js';
+import { requireChild, stillThere } from '../records/require-child.js';
 import type { Actor, ForecastSummary, MadeForecasts, PastForecast, StoredAssessment } from '../shapes.js';
 
 export const forecastsRepository = (db: Database) => ({
@@ -21,11 +21,13 @@ export const forecastsRepository = (db: Database) => ({
   assessments: (childIds: readonly string[]): Promise<ReadonlyMap<string, StoredAssessment>> =>
     stored(db, childIds),
 
-  /** Each of another child. */
-  save: (...assessments: readonly StoredAssessment[]) => atomically(db, (tx) => save(tx, assessments)),
+  /** Each of another child; one that was erased meanwhile is passed over. */
+  save: (...assessments: readonly StoredAssessment[]) =>
+    atomically(db, async (tx) => save(tx, await ofThoseThere(tx, assessments))),
 
   /** Forecasts of a day long past, made later from the record as it stood then: kept as history alone. */
-  saveLookBack: (made: readonly MadeForecasts[], madeOn: IsoDate) => keepHistory(db, made, madeOn),
+  saveLookBack: (made: readonly MadeForecasts[], madeOn: IsoDate) =>
+    atomically(db, async (tx) => keepHistory(tx, await ofThoseThere(tx, made), madeOn)),
 
   /** How many active children have an assessment, of how many. */
   async coverage(): Promise<{ readonly done: number; readonly total: number }> {
@@ -90,6 +92,17 @@ const sortDay = (f: Pick<DeviceForecast, 'outcome' | 'p50'>, today: IsoDate): st
   if (f.outcome === 'already-outgrown') return '0001-01-01';
   return isUnknown(f) ? today : f.p50;
 };
+
+async function ofThoseThere<T extends { readonly childId: string }>(
+  tx: Database,
+  made: readonly T[],
+): Promise<readonly T[]> {
+  const ids = await stillThere(
+    tx,
+    made.map((m) => m.childId),
+  );
+  return made.filter((m) => ids.has(m.childId));
+}
 
 async function save(tx: Database, assessments: readonly StoredAssessment[]): Promise<void> {
   if (assessments.length === 0) return;

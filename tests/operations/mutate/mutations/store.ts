@@ -34,7 +34,14 @@ export const store: readonly MutationGroup[] = [
     file: 'src/store/connect.ts',
     tests: ['tests/store/store.test.ts'],
     name: 'behind what pages ask',
-    changes: [["if (worker) pool.on('connect', serverGoesLast);", '']],
+    changes: [["if (goesLast) pool.on('connect', serverGoesLast);", '']],
+  },
+  {
+    harm: 'Whoever saves a visit waits for a night’s write that waits for the processor.',
+    file: 'src/store/open-store.ts',
+    tests: ['tests/store/store.test.ts'],
+    name: 'behind what pages ask',
+    changes: [['open(WRITING_CONNECTIONS, false)', 'open(WRITING_CONNECTIONS, true)']],
   },
   {
     harm: 'A damaged copy is restored, or over what is there',
