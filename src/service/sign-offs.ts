@@ -4,26 +4,23 @@ import { DoorpostError } from '../errors.js';
 import { acceptedChance } from '../recall/decide/accepted-chance.js';
 import { recallSettings } from '../recall/decide/recall-settings.js';
 import { loadRules } from '../rules/load-rules.js';
-import type { Actor, SignOff, Store } from '../store/contract.js';
+import { type Actor, type Store, signOff } from '../store/contract.js';
 import { version } from './version.js';
-
-/** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
-export interface SignOffView {
-  readonly subject: SignOffSubject;
-  readonly label: string;
-  /** What exactly is signed, in a sentence with its figures. */
-  readonly says: string;
-  /** Where it is read; null where the sentence says it all. */
-  readonly href: string | null;
-  /** Digest of what stands now; a signature of another content no longer counts. */
-  readonly content: string;
-  readonly signed: SignOff | null;
-  /** Signed, and unchanged since. */
-  readonly holds: boolean;
-}
 
 export const signOffSubjects = ['fit-limits', 'accepted-chance', 'family-words'] as const;
 export type SignOffSubject = (typeof signOffSubjects)[number];
+
+/** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
+export const signOffView = z.object({
+  subject: z.enum(signOffSubjects),
+  label: z.string(),
+  says: z.string().describe('what exactly is signed, with its figures'),
+  href: z.string().nullable().describe('where it is read; null where the sentence says it all'),
+  content: z.string().describe('digest of what stands now; a signature of another content no longer counts'),
+  signed: signOff.nullable(),
+  holds: z.boolean().describe('signed, and unchanged since'),
+});
+export type SignOffView = Readonly<z.infer<typeof signOffView>>;
 
 const digest = (content: unknown): string =>
   createHash('sha256').update(JSON.stringify(content)).digest('hex').slice(0, 16);

@@ -80,7 +80,6 @@ const Remark = (one: One) =>
     </span>
   ) : null;
 
-/** What ties a control to what is said under it. */
 const tied = (one: One) => ({
   id: one.name,
   'aria-describedby': remarkOf(one) ? `${one.name}-remark` : undefined,

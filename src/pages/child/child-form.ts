@@ -15,7 +15,6 @@ import { conditionNames } from '../../words/condition-names.js';
 
 type Options = readonly (readonly [value: string | number, word: string])[];
 
-/** What can be chosen or ticked in a field, in words. */
 const options: Partial<Record<ChildField, Options>> = {
   sex: [
     ['female', 'female'],
@@ -44,7 +43,6 @@ export interface ReadChild {
   readonly raw: Readonly<Partial<Record<ChildField, string>>>;
   /** By field: what would be accepted. No value is repeated: birth dates do not belong in error texts. */
   readonly errors: Readonly<Partial<Record<ChildField, string>>>;
-  /** What differs from the stored child. */
   readonly change: Partial<Child>;
 }
 
@@ -166,7 +164,6 @@ function isLanguage(text: string): boolean {
   }
 }
 
-/** What is stored in a field, in words. */
 export function storedText(field: ChildField, child: Child): string {
   const value = child[field];
   if (field === 'extra')

@@ -17,7 +17,7 @@ import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath } from '../parts/paths.js';
+import { childPath, Go } from '../parts/paths.js';
 import { ChildCautions } from './child-cautions.js';
 import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
@@ -46,7 +46,6 @@ const sexWords = { male: 'male', female: 'female', unknown: 'sex not recorded, b
 const conditionsText = ({ conditions, affectedSide }: ChildPageProps['view']['record']['child']): string =>
   `${conditions.map((c) => conditionNames[c]).join('; ')}${affectedSide === 'none' ? '' : ` (${affectedSide})`}`;
 
-/** What the reader may do next with this child. */
 function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
   const { user } = usePage();
   return (
@@ -56,24 +55,10 @@ function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
           Enter a visit
         </a>
       )}
-      {clinical && (
-        <a class="button" href={`${base}/devices/new`}>
-          New device
-        </a>
-      )}
-      <a class="button" href={`${base}/family`}>
-        Family sheet
-      </a>
-      {user?.role !== 'administrator' && (
-        <a class="button" href={`${base}/edit`}>
-          Edit details
-        </a>
-      )}
-      {user && recordKeepers.includes(user.role) && (
-        <a class="button" href={`${base}/record`}>
-          Copy of the record
-        </a>
-      )}
+      {clinical && <Go to={`${base}/devices/new`}>New device</Go>}
+      <Go to={`${base}/family`}>Family sheet</Go>
+      {user?.role !== 'administrator' && <Go to={`${base}/edit`}>Edit details</Go>}
+      {user && recordKeepers.includes(user.role) && <Go to={`${base}/record`}>Copy of the record</Go>}
     </p>
   );
 }
@@ -225,7 +210,6 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
           {links.map((l) => (
             <li key={l.id}>
               <Form action={`${base}/links/withdraw`} class="row" hidden={{ link: l.id }}>
-                {' '}
                 <span>
                   {l.label || 'Link'}, until {format.day(l.expiresAt)},{' '}
                   {l.lastUsedAt ? `last used ${format.day(l.lastUsedAt)}` : 'not used yet'}
@@ -271,7 +255,6 @@ function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion
           key={s.id}
           hidden={{ suggestion: s.id }}
         >
-          {' '}
           <p>{s.seen}</p>
           <p class="row">
             {s.corrections.some((c) => c.value !== undefined || c.side || c.exclude) ? (

@@ -9,7 +9,7 @@ import { Form, Submit } from '../parts/form.js';
 import { ageText, type Format } from '../parts/format.js';
 import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink } from '../parts/paths.js';
+import { ChildLink, Go } from '../parts/paths.js';
 import { type Column, Pager, Table } from '../parts/table.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 
@@ -100,9 +100,7 @@ function Search(of: ChildSearch) {
       </p>
       {user && recordKeepers.includes(user.role) && (
         <p>
-          <a class="button" href="/children/new">
-            New child
-          </a>
+          <Go to="/children/new">New child</Go>
         </p>
       )}
     </Form>

@@ -38,7 +38,6 @@ export function Corrections(props: {
                   class="row"
                   hidden={{ reading: first.measurement.id }}
                 >
-                  {' '}
                   <span>
                     {format.date(first.measurement.date)}, {seriesText(first.measurement)}:{' '}
                     {size(first.measurement)} was entered,{' '}
@@ -91,7 +90,6 @@ export function Corrections(props: {
   );
 }
 
-/** A visit entered on the wrong day. */
 function MoveVisit({ base, readings }: { base: string; readings: readonly Measurement[] }) {
   const { format, today } = usePage();
   const days = [...new Set(readings.map((m) => m.date))].toSorted().reverse();

@@ -3,14 +3,14 @@ import { adjusting, plainSpan } from '../../forecast/words.js';
 import { castByOf, isBeingMade } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { IsoDate } from '../../records/dates.js';
-import { seriesKey } from '../../records/measure.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
 import type { Format } from '../parts/format.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath, devicePath } from '../parts/paths.js';
+import { childPath, devicePath, Go, MainGo } from '../parts/paths.js';
+import { type Fact, Facts } from '../parts/table.js';
 import { hipAngleText } from './hip-angle-text.js';
 import { outgrownText, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
@@ -21,7 +21,6 @@ export function DeviceCard(props: {
   view: DeviceView;
   /** Among other devices, by its name; on its own page that stands above. */
   named: boolean;
-  /** With the ways to act. */
   ways?: boolean;
 }) {
   const { childId, view, named, ways } = props;
@@ -134,63 +133,40 @@ function Figures({ view }: { view: DeviceView }) {
   const { format } = usePage();
   const drivers = forecast.drivers.filter((d) => d.share >= 0.03).slice(0, 3);
   if (forecast.dates.length === 0 && !decision) return null;
+  const { p50Days, p80Days, basis, jobsUsed } = turnaround;
+  const made = basis === 'default' ? 'usual time' : `from ${counted(jobsUsed, 'job')}`;
+  const facts: readonly Fact[] = [
+    forecast.p50 !== null &&
+      forecast.outcome === 'forecast' && ['As likely as not by', format.date(forecast.p50)],
+    forecast.dates.length > 0 && [
+      'Outgrown already?',
+      `${format.percent(forecast.probabilityOutgrownNow)} chance today`,
+    ],
+    drivers.length > 0 && [
+      'Limited first by',
+      drivers.map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`).join(', '),
+    ],
+    !!decision?.castBy && [
+      'Cast by',
+      `${format.date(decision.castBy)}. Cast later, and the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision.acceptedChance)}.`,
+    ],
+    typeof decision?.chanceByEarliestFitting === 'number' && [
+      'If cast today',
+      `${format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one is fitted, about ${p50Days} days later (8 in 10 within ${p80Days}; ${made})`,
+    ],
+    !!decision && ['Review by', format.date(decision.reviewBy)],
+    ...(forecast.adjustments ?? []).map((a): Fact => {
+      const left = `${format.number(a.extensionLeftMm)} mm left`;
+      return [
+        'To adjust',
+        `${seriesText(a.series)}, ${adjusting[a.kind]}: ${adjustFrom(a, format)}, ${left}`,
+      ];
+    }),
+  ];
   return (
     <details>
       <summary>Dates and chances, adjustments to come</summary>
-      <dl class="facts">
-        {forecast.p50 && forecast.outcome === 'forecast' && (
-          <>
-            <dt>As likely as not by</dt>
-            <dd>{format.date(forecast.p50)}</dd>
-          </>
-        )}
-        {forecast.dates.length > 0 && (
-          <>
-            <dt>Outgrown already?</dt>
-            <dd>{format.percent(forecast.probabilityOutgrownNow)} chance today</dd>
-          </>
-        )}
-        {drivers.length > 0 && (
-          <>
-            <dt>Limited first by</dt>
-            <dd>{drivers.map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`).join(', ')}</dd>
-          </>
-        )}
-        {decision?.castBy && (
-          <>
-            <dt>Cast by</dt>
-            <dd>
-              {format.date(decision.castBy)}. Cast later, and the chance of being beyond use before the next
-              is fitted is more than the accepted {format.percent(decision.acceptedChance)}.
-            </dd>
-          </>
-        )}
-        {decision && decision.chanceByEarliestFitting !== null && (
-          <>
-            <dt>If cast today</dt>
-            <dd>
-              {format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one
-              is fitted, about {turnaround.p50Days} days later (8 in 10 within {turnaround.p80Days};{' '}
-              {turnaround.basis === 'default' ? 'usual time' : `from ${counted(turnaround.jobsUsed, 'job')}`})
-            </dd>
-          </>
-        )}
-        {decision && (
-          <>
-            <dt>Review by</dt>
-            <dd>{format.date(decision.reviewBy)}</dd>
-          </>
-        )}
-        {forecast.adjustments?.map((a) => (
-          <>
-            <dt key={`${seriesKey(a.series)}${a.kind}`}>To adjust</dt>
-            <dd>
-              {seriesText(a.series)}, {adjusting[a.kind]}: {adjustFrom(a, format)},{' '}
-              {format.number(a.extensionLeftMm)} mm left
-            </dd>
-          </>
-        ))}
-      </dl>
+      <Facts of={facts} />
       {(forecast.adjustments?.length ?? 0) > 0 && (
         <p class="hint">An adjustment resets its own dimension and no other.</p>
       )}
@@ -203,7 +179,6 @@ function Figures({ view }: { view: DeviceView }) {
   );
 }
 
-/** Where to do what is wanted. */
 function Ways({ childId, view: { device, decision } }: { childId: string; view: DeviceView }) {
   const base = childPath(childId);
   const own = devicePath(childId, device.id);
@@ -213,15 +188,9 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
   if (device.status === 'ordered')
     return (
       <p class="row ways no-print">
-        <a class="button main-action" href={`${own}#delivered`}>
-          Fitted today{about}
-        </a>
-        <a class="button" href={`${own}/slip`}>
-          Workshop slip{about}
-        </a>
-        <a class="button" href={`${own}/edit`}>
-          Correct{about}
-        </a>
+        <MainGo to={`${own}#delivered`}>Fitted today{about}</MainGo>
+        <Go to={`${own}/slip`}>Workshop slip{about}</Go>
+        <Go to={`${own}/edit`}>Correct{about}</Go>
       </p>
     );
   return (
@@ -237,15 +206,9 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
       <a class={main(wanted === 'review' || wanted === 'measure')} href={`${base}/visit`}>
         Measure, judge the fit{about}
       </a>
-      <a class="button" href={`${own}#retire`}>
-        Retire{about}
-      </a>
-      <a class="button" href={`${base}/what-if/next?device=${encodeURIComponent(device.id)}`}>
-        What if{about}
-      </a>
-      <a class="button" href={`${own}/edit`}>
-        Correct{about}
-      </a>
+      <Go to={`${own}#retire`}>Retire{about}</Go>
+      <Go to={`${base}/what-if/next?device=${encodeURIComponent(device.id)}`}>What if{about}</Go>
+      <Go to={`${own}/edit`}>Correct{about}</Go>
     </p>
   );
 }

@@ -17,7 +17,6 @@ interface Asked {
   readonly rule: FamilyRule;
   readonly typed: Fields;
   readonly errors: Readonly<Record<string, string>>;
-  /** Why the store refused what the form took. */
   readonly refused: string;
   readonly others: readonly Device[];
 }
@@ -114,7 +113,6 @@ function Ask(
   const wrong = Object.keys(errors).length;
   return (
     <Form action={action} class="card" novalidate hidden={{ family: rule.id }}>
-      {' '}
       {version !== undefined && <input type="hidden" name="version" value={version} />}
       {(wrong > 0 || refused) && (
         <p class="error" role="alert">

@@ -57,14 +57,12 @@ export type DeviceChoice = Pick<
 export interface ReadDevice {
   readonly typed: Fields;
   readonly choice: DeviceChoice;
-  /** By field: what would be accepted. */
   readonly errors: Readonly<Record<string, string>>;
 }
 
 export interface DeviceQuestion {
   readonly rule: FamilyRule;
   readonly child: Pick<Child, 'birthDate'>;
-  /** Devices whose place it can take. */
   readonly others: readonly Device[];
   readonly today: IsoDate;
   readonly pairs: boolean;
@@ -166,7 +164,6 @@ function readRooms(
   return { allowancesMm, limitsMm, extensionRangeMm };
 }
 
-/** A device as its form shows it. */
 export function typedDevice(device: Device): Fields {
   const rooms = (of: Partial<Record<MeasureId, number>>, field: (m: MeasureId) => string) =>
     Object.entries(of).map(([m, mm]) => [field(m as MeasureId), String(mm)]);

@@ -4,7 +4,6 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
 import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 
-/** What the page of one device is made of. */
 export interface DevicePageProps {
   readonly child: Child;
   readonly device: Device;

@@ -10,7 +10,7 @@ import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath, devicePath } from '../parts/paths.js';
+import { childPath, devicePath, Go, MainGo } from '../parts/paths.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import type { DevicePageProps } from './device-page-props.js';
@@ -32,16 +32,10 @@ export function DevicePage(props: DevicePageProps) {
         <h1>{deviceLabel(device)}</h1>
         <p class="row no-print">
           {device.status !== 'ordered' && !isBeingMade(view?.decision?.reason.code) && (
-            <a class="button main-action" href={`${own}/next`}>
-              Cast the next one
-            </a>
+            <MainGo to={`${own}/next`}>Cast the next one</MainGo>
           )}
-          <a class="button" href={`${own}/slip`}>
-            Workshop slip
-          </a>
-          <a class="button" href={`${own}/edit`}>
-            Correct the device
-          </a>
+          <Go to={`${own}/slip`}>Workshop slip</Go>
+          <Go to={`${own}/edit`}>Correct the device</Go>
         </p>
       </div>
       <ChildAlerts child={child} />
@@ -115,7 +109,6 @@ function Judge(props: Own) {
     <section id="judge">
       <h2>Judge the fit</h2>
       <Form action={`${own}/events`} hidden={{ kind: 'verdict' }}>
-        {' '}
         <fieldset class="row">
           <legend>Fit on the day</legend>
           {Object.entries(fitNames).map(([v, words]) => (
@@ -165,7 +158,6 @@ function Adjust(props: Own) {
         </p>
       )}
       <Form action={`${own}/events`} class="row" hidden={{ kind: 'adjusted' }} send="Save the adjustment">
-        {' '}
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
         <EventInput field="changeMm" id="change" required />
         <SelectField

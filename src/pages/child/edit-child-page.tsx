@@ -13,7 +13,6 @@ export function EditChildPage(props: {
   version: number;
   /** The child as somebody else stored it since, null without. */
   meanwhile: Child | null;
-  /** All fields, or a scheduler's. */
   clinical: boolean;
   latestBirth: string;
 }) {

@@ -42,7 +42,6 @@ const givenOf =
     return text;
   };
 
-/** What cannot be kept, by field. */
 function refusedOf(deviceId: string, said: { minutes: number | null; where: string; note: string }) {
   const { error } = skinCheckFields.pick({ minutes: true, where: true, note: true }).safeParse(said);
   const issues = error?.issues ?? [];

@@ -90,7 +90,6 @@ function readSize(
   else remarks[name] = `${sinceLast(size, value)}: ${away <= RANGE_SD ? 'as expected' : `a little ${than}`}`;
 }
 
-/** What a slip of the keyboard may have meant. */
 const meantBy = ({ measure, expected, sd }: ExpectedSize, value: number) =>
   expected === null || sd === null ? null : likelyTyped(measure, value, expected, CONFIRM_BEYOND_SD * sd);
 

@@ -5,7 +5,7 @@ import { InputField, PasswordAgain, Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath } from '../parts/paths.js';
+import { ChildLink, childPath, Go } from '../parts/paths.js';
 
 /** What is held about one child: a copy to hand over, and for administrators the way to erase it. */
 export function RecordPage(props: {
@@ -30,12 +30,8 @@ export function RecordPage(props: {
           who looked at the record. The access log keeps that a copy was taken.
         </p>
         <p class="row">
-          <a class="button" href={`/api${base}/export`}>
-            Everything, as JSON
-          </a>
-          <a class="button" href={`/api${base}/export?format=fhir`}>
-            For another system, as FHIR R4
-          </a>
+          <Go to={`/api${base}/export`}>Everything, as JSON</Go>
+          <Go to={`/api${base}/export?format=fhir`}>For another system, as FHIR R4</Go>
         </p>
       </section>
       {mayErase && (

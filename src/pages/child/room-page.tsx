@@ -45,7 +45,6 @@ export function RoomPage(props: RoomPageProps) {
           data-months={JSON.stringify(monthsAsked)}
         >
           <Form method="get" class="row" hidden={{ device: device.id }}>
-            {' '}
             <p class="field wide">
               <label for="months">
                 It is to last <output for="months">{months}</output> months

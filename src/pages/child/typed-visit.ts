@@ -15,7 +15,6 @@ export interface Judged {
   readonly note: string;
 }
 
-/** A visit form as it was sent, read. */
 export interface TypedVisit {
   readonly date: string;
   readonly unit: SizeUnit;

@@ -16,20 +16,15 @@ import { fieldHint, fieldName } from './visit-words.js';
 
 export interface VisitPageProps {
   readonly child: Child;
-  /** Devices in use, left before right. */
   readonly devices: readonly Device[];
   readonly sizes: readonly ExpectedSize[];
   readonly usual: readonly MeasureId[];
-  /** What was typed before it was refused, by field name. */
   readonly typed: Readonly<Record<string, string>>;
   readonly unit: SizeUnit;
   readonly date: string;
   readonly observer: string;
-  /** Fields that cannot be accepted, with the reason. */
   readonly errors: Readonly<Record<string, string>>;
-  /** Fields far from what the record leads one to expect: to be confirmed by a person. */
   readonly doubts: Readonly<Record<string, string>>;
-  /** What else is worth saying beside a field. */
   readonly remarks: Readonly<Record<string, string>>;
 }
 

@@ -23,7 +23,6 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
   const { get, post, save } = pagesOf(app, deps);
   const writers = writersOf.measurements;
 
-  /** What every answer about a visit starts from. */
   const opened = async ({ id, actor }: Asked, on: IsoDate) => {
     const record = await store.children.record(id, actor);
     const { rules } = (await deps.assessor.current()).context;

@@ -32,7 +32,6 @@ function chanceBy(f: DeviceForecast, date: IsoDate, format: Format): string {
   return chance === undefined ? '–' : `${format.percent(chance)} chance`;
 }
 
-/** What stands now beside what would stand then. */
 export function WhatIfAnswer({
   format,
   now,

@@ -20,7 +20,6 @@ export interface Dimension {
 export interface ReadWhatIf {
   readonly imagined: Imagined;
   readonly typed: Fields;
-  /** By field name: what would be accepted. */
   readonly errors: Readonly<Record<string, string>>;
   /** Something was typed, or a new cast asked for. */
   readonly asks: boolean;

@@ -6,7 +6,7 @@ import { ageText, type Format, seriesText } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
-import { Table } from '../parts/table.js';
+import { Facts, Table } from '../parts/table.js';
 import { asksPlate, plates } from './device-form.js';
 import { ChildAlerts } from './visit-devices.js';
 import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
@@ -31,35 +31,25 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
         <div class="slip-alerts">
           <ChildAlerts child={child} />
         </div>
-        <dl class="facts">
-          <dt>Child</dt>
-          <dd>
-            <strong>{child.name || child.id}</strong>, {child.id}, born {format.date(child.birthDate)} (
-            {ageText(child.birthDate, today)})
-          </dd>
-          <dt>Side</dt>
-          <dd>
-            <strong>{device.side === 'both' ? 'both sides' : device.side}</strong>
-          </dd>
-          <dt>Cast</dt>
-          <dd>{format.longDate(device.castDate)}</dd>
-          <dt>{device.fittedDate === null ? 'Ready to fit by' : 'Fitted'}</dt>
-          <dd>
-            <strong>{dueText(slip, today, format)}</strong>
-          </dd>
-          {rule && asksPlate(rule) && (
-            <>
-              <dt>Footplate</dt>
-              <dd>{plates[device.footplate]}</dd>
-            </>
-          )}
-          {device.extra.funder && (
-            <>
-              <dt>Paid by</dt>
-              <dd>{device.extra.funder}</dd>
-            </>
-          )}
-        </dl>
+        <Facts
+          of={[
+            [
+              'Child',
+              <>
+                <strong>{child.name || child.id}</strong>, {child.id}, born {format.date(child.birthDate)} (
+                {ageText(child.birthDate, today)})
+              </>,
+            ],
+            ['Side', <strong>{device.side === 'both' ? 'both sides' : device.side}</strong>],
+            ['Cast', format.longDate(device.castDate)],
+            [
+              device.fittedDate === null ? 'Ready to fit by' : 'Fitted',
+              <strong>{dueText(slip, today, format)}</strong>,
+            ],
+            rule !== null && asksPlate(rule) && ['Footplate', plates[device.footplate]],
+            !!device.extra.funder && ['Paid by', device.extra.funder],
+          ]}
+        />
         {rows.length === 0 ? (
           <p class="empty">No fit rule for this family: write sizes and room by hand.</p>
         ) : (

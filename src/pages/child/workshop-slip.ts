@@ -91,7 +91,6 @@ export function workshopSlip(
   };
 }
 
-/** The newest reading by a day. */
 function lastReading(
   readings: readonly Measurement[],
   { measure, side }: Series,

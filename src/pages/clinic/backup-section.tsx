@@ -1,6 +1,7 @@
 import { tables } from '../../service/api/exports-routes.js';
 import { PasswordAgain } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
+import { Go } from '../parts/paths.js';
 
 /** Everything that is kept, as one file to take away, and how it comes back. */
 export function BackupSection({ askPassword }: { askPassword: boolean }) {
@@ -21,12 +22,8 @@ export function BackupSection({ askPassword }: { askPassword: boolean }) {
       </p>
       <h3>The records as files for other programs</h3>
       <p class="row">
-        <a class="button" href="/api/exports/fhir">
-          All children, as FHIR R4
-        </a>
-        <a class="button" href="/api/exports/pseudonymised">
-          For research, without names
-        </a>
+        <Go to="/api/exports/fhir">All children, as FHIR R4</Go>
+        <Go to="/api/exports/pseudonymised">For research, without names</Go>
       </p>
       <p class="row">
         {tables.map((table) => (

@@ -42,7 +42,6 @@ export interface CapacityPageProps {
   /** As stored, or as entered where something was refused. */
   readonly form: Fields;
   readonly version: number;
-  /** Everything that was refused, one line each. */
   readonly errors: readonly string[];
   /** Slots of the next weeks (Mondays) as they now come out. */
   readonly weeks: ReadonlyMap<IsoDate, number>;
@@ -72,7 +71,6 @@ export function CapacityPage(props: CapacityPageProps) {
         </div>
       )}
       <Form action="/capacity" hidden={{ version }} send="Save" main>
-        {' '}
         <section class="card">
           <h2>Casting slots</h2>
           <InputField

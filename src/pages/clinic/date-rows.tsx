@@ -8,7 +8,6 @@ export function DateRows(props: {
   kind: string;
   title: string;
   spare: number;
-  /** With a field for a name. */
   named?: boolean;
   children?: ComponentChildren;
 }) {

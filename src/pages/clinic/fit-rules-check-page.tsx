@@ -3,6 +3,7 @@ import type { FamilyView } from '../../service/fit-rules-view.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { Go } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 import { figureWords } from './fit-rules-words.js';
 
@@ -68,7 +69,6 @@ export function FitRulesCheckPage(props: {
           dates it was made with until it is made anew.
         </p>
         <Form action={here} class="row" hidden={{ version, reason, confirmed: 'yes' }}>
-          {' '}
           {changes.map((c) =>
             c.mm === null ? (
               <input key={c.figure} type="hidden" name={`back.${c.measure}.${c.figure}`} value="yes" />
@@ -77,9 +77,7 @@ export function FitRulesCheckPage(props: {
             ),
           )}
           <Submit main>Save and compute the forecasts again</Submit>
-          <a class="button" href={here}>
-            Do not save
-          </a>
+          <Go to={here}>Do not save</Go>
         </Form>
       </section>
     </Layout>

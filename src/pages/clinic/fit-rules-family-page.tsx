@@ -15,7 +15,6 @@ export interface FitRulesFamilyProps {
   readonly version: number;
   readonly history: Page<LimitChangeRow>;
   readonly maySet: boolean;
-  /** What was typed before it was refused, by field name. */
   readonly typed: Readonly<Record<string, string>>;
   /** Fields that cannot be accepted, with the reason; '' for the form as a whole. */
   readonly errors: Readonly<Record<string, string>>;

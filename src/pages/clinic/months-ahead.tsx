@@ -1,7 +1,7 @@
 import { familyLabel } from '../../charts/device-label.js';
 import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { type Column, Table } from '../parts/table.js';
+import { type Column, Facts, Table } from '../parts/table.js';
 import type { WorkloadAhead } from './workload-ahead.js';
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
@@ -9,7 +9,6 @@ const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b
 /** Casts a month and a year ahead, by family, and why devices ended in the year behind. */
 export function MonthsAhead(props: {
   ahead: WorkloadAhead;
-  /** Of the year behind. */
   firstCasts: number;
   ended: readonly (readonly [string, number])[];
   eligibleAfterMonths: Readonly<Record<string, number>>;
@@ -56,18 +55,7 @@ export function MonthsAhead(props: {
         />
       )}
       <h3>Why devices ended in the last twelve months</h3>
-      {ended.length === 0 ? (
-        <Empty>No device ended.</Empty>
-      ) : (
-        <dl class="facts">
-          {ended.map(([reason, n]) => (
-            <>
-              <dt>{reason}</dt>
-              <dd>{n}</dd>
-            </>
-          ))}
-        </dl>
-      )}
+      {ended.length === 0 ? <Empty>No device ended.</Empty> : <Facts of={ended} />}
     </>
   );
 }

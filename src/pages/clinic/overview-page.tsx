@@ -6,26 +6,28 @@ import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { Table } from '../parts/table.js';
+import { Facts, Table } from '../parts/table.js';
 import type { Waits, YearCounts } from './overview-view.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
-  /** Forecasts against verdicts. */
   held: VNode;
-  /** What the clinic's own children taught the forecasts. */
   learned: VNode;
   waits: Waits;
   year: YearCounts;
   turnaround: readonly TurnaroundEstimate[];
   states: Readonly<Record<string, number>>;
   workload: Drawn | null;
-  /** Months ahead by family, and why devices ended. */
   months: VNode;
   coverage: { readonly done: number; readonly total: number };
 }) {
   const { held, learned, waits, year, turnaround, states, workload, coverage } = props;
   const { format } = usePage();
+  const aChild = (n: number) => `${format.number(n / Math.max(1, year.children), 1)} a child`;
+  const waited =
+    waits.middleDays === null
+      ? 'no replaced device was judged outgrown'
+      : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`;
   return (
     <Layout title="Overview" scripts={['charts.js']}>
       <h1>Overview</h1>
@@ -45,48 +47,32 @@ export function OverviewPage(props: {
       <div class="cards">
         <section>
           <h2>The last twelve months</h2>
-          <dl class="facts">
-            <dt>Active children</dt>
-            <dd>{format.number(year.children)}</dd>
-            <dt>Visits with a measurement</dt>
-            <dd>
-              {format.number(year.visits)} ({format.number(year.visits / Math.max(1, year.children), 1)} a
-              child)
-            </dd>
-            <dt>Casts</dt>
-            <dd>
-              {format.number(year.casts)} ({format.number(year.casts / Math.max(1, year.children), 1)} a
-              child), {format.number(year.firstCasts)} of them the first of their kind
-            </dd>
-            <dt>Wait after outgrown</dt>
-            <dd>
-              {waits.middleDays === null
-                ? 'no replaced device was judged outgrown'
-                : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`}
-            </dd>
-            <dt>Never measured</dt>
-            <dd>{format.number(year.neverMeasured)}</dd>
-            <dt>Not measured for a year</dt>
-            <dd>{format.number(year.notSeenForAYear)}</dd>
-            <dt>Forecasts computed</dt>
-            <dd>
-              {format.number(coverage.done)} of {format.number(coverage.total)} children
-            </dd>
-          </dl>
+          <Facts
+            of={[
+              ['Active children', format.number(year.children)],
+              ['Visits with a measurement', `${format.number(year.visits)} (${aChild(year.visits)})`],
+              [
+                'Casts',
+                `${format.number(year.casts)} (${aChild(year.casts)}), ${format.number(year.firstCasts)} of them the first of their kind`,
+              ],
+              ['Wait after outgrown', waited],
+              ['Never measured', format.number(year.neverMeasured)],
+              ['Not measured for a year', format.number(year.notSeenForAYear)],
+              [
+                'Forecasts computed',
+                `${format.number(coverage.done)} of ${format.number(coverage.total)} children`,
+              ],
+            ]}
+          />
         </section>
         <section>
           <h2>Calls of this list</h2>
           {Object.keys(states).length === 0 ? (
             <Empty>No list yet.</Empty>
           ) : (
-            <dl class="facts">
-              {Object.entries(stateNames).map(([state, word]) => (
-                <>
-                  <dt>{word}</dt>
-                  <dd>{states[state] ?? 0}</dd>
-                </>
-              ))}
-            </dl>
+            <Facts
+              of={Object.entries(stateNames).map(([state, word]) => [word, states[state] ?? 0] as const)}
+            />
           )}
         </section>
       </div>

@@ -43,10 +43,8 @@ export interface YearCounts {
   readonly notSeenForAYear: number;
 }
 
-/** The day before the year counted. */
 export const yearBefore = (today: IsoDate): IsoDate => addDaysIso(today, -365);
 
-/** What was done in the year to `today`, counted. */
 export function yearCounts(
   { children, devices }: Pick<Caseload, 'children' | 'devices'>,
   { visits, last }: VisitDays,

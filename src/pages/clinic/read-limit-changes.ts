@@ -7,7 +7,6 @@ import type { Fields } from '../parts/route-types.js';
 export interface TypedLimits {
   readonly changes: readonly LimitChange[];
   readonly reason: string;
-  /** By field name; '' for the form as a whole. */
   readonly errors: Readonly<Record<string, string>>;
 }
 

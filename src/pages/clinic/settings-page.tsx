@@ -38,7 +38,6 @@ export function SettingsPage(props: {
       <h1>Settings</h1>
       <Problem error={error} />
       <Form action="/settings" class="card" hidden={{ version }}>
-        {' '}
         <div class="row">
           <InputField
             label="Clinic's name"

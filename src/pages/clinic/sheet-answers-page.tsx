@@ -42,7 +42,6 @@ export function SheetAnswersPage(props: {
                     class="row"
                     hidden={{ sheet: a.sheet, question: a.question }}
                   >
-                    {' '}
                     <p class="field">
                       <label for={`answer-${a.sheet}-${a.question}`}>Answer</label>
                       <Answer kept={a} familyNames={familyNames} sheet={own.map(({ answer }) => answer)} />

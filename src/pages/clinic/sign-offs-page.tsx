@@ -49,7 +49,6 @@ function SignForm({ view }: { view: SignOffView }) {
   const field = (name: string) => `${view.subject}-${name}`;
   return (
     <Form action="/sign-offs" hidden={{ subject: view.subject, content: view.content }}>
-      {' '}
       <div class="row">
         <InputField
           label="Your name"

@@ -6,20 +6,18 @@ import { Columns, InputField } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
 import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath } from '../parts/paths.js';
+import { childPath, Go } from '../parts/paths.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
 
 export interface TodayPageProps {
   /** See now and repair, in working order. */
   readonly urgent: readonly RecallRow[];
-  /** Only for a clinician. */
   readonly waiting: readonly WaitingAnswer[];
   readonly appointments: readonly RecallRow[];
   /** The rest of the list in working order. */
   readonly byHarm: readonly RecallRow[];
   /** The reader's own children or everybody's; null where no child has a clinician of its own. */
   readonly whose: 'mine' | 'all' | null;
-  /** How many of the list are not shown here. */
   readonly more: number;
   /** The day the list was made; null before the first. */
   readonly listMade: string | null;
@@ -105,9 +103,9 @@ function Section(props: {
               <WantedRow key={row.id} row={row} why={reasonOf(row)} named>
                 {rings && <Reach row={row} />}
                 {user && writersOf.measurements.includes(user.role) && (
-                  <a class="button" href={childPath(row.childId, '/visit')}>
+                  <Go to={childPath(row.childId, '/visit')}>
                     Enter the visit<span class="unseen"> of {row.childName || row.childId}</span>
-                  </a>
+                  </Go>
                 )}
               </WantedRow>
             ))}

@@ -24,11 +24,9 @@ export interface CastAhead {
 }
 
 export interface WorkloadAhead {
-  /** Every one of them, by day. */
   readonly all: readonly CastAhead[];
   /** 'YYYY-MM', this month first. */
   readonly months: readonly string[];
-  /** Casts in each of these months, most first. */
   readonly families: readonly {
     readonly family: string;
     readonly inUse: number;
@@ -150,7 +148,6 @@ export function endReasons(
   return ended.map(reason);
 }
 
-/** How often each word stands there, most often first. */
 export const byCount = (words: readonly string[]): [string, number][] =>
   [...groupBy(words, (word) => word)]
     .map(([word, own]): [string, number] => [word, own.length])

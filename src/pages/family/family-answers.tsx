@@ -8,11 +8,10 @@ import { Contact } from '../parts/contact.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath, devicePath } from '../parts/paths.js';
+import { ChildLink, childPath, devicePath, Go } from '../parts/paths.js';
 
 const q = english.questions;
 
-/** What a family answered, in a clinician's words. */
 function said({ answer }: FamilyQuestion): string {
   if (!answer) return '';
   const { toes, marks, place, minutes } = answer;
@@ -34,9 +33,7 @@ function Decide(props: { question: FamilyQuestion }) {
         Accept as a skin check
       </Submit>
       {question.deviceId && question.answer?.toes && (
-        <a class="button" href={devicePath(question.childId, question.deviceId)}>
-          Judge the fit
-        </a>
+        <Go to={devicePath(question.childId, question.deviceId)}>Judge the fit</Go>
       )}
       <Submit name="decision" value="set-aside">
         Set aside

@@ -24,12 +24,10 @@ export function FamilyPage(props: {
   words: FamilyWords;
   /** Have a native reader's eyes been over these words? */
   checked: boolean;
-  /** Empty where nothing was measured yet. */
   chart: Drawn;
   contact: string;
   /** Last day of the link it was opened by; null for the clinic's own print. */
   linkUntil: string | null;
-  /** Where a link to the same sheet in another language leads. */
   languageHref: (language: string) => string;
   /** The clinic's two questions, where it has asked. */
   children?: ComponentChildren;
@@ -128,7 +126,6 @@ export function devicesTold(view: ChildView): readonly DeviceView[] {
   return worn.length > 0 ? worn : view.inUse;
 }
 
-/** Where a brace is worn in shoes. */
 const inShoes: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
 
 const regionsOf = (devices: readonly DeviceView[], rules: FitRules): readonly Region[] =>

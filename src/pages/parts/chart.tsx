@@ -2,7 +2,6 @@ import type { FastifyRequest } from 'fastify';
 import type { Spec } from '../../charts/fill-spec.js';
 import { renderSlimSvg } from '../../charts/render-chart.js';
 
-/** A chart at the width that suits who asks. */
 export interface Drawn {
   readonly svg: string;
   readonly narrow: boolean;

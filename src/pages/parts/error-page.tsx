@@ -10,9 +10,7 @@ export function ErrorPage(props: {
   status: number;
   code: string | null;
   message: string;
-  /** What would have been accepted, where the error says it. */
   accepted: string;
-  /** Page the reader came from, null when unknown. */
   back: string | null;
 }) {
   const { status, code, message, accepted, back } = props;

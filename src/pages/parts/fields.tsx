@@ -2,15 +2,12 @@ import type { ComponentChildren, JSX } from 'preact';
 
 interface About {
   readonly label: ComponentChildren;
-  /** Beside the label, smaller. */
   readonly hint?: ComponentChildren;
   readonly name: string;
   /** The name, where a page has it once. */
   readonly id?: string;
   readonly wide?: boolean;
-  /** Why what was typed cannot be. */
   readonly error?: string;
-  /** Under the control. */
   readonly children?: ComponentChildren;
 }
 

@@ -7,11 +7,9 @@ import { usePage } from './page-context.js';
  */
 export function Form(
   props: Omit<JSX.IntrinsicElements['form'], 'hidden'> & {
-    /** What goes with it unseen. */
     hidden?: Readonly<Record<string, string | number | undefined>>;
     /** The words of the button at its end that sends it. */
     send?: ComponentChildren;
-    /** Is that the one thing to do here? */
     main?: boolean;
   },
 ) {

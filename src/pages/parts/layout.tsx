@@ -38,7 +38,6 @@ export interface LayoutProps {
   readonly direction?: 'ltr' | 'rtl';
   /** 'sheet' is one printed page without navigation. */
   readonly kind?: 'app' | 'sheet';
-  /** Instead of the clinic's own. */
   readonly styles?: readonly string[];
   readonly children: ComponentChildren;
 }
@@ -129,7 +128,6 @@ export function Layout(props: LayoutProps) {
   );
 }
 
-/** A message where a list or chart would be. */
 export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;
 
 /** Offers what the reader may do about it, and names who may do the rest. */

@@ -10,7 +10,6 @@ import { saveForm } from '../../service/write.js';
 import type { Actor, Store } from '../../store/contract.js';
 import { type Format, formatFor, readerLocale } from './format.js';
 
-/** What every page needs of the request it answers. */
 export interface PageContext {
   readonly user: SignedInUser | null;
   /** Token a form sends back; empty on pages without one. */
@@ -24,7 +23,6 @@ export interface PageContext {
   /** Defaults that no practitioner of this clinic has signed, by their names; none in the demo. */
   readonly unsigned: readonly string[];
   readonly path: string;
-  /** A line about what was just done, shown once. */
   readonly notice: string;
 }
 

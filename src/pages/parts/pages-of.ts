@@ -45,7 +45,6 @@ export function pagesOf(app: FastifyInstance, { clock }: ServiceDeps) {
     app.post(url, { config: { access, ...config } }, (request, reply) => answer(asked(request, reply)));
   };
   return {
-    /** A page, or where instead of it the reader was sent. */
     get: (url: string, access: Access, page: (asked: Asked) => Promise<VNode | FastifyReply>): void => {
       app.get(url, { config: { access } }, async (request, reply) => {
         const answer = await page(asked(request, reply));

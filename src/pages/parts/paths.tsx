@@ -1,4 +1,5 @@
 import type { FastifyRequest } from 'fastify';
+import type { ComponentChildren } from 'preact';
 import type { ServiceDeps } from '../../service/dependencies.js';
 
 /** What somebody outside this page has to type to open a place of it. */
@@ -10,6 +11,18 @@ export const childPath = (id: string, rest = ''): string => `/children/${encodeU
 
 export const devicePath = (childId: string, deviceId: string, rest = ''): string =>
   childPath(childId, `/devices/${encodeURIComponent(deviceId)}${rest}`);
+
+/** A place to go to, as large as a button; `MainGo` is the one thing to do here. */
+export const Go = ({ to, children }: { to: string; children: ComponentChildren }) => (
+  <a class="button" href={to}>
+    {children}
+  </a>
+);
+export const MainGo = ({ to, children }: { to: string; children: ComponentChildren }) => (
+  <a class="button main-action" href={to}>
+    {children}
+  </a>
+);
 
 /** A child by its name, or by its number where the clinic keeps no names. */
 export const ChildLink = ({ id, name, at = '' }: { id: string; name?: string; at?: string }) => (

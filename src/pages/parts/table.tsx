@@ -58,6 +58,23 @@ export function Table<R>(props: {
   return scroll ? <ScrollBox label={scroll}>{table}</ScrollBox> : table;
 }
 
+/** What something is called and what it is; false where it is not told. */
+export type Fact = false | readonly [name: string, what: ComponentChildren];
+
+export const Facts = ({ of }: { of: readonly Fact[] }) => (
+  <dl class="facts">
+    {of.map(
+      (fact) =>
+        fact && (
+          <>
+            <dt>{fact[0]}</dt>
+            <dd>{fact[1]}</dd>
+          </>
+        ),
+    )}
+  </dl>
+);
+
 /** Leads on through a list that is longer than a page. */
 export const Pager = ({ children }: { children: ComponentChildren }) => (
   <nav class="pager" aria-label="Pages">

@@ -53,7 +53,6 @@ export const Reach = ({ row }: { row: RecallRow }) => (
   </p>
 );
 
-/** By when, and how late that is. */
 function By({ row }: { row: RecallRow }) {
   const { format, today } = usePage();
   const { entry } = row;

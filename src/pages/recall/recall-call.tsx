@@ -37,7 +37,6 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
         )}
       </p>
       <Form action={`${action}/state`} class="no-print" hidden={{ version: row.version, back }}>
-        {' '}
         <div class="choices">{buttons(true)}</div>
         <details>
           <summary>Day, note, other answers</summary>
@@ -69,7 +68,6 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
       </Form>
       {row.canUndo && (
         <Form action={`${action}/undo`} class="no-print" hidden={{ back }}>
-          {' '}
           <Submit class="quiet" data-key="u">
             Undo
           </Submit>

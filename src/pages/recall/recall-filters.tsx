@@ -1,6 +1,7 @@
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { Options } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
+import { Go } from '../parts/paths.js';
 import type { RecallQuery } from './recall-view.js';
 
 const whom = [
@@ -47,12 +48,7 @@ export function Filters({ query }: { query: RecallQuery }) {
         </select>
       </p>
       <p>
-        <Submit>Show</Submit>{' '}
-        {set && (
-          <a class="button" href="/recall">
-            Whole list
-          </a>
-        )}
+        <Submit>Show</Submit> {set && <Go to="/recall">Whole list</Go>}
       </p>
     </Form>
   );

@@ -38,13 +38,11 @@ export interface RecallPageProps {
     readonly neverSeen: number;
     readonly done: number;
   };
-  /** Answers of families that wait for a clinician. */
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
   readonly changes: readonly RecallChange[];
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
-  /** Rows that a missing place makes too late. */
   readonly tooLate: readonly RecallBrief[];
 }
 
@@ -157,7 +155,6 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
   );
 }
 
-/** How many of each kind, each a click away. */
 function Narrow(props: RecallPageProps) {
   const { counts, rows, shown, query, tooLate } = props;
   // A group may begin on another page: then it is asked for alone.

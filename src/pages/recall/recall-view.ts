@@ -9,7 +9,6 @@ export interface RecallQuery {
   readonly text: string;
   readonly due: string;
   readonly page: number;
-  /** Everything on one page, for the printer. */
   readonly whole: boolean;
 }
 

@@ -4,7 +4,6 @@ import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
-/** Everybody's own password. */
 export function PasswordPage(props: { hasPassword: boolean; error: string }) {
   const { user } = usePage();
   const { hasPassword, error } = props;

@@ -2,6 +2,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { InputField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
+import { Go } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 
 export function SignInPage(props: {
@@ -33,7 +34,6 @@ export function SignInPage(props: {
             </p>
           )}
           <Form action="/sign-in" hidden={{ then }}>
-            {' '}
             <InputField
               label="Name"
               name="name"
@@ -56,9 +56,7 @@ export function SignInPage(props: {
           </Form>
           {oidc && (
             <p>
-              <a class="button" href={`/oidc/start?then=${encodeURIComponent(then)}`}>
-                Sign in with the hospital's account
-              </a>
+              <Go to={`/oidc/start?then=${encodeURIComponent(then)}`}>Sign in with the hospital's account</Go>
             </p>
           )}
         </section>

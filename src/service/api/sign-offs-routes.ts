@@ -1,28 +1,7 @@
-import { z } from 'zod';
 import type { ServiceDeps } from '../dependencies.js';
-import { signature, signDefault, signOffSubjects, signOffViews } from '../sign-offs.js';
+import { signature, signDefault, signOffView, signOffViews } from '../sign-offs.js';
 import { type Api, clinical, routesOf, signedIn } from './api.js';
-import { itemsOf, stamp } from './schemas/common.js';
-
-const subject = z.enum(signOffSubjects);
-const view = z.object({
-  subject,
-  label: z.string(),
-  says: z.string(),
-  href: z.string().nullable(),
-  content: z.string(),
-  signed: z
-    .object({
-      subject: z.string(),
-      content: z.string(),
-      name: z.string(),
-      profession: z.string(),
-      by: z.string(),
-      at: stamp,
-    })
-    .nullable(),
-  holds: z.boolean(),
-});
+import { itemsOf } from './schemas/common.js';
 
 /** Shipped defaults are common practice: a licensed practitioner reads and signs them for the clinic. */
 export function signOffsRoutes(api: Api, deps: ServiceDeps): void {
@@ -32,14 +11,14 @@ export function signOffsRoutes(api: Api, deps: ServiceDeps): void {
     '/sign-offs',
     signedIn,
     'Which defaults a practitioner of the clinic has read and signed, and which not yet',
-    { 200: itemsOf(view) },
+    { 200: itemsOf(signOffView) },
     async () => ({ items: await signOffViews(deps.store) }),
   );
   write(
     'POST /sign-offs',
     clinical,
     'Sign one of them; nothing is ever removed',
-    { body: signature, 201: itemsOf(view) },
+    { body: signature, 201: itemsOf(signOffView) },
     async ({ tx, body, actor }) => {
       await signDefault(tx, body, actor);
       return { items: await signOffViews(tx) };

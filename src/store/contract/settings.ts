@@ -16,14 +16,12 @@ export const limitChangeRow = z.object({
 });
 export type LimitChangeRow = Readonly<z.infer<typeof limitChangeRow>>;
 
-export interface SignOff {
-  readonly subject: string;
-  /** A digest of what was signed: another content is unsigned again. */
-  readonly content: string;
-  /** As the practitioner signs, with the profession and registration as typed. */
-  readonly name: string;
-  readonly profession: string;
-  /** The sign-in name of who signed. */
-  readonly by: string;
-  readonly at: string;
-}
+export const signOff = z.object({
+  subject: z.string(),
+  content: z.string().describe('a digest of what was signed: another content is unsigned again'),
+  name: z.string().describe('as the practitioner signs'),
+  profession: z.string().describe('with the registration, as typed'),
+  by: z.string().describe('the sign-in name of who signed'),
+  at: z.iso.datetime(),
+});
+export type SignOff = Readonly<z.infer<typeof signOff>>;

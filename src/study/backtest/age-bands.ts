@@ -1,4 +1,4 @@
-/** Age bands of the report by age at the forecast, years; `to` excluded but for the goals' window 9-15. */
+/** Age bands of the report by age at the forecast, years; `to` is excluded. 9-15 takes in the forecasts at 15. */
 export const ageBands: readonly { readonly name: string; readonly from: number; readonly to: number }[] = [
   { name: '0-2', from: 0, to: 2 },
   { name: '2-5', from: 2, to: 5 },

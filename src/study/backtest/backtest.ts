@@ -62,7 +62,6 @@ export function backtest(
   };
 }
 
-/** Every method under test. */
 export function allForecasters(
   model: GrowthModel,
   baselines: CohortBaselines,

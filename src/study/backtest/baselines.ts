@@ -25,13 +25,10 @@ export const baselineMethods = [
 ] as const;
 export type BaselineMethod = (typeof baselineMethods)[number];
 
-/** The curves the baselines stand on. */
 export interface BaselineCurves {
-  /** Leg length UK 1990, stature and lying length CDC 2000. */
+  /** Leg length UK 1990, stature CDC 2000. */
   readonly published: SizeCurve;
-  /** The references doorpost ships. */
   readonly own: SizeCurve;
-  /** Mean and SD by age of the training half. */
   readonly cohort: SizeCurve;
 }
 
@@ -40,7 +37,6 @@ export type PointRule = (known: Known, measure: BacktestMeasure, aheadYears: num
 
 const last = (known: Known) => known.visits[known.visits.length - 1];
 
-/** Stay on today's centile of a curve. */
 const stayOn =
   (curve: SizeCurve): PointRule =>
   (known, measure, aheadYears) => {

@@ -15,7 +15,7 @@ export function recordErrorSd(measure: BacktestMeasure, ageYears: number): numbe
   return ageYears < 8 ? 5 : 1;
 }
 
-/** SD added by 'clinic' noise, mm: what the goals of the backtest state; weight stays as recorded. */
+/** SD added by 'clinic' noise, mm; weight stays as recorded. */
 const addedSd: Readonly<Partial<Record<BacktestMeasure, number>>> = { stature: 4, leg_length: 5 };
 
 /** SD of the error of a reading as a method is given it, mm (kg). */

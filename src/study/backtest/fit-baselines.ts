@@ -7,7 +7,6 @@ import { cohortCurve, fitCohortCurves } from './cohort-curves.js';
 import type { GrowthRecord } from './growth-record.js';
 import { horizonsYears, runForecasts, type ScoredForecast } from './run-forecasts.js';
 
-/** Draws of the clinic's noise the SDs are averaged over. */
 const NOISE_DRAWS = 20;
 /** Forecasts from a year younger or older count half: 33 children at one age alone would leave the SD rough. */
 const NEIGHBOUR_WEIGHT = 0.5;

@@ -7,7 +7,6 @@ export interface Predictive {
   quantile(p: number): number;
 }
 
-/** One child at one forecast date. */
 export interface ChildForecast {
   at(measure: BacktestMeasure, aheadYears: readonly number[]): readonly Predictive[];
   /** Days from the forecast date until growth since then exceeds the allowance (median); Infinity beyond 30 months. */

@@ -9,13 +9,11 @@ import type { BacktestMeasure, Known } from './growth-record.js';
 const BIRTH = '2000-01-01';
 const birthDay = dayNumber(BIRTH);
 
-/** The nearest day to an age, and back. */
 export const dayAtAge = (ageYears: number): DayNumber => birthDay + Math.round(ageYears * DAYS_A_YEAR);
 
 /** Leg length of these records is stature less stem length: one figure for both legs. */
 export const seriesOf = (measure: BacktestMeasure): Series => ({ measure, side: 'none' });
 
-/** What was known, as the growth engine reads it. */
 export function growthInput(known: Known, noise: Noise): GrowthInput {
   const measurements = known.visits.flatMap((visit): Measurement[] =>
     Object.entries(visit.sizes).map(([measure, value]) => ({

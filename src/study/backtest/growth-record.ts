@@ -10,7 +10,6 @@ export interface Visit {
 export interface GrowthRecord {
   readonly id: string;
   readonly sex: 'male' | 'female';
-  /** Ascending in age. */
   readonly visits: readonly Visit[];
 }
 

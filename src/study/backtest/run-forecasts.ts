@@ -8,7 +8,6 @@ import { trueCurve } from './true-curve.js';
 export const horizonsYears: readonly number[] = [0.5, 1, 2];
 const scoredMeasures: readonly BacktestMeasure[] = ['stature', 'leg_length'];
 
-/** One forecast of one method, scored. */
 export interface ScoredForecast extends Score {
   readonly childId: string;
   readonly sex: 'male' | 'female';

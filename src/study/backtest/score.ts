@@ -5,7 +5,7 @@ const SHARES = 20;
 const levels: readonly number[] = Array.from({ length: SHARES }, (_, k) => (k + 0.5) / SHARES);
 
 export interface Score {
-  /** Point forecast less truth, mm. */
+  /** Point forecast less truth. */
   readonly errorMm: number;
   readonly crpsMm: number;
   readonly in80: boolean;

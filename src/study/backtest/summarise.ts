@@ -14,7 +14,6 @@ export interface BacktestRow {
   readonly history: number;
   readonly noise: Noise;
   readonly method: string;
-  /** Forecasts scored. */
   readonly n: number;
   readonly maeCm: number;
   readonly rmseCm: number;

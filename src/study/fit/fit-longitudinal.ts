@@ -21,7 +21,6 @@ export interface LongitudinalFitSettings {
   readonly iterations: number;
   readonly tempoPoints: number;
   readonly intensityPoints: number;
-  /** Error SD of the records on the model's scale. */
   readonly errorSd: (row: FollowedRow) => number;
   /** How many children the starting covariance counts for. */
   readonly priorChildren: number;

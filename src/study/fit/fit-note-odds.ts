@@ -2,7 +2,6 @@ import type { TextTable } from '../../exchange/csv/read-table.js';
 import { noteFeatures } from '../../forecast/flags/notes/note-features.js';
 import type { NoteWeights } from '../../forecast/flags/notes/note-odds.js';
 
-/** One typed note whose answer is known. */
 export interface JudgedNote {
   /** Who typed it: a writer is left out whole when the weights are tried. */
   readonly writer: string;

@@ -3,7 +3,6 @@ import { surveyMeasures } from '../../reference/survey-records.js';
 
 /** Choices that no record decides; the estimates are put beside them in models/<name>/parameters.json. */
 export const growthSettings = {
-  /** What the survey behind the reference measured. */
   measures: measureIds.filter((id) => surveyMeasures.includes(id)),
   /** Mean ages at peak height velocity (from memory); where the curves of both sexes are laid together. */
   peakVelocityAgeYears: { male: 13.8, female: 11.8 },
@@ -37,7 +36,6 @@ export const growthSettings = {
   residualFactor: 1.25,
   /** Variance of children's own shapes against the estimate's, which 68 children leave too small; likewise. */
   spreadFactor: 1.15,
-  /** Of the estimate of the tempo population. */
   iterations: 12,
   gridPoints: { tempo: 17, intensity: 9 },
   priorChildren: 60,

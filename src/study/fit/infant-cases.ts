@@ -37,7 +37,6 @@ const UNTIL_YEARS = 2.5;
 /** Beyond so many SD a length is a slip of the record. */
 const MOST_Z = 6;
 
-/** Every forecast that the infants' records let be checked. */
 export function infantCases(infants: readonly InfantRecord[], refs: References): InfantCase[] {
   return infants.flatMap((record, i) => {
     const seen = readingsOf(record, refs);

@@ -41,7 +41,6 @@ const MEASURES = ['stature', 'leg_length', 'sitting_height'] as const;
 /** How often each child is measured anew with a clinic's error: one draw's luck would be in every cell. */
 export const NOISE_DRAWS = 2;
 const HISTORY = 3;
-/** Cells of fewer forecasts say nothing. */
 const FEWEST = 60;
 
 /** Forecasts from the last three yearly visits, measured as a clinic would, to what was recorded half to two years on. */

@@ -6,7 +6,6 @@ import type { MeasuredError } from './measured-error.js';
 
 /** models/<name>/card-facts.json: all that a card says and parameters.json does not. */
 export interface CardFacts {
-  /** How the mean curves came about, a sentence. */
   readonly curves: string;
   readonly data: readonly string[];
   readonly infants: InfantResidual | null;
