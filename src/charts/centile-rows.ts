@@ -2,6 +2,8 @@ import { referenceAgeYears } from '../records/age.js';
 import { type DayNumber, isoDate } from '../records/dates.js';
 import type { MeasureId } from '../records/measure.js';
 import type { Child } from '../records/records.js';
+import { lmsAt, type References, sizeAtZ } from '../reference/reference.js';
+import { normalQuantile } from '../statistics/normal-quantile.js';
 import type { Row } from './fill-spec.js';
 import type { ChartWords } from './words-of-a-chart.js';
 
@@ -79,3 +81,11 @@ export function centileRows(
   }
   return { bands, lines, labels };
 }
+
+/** Centile lines of a loaded reference, for a growth chart. */
+export const referenceCentiles =
+  (references: References): CentileAt =>
+  (sex, measure, ageYears, centile) => {
+    const lms = lmsAt(references, measure, sex, ageYears);
+    return lms && sizeAtZ(lms, normalQuantile(centile / 100));
+  };

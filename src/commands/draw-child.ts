@@ -1,10 +1,10 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { referenceCentiles } from '../charts/centile-rows.js';
 import { wantedOf } from '../charts/device-key.js';
 import { deviceTimeline } from '../charts/device-timeline.js';
 import type { Spec } from '../charts/fill-spec.js';
 import { growthChart } from '../charts/growth-chart.js';
-import { referenceCentiles } from '../charts/reference-centiles.js';
 import { pngOf, renderSvg } from '../charts/render-chart.js';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildRecord } from '../records/caseload.js';

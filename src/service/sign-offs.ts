@@ -8,7 +8,6 @@ import { type Actor, type Store, signOff } from '../store/contract.js';
 import { version } from './version.js';
 
 export const signOffSubjects = ['fit-limits', 'accepted-chance', 'family-words'] as const;
-export type SignOffSubject = (typeof signOffSubjects)[number];
 
 /** One default that a licensed practitioner of the clinic reads and signs before it is relied on. */
 export const signOffView = z.object({

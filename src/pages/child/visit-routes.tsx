@@ -1,9 +1,14 @@
 import type { FastifyInstance } from 'fastify';
+import type { ChildRecord } from '../../records/caseload.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import { isWorn } from '../../records/device-history.js';
+import { inReadingOrder } from '../../records/device-order.js';
 import { writersOf } from '../../records/roles.js';
 import { visitMove } from '../../service/api/schemas/records.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
+import type { Actor, Store } from '../../store/contract.js';
 import { readerFormat } from '../parts/page-context.js';
 import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
@@ -11,7 +16,7 @@ import type { Fields } from '../parts/route-types.js';
 import { typedRecord } from '../parts/typed-record.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
 import { readVisit } from './read-visit.js';
-import { devicesInUse, saveVisit } from './save-visit.js';
+import type { TypedVisit } from './typed-visit.js';
 import { VisitPage } from './visit-page.js';
 
 const text = (form: Fields): Record<string, string> =>
@@ -79,5 +84,29 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
   save('/children/:id/visits/move', writers, async ({ tx, id, body, today, actor }) => {
     await tx.visits.move(id, typedRecord(visitMove, body), today, actor);
     return childPath(id, '?notice=visit-moved');
+  });
+}
+
+/** Devices the child has on, left before right. */
+const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>
+  devices.filter((d) => isWorn(d, events)).toSorted(inReadingOrder);
+
+/** Everything a visit found, in one transaction: all of it is kept or nothing. */
+async function saveVisit(
+  store: Store,
+  childId: string,
+  { date, observer, readings, judged }: TypedVisit,
+  today: IsoDate,
+  actor: Actor,
+): Promise<void> {
+  await store.transaction(async (tx) => {
+    if (readings.length > 0)
+      await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
+    for (const { device, skin, verdict, note } of judged) {
+      const deviceId = device.id;
+      if (skin) await tx.skinChecks.add({ ...skin, childId, deviceId, date, observer }, today, actor);
+      if (verdict || note !== '')
+        await tx.events.add({ deviceId, date, kind: 'verdict', verdict, note }, today, actor);
+    }
   });
 }

@@ -1,16 +1,19 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import type { MeasureId } from '../../records/measure.js';
 import { clinicians, everyone } from '../../records/roles.js';
+import { type LimitChange, limitChange } from '../../rules/clinic-limits.js';
 import { findLimitProblems } from '../../rules/find-limit-problems.js';
 import { limitReach } from '../../rules/limit-reach.js';
 import { loadRules } from '../../rules/load-rules.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { fitRulesView } from '../../service/fit-rules-view.js';
+import { type FamilyView, fitRulesView } from '../../service/fit-rules-view.js';
+import { typedSize } from '../child/typed-size.js';
 import { type Asked, pagesOf } from '../parts/pages-of.js';
+import type { Fields } from '../parts/route-types.js';
 import { FitRulesCheckPage } from './fit-rules-check-page.js';
 import { FitRulesFamilyPage } from './fit-rules-family-page.js';
 import { FitRulesPage } from './fit-rules-page.js';
-import { readLimitChanges } from './read-limit-changes.js';
 
 type Words = Readonly<Record<string, string>>;
 const CHANGES_SHOWN = 30;
@@ -78,3 +81,33 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
     });
   });
 }
+
+interface TypedLimits {
+  readonly changes: readonly LimitChange[];
+  readonly reason: string;
+  readonly errors: Readonly<Record<string, string>>;
+}
+
+/** What a submitted form changes of a family's figures; a field left as it was, or left out, changes nothing. */
+function readLimitChanges(form: Fields, family: FamilyView): TypedLimits {
+  const errors: Record<string, string> = {};
+  const changes: LimitChange[] = [];
+  const reason = (form.reason ?? '').trim();
+  const shown = family.dimensions.flatMap(({ measure, figures }) => figures.map((f) => ({ measure, ...f })));
+  for (const { measure, figure, mm: stands, clinic } of shown) {
+    const name = `${measure}.${figure}`;
+    const mm = form[`back.${name}`] === 'yes' && clinic ? null : typedMm(form[name], measure);
+    if (Number.isNaN(mm)) errors[name] = 'No size. Accepted: a number of mm such as 7.5';
+    else if (mm !== undefined && mm !== stands)
+      changes.push({ family: family.family, measure, figure, mm, reason });
+  }
+  if (changes.length === 0 && Object.keys(errors).length === 0)
+    return { changes, reason, errors: { '': 'No figure was changed.' } };
+  if (!limitChange.shape.reason.safeParse(reason).success)
+    errors.reason = 'Say why, in 4 to 400 characters: an audit, a paper, a judgement.';
+  return { changes, reason, errors };
+}
+
+/** Undefined where nothing was sent, not a number where it is no size. */
+const typedMm = (text: string | undefined, measure: MeasureId): number | undefined =>
+  text === undefined ? undefined : (typedSize(text, measure, 'mm') ?? Number.NaN);

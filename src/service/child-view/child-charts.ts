@@ -1,8 +1,8 @@
+import { referenceCentiles } from '../../charts/centile-rows.js';
 import { wantedOf } from '../../charts/device-key.js';
 import { deviceTimeline } from '../../charts/device-timeline.js';
 import type { Spec } from '../../charts/fill-spec.js';
 import { growthChart } from '../../charts/growth-chart.js';
-import { referenceCentiles } from '../../charts/reference-centiles.js';
 import type { ChildPosterior } from '../../growth/contract.js';
 import { populationChartsMislead } from '../../growth/population/condition-effects.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';

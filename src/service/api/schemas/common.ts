@@ -44,7 +44,6 @@ export const failures = { '4xx': problem, '5xx': problem } as const;
 export const noBody = z.object({}).nullish();
 export const nothing = z.null().describe('No content');
 export const date = isoDateText;
-export const stamp = z.iso.datetime();
 
 export const jobStarted = z.object({ jobRunId: z.string() }).describe('Progress: GET /api/jobs/{jobRunId}');
 

@@ -80,7 +80,7 @@ export const storeRecords: readonly MutationGroup[] = [
   },
   {
     harm: 'A visit moved to its right day leaves its skin checks or judgements behind',
-    file: 'src/store/records/move-visit.ts',
+    file: 'src/store/records/visits.ts',
     tests: words,
     changes: [
       ['(await move(skinCheckKind))', '0'],
