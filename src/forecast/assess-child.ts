@@ -19,6 +19,7 @@ import { findFlags, mostUrgentFirst } from './flags/find-flags.js';
 import { findingFlags } from './flags/finding-flags.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
+import { earlierOf, isUnanswered, readingsInQuestion } from './readings-in-question.js';
 import { recordUntil } from './record-until.js';
 import { findSuggestions } from './suggestions/find-suggestions.js';
 
@@ -53,7 +54,7 @@ export interface ChildAssessment {
  */
 export function assessChild(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
   try {
-    const assessment = assess(fullRecord, context);
+    const assessment = withoutDoubt(assess(fullRecord, context), fullRecord, context);
     for (const f of assessment.forecasts)
       if (!f.probabilityOutgrown.every(Number.isFinite) || !f.room.every((r) => Number.isFinite(r.roomMm)))
         throw new Error('a forecast is not a number');
@@ -62,6 +63,26 @@ export function assessChild(fullRecord: ChildRecord, context: AssessmentContext)
     context.failed?.(error);
     return notAssessed(fullRecord, context);
   }
+}
+
+/** Where a device's answer rests on a reading that somebody is asked about, the date without it stands if it is earlier. */
+function withoutDoubt(
+  asRead: ChildAssessment,
+  record: ChildRecord,
+  context: AssessmentContext,
+): ChildAssessment {
+  if (!asRead.forecasts.some(isUnanswered)) return asRead;
+  const asked = readingsInQuestion(recordUntil(record, context.today), asRead.suggestions);
+  const others = asked.map((readings) => {
+    const kept = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
+    return { readings, forecasts: assess({ ...record, measurements: kept }, context).forecasts };
+  });
+  const forecasts = asRead.forecasts.map((forecast, i) =>
+    isUnanswered(forecast)
+      ? others.reduce((earliest, o) => earlierOf(earliest, o.forecasts[i], o.readings), forecast)
+      : forecast,
+  );
+  return { ...asRead, forecasts };
 }
 
 /** What the skin checks say does not hang on the sums, and outranks every date: it is said all the same. */

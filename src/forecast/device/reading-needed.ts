@@ -17,6 +17,8 @@ const SLIPS: readonly DataSuggestion['kind'][] = [
   'impossible-pair',
   'shrinking-bone',
 ];
+/** Does it ask about a reading that may be no size of the child's? */
+export const isSlip = ({ kind }: DataSuggestion): boolean => SLIPS.includes(kind);
 
 /**
  * What the answer for a device rests on and nobody knows: the dimension that decides was never measured, not about the
@@ -93,7 +95,7 @@ function unansweredSlip(
       return m === latest(same) || same.every((x) => distance(x) >= distance(m));
     });
   for (const m of matters) {
-    const found = suggestions.find((s) => SLIPS.includes(s.kind) && s.measurementIds.includes(m.id));
+    const found = suggestions.find((s) => isSlip(s) && s.measurementIds.includes(m.id));
     if (!found) continue;
     // Far off without a cause that is seen: growth may have sprung.
     const sprang = found.kind === 'digit-slip' && found.corrections.length === 0;

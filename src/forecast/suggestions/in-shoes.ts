@@ -17,7 +17,9 @@ const FOOT_A_YEAR = 20;
 const STATURE_A_YEAR = 120;
 
 /** The foot reading of the last visit, where it jumped since the visit before as no foot grows, or both feet or foot and stature jumped together; else null. */
-export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; date: IsoDate } | null {
+export function inShoes(
+  record: Pick<ChildRecord, 'child' | 'measurements'>,
+): { measure: MeasureId; side: Side; date: IsoDate } | null {
   const last = byDate(record, 'foot_length').at(-1);
   if (!last) return null;
   const jumped = (measure: MeasureId, atLeast: number, aYear: number, side?: Side) => {
@@ -40,7 +42,7 @@ export function inShoes(record: ChildRecord): { measure: MeasureId; side: Side; 
     : null;
 }
 
-const byDate = (record: ChildRecord, measure: MeasureId): Measurement[] =>
+const byDate = (record: Pick<ChildRecord, 'measurements'>, measure: MeasureId): Measurement[] =>
   record.measurements
     .filter((m) => m.measure === measure)
     .sort((a, b) => dayNumber(a.date) - dayNumber(b.date));

@@ -2,6 +2,7 @@ import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber } from '../../records/dates.js';
 import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';
@@ -10,7 +11,10 @@ import { plainDate, plainSeries, wholeMm } from '../words.js';
 const LATEST = 1.96;
 const OLDER = 3.29;
 
-/** A skeletal length that fell by more than its detectable change (latest visit: 2.77 technical errors): error until proved. */
+/**
+ * A skeletal length that fell by more than its detectable change (latest visit: 2.77 technical errors): error until
+ * proved. Of both sides together less is as much: that many errors of their mean.
+ */
 export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] {
   const bones = record.measurements.filter(
     (m) => measures[m.measure].skeletal && m.measure !== 'head_diagonal',
@@ -21,8 +25,13 @@ export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] 
       const before = sorted[i];
       const error = (r: typeof m) =>
         r.technicalError ?? technicalErrorAt(r.measure, decimalAgeYears(record.child.birthDate, r.date));
-      const detectable = (i === sorted.length - 2 ? LATEST : OLDER) * Math.hypot(error(m), error(before));
-      if (m.date === before.date || before.value - m.value <= detectable) return [];
+      const errors = i === sorted.length - 2 ? LATEST : OLDER;
+      const alone = errors * Math.hypot(error(m), error(before));
+      const detectable =
+        fellBy(otherSide(bones, before), otherSide(bones, m)) > alone / Math.SQRT2
+          ? alone / Math.SQRT2
+          : alone;
+      if (m.date === before.date || fellBy(before, m) <= detectable) return [];
       return [
         {
           id: `shrinking-bone-${m.id}`,
@@ -38,3 +47,11 @@ export function shrinkingBoneSuggestions(record: ChildRecord): DataSuggestion[] 
     });
   });
 }
+
+const otherSide = (bones: readonly Measurement[], { measure, date, side }: Measurement) =>
+  side === 'none'
+    ? undefined
+    : bones.find((m) => m.measure === measure && m.date === date && m.side !== side);
+
+const fellBy = (from: Measurement | undefined, to: Measurement | undefined): number =>
+  from && to ? from.value - to.value : 0;

@@ -59,10 +59,19 @@ export const forecastSuggestions: readonly MutationGroup[] = [
   {
     harm: 'A slip of the tape or the keyboard is believed',
     file: 'src/forecast/suggestions/shrinking-bone.ts',
-    tests: suggestions,
+    tests: [...suggestions, 'tests/forecast/readings-in-question.test.ts'],
     changes: [
-      ['(i === sorted.length - 2 ? LATEST : OLDER)', 'OLDER'],
-      ['before.value - m.value <= detectable', 'm.value - before.value <= detectable'],
+      ['i === sorted.length - 2 ? LATEST : OLDER', 'OLDER'],
+      ['fellBy(before, m) <= detectable', 'fellBy(m, before) <= detectable'],
+    ],
+  },
+  {
+    harm: 'a reading that is asked about puts a date off meanwhile',
+    file: 'src/forecast/readings-in-question.ts',
+    tests: ['tests/forecast/readings-in-question.test.ts'],
+    changes: [
+      ['asRead.p50 <= without.p50', 'true'],
+      ['UNANSWERED.includes(readingNeeded.why)', 'false'],
     ],
   },
   {
