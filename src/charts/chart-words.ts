@@ -14,7 +14,7 @@ const en: ChartWords = {
   centilesNote: 'Grey: reference centiles.',
   centile: 'centile',
   outgrown: 'outgrown',
-  pace: (side, mm) => `${side}: ${mm} mm a year`,
+  pace: (side, mm) => `${side}: now about ${mm} mm a year`,
   between: (from, to) => `${from} to ${to}`,
   after: (from) => `from ${from}`,
   usual: 'Most children of this age',
@@ -24,7 +24,6 @@ const en: ChartWords = {
   familyNote:
     'The wide soft stripe is our best guess of the growth to come. Growth can be quicker or slower.',
   size: 'Size',
-  yearsOld: 'years',
   mm: 'mm',
 };
 

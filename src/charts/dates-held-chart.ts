@@ -7,8 +7,9 @@ import { timeLocale } from './time-locale.js';
 const percent = (share: number) => Math.round(1000 * share) / 10;
 const dateName = (chance: number) => `${percent(chance)} % date`;
 
-/** 230 suits a telephone held upright. */
 const WIDE_PX = 720;
+/** Of a telephone's width the names of the dates and the counts at the other side take so much. */
+const BESIDE_PX = 60;
 
 export function datesHeldChart(dates: readonly Omit<DateHeld, 'unknown'>[], widthPx = WIDE_PX): Spec {
   const held = dates.flatMap((d) => {
@@ -28,7 +29,7 @@ export function datesHeldChart(dates: readonly Omit<DateHeld, 'unknown'>[], widt
   return fillSpec(
     'dates-held',
     {
-      widthPx,
+      widthPx: widthPx < WIDE_PX ? widthPx - BESIDE_PX : widthPx,
       title: titleLines('Devices outgrown by each date of their forecast', widthPx),
       subtitle: linesThatFit(
         'Black tick: what the forecast said. Dot: judged outgrown by the date. Pale bar: may have been by then, judged at a later visit. Line: 95 % interval.',

@@ -31,6 +31,8 @@ export interface Wanted {
 /** Number tags stand this far apart, so that no two ever touch. */
 const TAG_PX = 18;
 const BAR_PX = 16;
+/** Half the width of the mark of an action. */
+const MARK_PX = 7;
 
 /** '1 KAFO, left, cast 29 Aug 2025: full at 642 mm; outgrown Dec 2026 to Oct 2028; cast by 22 Nov 2026'. */
 export function keyLines(keyed: readonly KeyedDevice[], measure: MeasureId, frame: Frame): string[] {
@@ -107,18 +109,25 @@ const barY = (number: number, heightPx: number): number => heightPx - 9 - (numbe
 export function keyedBars(
   keyed: readonly KeyedDevice[],
   measure: MeasureId,
-  { span, heightPx }: Frame,
+  { span, heightPx, widthPx }: Frame,
 ): { bands: Row[]; labels: Row[] } {
+  const days = (px: number) => (px / widthPx) * (span.to - span.from);
   const within = (date: IsoDate) => isoDate(Math.max(span.from, Math.min(span.to, dayNumber(date))));
-  const bars = keyed.flatMap(({ number, forecast: { p10, p50, p90, drivers } }) => {
+  // A mark of the action that stands where the number would is not written over.
+  const before = (from: IsoDate, mark: number | null) =>
+    mark !== null && Math.abs(dayNumber(from) - days(TAG_PX / 2) - mark) < days(TAG_PX)
+      ? within(isoDate(Math.round(Math.min(mark, dayNumber(from)) - days(MARK_PX))))
+      : from;
+  const bars = keyed.flatMap(({ number, action, forecast: { p10, p50, p90, drivers } }) => {
     if (p10 === null || !drivers.some((d) => d.series.measure === measure)) return [];
     const from = within(p10);
     const y = barY(number, heightPx);
-    return [{ number, from, to: within(p90 ?? isoDate(span.to)), middle: p50 && within(p50), y }];
+    const tag = before(from, action && dayNumber(action.date));
+    return [{ number, tag, from, to: within(p90 ?? isoDate(span.to)), middle: p50 && within(p50), y }];
   });
   return {
-    bands: bars.map(({ number: _number, ...bar }) => bar),
-    labels: bars.map(({ number, from, y }) => ({ date: from, y, label: String(number), align: 'right' })),
+    bands: bars.map(({ number: _number, tag: _tag, ...bar }) => bar),
+    labels: bars.map(({ number, tag, y }) => ({ date: tag, y, label: String(number), align: 'right' })),
   };
 }
 

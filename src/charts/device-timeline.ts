@@ -36,11 +36,15 @@ const OPEN = '';
 const OPEN_DAYS = 180;
 const momentShapes = ['diamond', 'triangle-up', 'circle', 'cross'];
 
-/** The day of the cast tells devices of a family apart; two of one side cast on a day are numbered. */
-function namesOf(devices: readonly Device[]): ReadonlyMap<string, string> {
+/**
+ * The day of the cast tells devices of a family apart; two of one side cast on a day are numbered. On a narrow chart a long
+ * name is cut, so that the day comes first.
+ */
+function namesOf(devices: readonly Device[], narrow: boolean): ReadonlyMap<string, string> {
   const seen = new Set<string>();
   const nameOf = (d: Device) => {
-    const plain = `${deviceLabel(d)}, ${readableDate(d.castDate, 'en')}`;
+    const said = [deviceLabel(d), readableDate(d.castDate, 'en')];
+    const plain = (narrow ? said.reverse() : said).join(', ');
     let name = plain;
     for (let nth = 2; seen.has(name); nth++) name = `${plain} (${nth})`;
     seen.add(name);
@@ -70,7 +74,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const devices = record.devices.toSorted(
     (a, b) => a.castDate.localeCompare(b.castDate) || inReadingOrder(a, b),
   );
-  const names = namesOf(devices);
+  const names = namesOf(devices, widthPx < WIDE_PX);
   const spans = devices.flatMap((d) =>
     spansOf(d, devices, input).map((span): Row => ({ device: names.get(d.id) as string, ...span })),
   );

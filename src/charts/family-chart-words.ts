@@ -45,7 +45,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote:
       'La bande large et claire est ce que nous attendons. L’enfant peut grandir plus vite ou moins vite.',
     size: 'Taille',
-    yearsOld: 'ans',
     mm: 'mm',
   },
   pl: {
@@ -66,7 +65,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote:
       'Szeroki jasny pas pokazuje, czego się spodziewamy. Dziecko może rosnąć szybciej lub wolniej.',
     size: 'Rozmiar',
-    yearsOld: 'lat',
     mm: 'mm',
   },
   tr: {
@@ -86,7 +84,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyTitle: (measure) => `${capital(measure)}`,
     familyNote: 'Geniş açık şerit beklediğimiz büyümedir. Büyüme daha hızlı veya daha yavaş olabilir.',
     size: 'Ölçü',
-    yearsOld: 'yaş',
     mm: 'mm',
   },
   uk: {
@@ -106,7 +103,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyTitle: (measure) => `${capital(measure)}`,
     familyNote: 'Широка світла смуга — це те, чого ми очікуємо. Дитина може рости швидше або повільніше.',
     size: 'Розмір',
-    yearsOld: 'років',
     mm: 'мм',
   },
   ar: {
@@ -126,7 +122,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyTitle: (measure) => measure,
     familyNote: 'الشريط العريض الفاتح هو ما نتوقعه. قد يكون النمو أسرع أو أبطأ.',
     size: 'المقاس',
-    yearsOld: 'سنوات',
     mm: 'ملم',
   },
 };

@@ -166,11 +166,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       centileBands: centiles.bands,
       centileLines: centiles.lines,
       centileLabels: centiles.labels,
-      birthdays: birthdayRows(
-        record.child.birthDate,
-        span,
-        family && widthPx > 500 ? ` ${words.yearsOld}` : '',
-      ),
+      birthdays: birthdayRows(record.child.birthDate, span),
       outgrown: outgrown.bands,
       notes: outgrown.labels,
       ...(family
@@ -229,11 +225,11 @@ function fanRows(
   }));
 }
 
-function birthdayRows(birthDate: IsoDate, span: { from: DayNumber; to: DayNumber }, suffix: string): Row[] {
+function birthdayRows(birthDate: IsoDate, span: { from: DayNumber; to: DayNumber }): Row[] {
   const firstAge = Math.max(0, Math.ceil(decimalAgeYears(birthDate, span.from)));
   const lastAge = Math.floor(decimalAgeYears(birthDate, span.to));
   return Array.from({ length: Math.max(0, lastAge - firstAge + 1) }, (_, i) => ({
     date: addDaysIso(birthDate, Math.round((firstAge + i) * 365.25)),
-    label: `${firstAge + i}${suffix}`,
+    label: String(firstAge + i),
   }));
 }

@@ -21,6 +21,5 @@ export interface ChartWords {
   readonly familyTitle: (measure: string) => string;
   readonly familyNote: string;
   readonly size: string;
-  readonly yearsOld: string;
   readonly mm: string;
 }

@@ -1,16 +1,19 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
 import type { WorkState } from './contract.js';
+import type { ClinicWeekInput } from './level/clinic-capacity.js';
+import { isOfficeDay } from './level/next-places.js';
 
 /** A family that was left a message is rung again after so many working days (common practice, no source). */
 const WORKING_DAYS = 2;
+/** A clinic closed for longer says so in its capacity; the search ends. */
+const LONGEST_DAYS = 400;
 
-/** ringAgainOn('2026-11-27') = '2026-12-01': left on a Friday, rung on Tuesday. */
-export function ringAgainOn(leftOn: IsoDate): IsoDate {
+/** ringAgainOn('2026-11-27', {}) = '2026-12-01': left on a Friday, rung on Tuesday. */
+export function ringAgainOn(leftOn: IsoDate, clinic: ClinicWeekInput): IsoDate {
   let day = leftOn;
-  for (let n = 0; n < WORKING_DAYS; ) {
+  for (let n = 0, looked = 0; n < WORKING_DAYS && looked < LONGEST_DAYS; looked++) {
     day = addDaysIso(day, 1);
-    const weekday = new Date(`${day}T00:00:00Z`).getUTCDay();
-    if (weekday !== 0 && weekday !== 6) n++;
+    if (isOfficeDay(clinic, day)) n++;
   }
   return day;
 }
@@ -19,4 +22,5 @@ export function ringAgainOn(leftOn: IsoDate): IsoDate {
 export const ringAgainOf = (
   { state, stateAt }: { readonly state: WorkState; readonly stateAt: string | null },
   dayOf: (moment: string) => IsoDate,
-): IsoDate | null => (state === 'left-message' && stateAt ? ringAgainOn(dayOf(stateAt)) : null);
+  clinic: ClinicWeekInput,
+): IsoDate | null => (state === 'left-message' && stateAt ? ringAgainOn(dayOf(stateAt), clinic) : null);

@@ -83,8 +83,8 @@ export const deviceFields: FieldsOf<Device, 'allowancesMm' | 'limitsMm' | 'exten
   },
   status: { label: 'State', empty: 'empty for worn when fitted, ordered when not' },
   footplate: { label: 'Footplate', empty: 'empty for full' },
-  hipAngleFrom: { label: 'Set hip angle, from, degrees', accepted: DEGREES },
-  hipAngleTo: { label: 'Set hip angle, to, degrees', accepted: DEGREES },
+  hipAngleFrom: { label: 'Hip abduction set from, °', accepted: DEGREES },
+  hipAngleTo: { label: 'Hip abduction set to, °', accepted: DEGREES },
   replaces: {
     label: 'Takes the place of',
     accepted: 'the id of the device whose place it takes, or empty',
@@ -106,8 +106,8 @@ export const eventFields: FieldsOf<DeviceEvent> = {
   changeMm: { label: 'Room gained, mm', accepted: 'room gained in mm, as a number', aliases: ['change'] },
   adjustment: { label: 'How' },
   verdict: { label: 'Fit', empty: 'may be empty beside a note', aliases: ['fit_verdict'] },
-  hipAngleLeft: { label: 'Left hip at, degrees', accepted: DEGREES },
-  hipAngleRight: { label: 'Right hip at, degrees', accepted: DEGREES },
+  hipAngleLeft: { label: 'Left hip abduction, °', accepted: DEGREES },
+  hipAngleRight: { label: 'Right hip abduction, °', accepted: DEGREES },
   endReason: { label: 'Why no longer worn', aliases: ['why_ended'], empty: 'with retired alone, or empty' },
   note,
 };

@@ -41,12 +41,15 @@ export async function undoRecallState(
   return row;
 }
 
+/** The last day that can be booked. */
+export const bookedUntil = (today: IsoDate): IsoDate => addDaysIso(today, BOOKED_AHEAD_DAYS);
+
 /** A day on which somebody can be seen, from today on and within half a year. */
 async function checkBooked(tx: Store, day: IsoDate, today: IsoDate): Promise<void> {
   const refuse = (message: string, accepted: string): never => {
     throw new DoorpostError('invalid-value', message, { field: 'appointment', given: day, accepted });
   };
-  const latest = addDaysIso(today, BOOKED_AHEAD_DAYS);
+  const latest = bookedUntil(today);
   if (day < today) refuse(`${day} is past: nobody can be booked for it`, `${today} or later`);
   if (day > latest) refuse(`${day} is more than half a year ahead`, `${today} to ${latest}`);
   const { value: settings } = await tx.settings.get();

@@ -50,9 +50,10 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
     items.find((c) => c.soonest?.outcome === 'forecast' && family.test(c.soonest.family));
   const afo = of(/(^|-)afo/) ?? items[0];
   const [kafo, spinal, cranial] = [of(/kafo/) ?? afo, of(/spin|tlso/) ?? afo, of(/cran/) ?? afo];
+  const hip = of(/hip-abduction/) ?? afo;
   const child = (c: typeof afo, rest = '') => `/children/${encodeURIComponent(c.id)}${rest}`;
-  const device = (rest = '') =>
-    child(afo, `/devices/${encodeURIComponent(afo.soonest?.deviceId ?? '')}${rest}`);
+  const device = (rest = '', c = afo) =>
+    child(c, `/devices/${encodeURIComponent(c.soonest?.deviceId ?? '')}${rest}`);
   const asked = `?device=${encodeURIComponent(afo.soonest?.deviceId ?? '')}`;
   return {
     clinician: {
@@ -71,6 +72,12 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       device: device(),
       'device-edit': device('/edit'),
       'device-next': device('/next'),
+      'child-hip': child(hip),
+      'visit-hip': child(hip, '/visit'),
+      'device-hip': device('', hip),
+      'device-edit-hip': device('/edit', hip),
+      'device-next-hip': device('/next', hip),
+      'slip-hip': device('/slip', hip),
       slip: device('/slip'),
       'what-if-next': child(afo, `/what-if/next${asked}`),
       'what-if-several': child(afo, `/what-if/several${asked}&how=new-cast&room.foot_length=12`),

@@ -197,11 +197,26 @@ describe('growth chart', () => {
       actions: [{ deviceId: left.deviceId, date: '2026-09-10', label: 'cast by' }],
     });
     const svg = await renderSvg(spec);
-    expect(svg).toContain('Left: 12 mm a year');
+    expect(svg).toContain('Left: now about 12 mm a year');
     expect(svg).toContain('◆ cast by 10 Sept 2026');
     expect(spec.datasets.actions).toMatchObject([{ date: '2026-09-10' }]);
     expect(svg).toContain('outgrown since about Dec 2025');
     expect(svg).not.toContain('now to now');
+  });
+
+  it('never writes a bar’s number under the mark of its action', () => {
+    const [left] = forecasts;
+    const forecast = { ...left, p10: '2026-12-01', p50: '2027-01-15', p90: '2027-03-01' };
+    for (const date of ['2026-10-20', '2026-11-15', '2026-11-28', '2026-12-01', '2026-12-10', '2027-01-20']) {
+      const actions = [{ deviceId: left.deviceId, date, label: 'cast by' }];
+      const { datasets } = growthChart({ ...base, forecasts: [forecast], actions });
+      const [from, to] = datasets.frame.map((f: { date: string }) => Date.parse(f.date));
+      const px = (day: string) => (720 * (Date.parse(day) - from)) / (to - from);
+      // A figure of 7 px ends 6 px before its day; a mark of 150 square pixels is 12 px wide.
+      const end = px(datasets.notes[0].date) - 6;
+      const mark = px(datasets.actions[0].date);
+      expect(end <= mark - 6 || end - 7 >= mark + 6, date).toBe(true);
+    }
   });
 
   it('keeps the numbers of limits that lie on each other apart', () => {

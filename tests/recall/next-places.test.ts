@@ -50,13 +50,31 @@ describe('places of the weeks ahead', () => {
 
 describe('ringAgainOn', () => {
   it('is two working days after the message', () => {
-    expect([ringAgainOn('2026-11-25'), ringAgainOn('2026-11-27')]).toEqual(['2026-11-27', '2026-12-01']);
+    expect(ringAgainOn('2026-11-25', {})).toBe('2026-11-27');
+    expect(ringAgainOn('2026-11-27', {})).toBe('2026-12-01');
+  });
+  it('passes over closed days and counts the days of the clinic’s own week', () => {
+    const closed = { clinicClosures: [{ from: '2026-11-30', to: '2026-12-04' }] };
+    expect(ringAgainOn('2026-11-27', closed)).toBe('2026-12-08');
+    const casting = (...weekdays: number[]) => ({
+      clinicians: [{ id: 'a', slotsByWeekday: weekdays.map((weekday) => ({ weekday, slots: 2 })) }],
+    });
+    // Few days of casting are not few days of the office; a Saturday of casting is one more.
+    expect(ringAgainOn('2026-11-25', casting(2))).toBe('2026-11-27');
+    expect(ringAgainOn('2026-11-26', casting(6))).toBe('2026-11-28');
+    // Sunday to Thursday: Friday is the day of rest, unless it is cast on too.
+    expect(ringAgainOn('2026-11-26', casting(7, 1, 2))).toBe('2026-11-30');
+    expect(ringAgainOn('2026-11-26', casting(7, 5))).toBe('2026-11-29');
+    // A clinic that is closed for good: the search ends.
+    expect(ringAgainOn('2026-11-25', { clinicClosures: [{ from: '2026-01-01', to: '2099-12-31' }] })).toBe(
+      '2027-12-30',
+    );
   });
   // IANA time zones as Intl has them: the moment is Thursday in Greenwich, Friday in Auckland.
   it('counts from the day the message was left where the clinic is, and only after a message', () => {
     const stateAt = '2026-11-26T19:05:00Z';
     const there = (moment: string) => dayIn('Pacific/Auckland')(new Date(moment));
-    expect(ringAgainOf({ state: 'left-message', stateAt }, there)).toBe('2026-12-01');
-    expect(ringAgainOf({ state: 'called', stateAt }, there)).toBeNull();
+    expect(ringAgainOf({ state: 'left-message', stateAt }, there, {})).toBe('2026-12-01');
+    expect(ringAgainOf({ state: 'called', stateAt }, there, {})).toBeNull();
   });
 });

@@ -5,7 +5,7 @@ import { fieldKind, fieldLimits } from '../../records/field-limits.js';
 import type { Child } from '../../records/records.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
-import { Options } from '../parts/fields.js';
+import { LAST_DAY, Options, refused } from '../parts/fields.js';
 import { optionsOf, type ReadChild, storedText } from './child-form.js';
 
 /** What stands around the fields: the form as read, and what somebody else stored since. */
@@ -88,8 +88,7 @@ const tied = (one: One) => ({
 const control = (one: One) => ({
   ...tied(one),
   name: one.name,
-  class: one.read.errors[one.name] ? 'bad' : undefined,
-  'aria-invalid': one.read.errors[one.name] ? ('true' as const) : undefined,
+  ...(one.read.errors[one.name] && refused),
 });
 
 function Line(one: One) {
@@ -154,7 +153,7 @@ function Group(one: One) {
       ? Object.entries(growthHormoneColumns).map(([what, column]) => (
           <label key={column}>
             {what === 'start' ? 'from' : 'until'}{' '}
-            <input type="date" name={column} value={read.typed.extra[column] ?? ''} />
+            <input type="date" name={column} max={LAST_DAY} value={read.typed.extra[column] ?? ''} />
           </label>
         ))
       : optionsOf(name).map(([value, word]) => (
@@ -167,7 +166,7 @@ function Group(one: One) {
     <fieldset
       class={name === 'conditions' ? 'choices columns' : 'choices'}
       {...tied(one)}
-      tabIndex={read.errors[name] ? -1 : undefined}
+      {...(read.errors[name] && { tabIndex: -1, autofocus: true })}
     >
       <legend>
         {label} {hint && <small>{hint}</small>}

@@ -3,7 +3,7 @@ import type { Device } from '../../records/device.js';
 import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
-import { SelectField } from '../parts/fields.js';
+import { Problem, SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -114,12 +114,13 @@ function Ask(
   return (
     <Form action={action} class="card" novalidate hidden={{ family: rule.id }}>
       {version !== undefined && <input type="hidden" name="version" value={version} />}
-      {(wrong > 0 || refused) && (
+      {wrong > 0 && !refused && (
         <p class="error" role="alert">
-          {refused ||
-            `${wrong === 1 ? 'One entry' : `${wrong} entries`} cannot be accepted. Nothing was saved yet; what you typed is still here.`}
+          {wrong === 1 ? 'One entry' : `${wrong} entries`} cannot be accepted. Nothing was saved yet; what you
+          typed is still here.
         </p>
       )}
+      <Problem error={refused} />
       <h2>{familyLabel(rule.id)}</h2>
       <DeviceFields {...props} />
       <p class="row">

@@ -121,10 +121,10 @@ function Judge(props: Own) {
           <Where id="judge" whole="the whole device" {...props} />
           <Day id="judge-date" {...props} />
           {props.rule?.region === 'hip' && (
-            <>
-              <EventInput field="hipAngleLeft" id="judge-left" />
-              <EventInput field="hipAngleRight" id="judge-right" />
-            </>
+            <div class="row">
+              <EventInput field="hipAngleLeft" id="judge-left" size={4} />
+              <EventInput field="hipAngleRight" id="judge-right" size={4} />
+            </div>
           )}
           <EventInput field="note" id="judge-note" wide />
           <p>

@@ -1,5 +1,6 @@
 import { type ChildPart, fieldsIn } from '../../records/child-fields.js';
 import type { Child } from '../../records/records.js';
+import { announced } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { ChildLink, childPath } from '../parts/paths.js';
@@ -35,7 +36,7 @@ export function EditChildPage(props: {
       <h1>Edit details</h1>
       <ChildErrors errors={read.errors} />
       {meanwhile && (
-        <div class="error" role="alert">
+        <div {...announced}>
           <p>
             Somebody else saved this child after you opened it, so nothing of yours was saved yet. Where the
             stored value differs from yours it stands under the field. Save again to store what this form

@@ -36,7 +36,7 @@ export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>;
           required
           {...fieldLimits(childRecord.shape.id)}
           value={read.typed.id}
-          autofocus
+          autofocus={Object.keys(read.errors).length === 0 && error === ''}
         />
         <ChildFields of={newChildFields} read={read} meanwhile={null} latestBirth={today} />
       </Form>

@@ -72,13 +72,7 @@ export function VisitPage(props: VisitPageProps) {
           what you typed is still here.
         </p>
       )}
-      <Form
-        action={`${base}/visit`}
-        id="visit"
-        class="card print"
-        novalidate
-        data-check={`${base}/visit/check`}
-      >
+      <Form action={`${base}/visit`} id="visit" class="card" novalidate data-check={`${base}/visit/check`}>
         <div class="row">
           <p class="field">
             <label for="date">Date measured</label>

@@ -3,7 +3,7 @@ import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
-import { InputField } from '../parts/fields.js';
+import { InputField, refused } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
@@ -44,7 +44,7 @@ export function WhatIfForm({ child, device, dimensions, read, expected, now }: W
         value={typed[name]}
         aria-label={label}
         aria-describedby={`${name}-hint`}
-        aria-invalid={errors[name] ? 'true' : undefined}
+        {...(errors[name] && refused)}
       />
       <span class={errors[name] ? 'hint warn' : 'hint'} id={`${name}-hint`}>
         {errors[name] ? `Accepted is ${errors[name]}` : hint}
@@ -92,7 +92,7 @@ export function WhatIfForm({ child, device, dimensions, read, expected, now }: W
           min={today}
           max={furthest(today)}
           value={typed.on || today}
-          aria-invalid={errors.on ? 'true' : undefined}
+          error={errors.on && `Accepted is ${errors.on}`}
         />
       </div>
       <p class="hint">

@@ -36,6 +36,7 @@ export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
       </p>
       {wrong.length > 0 && (
         <div class="error" role="alert">
+          <p>Nothing was worked out. Please mend:</p>
           <ul>
             {wrong.map(([name, accepted]) => (
               <li key={name}>

@@ -2,7 +2,7 @@ import { familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
 import { families } from '../../store/contract.js';
-import { InputField } from '../parts/fields.js';
+import { announced, InputField } from '../parts/fields.js';
 import { Form } from '../parts/form.js';
 import { shortWeekday } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
@@ -61,7 +61,7 @@ export function CapacityPage(props: CapacityPageProps) {
         What there is room for. The next recall list is planned with it; appointments already booked stay.
       </p>
       {errors.length > 0 && (
-        <div class="error" role="alert">
+        <div {...announced}>
           <p>Nothing was saved. To be mended:</p>
           <ul>
             {errors.map((e) => (
@@ -70,7 +70,7 @@ export function CapacityPage(props: CapacityPageProps) {
           </ul>
         </div>
       )}
-      <Form action="/capacity" hidden={{ version }} send="Save" main>
+      <Form action="/capacity" class="print" hidden={{ version }} send="Save" main>
         <section class="card">
           <h2>Casting slots</h2>
           <InputField

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { LAST_DAY } from '../parts/fields.js';
 import type { Fields } from '../parts/route-types.js';
 import { rowsOf } from './capacity-form.js';
 
@@ -23,6 +24,7 @@ export function DateRows(props: {
             <input
               name={`${kind}-${k}-${name}`}
               type={name === 'name' ? 'text' : 'date'}
+              max={name === 'name' ? undefined : LAST_DAY}
               maxLength={name === 'name' ? 80 : undefined}
               value={form[`${kind}-${k}-${name}`] ?? ''}
               aria-label={`${title}, row ${k + 1}, ${label}`}

@@ -3,6 +3,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
+import { refused } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -178,8 +179,7 @@ function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figu
             value={typed[name] ?? format.stated(figure.mm)}
             aria-label={`${dimension.label}: ${words.label}, mm`}
             aria-describedby={`${name}-hint`}
-            aria-invalid={error ? 'true' : undefined}
-            class={error ? 'bad' : undefined}
+            {...(error && refused)}
           />
           <small id={`${name}-hint`} class={error ? 'hint warn' : undefined}>
             {(error && capital(error)) ??

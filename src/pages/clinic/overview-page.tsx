@@ -34,11 +34,17 @@ export function OverviewPage(props: {
       <section>
         <h2>Workload ahead</h2>
         {workload ? (
-          <Chart
-            drawn={workload}
-            spec="/overview/workload.json"
-            label="Appointments to cast, by week, against capacity"
-          />
+          <>
+            <Chart
+              drawn={workload}
+              spec="/overview/workload.json"
+              label="Appointments to cast, by week, against capacity"
+            />
+            <p class="hint">
+              Only what is cast: reviews, measuring and adjusting take places too. Who comes late for want of
+              one is on the <a href="/recall">recall list</a>.
+            </p>
+          </>
         ) : (
           <Empty>No recall list has been made yet.</Empty>
         )}

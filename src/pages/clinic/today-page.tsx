@@ -96,7 +96,7 @@ function Section(props: {
       {rows.length === 0 ? (
         <p>{empty}</p>
       ) : (
-        <table class="stack recall">
+        <table class="stack recall today">
           <Columns of={rowColumns('Why', 'Next')} />
           <tbody>
             {rows.map((row) => (

@@ -4,7 +4,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Region } from '../../rules/fit-rule.js';
 import type { FamilyWords } from '../../words/family/family-words.js';
-import { InputField } from '../parts/fields.js';
+import { InputField, Problem } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import type { Fields } from '../parts/route-types.js';
 
@@ -39,11 +39,7 @@ export function QuestionsForm(props: {
       <p>
         {capital(props.device)}. {q.hint}
       </p>
-      {props.incomplete && (
-        <p class="error" role="alert">
-          {q.incomplete}
-        </p>
-      )}
+      <Problem error={props.incomplete ? q.incomplete : ''} />
 
       <input type="hidden" name="question" value={props.questionId} />
       <input type="hidden" name="language" value={words.language} />

@@ -11,9 +11,12 @@ interface About {
   readonly children?: ComponentChildren;
 }
 
+/** A control in which what was typed cannot be: the first of them on a page has the focus when it opens, without script. */
+export const refused = { class: 'bad', 'aria-invalid': 'true', autofocus: true } as const;
+
 /** What a control says of itself where what was typed in it cannot be, and where the reason stands. */
 export const tied = (id: string, error: string | undefined) =>
-  error ? { class: 'bad', 'aria-invalid': 'true' as const, 'aria-describedby': `${id}-error` } : {};
+  error ? { ...refused, 'aria-describedby': `${id}-error` } : {};
 
 function Field({ label, hint, id, wide, error, children }: Omit<About, 'name'>) {
   return (
@@ -37,12 +40,21 @@ function Field({ label, hint, id, wide, error, children }: Omit<About, 'name'>) 
   );
 }
 
+/** A field of a date without a last day lets five digits into the year. */
+export const LAST_DAY = '9999-12-31';
+
 /** An input under its label, as every form has it. */
 export function InputField(props: About & Omit<JSX.IntrinsicElements['input'], keyof About>) {
   const { children, name, id = name, label, hint, wide, error, ...input } = props;
   return (
     <Field {...{ label, hint, id, wide, error }}>
-      <input id={id} name={name} {...input} {...tied(id, error)} />
+      <input
+        id={id}
+        name={name}
+        max={input.type === 'date' ? LAST_DAY : undefined}
+        {...input}
+        {...tied(id, error)}
+      />
       {children}
     </Field>
   );
@@ -93,13 +105,11 @@ export const Columns = ({ of }: { of: readonly ComponentChildren[] }) => (
   </thead>
 );
 
+/** A message of no field of its own is read out and is where the keyboard goes on. */
+export const announced = { class: 'error', role: 'alert', tabIndex: -1, autofocus: true } as const;
+
 /** Why nothing was saved; empty where nothing stands in the way. */
-export const Problem = ({ error }: { error?: string }) =>
-  error ? (
-    <p class="error" role="alert">
-      {error}
-    </p>
-  ) : null;
+export const Problem = ({ error }: { error?: string }) => (error ? <p {...announced}>{error}</p> : null);
 
 /** Before what cannot be taken back or must not be taken away, of who signs in by a password of doorpost's own. */
 export const PasswordAgain = ({ asked }: { asked: boolean }) =>

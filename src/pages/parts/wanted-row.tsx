@@ -109,6 +109,7 @@ function Week({ row }: { row: RecallRow }) {
         {day}
         {who}
       </p>
+      {entry.tooLate && !appointment && <span class="tag due">too late</span>}
       {passedTags(entry.passedWeeks ?? []).map((tag) => (
         <span key={tag} class="tag due">
           {tag}

@@ -1,5 +1,6 @@
-import { ringAgainOf } from '../../recall/ring-again.js';
+import type { IsoDate } from '../../records/dates.js';
 import { fieldLimits } from '../../records/field-limits.js';
+import { bookedUntil } from '../../service/set-recall-state.js';
 import { callState, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Form, Submit } from '../parts/form.js';
@@ -10,10 +11,10 @@ import { stateKeys } from './recall-words.js';
 const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
 
 /** How the work with a family stands, and what can be said of it next. */
-export function CallState({ row, back }: { row: RecallRow; back: string }) {
+export function CallState(props: { row: RecallRow; back: string; again: IsoDate | null }) {
+  const { row, back, again } = props;
   const { format, today } = usePage();
   const who = row.childName || row.childId;
-  const again = ringAgainOf(row, format.dayOf);
   const action = `/recall/entries/${encodeURIComponent(row.id)}`;
   const buttons = (open: boolean) =>
     stateKeys
@@ -47,6 +48,7 @@ export function CallState({ row, back }: { row: RecallRow; back: string }) {
                 name="appointment"
                 type="date"
                 min={today}
+                max={bookedUntil(today)}
                 aria-label={`Day booked for ${who}; left empty, the planned week`}
                 value={row.appointment ?? ''}
               />

@@ -1,5 +1,7 @@
 import { capital } from '../../forecast/words.js';
 import type { Action } from '../../recall/contract.js';
+import type { ClinicWeekInput } from '../../recall/level/clinic-capacity.js';
+import { ringAgainOf } from '../../recall/ring-again.js';
 import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
@@ -44,6 +46,8 @@ export interface RecallPageProps {
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
   readonly tooLate: readonly RecallBrief[];
+  /** Its week: when a family that was left a message is rung again. */
+  readonly clinic: ClinicWeekInput;
 }
 
 /** The scheduler's list: who must be rung, for what, by when. The list comes first, what explains it after it. */
@@ -81,7 +85,7 @@ export function RecallPage(props: RecallPageProps) {
                 : 'Nobody fits these filters.'}
             </Empty>
           ) : (
-            <List rows={rows} shown={props.shown} query={query} />
+            <List rows={rows} shown={props.shown} query={query} clinic={props.clinic} />
           )}
           <h2>About this list</h2>
           <p>
@@ -101,7 +105,8 @@ export function RecallPage(props: RecallPageProps) {
   );
 }
 
-function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | 'query'>) {
+function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'shown' | 'query' | 'clinic'>) {
+  const { format } = usePage();
   const from = query.whole ? 0 : query.page * ROWS_A_PAGE;
   const part = shown.length < rows.length;
   const back = addressOf(query);
@@ -132,7 +137,7 @@ function List({ rows, shown, query }: Pick<RecallPageProps, 'rows' | 'shown' | '
             {own.map((r) => (
               <WantedRow key={r.id} row={r} why={r.entry.reason.text ?? ''}>
                 <Reach row={r} />
-                <CallState row={r} back={back} />
+                <CallState row={r} back={back} again={ringAgainOf(r, format.dayOf, clinic)} />
               </WantedRow>
             ))}
           </tbody>

@@ -103,6 +103,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         changes={changed}
         withoutWeek={needWeek(due, settings, clock.today()).length}
         tooLate={tooLate}
+        clinic={clinicWeekOf(settings)}
       />,
       200,
       ready ? { notice: '' } : {},

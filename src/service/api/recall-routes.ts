@@ -2,7 +2,14 @@ import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
-import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
+import {
+  type ClinicSettings,
+  callState,
+  jobRun,
+  type RecallRow,
+  recallListNames,
+  recallRun,
+} from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
@@ -105,7 +112,7 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
         entryIds: items.filter((r) => r.entry.action === action).map((r) => r.id),
       }));
       return {
-        items: items.map((r) => withRingAgain(r, clock)),
+        items: items.map((r) => withRingAgain(r, clock, settings)),
         groups: groups.filter((g) => g.entryIds.length > 0),
         seeNow: {
           wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
@@ -116,13 +123,16 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
   );
 }
 
-const withRingAgain = (row: RecallRow, clock: Clock) => ({
+const withRingAgain = (row: RecallRow, clock: Clock, settings: ClinicSettings) => ({
   ...row,
-  ringAgainOn: ringAgainOf(row, (moment) => clock.dayOf(new Date(moment))),
+  ringAgainOn: ringAgainOf(row, (moment) => clock.dayOf(new Date(moment)), clinicWeekOf(settings)),
 });
 
 function entryRoutes(api: Api, deps: ServiceDeps): void {
-  const asRead = (row: RecallRow) => tagged({ value: withRingAgain(row, deps.clock), version: row.version });
+  const asRead = async (row: RecallRow) => {
+    const { value: settings } = await deps.store.settings.get();
+    return tagged({ value: withRingAgain(row, deps.clock, settings), version: row.version });
+  };
   const { get, write } = routesOf(api, deps, ['Recall']);
   get('/recall-entries/:id', planning, 'One entry', { 200: recallRow }, async ({ id, actor }) =>
     asRead(await deps.store.recall.entry(id, actor)),

@@ -2,17 +2,29 @@
 const rows = [...document.querySelectorAll('tr[data-entry]')];
 let at = rows.findIndex((row) => `#${row.id}` === location.hash);
 
-function choose(index) {
-  if (rows.length === 0) return;
+function mark(index) {
   rows[at]?.classList.remove('chosen');
   rows[at]?.removeAttribute('aria-current');
-  at = Math.min(rows.length - 1, Math.max(0, index));
+  at = index;
   rows[at].classList.add('chosen');
   rows[at].setAttribute('aria-current', 'true');
+}
+// A letter is for the family where the keyboard is, also when it came there by Tab.
+rows.forEach((row, index) => {
+  row.addEventListener('focusin', () => mark(index));
+});
+
+function choose(index) {
+  if (rows.length === 0) return;
+  mark(Math.min(rows.length - 1, Math.max(0, index)));
   rows[at].querySelector('a')?.focus({ preventScroll: true });
   rows[at].scrollIntoView({ block: 'nearest' });
 }
-if (at >= 0) choose(at);
+if (at >= 0) {
+  choose(at);
+  // Going to the row of the address takes the focus away again.
+  addEventListener('load', () => choose(at));
+}
 
 addEventListener('keydown', (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
@@ -21,8 +33,12 @@ addEventListener('keydown', (event) => {
   if (event.key === 'j' || event.key === 'ArrowDown') choose(at + 1);
   else if (event.key === 'k' || event.key === 'ArrowUp') choose(at - 1);
   else if (event.key === '/') document.querySelector('#filter-text')?.focus();
-  else if (at >= 0) rows[at].querySelector(`button[data-key="${CSS.escape(event.key)}"]`)?.click();
-  else return;
+  else {
+    // Tab, Enter and whatever else is no letter of the list stay the browser's.
+    const button = rows[at]?.querySelector(`button[data-key="${CSS.escape(event.key)}"]`);
+    if (!button) return;
+    button.click();
+  }
   event.preventDefault();
 });
 

@@ -95,7 +95,7 @@ export const recallRow = shapeOf<RecallRow & { ringAgainOn: IsoDate | null }>({
   }),
   state: z.string(),
   stateNote: z.string(),
-  ringAgainOn: maybeDate.describe('two working days after a message was left'),
+  ringAgainOn: maybeDate.describe('two working days of the clinic after a message was left'),
   version: z.number(),
 });
 

@@ -122,4 +122,22 @@ export const pages: readonly MutationGroup[] = [
       ['words.doNotWait(numb)', 'words.doNotWait(false)'],
     ],
   },
+  {
+    harm: 'A key is lost in the list, or says something of another child than the one the keyboard is at',
+    file: 'src/pages/parts/assets/recall.js',
+    tests: ['tests/browser/keyboard.test.ts'],
+    name: 'a scheduler works the list',
+    changes: [
+      ['if (!button) return;', ''],
+      ['mark(index))', 'undefined)'],
+      ["addEventListener('load', () => choose(at));", ''],
+    ],
+  },
+  {
+    harm: 'After a refusal the keyboard is nowhere, and what was refused is searched for',
+    file: 'src/pages/parts/fields.tsx',
+    tests: ['tests/browser/keyboard.test.ts'],
+    name: 'a clinician finds a child',
+    changes: [["'aria-invalid': 'true', autofocus: true", "'aria-invalid': 'true'"]],
+  },
 ];

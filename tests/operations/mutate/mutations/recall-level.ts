@@ -64,6 +64,10 @@ export const recallLevel: readonly MutationGroup[] = [
       ['getUTCDay() + 6) % 7) + 1', 'getUTCDay() + 6) % 7)'],
       ['if (within(c.away, day)) return sum;', ''],
       ['Math.max(0, places - taken)', 'places'],
+      ['if (within(clinicClosures, day)) return false;', ''],
+      ['casts(weekday) || (weekday', '(weekday'],
+      ['!(weekday === FRIDAY && casts(SUNDAY))', 'true'],
+      ['d.weekday === weekday && d.slots > 0)', 'd.slots > 0)'],
     ],
   },
   {

@@ -32,7 +32,7 @@ export const recall: readonly MutationGroup[] = [
       'tests/store/store.test.ts',
     ],
     changes: [
-      ['weekday !== 0 && weekday !== 6', 'weekday !== 6'],
+      ['if (isOfficeDay(clinic, day)) n++;', 'n++;'],
       ['const WORKING_DAYS = 2', 'const WORKING_DAYS = 20'],
     ],
   },
