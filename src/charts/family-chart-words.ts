@@ -24,7 +24,6 @@ export const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
     familyNote:
       'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
     size: 'Tamaño',
-    yearsOld: 'años',
     mm: 'mm',
   },
   fr: {
