@@ -3,7 +3,7 @@ import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import { loadBaselineCurves } from '../growth/population/baseline-curves.js';
 import { loadGrowthModel } from '../growth/population/model.js';
-import { backtest as runBacktest } from '../study/backtest/backtest.js';
+import { allForecasters, backtest as runBacktest } from '../study/backtest/backtest.js';
 import type { Noise } from '../study/backtest/clinic-noise.js';
 import { parseRecords } from '../study/backtest/parse-records.js';
 import { referenceSizeCurves } from '../study/backtest/reference-curves.js';
@@ -15,12 +15,10 @@ const NOISE_DRAWS = 2;
 export interface BacktestOptions {
   readonly children: string;
   readonly out?: string;
-  readonly noise?: 'none' | 'clean' | 'clinic';
+  readonly noise?: 'none' | 'clinic';
   readonly history?: number;
   readonly model?: string;
   readonly seed?: number;
-  /** Children drawn from the model itself, to test its bands (default 60). */
-  readonly simulated?: number;
   readonly json?: boolean;
 }
 
@@ -37,12 +35,12 @@ export async function backtest(opts: BacktestOptions): Promise<void> {
   const seed = opts.seed ?? 1;
   const records = parseRecords(readTable(opts.children, readFileSync(opts.children)));
   const model = loadGrowthModel(opts.model);
-  const tables = runBacktest(records, model, loadBaselineCurves(), referenceSizeCurves(), {
+  const forecasters = allForecasters(model, loadBaselineCurves(), referenceSizeCurves(), { noise, seed });
+  const tables = runBacktest(records, forecasters, {
     history,
     noise,
     seed,
     noiseDraws: NOISE_DRAWS,
-    simulatedChildren: opts.simulated ?? 60,
     progress,
   });
   const report = {
@@ -66,7 +64,7 @@ function progress(step: string, done: number, of: number): void {
   else if (done === of || done % 10 === 0) terminal.err(`${step}: ${done} of ${of}`);
 }
 
-/** What a person wants first: the goals' age window a year ahead, every method. */
+/** What a person wants first: a year ahead, before and during the years of the spurt, every method. */
 function summary(rows: ReturnType<typeof runBacktest>['rows']): string {
   const shown = rows.filter(
     (r) => r.sex === 'all' && (r.ageBand === '9-15' || r.ageBand === 'below-8') && r.horizonYears === 1,

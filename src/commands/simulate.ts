@@ -1,12 +1,16 @@
 import { writeFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
+import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
+import { loadRules } from '../rules/load-rules.js';
+import { randomStream } from '../statistics/random-stream.js';
+import { hash } from '../study/backtest/clinic-noise.js';
 import { atEqualVisits, bestInWords, bestPolicy } from '../study/simulate/compare-policies.js';
-import type { RecallPolicy, World } from '../study/simulate/contract.js';
+import type { RecallPolicy, SimulatedChild, SimulationError, World } from '../study/simulate/contract.js';
 import { replacementNeed } from '../study/simulate/replacement-need.js';
-import type { Interval, PolicySummary } from '../study/simulate/summarise-policies.js';
-import { runPolicies } from './simulate-policies.js';
-import type { SimulationAsked } from './simulate-policy.js';
+import { simulateCaseload } from '../study/simulate/simulate-caseload.js';
+import { simulationAssessor } from '../study/simulate/simulation-assessor.js';
+import { type Interval, type PolicySummary, summarisePolicy } from '../study/simulate/summarise-policies.js';
 import { simulatedWorld } from './simulated-worlds.js';
 import { terminal, textTable } from './terminal.js';
 
@@ -26,6 +30,8 @@ const CASTS_OVER_NEED = 1.6;
 const VISITS_A_CAST = 2;
 const OTHER_VISITS = 2.25;
 const MISSED_SHARE = 0.12;
+/** Futures a forecast is made of: a quarter of what a clinic's forecasts have. */
+const DRAWS = 128;
 
 const policies: readonly RecallPolicy[] = [
   ...[3, 4, 6, 12].flatMap((months) =>
@@ -62,11 +68,8 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     missedShare: MISSED_SHARE,
     seed,
   };
-  const asked: SimulationAsked = { children: count, world };
-  const summaries = await runPolicies(policies, asked, (done) =>
-    terminal.progress(`${done} of ${policies.length} policies lived through`),
-  );
   const model = loadGrowthModel();
+  const summaries = await livedThrough(children, world, model);
   const report = {
     command: 'simulate',
     children: children.length,
@@ -89,6 +92,25 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
   };
   if (opts.out) writeFileSync(opts.out, `${JSON.stringify(report, null, 2)}\n`);
   terminal.out(opts.json ? JSON.stringify(report, null, 2) : text(report, summaries));
+}
+
+/** Every policy in the same world, one after another; none learns from another. */
+async function livedThrough(
+  children: readonly SimulatedChild[],
+  world: World,
+  model: GrowthModel,
+): Promise<PolicySummary[]> {
+  const { seed } = world;
+  const assess = simulationAssessor(model, loadRules(), seed, DRAWS);
+  const error: SimulationError = (childId, what, day) =>
+    randomStream(hash(`${seed}|${childId}|${what}|${day}`)).normal();
+  const summaries: PolicySummary[] = [];
+  for (const policy of policies) {
+    const outcome = await simulateCaseload(children, policy, world, assess, error);
+    summaries.push(summarisePolicy(outcome, seed));
+    terminal.progress(`${summaries.length} of ${policies.length} policies lived through`);
+  }
+  return summaries;
 }
 
 function text(

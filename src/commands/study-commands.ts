@@ -69,11 +69,6 @@ export function studyCommands(program: Command, load: Load): void {
     )
     .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
     .option('--model <name>', 'growth model to use')
-    .option(
-      '--simulated <number>',
-      'children drawn from the model itself, to test its bands (default: 60)',
-      whole,
-    )
     .option('--seed <number>', 'seed of the noise', whole)
     .option('--json', 'print the report as JSON')
     .action(load('backtest', 'backtest'));

@@ -7,59 +7,24 @@ import type { Forecaster } from './forecaster.js';
 import { growthForecaster } from './growth-forecaster.js';
 import type { GrowthRecord } from './growth-record.js';
 import { type DateRow, outgrownDates } from './outgrown-dates.js';
-import { runForecasts } from './run-forecasts.js';
-import { simulatedCoverage, simulatedRecords } from './simulated-children.js';
+import { type ForecastSettings, runForecasts } from './run-forecasts.js';
 import { type BacktestRow, summarise } from './summarise.js';
-
-export interface BacktestSettings {
-  readonly history: number;
-  readonly noise: Noise;
-  readonly seed: number;
-  readonly noiseDraws: number;
-  /** Children drawn from the model for the table `simulated`; 0 leaves it empty. */
-  readonly simulatedChildren: number;
-  readonly progress: (step: string, done: number, of: number) => void;
-}
-
-export interface BacktestTables {
-  readonly rows: readonly BacktestRow[];
-  readonly dates: readonly DateRow[];
-  /** Forecasts of children drawn from the model itself, whose 80 % bands must hold 80 %. */
-  readonly simulated: readonly BacktestRow[];
-  /** Outgrown dates of such children: no forecast can come nearer than this. */
-  readonly dateFloors: readonly DateRow[];
-}
 
 /** Every method's forecasts of every child, scored: the tables of the report. */
 export function backtest(
   records: readonly GrowthRecord[],
-  model: GrowthModel,
-  baselines: CohortBaselines,
-  curves: Pick<BaselineCurves, 'published' | 'own'>,
-  settings: BacktestSettings,
-): BacktestTables {
-  const forecasters = allForecasters(model, baselines, curves, settings);
-  const scored = runForecasts(records, () => forecasters, {
+  forecasters: readonly Forecaster[],
+  settings: Omit<ForecastSettings, 'progress'> & {
+    readonly progress: (step: string, done: number, of: number) => void;
+  },
+): { readonly rows: readonly BacktestRow[]; readonly dates: readonly DateRow[] } {
+  const step = (name: string): ForecastSettings => ({
     ...settings,
-    progress: (done, of) => settings.progress('forecasts', done, of),
+    progress: (done, of) => settings.progress(name, done, of),
   });
-  const dates = outgrownDates(records, () => forecasters, {
-    ...settings,
-    progress: (done, of) => settings.progress('outgrown dates', done, of),
-  });
-  const { history, noise } = settings;
-  return {
-    rows: summarise(scored, { history, noise }),
-    dates,
-    simulated: simulatedCoverage(model, settings.simulatedChildren, settings.seed, (done, of) =>
-      settings.progress('simulated children', done, of),
-    ),
-    dateFloors: outgrownDates(
-      simulatedRecords(model, settings.simulatedChildren, settings.seed),
-      () => [growthForecaster('doorpost', model, noise, settings.seed)],
-      { ...settings, progress: (done, of) => settings.progress('dates of simulated children', done, of) },
-    ),
-  };
+  const scored = runForecasts(records, () => forecasters, step('forecasts'));
+  const dates = outgrownDates(records, () => forecasters, step('outgrown dates'));
+  return { rows: summarise(scored, settings), dates };
 }
 
 export function allForecasters(

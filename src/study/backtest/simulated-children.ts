@@ -2,10 +2,7 @@ import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { simulateChild } from '../../growth/prediction/simulate-child.js';
 import { randomStream } from '../../statistics/random-stream.js';
 import { hash } from './clinic-noise.js';
-import { growthForecaster } from './growth-forecaster.js';
 import { backtestMeasures, type GrowthRecord } from './growth-record.js';
-import { runForecasts } from './run-forecasts.js';
-import { type BacktestRow, summarise } from './summarise.js';
 
 const AGES = [7, ...Array.from({ length: 19 }, (_, i) => 8 + i / 2)];
 
@@ -29,17 +26,4 @@ export function simulatedRecords(model: GrowthModel, count: number, seed: number
       })),
     };
   });
-}
-
-/** Coverage on children the model is right about: the arithmetic's own test. Three visits, clinic noise, ages 9-15. */
-export function simulatedCoverage(
-  model: GrowthModel,
-  count: number,
-  seed: number,
-  progress: (done: number, of: number) => void,
-): BacktestRow[] {
-  const settings = { history: 3, noise: 'clinic' as const, seed, noiseDraws: 1, progress };
-  const forecaster = growthForecaster('doorpost', model, 'clinic', seed);
-  const scored = runForecasts(simulatedRecords(model, count, seed), () => [forecaster], settings);
-  return summarise(scored, settings).filter((r) => r.ageBand === '9-15' && r.sex === 'all');
 }

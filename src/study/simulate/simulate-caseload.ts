@@ -47,15 +47,11 @@ export async function simulateCaseload(
   world: World,
   assess: SimulationAssessor,
   error: SimulationError,
-  progress: (share: number) => void = () => {},
 ): Promise<PolicyOutcome> {
   const clinic = new SimulatedClinic(children, policy, world, assess, error);
   const weeks = Math.round((world.years * 365.25) / WEEK);
   for (let w = 0; w < weeks; w++) {
-    if (w % PLAN_EVERY_WEEKS === 0) {
-      await clinic.planAhead(w);
-      progress(w / weeks);
-    }
+    if (w % PLAN_EVERY_WEEKS === 0) await clinic.planAhead(w);
     clinic.liveAWeek(w);
   }
   return clinic.outcome();

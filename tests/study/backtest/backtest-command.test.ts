@@ -32,7 +32,7 @@ describe('doorpost backtest', () => {
       ...rowsOf(inventedRecord('b', 'female', -0.5)),
     ]);
     const out = join(folder, 'report.json');
-    await backtest({ children, out, noise: 'clinic', history: 2, simulated: 0 });
+    await backtest({ children, out, noise: 'clinic', history: 2 });
     const report = JSON.parse(readFileSync(out, 'utf8'));
     const cell = report.rows.filter(
       (r: Record<string, unknown>) =>
@@ -59,7 +59,7 @@ describe('doorpost backtest', () => {
     const children = csv([heading, ...rowsOf(inventedRecord('c', 'male')).filter((_, i) => i > 4 && i < 14)]);
     const run = async (name: string, seed: number) => {
       const out = join(folder, name);
-      await backtest({ children, out, noise: 'clinic', history: 1, simulated: 0, seed });
+      await backtest({ children, out, noise: 'clinic', history: 1, seed });
       return readFileSync(out, 'utf8');
     };
     const once = await run('once.json', 5);
@@ -74,7 +74,7 @@ describe('doorpost backtest', () => {
     [[heading, 'a,male,nine,134,,28'], /row 2, column 'age': 'nine'/],
     [[heading, 'a,male,9,134,,28', 'a,female,10,140,,30'], /row 3, column 'sex'/],
   ])('refuses a bad file and says where: %j', async (lines, message) => {
-    await expect(backtest({ children: csv(lines), simulated: 0 })).rejects.toThrow(message);
+    await expect(backtest({ children: csv(lines) })).rejects.toThrow(message);
   });
 
   it('refuses a history that is not 1, 2 or 3', async () => {

@@ -3,7 +3,9 @@ import { loadGrowthModel } from '../../../src/growth/population/model.js';
 import type { Forecaster } from '../../../src/study/backtest/forecaster.js';
 import { growthForecaster } from '../../../src/study/backtest/growth-forecaster.js';
 import { outgrownDates } from '../../../src/study/backtest/outgrown-dates.js';
-import { simulatedCoverage, simulatedRecords } from '../../../src/study/backtest/simulated-children.js';
+import { runForecasts } from '../../../src/study/backtest/run-forecasts.js';
+import { simulatedRecords } from '../../../src/study/backtest/simulated-children.js';
+import { summarise } from '../../../src/study/backtest/summarise.js';
 
 const model = loadGrowthModel();
 
@@ -24,7 +26,10 @@ describe('children drawn from the model', () => {
   });
 
   it('are forecast with bands that hold what they say', () => {
-    const rows = simulatedCoverage(model, 24, 5, () => {});
+    const of = { history: 3, noise: 'clinic', seed: 5, noiseDraws: 1 } as const;
+    const forecaster = growthForecaster('doorpost', model, 'clinic', 5);
+    const scored = runForecasts(simulatedRecords(model, 24, 5), () => [forecaster], of);
+    const rows = summarise(scored, of).filter((r) => r.ageBand === '9-15' && r.sex === 'all');
     expect(rows).toHaveLength(6);
     // 24 children, standard error by child about .035: four of them are allowed (a nominal 80 % band).
     for (const row of rows) expect(Math.abs(row.coverage80 - 0.8)).toBeLessThan(0.14);

@@ -1,3 +1,0 @@
-import { launch } from '../launch/launch.mjs';
-
-await launch('commands/simulate-worker.ts');
