@@ -5,7 +5,7 @@ import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
 import { findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
-import { isResolved, OF_THE_STATE, UNRELATED } from './silenced-terms.js';
+import { isOtherwise, isResolved, OF_THE_STATE, ofTheDevice } from './silenced-terms.js';
 import { isReplacedBy, isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
@@ -16,7 +16,10 @@ export function amendFinding(
 ): NoteFinding | undefined {
   const at = found.lastIndexOf(current);
   const drop = () => {
-    const same = (f: NoteFinding) => f.kind === current.kind && f.words === current.words;
+    // What is missing reads as broken, too.
+    const same = (f: NoteFinding) =>
+      f.words === current.words &&
+      (f.kind === current.kind || (ofTheDevice(f.kind) && ofTheDevice(current.kind)));
     for (let i = found.findIndex(same); i >= 0; i = found.findIndex(same)) found.splice(i, 1);
     return undefined;
   };
@@ -65,16 +68,31 @@ const GOES_ON =
 const OF_ANOTHER =
   /\b(?:stretch\w*|therapy|physio|school|nursery|pe|gait|walking|standing|exercises?|programme|treatment|hips?|head shape|feeding|baby|appetite|sleep\w*|weaning|transition|casting|rom|range|tone|spasm\w*|fit|alignment|gp|mum|dad|brother|sister)\b/;
 
+/** 'None seen', 'not there yet', 'the video shows none'. */
+const NOT_SO =
+  /^(?:.*\b(?:show\w*|saw|seen|found|noticed) none\b|\s*(?:there (?:is|are|was|were) )?(?:none|neither|nope|not at all|not so|not (?:there )?yet|told no)(?:\s*(?:[.,;!?)]|$)| (?:seen|found|noted|reported|to date|so far|per|there|is so|was so|says?)\b))/;
+
 /** Skin that is intact may still be red or hard: 'pink at 40 min, skin intact'. */
 const KEEPS_SKIN_WHOLE: readonly FindingKind[] = ['skin-mark', 'skin-lasting', 'skin-callus'];
 const isTakenBack = (current: NoteFinding, clause: string): boolean =>
-  has(patterns.noneNow, clause) ||
-  UNRELATED.test(clause) ||
+  isOtherwise(current.kind, clause) ||
   isReplacedBy(current.kind, '', clause) ||
   (current.kind === 'treatment-planned' && NOTHING_TO_DO.test(clause)) ||
-  (current.kind.startsWith('skin') &&
+  (saysNone(current, clause) && !isOfTheOther(current, clause));
+
+const saysNone = ({ kind }: NoteFinding, clause: string): boolean =>
+  has(patterns.noneNow, clause) ||
+  NOT_SO.test(clause) ||
+  (kind.startsWith('skin') &&
     has(patterns.nothingSeen, clause) &&
-    !(KEEPS_SKIN_WHOLE.includes(current.kind) && UNBROKEN.test(clause)));
+    !(KEEPS_SKIN_WHOLE.includes(kind) && UNBROKEN.test(clause)));
+
+/** 'Blister on the right heel. None seen on the left.' */
+function isOfTheOther(current: NoteFinding, clause: string): boolean {
+  const side = sideOf(clause);
+  return (side !== null && current.side !== null && side !== current.side) || OTHER.test(clause);
+}
+const OTHER = /\b(?:other|else\w*)\b/;
 /** Somebody has thought of what a treatment to come means for the device. */
 const NOTHING_TO_DO =
   /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first|(?:re)?cast after|will recast)\b/;
@@ -86,7 +104,7 @@ const isOver = ({ kind }: NoteFinding, clause: string): boolean =>
     kind.startsWith('skin')
       ? clause
       : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
-    ['broken', 'lost'].includes(kind),
+    ofTheDevice(kind),
   ) && !has(patterns.advice, clause);
 
 /** '(2021)', '(last year)'. */

@@ -35,6 +35,7 @@ function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean
   const subject = clause.slice(0, term.at);
   if (TAKEN_OFF.test(subject + term.text)) return false;
   if (/ ha[sd] gone$/.test(term.text) && !GONE_FOR_GOOD.test(after)) return false;
+  if (OF_ANOTHER_SEAT.test(subject)) return false;
   if (CLOTHES.test(subject) && !has(patterns.device, subject + term.text)) return false;
   if (/\bskin\b/.test(clause) || (BROKE_WHAT.test(term.text + after) && !has(patterns.device, after)))
     return false;
@@ -44,6 +45,9 @@ function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean
 /** 'Red since the helmet came off', 'gone ten minutes after it came off': taken off, and not broken off. */
 const TAKEN_OFF =
   /\b(?:since|after|when|whenever|once|until|till|before|by time|as soon as|minute|moment)\b[^,;]*\b(?:it|they|helmet|splints?|brace|afos?|kafos?|smos?|boots?|insoles?|harness|jacket|tlso|orthos[ei]s|cast)(?: \w+)? (?:came|come|comes|coming) off$/;
+
+/** 'Wheelchair rivet fell out'. */
+const OF_ANOTHER_SEAT = /\b(?:wheelchair|walker|buggy|bike|chair|standing frame|car seat|cot) $/;
 
 /** 'The hinge has gone', not 'the rash from the helmet has gone down'. */
 const GONE_FOR_GOOD = /^\s*(?:$|[.,;:!?()-]|again|at|on|completely|altogether|since|now|today|this|last|by)/;

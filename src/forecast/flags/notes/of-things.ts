@@ -7,12 +7,24 @@ const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|ax
 const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
+const MAY_BE_DRAWN = /^(?:skin|broken)/;
+
 /** 'A skull and blood splatter pattern'. */
 const A_PICTURE = /^(?: [a-z]+)? (?:patterns?|designs?|prints?|transfers?|themes?|stickers?)\b/;
 
 /** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
 export function isOfThings(clause: string, term: Term): boolean {
-  if (term.kind.startsWith('skin') && A_PICTURE.test(clause.slice(term.end))) return true;
+  if (MAY_BE_DRAWN.test(term.kind) && A_PICTURE.test(clause.slice(term.end))) return true;
+  // 'Thumb splint in blue', 'post-operative brace'.
+  if (term.kind === 'numbness' && has(anchored(patterns.device), term.text.replace(/^\w+/, ''))) return true;
+  if (
+    /^post ?-?op/.test(term.text) &&
+    has(
+      anchored(patterns.device),
+      clause.slice(term.end).replace(/^ (?:knee|hip|abduction|ankle|hinged|spinal)\b/, ''),
+    )
+  )
+    return true;
   // Swelling above a sock is of the leg.
   if (term.kind === 'swelling')
     return (

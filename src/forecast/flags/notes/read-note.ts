@@ -13,7 +13,7 @@ import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
 import { placeOf, sideOf } from './place-and-side.js';
 import { plainText } from './plain-text.js';
-import { isPast, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
+import { isPast, OLD_DEVICE, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
 import { splitClauses } from './split-clauses.js';
 import { unclearIn } from './unclear-words.js';
 import { isOfThen } from './well-now.js';
@@ -26,7 +26,7 @@ export interface ReadNote {
 
 /** 'Cracked? No.' */
 const ASKED_AND_DENIED =
-  /[^.,;!?\n]*\?\s*(?:no|nil|none|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))|\basked (?:if|whether|does|do|is|are) [^.;?\n]*? (?:says|said|answered|replied) (?:no|not|none)\b/g;
+  /[^.,;!?\n]*\?\s*(?:no|nope|nil|none|not at all|never|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))|\basked (?:if|whether|does|do|is|are) [^.;?\n]*? (?:says|said|answered|replied) (?:no|not|none)\b/g;
 
 /** 'Smoothed so as not to catch'. */
 const SO_THAT_NOT = /\bso (?:as not to|that it does not|it does not|it doesnt|it wont) [a-z]+/g;
@@ -50,6 +50,9 @@ export function readNote(
   return read;
 }
 
+/** 'The outgrown pair can go. Those were the ones with torn straps.' */
+const THOSE = /^\s*(?:those|they|these|that (?:1|pair)) (?:were|was|had)\b/;
+
 /** Notes read lately: a child's are asked for at every forecast, page and list. */
 const known = new Map<string, ReadNote>();
 const MOST_KNOWN = 5000;
@@ -63,7 +66,10 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
   let found: NoteFinding[] = [];
   let spoken: FindingKind | null = null;
   let namesAny = text !== written;
+  let ofTheOld = false;
   for (const sentence of splitClauses(text)) {
+    if (ofTheOld && THOSE.test(sentence[0].text)) continue;
+    ofTheOld = sentence.some((clause) => OLD_DEVICE.test(clause.text));
     let silenced: Silenced = null;
     let current = found.at(-1);
     /** 'Off for 40 minutes, still pink': said before what it is said of. */
@@ -257,7 +263,7 @@ const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE =
-  /^\s*(?:(?:his|her|their) own\b|.*\ball over (?:him|her|them)\b)|\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
+  /^\s*(?:(?:his|her|their) own\b|.*\ball over (?:him|her|them)\b)|\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:[a-z]+ ){1,3}after(?:wards)?\s*$|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
 /** 'Redness at the trim last time; no redness today', but not 'no new redness today': a mark that did not last. */
 const isGoneNow = (clause: string, { kind, words }: NoteFinding): boolean =>

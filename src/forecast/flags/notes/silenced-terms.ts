@@ -12,7 +12,8 @@ export type Silenced = 'denied' | 'advice' | 'others' | null;
 export function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
-  if (UNRELATED.test(after) || isDenied(before, after) || has(patterns.noneNow, after)) return 'denied';
+  if (isOtherwise(term.kind, after) || isDenied(before, after) || has(patterns.noneNow, after))
+    return 'denied';
   if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
   if (isAdvised(before, term, after)) return 'advice';
   if (OLD_SCAR.test(before) || hasEnded(term.kind, after)) return 'denied';
@@ -37,6 +38,10 @@ const isAdvised = (before: string, term: Term, after: string): boolean =>
   TO_LOOK_FOR.test(before) ||
   TALKED_ABOUT.test(before) ||
   FEARED.test(before) ||
+  ASKED.test(before) ||
+  (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
+  MEANS.test(after) ||
+  (MAY_BE_PLANNED.includes(term.kind) && RENEWED_WHEN.test(before)) ||
   (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
   (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
   has(anchored(patterns.adviceAfter), after);
@@ -69,7 +74,7 @@ const OF_A_BODY: readonly FindingKind[] = ['pain', 'falls', 'function-lost', 'sw
 export const OF_WHAT_IS_WORN = /^\s*(?:1|it|them|both)\b/;
 
 /** 'Scar of the ankle post TAL': the operation is what the scar is from. */
-const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)\s*$/;
+const OLD_SCAR = /\bscar(?:s|ring)?\b[^,;]*\b(?:post|from|after|of)(?: the| his| her)?\s*$/;
 
 /** 'Screaming stopped after the first week', not 'pain stopped him walking' nor 'bleeding stopped with pressure'. */
 const MAY_STOP: readonly FindingKind[] = ['pain', 'falls', 'skin-mark', 'numbness', 'rash'];
@@ -82,7 +87,7 @@ const hasEnded = (kind: FindingKind, after: string): boolean =>
 /** 'Arch pain gone since the insoles', 'swelling of the knee gone'; of a mark it says how soon. */
 const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'swelling', 'skin-callus'];
 const HAS_GONE =
-  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went away|cleared)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
+  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went(?: away)?|cleared)(?= long ago|\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
 
 const CANNOT = /^(?:cannot|cant|could ?not|couldnt|unable|wont|will not|not able)\b/;
 
@@ -107,7 +112,11 @@ const DONE_TO_PREVENT =
 function fromElsewhere(before: string, { kind, text }: Term, after: string): boolean {
   if (!MAY_BE_CHANCE.includes(kind)) return false;
   if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
-  if (DISTRESS.test(text) && has(anchored(patterns.outsideCauses), after.replace(UPSET_BY, ''))) return true;
+  if (
+    DISTRESS.test(text) &&
+    has(anchored(patterns.outsideCauses), `${text}${after}`.replace(DISTRESS, '').replace(UPSET_BY, ''))
+  )
+    return true;
   const told = [...after.matchAll(CAUSE)].some(
     (m) =>
       !(
@@ -134,7 +143,7 @@ const MAY_BE_CHANCE: readonly FindingKind[] = [
 const CAUSE =
   /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|any|new|recent|school)\s)*/g;
 /** 'Cries with any stranger', 'screamed over a needle'. */
-const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)/;
+const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)\w*/;
 const UPSET_BY =
   /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
 /** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
@@ -145,8 +154,17 @@ const OTHER_MARK =
   /\b(?:socks?|seams?|pen|pencil|marker|crayon|ink|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
 
 /** Said not to come from what is worn. */
-export const UNRELATED =
-  /\b(?:unrelated|was (?:only |just )?(?:felt tip|pen|biro|ink|paint|mud|marker|food|dirt)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots))\b/;
+const UNRELATED =
+  /\b(?:unrelated|(?:was|were|is|its|be) (?:(?:only|just|all|some|my|own|the|off) )*(?:felt (?:tip|pen)|pen|biro|ink|paint|dye|mud|marker|food|dirt|jam|chalk|\w+berries)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots)|(?:outside|clear of|well clear|well away|is away|nowhere near)(?: of| from)? (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots|plastic))\b/;
+
+/** 'Was a bee sting', 'turned out to be the cat'. */
+const WAS_ONLY = /\b(?:was|were|is|its|be) (?:(?:only|just|all|from|off|a|an|the|some) )+/g;
+export const isOtherwise = (kind: FindingKind, text: string): boolean =>
+  UNRELATED.test(text) ||
+  (MAY_BE_CHANCE.includes(kind) &&
+    [...text.matchAll(WAS_ONLY)].some((m) =>
+      has(anchored(patterns.outsideCauses), text.slice(m.index + m[0].length)),
+    ));
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
@@ -158,6 +176,21 @@ const TALKED_ABOUT =
 /** 'Worried he would trip'. */
 const FEARED =
   /\b(?:worr\w+|afraid|fear\w*|concern\w*|anxious|scared)\b[^,;]*\b(?:would|might|may|could|will)\b(?: \w+){0,2}\s*$/;
+
+/** 'Asked would they crack', 'wonders about numbness', 'read about curves'; not 'asked about his blister', 'asks can he stop as it hurts'. */
+const ASKED =
+  /\b(?:(?:ask\w*|wonder\w*|wants? to know|wanted to know|quer(?:y|ied)|enquir\w*) (?:if|whether|would|could|will|can|do|does|is|are|re|about|what|how)|(?:read|googled|heard|looked) (?:up|up on|about|of))\b(?!.*\b(?:his|her|their|this|that|these|new|as|because|since|for|do about|the (?:\w+ )?$)\b)[^,;]*$/;
+
+/** 'Will outgrow by summer' is told ahead. */
+const TO_COME = /\b(?:will|would|likely to|going to|expect\w* to)\s*$/;
+
+/** 'Blister = stop'. */
+const MEANS = /^\s*=+\s*(?:stop|ring|call|phone|off|take|leave|remove)\b/;
+
+/** 'Recast when the toes reach the edge'. */
+const RENEWED_WHEN =
+  /\b(?:re ?cast|remake|replace|renew|review|order|due|new (?:1s?|pair|set))\b[^,;]*\b(?:when|once|if|until|as soon as)\b[^,;]*$/;
+const MAY_BE_PLANNED: readonly FindingKind[] = ['fit-changed', 'broken'];
 
 /** 'Watch the left heel for'. */
 const TO_LOOK_FOR =
@@ -179,7 +212,7 @@ const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
 const PEERS_OWN =
   /\b(?:brother|sister|sibling|twin|cousin|friend|neighbour|aunt|aunty|auntie|uncle|classmate|grandad|granddad|grandpa|nephew|niece)s (?!(?:e ?mails?|letters?|notes?|messages?|photos?|pictures?|reports?|call|concerns?|worry|worries|opinion|view|words?|question|also|are|have|had|who|and)\b)[a-z]+/;
 
-const THEIR_OWN = /\b(?:mum|mom|mam|mother|dad|father|gran|nan|teacher|nurse|physio)s own\b/;
+const THEIR_OWN = /\b(?:(?:mum|mom|mam|mother|dad|father|gran|nan|teacher|nurse|physio)s|my) own\b/;
 
 /** What a brother complains of is his own; a mother complains for the child. */
 const PEER = /^(?:brother|sister|sibling|twin|cousin|friend)$/;
@@ -211,6 +244,9 @@ export function ofSomebodyElse(before: string, after = ''): boolean {
 /** 'Pain: no', 'tingling? denied'; not 'swollen - no injury'. */
 const ANSWERED_NO = new RegExp(`^[\\s:=?-]*(?:${NO_FOR_ANSWER})(?=\\s*(?:[.,;:/)(-]|$))`);
 
+/** '0 sore days'. */
+const NOT_ONE = /(?<!\b(?:size|grade|stage|score) )\b0 $/;
+
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);
   const doubled = last(patterns.doubled, before);
@@ -222,6 +258,7 @@ function isDenied(before: string, after: string): boolean {
     if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && (list || distance <= 5))
       return true;
   }
+  if (NOT_ONE.test(before)) return true;
   return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
 
@@ -238,7 +275,8 @@ export function isPast(clause: string, term: Term): boolean {
     return true;
   if (['broken', 'fit-changed', 'skin-mark'].includes(term.kind) && OLD_DEVICE.test(clause.slice(0, term.at)))
     return true;
-  if (term.kind === 'falls' && LESS.test(clause.slice(term.end))) return true;
+  if ((term.kind === 'falls' || term.text === 'toe walking') && LESS.test(clause.slice(term.end)))
+    return true;
   // What was operated on in this device's time is another shape now, however well it healed.
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
   const back = `${rest} ${term.text}`.replace(OF_THE_BACK, ' ');
@@ -248,6 +286,7 @@ export function isPast(clause: string, term: Term): boolean {
 }
 
 const isOfTheOld = (clause: string, term: Term): boolean =>
+  (ofTheDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
   OLD_DEVICE.test(term.text) ||
   IN_THE_OLD.test(clause) ||
   isReplacedBy(term.kind, clause.slice(0, term.at), clause.slice(term.end));
@@ -260,7 +299,7 @@ const UNTIL_NOW =
   /\b(?:for|over|in|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
 
 /** A strap that was stitched is whole again; skin is not. */
-const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
+export const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
 
 /** 'Back of the calf' is a place, and tells of nothing that came back. */
 const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|lower back)\b/g;
@@ -272,14 +311,16 @@ const STOPPED_WHAT =
 /** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
 const isOld = (clause: string, term: Term): boolean =>
   (term.kind.startsWith('skin') &&
-    /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?\s*$/.test(clause.slice(0, term.at))) ||
+    /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?(?: \w+ (?:that|which))?\s*$/.test(
+      clause.slice(0, term.at),
+    )) ||
   [...clause.slice(term.end).matchAll(/\bbefore (?:(?:the|her|his|first|new) )*/g)].some((m) =>
     has(anchored(patterns.device), clause.slice(term.end + m.index + m[0].length)),
   );
 
 /** What was worn before asks for nothing now; falls that have become fewer neither. */
-const OLD_DEVICE =
-  /\b(?:old|older|outgrown|spare|previous|last) (?:pair|set|one|ones|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
+export const OLD_DEVICE =
+  /\b(?:old|older|outgrown|spare|previous|last|last years) (?:pair|set|size \d+|1s?|ones?|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
 const IN_THE_OLD = new RegExp(
   `\\b(?:in|with|from|under|by|on|of|at|inside) (?:the |his |her |their )?(?:${OLD_DEVICE.source})`,
 );

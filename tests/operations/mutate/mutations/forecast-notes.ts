@@ -6,7 +6,8 @@ export const forecastNotes: readonly MutationGroup[] = [
     file: 'src/forecast/flags/notes/amend-finding.ts',
     tests: ['tests/forecast/notes/read-note.test.ts'],
     changes: [
-      ['KEEPS_SKIN_WHOLE.includes(current.kind) && UNBROKEN.test(clause)', 'false'],
+      ['KEEPS_SKIN_WHOLE.includes(kind) && UNBROKEN.test(clause)', 'false'],
+      ['&& !isOfTheOther(current, clause)', ''],
       ['if (longer && (minutes ?? 0) < current.minutes!) return current;', ''],
       ['!GOES_ON.test(clause.slice(end)) &&', ''],
     ],
