@@ -22,7 +22,7 @@ export const BY_PART = {
   asis: { height: ['asis_height'], alone: ['asis_height'] },
   leg: { length: ['asis_malleolus_length'] },
   trunk: { height: ['sitting_height'], length: ['sitting_height'] },
-  pelvis: { breadth: ['pelvic_breadth'], girth: ['hip_girth'], alone: ['pelvic_breadth'] },
+  pelvis: { breadth: ['pelvic_breadth'], girth: ['hip_girth'], alone: ['pelvic_breadth', 'hip_girth'] },
   waist: { girth: ['waist_girth'], alone: ['waist_girth'] },
   chest: { girth: ['chest_girth'], alone: ['chest_girth'] },
   axilla: { girth: ['axillary_girth'], alone: ['axillary_girth'] },

@@ -63,6 +63,7 @@ export const withoutDays = (piece: string): string =>
   piece
     .replace(SIGNS, ' ')
     .replace(/\([\s,;–-]*\)/g, ' ')
+    .replace(/(?:\s*[,;:–-])+\s*$/, '')
     .trim();
 
 /** Whether words speak of a cast or a fitting. */

@@ -12,6 +12,7 @@ import {
   SAME_DAYS,
   type SpokenDevice,
   spoken,
+  withJoinedNames,
 } from './spoken-device.js';
 
 const NOBODY_KNOWS = {
@@ -36,7 +37,8 @@ interface Piece {
   readonly joined: boolean;
 }
 
-const PARTING = /([+,;/\n&]|\s(?:and|und|et|y|e|en|plus|puis|then|dann|luego|daarna|poi)\s)/i;
+const PARTING =
+  /([+,;\n&]|(?<!\d)\/|\/(?!\d)|\s(?:and|und|et|y|e|en|plus|puis|then|dann|luego|daarna|poi)\s)/i;
 /** A sentence ends there; 'Dyn. Fußorthese' and 'bil. Klett' are shortened words. */
 const SENTENCE = /(?<=\p{L}{5}|[\ue000-\uf8ff)])\.\s+(?=\p{Lu})/gu;
 
@@ -74,7 +76,7 @@ function apartByDays(piece: string, days: readonly SaidDay[]): string[] {
 function devicesOf(cell: string): SpokenDevice[] {
   if (cell.length > 400)
     return [{ ...NOBODY_KNOWS, word: foldText(cell.slice(0, 60)), said: cell.slice(0, 60) }];
-  const { text, days } = daysMarked(cell);
+  const { text, days } = daysMarked(withJoinedNames(cell));
   if (days.length === 0 && NONE.has(foldText(text).split(' ')[0])) return [];
   const whole = spoken(text, days);
   const once = (['cast', 'fitted'] as const).every((is) => days.filter((day) => day.is === is).length < 2);
@@ -186,7 +188,15 @@ function saidOfLast(merged: Joined[], device: SpokenDevice, own: readonly SaidDa
   const { cast, fitted } = daysOf(device, before, own);
   const again = (cast !== null && before.cast !== null) || (fitted !== null && before.fitted !== null);
   if (again) {
-    merged.push({ ...before, joined: false, cast, fitted, state, side: side ?? before.side });
+    // 'R solid + L hinged AFO ... Both remade': each of them once more.
+    const first = side === 'both' ? merged.findLastIndex((d) => !d.joined) : last;
+    const anew = merged.slice(first).map((d) => ({ ...d, cast, fitted, state }));
+    merged.push(
+      ...(anew.length > 1 ? anew : [{ ...anew[0], side: side ?? before.side }]).map((d, at) => ({
+        ...d,
+        joined: at > 0,
+      })),
+    );
     return;
   }
   merged[last] = { ...before, side: joinSides(before.side, side) };

@@ -15,6 +15,7 @@ import { withoutOverflow } from './shapes/overflow.js';
 import { withPooledApart } from './shapes/pooled-sizes.js';
 import { sideBySide } from './shapes/side-by-side.js';
 import { withSidesAsRows } from './shapes/sides-across.js';
+import { withStageRows } from './shapes/stage-rows.js';
 import { upright } from './shapes/transposed.js';
 import { withUnitsRow } from './shapes/units-row.js';
 import { withoutHeadings } from './shapes/without-headings.js';
@@ -110,7 +111,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
     if (above.some(({ cells }) => namesChild(cells))) child = above;
-    tables.push(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child))));
+    tables.push(withStageRows(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child)))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }
@@ -299,14 +300,17 @@ function isRecord(row: GridRow, headings: readonly string[], file: string, notic
     )
   )
     return false;
-  const first = foldText(filled[0]).replace(/ \d+$/, '');
+  const first = foldText(filled[0]).replace(/^\d+ | \d+$/g, '');
   // 'N = 12' counts; 'N1' is somebody's number, and a line with a day in it is about somebody.
   const counts = /^\s*n\s*[=:]\s*\d+\s*$/i.test(filled[0]);
   const named =
     (totalWords.has(first) && !/^\p{L}\d+$/u.test(filled[0].trim())) ||
-    /^(total|gesamt|summe|totaal|totale|n no)/.test(foldText(filled[0]));
+    /^(?:total|gesamt|summe|totaal|totale|n no|(?:mean|average|median|mittelwert|durchschnitt|moyenne|promedio|gemiddelde)\b)/.test(
+      foldText(filled[0]),
+    );
   const total = counts || (named && !filled.some((cell) => isDay(cell)));
-  const lonely = filled.length === 1 && headings.filter((h) => h !== '').length >= 4;
+  const device = fieldHeaded(headings[row.cells.indexOf(filled[0])] ?? '') === 'device.family';
+  const lonely = filled.length === 1 && !device && headings.filter((h) => h !== '').length >= 4;
   if (!total && !lonely) return true;
   notices.push(
     `${file} row ${row.row}: "${filled.slice(0, 3).join(' | ').slice(0, 80)}" is no record and was left out.`,

@@ -11,7 +11,7 @@ import type { GridRow } from './grid.js';
 import { openNameIn } from './spoken-device.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
-const KINDS = ['unused', 'device', 'size', 'date', 'remark'] as const;
+const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'remark'] as const;
 type Kind = (typeof KINDS)[number];
 /** As many as somebody reads. */
 const MOST = 12;
@@ -49,10 +49,10 @@ export class LeftOver {
   }
 
   /** Filled cells of a row that no mark was made of, in columns that records are made of. */
-  settle(row: GridRow, columns: readonly Column[]): void {
+  settle(row: GridRow, columns: readonly Column[], kind: 'unused' | 'refused' = 'unused'): void {
     for (const column of columns) {
       const text = cellOf(row, column);
-      if (text !== '' && !this.has(row, column) && !saysNone(text)) this.add(row, column, 'unused', text);
+      if (text !== '' && !this.has(row, column) && !saysNone(text)) this.add(row, column, kind, text);
     }
   }
 
@@ -106,6 +106,7 @@ export function leftOverLines(file: string, all: readonly Left[]): string[] {
 
 const SAYS: Readonly<Record<Kind, readonly [one: string, several: string]>> = {
   unused: ['a cell that no record was made of', 'cells that no record was made of'],
+  refused: ['a cell of a row that was refused', 'cells of rows that were refused'],
   device: ['a cell that names a device or its cast', 'cells that name a device or its cast'],
   size: ['a number', 'numbers'],
   date: ['a day', 'days'],

@@ -54,7 +54,7 @@ export class Asker {
     const question = { ...asked, sheet };
     const given = this.known(asked.id, asked.file);
     const answer = given ?? (this.takeProbable ? question.suggested : null);
-    if (answer === null || answer === 'leave' || answer === 'no') this.unanswered++;
+    if (isLeftOut(answer)) this.unanswered++;
     if (answer !== null) {
       this.used.set(question.id, answer);
       return answer;
@@ -90,6 +90,10 @@ export class Asker {
     return [...this.open.values()];
   }
 }
+
+/** Does what was asked about stay out, for now or by the clinic's wish? */
+export const isLeftOut = (answer: string | null): boolean =>
+  answer === null || answer === 'leave' || answer === 'no';
 
 /** Questions about a word and not about a column: one answer holds in every sheet. */
 const OF_WORDS = /^(device|measure|side|sex|same):/;

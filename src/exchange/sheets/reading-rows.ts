@@ -153,7 +153,7 @@ function tidy(
     taken.refuse(row, what.column, why, Object.keys(measures).join(', '));
     return;
   }
-  const named = known ?? askMeasure(what.text, cellOf(row, value), what.column, taken);
+  const named = known ?? askMeasure(what.text, row, value, what.column, taken);
   if (named?.kind !== 'reading') return;
   const unitText = fieldCell(taken.columns, row, 'long.unit');
   const unit = unitWord(unitText.text);
@@ -196,7 +196,13 @@ function measureOf(text: string, value: string, column: Column, taken: TakenTabl
 const LIKE_OURS = /^[a-z]+(?:_[a-z]+)+$/;
 
 /** A word for a size that nobody knows: asked once. */
-function askMeasure(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
+function askMeasure(
+  text: string,
+  row: GridRow,
+  value: Column,
+  column: Column,
+  taken: TakenTable,
+): Meaning | null {
   if (headingCandidates(text).some(({ meaning }) => isField(meaning, 'shoe.size'))) {
     taken.tell('shoe sizes among the lines of sizes are not read: they need a column of their own.');
     return null;
@@ -204,8 +210,9 @@ function askMeasure(text: string, value: string, column: Column, taken: TakenTab
   const answer = taken.ask({
     id: `measure:${foldText(text)}`,
     asks: `Which size is "${text}" under "${column.heading}"?`,
-    examples: [value],
+    examples: [cellOf(row, value)],
     suggested: null,
+    at: [row, value],
   });
   return answer === null ? null : meaningNamed(answer);
 }

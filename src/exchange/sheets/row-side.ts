@@ -39,6 +39,7 @@ export function sideOfRow(
       : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
     examples: [cell],
     suggested: null,
+    at: [row, column],
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
 }

@@ -63,10 +63,17 @@ export function meetPeople(tables: readonly TakenTable[]): {
   return { people, rows };
 }
 
+/** Where the day of a row can stand on which an age is told: of the visit, else of what was done at it. */
+const dayColumns = (columns: readonly Column[]): readonly Column[] =>
+  (['visit.date', 'device.cast_date', 'device.fitted_date'] as const).flatMap((field) =>
+    fieldColumns(columns, field),
+  );
+export const hasDay = (columns: readonly Column[]): boolean => dayColumns(columns).length > 0;
+
 /** A sheet with an age and a visit's date but no birth date: the birth date is reckoned, once somebody agrees. */
 function reckonedFromAge(taken: TakenTable): boolean {
   const age = fieldColumns(taken.columns, 'visit.age');
-  if (age.length === 0 || fieldColumns(taken.columns, 'visit.date').length === 0) return false;
+  if (age.length === 0 || !hasDay(taken.columns)) return false;
   if (fieldColumns(taken.columns, 'child.birth_date').length > 0) return false;
   const answer = taken.ask({
     id: 'birth:from-age',
@@ -156,9 +163,10 @@ function fromAge(
 ): { readonly birth: IsoDate; readonly toDays: number } | null {
   const age = fieldCell(columns, row, 'visit.age');
   const years = cellAge(age.text, age.column?.heading);
-  const visit = fieldCell(columns, row, 'visit.date');
-  const date = visit.column ? dateOf(visit.text, orders.get(visit.column.index), desk.today) : null;
-  if (years === null || date === null || 'why' in date) return null;
+  const date = dayColumns(columns)
+    .map((column) => dateOf(cellOf(row, column), orders.get(column.index), desk.today))
+    .find((day) => day !== null && 'date' in day);
+  if (years === null || !date || 'why' in date) return null;
   return {
     birth: dateAtAge(date.date, -years),
     toDays: Number.isInteger(2 * years) ? YEARS_TO_DAYS : MONTHS_TO_DAYS,

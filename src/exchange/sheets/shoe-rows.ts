@@ -29,7 +29,7 @@ export function shoesIn(
     // Without a day the size stays with the child as written.
     if (date === null) return [];
     const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
-    const said = SIZE.test(text.trim()) ? systemSaid(taken, column, text) : null;
+    const said = SIZE.test(text.trim()) ? systemSaid(taken, row, column, text) : null;
     // Of a size nobody has said the system of yet nothing is told.
     if (said === 'open') return [];
     const shoe = shoeIn(text, said ?? column.heading, age);
@@ -61,7 +61,7 @@ export function shoesIn(
 }
 
 /** The system a column of bare sizes is in, asked once; null where heading, cell or size says it. */
-function systemSaid(taken: TakenTable, column: Column, text: string): string | null {
+function systemSaid(taken: TakenTable, row: GridRow, column: Column, text: string): string | null {
   const [, before, digits, , after] = SIZE.exec(text.trim()) ?? [];
   if (systemOf(before ?? after ?? column.heading, Number(digits.replace(',', '.'))) !== null) return null;
   const answer = taken.ask({
@@ -69,6 +69,7 @@ function systemSaid(taken: TakenTable, column: Column, text: string): string | n
     asks: `Which sizes are those under "${column.heading}"?`,
     examples: column.examples,
     suggested: null,
+    at: [row, column],
   });
   return answer === null || answer === 'leave' ? 'open' : answer;
 }

@@ -45,9 +45,16 @@ function pluralsOf(phrase: string): string[] {
     words.map((word) => (word.length > 2 ? word.replace(end, plural) : word)).join(' ');
   const [first, ...rest] = words;
   const forms = [`${phrase}s`, every(/([^s])$/, '$1s'), [`${first}s`, ...rest].join(' ')];
-  return [...forms, every(/e$/, 'en'), every(/[oe]$/, 'i'), every(/a$/, 'e')].filter(
-    (form) => form !== phrase,
-  );
+  // 'AFO articolati': a short name in letters has no plural of its own.
+  const last = (end: RegExp, plural: string) => phrase.replace(end, plural);
+  const others = [
+    every(/e$/, 'en'),
+    every(/[oe]$/, 'i'),
+    every(/a$/, 'e'),
+    last(/[oe]$/, 'i'),
+    last(/a$/, 'e'),
+  ];
+  return [...forms, ...others].filter((form) => form !== phrase);
 }
 /** Words that a name is said with instead of the other: 'attelle cruro-pédieuse', 'Oberschenkelschiene'. */
 const NOUNS = [
@@ -74,6 +81,11 @@ const JOINED = new Map(
 function joined(phrase: string): string {
   return phrase.replaceAll(' ', '');
 }
+/** 'Boots + bar', 'scarpine + barra': one name, however it is joined. */
+export const withJoinedNames = (text: string): string =>
+  text.replace(/(\p{L}+)\s*[+&]\s*(\p{L}+)/gu, (as, one, other) =>
+    NAMES.has(foldText(`${one} ${other}`)) && !NAMES.has(foldText(other)) ? `${one} ${other}` : as,
+  );
 /** Words for a device that is another than the one before. */
 const FRESH = spokenWords('fresh');
 /** Words beside a device's name that change nothing of its family. */
@@ -101,13 +113,13 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   const named = withoutDays(text);
   const own = daysAt(text, days);
   const day = (is: SaidDay['is']) => own.find((d) => d.is === is)?.written ?? null;
-  // What is made to no cast has one day: it was given then.
+  // What is made to no cast, from stock or on the shoe, has one day: it was given then.
   const given =
     own.length === 1 &&
     !own[0].told &&
     foldText(named)
       .split(' ')
-      .some((word) => STOCK.has(word));
+      .some((word) => STOCK.has(word) || NAMES.get(word) === 'shoe-raise');
   const [cast, fitted] = given ? [null, own[0].written] : [day('cast'), day('fitted')];
   // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
   const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
@@ -121,11 +133,12 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     const { side, plural, fresh } = spoken(inside[1], []);
     return { ...spoken(inside[2], []), side, plural, fresh, cast, fitted };
   }
-  const all = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)/g, ' '))
+  const all = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)|\d+\/\d+/g, ' '))
     .replace(SAME_DAYS, '')
     .split(' ')
     .filter((w) => w !== '');
-  const again = own.length > 0 && all.length > 0 && all.every((word) => AGAIN.has(word));
+  const told = sideApart(all).rest;
+  const again = own.length > 0 && told.length > 0 && told.every((word) => AGAIN.has(word));
   const { words, state } = again ? { words: all, state: null } : stateApart(all);
   const { side, rest } = sideApart(words);
   const word = rest.join(' ');
@@ -177,7 +190,8 @@ function saysNoDevice(words: readonly string[], dated: boolean): boolean {
     STOCK.has(phrase) ||
     nothingWords.has(phrase) ||
     noWords.has(phrase) ||
-    yesWords.has(phrase)
+    yesWords.has(phrase) ||
+    wordIn(phrase, 'deviceStates') !== null
   )
     return true;
   return words.every(
@@ -247,7 +261,8 @@ function qualified(words: readonly string[]): string | null {
  */
 function likeliest(words: readonly string[]): string | null {
   const name = longestName(words, true);
-  if (name === null || name.includes('|')) return null;
+  if (name === null) return compoundOf(words);
+  if (name.includes('|')) return null;
   // 'Resting splint, wrist and hand' says two of them.
   const said = words.flatMap((_, at) =>
     [1, 2, 3]
@@ -256,6 +271,16 @@ function likeliest(words: readonly string[]): string | null {
   );
   return said.every((family) => family.split('|').includes(name)) ? name : null;
 }
+
+/** 'Nachtkorsett', 'Reklinationskorsett': words written as one that end in a name. */
+function compoundOf(words: readonly string[]): string | null {
+  const families = words.flatMap((word) =>
+    WHOLE.flatMap(([name, family]) => (word.endsWith(name) && word.length > name.length + 2 ? [family] : [])),
+  );
+  return new Set(families).size === 1 ? families[0] : null;
+}
+/** Names in one word that are long enough to end another. */
+const WHOLE = [...NAMES].filter(([name, family]) => /^\p{L}{6,}$/u.test(name) && !family.includes('|'));
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
 function longestName(words: readonly string[], whateverElse = false): string | null {
@@ -269,7 +294,8 @@ function longestName(words: readonly string[], whateverElse = false): string | n
       const told = (word: string) =>
         (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !QUALIFIED.has(family)) ||
         (family === 'kafo' && (KNEE.has(word) || QUALIFIERS.get(word) === 'articulated-afo'));
-      if (whateverElse || left.every((word) => idle(word) || told(word))) return family;
+      const another = left.length > 1 && NAMES.has(left.join(' '));
+      if (whateverElse || (!another && left.every((word) => idle(word) || told(word)))) return family;
     }
   }
   return null;

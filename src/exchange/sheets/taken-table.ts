@@ -6,7 +6,7 @@ import { type ColumnOrder, WAITS_FOR_ORDER } from './choose-dates.js';
 import type { Column } from './column.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { LeftOver } from './left-over.js';
-import type { Asked, Asker } from './questions.js';
+import { type Asked, type Asker, isLeftOut } from './questions.js';
 
 /** What an import is read with, and where it asks and tells. */
 export interface Desk {
@@ -18,7 +18,11 @@ export interface Desk {
   readonly doubtful: RefusedRow[];
 }
 
-type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> & Partial<Pick<Asked, 'cells' | 'choices'>>;
+type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> &
+  Partial<Pick<Asked, 'cells' | 'choices'>> & {
+    /** The cell that waits for the answer, or stays out by it: it is not lost unsaid. */
+    readonly at?: readonly [GridRow, Column];
+  };
 
 /** A table with its columns taken and their dates ordered. */
 export class TakenTable {
@@ -52,9 +56,11 @@ export class TakenTable {
   }
 
   /** Asks the clinic; of one cell, and with the answers its kind of question has, where nothing else is said. */
-  ask(asked: AskedHere): string | null {
+  ask({ at, ...asked }: AskedHere): string | null {
     const choices = asked.choices ?? answerChoices(asked.id, new Map());
-    return this.desk.asker.ask({ cells: 1, ...asked, choices, file: this.file });
+    const answer = this.desk.asker.ask({ cells: 1, ...asked, choices, file: this.file });
+    if (at && isLeftOut(answer)) this.left.mark(...at);
+    return answer;
   }
 
   private placed(

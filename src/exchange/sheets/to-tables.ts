@@ -17,7 +17,7 @@ import { DeviceRows } from './devices/device-rows.js';
 import { type Remark, remarkEvents, remarksIn, tellUnheard } from './devices/remark-rows.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
-import { isMeasured, leftOverLines } from './left-over.js';
+import { isMeasured, isOfDevices, leftOverLines } from './left-over.js';
 import { markersIn } from './marker-rows.js';
 import { measurementRecords, type SheetReadings, valueColumns } from './measurement-records.js';
 import { isNumber, namesSomebody, withSharedNumbers } from './number-columns.js';
@@ -201,13 +201,14 @@ function gathered(
       (c.meaning?.kind === 'field' && /^(device|marker|long|shoe)\./.test(c.meaning.field)),
   );
   const measured = columns.filter(isMeasured);
+  const recorded = columns.filter((c) => isMeasured(c) || isOfDevices(c));
   for (const { row, person, why } of rows) {
     if (person === null || person.birthDate === null) {
       if (why !== '') taken.refuse(row, whoColumn(columns), why, 'a child with a birth date');
+      taken.left.settle(row, recorded, 'refused');
       continue;
     }
     if (!speaks) continue;
-    const { unanswered } = taken.desk.asker;
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
     remarks.push(...remarksIn(taken, row, person, dateFor));
     readings.push(...readingsIn(taken, row, person, dateFor));
@@ -215,7 +216,7 @@ function gathered(
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, dateFor));
-    if (unanswered === taken.desk.asker.unanswered) taken.left.settle(row, measured);
+    taken.left.settle(row, measured);
   }
   return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
 }

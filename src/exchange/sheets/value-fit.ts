@@ -1,5 +1,5 @@
-import { type MeasureId, measures } from '../../records/measure.js';
-import { lengthUnits, massUnits, toBaseUnit } from '../../records/units.js';
+import { measures } from '../../records/measure.js';
+import { lengthUnits, massUnits, toBaseUnit, type Unit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
@@ -30,7 +30,7 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
     case 'device-size':
       return 1;
     case 'reading':
-      return readingFit(meaning.measure, meaning.side, cells);
+      return readingFit(meaning, cells);
     case 'device':
       return share(
         cells,
@@ -128,9 +128,14 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
 /** So many words for devices that nobody knows are asked about one by one; of more, what the column is. */
 const MOST_UNKNOWN = 6;
 
+const LIKELY = 0.75;
+
 /** Names of devices; a word nobody knows may be the clinic's own for one, and counts half. */
 function deviceFit(cells: readonly string[], isDate: (cell: string) => boolean): number {
-  const known = share(cells, (c) => saysKind(c) || cellDevices(c).some((d) => d.family !== null));
+  const named = (c: string) => saysKind(c) || cellDevices(c).some((d) => d.family !== null);
+  // Of 'Nachtkorsett' the family is likely: under a heading of devices it is one, and asked about.
+  const likely = (c: string) => !named(c) && cellDevices(c).some((d) => d.likely !== null);
+  const known = share(cells, named) + (cells.length === 0 ? 0 : LIKELY * share(cells, likely));
   const others = cells.filter((c) => !isDate(c) && /\p{L}{3}/u.test(c) && c.length <= 40);
   const few = new Set(others.map(foldText)).size <= MOST_UNKNOWN;
   const own = few && others.length === cells.length ? (1 - known) / 2 : 0;
@@ -140,8 +145,10 @@ function deviceFit(cells: readonly string[], isDate: (cell: string) => boolean):
 /** A column of sizes that hardly any child has may still be what its heading says, but another meaning is likelier. */
 const UNUSUAL = 0.85;
 
-function readingFit(measure: MeasureId, side: string, cells: readonly string[]): number {
-  const units = measures[measure].unit === 'kg' ? massUnits : lengthUnits;
+type Reading = Extract<Meaning, { kind: 'reading' }>;
+
+function readingFit({ measure, side, unit }: Reading, cells: readonly string[]): number {
+  const units: readonly Unit[] = measures[measure].unit === 'kg' ? massUnits : lengthUnits;
   const pair = side === 'left-right' || side === 'right-left' || side === 'row';
   const read = cells.map((cell) => {
     const size = cellSize(cell);
@@ -149,6 +156,11 @@ function readingFit(measure: MeasureId, side: string, cells: readonly string[]):
     return { both, sizes: size ? units.map((u) => toBaseUnit(size.value, u)) : [] };
   });
   const possible = share(read, ({ both, sizes }) => both || sizes.some((mm) => canBe(measure, mm, null)));
-  const usual = share(read, ({ both, sizes }) => both || sizes.some((mm) => isUsual(measure, mm)));
+  // '78,5' under 'Becken (cm)' is no breadth, whatever it would be in mm.
+  const usual = share(
+    read,
+    ({ both, sizes }) =>
+      both || sizes.some((mm, at) => isUsual(measure, mm) && (unit === null || units[at] === unit)),
+  );
   return usual < 0.5 ? UNUSUAL * possible : possible;
 }

@@ -8,7 +8,7 @@ import { cellAge, dateAtAge } from './cell-date.js';
 import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
-import { dateInText, fieldColumns } from './sheet-rows.js';
+import { dateInText, fieldColumns, hasDay } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 const todayWords = wordSet((v) => v.today);
@@ -21,7 +21,9 @@ export function visitDates(taken: TakenTable) {
   const { today, asker } = taken.desk;
   const { table, columns, orders } = taken;
   const dateColumns = fieldColumns(columns, 'visit.date').filter((c) => c.cells > 0);
-  const ages = fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0);
+  // An age the birth date was reckoned from says no day.
+  const born = fieldColumns(columns, 'child.birth_date').length > 0 || !hasDay(columns);
+  const ages = born ? fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0) : [];
   const readings = columns.filter((c) => c.meaning?.kind === 'reading' || isField(c.meaning, 'long.value'));
   // One visit a row takes its date from the column that is filled most; several take the nearest to their left.
   const main =
@@ -35,6 +37,7 @@ export function visitDates(taken: TakenTable) {
       ),
     ).length > 1;
   const casts = fieldColumns(columns, 'device.cast_date');
+  const fits = fieldColumns(columns, 'device.fitted_date');
   const shared = sharedOrder(orders);
   const titleDate =
     [...table.titles, table.file].map((t) => dateInText(t, today, shared)).find((d) => d !== null) ?? null;
@@ -53,6 +56,30 @@ export function visitDates(taken: TakenTable) {
     if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
     if (date.about) taken.tell(aboutDays(column));
     return date.date;
+  };
+  /** The day of the row's cast, else of its fitting, once the clinic agrees; undefined where neither says anything. */
+  const ofStage = (row: GridRow): IsoDate | null | undefined => {
+    const [first] = (
+      [
+        ['cast', casts],
+        ['fitting', fits],
+      ] as const
+    ).flatMap(([stage, days]) =>
+      days.flatMap((c) => {
+        const day = cellOf(row, c) === '' ? null : read(row, c);
+        return day === null ? [] : [{ stage, day, examples: c.examples }];
+      }),
+    );
+    if (first === undefined) return undefined;
+    const { stage, day, examples } = first;
+    const answer = taken.ask({
+      id: `visit:from-${stage}`,
+      asks: `The sheet has no date of measuring. Were the sizes taken on the day of the ${stage}?`,
+      examples,
+      suggested: stage === 'cast' ? 'yes' : null,
+    });
+    if (answer === 'no' && titleDate !== null) return undefined;
+    return answer === 'yes' ? day : null;
   };
   // A line that names no child and no day goes on with the day above it.
   const who = columns.filter(({ meaning }) => meaning?.kind === 'field' && WHO.test(meaning.field));
@@ -89,18 +116,9 @@ export function visitDates(taken: TakenTable) {
     if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
     // 'Foot L today' under a day: of that day, whenever the cast was.
     const ofTitle = titleDate !== null && column !== null && saysToday(column.heading);
-    if (casts.length > 0 && column !== null && readings.includes(column) && !ofTitle) {
-      const cast =
-        casts.map((c) => (cellOf(row, c) === '' ? null : read(row, c))).find((d) => d !== null) ?? null;
-      if (cast !== null) {
-        const answer = taken.ask({
-          id: 'visit:from-cast',
-          asks: 'The sheet has no date of measuring. Were the sizes taken on the day of the cast?',
-          examples: casts[0].examples,
-          suggested: 'yes',
-        });
-        if (answer !== 'no' || titleDate === null) return answer === 'yes' ? cast : null;
-      }
+    if (column !== null && readings.includes(column) && !ofTitle) {
+      const staged = ofStage(row);
+      if (staged !== undefined) return staged;
     }
     if (column === null && main === undefined) return titleDate;
     if (titleDate && dateColumns.length === 0) {

@@ -32,11 +32,12 @@ describe('a column that is not read is told', () => {
 });
 
 describe('of a list that is read to the last cell nothing is left over', () => {
-  const read = async (lines: readonly string[]) => {
+  const read = async (lines: readonly string[], answers: Readonly<Record<string, string>> = {}) => {
     const bytes = new TextEncoder().encode(lines.join('\n'));
     const { notices, refused } = await parseCaseload([{ name: 'list.csv', bytes }], {
       today: TODAY,
       takeProbable: true,
+      answers,
     });
     return { left: notices.filter((line) => line.includes('not taken from')), refused };
   };
@@ -61,6 +62,34 @@ describe('of a list that is read to the last cell nothing is left over', () => {
       'list.csv: not taken from "Cast": a cell that no record was made of ("2026-06-09").',
       'list.csv: not taken from "Remarks": a cell that names a device or its cast ("night splint both given").',
       'list.csv: not taken from "Remarks": a remark with a number in it ("calf 231 L").',
+    ]);
+  });
+
+  it('tells the sizes and devices of a row that was refused', async () => {
+    const { left, refused } = await read([
+      HEAD,
+      'Lina Amari;2019-02-02;f;2026-06-09;176;178;;;;;2;',
+      'Omar Bell;;m;2026-06-09;180;DNA;hinged AFO;L;2026-06-09;;3;',
+    ]);
+    expect(refused.map(({ row, why }) => [row, why])).toEqual([[3, 'has no birth date that can be read']]);
+    expect(left.map((line) => line.slice('list.csv: not taken from '.length)).sort()).toEqual([
+      '"Cast": a cell of a row that was refused ("2026-06-09").',
+      '"Device": a cell of a row that was refused ("hinged AFO").',
+      '"Foot L mm": a cell of a row that was refused ("180").',
+    ]);
+  });
+
+  it('tells what is lost beside a device that the clinic leaves out', async () => {
+    const { left } = await read(
+      [
+        'Name;DOB;Sex;Device;Side;Cast;Device 2;Side 2;Cast 2',
+        'Lina Amari;2019-02-02;f;hinged AFO;L;2026-06-09;solid AFO;R;2026-06-10',
+        'Omar Bell;2018-02-02;m;blue shell;L;2026-06-09;;;2026-06-10',
+      ],
+      { 'device:blu shell': 'leave', 'device:blu shel': 'leave' },
+    );
+    expect(left).toEqual([
+      'list.csv: not taken from "Cast 2": a cell that no record was made of ("2026-06-10").',
     ]);
   });
 });

@@ -112,7 +112,10 @@ export function reckonedCast(
     return null;
   }
   // 'Applied' over days waits for its answer: it may be the very day that is missing.
-  if (taken.columns.some((c) => dayUnknown(c, taken))) return null;
+  if (taken.columns.some((c) => dayUnknown(c, taken))) {
+    taken.left.mark(row, column);
+    return null;
+  }
   const answer = taken.ask({
     id: `cast:from-${from}`,
     asks:
@@ -121,6 +124,7 @@ export function reckonedCast(
         : 'Some devices have no date of cast or fitting. Shall the first visit that names them be taken as their cast?',
     examples: [cellOf(row, column)],
     suggested: 'yes',
+    at: [row, column],
   });
   if (answer !== 'yes') return null;
   taken.tell(

@@ -12,7 +12,8 @@ import type { TakenTable } from '../taken-table.js';
 import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
-import { devicesIn, type Found } from './named-devices.js';
+import { markDaysOf } from './device-sheet.js';
+import { devicesByDay, devicesIn, type Found } from './named-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
   isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
@@ -42,14 +43,20 @@ export class DeviceRows {
       this.askCastToo(mention);
       this.waiting.push(...castsIn(this.taken, mention.row));
     }
-    for (const found of named) {
+    const make = (found: Found) => {
       for (const side of found.sides) {
+        const before = desk.asker.unanswered;
         const made = this.one(mention, found, side);
         if (made !== null) left.mark(mention.row, found.column);
+        else if (desk.asker.unanswered > before) markDaysOf(this.taken, mention.row, found.column);
         first = made ?? first;
       }
-    }
-    if (unanswered === desk.asker.unanswered) left.settle(mention.row, columns.filter(isOfDevices));
+    };
+    for (const found of named) make(found);
+    // What waits for an answer may be what the days are of.
+    if (unanswered === desk.asker.unanswered)
+      for (const found of devicesByDay(this.taken, mention)) make(found);
+    left.settle(mention.row, columns.filter(isOfDevices));
     return first;
   }
 
@@ -163,6 +170,7 @@ export class DeviceRows {
       asks: `"${device.word}" and "${said || word}" are of the same kind, side and day. Are they one device?`,
       examples: [cellOf(row, column)],
       suggested: null,
+      at: [row, column],
     });
     if (answer === 'yes') return device;
     const { child_id: child, family, side, cast_date: cast } = device.cells;

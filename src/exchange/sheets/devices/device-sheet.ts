@@ -1,4 +1,6 @@
+import { foldText } from '../../headings/fold-words.js';
 import type { FieldId } from '../../headings/vocabulary.js';
+import { sameDevice } from '../cell-device.js';
 import { saysNothing } from '../cell-words.js';
 import { type Column, cellOf, ordinal } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -32,7 +34,10 @@ export function slot(
         meaning.family.split('|').includes(family))
     );
   });
-  for (const column of ofDevice(taken, fitting, named)) {
+  const under = ownDays(taken, named);
+  const own = fitting.filter((c) => under.size === 0 || under.has(c) || familyIn(c) === null);
+  const nearest = own.some((c) => under.has(c)) ? own.filter((c) => under.has(c)) : own;
+  for (const column of ofDevice(taken, nearest, named)) {
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text)) continue;
     taken.left.mark(row, column);
@@ -40,6 +45,22 @@ export function slot(
   }
   return null;
 }
+
+const familyIn = ({ meaning }: Column): string | null => (meaning?.kind === 'field' ? meaning.family : null);
+
+/** Where 'Harness on' stands beside 'Brace' and 'Brace fitted', the brace's days are those under its own word; empty where no others are. */
+function ownDays({ columns }: TakenTable, named: Column): ReadonlySet<Column> {
+  const known = daysUnder.get(named);
+  if (known) return known;
+  const days = columns.filter(
+    ({ meaning }) => meaning?.kind === 'field' && /^device\.(?:cast|fitted|end)_date$/.test(meaning.field),
+  );
+  const own = days.filter(({ heading }) => sameDevice(foldText(named.heading), foldText(heading)));
+  const found = new Set(days.some((c) => !own.includes(c) && familyIn(c) !== null) ? own : []);
+  daysUnder.set(named, found);
+  return found;
+}
+const daysUnder = new WeakMap<Column, ReadonlySet<Column>>();
 
 /** Of columns for several devices in a row ('Device 2', 'Cast 2') those with this device's number. */
 export function ofDevice(taken: TakenTable, fields: readonly Column[], named: Column): readonly Column[] {
@@ -50,3 +71,18 @@ export function ofDevice(taken: TakenTable, fields: readonly Column[], named: Co
   const own = fields.filter((column) => ordinal(headings, column.index) === which);
   return own.length > 0 ? own : fields;
 }
+
+/** The days, end and verdict of a device that waits for an answer are no loss of their own. */
+export function markDaysOf(taken: TakenTable, row: GridRow, named: Column): void {
+  const fields = fieldsOfDevice.flatMap((field) =>
+    ofDevice(taken, fieldColumns(taken.columns, field), named),
+  );
+  for (const column of fields) taken.left.mark(row, column);
+}
+const fieldsOfDevice = [
+  'device.cast_date',
+  'device.fitted_date',
+  'device.end_date',
+  'device.end_reason',
+  'device.verdict',
+] as const;

@@ -15,7 +15,7 @@ import { type DeviceSide, openNameIn, type SpokenDevice } from '../spoken-device
 import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
 import type { Mention } from './device-register.js';
-import { ofDevice } from './device-sheet.js';
+import { markDaysOf, ofDevice } from './device-sheet.js';
 
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
@@ -50,8 +50,20 @@ export function devicesIn(
     let said: readonly SpokenDevice[] = [];
     if (meaning?.kind === 'device') said = underDevice(taken, row, column, meaning, text, visit);
     else if (isField(meaning, 'device.family')) said = underDevices(taken, row, column, text);
-    else if (!named) said = byHeading(taken, column, text, found);
+    else if (!named) said = byHeading(taken, row, column, text, found);
     for (const device of said) found.push(...settled(taken, row, column, device, conditionSide));
+  }
+  return found;
+}
+
+/** Days under a heading with a device of its own, 'Harness on' beside 'Brace', that none of the row's named devices is of. */
+export function devicesByDay(taken: TakenTable, mention: Pick<Mention, 'row' | 'conditionSide'>): Found[] {
+  const found: Found[] = [];
+  for (const column of taken.columns.filter(isDatedDevice)) {
+    const text = cellOf(mention.row, column);
+    if (text === '' || saysNothing(text) || taken.left.has(mention.row, column)) continue;
+    for (const device of byHeading(taken, mention.row, column, text, found))
+      found.push(...settled(taken, mention.row, column, device, mention.conditionSide));
   }
   return found;
 }
@@ -59,6 +71,7 @@ export function devicesIn(
 /** Where no column names devices the heading of a day or side does, 'AFO left - cast'; 'Brace given' alone says when and not which. */
 function byHeading(
   taken: TakenTable,
+  row: GridRow,
   column: Column,
   text: string,
   before: readonly Found[],
@@ -70,7 +83,7 @@ function byHeading(
   if (ofSide && side === null) return [];
   const headed = meaning.family;
   if (headed === null && taken.columns.some((c) => isSideOfDevice(c) || isDatedDevice(c))) return [];
-  const family = headed ?? deviceOfSheet(taken, column);
+  const family = headed ?? deviceOfSheet(taken, row, column);
   const again = ({ device, family: of }: Found) =>
     headed === null ? of === family : device.family === family && device.side === side;
   if (family === null || (!ofSide && before.some(again))) return [];
@@ -180,8 +193,11 @@ function settled(
   conditionSide: string,
 ): Found[] {
   const name = isField(column.meaning, 'device.family') ? cellOf(row, column) : column.heading;
-  const family = familyNamed(name, taken.desk.rules) ?? familyOf(taken, device, column);
-  if (family === null) return [];
+  const family = familyNamed(name, taken.desk.rules) ?? familyOf(taken, row, device, column);
+  if (family === null) {
+    markDaysOf(taken, row, column);
+    return [];
+  }
   const rule = taken.desk.rules.get(family);
   if (rule === undefined) {
     taken.refuse(
@@ -192,7 +208,8 @@ function settled(
     );
     return [];
   }
-  const sides = sidesOf(taken, rule, device, name, cellOf(row, column), conditionSide);
+  const sides = sidesOf(taken, rule, device, name, [row, column], conditionSide);
+  if (sides.length === 0) markDaysOf(taken, row, column);
   return sides.length === 0 ? [] : [{ device, family, sides, column }];
 }
 
@@ -202,7 +219,7 @@ function sidesOf(
   rule: FamilyRule,
   device: SpokenDevice,
   name: string,
-  text: string,
+  at: readonly [GridRow, Column],
   conditionSide: string,
 ): Found['sides'] {
   if (rule.sides === 'none') return ['none'];
@@ -219,8 +236,9 @@ function sidesOf(
     asks: sided
       ? `"${name}" says no side, and the child's diagnosis does. Is it for the affected side?`
       : `"${name}" says no side. For which side is it?`,
-    examples: [text],
+    examples: [cellOf(...at)],
     suggested: sided ? 'affected' : null,
+    at,
     choices: choices(['both', 'left', 'right', ...(sided ? ['affected'] : []), 'leave']),
   });
   if (answer === 'both') return ['left', 'right'];
@@ -232,6 +250,7 @@ function sidesOf(
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
 function familyOf(
   taken: TakenTable,
+  row: GridRow,
   { family, likely, word, said }: SpokenDevice,
   column: Column,
 ): string | null {
@@ -248,6 +267,7 @@ function familyOf(
     examples: [said || word],
     suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? headed(column, taken),
     choices: familyChoices(choices, taken.desk.rules),
+    at: [row, column],
   });
   return answer !== null && taken.desk.rules.has(answer) ? answer : null;
 }
@@ -264,7 +284,7 @@ function headed({ heading }: Column, { desk }: TakenTable): string | null {
 }
 
 /** The one device of a sheet that gives its dates and never its name. */
-function deviceOfSheet(taken: TakenTable, column: Column): string | null {
+function deviceOfSheet(taken: TakenTable, row: GridRow, column: Column): string | null {
   const { rules } = taken.desk;
   const has = (test: (meaning: NonNullable<Column['meaning']>) => boolean) =>
     taken.columns.some((c) => c.meaning !== null && test(c.meaning));
@@ -284,6 +304,7 @@ function deviceOfSheet(taken: TakenTable, column: Column): string | null {
     examples: column.examples,
     suggested: likely !== null && rules.has(likely) ? likely : null,
     choices: familyChoices([...rules.keys()], rules),
+    at: [row, column],
   });
   return answer !== null && rules.has(answer) ? answer : null;
 }

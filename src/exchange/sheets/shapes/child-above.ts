@@ -59,9 +59,19 @@ function saidAbove(
       said.set(DEVICE, { ...before, value: `${before.value} + ${one.value}` });
   }
   const fields = [...said.keys()];
-  if (!fields.some((field) => WHO.test(field) && field !== 'child.birth_date') && isName(sheet))
-    said.set('child.name', { field: 'child.name', heading: 'Name', value: sheet });
+  if (fields.some((field) => WHO.test(field) && field !== 'child.birth_date')) return said;
+  const name = nameAlone([...child, ...above], sheet, said.has('child.birth_date'));
+  if (name !== null) said.set('child.name', { field: 'child.name', heading: 'Name', value: name });
   return said;
+}
+
+/** A name alone on a line beside a birth date, else the sheet's own. */
+function nameAlone(lines: readonly GridRow[], sheet: string, born: boolean): string | null {
+  const alone = lines.flatMap(({ cells }) => {
+    const filled = cells.filter((cell) => cell !== '');
+    return filled.length === 1 ? filled : [];
+  });
+  return [...(born ? alone : []), sheet].find(isName) ?? null;
 }
 
 /** Whether a line says whose the lines below it are: 'Name: ...', with a label. */
@@ -74,7 +84,9 @@ const fieldOf = (text: string): string | null => {
 };
 /** 'Device' | 'Side' are headings side by side; 'Device' | 'AFO' says which. */
 const heads = (text: string): boolean =>
-  fieldOf(text) !== null || /^(?:side$|device|visit)/.test(fieldHeaded(text, 0.95));
+  fieldOf(text) !== null ||
+  /^(?:side$|device)/.test(fieldHeaded(text, 0.95)) ||
+  (text.length > 2 && fieldHeaded(text, 0.75).startsWith('visit.'));
 export const saysWho = (heading: string): boolean => {
   const field = fieldOf(heading);
   return field !== null && WHO.test(field);

@@ -3,12 +3,11 @@ import { isDay } from '../cell-date.js';
 import { saysNothing, sideIn } from '../cell-words.js';
 import type { Grid, GridRow } from '../grid.js';
 import { fileTitle, measureInTitle } from '../title-measure.js';
+import { saidBesideSizes, sizeOf } from './beside-sizes.js';
 
 const LOOK_AT = 40;
 const isDate = (cell: string): boolean =>
   cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && isDay(cell);
-const sizeOf = (text: string) =>
-  headingCandidates(text).find((c) => c.meaning.kind === 'reading' && c.strength >= 0.5);
 
 /**
  * A grid with the days of measuring across as one with a row a reading: the columns left of the first date, then
@@ -33,10 +32,7 @@ export function datesAcross(grid: Grid): Grid {
       (column) => column > last && [line.cells[column], sub?.[column]].some((cell) => (cell ?? '') !== ''),
     ),
   ];
-  const measured = left.find((column) => {
-    const words = below.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
-    return words.length > 0 && words.filter((word) => sizeOf(word)).length >= words.length * 0.6;
-  });
+  const measured = measureColumn(below, left);
   const above = grid.rows.slice(0, at);
   const title = [
     ...above.flatMap(({ cells }) => cells),
@@ -54,31 +50,54 @@ export function datesAcross(grid: Grid): Grid {
   const headings = left.map((column) =>
     column === measured ? 'Measure' : headingOf(line.cells[column] || (sub?.[column] ?? '')),
   );
+  const measures = measured === undefined;
   const rows = below.flatMap(({ row, cells }): GridRow[] => {
     const own = left.map((column) =>
-      // A separator typed inside the last remark is no cell of its own.
-      column === line.cells.length - 1 && column > last
-        ? cells
-            .slice(column)
-            .filter((cell) => cell !== '')
-            .join(', ')
-        : (cells[column] ?? ''),
+      ownCell(cells, column, column > last && column === line.cells.length - 1),
     );
-    if (measured !== undefined && own[measured] === '') return [];
+    if (measured !== undefined) {
+      if (own[measured] === '') return [];
+      const beside = saidBesideSizes(
+        own,
+        measured,
+        values.map(({ column }) => cells[column] ?? ''),
+      );
+      if (beside !== null)
+        return [{ row, cells: [...own.with(measured, ''), '', '', beside.device, beside.notes] }];
+    }
     // A line without a value still says who the child is, for the lines below it.
     const filled = values.filter(({ column }) => (cells[column] ?? '') !== '');
-    if (filled.length === 0)
-      return own.some((cell) => cell !== '') && measured === undefined ? [{ row, cells: own }] : [];
+    if (filled.length === 0) return own.some((cell) => cell !== '') && measures ? [{ row, cells: own }] : [];
     return filled.map(({ column, date }) => ({
       row,
-      cells: [...own, date, ...(measured === undefined ? [measureAt(column)] : []), cells[column]],
+      cells: [...own, date, ...(measures ? [measureAt(column)] : []), cells[column]],
     }));
   });
-  const made = [...headings, 'Date', ...(measured === undefined ? ['Measure'] : []), 'Value'];
-  const titles = above.filter(
-    ({ cells }) => measured !== undefined || title === undefined || !cells.includes(title),
-  );
+  const more = !measures && rows.some(({ cells }) => cells.length > left.length + 2);
+  const own = measures ? ['Date', 'Measure', 'Value'] : ['Date', 'Value'];
+  const made = [...headings, ...own, ...(more ? ['Device', 'Notes'] : [])];
+  const titles = above.filter(({ cells }) => !measures || !cells.includes(title ?? '\0'));
   return { ...grid, rows: [...titles, { row: line.row, cells: made }, ...rows], merged: [] };
+}
+
+/** A cell beside the dates; of a last remark all of it: a separator typed inside it is no cell of its own. */
+const ownCell = (cells: readonly string[], column: number, isLast: boolean): string =>
+  isLast
+    ? cells
+        .slice(column)
+        .filter((cell) => cell !== '')
+        .join(', ')
+    : (cells[column] ?? '');
+
+/** The column at the left that says what was measured. */
+function measureColumn(below: readonly GridRow[], left: readonly number[]): number | undefined {
+  // What stands below an empty line is another part of the sheet.
+  const gap = below.findIndex(({ row }, n) => n > 0 && row > below[n - 1].row + 1);
+  const block = gap === -1 ? below : below.slice(0, gap);
+  return left.find((column) => {
+    const words = block.map(({ cells }) => cells[column] ?? '').filter((cell) => cell !== '');
+    return words.length > 0 && words.filter((word) => sizeOf(word)).length >= words.length * 0.6;
+  });
 }
 
 /** Left and right, or measures, in the line under the dates; null where that line holds values. */
@@ -135,7 +154,7 @@ function isDateLine(grid: Grid, { cells }: GridRow, index: number): boolean {
   if (right.length < 2 || !right.every(isDate)) return false;
   // 'Cast date' and 'Fitting date' over them: a line of a table of devices.
   const headed = (line: GridRow) =>
-    cells.every((cell, at) => !isDate(cell) || headsDates(line.cells[at] ?? ''));
+    cells.filter((cell, at) => isDate(cell) && headsDates(line.cells[at] ?? '')).length >= 2;
   if (grid.rows.slice(0, index).some(headed)) return false;
   const below = grid.rows
     .slice(index + 2, index + 30)

@@ -1,6 +1,6 @@
-import { headingCandidates } from '../../headings/heading-meaning.js';
+import { fieldHeaded, headingCandidates } from '../../headings/heading-meaning.js';
 import { isField } from '../../headings/meaning.js';
-import { isDay } from '../cell-date.js';
+import { cellDate, isDay } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
 /** The day a line holds and nothing else: '12/01/2026', 'Clinic 12/01/2026'; null for any other line. */
@@ -12,6 +12,14 @@ function dayOf(cells: readonly string[]): string | null {
   return !isDay(written) ? null : written;
 }
 
+/** 'MARCH 2025' over rows with days of their own sorts them and dates nothing. */
+const isMonth = (day: string): boolean => cellDate(day, '2099-12-31')?.monthOnly ?? false;
+const hasDays = ({ headings, rows }: SheetTable): boolean =>
+  headings.some((heading, at) => {
+    const field = fieldHeaded(heading);
+    const dated = field.startsWith('device.') && field.endsWith('_date');
+    return dated && rows.some(({ cells }) => isDay(cells[at] ?? ''));
+  });
 const saysDay = (heading: string): boolean =>
   headingCandidates(heading).some(({ meaning }) => isField(meaning, 'visit.date'));
 
@@ -22,6 +30,7 @@ export function withDayLines(table: SheetTable): SheetTable {
   // The first day may stand over the headings, which are printed again for every day.
   let day = days[0] ?? table.titles.map((title) => dayOf([title])).findLast((title) => title !== null) ?? '';
   if (day === '' || days.every((d) => d === null)) return table;
+  if (days.every((d) => d === null || isMonth(d)) && hasDays(table)) return table;
   const printed = new Set(table.headings);
   const again = ({ cells }: GridRow) => cells.every((cell) => printed.has(cell) || cell === '');
   const width = table.headings.length;

@@ -15,19 +15,38 @@ export function withSidesAsRows(table: SheetTable): SheetTable {
   if (sided.length !== 2 || sided[0].side === sided[1].side) return table;
   const measured = headings.findIndex((_, at) => holds(table, at, namesSize, MOST));
   if (measured === -1) return table;
-  const left = headings.map((_, at) => at).filter((at) => !sided.some((s) => s.at === at));
+  const values = [
+    ...sided,
+    ...withoutSide(
+      table,
+      sided.map(({ at }) => at),
+    ),
+  ];
+  const left = headings.map((_, at) => at).filter((at) => !values.some((s) => s.at === at));
   return {
     ...table,
     headings: [...left.map((at) => (at === measured ? 'Measure' : headings[at])), 'Side', 'Value'],
     rows: rows.flatMap(({ row, cells }) => {
       const own = left.map((at) => cells[at] ?? '');
-      const filled = sided.filter(({ at }) => !saysNothing(cells[at] ?? ''));
+      const filled = values.filter(({ at }) => !saysNothing(cells[at] ?? ''));
       // A line without a value still says who the child is, for the lines below it.
       if (filled.length === 0)
         return [{ row, cells: [...own.map((cell, k) => (left[k] === measured ? '' : cell)), '', ''] }];
       return filled.map(({ at, side }) => ({ row, cells: [...own, side, cells[at]] }));
     }),
   };
+}
+
+/** The column for sizes that have no side, 'Single' beside 'L' and 'R': filled only where neither side is. */
+function withoutSide(table: SheetTable, sided: readonly number[]): { at: number; side: '' }[] {
+  const isFilled = (cells: readonly string[], at: number) => !saysNothing(cells[at] ?? '');
+  const alone = (at: number) =>
+    table.rows.every(({ cells }) => !isFilled(cells, at) || !sided.some((side) => isFilled(cells, side)));
+  return table.headings.flatMap((_, at) =>
+    !sided.includes(at) && alone(at) && holds(table, at, (cell) => cellSize(cell) !== null)
+      ? [{ at, side: '' as const }]
+      : [],
+  );
 }
 
 const namesSize = (cell: string): boolean =>
