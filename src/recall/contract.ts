@@ -52,6 +52,7 @@ export const reasonCodes = [
   'readings-say-less',
   'fit-changed',
   'hip-angle-off',
+  'amount-unknown',
   'noted',
   'being-made',
   'fits-for-now',

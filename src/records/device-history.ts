@@ -15,6 +15,8 @@ export interface DeviceHistory {
   readonly pendingCast: IsoDate | null;
   /** Adjustments and verdicts since `castDate`, in order of date. */
   readonly since: readonly DeviceEvent[];
+  /** Adjusted on this day and nobody noted by how much, nor judged the fit since: it makes no room that is known of. */
+  readonly amountUnknownOn: IsoDate | null;
 }
 
 /** Reads a device's events in order of date. A re-cast counts as the device's cast once it has been delivered. */
@@ -23,9 +25,20 @@ export function deviceHistory(device: Device, events: readonly DeviceEvent[]): D
     .filter((e) => e.deviceId === device.id)
     .sort((a, b) => Number(a.date > b.date) - Number(a.date < b.date));
   const worn = wornAfter(device, own);
-  const since = own.filter((e) => e.date >= worn.castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
-  return { ...worn, judgedOutgrown: judgedOutgrownIn(since), since };
+  const all = own.filter((e) => e.date >= worn.castDate && (e.kind === 'adjusted' || e.kind === 'verdict'));
+  const since = all.filter((e) => !isOfUnknownAmount(e));
+  const unknown = all.findLast(isOfUnknownAmount)?.date ?? null;
+  const judged = since.findLast((e) => e.verdict !== null)?.date ?? '';
+  return {
+    ...worn,
+    judgedOutgrown: judgedOutgrownIn(since),
+    since,
+    amountUnknownOn: unknown !== null && unknown > judged ? unknown : null,
+  };
 }
+
+/** Clinics seldom note the millimetres. What they let out by an unknown amount puts off no date. */
+export const isOfUnknownAmount = (e: DeviceEvent): boolean => e.kind === 'adjusted' && e.changeMm === null;
 
 /** Worn by its state and not retired by its events. */
 export const isWorn = (device: Device, events: readonly DeviceEvent[]): boolean =>
@@ -35,7 +48,7 @@ export const isWorn = (device: Device, events: readonly DeviceEvent[]): boolean 
 function wornAfter(
   { castDate, fittedDate }: Device,
   events: readonly DeviceEvent[],
-): Omit<DeviceHistory, 'judgedOutgrown' | 'since'> {
+): Omit<DeviceHistory, 'judgedOutgrown' | 'since' | 'amountUnknownOn'> {
   const none = { brokenOn: null, lostOn: null, retiredOn: null, pendingCast: null };
   let now: ReturnType<typeof wornAfter> = { castDate, fittedDate, ...none };
   for (const { kind, date } of events) {

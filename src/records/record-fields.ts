@@ -103,7 +103,11 @@ export const eventFields: FieldsOf<DeviceEvent> = {
     aliases: ['dimension'],
   },
   side: { label: 'Side', accepted: SIDE_OR_NOTHING },
-  changeMm: { label: 'Room gained, mm', accepted: 'room gained in mm, as a number', aliases: ['change'] },
+  changeMm: {
+    label: 'Room gained, mm',
+    accepted: 'room gained in mm, as a number; empty where nobody noted it',
+    aliases: ['change'],
+  },
   adjustment: { label: 'How' },
   verdict: { label: 'Fit', empty: 'may be empty beside a note', aliases: ['fit_verdict'] },
   hipAngleLeft: { label: 'Left hip abduction, °', accepted: DEGREES },

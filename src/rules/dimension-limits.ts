@@ -76,7 +76,7 @@ export function dimensionLimits(
   wearer: Wearer | null = null,
 ): DimensionLimit[] {
   const { castDate, since } = deviceHistory(device, events);
-  const adjusted = since.filter((e) => e.kind === 'adjusted' && e.measure !== null && e.changeMm !== null);
+  const adjusted = since.filter((e) => e.kind === 'adjusted' && e.measure !== null);
   const ageAtCast = wearer ? decimalAgeYears(wearer.birthDate, castDate) : null;
   return rule.dimensions
     .filter((d) => d.footplates.includes(device.footplate) && (wearer === null || counts(d, device, wearer)))

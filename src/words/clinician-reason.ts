@@ -61,6 +61,8 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'fit-changed': (w) =>
     `A note of ${w.date('on')} speaks of a fit that is no longer right, or of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
   'hip-angle-off': (w) => `The hip angle of ${w.date('on')} lies outside what the device was set to.`,
+  'amount-unknown': (w) =>
+    `Adjusted on ${w.date('on')}, and nobody noted how much room that made: look, and measure the room.`,
   noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
   'being-made-late': ({ date, percent }) =>
     `The next one is being made, fitting about ${date('expected')}: late, ${percent === null ? 'and nothing is known of the worn one' : `the worn one is outgrown by then with a chance of ${percent} %`}.`,

@@ -165,6 +165,8 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `It was noted on ${w.date('on')} that ${w.it} may no longer fit as ${w.is === 'are' ? 'they' : 'it'} should, so we would like to look at ${w.is === 'are' ? 'them' : 'it'}; ${w.ring}.`,
   'hip-angle-off': (w) =>
     `On ${w.date('on')} ${w.it} did not hold the hips quite as set, so we would like to look at ${w.is === 'are' ? 'them' : 'it'} soon; ${w.ring}.`,
+  'amount-unknown': (w) =>
+    `${w.It} ${w.is === 'are' ? 'were' : 'was'} adjusted on ${w.date('on')}, and we would like to see how much room that has made; ${w.ring}.`,
   noted: (w) =>
     `Something was noted about ${w.it} on ${w.date('on')} that we would like to look at; ${w.ring}.`,
   'fits-for-now': (w) =>

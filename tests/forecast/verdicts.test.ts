@@ -101,6 +101,19 @@ describe('fit verdicts', () => {
     expect(agreeing.flags.some((f) => f.id.startsWith('verdict-mismatch'))).toBe(false);
   });
 
+  it('an adjustment by an unknown amount puts no date off and answers no word on the fit', () => {
+    const dates = (built: ReturnType<typeof boy>) => {
+      const { outcome, p10, p50, p90 } = built.assess().forecasts[0];
+      return { outcome, p10, p50, p90 };
+    };
+    const eased = { adjustment: 'flare', measure: 'foot_length' };
+    expect(dates(boy().event('adjusted', 1, eased))).toEqual(dates(boy()));
+    for (const verdict of ['tight', 'outgrown'])
+      expect(dates(boy().event('verdict', 2, { verdict }).event('adjusted', 1, eased))).toEqual(
+        dates(boy().event('verdict', 2, { verdict })),
+      );
+  });
+
   it('an adjustment without its limit or its millimetres is said not to be counted', () => {
     const seen = (measure: string | null, changeMm: number | null) =>
       boy()

@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { DeviceDecision } from '../../src/recall/contract.js';
 import { buildRecallList } from '../../src/recall/decide/build-recall-list.js';
 import { figureChance } from '../../src/recall/decide/check-figure.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { clinicianReason } from '../../src/words/clinician-reason.js';
+import { buildChild } from '../forecast/build-record.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
 import { eighthCases } from './eighth-cases.js';
 import { fifthCases } from './fifth-cases.js';
@@ -28,17 +30,16 @@ const practitionerCases = [
   ...ninthCases,
 ];
 
-function listed(c: PractitionerCase) {
-  const built = c.child();
+function listed(built: ReturnType<PractitionerCase['child']>, more: Partial<PractitionerCase> = {}) {
   const list = buildRecallList([built.assess()], [built.record], (f) => estimateTurnaround([], f, TODAY), {
     today: TODAY,
     rules: loadRules(),
-    settings: { eligibleAfterMonths: c.eligibleAfterMonths ?? {} },
+    settings: { eligibleAfterMonths: more.eligibleAfterMonths ?? {} },
   });
   const entry = list.entries[0] ?? null;
   const shown = entry ?? list.notDue[0] ?? null;
   const other = list.inProgress.length > 0 && !shown ? 'none' : null;
-  return { built, entry, action: entry ? entry.action : shown ? 'none' : other, shown };
+  return { entry, action: entry ? entry.action : shown ? 'none' : other, shown };
 }
 
 /** A figure is shown only where the look may find either: chance of so little room from 5 to 95 %. */
@@ -61,7 +62,8 @@ describe('a practitioner’s action', () => {
   });
 
   it.each(practitionerCases.map((c) => [c.name, c] as const))('%s', (_, c) => {
-    const { built, entry, action, shown } = listed(c);
+    const built = c.child();
+    const { entry, action, shown } = listed(built, c);
     const facts = shown?.devices.map((d) => [d.action, d.reason, d.castBy, d.chanceToday, d.reviewBy]);
     expect(action, `${c.why}; got ${JSON.stringify(facts)}`).toBe(c.differs?.action ?? c.action);
     for (const d of shown?.devices ?? []) expect(benchDecides(d), JSON.stringify(d.checkFigure)).toBe(true);
@@ -73,12 +75,45 @@ describe('a practitioner’s action', () => {
 
 it('a first look after a fitting is named as one, and no other review is', () => {
   const first = practitionerCases.find((c) => c.why.startsWith('new: the first look'))!;
-  const { shown } = listed(first);
+  const { shown } = listed(first.child(), first);
   expect(clinicianReason({ reason: shown!.reason, adjust: null })).toMatch(
     /^The first look after the fitting/,
   );
   const usual = practitionerCases
-    .map((c) => listed(c).shown?.reason)
+    .map((c) => listed(c.child(), c).shown?.reason)
     .find((r) => r?.code === 'review-due' && !r.numbers.first);
   expect(clinicianReason({ reason: usual!, adjust: null })).toBe('The usual review.');
+});
+
+/** Fitted 20 days ago, after two earlier fittings; `looked`: somebody saw the child a month after one of those. */
+const fittedAgain = (looked: boolean, child: Record<string, unknown> = {}) => {
+  const built = buildChild(TODAY, 8, { sex: 'male', ...child });
+  for (const ago of [25, 13, 1.4])
+    built
+      .measured('foot_length', 'left', ago, Math.round(200 - 0.8 * ago))
+      .device('solid-afo', 'left', ago, ago > 2 ? { status: 'retired' } : {});
+  if (looked) built.measured('stature', 'none', 11.5, 1260);
+  return listed(built).shown?.reason.numbers.first === 1;
+};
+
+it('a first look is not asked for where none was ever written down, but for skin that cannot warn', () => {
+  expect(fittedAgain(true)).toBe(true);
+  expect(fittedAgain(false)).toBe(false);
+  expect(fittedAgain(false, { insensateSkin: true })).toBe(true);
+});
+
+it('let out by an amount nobody noted it is looked at within four weeks, until somebody judges the fit', () => {
+  const easedAgo = (months: number) =>
+    buildChild(TODAY, 8, { sex: 'male' })
+      .series('foot_length', 'left', [
+        [6, 195],
+        [1, 199],
+      ])
+      .device('solid-afo', 'left', 6)
+      .event('adjusted', months, { adjustment: 'strap', measure: 'calf_girth' });
+  const { action, shown } = listed(easedAgo(0.5));
+  expect([action, shown?.reason.code]).toEqual(['check', 'amount-unknown']);
+  expect(shown?.dueBy).toBe(addDaysIso(easedAgo(0.5).day(0.5), 28));
+  const judged = listed(easedAgo(0.5).event('verdict', 0.2, { verdict: 'good' }));
+  expect(judged.shown?.reason.code).not.toBe('amount-unknown');
 });

@@ -109,14 +109,14 @@ describe('what is recorded of a device', () => {
         families,
       }),
     );
-  it('a verdict has a verdict, an adjustment its millimetres, and both a day since the cast', () => {
+  it('a verdict has a verdict, an adjustment possible millimetres or none, and both a day since the cast', () => {
     expect(of('verdict', { verdict: 'good' })).toEqual([]);
     expect(of('verdict', {})).toEqual(['verdict']);
     expect(of('verdict', { note: ' ' })).toEqual(['verdict']);
     expect(of('verdict', { note: 'school rang: sore heel' })).toEqual([]);
     expect(of('verdict', { verdict: 'good', date: '2025-12-31' })).toEqual(['date']);
     expect(of('verdict', { verdict: 'good', date: '2099-01-01' })).toEqual(['date']);
-    expect(of('adjusted', {})).toEqual(['changeMm']);
+    expect(of('adjusted', {})).toEqual([]);
     expect(of('adjusted', { changeMm: 99_999 })).toEqual(['changeMm']);
     expect(of('adjusted', { changeMm: -99_999 })).toEqual(['changeMm']);
     expect(of('broken', { endReason: 'outgrown' })).toEqual(['endReason']);

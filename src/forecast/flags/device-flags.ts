@@ -11,9 +11,8 @@ export function deviceFlags(input: FlagInput): Flag[] {
     const { id } = plan.device;
     const about = { deviceId: id };
     const surprised = (input.answers.get(id)?.surprise ?? []).filter((s) => s.likelihood < SURPRISE);
-    const unread = plan.history.since.filter(
-      (e) => e.kind === 'adjusted' && (e.measure === null || e.changeMm === null),
-    );
+    const unplaced = plan.history.since.findLast((e) => e.kind === 'adjusted' && e.measure === null);
+    const unread = [unplaced?.date, plan.history.amountUnknownOn].flatMap((day) => day ?? []).sort();
     return [
       ...surprised
         .slice(-1)
@@ -41,13 +40,13 @@ export function deviceFlags(input: FlagInput): Flag[] {
         : []),
       ...unread
         .slice(-1)
-        .map((e) =>
+        .map((on) =>
           flag(
             input,
             `unread-adjustment-${id}`,
             'note',
             cautions.unreadAdjustment,
-            `Adjusted on ${plainDate(e.date)}.`,
+            `Adjusted on ${plainDate(on)}.`,
             about,
           ),
         ),

@@ -159,7 +159,7 @@ function Adjust(props: Own) {
       )}
       <Form action={`${own}/events`} class="row" hidden={{ kind: 'adjusted' }} send="Save the adjustment">
         <Where id="adjusted" whole="" chosen={step?.measure} {...props} />
-        <EventInput field="changeMm" id="change" required />
+        <EventInput field="changeMm" id="change" />
         <SelectField
           label={eventFields.adjustment.label}
           name="adjustment"

@@ -2,6 +2,7 @@ import type { DeviceForecast } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device, DeviceEvent } from '../../records/device.js';
+import { isOfUnknownAmount } from '../../records/device-history.js';
 import { seriesKey } from '../../records/measure.js';
 import { type Adjustment, adjustmentsLeftOn, dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
@@ -39,7 +40,8 @@ export function adjustAsJudged(
   today: IsoDate,
 ): AdjustStep | null {
   if (said?.verdict !== 'tight' || said.measure === null) return null;
-  const eased = (e: DeviceEvent) => e.deviceId === device.id && e.kind === 'adjusted' && e.date >= said.date;
+  const eased = (e: DeviceEvent) =>
+    e.deviceId === device.id && e.kind === 'adjusted' && !isOfUnknownAmount(e) && e.date >= said.date;
   if (events.some(eased)) return null;
   // What a person named counts, measured or not.
   const wearer = { birthDate: child.birthDate, measured: new Set([said.measure]) };

@@ -6,6 +6,7 @@ import { lastHipAngle } from '../../records/hip-angle.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
 import { decidingRoom, figureChance, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
+import { FIRST_LOOK_DAYS } from './first-look.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 
@@ -308,6 +309,14 @@ const hipAngleOff: Rule = ({ device, history, today }) => {
   return angle?.isOff ? choose('check', today, 'hip-angle-off', { on: angle.date }) : null;
 };
 
+/** Let out by an amount nobody noted: seen like a device just fitted, within four weeks, and at the latest at the review. */
+const amountUnknown: Rule = ({ history, reviewBy, until }) => {
+  const on = history.amountUnknownOn;
+  if (on === null) return null;
+  const by = [addDaysIso(on, FIRST_LOOK_DAYS), reviewBy].sort()[0];
+  return by > until ? null : choose('check', by, 'amount-unknown', { on });
+};
+
 /** A mark or falls that were told and not judged since. */
 const noted: Rule = (facts) => {
   const found = openFindings(facts).find((f) => !ofTreatment.includes(f.kind));
@@ -336,12 +345,10 @@ export const nextReviewBy = ({ reviewBy, firstLookBy }: DeviceFacts): IsoDate =>
   firstLookBy !== null && firstLookBy < reviewBy ? firstLookBy : reviewBy;
 
 const review: Rule = (facts) => {
-  const { until, forecast, record, rule } = facts;
+  const { until, rule, wearOnly } = facts;
   const by = nextReviewBy(facts);
   if (by > until) return null;
-  const wear =
-    record.child.palliative || (forecast !== null && ['full-grown', 'adult'].includes(forecast.outcome));
-  const ruled = wear ? 'wear-review' : 'review-due';
+  const ruled = wearOnly ? 'wear-review' : 'review-due';
   // Named, so that a clinic that writes no first looks down sees what is asked of it.
   const numbers: Reason['numbers'] = by < facts.reviewBy ? { by, first: 1 } : { by };
   return choose('review', by, rule ? ruled : 'no-rule', numbers);
@@ -360,6 +367,7 @@ const inOrder: readonly Rule[] = [
   renewPart,
   castOrCheck,
   noted,
+  amountUnknown,
   readingsSayLess,
   grownIntoIt,
   usualLifeOver,

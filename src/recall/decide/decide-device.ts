@@ -88,7 +88,8 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const rooms = rule ? roomsByReadings(rule, device, record, history.castDate, today) : [];
   const adjust = nextAdjustment(question, rooms, accepted, every);
   const look = forecast ? lookAt(forecast, accepted, today, visit, every, wait) : NO_LOOK;
-  const usual = reviewBy(rule, record, today, isWearOnly(question), settings);
+  const wearOnly = isWearOnly(question);
+  const usual = reviewBy(rule, record, today, wearOnly, settings);
   return {
     ...question,
     history,
@@ -104,6 +105,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     adjust,
     part: forecast && rule ? partDue(rule, forecast, accepted, rooms, today) : null,
     look,
+    wearOnly,
     // An adjustment that falls due before the review brings it forward.
     reviewBy: adjust && adjust.by > today && adjust.by < usual ? adjust.by : usual,
     firstLookBy: firstLookBy(device, history, record, every, today),

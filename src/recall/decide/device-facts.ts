@@ -50,6 +50,8 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly adjust: AdjustStep | null;
   readonly part: { readonly part: string; readonly by: IsoDate; readonly spentOn: IsoDate | null } | null;
   readonly look: Look;
+  /** Reviewed for wear alone: growth is over or of no matter. */
+  readonly wearOnly: boolean;
   /** The usual review: what was read is known until then. */
   readonly reviewBy: IsoDate;
   /** The first look after its fitting, while that is still to come. */

@@ -6,12 +6,16 @@ import type { DeviceEvent } from '../../records/device.js';
 const seen = (e: DeviceEvent): boolean =>
   e.kind === 'verdict' ? e.verdict !== null : e.kind !== 'broken' && e.kind !== 'lost';
 
-/** Last day this child was measured, a device judged, adjusted or fitted; null when never. */
-export function lastSeen(record: ChildRecord, today: IsoDate): IsoDate | null {
-  const dates = [
+/** Days on which this child was measured, a device judged, adjusted or fitted, in order. */
+export const daysSeen = (record: ChildRecord, today: IsoDate): IsoDate[] =>
+  [
     ...record.measurements.filter((m) => m.method !== 'parent').map((m) => m.date),
     ...record.events.filter(seen).map((e) => e.date),
     ...record.devices.flatMap((d) => (d.fittedDate ? [d.castDate, d.fittedDate] : [d.castDate])),
-  ].filter((d) => d <= today);
-  return dates.sort().at(-1) ?? null;
-}
+  ]
+    .filter((d) => d <= today)
+    .sort();
+
+/** The last of them; null when never. */
+export const lastSeen = (record: ChildRecord, today: IsoDate): IsoDate | null =>
+  daysSeen(record, today).at(-1) ?? null;

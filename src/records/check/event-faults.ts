@@ -31,8 +31,6 @@ export function* eventFaults(
   // A note alone is kept: what was told of the skin must not be lost for want of a word on the fit.
   if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')
     yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown, or a note' };
-  if (event.kind === 'adjusted' && event.changeMm === null)
-    yield { what, field: 'changeMm', given: 'nothing', accepted: 'the room gained, in mm' };
   for (const field of ['hipAngleLeft', 'hipAngleRight'] as const)
     if (event.kind !== 'verdict' && (event[field] ?? null) !== null)
       yield { what, field, given: String(event[field]), accepted: 'nothing but with verdict' };

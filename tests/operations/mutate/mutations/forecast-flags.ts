@@ -22,7 +22,7 @@ export const forecastFlags: readonly MutationGroup[] = [
     tests: verdicts,
     changes: [
       ['s.likelihood < SURPRISE', 's.likelihood > SURPRISE'],
-      ['(e.measure === null || e.changeMm === null)', 'e.measure === null'],
+      ['[unplaced?.date, plan.history.amountUnknownOn]', '[unplaced?.date]'],
     ],
   },
   {

@@ -79,7 +79,6 @@ export const records: readonly MutationGroup[] = [
     changes: [
       ["if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')", 'if (false)'],
       [" && event.note.trim() === ''", ''],
-      ["if (event.kind === 'adjusted' && event.changeMm === null)", 'if (false)'],
       ['event.measure !== null && limiting && !limiting.includes(event.measure)', 'false'],
       ["{ from: device.castDate, since: 'the cast', today }", "{ from: '0000', since: 'the cast', today }"],
       ['if (!fits)', 'if (false)'],
