@@ -37,12 +37,9 @@ function read(language: string): object {
 }
 
 /** '5 Nov 2026' in the reader's language. */
-export const readableDate = (
-  iso: string,
-  language: string,
-  dateStyle: 'medium' | 'long' = 'medium',
-): string => dateWriter(language, { dateStyle })(iso);
+export const readableDate = (iso: string, language: string): string =>
+  dateWriter(language, { dateStyle: 'medium' })(iso);
 
 /** 'Nov 2026' in the reader's language. */
-export const readableMonth = (iso: string, language: string, month: 'short' | 'long' = 'short'): string =>
-  dateWriter(language, { month, year: 'numeric' })(iso);
+export const readableMonth = (iso: string, language: string): string =>
+  dateWriter(language, { month: 'short', year: 'numeric' })(iso);

@@ -1,10 +1,10 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { toScale } from '../growth/population/growth-scale.js';
-import { growthModel, loadGrowthModel } from '../growth/population/model.js';
+import { growthModel } from '../growth/population/model.js';
 import { loadReferences } from '../reference/reference.js';
 import { readSurveyRecords } from '../reference/survey-records.js';
 import { randomStream } from '../statistics/random-stream.js';
@@ -35,8 +35,8 @@ const VERSION = '1.3.0';
 
 export interface FitGrowthOptions {
   readonly cohort: readonly string[];
-  readonly infants?: readonly string[];
-  readonly records?: string;
+  readonly infants: readonly string[];
+  readonly records: string;
   readonly name?: string;
   readonly out?: string;
   readonly seed?: number;
@@ -51,19 +51,11 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
   const seed = opts.seed ?? 1;
   const folder = opts.out ?? modelsFolder;
   const refs = loadReferences();
-  const records = opts.cohort.flatMap((path) => readCohort(path));
+  const records = opts.cohort.flatMap((path) => parseRecords(readTable(path, read(path))));
   const cohort = records.map(followedChild);
-  const infants = opts.infants?.length
-    ? infantResidual(
-        infantCases(
-          opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path)))),
-          refs,
-        ),
-      )
-    : null;
-  const correlation = opts.records
-    ? sizeCorrelation(readSurveyRecords(csvIn(opts.records)), growthSettings.measures, refs)
-    : loadGrowthModel().parameters.correlation;
+  const followed = opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path))));
+  const infants = infantResidual(infantCases(followed, refs));
+  const correlation = sizeCorrelation(readSurveyRecords(opts.records), growthSettings.measures, refs);
   const input: GrowthFitInput = { name, version: VERSION, seed, cohort, correlation, infants };
   const log = (what: string) => (i: number, l: number) =>
     io.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
@@ -85,9 +77,7 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     outgrownDates(children, (record) => [growthForecaster(name, model(record), 'clinic', seed)], settings);
   const data = [
     `${cohort.length} children followed (${opts.cohort.map((p) => basename(p)).join(', ')}), ${cohort.reduce((s, c) => s + c.rows.length, 0)} readings.`,
-    opts.records
-      ? `Correlation between measures: children measured once (${basename(opts.records)}).`
-      : 'Correlation between measures: as in the default model before this run.',
+    `Correlation between measures: children measured once (${basename(opts.records)}).`,
     'Mean curves of measures without serial records, and of leg length below 8 years: the working reference.',
   ];
   io.err('error on the children left out');
@@ -112,18 +102,9 @@ function centileOf(records: readonly GrowthRecord[]): PointRule {
   return baselineRules({ published: cohort, own: cohort, cohort })['cohort-centile'];
 }
 
-function csvIn(path: string): string {
-  return existsSync(path) && statSync(path).isDirectory() ? join(path, 'children.csv') : path;
-}
-
 function read(path: string): Buffer {
   if (!existsSync(path)) throw new DoorpostError('invalid-file', `there is no file ${path}`, { file: path });
   return readFileSync(path);
-}
-
-function readCohort(path: string): GrowthRecord[] {
-  const file = csvIn(path);
-  return parseRecords(readTable(file, read(file)));
 }
 
 const followedChild = (record: GrowthRecord): FollowedChild => ({

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../errors.js';
@@ -10,17 +10,14 @@ import { type Terminal, terminal } from './terminal.js';
 const shipped = fileURLToPath(new URL('../../reference-data/us-children-1977/', import.meta.url));
 
 /**
- * `doorpost fit references`: fits L, M and S to a survey's records (a file, or a folder with children.csv) and
+ * `doorpost fit references`: fits L, M and S to a survey's records and
  * writes table.csv into a folder, by default the one the working reference is read from.
  */
 export async function fitReferences(
   opts: { records: string; out?: string },
   io: Terminal = terminal,
 ): Promise<void> {
-  const path =
-    existsSync(opts.records) && statSync(opts.records).isDirectory()
-      ? join(opts.records, 'children.csv')
-      : opts.records;
+  const path = opts.records;
   if (!existsSync(path)) throw new DoorpostError('invalid-file', `there is no file ${path}`, { file: path });
   const records = readSurveyRecords(path);
   const rows = fitSurveyReference(records, ({ measure, sex, records: n, fit }) => {

@@ -18,15 +18,15 @@ export function studyCommands(program: Command, load: Load): void {
   fit
     .command('references')
     .description('fit L, M and S by age and sex to individual records, into reference-data/')
-    .requiredOption('--records <path>', 'folder or file of records')
+    .requiredOption('--records <file>', 'records of children measured once')
     .option('--out <folder>', 'folder to write into')
     .action(load('fit-references', 'fitReferences'));
   fit
     .command('growth')
     .description('estimate the growth model from children measured many times, into models/')
     .requiredOption('--cohort <paths...>', 'CSV of serial records: id, sex, age and measures')
-    .option('--infants <paths...>', 'CSV of infants followed: id, sex, age, length_cm')
-    .option('--records <path>', 'folder or file of children measured once, for correlations between measures')
+    .requiredOption('--infants <paths...>', 'CSV of infants followed: id, sex, age, length_cm')
+    .requiredOption('--records <file>', 'children measured once, for correlations between measures')
     .option('--name <name>', 'name of the model')
     .option('--out <folder>', 'folder to write into')
     .option('--seed <number>', 'seed', whole)

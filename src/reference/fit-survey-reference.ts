@@ -52,9 +52,8 @@ export interface MeasureFit {
 export function fitSurveyReference(
   records: readonly SurveyRecord[],
   onFit: (done: MeasureFit) => void = () => {},
-  wanted: readonly MeasureId[] = surveyMeasures,
 ): ReferenceRow[] {
-  return wanted.flatMap((measure) =>
+  return surveyMeasures.flatMap((measure) =>
     referenceSex.options.flatMap((sex) => {
       const done = fitMeasure(records, measure, sex);
       onFit(done);

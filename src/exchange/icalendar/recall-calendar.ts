@@ -9,8 +9,6 @@ export interface CalendarOptions {
   readonly now: Date;
   /** Key under which a child's id is hashed into the UID, so that ids cannot be guessed back out of a feed. */
   readonly uidKey: string;
-  /** Page of an entry (behind sign-in), if the service gives one. */
-  readonly linkOf?: (entry: RecallEntry) => string;
 }
 
 /** An entry of the list, with the day it is booked for where it is. */
@@ -40,7 +38,6 @@ export function recallCalendar(entries: readonly CalendarEntry[], options: Calen
       summary: entry.appointment ? 'Clinic appointment' : 'Clinic appointment to arrange',
       class: ICalEventClass.PRIVATE,
       transparency: ICalEventTransparency.TRANSPARENT,
-      url: options.linkOf?.(entry) ?? null,
     });
   }
   // Lines end in CRLF, the last one too (RFC 5545, 3.1).

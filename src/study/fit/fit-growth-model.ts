@@ -15,7 +15,7 @@ export interface GrowthFitInput {
   readonly seed: number;
   readonly cohort: readonly FollowedChild[];
   readonly correlation: readonly (readonly number[])[];
-  readonly infants: InfantResidual | null;
+  readonly infants: InfantResidual;
 }
 
 /** Error of the cohort's records on the model's scale: they look smoothed, but less so before 8 years. */
@@ -58,10 +58,8 @@ function parametersWith(input: GrowthFitInput, longitudinal: LongitudinalPopulat
     seed: input.seed,
     measures: [...settings.measures],
     correlation: input.correlation.map((r) => [...r]),
-    zScore: infants
-      ? { ...zScore, sizeShare: infants.sizeShare, lengthScale: infants.lengthScale }
-      : { ...zScore },
-    tempo: infants ? { ...tempo, infantSd: infants.sd, infantLength: infants.lengthScale } : { ...tempo },
+    zScore: { ...zScore, sizeShare: infants.sizeShare, lengthScale: infants.lengthScale },
+    tempo: { ...tempo, infantSd: infants.sd, infantLength: infants.lengthScale },
     crossSectional: { ...settings.crossSectional },
     zScoreShare: { male: [...settings.zScoreShare.male], female: [...settings.zScoreShare.female] },
     peakVelocityAgeYears: { ...settings.peakVelocityAgeYears },

@@ -8,7 +8,7 @@ import type { MeasuredError } from './measured-error.js';
 export interface CardFacts {
   readonly curves: string;
   readonly data: readonly string[];
-  readonly infants: InfantResidual | null;
+  readonly infants: InfantResidual;
   readonly errors: readonly MeasuredError[];
   /** Outgrown dates of children left out, and of children drawn from the model: no forecast can come nearer. */
   readonly dates: readonly DateRow[];
@@ -69,19 +69,15 @@ ${curves}
 
 ## Valid ages
 Birth to 20 years. Below ${p.zScoreShare.male[0].ageYears} years a child is held near its own centile (z-score level plus Matern 3/2
-residual process${infants ? `, the one under which what ${infants.children} infants' length was one to four months later is likeliest: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of the residual process ${infants.sd} z` : ''}); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
+residual process, the one under which what ${infants.children} infants' length was one to four months later is likeliest: ${Math.round(100 * infants.sizeShare)} % of the variance lasting, length scale ${infants.lengthScale} on log-age, SD of the residual process ${infants.sd} z); from ${p.zScoreShare.male[p.zScoreShare.male.length - 1].ageYears} years the
 tempo population alone; a mixture between. Premature children: age from the due date until 2 years, fading out until 4. Not checked on any
 record, so treat with reserve: children given growth hormone, with early or absent puberty under treatment, with bone
 disease, or after limb surgery.
 
 ## Measured error
-${
-  infants
-    ? `${infantTable(infants)}
+${infantTable(infants)}
 
-`
-    : ''
-}${errorTable(errors)}
+${errorTable(errors)}
 
 ${datesTable(dates, dateFloors)}
 
