@@ -14,7 +14,7 @@ const en: ChartWords = {
   centilesNote: 'Grey: reference centiles.',
   centile: 'centile',
   outgrown: 'outgrown',
-  pace: (side, mm) => `${side}: now about ${mm} mm a year`,
+  pace: (side, mm) => `${side}: ${mm} mm a year expected`,
   between: (from, to) => `${from} to ${to}`,
   after: (from) => `from ${from}`,
   usual: 'Most children of this age',

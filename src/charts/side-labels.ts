@@ -2,7 +2,7 @@ import type { DeviceForecast } from '../forecast/contract.js';
 import type { MeasureId, Side } from '../records/measure.js';
 import type { ChartWords } from './words-of-a-chart.js';
 
-/** What the legend calls each side: 'Left: 12 mm a year' where the pace is known. */
+/** What the legend calls each side: 'Left: 12 mm a year expected' where the pace is known. */
 export function sideLabels(
   forecasts: readonly DeviceForecast[],
   measure: MeasureId,

@@ -197,7 +197,7 @@ describe('growth chart', () => {
       actions: [{ deviceId: left.deviceId, date: '2026-09-10', label: 'cast by' }],
     });
     const svg = await renderSvg(spec);
-    expect(svg).toContain('Left: now about 12 mm a year');
+    expect(svg).toContain('Left: 12 mm a year expected');
     expect(svg).toContain('◆ cast by 10 Sept 2026');
     expect(spec.datasets.actions).toMatchObject([{ date: '2026-09-10' }]);
     expect(svg).toContain('outgrown since about Dec 2025');

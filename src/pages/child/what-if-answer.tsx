@@ -1,5 +1,6 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { beyondUseChance } from '../../recall/decide/beyond-use-chance.js';
+import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, seriesKey } from '../../records/measure.js';
 import { type Format, seriesText } from '../parts/format.js';
 import { Table } from '../parts/table.js';
@@ -28,7 +29,7 @@ export function asked({ imagined }: ReadWhatIf, format: Format): string {
 
 /** Chance that a forecast gives of being outgrown by a day, in words. */
 function chanceBy(f: DeviceForecast, date: IsoDate, format: Format): string {
-  const chance = f.probabilityOutgrown[f.dates.findLastIndex((d) => d <= date)];
+  const chance = beyondUseChance(f)?.at(dayNumber(date));
   return chance === undefined ? '–' : `${format.percent(chance)} chance`;
 }
 
