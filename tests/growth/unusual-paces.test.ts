@@ -135,6 +135,21 @@ describe('growth hormone', () => {
     const ended = outgrown(feet, { hormoneFrom: isoDate(dayAt(9)), hormoneTo: isoDate(dayAt(9.2)) });
     expect(ended.p50).toBeGreaterThan(started.p50);
   });
+  // From memory: in the first year of treatment children grow about half as fast again as before, some twice as fast.
+  it('makes the first year faster by a fifth and more before any reading shows it, in one child of ten by two thirds', () => {
+    const seen = [6, 7, 8].map((age, i) => reading('foot_length', age, 175 + 8 * i, { side: 'left' }));
+    const inAYear = (more: Partial<GrowthInput>) => {
+      const { mean, quantile } = posteriorOf(child(seen, more)).predict(
+        { measure: 'foot_length', side: 'left' },
+        [8, 9].map(dayAt),
+      );
+      return { expected: mean[1] - mean[0], most: quantile(0.9)[1] - mean[0] };
+    };
+    const usual = inAYear({});
+    const treated = inAYear({ hormoneFrom: isoDate(dayAt(8)) });
+    expect(treated.expected).toBeGreaterThan(1.2 * usual.expected);
+    expect(treated.most).toBeGreaterThan((5 / 3) * usual.expected);
+  });
   it('and the readings after it say how much', () => {
     const start = { hormoneFrom: isoDate(dayAt(9)) };
     const slow = outgrown([...feet, [9.5, 193], [10, 195]], start);
