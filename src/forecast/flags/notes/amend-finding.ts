@@ -99,13 +99,19 @@ const NOTHING_TO_DO =
 const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */
-const isOver = ({ kind }: NoteFinding, clause: string): boolean =>
+const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
+  (kind !== 'broken' || !FOUND.test(clause) || MISSED.test(words)) &&
   isResolved(
     kind.startsWith('skin')
       ? clause
       : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
     ofTheDevice(kind),
-  ) && !has(patterns.advice, clause);
+  ) &&
+  !has(patterns.advice, clause);
+
+/** A pin that worked its way out is not mended by being found. */
+const FOUND = /\b(?:found|turned up|handed in)\b/;
+const MISSED = /\b(?:missing|lost)\b/;
 
 /** '(2021)', '(last year)'. */
 const ONLY_WHEN = /^\s*(?:in |[a-z]+ )?(?:years ago|last year|last month|previous\w*)\s*[.;]?\s*$/;

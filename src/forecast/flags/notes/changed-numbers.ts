@@ -64,7 +64,7 @@ const FORMS: readonly { readonly form: RegExp; readonly before: number; readonly
   },
   {
     form: new RegExp(
-      `^${FILL}(?:was|were|from|prev\\w*)${FILL}${NUMBER}${FILL}\\b(?:to|now|today)\\b${FILL}${NUMBER}`,
+      `^${FILL}(?:was|were|from|prev\\w*)${FILL}${NUMBER}${FILL}\\b(?:to|now|today|is)\\b${FILL}${NUMBER}`,
     ),
     before: 1,
     now: 2,

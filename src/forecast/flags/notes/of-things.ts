@@ -7,24 +7,35 @@ const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|ax
 const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
+/** 'Nails painted blue'. */
+const PAINTED = /\b(?:painted|dyed|varnish\w*|polish\w*|face ?paint\w*|henna)\b/;
+/** 'A tear in the trouser leg'; what a sock has on it is of the foot in it. */
+const IN_CLOTHES =
+  /^ in (?:the |his |her )?(?:\w+ )?(?:trousers?|jeans|tights|leggings|coat|jacket sleeve|sleeve|pocket|hat|glove|uniform)\b/;
 const MAY_BE_DRAWN = /^(?:skin|broken)/;
 
 /** 'A skull and blood splatter pattern'. */
 const A_PICTURE = /^(?: [a-z]+)? (?:patterns?|designs?|prints?|transfers?|themes?|stickers?)\b/;
 
-/** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
-export function isOfThings(clause: string, term: Term): boolean {
-  if (MAY_BE_DRAWN.test(term.kind) && A_PICTURE.test(clause.slice(term.end))) return true;
-  // 'Thumb splint in blue', 'post-operative brace'.
-  if (term.kind === 'numbness' && has(anchored(patterns.device), term.text.replace(/^\w+/, ''))) return true;
-  if (
-    /^post ?-?op/.test(term.text) &&
+const isOfItsLooks = ({ kind }: Term, after: string): boolean =>
+  (MAY_BE_DRAWN.test(kind) && A_PICTURE.test(after)) || (kind === 'skin-open' && IN_CLOTHES.test(after));
+
+/** 'Thumb splint in blue', 'post-operative knee brace'. */
+function isNamedAfter(clause: string, { kind, text, end }: Term): boolean {
+  if (kind === 'numbness')
+    return PAINTED.test(clause) || has(anchored(patterns.device), text.replace(/^\w+/, ''));
+  return (
+    /^post ?-?op/.test(text) &&
     has(
       anchored(patterns.device),
-      clause.slice(term.end).replace(/^ (?:knee|hip|abduction|ankle|hinged|spinal)\b/, ''),
+      clause.slice(end).replace(/^ (?:knee|hip|abduction|ankle|hinged|spinal)\b/, ''),
     )
-  )
-    return true;
+  );
+}
+
+/** 'red strap wanted' speaks of a colour, 'swollen-looking trainers' of a shoe, 'red strap mark' of the skin. */
+export function isOfThings(clause: string, term: Term): boolean {
+  if (isOfItsLooks(term, clause.slice(term.end)) || isNamedAfter(clause, term)) return true;
   // Swelling above a sock is of the leg.
   if (term.kind === 'swelling')
     return (

@@ -20,6 +20,7 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
   if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
   if (isNoNews(term, before, after)) return 'denied';
   if (isOfWhatIsWorn(term, after)) return null;
+  if (OF_A_BODY.includes(term.kind) && IS_OF.test(after) && has(patterns.othersOwn, after)) return 'others';
   return isHimself(before, term) || ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
 }
 
@@ -29,9 +30,10 @@ const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean 
   (WEARS_LESS.test(text) && BY_CHOICE.test(after));
 
 /** 'Only wears them for hurling by choice', 'wearing less as agreed'. */
-const WEARS_LESS = /\b(?:wear|worn|wears|wearing|manages?|nights only|off for|unlock\w*)\b/;
+const WEARS_LESS =
+  /\b(?:wants? (?:it|them) off|wear|worn|wears|wearing|manages?|nights only|off for|unlock\w*)\b/;
 const BY_CHOICE =
-  /\b(?:by choice|per protocol|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|allowed|weaning)\b/;
+  /\b(?:by choice|per protocol|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|for (?:the |her |his |a )*(?:\w+ )?(?:wedding|party|photos?|prom|show|play|concert|swimming|beach)|allowed|weaning)\b/;
 
 const isAdvised = (before: string, term: Term, after: string): boolean =>
   has(patterns.advice, before) ||
@@ -68,6 +70,8 @@ function isHimself(before: string, term: Term): boolean {
     !/^(?:complain|moan|grumbl|fuss|whin|unhappy|upset|refus)/.test(term.text)
   );
 }
+/** 'The knee that hurts is her mother's'. */
+const IS_OF = /^\s*(?:is|was) (?:\w+ )?\w+s\s*[.;]?\s*$/;
 const OF_A_BODY: readonly FindingKind[] = ['pain', 'falls', 'function-lost', 'swelling', 'rash'];
 
 /** 'Lost one', 'lost them'. */
@@ -128,7 +132,7 @@ function fromElsewhere(before: string, { kind, text }: Term, after: string): boo
       !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
   );
-  return told || (kind === 'skin-mark' && OTHER_MARK.test(before));
+  return told || WHERE_HIT.test(after) || (kind === 'skin-mark' && OTHER_MARK.test(before));
 }
 const MAY_BE_CHANCE: readonly FindingKind[] = [
   'skin-mark',
@@ -146,6 +150,9 @@ const CAUSE =
 const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)\w*/;
 const UPSET_BY =
   /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
+/** 'Bruise where his cousin kicked him'. */
+const WHERE_HIT =
+  /\bwhere (?:\w+ ){1,3}(?:kicked|fell|banged|hit|knocked|bumped|landed|bit|scratched|walked into|ran into)\b/;
 /** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
 const ON_EXERTION = /^(?:after|in|at|off|on)\b/;
 /** Blood on a sock tells of the foot in it. */
@@ -163,7 +170,7 @@ export const isOtherwise = (kind: FindingKind, text: string): boolean =>
   UNRELATED.test(text) ||
   (MAY_BE_CHANCE.includes(kind) &&
     [...text.matchAll(WAS_ONLY)].some((m) =>
-      has(anchored(patterns.outsideCauses), text.slice(m.index + m[0].length)),
+      has(anchored(patterns.outsideCauses), text.slice(m.index + m[0].length).replace(/^(\w+)s\b/, '$1')),
     ));
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
@@ -247,6 +254,9 @@ const ANSWERED_NO = new RegExp(`^[\\s:=?-]*(?:${NO_FOR_ANSWER})(?=\\s*(?:[.,;:/)
 /** '0 sore days'. */
 const NOT_ONE = /(?<!\b(?:size|grade|stage|score) )\b0 $/;
 
+/** 'The swelling you asked me to watch never came'. */
+const NEVER_CAME = /\bnever (?:came|appeared|happened|developed)\s*(?:$|[.;])/;
+
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);
   const doubled = last(patterns.doubled, before);
@@ -258,7 +268,7 @@ function isDenied(before: string, after: string): boolean {
     if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && (list || distance <= 5))
       return true;
   }
-  if (NOT_ONE.test(before)) return true;
+  if (NOT_ONE.test(before) || NEVER_CAME.test(after)) return true;
   return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
 

@@ -24,9 +24,9 @@ const SINCE =
 
 /** 'Mum worried that it had got too small': a question, until somebody has measured. */
 const WORRIED =
-  /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|scared|frightened|thought|thinks|queried|querying|feared)\b/;
+  /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|scared|frightened|thought|thinks|queried|querying|feared|heard)\b/;
 const FOUND_WELL =
-  /\b(?:reassured|(?:he|she|they|it) (?:was|were) (?:fine|ok|okay|well|good)|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
+  /^\s*(?:it|that) (?:is|was) (?:only |just )?an? [a-z]|\b(?:reassured|(?:he|she|they|it) (?:was|were) (?:fine|ok|okay|well|good)|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
 
 /** 'Used to limp, now without a limp': denied of today what was told of then. */
 export const isOfThen = (kind: FindingKind, words: string): boolean =>

@@ -18,7 +18,7 @@ export const forecastNotes: readonly MutationGroup[] = [
     tests: ['tests/forecast/notes/read-note.test.ts'],
     changes: [
       ["(worse === 'more' ? risen.by : -risen.by) >= least", 'risen.by >= least'],
-      ['(?:to|now|today)', '(?:to)'],
+      ['(?:to|now|today|is)', '(?:to)'],
     ],
   },
   {
