@@ -111,7 +111,7 @@ export function forecastDetails(assessed: Assessed, full: boolean): string {
     );
     const lines = [
       ...(full ? forecasts.flatMap((f) => deviceLines(record, f, assessed)) : []),
-      ...wanted.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]).map(flagText),
+      ...wanted.map(flagText),
       ...suggestions.map((s) => suggestionText(s, record)),
     ];
     return lines.length === 0 ? '' : `\n${nameOf(record.child.id)}\n${lines.join('\n')}`;
@@ -127,7 +127,6 @@ export function forecastDetails(assessed: Assessed, full: boolean): string {
 
 /** The caution about skin stands once under the list, not with every child. */
 const FOR_EVERYONE = 'standing-skin';
-const RANK = { 'act-now': 0, check: 1, note: 2 } as const;
 
 function deviceLines(
   record: ChildRecord,

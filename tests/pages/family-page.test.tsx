@@ -75,6 +75,29 @@ function sheet(
     .replaceAll('&amp;', '&');
 }
 
+it('asks to be rung this week where the forecast says outgrown or nothing, whatever day the next visit has', () => {
+  const later = { action: 'none', dueBy: '2027-05-01', reason: { code: 'fits-for-now', numbers: {} } };
+  const { visitNow } = familyWords('en');
+  const outcomeOf = (built: ReturnType<typeof walker>) => built.assess().forecasts[0].outcome;
+  const small = buildChild(TODAY, 8, { sex: 'female' })
+    .series('foot_length', 'left', [
+      [18, 176],
+      [12, 181],
+      [6, 188],
+      [0, 197],
+    ])
+    .device('solid-afo', 'left', 12);
+  expect(outcomeOf(small)).toBe('already-outgrown');
+  const seldomSeen = buildChild(TODAY, 8, { sex: 'female' })
+    .measured('foot_length', 'left', 30, 172)
+    .device('solid-afo', 'left', 30);
+  expect(['too-few-measurements', 'already-outgrown']).toContain(outcomeOf(seldomSeen));
+  expect(sheet(small, 'en', later)).toContain(visitNow);
+  expect(sheet(seldomSeen, 'en', later)).toContain(visitNow);
+  // A device that fits waits for its day.
+  expect(sheet(walker(), 'en', later)).not.toContain(visitNow);
+});
+
 it('says first what cannot wait, whichever device was entered first', () => {
   const both = walker().device('solid-afo', 'right', 6);
   const decided = (action: string, code: string) => ({ action, dueBy: TODAY, reason: { code, numbers: {} } });

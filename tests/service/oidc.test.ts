@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { oidcClient } from '../../src/service/oidc/oidc-client.js';
 import { roleRecheck } from '../../src/service/oidc/recheck-role.js';
 import { ownPath } from '../../src/service/sign-in/own-path.js';
+import { systemActor } from '../../src/store/contract.js';
 import { type TestService, testService } from './test-service.js';
 
 /** A real OpenID provider (oidc-provider from npm) on this machine; people are invented. */
@@ -196,6 +197,20 @@ describe('sign-in by OpenID Connect', () => {
     const { to, cookie } = await begin();
     const answer = await callback(await throughProvider(to, 'sub-2'), cookie);
     expect(answer.statusCode).toBe(403);
+  });
+
+  it('keeps out whose account is closed here, whatever role the provider still tells', async () => {
+    const account = (await service.store.users.list()).find((u) => u.name === 'oidc-clin');
+    const disable = async (disabled: boolean) => {
+      const { id, version } = await service.store.users.get(account?.id ?? '');
+      await service.store.users.change(id, { disabled }, version, systemActor);
+    };
+    await disable(true);
+    const { to, cookie } = await begin();
+    const answer = await callback(await throughProvider(to, 'sub-1'), cookie);
+    expect(answer.statusCode, answer.body).toBe(403);
+    expect(answer.body).toContain('This account is closed');
+    await disable(false);
   });
 
   it('refuses an answer that does not belong to this browser', async () => {

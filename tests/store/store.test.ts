@@ -570,6 +570,34 @@ describe('the store', () => {
     expect(JSON.stringify(trail.items)).not.toContain('Invented Child');
   });
 
+  it('audits who entered and who changed a child, by the fields and without what stands in them', async () => {
+    const child = childRecord.parse({
+      id: 'n-8',
+      name: 'Ashcombe, Wren',
+      birthDate: '2019-05-04',
+      sex: 'female',
+    });
+    await store.children.create(child, today, clinician);
+    await store.children.change('n-8', { contact: 'her aunt, after five' }, today, null, scheduler);
+    const { items } = await store.audit.list({ childId: 'n-8' }, {});
+    expect(items.map((r) => [r.userName, r.action, r.resource])).toEqual([
+      ['sched', 'change', 'child'],
+      ['clin', 'create', 'child'],
+    ]);
+    expect(items[0].detail).toMatchObject({ fields: ['contact'] });
+    expect(JSON.stringify(items)).not.toMatch(/Ashcombe|aunt/);
+  });
+
+  it('says that there is no such child instead of showing an empty record, and logs no reading of it', async () => {
+    for (const reading of [
+      store.children.record('nobody', clinician),
+      store.measurements.corrected('nobody', clinician),
+      store.familyLinks.list('nobody', clinician),
+    ])
+      await expect(reading).rejects.toMatchObject({ code: 'not-found' });
+    expect((await store.audit.list({ childId: 'nobody' }, {})).items).toEqual([]);
+  });
+
   it('stores a whole visit or none of it, and says which reading cannot be', async () => {
     const before = (await store.visits.list('c9', clinician)).length;
     const visit = {
@@ -652,6 +680,9 @@ describe('the store', () => {
     expect([await opens(one), await opens(two)]).toEqual([id, id]);
     await store.accessTokens.revoke(one);
     expect([await opens(one), await opens(two)]).toEqual([undefined, id]);
+    // What is swept away has passed; what still opens a door goes on doing so.
+    await store.sessions.sweep(new Date());
+    expect(await opens(two)).toBe(id);
     await store.users.endSessions(id, 'sign-out', { userId: id, name: 'leaver', role: 'clinician' });
     expect(await opens(two)).toBeUndefined();
     const session = { userId: id } as never;

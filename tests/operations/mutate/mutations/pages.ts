@@ -73,6 +73,8 @@ export const pages: readonly MutationGroup[] = [
         "f.severity === 'act-now')) return words.visitUsual",
       ],
       ["region === 'head' && forecast.outcome === 'blocked'", 'false'],
+      ['|| isUnknown(forecast));', ');'],
+      ["forecast.outcome === 'already-outgrown' || isUnknown", 'isUnknown'],
       ['words.numberOnCard', "''"],
       ['{devices.length > 0 && <p>{words.guess}</p>}', ''],
       ['{child.insensateSkin && (', '{false && ('],

@@ -77,6 +77,12 @@ export const service: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'Whose account is closed signs in through the hospital’s provider',
+    file: 'src/service/oidc/register-oidc.ts',
+    tests: ['tests/service/oidc.test.ts'],
+    changes: [['if (user.disabled) throw', 'if (false) throw']],
+  },
+  {
     harm: [
       'a role withdrawn by the hospital goes on acting',
       'who was sent away at the provider acts on here, or who was not is signed out',

@@ -60,6 +60,7 @@ export const storePeople: readonly MutationGroup[] = [
     changes: [
       ['row && row.expires_at > new Date() ? row.data : null', 'row ? row.data : null'],
       ["await db.deleteFrom('access_tokens').where('token_hash', '=', hashOf(token)).execute();", ''],
+      ["('access_tokens').where('expires_at', '<', now)", "('access_tokens').where('expires_at', '>', now)"],
     ],
   },
   {
