@@ -29,184 +29,75 @@ const pair = (family: string): Worn[] => [
 ];
 const one = (family: string, side: Worn['side']): Worn[] => [{ family, side }];
 
+const pattern = (
+  share: number,
+  condition: ConditionId,
+  ages: Pattern['ages'],
+  devices: Pattern['devices'],
+  more: Omit<Pattern, 'share' | 'condition' | 'ages' | 'devices'> = {},
+): Pattern => ({ share, condition, ages, devices, ...more });
+
 /**
  * Who comes to the clinic. Shares are invented in the manner of a general paediatric orthotics caseload; the first
  * rows cover every family, so that even a small clinic shows them.
  */
 export const scenario: readonly Pattern[] = [
-  {
-    share: 11,
-    condition: 'cerebral-palsy',
-    ages: [2.5, 15],
-    devices: [pair('solid-afo')],
-    affectedSide: 'both',
-  },
-  {
-    share: 9,
-    condition: 'cerebral-palsy',
-    ages: [3, 14],
-    devices: [pair('articulated-afo')],
-    affectedSide: 'both',
-  },
-  { share: 14, condition: 'flexible-flat-foot', ages: [3, 15], devices: [pair('foot-orthosis')] },
-  { share: 9, condition: 'hypotonia', ages: [1.4, 5], devices: [pair('supramalleolar-orthosis')] },
-  {
-    share: 5,
-    condition: 'myelomeningocele-high',
-    ages: [2.5, 13],
-    devices: [pair('kafo'), pair('kafo'), one('hkafo', 'both')],
+  pattern(11, 'cerebral-palsy', [2.5, 15], [pair('solid-afo')], { affectedSide: 'both' }),
+  pattern(9, 'cerebral-palsy', [3, 14], [pair('articulated-afo')], { affectedSide: 'both' }),
+  pattern(14, 'flexible-flat-foot', [3, 15], [pair('foot-orthosis')]),
+  pattern(9, 'hypotonia', [1.4, 5], [pair('supramalleolar-orthosis')]),
+  pattern(5, 'myelomeningocele-high', [2.5, 13], [pair('kafo'), pair('kafo'), one('hkafo', 'both')], {
     affectedSide: 'both',
     insensateSkin: true,
     latexAlert: true,
     walks: false,
-  },
-  {
-    share: 2,
-    condition: 'arthrogryposis',
-    ages: [2.5, 12],
-    devices: [one('hkafo', 'both')],
-    affectedSide: 'both',
-  },
-  {
-    share: 8,
-    condition: 'idiopathic-scoliosis',
-    ages: [10.5, 15.8],
-    devices: [one('spinal-orthosis', 'none')],
-    girls: 0.85,
-  },
-  {
-    share: 7,
-    condition: 'positional-head-asymmetry',
-    ages: [0.42, 0.95],
-    devices: [one('cranial-orthosis', 'none')],
-  },
-  {
-    share: 3,
-    condition: 'hip-dysplasia',
-    ages: [0.5, 2.2],
-    devices: [one('hip-abduction-orthosis', 'both')],
-    girls: 0.75,
-  },
-  {
-    share: 3,
-    condition: 'cerebral-palsy',
-    ages: [8, 16],
-    devices: [pair('ground-reaction-afo')],
-    affectedSide: 'both',
-  },
-  {
-    share: 2,
-    condition: 'muscular-dystrophy',
-    ages: [4.5, 13],
-    devices: [pair('afo-with-straps')],
+  }),
+  pattern(2, 'arthrogryposis', [2.5, 12], [one('hkafo', 'both')], { affectedSide: 'both' }),
+  pattern(8, 'idiopathic-scoliosis', [10.5, 15.8], [one('spinal-orthosis', 'none')], { girls: 0.85 }),
+  pattern(7, 'positional-head-asymmetry', [0.42, 0.95], [one('cranial-orthosis', 'none')]),
+  pattern(3, 'hip-dysplasia', [0.5, 2.2], [one('hip-abduction-orthosis', 'both')], { girls: 0.75 }),
+  pattern(3, 'cerebral-palsy', [8, 16], [pair('ground-reaction-afo')], { affectedSide: 'both' }),
+  pattern(2, 'muscular-dystrophy', [4.5, 13], [pair('afo-with-straps')], {
     affectedSide: 'both',
     girls: 0.05,
-  },
-  {
-    share: 13,
-    condition: 'hemiplegia',
-    ages: [2, 15],
-    devices: [
+  }),
+  pattern(
+    13,
+    'hemiplegia',
+    [2, 15],
+    [
       one('solid-afo', 'affected'),
       one('articulated-afo', 'affected'),
       [...one('articulated-afo', 'affected'), ...one('foot-orthosis', 'other')],
     ],
-    affectedSide: 'one',
-  },
-  {
-    share: 5,
-    condition: 'myelomeningocele-low',
-    ages: [2.5, 15],
-    devices: [pair('solid-afo'), pair('ground-reaction-afo')],
+    { affectedSide: 'one' },
+  ),
+  pattern(5, 'myelomeningocele-low', [2.5, 15], [pair('solid-afo'), pair('ground-reaction-afo')], {
     affectedSide: 'both',
     insensateSkin: true,
     latexAlert: true,
-  },
-  {
-    share: 4,
-    condition: 'down-syndrome',
-    ages: [1.5, 8],
-    devices: [pair('supramalleolar-orthosis'), pair('foot-orthosis')],
-  },
-  {
-    share: 3,
-    condition: 'clubfoot',
-    ages: [2, 10],
-    devices: [one('articulated-afo', 'affected'), one('foot-orthosis', 'affected')],
+  }),
+  pattern(4, 'down-syndrome', [1.5, 8], [pair('supramalleolar-orthosis'), pair('foot-orthosis')]),
+  pattern(3, 'clubfoot', [2, 10], [one('articulated-afo', 'affected'), one('foot-orthosis', 'affected')], {
     affectedSide: 'one',
-  },
-  {
-    share: 2,
-    condition: 'spinal-muscular-atrophy',
-    ages: [2.5, 12],
-    devices: [pair('kafo'), pair('solid-afo')],
+  }),
+  pattern(2, 'spinal-muscular-atrophy', [2.5, 12], [pair('kafo'), pair('solid-afo')], {
     affectedSide: 'both',
     walks: false,
     palliative: 0.5,
-  },
-  {
-    share: 2,
-    condition: 'neuromuscular-scoliosis',
-    ages: [7, 15],
-    devices: [one('spinal-orthosis', 'none')],
-    walks: false,
-  },
-  {
-    share: 2,
-    condition: 'leg-length-difference',
-    ages: [5, 14],
-    devices: [one('foot-orthosis', 'affected')],
-    affectedSide: 'one',
-  },
-  {
-    share: 1,
-    condition: 'craniosynostosis-operated',
-    ages: [0.5, 0.95],
-    devices: [one('cranial-orthosis', 'none')],
-  },
-  {
-    share: 2,
-    condition: 'other',
-    ages: [4, 16.5],
-    devices: [one('kafo', 'affected'), pair('foot-orthosis')],
-    affectedSide: 'one',
-  },
-  {
-    share: 2,
-    condition: 'cerebral-palsy',
-    ages: [16.2, 19.5],
-    devices: [pair('solid-afo')],
+  }),
+  pattern(2, 'neuromuscular-scoliosis', [7, 15], [one('spinal-orthosis', 'none')], { walks: false }),
+  pattern(2, 'leg-length-difference', [5, 14], [one('foot-orthosis', 'affected')], { affectedSide: 'one' }),
+  pattern(1, 'craniosynostosis-operated', [0.5, 0.95], [one('cranial-orthosis', 'none')]),
+  pattern(2, 'other', [4, 16.5], [one('kafo', 'affected'), pair('foot-orthosis')], { affectedSide: 'one' }),
+  pattern(2, 'cerebral-palsy', [16.2, 19.5], [pair('solid-afo')], { affectedSide: 'both' }),
+  pattern(3, 'cerebral-palsy', [21, 38], [pair('solid-afo'), pair('foot-orthosis')], {
     affectedSide: 'both',
-  },
-  {
-    share: 3,
-    condition: 'cerebral-palsy',
-    ages: [21, 38],
-    devices: [pair('solid-afo'), pair('foot-orthosis')],
-    affectedSide: 'both',
-  },
-  { share: 2, condition: 'clubfoot', ages: [0.5, 3.8], devices: [one('boots-and-bar', 'both')] },
-  {
-    share: 1,
-    condition: 'hemiplegia',
-    ages: [3, 13],
-    devices: [one('wrist-hand-orthosis', 'affected')],
-    affectedSide: 'one',
-  },
-  {
-    share: 1,
-    condition: 'cerebral-palsy',
-    ages: [4, 14],
-    devices: [pair('knee-orthosis')],
-    affectedSide: 'both',
-  },
-  {
-    share: 1,
-    condition: 'leg-length-difference',
-    ages: [5, 14],
-    devices: [one('shoe-raise', 'affected')],
-    affectedSide: 'one',
-  },
+  }),
+  pattern(2, 'clubfoot', [0.5, 3.8], [one('boots-and-bar', 'both')]),
+  pattern(1, 'hemiplegia', [3, 13], [one('wrist-hand-orthosis', 'affected')], { affectedSide: 'one' }),
+  pattern(1, 'cerebral-palsy', [4, 14], [pair('knee-orthosis')], { affectedSide: 'both' }),
+  pattern(1, 'leg-length-difference', [5, 14], [one('shoe-raise', 'affected')], { affectedSide: 'one' }),
 ];
 
 /** The pattern of each of `children`, in proportion to the shares, every pattern once before any comes twice. */
