@@ -60,10 +60,10 @@ const revised = <T extends { id: string; date: string }, K extends Revised>(
   reads,
   of,
   columns: (record, childId) => ({
+    ...columns(record),
     id: record.id,
     child_id: childId,
     date: record.date,
-    ...columns(record),
   }),
 });
 
@@ -85,61 +85,41 @@ export const workshopJobsTable = inPlace<WorkshopJob, 'workshop_jobs'>(
   (job, childId) => ({ child_id: childId, device_id: job.deviceId, status: job.status }),
 );
 
-export const measurementsTable = revised<Measurement, 'measurements'>(
+/** A column a field: what the field technicalError holds stands in technical_error. */
+const byColumns = <T extends { id: string; date: string }, K extends Revised>(
+  table: K,
+  order: readonly string[],
+  columns: readonly string[],
+): CaseloadTable<T, K> => {
+  const fields = columns.map((column) => column.replace(/_./g, (at) => at[1].toUpperCase()));
+  const of = (row: Row): T => {
+    const record: Record<string, unknown> = {};
+    for (let i = 0; i < columns.length; i++) record[fields[i]] = row[columns[i]];
+    return record as T;
+  };
+  const columnsOf = (record: T): object => {
+    const row: Record<string, unknown> = {};
+    for (let i = 0; i < columns.length; i++) {
+      const value = record[fields[i] as keyof T];
+      row[columns[i]] = typeof value === 'object' && value !== null ? JSON.stringify(value) : value;
+    }
+    return row;
+  };
+  return revised<T, K>(table, order, of, columnsOf, columns);
+};
+
+export const measurementsTable = byColumns<Measurement, 'measurements'>(
   'measurements',
   ['child_id', 'date', 'measure', 'side', 'id'],
-  (r) =>
-    ({
-      id: r.id,
-      childId: r.child_id,
-      measure: r.measure,
-      side: r.side,
-      value: r.value,
-      date: r.date,
-      method: r.method,
-      observer: r.observer,
-      technicalError: r.technical_error,
-      entered: r.entered,
-      extra: r.extra,
-    }) as Measurement,
-  ({ measure, side, value, method, observer, technicalError, entered, extra }) => ({
-    measure,
-    side,
-    value,
-    method,
-    observer,
-    technical_error: technicalError,
-    entered,
-    extra: JSON.stringify(extra),
-  }),
   [
-    'id',
-    'child_id',
-    'measure',
-    'side',
-    'value',
-    'date',
-    'method',
-    'observer',
-    'technical_error',
-    'entered',
-    'extra',
+    ...['id', 'child_id', 'measure', 'side', 'value', 'date', 'method', 'observer'],
+    ...['technical_error', 'entered', 'extra'],
   ],
 );
 
-export const markersTable = revised<MaturityMarker, 'markers'>(
+export const markersTable = byColumns<MaturityMarker, 'markers'>(
   'markers',
   ['child_id', 'date', 'id'],
-  (r) =>
-    ({
-      id: r.id,
-      childId: r.child_id,
-      date: r.date,
-      kind: r.kind,
-      value: r.value,
-      sdYears: r.sd_years,
-    }) as MaturityMarker,
-  ({ kind, value, sdYears }) => ({ kind, value, sd_years: sdYears }),
   ['id', 'child_id', 'date', 'kind', 'value', 'sd_years'],
 );
 
