@@ -112,17 +112,9 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
       : ([NOT_DRAWN, NOT_DRAWN, [], [], []] as const);
     return (
       <ChildPage
-        view={view}
-        chartable={chartable}
-        measure={measure}
-        growth={growth}
-        timeline={timeline}
+        {...{ view, chartable, measure, growth, timeline, links, questions, revisions, clinical }}
         readings={measure ? scoredReadings(view, measure, posterior) : []}
         tempo={posterior?.tempoYears ?? null}
-        links={links}
-        questions={questions}
-        revisions={revisions}
-        clinical={clinical}
       />
     );
   });

@@ -41,12 +41,9 @@ export function VisitPage(props: VisitPageProps) {
       <strong aria-hidden="true">Right</strong>
       {list.map((m) => (
         <MeasureRow
+          {...{ typed, errors, doubts, remarks }}
           key={m}
           sizes={sizes.filter((s) => s.measure === m)}
-          typed={typed}
-          errors={errors}
-          doubts={doubts}
-          remarks={remarks}
         />
       ))}
     </div>

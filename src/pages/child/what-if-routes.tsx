@@ -78,15 +78,10 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
       (await chartOf(request, imagined, assessed.growth, then, [using.today, on]));
     return reply.page(
       <WhatIfSeveralPage
+        {...{ device, dimensions, read, expected, then, chart }}
         child={record.child}
-        device={device}
-        dimensions={dimensions}
-        read={read}
-        expected={expected}
         now={inUse?.forecast ?? null}
-        then={then}
         doubts={assessed ? doubtsOf(read, expected, assessed, await readerFormat(request, deps)) : []}
-        chart={chart}
       />,
       faulty ? 422 : 200,
     );

@@ -39,12 +39,9 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
     const cursor = query.cursor || null;
     return (
       <FitRulesFamilyPage
-        family={family}
-        version={version}
+        {...{ family, version, typed, errors }}
         history={await store.fitLimits.history(family.family, { limit: CHANGES_SHOWN, cursor })}
         maySet={actor.role === 'clinician'}
-        typed={typed}
-        errors={errors}
       />
     );
   };

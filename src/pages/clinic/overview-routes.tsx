@@ -56,6 +56,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
     return (
       <OverviewPage
+        {...{ waits, year, turnaround, states, coverage }}
         held={
           <ForecastsHeld
             held={held}
@@ -68,13 +69,8 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
             peakVelocityAgeYears={deps.assessor.shippedModel().parameters.peakVelocityAgeYears}
           />
         }
-        waits={waits}
-        year={year}
-        turnaround={turnaround}
-        states={states}
         months={<MonthsAhead {...{ ahead, firstCasts: year.firstCasts, ended, eligibleAfterMonths }} />}
         workload={chart && (await drawFor(request, chart))}
-        coverage={coverage}
       />
     );
   });

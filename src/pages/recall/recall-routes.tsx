@@ -87,22 +87,16 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const ready = asked.notice === 'run-started' && job?.status === 'done';
     return reply.page(
       <RecallPage
-        run={run}
+        {...{ run, rows, shown, names, waiting, query, tooLate }}
         job={job ?? null}
-        rows={rows}
-        shown={shown}
-        names={names}
         counts={{
           all: due.length,
           overdue: due.filter((r) => r.entry.late).length,
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        waiting={waiting}
-        query={query}
         changes={changed}
         withoutWeek={needWeek(due, settings, clock.today()).length}
-        tooLate={tooLate}
         clinic={clinicWeekOf(settings)}
       />,
       200,
