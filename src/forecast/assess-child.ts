@@ -9,7 +9,7 @@ import { standingCautions } from './cautions.js';
 import { childSeed } from './child-seed.js';
 import type { DataSuggestion, DeviceForecast, Flag } from './contract.js';
 import { type DevicePlan, planDevice } from './device/device-plan.js';
-import type { DeviceAnswer } from './device/device-question.js';
+import { type DeviceAnswer, everyTime, type Once } from './device/device-question.js';
 import { emptyForecast } from './device/empty-forecast.js';
 import { forecastDevice } from './device/forecast-device.js';
 import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-outcome.js';
@@ -36,6 +36,8 @@ export interface AssessmentContext {
   readonly draws: number;
   /** Who asks again and again of the same readings may remember how growth was fitted to them. */
   readonly fit?: typeof fitChild;
+  /** Given where the same record is asked about on several days: what hangs on none of them is worked out once. */
+  readonly once?: Once;
   /** Hears why a child could not be assessed; the child gets the outcome 'not-computed'. */
   readonly failed?: (error: unknown) => void;
 }
@@ -75,7 +77,10 @@ function withoutDoubt(
   const asked = readingsInQuestion(recordUntil(record, context.today), asRead.suggestions);
   const others = asked.map((readings) => {
     const kept = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
-    return { readings, forecasts: assess({ ...record, measurements: kept }, context).forecasts };
+    const without = readings.map((r) => r.id).join(' ');
+    const once: Once = (name, work) => (context.once ?? everyTime)(`${name} without ${without}`, work);
+    const { forecasts } = assess({ ...record, measurements: kept }, { ...context, once });
+    return { readings, forecasts };
   });
   const forecasts = asRead.forecasts.map((forecast, i) =>
     isUnanswered(forecast)
@@ -114,10 +119,10 @@ const notComputed: NamedOutcome = {
  * flags that growth does not explain, and likely slips in the data. Rows dated after `today` are ignored.
  */
 function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
-  const { today, model, rules } = context;
+  const { today, model, rules, fit: fitted = fitChild, once = everyTime } = context;
   const record = recordUntil(fullRecord, today);
   const seed = childSeed(context.seed, record.child.id);
-  const growth = (context.fit ?? fitChild)(growthInput(record, model), model);
+  const growth = once('growth', () => fitted(growthInput(record, model), model));
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
   const suggestions = findSuggestions(record, posterior);
 
@@ -172,19 +177,14 @@ function answer(
   if (plans.length === 0) return new Map();
   const knots = [...new Set(plans.flatMap((p) => p.knots))].sort((a, b) => a - b);
   const series = plans.flatMap((p) => p.limits.map((l) => l.series));
-  const futures = sampleFutures(
-    posterior,
-    context.model,
-    series,
-    knots,
-    futuresFor(context.draws),
-    seed,
-    record.measurements,
+  const { once = everyTime, model, draws, today } = context;
+  const futures = once('futures', () =>
+    sampleFutures(posterior, model, series, knots, futuresFor(draws), seed, record.measurements),
   );
   return new Map(
     plans.map((plan) => [
       plan.device.id,
-      forecastDevice({ record, plan, posterior, futures, suggestions, today: context.today, seed }),
+      forecastDevice({ record, plan, posterior, futures, suggestions, today, seed, once }),
     ]),
   );
 }

@@ -1,17 +1,20 @@
 import { createHash } from 'node:crypto';
 import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
+import { assessUntil, onDay } from '../forecast/for-days.js';
 import { lookBackDays, recordOn } from '../forecast/look-back.js';
 import { withOffsets } from '../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { addDaysIso, type IsoDate } from '../records/dates.js';
+import { addDaysIso, dayNumber, type IsoDate } from '../records/dates.js';
 import { clinicRules } from '../rules/clinic-rules.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { lastUsed } from '../statistics/last-used.js';
+import { textHash } from '../statistics/text-hash.js';
 import type { MadeForecasts, Store, StoredAssessment } from '../store/contract.js';
 import type { Clock } from './clock.js';
+import { version } from './version.js';
 
 /** One seed for every forecast of the service, so that a date never moves without a reason. */
 const SEED = 1;
@@ -34,12 +37,21 @@ export interface Assessor {
 /** Assesses by one set of rules, whatever is changed meanwhile. */
 export interface Assessing {
   readonly context: AssessmentContext;
-  /** For a record at hand; does not store. `stored` is handed back when it still holds and is no older than `since`, today without. */
-  of(record: ChildRecord, stored: StoredAssessment | null, since?: IsoDate): StoredAssessment;
+  /**
+   * For a record at hand; does not store. What is `stored` is told as of today where nothing it was made of has changed and
+   * it speaks for today, or as it stands where it is no older than `since`.
+   */
+  of(record: ChildRecord, stored: StoredAssessment | null, since?: IsoDate): Assessed;
   /** With the growth posterior, which charts need and which is not stored. */
   live(record: ChildRecord): ChildAssessment;
   /** What the model as shipped would have forecast on days long past, each from the record as it stood then. */
   lookBack(record: ChildRecord): MadeForecasts[];
+}
+
+interface Assessed {
+  readonly now: StoredAssessment;
+  /** Made just now, to be stored. */
+  readonly isNew: boolean;
 }
 
 /** Computes and keeps assessments; the model is read once, the clinic's fit rules and what its children taught whenever their version has changed. */
@@ -88,8 +100,8 @@ export async function assessedAsOf(
   record: ChildRecord,
   stored: StoredAssessment | null,
 ): Promise<StoredAssessment> {
-  const now = assessing.of(record, stored, stillGoodSince(assessing));
-  if (now !== stored) await store.forecasts.save(now);
+  const { now, isNew } = assessing.of(record, stored, stillGoodSince(assessing));
+  if (isNew) await store.forecasts.save(now);
   return now;
 }
 
@@ -139,29 +151,44 @@ function assessing(
     of(record, stored, since = context.today) {
       const inputsHash = hashOf(record, digests);
       if (
-        stored &&
-        stored.inputsHash === inputsHash &&
-        stored.today >= since &&
-        stored.today <= context.today &&
+        stored?.inputsHash === inputsHash &&
         stored.modelName === model.name &&
-        stored.modelVersion === model.version
-      )
-        return stored;
-      const { forecasts, flags, suggestions } = assessChild(record, context);
+        stored.modelVersion === model.version &&
+        stored.today <= context.today
+      ) {
+        const told = stored.program === version ? onDay(stored, record, context, context.today) : null;
+        const now = told ?? (stored.today >= since ? stored : null);
+        if (now) return { now, isNew: false };
+      }
+      const last = lastDayFrom(context.today, record.child.id);
+      const { growth: _, ...made } = assessUntil(record, context, last);
+      const computedAt = clock.now().toISOString();
+      const { name: modelName, version: modelVersion } = model;
+      const { today } = context;
       return {
-        childId: record.child.id,
-        today: context.today,
-        forecasts,
-        flags,
-        suggestions,
-        inputsHash,
-        modelName: model.name,
-        modelVersion: model.version,
-        seed: SEED,
-        computedAt: clock.now().toISOString(),
+        now: {
+          ...made,
+          today,
+          inputsHash,
+          modelName,
+          modelVersion,
+          seed: SEED,
+          computedAt,
+          program: version,
+        },
+        isNew: true,
       };
     },
   };
+}
+
+/** A child without news is assessed once in so many nights. */
+const NIGHTS = 7;
+
+/** The last day an assessment is to speak for: each night another seventh of the children has its turn. */
+function lastDayFrom(today: IsoDate, childId: string): IsoDate {
+  const turn = dayNumber(today) + 1 + (textHash(childId) >>> 0);
+  return addDaysIso(today, NIGHTS - 1 - (turn % NIGHTS));
 }
 
 /** What a forecast was computed from: every ground row of the child as stored, and the rules of its devices' families. */

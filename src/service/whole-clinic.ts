@@ -20,12 +20,12 @@ export async function wholeClinic(store: Store, clock: Clock, assessor: Assessor
       store.caseload.records(these),
       store.forecasts.assessments(these),
     ]);
-    const now = chunk.map((record) => assessing.of(record, kept.get(record.child.id) ?? null, since));
+    const assessed = chunk.map((record) => assessing.of(record, kept.get(record.child.id) ?? null, since));
     // What changed since the night is kept together: each by itself would have everybody's writes wait for it.
-    const fresh = now.filter((a) => kept.get(a.childId) !== a);
+    const fresh = assessed.flatMap(({ now, isNew }) => (isNew ? [now] : []));
     if (fresh.length > 0) await store.transaction((tx) => tx.forecasts.save(...fresh));
     records.push(...chunk);
-    assessments.push(...now);
+    assessments.push(...assessed.map(({ now }) => now));
   }
   const { value: settings } = await store.settings.get();
   const today = clock.today();

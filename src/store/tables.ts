@@ -1,6 +1,6 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
-import type { DataSuggestion, DeviceForecast, Flag } from '../forecast/contract.js';
+import type { DeviceForecast } from '../forecast/contract.js';
 import type { PopulationOffset } from '../growth/population/population-offset.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
@@ -15,6 +15,7 @@ import type {
   JobRun,
   RecallListName,
   Role,
+  StoredAssessment,
   StoredImport,
 } from './shapes.js';
 
@@ -107,7 +108,7 @@ export interface Tables {
   assessments: {
     child_id: string;
     today: string;
-    data: Json<{ forecasts: DeviceForecast[]; flags: Flag[]; suggestions: DataSuggestion[] }>;
+    data: Json<Pick<StoredAssessment, 'forecasts' | 'flags' | 'suggestions' | 'lastDay' | 'program'>>;
     soonest: Json<ForecastSummary> | null;
     soonest_key: string | null;
     inputs_hash: string;

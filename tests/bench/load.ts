@@ -8,7 +8,7 @@ import { addDaysIso } from '../../src/records/dates.js';
 import type { Device } from '../../src/records/device.js';
 import type { ClinicAtWork } from '../operations/faults/clinic-at-work.js';
 import { pause, processesOf } from '../operations/faults/folder-processes.js';
-import { begin, clinicOfMany, firstList, TODAY } from './clinic-of-many.js';
+import { begin, clinicOfMany, firstList, runEnded, TODAY } from './clinic-of-many.js';
 import { note } from './measure.js';
 
 export interface LoadOptions {
@@ -51,10 +51,11 @@ export async function benchLoad({ children, people, seconds }: LoadOptions): Pro
       note(`${what}, nobody else there`, quantile(times.slice(1), 0.5), 'ms', 'median');
     }
     await service.end('SIGTERM');
+    await nightWithoutNews(clinic, children);
     const watched = join(clinic.folder, 'slow-requests.jsonl');
-    // A day later nothing holds any more.
+    // A week later nothing holds any more.
     Object.assign(clinic.env, {
-      TODAY: addDaysIso(TODAY, 1),
+      TODAY: addDaysIso(TODAY, 8),
       NODE_OPTIONS: `--import ${new URL('./watch-requests.mjs', import.meta.url)}`,
       WATCH_REQUESTS: watched,
     });
@@ -77,6 +78,16 @@ export async function benchLoad({ children, people, seconds }: LoadOptions): Pro
   } finally {
     await clinic.close();
   }
+}
+
+/** The next night, when nobody has entered anything. */
+async function nightWithoutNews(clinic: ClinicAtWork, children: number): Promise<void> {
+  Object.assign(clinic.env, { TODAY: addDaysIso(TODAY, 1) });
+  const service = await clinic.start('serve');
+  const began = Date.now();
+  await runEnded(clinic, await begin(clinic, '/api/recall-runs'));
+  note(`the list of ${children} children the night after`, (Date.now() - began) / 1000, 's', 'without news');
+  await service.end('SIGTERM');
 }
 
 interface Asked {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/commands/assess.js';
-import { addDaysIso } from '../../src/records/dates.js';
+import { addDaysIso, daysBetween } from '../../src/records/dates.js';
 import { clinicRules } from '../../src/rules/clinic-rules.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { assessor } from '../../src/service/assessor.js';
@@ -181,20 +181,44 @@ describe('the clinic’s own fit limits', () => {
     await other.close();
   });
 
-  it('and a change of the record make a kept forecast anew at once; a new day alone a day later', async () => {
+  it('and a change of the record make a kept forecast anew at once; new days alone only once it speaks for them no more', async () => {
     const { store, deps } = service;
-    const [id] = await store.caseload.ids();
-    const on = (today: string) =>
-      assessor(store, { now: () => new Date(), today: () => today, dayOf: () => today }).assess(id);
-    const [first, next, after] = [0, 1, 2].map((days) => addDaysIso(deps.clock.today(), days));
-    expect((await on(first)).today).toBe(first);
-    expect((await on(next)).today).toBe(first);
-    expect((await on(after)).today).toBe(after);
+    const first = deps.clock.today();
+    const on = (id: string, days: number) => {
+      const today = addDaysIso(first, days);
+      const clock = { now: () => new Date(`${today}T12:00:00Z`), today: () => today, dayOf: () => today };
+      return assessor(store, clock).assess(id);
+    };
+    const madeOn = async (id: string) => (await store.forecasts.assessment(id))!.today;
+    const spans = async (id: string) => {
+      const { lastDay } = await on(id, 0);
+      return lastDay ? daysBetween(first, lastDay.today) : 0;
+    };
+    const lasting = new Map<number, string>();
+    for (const id of await store.caseload.ids()) lasting.set(await spans(id), id);
+    const [days, id] = [...lasting].toSorted(([a], [b]) => b - a)[0];
+    expect(days).toBeGreaterThan(1);
+    expect(days).toBeLessThan(7);
+    for (let day = 1; day <= days; day++) {
+      expect((await on(id, day)).today).toBe(addDaysIso(first, day));
+      expect(await madeOn(id)).toBe(first);
+    }
+    const after = addDaysIso(first, days + 1);
+    expect((await on(id, days + 1)).today).toBe(after);
+    expect(await madeOn(id)).toBe(after);
     // A clock put back is no yesterday.
-    expect((await on(next)).today).toBe(next);
+    expect((await on(id, days)).today).toBe(addDaysIso(first, days));
+    expect(await madeOn(id)).toBe(addDaysIso(first, days));
+    // What an earlier version of the program made is not told as of another day.
+    const { program: _, ...stored } = (await store.forecasts.assessment(id))!;
+    await store.forecasts.save({ ...stored, today: first, lastDay: { ...stored.lastDay!, today: after } });
+    expect((await on(id, 2)).today).toBe(addDaysIso(first, 2));
+    expect(await madeOn(id)).toBe(addDaysIso(first, 2));
+    await on(id, 0);
     await change([{ ...foot, mm: 5.5, reason }]);
-    expect((await on(after)).today).toBe(after);
-    expect((await on(first)).today).toBe(first);
+    expect((await on(id, 1)).today).toBe(addDaysIso(first, 1));
+    expect(await madeOn(id)).toBe(addDaysIso(first, 1));
+    expect((await on(id, 0)).today).toBe(first);
   });
 
   it('changed under a run of forecasts, are followed by one more run; else by none', async () => {

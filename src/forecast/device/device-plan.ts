@@ -1,6 +1,6 @@
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { type DayNumber, dayNumber } from '../../records/dates.js';
+import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { type DeviceHistory, deviceHistory } from '../../records/device-history.js';
 import type { MeasureId } from '../../records/measure.js';
@@ -16,6 +16,8 @@ export interface DevicePlan {
   /** Limits that count for this child: measured, and followed by the model or in proportion to one it follows. */
   readonly limits: readonly DimensionLimit[];
   readonly judgements: readonly Judgement[];
+  /** The child's last reading of anything, or the cast where none is later. */
+  readonly read: DayNumber;
   /** Days on which the limits are tried: from the cast to the horizon, weekly or daily. */
   readonly search: readonly DayNumber[];
   /** Days at which a path must be drawn so that it may be taken as linear between. */
@@ -79,7 +81,11 @@ export function planDevice(
     history,
     limits,
     judgements: judgementsOf(history, limits),
+    read,
     search: range(cast, end, rule.resolution === 'day' ? 1 : 7),
     knots: knotsBetween(cast, read, end, knot),
   };
 }
+
+/** How old what is known of the child is. */
+export const readingAgeDays = ({ read }: DevicePlan, today: IsoDate): number => dayNumber(today) - read;

@@ -19,4 +19,17 @@ export interface DeviceQuestion {
   readonly suggestions: readonly DataSuggestion[];
   readonly today: IsoDate;
   readonly seed: number;
+  readonly once: Once;
+}
+
+/** Works something out, or gives it as it was worked out under that name for another day of the same record. */
+export type Once = <T>(name: string, work: () => T) => T;
+export const everyTime: Once = (_name, work) => work();
+/** For a record that is asked about on several days. */
+export function onceByName(): Once {
+  const known = new Map<string, unknown>();
+  return <T>(name: string, work: () => T): T => {
+    if (!known.has(name)) known.set(name, work());
+    return known.get(name) as T;
+  };
 }

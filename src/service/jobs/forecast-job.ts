@@ -51,8 +51,8 @@ export async function forecastPart(
   const kept = await store.forecasts.assessments(ids);
   for (const record of records) {
     const stored = kept.get(record.child.id) ?? null;
-    const now = assessing.of(record, stored);
-    if (now !== stored) fresh.push(now);
+    const { now, isNew } = assessing.of(record, stored);
+    if (isNew) fresh.push(now);
     // A child seen for the first time brings its past with it.
     if (stored === null) past.push(...assessing.lookBack(record));
   }

@@ -2,6 +2,7 @@
 
 import type { DataSuggestion, DeviceForecast, Flag } from '../../forecast/contract.js';
 import type { KeptForecast } from '../../forecast/device/held-against-verdicts.js';
+import type { LastDay } from '../../forecast/for-days.js';
 import type { IsoDate } from '../../records/dates.js';
 
 /** What is derived for one child, with what it was derived from. Thrown away and computed again at will. */
@@ -11,6 +12,10 @@ export interface StoredAssessment {
   readonly forecasts: readonly DeviceForecast[];
   readonly flags: readonly Flag[];
   readonly suggestions: readonly DataSuggestion[];
+  /** Where it speaks for some days more: how it reads on the last of them. */
+  readonly lastDay?: LastDay;
+  /** The version of this program that made it: a later one may say otherwise. */
+  readonly program?: string;
   /** SHA-256 of the child's ground rows and the fit rules of its devices' families. */
   readonly inputsHash: string;
   readonly modelName: string;

@@ -144,7 +144,13 @@ function rowOf(a: StoredAssessment, sideOf: ReadonlyMap<string, Device['side']>)
   return {
     child_id: a.childId,
     today: a.today,
-    data: JSON.stringify({ forecasts: a.forecasts, flags: a.flags, suggestions: a.suggestions }),
+    data: JSON.stringify({
+      forecasts: a.forecasts,
+      flags: a.flags,
+      suggestions: a.suggestions,
+      lastDay: a.lastDay,
+      program: a.program,
+    }),
     soonest: summary ? JSON.stringify(summary) : null,
     soonest_key: soonest?.day ?? null,
     inputs_hash: a.inputsHash,

@@ -133,6 +133,17 @@ export const forecastDevice: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a device that is outgrown is said to fit',
+    file: 'src/forecast/device/device-course.ts',
+    tests: safeForecast,
+    changes: [
+      ['if (said !== null) for (let j = 0', 'if (said === null) for (let j = 0'],
+      ['return answered ? null : said.date', 'return said.date'],
+      ['adjustmentsLeftOn(l, today).length > 0', 'false'],
+      ['renewed.has(l.series.measure) ? [] : [d]', '[d]'],
+    ],
+  },
+  {
     harm: ['a device that is outgrown is said to fit', 'the dates of a device are wrong'],
     file: 'src/forecast/device/forecast-device.ts',
     tests: safeForecast,
@@ -140,15 +151,11 @@ export const forecastDevice: readonly MutationGroup[] = [
       ["if (now >= 0.5) return 'already-outgrown'", "if (now > 0.6) return 'already-outgrown'"],
       ["if (now >= 0.5) return 'already-outgrown'", "if (now >= 0.4) return 'already-outgrown'"],
       ["if (stale) return 'too-few-measurements'", ''],
-      ['if (said !== null) for (let j = 0', 'if (said === null) for (let j = 0'],
       ['const chanceNow = said !== null ? 1 :', 'const chanceNow ='],
-      ['return answered ? null : said.date', 'return said.date'],
-      ['adjustmentsLeftOn(l, today).length > 0', 'false'],
       [
         "return end < 0.1 ? 'beyond-horizon' : 'forecast'",
         "return end < 0.9 ? 'beyond-horizon' : 'forecast'",
       ],
-      ['renewed.has(l.series.measure) ? [] : [d]', '[d]'],
       ['beyondRoom(d)) < NEGLIGIBLE_CHANCE', 'beyondRoom(d)) < 0.9'],
       [
         'chanceOn(search, chance, dayNumber(today)) >= 0.5',
@@ -158,10 +165,7 @@ export const forecastDevice: readonly MutationGroup[] = [
       ['p90: date(0.9)', 'p90: date(0.8)'],
       ['?.proved !== true);', ' === undefined);'],
       ["outcome === 'already-outgrown' && day > now ? null", 'false ? null'],
-      [
-        'const read = record.measurements.reduce((last, m) => Math.max(last, dayNumber(m.date)), days[castIndex]);',
-        'const read = now;',
-      ],
+      ['const staleDays = readingAgeDays(plan, today)', 'const staleDays = 0'],
       ['(j) => j.verdict !== null)?.verdict ?? null;', '(j) => j.verdict === null)?.verdict ?? null;'],
     ],
   },

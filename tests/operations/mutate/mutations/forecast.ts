@@ -9,6 +9,16 @@ const safeForecast = [
 
 export const forecast: readonly MutationGroup[] = [
   {
+    harm: 'what is to be said of a child on Thursday is said a week later, or not at all',
+    file: 'src/forecast/for-days.ts',
+    tests: ['tests/forecast/for-days.test.ts'],
+    changes: [
+      ["if (said(first).join('\\n') !== said(then).join('\\n')) return first;", ''],
+      [' || !isSame(record, context.today, last)', ''],
+      ['today < first || today > lastDay.today', 'today < first'],
+    ],
+  },
+  {
     harm: [
       'a head that grows too fast gets a larger helmet',
       'a child whose sums fail loses what its skin check said',

@@ -14,6 +14,12 @@ const routeRoles = [
 
 export const service: readonly MutationGroup[] = [
   {
+    harm: 'what a new version of the program mends reaches a child only after days',
+    file: 'src/service/assessor.ts',
+    tests: ['tests/service/fit-rules.test.ts'],
+    changes: [['stored.program === version ? ', 'true ? ']],
+  },
+  {
     harm: [
       'a route is open to a role that it is not for',
       'a given password, a guessable one, or a session left open is enough',
