@@ -48,23 +48,29 @@ describe('growth that has stopped', () => {
     expect(p10).toBeLessThan(300);
   });
 
-  it('a marker that growth is nearly over says the same of one flat half-year', () => {
-    const feet = [[13.9, 255], [14.5, 255]] as const; // biome-ignore format: one child a line
-    const stage = (value: number) => ({
-      markers: [
-        {
-          id: 'p',
-          childId: 'c',
-          date: isoDate(dayAt(14.5)),
-          kind: 'pelvis-stage',
-          value,
-          sdYears: null,
-        } as const,
-      ],
-    });
-    expect(outgrown(feet, stage(4)).p50).toBe(Infinity);
-    expect(outgrown(feet, stage(0)).p10).toBeLessThan(outgrown(feet, stage(4)).p10);
-  });
+  it.each([
+    ['pelvis-stage', 4, 0],
+    ['hand-stage', 7, 2],
+  ] as const)(
+    'a %s that says growth is nearly over says the same of one flat half-year, an early one does not',
+    (kind, late, early) => {
+      const feet = [[13.9, 255], [14.5, 255]] as const; // biome-ignore format: one child a line
+      const stage = (value: number) => ({
+        markers: [
+          {
+            id: 'p',
+            childId: 'c',
+            date: isoDate(dayAt(14.5)),
+            kind,
+            value,
+            sdYears: null,
+          } as const,
+        ],
+      });
+      expect(outgrown(feet, stage(late)).p50).toBe(Infinity);
+      expect(outgrown(feet, stage(early)).p10).toBeLessThan(outgrown(feet, stage(late)).p10);
+    },
+  );
 
   it('legs that stopped leave the trunk growing', () => {
     const rows = (id: MeasureId, sizes: readonly number[]) =>

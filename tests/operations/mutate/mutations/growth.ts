@@ -167,6 +167,8 @@ export const growth: readonly MutationGroup[] = [
       ['male: { feet: 14.5, legs: 15, trunk: 16 }', 'male: { feet: 12.5, legs: 13, trunk: 14 }'],
       ['CATCH_UP_TIMES = 1.7', 'CATCH_UP_TIMES = 1'],
       ['[1.6, 0.3],', '[1.6, 0.01],'],
+      ['return m.value >= 7;', 'return m.value >= 1;'],
+      ['return m.value >= 4;', 'return m.value >= 6;'],
     ],
   },
   {
