@@ -169,6 +169,7 @@ export const growth: readonly MutationGroup[] = [
       ['[1.6, 0.3],', '[1.6, 0.01],'],
       ['return m.value >= 7;', 'return m.value >= 1;'],
       ['return m.value >= 4;', 'return m.value >= 6;'],
+      ['input.gestationWeeks) >= 2;', 'input.gestationWeeks) >= 20;'],
     ],
   },
   {
