@@ -142,7 +142,6 @@ function figuresOfTheGuides(): string[] {
     `\`OIDC_RECHECK_MINUTES\` (${shipped.oidc?.recheckMinutes})`,
     `An upload may have ${upload} MiB and ${MOST_RECORDS.toLocaleString('en')} records`,
     `ends at once with status ${exitCodes.failed} and`,
-    `SIGTERM ends everything within ${Math.ceil(DEADLINE_MS / 1000)} s`,
     `on ${children} invented children`,
     `promised to narrow the dates from ${reading.beforeDays} to ${reading.promisedDays} days, and did to ${reading.afterDays} (standard error ${reading.seDays})`,
     `from ${none} to ${one} days, a second one to ${two}`,
