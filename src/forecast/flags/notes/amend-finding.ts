@@ -95,7 +95,7 @@ function isOfTheOther(current: NoteFinding, clause: string): boolean {
 const OTHER = /\b(?:other|else\w*)\b/;
 /** Somebody has thought of what a treatment to come means for the device. */
 const NOTHING_TO_DO =
-  /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first|(?:re)?cast after|will recast)\b/;
+  /\b(?:no change|nothing needed|nothing to do|no action|carry on|continue|meantime|cast first|(?:re)?cast after|will recast|cancelled|not needed|declined)\b/;
 const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */

@@ -2,7 +2,7 @@ import type { Region } from '../../../rules/fit-rule.js';
 import type { FindingKind } from '../finding.js';
 import { anySentence, sentencesIn } from './note-sentences.js';
 import words from './note-words.json' with { type: 'json' };
-import { anyOf, beginsAny, findAll, has, type Match, withoutArticles } from './phrases.js';
+import { anyOf, BREAKS, beginsAny, findAll, has, type Match, withoutArticles } from './phrases.js';
 
 /** A word of a note that names a finding. */
 export interface Term extends Match {
@@ -63,7 +63,7 @@ function near(text: string, before: Match, behind: Match, within: number): boole
   return (
     behind.at > before.end &&
     /^[\s-]+(?:[a-z0-9]+[\s-]+)*$/.test(between) &&
-    !/\b(?:no|not|since|after|before|because|until|replacing|replaced)\b/.test(between) &&
+    !BREAKS.test(between) &&
     between.split(/[\s-]+/).filter((w) => w !== '').length <= within
   );
 }

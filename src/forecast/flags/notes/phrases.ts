@@ -28,7 +28,8 @@ export function anyOf(phrases: readonly string[]): RegExp {
 }
 
 /** Not to be passed over between the words of a sentence: 'no', or what begins another clause. */
-const BREAKS = /\b(?:no|not|since|after|before|because|until|place|instead|replac[a-z]*)\b/.source;
+export const BREAKS =
+  /\b(?:no|not|never|ha[sd]nt|havent|since|after|before|because|until|place|instead|replac[a-z]*)\b/;
 
 /** 'strap .. last hole' as what stands between its gaps: ['strap', 'last hole']; a class is a part of its own. */
 const BETWEEN = / \.\. | (?=@)|(?<=@\w+) /;
@@ -43,7 +44,7 @@ export function sentencePattern(sentence: string, wordsOf: (part: string) => rea
   const source = partsOf(sentence)
     .map((part) => anyOf(wordsOf(part)).source)
     .reduce((before, part, i) => {
-      const more = gaps[i - 1] === ' .. ' ? `(?:(?!${BREAKS})[a-z0-9.%]+[\\s-]+){0,3}?` : '';
+      const more = gaps[i - 1] === ' .. ' ? `(?:(?!${BREAKS.source})[a-z0-9.%]+[\\s-]+){0,3}?` : '';
       return `${before}[\\s-]+${more}${part}`;
     });
   return new RegExp(source, 'g');

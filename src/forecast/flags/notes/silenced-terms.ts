@@ -162,7 +162,7 @@ const OTHER_MARK =
 
 /** Said not to come from what is worn. */
 const UNRELATED =
-  /\b(?:unrelated|(?:was|were|is|its|be) (?:(?:only|just|all|some|my|own|the|off) )*(?:felt (?:tip|pen)|pen|biro|ink|paint|dye|mud|marker|food|dirt|jam|chalk|\w+berries)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots)|(?:outside|clear of|well clear|well away|is away|nowhere near)(?: of| from)? (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots|plastic))\b/;
+  /\b(?:unrelated|(?:was|were|is) (?:only |just )?an? (?:bit|piece|lump|blob|smear|speck|crumb) of (?!skin|bone|plastic|blood|pus|metal|the)|(?:was|were|is|its|be) (?:(?:only|just|all|some|my|own|the|off) )*(?:felt (?:tip|pen)|pen|biro|ink|paint|dye|mud|marker|food|dirt|jam|chalk|\w+berries)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots)|(?:outside|clear of|well clear|well away|is away|nowhere near)(?: of| from)? (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots|plastic))\b/;
 
 /** 'Was a bee sting', 'turned out to be the cat'. */
 const WAS_ONLY = /\b(?:was|were|is|its|be) (?:(?:only|just|all|from|off|a|an|the|some) )+/g;
@@ -318,8 +318,12 @@ const OF_THE_BACK = /\b(?:back of|(?:on|over|at|across) (?:the |his |her )?back|
 const STOPPED_WHAT =
   /\b(?:gone|went) down (?=(?:to|onto|into|his|her|as far)\b)|\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
 
+/** 'Skin where the sore was'. */
+const WHERE_IT = /\bwhere (?:the |his |her |an? )?(?:old )?$/;
+
 /** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
 const isOld = (clause: string, term: Term): boolean =>
+  (WHERE_IT.test(clause.slice(0, term.at)) && /^ (?:was|were|had been)\b/.test(clause.slice(term.end))) ||
   (term.kind.startsWith('skin') &&
     /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?(?: \w+ (?:that|which))?\s*$/.test(
       clause.slice(0, term.at),
