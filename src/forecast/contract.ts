@@ -67,8 +67,6 @@ export interface DeviceForecast {
     readonly nowDays: number;
     readonly thenDays: number;
   }[];
-  /** The same after one maturity marker as exact as a bone age; null where growth is too far from puberty for one to count. */
-  readonly markerWorth?: { readonly nowDays: number; readonly thenDays: number } | null;
   /** The last word of a reviewer on the device now worn. */
   readonly lastVerdict?: Pick<DeviceEvent, 'date' | 'verdict' | 'measure' | 'side'> | null;
   /** Usual life by wear from the family's rule, counted from fitting. */

@@ -60,8 +60,6 @@ export interface ChildPosterior {
    * The same seed gives the same draws; draw i belongs to the same simulated child in every series.
    */
   sample(series: readonly Series[], days: readonly DayNumber[], draws: number, seed: number): Float64Array[];
-  /** Per draw of `sample` with so many draws: years by which that draw's child is late (+) or early (-). */
-  tempoOfDraws(draws: number): Float64Array;
   /** z-score of a size of this series at a day against the reference for the child's sex, or null outside its ages. */
   zScore(series: Series, day: DayNumber, value: number): number | null;
   readonly suspicions: readonly Suspicion[];

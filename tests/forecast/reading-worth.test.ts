@@ -1,9 +1,7 @@
 import { expect, test } from 'vitest';
 import { inDayOrder, readingWorth } from '../../src/forecast/device/reading-worth.js';
-import { isoDate } from '../../src/records/dates.js';
 import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
-import { child, dayAt, posteriorOf, reading } from '../growth/support.js';
 import { buildChild } from './build-record.js';
 
 const DRAWS = 4000;
@@ -33,45 +31,7 @@ test('a careless reading is worth less than a careful one', () => {
   );
 });
 
-const at12 = (age: number, sd: number) =>
-  child([reading('foot_length', age - 1, 225), reading('foot_length', age, 235)], {
-    markers: sd
-      ? [
-          {
-            id: 'k',
-            childId: 'c',
-            date: isoDate(dayAt(age)),
-            kind: 'maturity-offset',
-            value: -1,
-            sdYears: sd,
-          },
-        ]
-      : [],
-  });
-
-test('the tempo of each draw is that of the child drawn: as spread as the posterior says', () => {
-  const p = posteriorOf(at12(12, 0));
-  const tempo = p.tempoOfDraws(400);
-  const mean = tempo.reduce((s, t) => s + t, 0) / 400;
-  const sd = Math.sqrt(tempo.reduce((s, t) => s + (t - mean) ** 2, 0) / 400);
-  expect(Math.abs(mean - p.tempoYears.mean)).toBeLessThan(0.1);
-  expect(Math.abs(sd / p.tempoYears.sd - 1)).toBeLessThan(0.15);
-  // An early child is drawn with a big foot soon and a small gain later: the two go together draw by draw.
-  const [path] = p.sample([{ measure: 'foot_length', side: 'none' }], [dayAt(12), dayAt(15)], 400, 1);
-  const gain = Float64Array.from(tempo, (_, i) => path[2 * i + 1] - path[2 * i]);
-  const mg = gain.reduce((s, g) => s + g, 0) / 400;
-  expect(tempo.reduce((s, t, i) => s + (t - mean) * (gain[i] - mg), 0)).toBeGreaterThan(0);
-  // A second marker, when one is known, has little left to tell.
-  const known = posteriorOf(at12(12, 0.3)).tempoOfDraws(400);
-  const day = (of: Float64Array) => Float64Array.from(of, (t) => 300 + 100 * t);
-  const worth = (of: Float64Array) => {
-    const { nowDays, thenDays } = readingWorth(inDayOrder(day(of)), of, 0.75);
-    return thenDays / nowDays;
-  };
-  expect(worth(tempo)).toBeLessThan(worth(known));
-});
-
-test('a marker is asked for from 8 to 17 years, and the reading that narrows most stands first', () => {
+test('the reading that narrows most stands first', () => {
   const today = '2026-06-15';
   const worthAt = (age: number, foot: number) =>
     buildChild(today, age, { sex: 'female' })
@@ -85,7 +45,6 @@ test('a marker is asked for from 8 to 17 years, and the reading that narrows mos
       ])
       .device('solid-afo', 'left', 6)
       .assess({ draws: 200 }).forecasts[0];
-  expect([7, 11].map((age) => worthAt(age, 150 + 7 * age).markerWorth != null)).toEqual([false, true]);
   const days = worthAt(11, 227).readingWorth!.map((r) => r.thenDays);
   expect(days.length).toBeGreaterThan(1);
   expect(days).toEqual(days.toSorted((a, b) => a - b));

@@ -16,7 +16,7 @@ import type { Halt } from './growth-stopped.js';
 import { readingNeeded } from './reading-needed.js';
 import { sizesOn } from './sizes-on.js';
 import { usualLife } from './usual-life.js';
-import { worthOfMarker, worthOfReadings } from './worth-of-one-more.js';
+import { worthOfReadings } from './worth-of-one-more.js';
 
 /** Full-grown: growth to come hardly ever reaches the room left, and seldom as much as a clinic would notice, mm. */
 const MEASURABLE_MM = 3;
@@ -63,7 +63,6 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
     adjustments: adjustmentsDue(plan, course, today),
     parts: course.parts,
     readingWorth: outcome === 'forecast' ? worthOfReadings(question, futures, dayOf) : [],
-    markerWorth: outcome === 'forecast' ? worthOfMarker(question, futures, dayOf) : null,
     readingNeeded: readingNeeded(
       record,
       plan,

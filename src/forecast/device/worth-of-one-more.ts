@@ -1,4 +1,3 @@
-import { BONE_AGE_SD_YEARS } from '../../growth/child/marker-evidence.js';
 import { decimalAgeYears } from '../../records/age.js';
 import { dayNumber } from '../../records/dates.js';
 import { seriesKey, technicalErrorAt } from '../../records/measure.js';
@@ -9,11 +8,9 @@ import type { DeviceQuestion } from './device-question.js';
 import { inDayOrder, readingWorth } from './reading-worth.js';
 import { sizesOn } from './sizes-on.js';
 
-type Question = Pick<DeviceQuestion, 'plan' | 'posterior' | 'record' | 'today'>;
-
 /** What one more reading today of each dimension would narrow the dates to. */
 export function worthOfReadings(
-  { plan: { limits }, record, today }: Question,
+  { plan: { limits }, record, today }: DeviceQuestion,
   futures: Futures,
   days: Float64Array,
 ): NonNullable<DeviceForecast['readingWorth']> {
@@ -32,25 +29,6 @@ export function worthOfReadings(
       return [{ series, nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) }];
     })
     .sort((a, b) => a.thenDays - b.thenDays);
-}
-
-/** Ages at which a marker of maturity can be read and tells something of the months ahead, years; common practice, no source. */
-const MARKER_AGES = { from: 8, to: 17 };
-
-/** What one marker of maturity, as exact as a bone age, would narrow the dates to. */
-export function worthOfMarker(
-  { posterior, record, today }: Question,
-  futures: Futures,
-  days: Float64Array,
-): DeviceForecast['markerWorth'] {
-  const age = decimalAgeYears(record.child.birthDate, today);
-  if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;
-  const some = everySoMany(days.length);
-  const dayOf = floatsOf(some, (i) => days[i]);
-  const all = posterior.tempoOfDraws(futures.draws);
-  const tempo = floatsOf(some, (i) => all[i]);
-  const { nowDays, thenDays } = readingWorth(inDayOrder(dayOf), tempo, BONE_AGE_SD_YEARS);
-  return { nowDays: Math.round(nowDays), thenDays: Math.round(thenDays) };
 }
 
 /**

@@ -14,7 +14,7 @@ import type { Row } from './conditional-gaussian.js';
 import { mixedSize, type Sizes } from './mixed-size.js';
 import { mixtureQuantile } from './mixture-quantile.js';
 import { pathKnots, readBetween } from './path-knots.js';
-import { componentsOfPairs, pathPlan } from './path-plan.js';
+import { pathPlan } from './path-plan.js';
 import { pathsOf } from './sample-paths.js';
 import { seriesGaussian } from './series-gaussian.js';
 import { sizesOnDay } from './sizes-on-day.js';
@@ -135,13 +135,6 @@ export function childPosterior(c: Conditioned): ChildPosterior {
         draws,
         plan.parts.map((p) => wideProduct(p.deviation)),
       );
-    },
-    tempoOfDraws: (draws) => {
-      const pairs = componentsOfPairs(components, Math.ceil(draws / 2));
-      return floatsOf({ length: draws }, (_, d) => {
-        const { submodel, at } = pairs[d >> 1];
-        return submodel.tempoYears(at.tempo);
-      });
     },
     zScore(series, day, value) {
       const age = referenceAgeYears(input.birthDate, day, input.gestationWeeks);

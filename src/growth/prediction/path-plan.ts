@@ -175,15 +175,3 @@ function shareOut(strands: readonly Component[][], pairs: number): number[] {
     return i === weights.length - 1 ? pairs : Math.round((sum / total) * pairs);
   });
 }
-
-/** The component each pair of draws is taken from: the same whatever series, days and seed are drawn. */
-export function componentsOfPairs(components: readonly Component[], pairs: number): Component[] {
-  const strands = strandsOf(components);
-  const inOrder = strands.flat();
-  let from = 0;
-  return shareOut(strands, pairs).flatMap((end, i) => {
-    const own: Component[] = new Array(Math.max(0, end - from)).fill(inOrder[i]);
-    from = Math.max(from, end);
-    return own;
-  });
-}

@@ -26,10 +26,6 @@ export const forecast = shapeOf<DeviceForecast>(
     readingWorth: listOf(z.looseObject({ series, nowDays: z.number(), thenDays: z.number() }))
       .optional()
       .describe('Days from P10 to P90 now and, on the average, after one more reading today'),
-    markerWorth: z
-      .looseObject({ nowDays: z.number(), thenDays: z.number() })
-      .nullish()
-      .describe('The same after one marker of maturity as exact as a bone age'),
     probabilityOutgrownNow: z.number(),
     modelName: z.string(),
     modelVersion: z.string(),

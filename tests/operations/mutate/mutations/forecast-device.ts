@@ -319,12 +319,9 @@ export const forecastDevice: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'A marker is asked for where it says nothing',
+    harm: 'A reading is asked for that tells less than another',
     file: 'src/forecast/device/worth-of-one-more.ts',
     tests: ['tests/forecast/reading-worth.test.ts'],
-    changes: [
-      ['if (age < MARKER_AGES.from || age > MARKER_AGES.to) return null;', ''],
-      ['a.thenDays - b.thenDays', 'b.thenDays - a.thenDays'],
-    ],
+    changes: [['a.thenDays - b.thenDays', 'b.thenDays - a.thenDays']],
   },
 ];
