@@ -1,4 +1,4 @@
-import { addDaysIso, dayNumber, type IsoDate } from '../records/dates.js';
+import { addDaysIso, DAYS_A_YEAR, dayNumber, type IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import type { Measurement } from '../records/records.js';
 import { type ShoeSizes, shoeFootLengthsMm, shoeSizesFor, shoeStepMm } from '../records/shoe-size.js';
@@ -19,7 +19,6 @@ const FITS_FOR_DAYS = 91;
 /** Slower growth, and a date further off, says nothing of the next shoe. */
 const LEAST_PACE_MM_A_YEAR = 1;
 const FURTHEST_DAYS = 730;
-const YEAR_DAYS = 365.25;
 
 export interface ShoeOverDevice {
   readonly sizes: ShoeSizes;
@@ -47,7 +46,7 @@ export function shoeOverDevice(
       .filter(({ series }) => series.measure === 'foot_length')
       .map(({ limitMm, roomMm, paceMmAYear }) => ({
         lengthMm: limitMm - roomMm + added,
-        paceMmADay: Math.max(0, paceMmAYear ?? 0) / YEAR_DAYS,
+        paceMmADay: Math.max(0, paceMmAYear ?? 0) / DAYS_A_YEAR,
       }));
   });
   if (braced.length === 0) return null;
@@ -60,7 +59,7 @@ export function shoeOverDevice(
   const sizes = shoeSizesFor(largest.lengthMm + largest.paceMmADay * FITS_FOR_DAYS);
   const [madeForMm] = shoeFootLengthsMm('EU', Number(sizes.EU));
   const days = Math.round((madeForMm - largest.lengthMm) / largest.paceMmADay);
-  const foreseen = largest.paceMmADay * YEAR_DAYS >= LEAST_PACE_MM_A_YEAR && days <= FURTHEST_DAYS;
+  const foreseen = largest.paceMmADay * DAYS_A_YEAR >= LEAST_PACE_MM_A_YEAR && days <= FURTHEST_DAYS;
   return { sizes, nextOn: foreseen ? addDaysIso(today, days) : null };
 }
 

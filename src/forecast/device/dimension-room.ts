@@ -1,4 +1,4 @@
-import { type DayNumber, isoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, type DayNumber, isoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
 import { adjustableLeftOn, type DimensionLimit, limitOn } from '../../rules/dimension-limits.js';
 import type { DimensionRoom } from '../contract.js';
@@ -7,7 +7,6 @@ import { sizesOn } from './sizes-on.js';
 import { weightedMoments, weightedQuantiles } from './weighted-quantile.js';
 
 const PACE_DAYS = 182;
-const YEAR = 365.25;
 
 /** Room of one limit today, and how fast it is being used up from the last reading on. */
 export function dimensionRoom(
@@ -36,7 +35,7 @@ export function dimensionRoom(
   const g = weightedMoments(grown, weights);
   const cast = weightedMoments(atCast, weights).mean;
   const pace = weightedMoments(
-    to.map((size, i) => ((size - from[i]) * YEAR) / PACE_DAYS),
+    to.map((size, i) => ((size - from[i]) * DAYS_A_YEAR) / PACE_DAYS),
     weights,
   );
   const [roomLowMm, roomHighMm] = weightedQuantiles(left, weights, [0.1, 0.9]);

@@ -1,6 +1,6 @@
 import { median } from 'simple-statistics';
 import { decimalAgeYears } from '../../records/age.js';
-import { dayNumber, type IsoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, dayNumber, type IsoDate } from '../../records/dates.js';
 import { technicalErrorAt } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 
@@ -45,6 +45,6 @@ export function expectedWithout(
   const value = median(near.map((m) => m.value + slope * (at - dayNumber(m.date))));
   const error =
     reading.technicalError ?? technicalErrorAt(reading.measure, decimalAgeYears(birthDate, reading.date));
-  const distanceYears = Math.min(...near.map((m) => Math.abs(dayNumber(m.date) - at))) / 365.25;
+  const distanceYears = Math.min(...near.map((m) => Math.abs(dayNumber(m.date) - at))) / DAYS_A_YEAR;
   return { value, doubtful: Math.max(5 * error, SHARE * value) * (1 + distanceYears) };
 }

@@ -1,6 +1,6 @@
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, type Side, technicalErrorAt } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 
@@ -27,7 +27,7 @@ export function inShoes(
     const now = rows.findLast((m) => m.date === last.date);
     const before = rows.findLast((m) => m.date < last.date);
     if (!now || !before) return false;
-    return now.value - before.value > atLeast + (aYear * daysBetween(before.date, now.date)) / 365.25;
+    return now.value - before.value > atLeast + (aYear * daysBetween(before.date, now.date)) / DAYS_A_YEAR;
   };
   const age = decimalAgeYears(record.child.birthDate, last.date);
   const error = technicalErrorAt('foot_length', age);

@@ -4,13 +4,11 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Device, DeviceEvent } from '../../records/device.js';
 import { isOfUnknownAmount } from '../../records/device-history.js';
 import { seriesKey } from '../../records/measure.js';
-import { type Adjustment, adjustmentsLeftOn, dimensionLimits } from '../../rules/dimension-limits.js';
+import { adjustmentsLeftOn, dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import type { AdjustStep } from '../contract.js';
+import { LEAST_EASED_MM, stepBy } from './adjust-step.js';
 import type { LimitRoom } from './room-by-readings.js';
-
-/** Nobody heats a shell for less (common practice, no source). */
-const LEAST_MM = 3;
 
 /**
  * What the readings as they stand ask to be eased, whatever growth was expected: a size without a growth curve (ankle or
@@ -26,7 +24,7 @@ export function adjustByReadings(
     const [way] = adjustments;
     const least = followed.has(seriesKey(series)) ? 0 : toleranceMm;
     if (roomMm > least || !way) continue;
-    return stepBy(way, Math.max(LEAST_MM, Math.ceil(LEAST_MM - roomMm)), today);
+    return stepBy(way, LEAST_EASED_MM + Math.max(0, -roomMm), today);
   }
   return null;
 }
@@ -50,13 +48,5 @@ export function adjustAsJudged(
       ({ series }) => series.measure === said.measure && [null, 'none', series.side].includes(said.side),
     )
     .flatMap((limit) => adjustmentsLeftOn(limit, today));
-  return way ? stepBy(way, LEAST_MM, today) : null;
-}
-
-/** As much as is wanted and left; of a bar whole holes. */
-function stepBy(way: Adjustment, wantedMm: number, by: IsoDate): AdjustStep {
-  const { kind: what, measure, side, stepMm, leftMm } = way;
-  const steps = stepMm && Math.min(Math.ceil(wantedMm / stepMm), Math.floor(leftMm / stepMm));
-  const mm = steps && stepMm ? steps * stepMm : Math.min(Math.floor(leftMm), wantedMm);
-  return { what, measure, side, mm, steps, by };
+  return way ? stepBy(way, LEAST_EASED_MM, today) : null;
 }

@@ -1,12 +1,12 @@
 import type { AdjustmentDue, DeviceForecast } from '../../forecast/contract.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, daysBetween, type IsoDate } from '../../records/dates.js';
 import { seriesKey } from '../../records/measure.js';
+import type { Adjustment } from '../../rules/dimension-limits.js';
 import type { AdjustStep } from '../contract.js';
 import { dueByChance } from './due-by-chance.js';
 
-const YEAR = 365.25;
 /** Nobody heats a shell or moves a strap for less (common practice, no source). */
-const LEAST_MM = 3;
+export const LEAST_EASED_MM = 3;
 
 /** The first adjustment that falls due, with how far to set it so that it lasts over the review after the next. */
 export function adjustStep(
@@ -34,16 +34,17 @@ function stepOf(
   const pace = Math.max(0, room?.paceMmAYear ?? 0);
   const roomNow = room ? room.roomMm - (room.extensionLeftMm ?? 0) : 0;
   const daysAhead = Math.max(0, daysBetween(today, by)) + 2 * reviewDays;
-  const wanted = Math.max(LEAST_MM, (pace * daysAhead) / YEAR - roomNow);
-  const { stepMm, extensionLeftMm: left } = due;
-  const steps =
-    stepMm === null ? null : Math.max(1, Math.min(Math.ceil(wanted / stepMm), Math.floor(left / stepMm)));
-  return {
-    what: due.kind,
-    measure: due.series.measure,
-    side: due.series.side,
-    mm: steps === null || stepMm === null ? Math.min(Math.ceil(wanted), Math.floor(left)) : steps * stepMm,
-    steps,
-    by,
-  };
+  const wanted = Math.max(LEAST_EASED_MM, (pace * daysAhead) / DAYS_A_YEAR - roomNow);
+  return stepBy({ ...due.series, ...due, leftMm: due.extensionLeftMm }, wanted, by);
+}
+
+/** As much as is wanted and left; of a bar whole holes. */
+export function stepBy(
+  { kind: what, measure, side, stepMm, leftMm }: Adjustment,
+  wantedMm: number,
+  by: IsoDate,
+): AdjustStep {
+  const steps = stepMm && Math.max(1, Math.min(Math.ceil(wantedMm / stepMm), Math.floor(leftMm / stepMm)));
+  const mm = steps && stepMm ? steps * stepMm : Math.min(Math.ceil(wantedMm), Math.floor(leftMm));
+  return { what, measure, side, mm, steps, by };
 }

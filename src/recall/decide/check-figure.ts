@@ -1,10 +1,9 @@
 import type { DeviceForecast, DimensionRoom } from '../../forecast/contract.js';
-import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
+import { addDaysIso, DAYS_A_YEAR, daysBetween, type IsoDate } from '../../records/dates.js';
 import { normalCdf } from '../../statistics/normal-cdf.js';
 import { normalQuantile } from '../../statistics/normal-quantile.js';
 import type { CheckFigure } from '../contract.js';
 
-const YEAR = 365.25;
 const WEEK = 7;
 /** 10 and 90 % quantiles lie so many SD apart. */
 const SD_FROM_10_TO_90 = 2.563;
@@ -43,7 +42,7 @@ export function checkFigure(
 ): CheckFigure | null {
   const room = decidingRoom(forecast);
   if (!room?.paceMmAYear) return null;
-  const growth = (room.paceMmAYear * paceReserve(room, accepted) * (reviewDays + waitDays)) / YEAR;
+  const growth = (room.paceMmAYear * paceReserve(room, accepted) * (reviewDays + waitDays)) / DAYS_A_YEAR;
   return {
     measure: room.series.measure,
     side: room.series.side,
@@ -61,7 +60,7 @@ export function figureChance(
 ): number | null {
   const room = decidingRoom(forecast);
   if (!room) return null;
-  const grown = ((room.paceMmAYear ?? 0) * Math.max(0, daysBetween(today, visit))) / YEAR;
+  const grown = ((room.paceMmAYear ?? 0) * Math.max(0, daysBetween(today, visit))) / DAYS_A_YEAR;
   const sd = Math.max(LEAST_MM / 2, (room.roomHighMm - room.roomLowMm) / SD_FROM_10_TO_90);
   return normalCdf((figure.castIfRoomAtMostMm - room.roomMm + grown) / sd);
 }

@@ -1,6 +1,6 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { DeviceHistory } from '../../records/device-history.js';
 import { type MeasureId, type Series, seriesKey } from '../../records/measure.js';
@@ -10,7 +10,6 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { type RoomLeft, roomLeft } from '../../rules/room-left.js';
 import { decidingRoom } from './check-figure.js';
 
-const YEAR = 365.25;
 /** A reading says how large the child was so many days before and after (common practice, no source). */
 const NEAR_DAYS = 31;
 
@@ -41,7 +40,7 @@ export function roomByReadings(
   if (!pair) return null;
   const { measure } = room.series;
   const { late, atCast } = pair;
-  const grownSince = (room.paceMmAYear * (daysBetween(late.date, today) + waitDays)) / YEAR;
+  const grownSince = (room.paceMmAYear * (daysBetween(late.date, today) + waitDays)) / DAYS_A_YEAR;
   const dimension = rule?.dimensions.find((d) => d.measure === measure);
   return {
     measure,

@@ -45,7 +45,6 @@ export const recallDecide: readonly MutationGroup[] = [
     ],
     changes: [
       ['if (roomMm > least || !way) continue;', 'if (roomMm > -least || !way) continue;'],
-      [': Math.min(Math.floor(leftMm), wantedMm)', ': Math.max(Math.floor(leftMm), wantedMm)'],
       ["said?.verdict !== 'tight'", "said?.verdict !== 'loose'"],
       ['e.date >= said.date', 'e.date > said.date'],
       ["[null, 'none', series.side].includes(said.side)", 'true'],
@@ -63,15 +62,19 @@ export const recallDecide: readonly MutationGroup[] = [
     tests: safeList,
     changes: [
       ['x.by.localeCompare(y.by)', 'y.by.localeCompare(x.by)'],
-      ['Math.ceil(wanted / stepMm)', '1'],
-      ['Math.floor(left / stepMm)', '99'],
+      ['Math.ceil(wantedMm / stepMm)', '1'],
+      ['Math.floor(leftMm / stepMm)', '99'],
       ['+ 2 * reviewDays', '- 2 * reviewDays'],
-      ['Math.ceil(wanted / stepMm)', 'Math.floor(wanted / stepMm)'],
+      [
+        ': Math.min(Math.ceil(wantedMm), Math.floor(leftMm))',
+        ': Math.max(Math.ceil(wantedMm), Math.floor(leftMm))',
+      ],
+      ['Math.ceil(wantedMm / stepMm)', 'Math.floor(wantedMm / stepMm)'],
       ['2 * reviewDays', 'reviewDays'],
       ['(room.extensionLeftMm ?? 0) : 0', '0 : 0'],
-      ['Math.floor(left / stepMm)', 'Math.ceil(left / stepMm)'],
+      ['Math.floor(leftMm / stepMm)', 'Math.ceil(leftMm / stepMm)'],
       ['due.sort((x, y) => x.by.localeCompare(y.by))', 'due.sort((x, y) => y.by.localeCompare(x.by))'],
-      ['(pace * daysAhead) / YEAR - roomNow', '(pace * daysAhead) / YEAR + roomNow'],
+      ['(pace * daysAhead) / DAYS_A_YEAR - roomNow', '(pace * daysAhead) / DAYS_A_YEAR + roomNow'],
     ],
   },
   {
@@ -134,7 +137,7 @@ export const recallDecide: readonly MutationGroup[] = [
     file: 'src/recall/decide/check-figure.ts',
     tests: safeList,
     changes: [
-      ['(reviewDays + waitDays)) / YEAR', 'reviewDays) / YEAR'],
+      ['(reviewDays + waitDays)) / DAYS_A_YEAR', 'reviewDays) / DAYS_A_YEAR'],
       ['paceReserve(room, accepted) * (', '('],
       ['Math.ceil(growth - 1e-9)', 'Math.floor(growth)'],
       ['normalQuantile(1 - accepted)', 'normalQuantile(accepted)'],
