@@ -32,7 +32,6 @@ const OF_THE_DAY = new Set<string>([
   'probabilityOutgrownNow',
   'explanation',
   'readingWorth',
-  'markerWorth',
 ]);
 const lasting = (value: unknown) => JSON.stringify(value, (key, v) => (OF_THE_DAY.has(key) ? undefined : v));
 

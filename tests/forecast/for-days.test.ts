@@ -19,7 +19,7 @@ const context = { today, model: loadGrowthModel(), rules: loadRules(), seed: 1, 
 const untilLast = (record: ChildRecord) => assessUntil(record, context, last);
 /** What a reading is worth is said as of the first day. */
 const withoutWorth = (forecasts: readonly DeviceForecast[]) =>
-  forecasts.map(({ readingWorth: _r, markerWorth: _m, ...f }) => f);
+  forecasts.map(({ readingWorth: _r, ...f }) => f);
 
 describe('an assessment for some days', () => {
   const records = groupByChild(demoClinic({ children: 45, seed: 5, today }).caseload);
