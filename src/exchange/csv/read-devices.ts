@@ -58,7 +58,7 @@ function readFamily(row: RowReader, rules: FitRules): string {
   const text = row.required('family');
   const word = plainWord(text);
   const known = [...rules.keys()];
-  const family = familyNamed(text, rules) ?? familyWritten(word, rules, (r) => r.alsoWritten);
+  const family = familyNamed(text, rules) ?? wordsOf(rules).also.get(word);
   if (family !== undefined || text === '') return family ?? '';
   const near = nearestWord(text, known);
   row.refuse(
@@ -68,18 +68,29 @@ function readFamily(row: RowReader, rules: FitRules): string {
   return text;
 }
 
-const familyWritten = (
-  word: string,
-  rules: FitRules,
-  as: (rule: FamilyRule) => readonly string[],
-): string | undefined => [...rules.values()].find((r) => as(r).some((w) => plainWord(w) === word))?.id;
-
 /** By its own id or name, which goes before a word that another family lists too: 'Night AFO' may be a clinic's own family. */
 export const familyNamed = (text: string, rules: FitRules): string | undefined =>
-  familyWritten(plainWord(text), rules, ({ id, names }) => [
-    id,
-    ...Object.values(names).map((n) => n.clinical),
-  ]);
+  wordsOf(rules).own.get(plainWord(text));
+
+interface FamilyWords {
+  readonly own: ReadonlyMap<string, string>;
+  readonly also: ReadonlyMap<string, string>;
+}
+/** How families are written, once for all rows. */
+const familyWords = new WeakMap<FitRules, FamilyWords>();
+function wordsOf(rules: FitRules): FamilyWords {
+  const known = familyWords.get(rules);
+  if (known) return known;
+  const by = (as: (rule: FamilyRule) => readonly string[]) =>
+    // Of two families with one word the first has it.
+    new Map([...rules.values()].flatMap((r) => as(r).map((w) => [plainWord(w), r.id] as const)).reverse());
+  const words = {
+    own: by(({ id, names }) => [id, ...Object.values(names).map((n) => n.clinical)]),
+    also: by((r) => r.alsoWritten),
+  };
+  familyWords.set(rules, words);
+  return words;
+}
 
 /** The side as written; a frame over both legs need not say so. */
 const sideOf = (side: Device['side'], rule: FamilyRule | undefined): Device['side'] =>

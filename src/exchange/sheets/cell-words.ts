@@ -18,10 +18,12 @@ export const isDash = (cell: string): boolean => /^[-–—./\\?\s]*$/.test(cell
 
 /** Not measured, did not attend, a dash: the cell holds nothing. */
 export function saysNothing(cell: string): boolean {
-  if (cell.length > 60) return false;
+  if (cell.length > LONGEST_NOTHING || /\d/.test(cell)) return false;
   const text = cell.trim();
   return isDash(text) || nothingWords.has(foldText(text));
 }
+/** No such word has a figure in it, and none is longer than twice its folded letters. */
+const LONGEST_NOTHING = 2 * Math.max(...[...nothingWords].map((word) => word.length));
 
 /** 'n/a in plaster', 'DNA - rang': no figure, and the first words say that there is none. */
 export function saysNotMeasured(cell: string): boolean {

@@ -81,10 +81,9 @@ export class ChildRows {
   made(): { file: string; rows: MadeRow[] }[] {
     const byFile = new Map<string, MadeRow[]>();
     for (const { cells, places, row, file } of this.gathered.values()) {
-      byFile.set(file, [
-        ...(byFile.get(file) ?? []),
-        { row, cells: { ...cells, sex: cells.sex ?? '' }, places: places as Places },
-      ]);
+      const rows = byFile.get(file) ?? [];
+      byFile.set(file, rows);
+      rows.push({ row, cells: { ...cells, sex: cells.sex ?? '' }, places: places as Places });
     }
     return [...byFile].map(([file, rows]) => ({ file, rows }));
   }

@@ -8,7 +8,7 @@ import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
 import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
-import { openNameIn } from './spoken-device.js';
+import { hasNameWord, openNameIn } from './spoken-device.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
 const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'remark'] as const;
@@ -128,8 +128,9 @@ const saysNone = (text: string): boolean =>
 
 const namesDevice = (text: string): boolean =>
   saysStage(text) ||
-  openNameIn(text) !== null ||
-  cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null);
+  (hasNameWord(text) &&
+    (openNameIn(text) !== null ||
+      cellDevices(text).some(({ family, likely }) => (family ?? likely) !== null)));
 
 /** A number of two digits or with a decimal, both sides, feet and inches: a level, a class, a count or an age is no size. */
 const NUMBER =

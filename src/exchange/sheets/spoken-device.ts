@@ -272,15 +272,28 @@ function likeliest(words: readonly string[]): string | null {
   return said.every((family) => family.split('|').includes(name)) ? name : null;
 }
 
+/** Names in one word that are long enough to end another. */
+const WHOLE = new Map(
+  [...NAMES].filter(([name, family]) => /^\p{L}{6,}$/u.test(name) && !family.includes('|')),
+);
+
 /** 'Nachtkorsett', 'Reklinationskorsett': words written as one that end in a name. */
 function compoundOf(words: readonly string[]): string | null {
-  const families = words.flatMap((word) =>
-    WHOLE.flatMap(([name, family]) => (word.endsWith(name) && word.length > name.length + 2 ? [family] : [])),
+  const ends = words.flatMap((word) =>
+    Array.from({ length: Math.max(0, word.length - 8) }, (_, at) => WHOLE.get(word.slice(at + 3))),
   );
-  return new Set(families).size === 1 ? families[0] : null;
+  const families = new Set(ends.filter((family) => family !== undefined));
+  const [family] = families;
+  return families.size === 1 ? family : null;
 }
-/** Names in one word that are long enough to end another. */
-const WHOLE = [...NAMES].filter(([name, family]) => /^\p{L}{6,}$/u.test(name) && !family.includes('|'));
+
+/** Every word of a device's name. */
+const OF_NAMES = new Set([...NAMES.keys()].flatMap((name) => name.split(' ')));
+/** Whether a text has a word of any device's name: of a long list's remarks hardly any has, and nothing else is looked for in it. */
+export const hasNameWord = (text: string): boolean => {
+  const words = foldText(text).split(' ');
+  return words.some((word) => OF_NAMES.has(word)) || compoundOf(words) !== null;
+};
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
 function longestName(words: readonly string[], whateverElse = false): string | null {

@@ -8,7 +8,7 @@ const dittoWords = wordSet((v) => v.ditto);
 const MARK = /^[-–—\s]*(?:["”“″„〃]|'')[-–—\s]*$/;
 
 export const isDitto = (cell: string): boolean =>
-  cell !== '' && cell.length <= 20 && (MARK.test(cell) || dittoWords.has(foldText(cell)));
+  cell !== '' && cell.length <= 20 && !/\d/.test(cell) && (MARK.test(cell) || dittoWords.has(foldText(cell)));
 
 /** A ditto mark or 'idem' stands for what the cell above it says. */
 export function withoutDittos(table: SheetTable, notices: string[]): SheetTable {
