@@ -10,6 +10,7 @@ import { saysNothing, saysNotMeasured } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
+import { doubtedIn } from './remark-doubts.js';
 import { sideBeside, sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
 import { fieldCell, fieldColumns } from './sheet-rows.js';
@@ -43,6 +44,7 @@ export function readingsIn(
   dateFor: (column: Column) => IsoDate | null,
 ): RawReading[] {
   const out: RawReading[] = [];
+  const doubted = doubtedIn(taken.columns, row);
   const take = (
     column: Column,
     measure: MeasureId,
@@ -57,7 +59,8 @@ export function readingsIn(
     const push = (text: string, sides: RawReading['sides']) => {
       taken.left.mark(row, column);
       if (saysNothing(text) || saysNotMeasured(text)) return;
-      const size = cellSize(text);
+      const read = cellSize(text);
+      const size = read && doubted.has(measure) ? { ...read, doubt: true } : read;
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };

@@ -1,0 +1,36 @@
+import type { MeasureId } from '../../records/measure.js';
+import { foldText } from '../headings/fold-words.js';
+import { headingCandidates } from '../headings/heading-meaning.js';
+import { spokenWords } from '../headings/read-words.js';
+import { remembered } from '../remembered.js';
+import { type Column, cellOf } from './column.js';
+import type { GridRow } from './grid.js';
+
+/** Ways to measure that are not the usual one, as a remark says them: lying, by the arm span, over clothes, by a student. */
+const OTHERWISE = [...spokenWords('otherwise-measured')];
+/** A measure is named in so many words at most: 'sitting height', 'tour de hanches'. */
+const WORDS = 3;
+const SURE = 0.9;
+const NONE: ReadonlySet<MeasureId> = new Set();
+
+/** Sizes that the remarks of a row say were measured in another way than usual: 'height from arm span', 'talla tumbado'. */
+export function doubtedIn(columns: readonly Column[], row: GridRow): ReadonlySet<MeasureId> {
+  const found = columns.flatMap((column) =>
+    column.meaning?.kind === 'remark' ? [...measuredOtherwise(cellOf(row, column))] : [],
+  );
+  return found.length === 0 ? NONE : new Set(found);
+}
+
+const measuredOtherwise = remembered((remark): readonly MeasureId[] => {
+  const text = ` ${foldText(remark)} `;
+  if (!OTHERWISE.some((phrase) => text.includes(` ${phrase} `))) return [];
+  const words = remark.split(/[^\p{L}]+/u).filter((word) => word !== '');
+  return words.flatMap((_, at) =>
+    Array.from({ length: WORDS }, (_, n) => words.slice(at, at + n + 1).join(' ')).flatMap((part) => {
+      const [best] = headingCandidates(part);
+      return best?.meaning.kind === 'reading' && best.strength >= SURE && best.unknownWords === 0
+        ? [best.meaning.measure]
+        : [];
+    }),
+  );
+});
