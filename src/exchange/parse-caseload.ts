@@ -24,9 +24,10 @@ import { fhirTables } from './fhir/fhir-tables.js';
 import { nearestWord } from './nearest-word.js';
 import type { RefusedRow } from './refused-row.js';
 import { findTables } from './sheets/find-tables.js';
-import type { Grid } from './sheets/grid.js';
+import { bookOf, type Grid } from './sheets/grid.js';
 import type { SheetReadings } from './sheets/measurement-records.js';
 import { type Answers, Asker, type Question } from './sheets/questions.js';
+import { withCodesInWords } from './sheets/shapes/code-lists.js';
 import { type ColumnShown, type SheetResult, toTables } from './sheets/to-tables.js';
 import { readWorkbook } from './xlsx/read-workbook.js';
 
@@ -122,9 +123,12 @@ function understood(
   notices: string[],
 ): { own: readonly TextTable[]; made: SheetResult } {
   const own = tables.filter(isOwnTable);
-  const sheets = tables
-    .filter((table) => !own.includes(table))
-    .flatMap((table) => findTables(gridOf(table), notices));
+  const grids = tables.filter((table) => !own.includes(table)).map(gridOf);
+  const books = [...new Set(grids.map(bookOf))];
+  const sheets = books
+    .flatMap((book) => withCodesInWords(grids.filter((grid) => bookOf(grid) === book)))
+    .flatMap((grid) => findTables(grid, notices));
+  grids.length = 0;
   if (own.length === 0 && sheets.length === 0 && tables.length > 0) throw noTable(tables[0]);
   // Whoever called still has the list in a register: the lines would stay until all tables are read.
   tables.length = 0;

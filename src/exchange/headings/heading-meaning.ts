@@ -42,6 +42,14 @@ const SHORT: Readonly<Record<string, string>> = {
   cgr: 'calf girth right',
 };
 
+/** A diagonal of the head by its two ends, 'RF-LB' and 'left front to right back': the side is where it starts in front. */
+const DIAGONALS = [
+  [/\b(?:rf|right front(?:al)?)\s*(?:-|–|\/|to)\s*(?:lb|left back)\b/i, ' right '],
+  [/\b(?:lf|left front(?:al)?)\s*(?:-|–|\/|to)\s*(?:rb|right back)\b/i, ' left '],
+] as const;
+const endsAsSide = (heading: string): string =>
+  DIAGONALS.reduce((text, [ends, side]) => text.replace(ends, side), heading);
+
 /** 'V1 Foot L', 'T2: foot length': which visit of a row's several. */
 const VISIT_NUMBER = /^[vt]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
 
@@ -108,7 +116,7 @@ function candidatesOf(heading: string): Candidate[] {
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
   const words = foldWords(
-    withoutDateHint(trimmed)
+    withoutDateHint(endsAsSide(trimmed))
       .replace(VISIT_NUMBER, '')
       .replace(headingDate(trimmed) ?? '', ' '),
   ).flatMap((word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]));

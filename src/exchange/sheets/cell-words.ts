@@ -4,7 +4,8 @@ import { vocabularies } from '../headings/read-words.js';
 import { languages, type Vocabulary } from '../headings/vocabulary.js';
 
 export const nothingWords = wordSet((v) => v.nothing);
-const doubtWords = [...wordSet((v) => v.doubt)].sort((a, b) => b.length - a.length);
+const doubtSet = wordSet((v) => v.doubt);
+const doubtWords = [...doubtSet].sort((a, b) => b.length - a.length);
 export const yesWords = wordSet((v) => v.yes);
 export const noWords = wordSet((v) => v.no);
 export const totalWords = wordSet((v) => v.totals);
@@ -37,6 +38,10 @@ export const saysDoubt = (remark: string): boolean => {
   const text = ` ${foldText(remark)} `;
   return /[?~≈*±<>]/.test(remark) || doubtWords.some((word) => text.includes(` ${word} `));
 };
+
+/** 'Estimated' and nothing else: said of the size beside it. */
+export const isDoubt = (cell: string): boolean =>
+  cell !== '' && cell.length <= 30 && doubtSet.has(foldText(cell));
 
 /** One of named word lists by the word in a cell: 'zu klein' is outgrown. The whole cell has to be the word. */
 export const wordIn = <L extends NamedLists>(cell: string, lists: L): keyof Vocabulary[L] | null =>

@@ -70,7 +70,7 @@ function sexOfM({ has, language }: SexWords): 'female' | 'male' | null {
 
 function plainSex(word: string): string | null {
   if (
-    /^(u|x|d|unknown|other|unbekannt|inconnu|divers|onbekend|desconocido|sconosciuto|indeterminate|nd)$/.test(
+    /^(u|x|d|not stated|not known|unknown|other|unbekannt|inconnu|divers|onbekend|desconocido|sconosciuto|indeterminate|nd)$/.test(
       word,
     )
   )

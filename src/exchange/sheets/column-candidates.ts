@@ -16,11 +16,8 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
   if (heading === '' || own.some((c) => c.meaning.kind === 'reading' && c.strength >= 0.8)) return own;
   // Beside a circumference of the head, or in a list of helmets, a bare 'Width' is the head's.
   if (table.headings.some(isOfHead) || isOfHelmets(table)) {
-    const ofHead = HEAD_WORDS.flatMap((word) => headingCandidates(`${word} ${heading}`)).filter(
-      ({ meaning, strength }) =>
-        strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep') && !isOfHead(heading),
-    );
-    if (ofHead.length > 0) return [...ofHead, ...own];
+    const found = isOfHead(heading) ? [] : ofHead(heading);
+    if (found.length > 0) return [...found, ...own];
   }
   if (own.some((c) => c.meaning.kind === 'reading')) return own;
   // 'L' and 'R' in a list whose title says of what: probably that.
@@ -62,7 +59,11 @@ function halfOfPair(table: SheetTable, index: number, heading: string): Candidat
 }
 
 /** 'Helmet clinic 2026', 'Helmet delivered': nothing but heads is measured for one. */
-function isOfHelmets({ titles, file, headings }: SheetTable): boolean {
+export function isOfHelmets({
+  titles,
+  file,
+  headings,
+}: Pick<SheetTable, 'titles' | 'file' | 'headings'>): boolean {
   const texts = [...titles, fileTitle(file), ...headings];
   return texts.some((text) => foldWords(text).some((word) => HELMETS.has(word)));
 }
@@ -71,6 +72,12 @@ const HELMETS = new Set(
     family === 'cranial-orthosis' && !word.includes(' ') ? [word] : [],
   ),
 );
+
+/** What a bare 'Width' is where only heads are measured. */
+export const ofHead = (heading: string): Candidate[] =>
+  HEAD_WORDS.flatMap((word) => headingCandidates(`${word} ${heading}`)).filter(
+    ({ meaning, strength }) => strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep'),
+  );
 
 /** 'Longitud' is no word of English: a bare heading is read beside the head's word of each language. */
 const HEAD_WORDS = languages.map(

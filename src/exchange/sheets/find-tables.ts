@@ -10,6 +10,7 @@ import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
 import { withDeviceLines } from './shapes/device-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
+import { withHeadWords } from './shapes/head-words.js';
 import { isKeyValueLine } from './shapes/key-value-line.js';
 import { withoutOverflow } from './shapes/overflow.js';
 import { withPooledApart } from './shapes/pooled-sizes.js';
@@ -111,7 +112,11 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
     if (above.some(({ cells }) => namesChild(cells))) child = above;
-    tables.push(withStageRows(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child)))));
+    tables.push(
+      withStageRows(
+        withHeadWords(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child)))),
+      ),
+    );
     if (next === -1) break;
     from = head.to + 1 + next;
   }

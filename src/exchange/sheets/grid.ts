@@ -26,3 +26,6 @@ export interface SheetTable {
   /** Lines above the heading: titles, the clinic's name, the month. */
   readonly titles: readonly string[];
 }
+
+/** The file a sheet stands in, without the sheet's name. */
+export const bookOf = ({ file }: { readonly file: string }): string => file.replace(/(\.xlsx) .*$/i, '$1');

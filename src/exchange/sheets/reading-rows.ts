@@ -6,7 +6,7 @@ import { type Candidate, headingCandidates } from '../headings/heading-meaning.j
 import { type ColumnSide, isField, type Meaning, meaningNamed } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
-import { saysNothing, saysNotMeasured } from './cell-words.js';
+import { isDoubt, saysNothing, saysNotMeasured } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
@@ -45,6 +45,12 @@ export function readingsIn(
 ): RawReading[] {
   const out: RawReading[] = [];
   const doubted = doubtedIn(taken.columns, row);
+  // 'Estimated' in a column of its own, in a list with a row a reading.
+  const unsure =
+    fieldColumns(taken.columns, 'long.value').length > 0 &&
+    taken.columns.some(
+      (c) => (c.meaning === null || /^(?:keep|remark)$/.test(c.meaning.kind)) && isDoubt(cellOf(row, c)),
+    );
   const take = (
     column: Column,
     measure: MeasureId,
@@ -60,7 +66,7 @@ export function readingsIn(
       taken.left.mark(row, column);
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const read = cellSize(text);
-      const size = read && doubted.has(measure) ? { ...read, doubt: true } : read;
+      const size = read && (unsure || doubted.has(measure)) ? { ...read, doubt: true } : read;
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };

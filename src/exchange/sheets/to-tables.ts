@@ -15,7 +15,7 @@ import { type Column, columnName, columnQuestion } from './column.js';
 import { DeviceRegister, type Mention } from './devices/device-register.js';
 import { DeviceRows } from './devices/device-rows.js';
 import { type Remark, remarkEvents, remarksIn, tellUnheard } from './devices/remark-rows.js';
-import type { GridRow, SheetTable } from './grid.js';
+import { bookOf, type GridRow, type SheetTable } from './grid.js';
 import { keepOthers } from './keep-others.js';
 import { isMeasured, isOfDevices, leftOverLines } from './left-over.js';
 import { markersIn } from './marker-rows.js';
@@ -139,9 +139,6 @@ const saysFitted = ({ table, columns }: TakenTable): boolean =>
       isField(meaning, 'device.status') ||
       (meaning === null && candidates.some((c) => isField(c.meaning, 'device.fitted_date'))),
   );
-
-/** The file a table stands in, without its sheet. */
-const bookOf = ({ file }: SheetTable): string => file.replace(/(\.xlsx) .*$/i, '$1');
 
 const shownColumn = (table: SheetTable, c: Column, asker: Asker): ColumnShown => ({
   file: table.file,

@@ -19,13 +19,14 @@ export function withStageRows(table: SheetTable): SheetTable {
       ? stageSaid(cells[what] ?? '')
       : null;
   const staged = rows.filter((row) => stageOf(row) !== null);
-  const named = headings.findIndex(
-    (_, at) =>
-      at !== what &&
-      staged.length > 0 &&
-      staged.filter(({ cells }) => nameIn(cells[at] ?? '')).length * 2 > staged.length,
-  );
-  if (named < 0) return table;
+  // 'Helmet fitted' says both.
+  const named = [...headings.keys()]
+    .sort((a, b) => Number(a === what) - Number(b === what))
+    .find(
+      (at) =>
+        staged.length > 0 && staged.filter(({ cells }) => nameIn(cells[at] ?? '')).length * 2 > staged.length,
+    );
+  if (named === undefined) return table;
   return {
     ...table,
     headings: [...headings, 'Device', ...STAGES.map((stage) => `Device ${stage}`)],
@@ -34,7 +35,7 @@ export function withStageRows(table: SheetTable): SheetTable {
       const stage = stageOf(row);
       const name = stage === null ? null : nameIn(own[named]);
       if (name === null) return { row: row.row, cells: [...own, '', '', ''] };
-      const rest = own[named].slice(name.length).replace(/^[\s;.,]+/, '');
+      const rest = named === what ? '' : own[named].slice(name.length).replace(/^[\s;.,]+/, '');
       const days = STAGES.map((of) => (of === stage ? own[date] : ''));
       return { row: row.row, cells: [...own.with(what, '').with(named, rest), name, ...days] };
     }),
