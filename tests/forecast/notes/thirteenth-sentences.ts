@@ -149,4 +149,6 @@ export const thirteenthRound: readonly NoteCase[] = [
   ['the rash in the class spared her', []],
   ['brace unlocked to 90', [], 'knee'],
   ['brace unlocks by itself', ['broken'], 'knee'],
+  ['fell at nursery again', ['falls']],
+  ['fell at nursery, no harm', []],
 ];

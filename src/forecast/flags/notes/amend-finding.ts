@@ -26,7 +26,6 @@ export function amendFinding(
   if (isTakenBack(current, clause) || isWellNow(current.kind, current.words, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
   if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
-  if (ONLY_WHEN.test(clause) && has(patterns.history, clause)) return drop();
   if (!isMark(current)) return isOver(current, clause) ? drop() : current;
   return amendMark(found, at, current, clause) ?? drop();
 }
@@ -112,9 +111,6 @@ const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
 /** A pin that worked its way out is not mended by being found. */
 const FOUND = /\b(?:found|turned up|handed in)\b/;
 const MISSED = /\b(?:missing|lost)\b/;
-
-/** '(2021)', '(last year)'. */
-const ONLY_WHEN = /^\s*(?:in |[a-z]+ )?(?:years ago|last year|last month|previous\w*)\s*[.;]?\s*$/;
 
 function withPlace(found: NoteFinding[], at: number, current: NoteFinding, clause: string): NoteFinding {
   const [place] = findAll(patterns.places, clause);
