@@ -305,7 +305,7 @@ export const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || 
 
 /** 'Mum has stopped socks as they stick', 'it has gone down to her neck': what has stopped, or gone, is no finding. */
 const STOPPED_WHAT =
-  /\b(?:gone|went) down (?=(?:to|onto|into|his|her|as far)\b)|\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
+  /\b(?:gone|went) down (?=(?:to|onto|into|his|her|as far)\b)|\b(?:has|have) gone (?!(?:now|since|after|once|when|with|by|completely|altogether|again|from|in|within|at|over|away|down|all|today|as|so|too|this|and)\b)(?=[a-z])|\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
 
 /** 'Skin where the sore was'. */
 const WHERE_IT = /\bwhere (?:the |his |her |an? )?(?:old )?$/;
