@@ -2,6 +2,7 @@
  * A picture of every page in every state, at the width of a desk, a tablet and a telephone, and its print, from the real service with
  * the invented demo clinic: `npx tsx tests/browser/every-screen.ts FOLDER [names as a regular expression]`. To be looked at, not kept.
  */
+import { readFileSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { systemActor } from '../../src/store/contract.js';
@@ -42,6 +43,20 @@ async function shoot(browser: Browser, page: Page, name: string, width: number):
     await sheet.screenshot({ path: `${folder}/${name}-${width}-${1 + first / perSheet}.png` });
     await sheet.close();
   }
+}
+
+/** The example list of a clinic, tried and not written: what was understood and what is asked. */
+async function triedImport({ store, url }: DemoService): Promise<string> {
+  const administrator = (await store.users.list()).find((u) => u.role === 'administrator');
+  const token = await store.accessTokens.create(administrator?.id ?? '', new Date(Date.now() + 60_000));
+  const answer = await fetch(`${url}/api/imports`, {
+    method: 'POST',
+    headers: { authorization: `Bearer ${token}`, 'content-type': 'application/json' },
+    body: JSON.stringify({
+      files: [{ name: 'clinic.csv', text: readFileSync('tests/examples/clinic.csv', 'utf8') }],
+    }),
+  });
+  return `/import/${((await answer.json()) as { id: string }).id}`;
 }
 
 async function places(service: DemoService): Promise<Record<string, Record<string, string>>> {
@@ -116,6 +131,7 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'admin-child': child(afo),
       'admin-record': child(afo, '/record'),
       import: '/import',
+      'import-plan': await triedImport(service),
       'access-log': '/access-log',
     },
     auditor: { 'auditor-log': `/access-log?childId=${encodeURIComponent(afo.id)}` },

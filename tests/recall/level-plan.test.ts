@@ -235,13 +235,14 @@ describe('levelPlan', () => {
     );
   });
 
-  it.each([0, 1])('spares insensate skin before others when there is one slot: the %d', async (numb) => {
-    const { requests, capacity } = randomPlan(1, { requests: 2, weeks: 4 });
-    const pair = requests.map((r, i) => ({
+  /** So many visits due in the first week of four that have one slot each. */
+  const queue = (count: number, isNumb: (i: number) => boolean) => {
+    const { requests, capacity } = randomPlan(1, { requests: count, weeks: 4 });
+    const alike = requests.map((r, i) => ({
       ...r,
       latestSafe: '2026-06-05',
       worthIt: null,
-      insensateSkin: i === numb,
+      insensateSkin: isNumb(i),
       prefersHolidays: false,
       jobs: [],
       outgrownDays: [0, 3, 9, 18, 30],
@@ -252,6 +253,20 @@ describe('levelPlan', () => {
       workshop: [],
       sessions: capacity.weeks.map((_, week) => ({ week, weekday: null, clinicianId: 'a', slots: 1 })),
     };
+    return { alike, one, capacity };
+  };
+
+  it('names insensate skin first among those who come too late, however many days the others lose', async () => {
+    const { alike, one } = queue(3, (i) => i > 0);
+    const { harmed } = await levelPlan(alike, one, exact);
+    expect(harmed.map((h) => [h.insensateSkin, h.extraOutgrownDays])).toEqual([
+      [true, 3],
+      [false, 9],
+    ]);
+  });
+
+  it.each([0, 1])('spares insensate skin before others when there is one slot: the %d', async (numb) => {
+    const { alike: pair, one, capacity } = queue(2, (i) => i === numb);
     const plan = await levelPlan(pair, one, exact);
     expect(plan.visits.map((v) => v.week)).toEqual([0, 1].map((i) => capacity.weeks[i === numb ? 0 : 1]));
     expect(plan.harmed.map((h) => h.requestId)).toEqual([pair[1 - numb].id]);

@@ -96,6 +96,15 @@ describe('words for a family', () => {
     expect(en.signs('ankle-foot', false).title).toMatch(/Stop wearing it and call us today/);
   });
 
+  it('says in every language where to look under a device of the leg, hip, head, trunk or hand', () => {
+    const apart = ['ankle-foot', 'hip', 'head', 'trunk', 'wrist-hand'] as const;
+    for (const w of familyLanguages) {
+      const said = apart.map((region) => w.skinEveryDay(region));
+      expect(new Set(said).size, w.language).toBe(apart.length);
+      expect(w.skinEveryDay('foot'), w.language).toBe(w.skinEveryDay('ankle-foot'));
+    }
+  });
+
   it('speaks every language whole: no gap, no English left, day and month where they belong', () => {
     for (const w of familyLanguages)
       for (const said of sentences(true, w)) {

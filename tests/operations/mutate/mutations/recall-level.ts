@@ -56,6 +56,12 @@ export const recallLevel: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'among those who come too late, skin that cannot warn is not named first',
+    file: 'src/recall/level/explain-plan.ts',
+    tests: ['tests/recall/level-plan.test.ts'],
+    changes: [['Number(b.insensateSkin) - Number(a.insensateSkin) ||', '']],
+  },
+  {
     harm: 'whoever must be seen now is offered a day on which nobody casts; a family is not rung again',
     file: 'src/recall/level/next-places.ts',
     tests: ['tests/recall/next-places.test.ts'],

@@ -93,6 +93,8 @@ export const words: readonly MutationGroup[] = [
       ["if (region === 'trunk') return p.emergencyTrunk;", ''],
       ["action === 'repair' && worn.region === 'hip'", 'false'],
       ["p.skin[SKIN_OF[region] ?? 'leg']", 'p.skin.leg'],
+      ["  'wrist-hand': 'hand',\n", ''],
+      ["  trunk: 'trunk',\n", ''],
     ],
   },
   {
