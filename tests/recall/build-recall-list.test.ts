@@ -136,6 +136,18 @@ describe('buildRecallList', () => {
       expect(entry?.reason.text).toContain('Something in the record cannot be right');
     });
 
+    it('is asked about by what it wears, not by what was laid aside or is to be cast', () => {
+      const record = testRecord({ id: 'p' });
+      const [worn] = record.devices;
+      const devices = [
+        worn,
+        { ...worn, id: 'p/aside', status: 'retired' as const },
+        { ...worn, id: 'p/tomorrow', castDate: '2099-01-01' },
+      ];
+      const list = build([{ ...record, devices }], [throwing(rampForecast(worn.id, 5, 60))]);
+      expect(list.entries.flatMap((e) => e.deviceIds)).toEqual([worn.id]);
+    });
+
     it('keeps its red flag, and says that the skin cannot warn', () => {
       const flag = { id: 'skin-open', severity: 'act-now', deviceId: null } as unknown as Flag;
       const list = buildRecallList(

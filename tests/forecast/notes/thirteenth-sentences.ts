@@ -151,7 +151,11 @@ export const thirteenthRound: readonly NoteCase[] = [
   ['brace unlocks by itself', ['broken'], 'knee'],
   ['fell at nursery again', ['falls']],
   ['fell at nursery, no harm', []],
-  ['the sore on her heel from the boots has gone green round the edge', ['skin-infected', 'skin-open'], 'boots'],
+  [
+    'the sore on her heel from the boots has gone green round the edge',
+    ['skin-infected', 'skin-open'],
+    'boots',
+  ],
   ['sore on her heel has gone', [], 'boots'],
   ['dark line on the shin, still there at breakfast', ['skin-lasting']],
   ['dark line drawn on the shell for the trim', []],

@@ -432,6 +432,15 @@ export const recallDecide: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a record that cannot be planned asks about devices that are not worn',
+    file: 'src/recall/decide/safe-plan.ts',
+    tests: ['tests/recall/build-recall-list.test.ts'],
+    changes: [
+      ["d.status === 'worn' && d.castDate <= today", 'd.castDate <= today'],
+      ["d.status === 'worn' && d.castDate <= today", "d.status === 'worn'"],
+    ],
+  },
+  {
     harm: [
       'a record that cannot be computed vanishes from the list',
       'one record that cannot be computed takes the whole list with it',
