@@ -8,6 +8,8 @@ import type { GridRow } from './grid.js';
 
 /** Ways to measure that are not the usual one, as a remark says them: lying, by the arm span, over clothes, by a student. */
 const OTHERWISE = [...spokenWords('otherwise-measured')];
+/** Their first words: of a long list's remarks hardly any has one. */
+const FIRST = new Set(OTHERWISE.map((phrase) => phrase.split(' ')[0]));
 /** A measure is named in so many words at most: 'sitting height', 'tour de hanches'. */
 const WORDS = 3;
 const SURE = 0.9;
@@ -22,7 +24,9 @@ export function doubtedIn(columns: readonly Column[], row: GridRow): ReadonlySet
 }
 
 const measuredOtherwise = remembered((remark): readonly MeasureId[] => {
-  const text = ` ${foldText(remark)} `;
+  const folded = foldText(remark);
+  if (!folded.split(' ').some((word) => FIRST.has(word))) return [];
+  const text = ` ${folded} `;
   if (!OTHERWISE.some((phrase) => text.includes(` ${phrase} `))) return [];
   const words = remark.split(/[^\p{L}]+/u).filter((word) => word !== '');
   return words.flatMap((_, at) =>

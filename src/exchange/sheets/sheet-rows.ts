@@ -6,7 +6,7 @@ import { birthYear, cellAge, dateAtAge } from './cell-date.js';
 import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
-import type { GridRow } from './grid.js';
+import { bookOf, type GridRow } from './grid.js';
 import { People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';
 
@@ -54,9 +54,11 @@ export function meetPeople(tables: readonly TakenTable[]): {
 } {
   const people = new People();
   const rows = new Map<TakenTable, PersonRow[]>();
-  const withBirth = tables.filter(
-    (t) => fieldColumns(t.columns, 'child.birth_date').length > 0 || reckonedFromAge(t),
-  );
+  const saysBirth = ({ columns }: TakenTable) => fieldColumns(columns, 'child.birth_date').length > 0;
+  // Where another tab gives the birth dates none is reckoned.
+  const books = new Set(tables.filter(saysBirth).map(bookOf));
+  const withBirth = tables.filter((t) => saysBirth(t) || (!books.has(bookOf(t)) && reckonedFromAge(t)));
+  for (const t of withBirth) t.reckoned = !saysBirth(t);
   for (const taken of [...withBirth, ...tables.filter((t) => !withBirth.includes(t))]) {
     rows.set(taken, peopleOf(taken, people, withBirth.includes(taken)));
   }
@@ -68,13 +70,10 @@ const dayColumns = (columns: readonly Column[]): readonly Column[] =>
   (['visit.date', 'device.cast_date', 'device.fitted_date'] as const).flatMap((field) =>
     fieldColumns(columns, field),
   );
-export const hasDay = (columns: readonly Column[]): boolean => dayColumns(columns).length > 0;
-
 /** A sheet with an age and a visit's date but no birth date: the birth date is reckoned, once somebody agrees. */
 function reckonedFromAge(taken: TakenTable): boolean {
   const age = fieldColumns(taken.columns, 'visit.age');
-  if (age.length === 0 || !hasDay(taken.columns)) return false;
-  if (fieldColumns(taken.columns, 'child.birth_date').length > 0) return false;
+  if (age.length === 0 || dayColumns(taken.columns).length === 0) return false;
   const answer = taken.ask({
     id: 'birth:from-age',
     asks: 'The sheet has ages but no birth dates. Shall birth dates be reckoned from the age and the date of the visit?',

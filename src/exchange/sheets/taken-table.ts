@@ -27,6 +27,8 @@ type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> &
 /** A table with its columns taken and their dates ordered. */
 export class TakenTable {
   readonly left = new LeftOver();
+  /** Its children's birth dates are reckoned from their ages, which then date nothing. */
+  reckoned = false;
   constructor(
     readonly table: SheetTable,
     readonly columns: readonly Column[],

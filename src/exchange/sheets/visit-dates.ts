@@ -8,7 +8,7 @@ import { cellAge, dateAtAge } from './cell-date.js';
 import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
-import { dateInText, fieldColumns, hasDay } from './sheet-rows.js';
+import { dateInText, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
 const todayWords = wordSet((v) => v.today);
@@ -21,9 +21,7 @@ export function visitDates(taken: TakenTable) {
   const { today, asker } = taken.desk;
   const { table, columns, orders } = taken;
   const dateColumns = fieldColumns(columns, 'visit.date').filter((c) => c.cells > 0);
-  // An age the birth date was reckoned from says no day.
-  const born = fieldColumns(columns, 'child.birth_date').length > 0 || !hasDay(columns);
-  const ages = born ? fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0) : [];
+  const ages = taken.reckoned ? [] : fieldColumns(columns, 'visit.age').filter((c) => c.cells > 0);
   const readings = columns.filter((c) => c.meaning?.kind === 'reading' || isField(c.meaning, 'long.value'));
   // One visit a row takes its date from the column that is filled most; several take the nearest to their left.
   const main =
