@@ -159,4 +159,5 @@ export const thirteenthRound: readonly NoteCase[] = [
   ['sore on her heel has gone', [], 'boots'],
   ['dark line on the shin, still there at breakfast', ['skin-lasting']],
   ['dark line drawn on the shell for the trim', []],
+  ['heel red for an hour, it is a bit of a worry', ['skin-lasting']],
 ];

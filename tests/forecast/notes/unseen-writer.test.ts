@@ -28,6 +28,10 @@ it('holds what a clause says against the whole note', () => {
   expect(
     kinds('knee brace ends up round her ankle by dinner time every day, staff keep hoiking it'),
   ).not.toEqual([]);
+  // Or what it says is put as advice.
+  const asAdvice = 'In case it matters the heel is red, wet, smelly and hot round the strap since Monday';
+  expect(noteOdds(asAdvice)).toBeGreaterThan(3);
+  expect(kinds(asAdvice)).toEqual(['unclear']);
   // What cannot wait stands however cheerful the note.
   const cheerful = 'All fine, walking well, family happy, small blister on heel, next review in 6 months';
   expect(noteOdds(cheerful)).toBeLessThan(-1);

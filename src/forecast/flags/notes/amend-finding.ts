@@ -3,7 +3,7 @@ import type { FindingKind, NoteFinding } from '../finding.js';
 import { lastedMinutes } from './durations.js';
 import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
-import { findAll, has } from './phrases.js';
+import { anchored, findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
 import { isOtherwise, isResolved, OF_THE_STATE, ofTheDevice } from './silenced-terms.js';
 import { isReplacedBy, isWellNow } from './well-now.js';
@@ -25,7 +25,8 @@ export function amendFinding(
   };
   if (isTakenBack(current, clause) || isWellNow(current.kind, current.words, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
-  if (OF_THE_STATE.includes(current.kind) && has(patterns.unchanged, clause)) return drop();
+  if (OF_THE_STATE.includes(current.kind) && has(anchored(patterns.unchanged), clause.replace(IT_IS, '')))
+    return drop();
   if (!isMark(current)) return isOver(current, clause) ? drop() : current;
   return amendMark(found, at, current, clause) ?? drop();
 }
@@ -66,6 +67,10 @@ const GOES_ON =
 /** A word before it that is neither the mark nor how, when or where it goes. */
 const OF_ANOTHER =
   /\b(?:stretch\w*|therapy|physio|school|nursery|pe|gait|walking|standing|exercises?|programme|treatment|hips?|head shape|feeding|baby|appetite|sleep\w*|weaning|transition|casting|rom|range|tone|spasm\w*|fit|alignment|gp|mum|dad|brother|sister)\b/;
+
+/** 'It is unchanged' is of what was told; 'range unchanged' is of another thing. */
+const IT_IS =
+  /^\s*(?:(?:it|they|this|that|which|both|all|is|are|was|were|has been|remains?|stays?|but|and|still|largely|otherwise|x ray|xray|film|curve|cobb|scan)\b ?)*/;
 
 /** 'None seen', 'not there yet', 'the video shows none'. */
 const NOT_SO =

@@ -8,6 +8,7 @@ export const forecastNotes: readonly MutationGroup[] = [
     changes: [
       ['KEEPS_SKIN_WHOLE.includes(kind) && UNBROKEN.test(clause)', 'false'],
       ['&& !isOfTheOther(current, clause)', ''],
+      ["(kind !== 'broken' || !FOUND.test(clause) || MISSED.test(words)) &&", ''],
       ['if (longer && (minutes ?? 0) < current.minutes!) return current;', ''],
       ['!GOES_ON.test(clause.slice(end)) &&', ''],
     ],
@@ -74,6 +75,7 @@ export const forecastNotes: readonly MutationGroup[] = [
     ],
     changes: [
       ['HARM_ABOVE = 1;', 'HARM_ABOVE = 15;'],
+      ['HARM_AFTER_ALL = 3;', 'HARM_AFTER_ALL = 30;'],
       ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
       ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = 3;'],
       ["severityOf[kind] !== 'look' ||", ''],
@@ -89,6 +91,7 @@ export const forecastNotes: readonly MutationGroup[] = [
       ['terms = unclearIn(clause.text)', 'terms = []'],
       ["{ ...t, kind: 'hip-out' }", 't'],
       ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
+      ['if (unfelt)', 'if (false)'],
       ['SKIN_BY_A_PART.test(clause.slice(0, t.end)) ||', ''],
       ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
     ],
@@ -126,6 +129,7 @@ export const forecastNotes: readonly MutationGroup[] = [
       ['!YET_TO_BE_DONE.test(text.slice(0, at)) &&', ''],
       ['|| NOT_WELL.test(clause)', ''],
       ['!BODGED.test(text) &&', ''],
+      ['!TIME_AND_AGAIN.test(text.slice(at))', 'true'],
     ],
   },
 ];
