@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { deviceLines } from '../../src/forecast/device/device-lines.js';
 import { planDevice } from '../../src/forecast/device/device-plan.js';
 import { ownDeviation } from '../../src/forecast/device/own-limit.js';
-import { weightedMoments, weightedQuantiles } from '../../src/forecast/device/weighted-quantile.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
 import { deviceEventRecord } from '../../src/records/device.js';
 import { type MeasureId, seriesKey } from '../../src/records/measure.js';
@@ -88,24 +87,5 @@ describe('the lines of a device', () => {
     const [lift] = lines.wanted[of('hip_height')].lifts!;
     expect([...lift.givenMm.slice(0, 4)]).toEqual([0, 0, 12, 12]);
     expect([...lift.leftMm.slice(0, 4)]).toEqual([38, 38, 26, 26]);
-  });
-});
-
-describe('weighted values', () => {
-  const values = Float64Array.of(4, 1, 3, 2);
-  const weights = Float64Array.of(0.1, 0.4, 0.2, 0.3);
-  it('a quantile is the smallest value whose weight, added up from below, reaches the chance', () => {
-    expect(weightedQuantiles(values, weights, [0.1, 0.4, 0.41, 0.7, 0.71, 0.9, 0.95])).toEqual([
-      1, 1, 2, 2, 3, 3, 4,
-    ]);
-    const even = new Float64Array(4).fill(0.25);
-    expect(weightedQuantiles(values, even, [0, 0.25, 0.26, 1])).toEqual([1, 1, 2, 4]);
-  });
-  it('mean and SD are those of the definition', () => {
-    // By hand: 0.4 + 0.6 + 0.6 + 0.4 = 2; 0.4 * 1 + 0.3 * 0 + 0.2 * 1 + 0.1 * 4 = 1.
-    const { mean, sd } = weightedMoments(values, weights);
-    expect(mean).toBeCloseTo(2, 12);
-    expect(sd).toBeCloseTo(1, 12);
-    expect(weightedMoments(Float64Array.of(0, 4), Float64Array.of(0.5, 0.5)).sd).toBeCloseTo(2, 12);
   });
 });

@@ -17,11 +17,10 @@ const futures = {
     [key, Float64Array.from(Array.from({ length: DRAWS }, (_, i) => [170, 170 + i, 180 + i]).flat())],
   ]),
 };
-const equal = new Float64Array(DRAWS).fill(1 / DRAWS);
 const room = (limit: Pick<DimensionLimit, 'kind' | 'baseMm'>, deviationMm = 0) => {
   const whole = { series, ...limit, toleranceMm: 1.5, gains: [], budgets: [], liftedBy: [] };
   const deviation = new Float64Array(DRAWS).fill(deviationMm);
-  return dimensionRoom(whole as never, futures, 0, deviation, equal, cast + 100, cast + 100);
+  return dimensionRoom(whole as never, futures, 0, deviation, cast + 100, cast + 100);
 };
 
 it('room is the limit less what has grown, its tenth and ninth tenth beside it, by hand', () => {

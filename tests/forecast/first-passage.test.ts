@@ -71,7 +71,7 @@ describe('first passage', () => {
     fc.assert(
       fc.property(fc.integer(), fc.nat(20), (seed, a) => {
         const passage = firstPassage(days, search, [limit(paths(seed), () => a)], DRAWS);
-        const chance = passageChance(passage, new Float64Array(DRAWS).fill(1 / DRAWS), search.length);
+        const chance = passageChance(passage, search.length);
         for (let j = 1; j < chance.length; j++) expect(chance[j]).toBeGreaterThanOrEqual(chance[j - 1]);
         expect(chance[chance.length - 1]).toBeLessThanOrEqual(1);
       }),
@@ -91,7 +91,7 @@ describe('first passage', () => {
       limitMm: new Float64Array(weeks.length).fill(8),
     };
     const passage = firstPassage([0, 1000], weeks, [line], draws);
-    const curve = passageChance(passage, new Float64Array(draws).fill(1 / draws), weeks.length);
+    const curve = passageChance(passage, weeks.length);
     // z(.9) = 1.2816
     expect(dayOfChance(weeks, curve, 0.1)).toBeCloseTo(8 / (0.03 + 1.2816 * 0.004), -0.7);
     expect(dayOfChance(weeks, curve, 0.5)).toBeCloseTo(8 / 0.03, -0.7);

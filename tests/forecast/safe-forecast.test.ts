@@ -61,7 +61,7 @@ describe('the first passage of a limit', () => {
 
   it('the chance after the last day searched is the last one', () => {
     const passage = firstPassage(days, search, [line(10)], 1);
-    expect(Array.from(passageChance(passage, Float64Array.of(1), search.length))).toEqual([0, 0, 1, 1]);
+    expect(Array.from(passageChance(passage, search.length))).toEqual([0, 0, 1, 1]);
     expect([-5, 0, 15, 30, 99].map((day) => chanceOn(search, Float64Array.of(0, 0, 0.5, 0.8), day))).toEqual([
       0, 0, 0.25, 0.8, 0.8,
     ]);

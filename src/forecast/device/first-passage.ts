@@ -150,11 +150,10 @@ export function lifted(
   return sum;
 }
 
-/** Chance of passage on or before each search day, draws weighted (weights sum to 1). */
-export function passageChance(passage: Passage, weights: Float64Array, searchDays: number): Float64Array {
+/** Chance of passage on or before each search day. */
+export function passageChance({ at }: Passage, searchDays: number): Float64Array {
   const chance = new Float64Array(searchDays);
-  for (let i = 0; i < weights.length; i++)
-    if (passage.at[i] < searchDays) chance[passage.at[i]] += weights[i];
+  for (const day of at) if (day < searchDays) chance[day] += 1 / at.length;
   for (let j = 1; j < searchDays; j++) chance[j] = Math.min(1, chance[j] + chance[j - 1]);
   return chance;
 }

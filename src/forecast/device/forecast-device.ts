@@ -31,12 +31,11 @@ export function forecastDevice(question: DeviceQuestion): DeviceAnswer {
   const course = question.once(`course of ${plan.device.id}`, () => deviceCourse(question));
   const { halts, futures, castIndex, drawn, chance, dayOf, said, drivers } = course;
   const { deviations } = drawn;
-  const weights = new Float64Array(futures.draws).fill(1 / futures.draws);
   const now = dayNumber(today);
   const chanceNow = said !== null ? 1 : chanceOn(search, chance, now);
   const end = chance[search.length - 1] ?? 0;
   const room = limits.map((limit, d) =>
-    dimensionRoom(limit, futures, castIndex, deviations[d], weights, now, plan.read),
+    dimensionRoom(limit, futures, castIndex, deviations[d], now, plan.read),
   );
   const grownUp = isGrownUp(question, room, halts);
   const staleDays = readingAgeDays(plan, today);

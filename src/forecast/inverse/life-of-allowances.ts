@@ -18,14 +18,13 @@ export function lifeOfAllowances(question: CastQuestion, allowancesMm: readonly 
   const { days, paths } = growthFromCast(question);
   const search: number[] = [];
   for (let d = cast; d <= cast + HORIZON_DAYS; d += 7) search.push(d);
-  const weights = new Float64Array(question.draws).fill(1 / question.draws);
   return allowancesMm.map((allowanceMm) => {
     const limitMm = new Float64Array(search.length).fill(allowanceMm);
     const limits = question.series.flatMap((s) => {
       const path = paths.get(seriesKey(s));
       return path ? [{ path, castIndex: 0, limitMm }] : [];
     });
-    const chance = passageChance(firstPassage(days, search, limits, question.draws), weights, search.length);
+    const chance = passageChance(firstPassage(days, search, limits, question.draws), search.length);
     const at = (p: number) => {
       const day = dayOfChance(search, chance, p);
       return day === null ? null : isoDate(day);

@@ -97,10 +97,11 @@ export const forecastDevice: readonly MutationGroup[] = [
     changes: [
       ['line + deviationMm[i] - grown[i]', 'line - deviationMm[i] - grown[i]'],
       ["limit.kind === 'size' ? atCast[i] : 0", '0'],
-      ['[0.1, 0.9]', '[0.4, 0.6]'],
+      ['roomLowMm: roomAt(0.1)', 'roomLowMm: roomAt(0.9)'],
+      ['roomHighMm: roomAt(0.9)', 'roomHighMm: roomAt(0.1)'],
+      ['Math.ceil((chance - 1e-12) * draws) - 1', 'Math.ceil((chance - 1e-12) * draws)'],
       ['* DAYS_A_YEAR) / PACE_DAYS', '* DAYS_A_YEAR) / DAYS_A_YEAR'],
       ['* DAYS_A_YEAR) / PACE_DAYS', '* PACE_DAYS) / PACE_DAYS'],
-      ['[0.1, 0.9]', '[0.9, 0.1]'],
     ],
   },
   {
@@ -306,16 +307,6 @@ export const forecastDevice: readonly MutationGroup[] = [
         'months.low * 30.44), to: addDaysIso(from, months.high',
         'months.high * 30.44), to: addDaysIso(from, months.low',
       ],
-    ],
-  },
-  {
-    harm: 'an early day is told later than it is',
-    file: 'src/forecast/device/weighted-quantile.ts',
-    tests: safeForecast,
-    changes: [
-      ['Math.ceil((p - 1e-12) * n) - 1', 'Math.ceil((p - 1e-12) * n)'],
-      ['(sum += weights[i]) >= p - 1e-12', '(sum += weights[i]) > 1 - p'],
-      ['weights[i] * (values[i] - mean) ** 2', 'weights[i] * Math.abs(values[i] - mean)'],
     ],
   },
   {
