@@ -27,9 +27,7 @@ export function trunkGrowthFlags(input: FlagInput): Flag[] {
     const pace = (grown / (last.day - from.day)) * DAYS_A_YEAR;
     if (pace < limit || grown < detectable(last.error, from.error)) return [];
     const over = plainSpan(last.day - from.day);
-    return [
-      { series, seen: `${plainSeries(series)} grew ${wholeMm(grown)} in ${over}, ${wholeMm(pace)} a year` },
-    ];
+    return [{ series, seen: `${plainSeries(series)} grew ${wholeMm(pace)} a year over ${over}` }];
   });
   if (fast.length === 0) return [];
   // The trunk is in the stature: both readings are one sign.
