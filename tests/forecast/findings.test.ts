@@ -66,6 +66,13 @@ describe('findings', () => {
     expect(severity(noted('strap snapped').event('retired', 1, {}))).toEqual([]);
   });
 
+  it('takes a broken part for mended by a repair, not by a word on the fit', () => {
+    const broken = () => child().event('verdict', 1, { note: 'strap snapped' });
+    const kinds = (built: ReturnType<typeof child>) => findings(built).map((f) => f.kind);
+    expect(kinds(broken().event('verdict', 0, { verdict: 'good' }))).toEqual(['broken']);
+    expect(kinds(broken().event('adjusted', 0, {}))).toEqual([]);
+  });
+
   it('reads the notes of a verdict and says where they came from', () => {
     const noted = child().event('verdict', 1, {
       verdict: 'good',
@@ -91,6 +98,11 @@ describe('findings', () => {
       check('2026-06-01', 'none', { cannotWarn: true }),
     );
     expect(findings(numb)).toMatchObject([{ severity: 'see-now' }]);
+    // Under another device it says nothing of the skin here.
+    const elsewhere = check('2026-06-01', 'none', { cannotWarn: true, deviceId: 'another' });
+    expect(findings(withChecks(child().event('verdict', 1, note), elsewhere))).toMatchObject([
+      { severity: 'look' },
+    ]);
     // And it is told in the words of skin that lasts, not of a mark that may fade.
     const told = (more: Record<string, unknown>) =>
       child(more)

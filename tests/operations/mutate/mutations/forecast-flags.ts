@@ -42,6 +42,8 @@ export const forecastFlags: readonly MutationGroup[] = [
       ],
       ['c.date > f.date && sameDevice(c.deviceId)', 'sameDevice(c.deviceId)'],
       ['if (!ofTheSkin.includes(f.kind)) return false', ''],
+      ["'delivered', 'retired'].includes(e.kind)", "'delivered', 'retired', 'verdict'].includes(e.kind)"],
+      ['c.cannotWarn && (c.deviceId === null || c.deviceId === f.deviceId)', 'c.cannotWarn'],
     ],
   },
   {

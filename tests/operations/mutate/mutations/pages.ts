@@ -130,7 +130,7 @@ export const pages: readonly MutationGroup[] = [
     tests: ['tests/browser/keyboard.test.ts'],
     name: 'a scheduler works the list',
     changes: [
-      ['if (!button) return;', ''],
+      ['if (!button) return;', 'if (!button) return event.preventDefault();'],
       ['mark(index))', 'undefined)'],
       ["addEventListener('load', () => choose(at));", ''],
     ],
