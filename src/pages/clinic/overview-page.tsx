@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { TurnaroundEstimate } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
+import { planners } from '../../records/roles.js';
 import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -22,7 +23,8 @@ export function OverviewPage(props: {
   coverage: { readonly done: number; readonly total: number };
 }) {
   const { held, learned, waits, year, turnaround, states, workload, coverage } = props;
-  const { format } = usePage();
+  const { format, user } = usePage();
+  const plans = user !== null && planners.includes(user.role);
   const aChild = (n: number) => `${format.number(n / Math.max(1, year.children), 1)} a child`;
   const waited =
     waits.middleDays === null
@@ -42,7 +44,7 @@ export function OverviewPage(props: {
             />
             <p class="hint">
               Only what is cast: reviews, measuring and adjusting take places too. Who comes late for want of
-              one is on the <a href="/recall">recall list</a>.
+              one is on the {plans ? <a href="/recall">recall list</a> : 'recall list'}.
             </p>
           </>
         ) : (
