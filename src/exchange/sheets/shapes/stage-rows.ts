@@ -2,6 +2,7 @@ import { fieldHeaded, likeliestMeaning } from '../../headings/heading-meaning.js
 import { cellDevices } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import type { GridRow, SheetTable } from '../grid.js';
+import { openNameIn } from '../spoken-device.js';
 
 const STAGES = ['cast', 'fitted'] as const;
 
@@ -45,5 +46,7 @@ export function withStageRows(table: SheetTable): SheetTable {
 /** The device a cell begins with, up to what else it says; null where it names none. */
 function nameIn(cell: string): string | null {
   const name = /^[^;]*/.exec(cell)?.[0].trim() ?? '';
-  return cellDevices(name).some(({ family, likely }) => (family ?? likely) !== null) ? name : null;
+  const known = cellDevices(name).some(({ family, likely }) => (family ?? likely) !== null);
+  // 'AFO bajo' is asked about.
+  return known || openNameIn(name) !== null ? name : null;
 }
