@@ -4,17 +4,26 @@ import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { isWorn } from '../../records/device-history.js';
 import { lastHipAngle } from '../../records/hip-angle.js';
 import type { Action, DeviceDecision, Reason } from '../contract.js';
-import { decidingRoom, figureChance, LEAST_MM } from './check-figure.js';
+import {
+  barsNotRecorded,
+  isKnown,
+  isPlain,
+  PLAIN,
+  readingsLeaveNone,
+  readingsLeaveRoom,
+  SAME_DAYS,
+  saidOtherwise,
+  saidTight,
+  saidToFit,
+} from './cast-unseen.js';
+import { figureChance, LEAST_MM } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
 import { FIRST_LOOK_DAYS } from './first-look.js';
 
 export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
 
-/** From this chance that the visit finds it needed a cast is planned (ordinary skin); from the other a look with the deciding figure. */
-const PLAIN = 0.8;
+/** From this chance that the visit finds it needed a look with the deciding figure is planned. */
 const WORTH_A_LOOK = 0.2;
-/** A fortnight more or less is no matter. */
-const SAME_DAYS = 14;
 /** So near the end of usual life a look at wear counts as the look at its end, days. */
 const LIFE_LOOK_DAYS = 61;
 
@@ -128,67 +137,8 @@ const waitsForCast = ({ why }: ReadingNeeded, { forecast, castBy, until }: Devic
 const isForReview = ({ why }: ReadingNeeded, { forecast, reviewBy, today }: DeviceFacts): boolean =>
   why === 'readings-too-old' ? reviewBy < today : why === 'never-measured' && saidToFit(forecast) !== '';
 
-/** Day on which the last reviewer found that it fits; '' where nobody did. */
-const saidToFit = (forecast: DeviceFacts['forecast']): IsoDate | '' => {
-  const said = forecast?.lastVerdict;
-  return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';
-};
-
 const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
   castBy !== null && castBy <= until && (neededAtVisit ?? 0) >= WORTH_A_LOOK;
-
-/**
- * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the day to cast
- * by has passed by a whole workshop's time, or the even chance is nearer than that; or where the even chance falls within
- * reach of the list's weeks and a visit would find it needed (80 % for ordinary skin, less where a day beyond use matters
- * more). What rests on a look older than the usual review is looked at first, unless it is all but sure.
- */
-function isPlain(facts: DeviceFacts): boolean {
-  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
-  if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
-  if (saidOtherwise(facts)) return false;
-  if (readingsLeaveNone(facts)) return true;
-  if (castBy === null || evenCastBy === null) return false;
-  if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
-  const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
-  return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
-}
-
-/** Bars of this family can be let out, and nobody recorded whether these have travel: seen at the bench, not cast unseen. */
-const barsNotRecorded = ({ rule, device, forecast }: DeviceFacts): boolean => {
-  const measure = forecast && decidingRoom(forecast)?.series.measure;
-  if (!measure || device.extensionRangeMm[measure] !== undefined) return false;
-  const dimension = rule?.dimensions.find((d) => d.measure === measure);
-  return dimension?.adjustments.some((a) => a.kind === 'side-bar') ?? false;
-};
-
-/** A reviewer's word after the readings outweighs them. */
-const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
-  const said = forecast?.lastVerdict;
-  return plainRoom !== null && !(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date);
-};
-
-/** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
-const saidOtherwise = (facts: DeviceFacts): boolean =>
-  facts.plainRoom !== null &&
-  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm &&
-  !readAfterVerdict(facts) &&
-  saidToFit(facts.forecast) !== '';
-
-/** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
-const readingsLeaveNone = (facts: DeviceFacts): boolean =>
-  facts.forecast?.outcome === 'forecast' &&
-  facts.plainRoom !== null &&
-  readAfterVerdict(facts) &&
-  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm;
-
-/** They leave room even then, though more growth is expected than was read. */
-const readingsLeaveRoom = ({ plainRoom }: DeviceFacts): boolean =>
-  plainRoom !== null && plainRoom.leftMm > plainRoom.toleranceMm;
-
-/** Looked at within the usual review interval, or so far beyond use that no look is needed to say so. */
-const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>
-  reviewBy >= today || (chanceToday ?? 0) >= PLAIN;
 
 /**
  * A cast that is plainly due, or due before anything else, comes before adjusting or renewing a part; so does one due by
@@ -200,10 +150,6 @@ function castComesFirst(facts: DeviceFacts, by: IsoDate): boolean {
   const sameVisit = saidTight(facts) !== null && castBy <= addDaysIso(by < today ? today : by, SAME_DAYS);
   return isPlain(facts) || castBy <= by || sameVisit;
 }
-
-/** Day on which the last reviewer found it tight. */
-const saidTight = ({ forecast }: DeviceFacts): IsoDate | null =>
-  forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
 
 /** What falls due after the next usual review, or about the first look at a new device, is seen to there. */
 const atTheReview = ({ reviewBy, firstLookBy, until }: DeviceFacts, by: IsoDate): boolean =>

@@ -1,0 +1,71 @@
+import { addDaysIso, type IsoDate } from '../../records/dates.js';
+import { decidingRoom } from './check-figure.js';
+import type { DeviceFacts } from './device-facts.js';
+
+/** From this chance that the visit finds it needed a cast is planned (ordinary skin). */
+export const PLAIN = 0.8;
+/** A fortnight more or less is no matter. */
+export const SAME_DAYS = 14;
+
+/**
+ * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the day to cast
+ * by has passed by a whole workshop's time, or the even chance is nearer than that; or where the even chance falls within
+ * reach of the list's weeks and a visit would find it needed (80 % for ordinary skin, less where a day beyond use matters
+ * more). What rests on a look older than the usual review is looked at first, unless it is all but sure.
+ */
+export function isPlain(facts: DeviceFacts): boolean {
+  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
+  if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
+  if (saidOtherwise(facts)) return false;
+  if (readingsLeaveNone(facts)) return true;
+  if (castBy === null || evenCastBy === null) return false;
+  if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
+  const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
+  return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
+}
+
+/** Bars of this family can be let out, and nobody recorded whether these have travel: seen at the bench, not cast unseen. */
+export const barsNotRecorded = ({ rule, device, forecast }: DeviceFacts): boolean => {
+  const measure = forecast && decidingRoom(forecast)?.series.measure;
+  if (!measure || device.extensionRangeMm[measure] !== undefined) return false;
+  const dimension = rule?.dimensions.find((d) => d.measure === measure);
+  return dimension?.adjustments.some((a) => a.kind === 'side-bar') ?? false;
+};
+
+/** A reviewer's word after the readings outweighs them. */
+const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
+  const said = forecast?.lastVerdict;
+  return plainRoom !== null && !(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date);
+};
+
+/** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
+export const saidOtherwise = (facts: DeviceFacts): boolean =>
+  facts.plainRoom !== null &&
+  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm &&
+  !readAfterVerdict(facts) &&
+  saidToFit(facts.forecast) !== '';
+
+/** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
+export const readingsLeaveNone = (facts: DeviceFacts): boolean =>
+  facts.forecast?.outcome === 'forecast' &&
+  facts.plainRoom !== null &&
+  readAfterVerdict(facts) &&
+  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm;
+
+/** They leave room even then, though more growth is expected than was read. */
+export const readingsLeaveRoom = ({ plainRoom }: DeviceFacts): boolean =>
+  plainRoom !== null && plainRoom.leftMm > plainRoom.toleranceMm;
+
+/** Looked at within the usual review interval, or so far beyond use that no look is needed to say so. */
+export const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>
+  reviewBy >= today || (chanceToday ?? 0) >= PLAIN;
+
+/** Day on which the last reviewer found that it fits; '' where nobody did. */
+export const saidToFit = (forecast: DeviceFacts['forecast']): IsoDate | '' => {
+  const said = forecast?.lastVerdict;
+  return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';
+};
+
+/** Day on which the last reviewer found it tight. */
+export const saidTight = ({ forecast }: DeviceFacts): IsoDate | null =>
+  forecast?.lastVerdict?.verdict === 'tight' ? forecast.lastVerdict.date : null;
