@@ -160,4 +160,5 @@ export const thirteenthRound: readonly NoteCase[] = [
   ['dark line on the shin, still there at breakfast', ['skin-lasting']],
   ['dark line drawn on the shell for the trim', []],
   ['heel red for an hour, it is a bit of a worry', ['skin-lasting']],
+  ['he has outgrown splints and boots', ['fit-changed']],
 ];

@@ -70,7 +70,7 @@ const OF_ANOTHER =
 
 /** 'It is unchanged' is of what was told; 'range unchanged' is of another thing. */
 const IT_IS =
-  /^\s*(?:(?:it|they|this|that|which|both|all|is|are|was|were|has been|remains?|stays?|but|and|still|largely|otherwise|x ray|xray|film|curve|cobb|scan)\b ?)*/;
+  /^\s*(?:(?:it|they|this|that|which|both|all|is|are|was|were|has been|remains?|stays?|but|and|still|largely|otherwise|x[ -]?ray|film|curve|cobb|scan)\b ?)*/;
 
 /** 'None seen', 'not there yet', 'the video shows none'. */
 const NOT_SO =

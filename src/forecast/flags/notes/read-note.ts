@@ -141,11 +141,11 @@ function heldAgainstTheWhole(note: string, found: NoteFinding[], harmAbove: numb
 const PAST_AN_END =
   /\b\d+(?:\.\d+)? ?[mc]m\b.*\b(?:past|over|beyond|off|short|shorter|below|above|lower|higher|too)\b/;
 
-/** Log odds, set on the notes of four writers each left out of the weights: see models/notes. */
-const HARM_ABOVE = 1;
+/** Log odds, set on the notes of ten writers each left out of the weights: see models/notes. */
+const HARM_ABOVE = 1.5;
 /** What a clause names and another takes back weighs by its words all the same: more is asked of the rest. */
 const HARM_AFTER_ALL = 3;
-const HARMLESS_BELOW = -1;
+const HARMLESS_BELOW = -1.5;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {

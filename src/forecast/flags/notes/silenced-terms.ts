@@ -287,9 +287,13 @@ export function isPast(clause: string, term: Term): boolean {
   return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
 }
 
+/** 'The outgrown pair can go', not 'has outgrown splints'. */
+const THE_OUTGROWN = /\b(?:the|his|her|their|those|an) $/;
+
 const isOfTheOld = (clause: string, term: Term): boolean =>
+  (THE_OUTGROWN.test(clause.slice(0, term.at)) && clause.slice(term.at).search(OLD_DEVICE) === 0) ||
   (ofTheDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
-  OLD_DEVICE.test(term.text) ||
+  (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
   IN_THE_OLD.test(clause) ||
   isReplacedBy(term.kind, clause.slice(0, term.at), clause.slice(term.end));
 

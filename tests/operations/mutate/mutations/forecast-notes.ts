@@ -74,10 +74,10 @@ export const forecastNotes: readonly MutationGroup[] = [
       'tests/forecast/notes/read-note.test.ts',
     ],
     changes: [
-      ['HARM_ABOVE = 1;', 'HARM_ABOVE = 15;'],
+      ['HARM_ABOVE = 1.5;', 'HARM_ABOVE = 15;'],
       ['HARM_AFTER_ALL = 3;', 'HARM_AFTER_ALL = 30;'],
-      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
-      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = 3;'],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = -10;'],
+      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = 3;'],
       ["severityOf[kind] !== 'look' ||", ''],
       ["kind === 'treatment-planned' ||", ''],
       ['PAST_AN_END.test(words) ||', ''],
