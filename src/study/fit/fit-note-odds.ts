@@ -21,6 +21,28 @@ const RIDGE = 0.5;
 const STEPS = 600;
 const RATE = 0.03;
 
+/** What one note adds to the gradient: a sentence answers for the note by its share of the odds. */
+function addMisses(
+  gradient: Float64Array,
+  w: Float64Array,
+  sentences: readonly Int32Array[],
+  harm: number,
+  notes: number,
+): void {
+  const odds = sentences.map((s) => {
+    let sum = 0;
+    for (const f of s) sum += w[f];
+    return Math.exp(sum);
+  });
+  const all = odds.reduce((sum, o) => sum + o, 0);
+  const mean = all / odds.length;
+  const miss = mean / (1 + mean) - harm;
+  sentences.forEach((s, k) => {
+    const share = (miss * odds[k]) / all / notes;
+    for (const f of s) gradient[f] += share;
+  });
+}
+
 /**
  * Logistic regression on the mean odds of a note's sentences with a ridge penalty, by Adam over all notes at once; the same
  * figures on every run.
@@ -34,7 +56,7 @@ export function fitNoteOdds(notes: readonly JudgedNote[]): NoteWeights {
   const index = new Map(names.map((name, i) => [name, i]));
   const bias = names.length;
   const rows = ofNote.map((sentences) =>
-    sentences.map((features) => [...[...features].flatMap((f) => index.get(f) ?? []), bias]),
+    sentences.map((features) => Int32Array.of(...[...features].flatMap((f) => index.get(f) ?? []), bias)),
   );
   const w = new Float64Array(bias + 1);
   const [first, second, gradient] = [
@@ -43,25 +65,16 @@ export function fitNoteOdds(notes: readonly JudgedNote[]): NoteWeights {
     new Float64Array(w.length),
   ];
   for (let step = 1; step < STEPS; step++) {
-    w.forEach((v, i) => {
-      gradient[i] = (RIDGE * v) / notes.length;
-    });
-    rows.forEach((sentences, i) => {
-      const odds = sentences.map((s) => Math.exp(s.reduce((sum, f) => sum + w[f], 0)));
-      const all = odds.reduce((sum, o) => sum + o, 0);
-      const mean = all / odds.length;
-      const miss = mean / (1 + mean) - Number(notes[i].harm);
-      // A sentence answers for the note by its share of the odds.
-      sentences.forEach((s, k) => {
-        for (const f of s) gradient[f] += (miss * odds[k]) / all / notes.length;
-      });
-    });
+    for (let i = 0; i < w.length; i++) gradient[i] = (RIDGE * w[i]) / notes.length;
+    for (const [i, sentences] of rows.entries())
+      addMisses(gradient, w, sentences, Number(notes[i].harm), notes.length);
     const [unbiasFirst, unbiasSecond] = [1 - 0.9 ** step, 1 - 0.999 ** step];
-    gradient.forEach((g, i) => {
+    for (let i = 0; i < w.length; i++) {
+      const g = gradient[i];
       first[i] = 0.9 * first[i] + 0.1 * g;
       second[i] = 0.999 * second[i] + 0.001 * g * g;
       w[i] -= (RATE * (first[i] / unbiasFirst)) / (Math.sqrt(second[i] / unbiasSecond) + 1e-8);
-    });
+    }
   }
   const rounded = [...w].map((v) => Number(v.toFixed(2)));
   return { intercept: rounded[bias], features: names.join('|'), weights: rounded.slice(0, bias) };
