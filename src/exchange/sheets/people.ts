@@ -11,6 +11,13 @@ export interface Person {
 
 const nameKey = (name: string): string => foldText(name).split(' ').sort().join(' ');
 
+/** 'Twins: Ada and Max', 'Ada & Max'; not 'Twin 2, Max'. */
+const SEVERAL =
+  /\b(?:twins|triplets|siblings|zwillinge|drillinge|geschwister|jumeaux|jumelles|gemelos|gemelas|mellizos|tweeling|gemelli|gemelle)\b|[a-z] (?:and|und|et) [a-z]|[&+]/;
+
+/** A name that is two children's: their sizes and devices would become one child's. */
+export const namesSeveral = (name: string): boolean => SEVERAL.test(name.toLowerCase());
+
 /** Children by hospital number, by name and birth date, or by name alone where only one child has it. */
 export class People {
   private readonly byId = new Map<string, Person>();

@@ -7,7 +7,7 @@ import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import { bookOf, type GridRow } from './grid.js';
-import { People, type Person } from './people.js';
+import { namesSeveral, People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';
 
 /** A row with whom it is about and when. */
@@ -102,6 +102,10 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     if (id === '' && name === '' && (birthText === '' || saysNothing(birthText))) {
       // Nothing of the child on the line: it goes on with the child above, as merged or left-out cells mean.
       return { row, person: last, why: 'does not say which child' };
+    }
+    if (namesSeveral(name)) {
+      last = null;
+      return { row, person: null, why: 'names more than one child; give each rows of its own' };
     }
     let birth: IsoDate | null = null;
     let toDays = 0;
