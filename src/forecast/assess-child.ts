@@ -73,19 +73,22 @@ function withoutDoubt(
   record: ChildRecord,
   context: AssessmentContext,
 ): ChildAssessment {
-  if (!asRead.forecasts.some(isUnanswered)) return asRead;
+  const unanswered = new Set(asRead.forecasts.filter(isUnanswered).map((f) => f.deviceId));
+  if (unanswered.size === 0) return asRead;
+  const devices = record.devices.filter((d) => unanswered.has(d.id));
   const asked = readingsInQuestion(recordUntil(record, context.today), asRead.suggestions);
   const others = asked.map((readings) => {
-    const kept = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
+    const measurements = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
     const without = readings.map((r) => r.id).join(' ');
     const once: Once = (name, work) => (context.once ?? everyTime)(`${name} without ${without}`, work);
-    const { forecasts } = assess({ ...record, measurements: kept }, { ...context, once });
-    return { readings, forecasts };
+    const { forecasts } = assess({ ...record, devices, measurements }, { ...context, once });
+    return { readings, byDevice: new Map(forecasts.map((f) => [f.deviceId, f])) };
   });
-  const forecasts = asRead.forecasts.map((forecast, i) =>
-    isUnanswered(forecast)
-      ? others.reduce((earliest, o) => earlierOf(earliest, o.forecasts[i], o.readings), forecast)
-      : forecast,
+  const forecasts = asRead.forecasts.map((forecast) =>
+    others.reduce((earliest, { readings, byDevice }) => {
+      const other = byDevice.get(forecast.deviceId);
+      return other ? earlierOf(earliest, other, readings) : earliest;
+    }, forecast),
   );
   return { ...asRead, forecasts };
 }
