@@ -130,4 +130,21 @@ export const ninthCases: readonly PractitionerCase[] = [
     action: 'measure',
     why: 'likely 156 typed wrong: read again before anything is cast for it',
   },
+  {
+    name: 'calf named tight on Tuesday, the strap at its last hole in the same note, toes with room',
+    child: () =>
+      read(
+        kid(8.2, 'male', { conditions: ['hemiplegia'], affectedSide: 'right' }),
+        'foot_length/right 14:186 8:190 2:192 .1:193; foot_length/left 14:189 8:193 2:196 .1:197; calf_girth/right 8:225 2:236 .1:240',
+      )
+        .device('articulated-afo', 'right', 8)
+        .event('verdict', 0.1, {
+          verdict: 'tight',
+          measure: 'calf_girth',
+          side: 'right',
+          note: 'strap at its last hole, shell edges mark a little and fade, toes have room. Back for strap',
+        }),
+    action: 'adjust',
+    why: 'it has been looked at: a longer strap and a flare, the device goes on',
+  },
 ];

@@ -241,8 +241,9 @@ const ofTreatment = ['fit-changed', 'treatment-planned'];
 
 /** Surgery, toxin, tone or contracture change what it must fit, which growth does not know: looked at before anything is cast. */
 const fitChanged: Rule = (facts) => {
-  // A reviewer who called it tight has looked at it.
-  const looked = (castIsDue(facts) && saidTight(facts)) || '';
+  // A reviewer who called it tight has looked at it, where that is answered.
+  const answered = castIsDue(facts) || (facts.adjust !== null && facts.adjust.by <= facts.until);
+  const looked = (answered && saidTight(facts)) || '';
   const found = openFindings(facts).find(
     (f) => ofTreatment.includes(f.kind) && (f.kind === 'treatment-planned' || f.date > looked),
   );
