@@ -17,6 +17,7 @@ import { fileTitle } from '../title-measure.js';
 import type { Mention } from './device-register.js';
 import { markDaysOf, ofDevice } from './device-sheet.js';
 
+const HIGH = /\d\s*(?:mm|cm|in|inch|inches|")(?!\p{L})/iu;
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
 const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false, said: '', state: null } as const;
@@ -138,6 +139,10 @@ function underDevice(
       side: headed ?? d.side,
       family: d.family === null || d.family === named[0].family ? family : d.family,
     }));
+  // '12 mm L outsole' under 'Raise': the cell says how high and under which foot.
+  const under = named.find((d) => d.side !== null)?.side;
+  if (family === 'shoe-raise' && HIGH.test(text) && !takesBack(text) && under)
+    return [{ ...one, side: under }];
   const stage = takesBack(text) ? null : stageSaid(text);
   if (stage !== null && visit !== null) return [{ ...one, [stage]: visit }];
   if (!takesBack(text) && cellDevices(text).some((d) => d.family !== null)) return [one];
@@ -230,7 +235,8 @@ function sidesOf(
     taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
     return ['left', 'right'];
   }
-  const sided = conditionSide === 'left' || conditionSide === 'right';
+  // A raise belongs under the shorter leg, which of an overgrowth is the other one than the diagnosis names.
+  const sided = rule.id !== 'shoe-raise' && (conditionSide === 'left' || conditionSide === 'right');
   const answer = taken.ask({
     id: `side:${device.word}${sided ? ':one-sided' : ''}`,
     asks: sided
