@@ -98,7 +98,7 @@ export function reckonedCast(
   row: GridRow,
   column: Column,
   fitted: IsoDate | null,
-  visit: IsoDate | null,
+  { visit, person }: Pick<Mention, 'visit' | 'person'>,
 ): IsoDate | null {
   const seen = visit === null ? null : 'visit';
   const from = fitted === null ? seen : 'fitting';
@@ -132,5 +132,9 @@ export function reckonedCast(
       ? `devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`
       : 'devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.',
   );
-  return fitted !== null ? addDaysIso(fitted, -DAYS_TO_FITTING) : visit;
+  if (fitted === null) return visit;
+  const cast = addDaysIso(fitted, -DAYS_TO_FITTING);
+  if (person.birthDate === null || cast >= person.birthDate || fitted < person.birthDate) return cast;
+  taken.tell('devices fitted in the first weeks of life are taken as cast on the day of birth, not before it.');
+  return person.birthDate;
 }

@@ -61,8 +61,9 @@ export class DeviceRows {
   }
 
   /** A device that waits for its family or side will need a cast as well: both are asked in one go. */
-  private askCastToo({ row, visit }: Mention): void {
+  private askCastToo(mention: Mention): void {
     const { taken } = this;
+    const { row, visit } = mention;
     const stages = ['device.cast_date', 'device.fitted_date'] as const;
     if (visit === null || stages.some((field) => fieldColumns(taken.columns, field).length > 0)) return;
     const { text, column } = fieldCell(taken.columns, row, 'device.family');
@@ -70,7 +71,7 @@ export class DeviceRows {
       column !== null &&
       cellDevices(text).some((d) => d.family !== null && d.cast === null && d.fitted === null)
     )
-      reckonedCast(this.taken, row, column, null, visit);
+      reckonedCast(taken, row, column, null, mention);
   }
 
   // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: a device's days, each from the surest place on, as the next needs the one before
@@ -98,7 +99,7 @@ export class DeviceRows {
     const castDate =
       said ??
       (last?.cells.cast_date as IsoDate | undefined) ??
-      reckonedCast(taken, row, column, fitted?.date ?? null, visit);
+      reckonedCast(taken, row, column, fitted?.date ?? null, mention);
     if (castDate === null) return null;
     const before = last ?? this.made(row, person.id, family, side, castDate, device.word);
     const made = this.orAnother(before, row, column, device);
