@@ -76,7 +76,9 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     // 'Foot length before': of a day that nobody can tell.
     if (has('other-time') || has('yet-to-come')) return [{ meaning: { kind: 'keep' }, weight: 0.8 }];
     const at = deviceDayOf(fields[0]);
-    if (at !== undefined) return readings(concepts, side, at);
+    const weigh = has('first-visit') ? 0.79 : 1;
+    if (at !== undefined)
+      return readings(concepts, side, at).map((r) => ({ ...r, weight: r.weight * weigh }));
   }
   if (fields.length > 0) return [];
   if (has('device')) {

@@ -24,6 +24,7 @@ export type Concept =
         | 'age-unit'
         | 'today'
         | 'other-time'
+        | 'first-visit'
         | 'yet-to-come'
         | 'noise'
         | 'remarks'
@@ -82,6 +83,7 @@ function addVocabulary(language: Language, add: AddPhrases): void {
   add(v.ageMonths, { is: 'age-unit' }, language);
   add(v.ageWeeks, { is: 'age-unit' }, language);
   add(v.otherTime, { is: 'other-time' }, language);
+  for (const is of ['first-visit', 'other-time'] as const) add(v.firstVisit, { is }, language);
   add(v.yetToCome, { is: 'yet-to-come' }, language);
   for (const is of ['person', 'name', 'number', 'date', 'age', 'today', 'noise', 'kept'] as const)
     add(v[is], { is }, language);

@@ -88,6 +88,8 @@ export interface Vocabulary {
   readonly today: string;
   /** Beside a measure: of another day than the row's, or not measured at all. */
   readonly otherTime: string;
+  /** Beside a measure: of the first visit, where that has a day of its own. */
+  readonly firstVisit: string;
   /** Beside a day or a device: not yet, so it tells nothing of what is. */
   readonly yetToCome: string;
   /** Words that say nothing: of, the, current. */

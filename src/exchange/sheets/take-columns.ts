@@ -2,6 +2,7 @@ import { foldText } from '../headings/fold-words.js';
 import { type Candidate, likeliestMeaning } from '../headings/heading-meaning.js';
 import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
+import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
@@ -72,6 +73,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       ? { ...option, candidate: { ...option.candidate, meaning: { kind: 'keep' } } }
       : option,
   );
+  for (const option of scored)
+    if (saysFirst(option.candidate, table.headings[option.index], firstDated(table, option.index, scored)))
+      option.score *= 0.5;
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
@@ -106,8 +110,13 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
     const plain = option === undefined ? null : withoutDay(option.candidate.meaning, meanings);
     // 'Foot L allowance': beside a word nobody knows a size may be of anything; it is asked openly.
     const open = option?.candidate.meaning.kind === 'reading' && option.candidate.unknownWords > 0;
+    // 'Height at start' of no day of its own is asked openly as well.
+    const undated =
+      option?.candidate.meaning.kind === 'keep' &&
+      isFirst(heading) &&
+      candidates.some((c) => c.meaning.kind === 'reading');
     const likely =
-      open || twice.get(index) === null
+      open || undated || twice.get(index) === null
         ? null
         : (twice.get(index) ?? plain ?? option?.candidate.meaning ?? null);
     const sure = likely === null ? 'unknown' : certainty;
@@ -213,6 +222,22 @@ function isTryOn({ headings }: SheetTable, { index, candidate }: Scored, all: re
     all.some((s) => s.index !== index && fitted(s.candidate) && s.fit >= 0.75)
   );
 }
+
+/** 'Bilan initial', 'Baseline' over a size: of the first visit where a day stands under the same words, else of a day nobody knows. */
+const firstWords = wordSet((v) => v.firstVisit);
+const isFirst = (heading: string): boolean =>
+  [...firstWords].some((phrase) => ` ${foldText(heading)} `.includes(` ${phrase} `));
+const firstDated = ({ headings }: SheetTable, index: number, all: readonly Scored[]): boolean =>
+  isFirst(headings[index]) &&
+  all.some(
+    (s) =>
+      s.index < index &&
+      isField(s.candidate.meaning, 'visit.date') &&
+      s.fit >= 0.75 &&
+      isFirst(headings[s.index]),
+  );
+const saysFirst = ({ meaning }: Candidate, heading: string, dated: boolean): boolean =>
+  isFirst(heading) && meaning.kind === (dated ? 'keep' : 'reading');
 
 /** 'Ht at scan' beside 'Scan' and 'Last clinic': where a word is a visit's and the cast's, a column of casts decides. */
 function isOfDeviceDay({ index, candidate }: Scored, all: readonly Scored[]): boolean {

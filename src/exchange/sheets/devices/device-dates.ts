@@ -135,6 +135,8 @@ export function reckonedCast(
   if (fitted === null) return visit;
   const cast = addDaysIso(fitted, -DAYS_TO_FITTING);
   if (person.birthDate === null || cast >= person.birthDate || fitted < person.birthDate) return cast;
-  taken.tell('devices fitted in the first weeks of life are taken as cast on the day of birth, not before it.');
+  taken.tell(
+    'devices fitted in the first weeks of life are taken as cast on the day of birth, not before it.',
+  );
   return person.birthDate;
 }

@@ -235,8 +235,7 @@ function sidesOf(
     taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
     return ['left', 'right'];
   }
-  // A raise belongs under the shorter leg, which of an overgrowth is the other one than the diagnosis names.
-  const sided = rule.id !== 'shoe-raise' && (conditionSide === 'left' || conditionSide === 'right');
+  const sided = saysSide(rule, conditionSide);
   const answer = taken.ask({
     id: `side:${device.word}${sided ? ':one-sided' : ''}`,
     asks: sided
@@ -252,6 +251,10 @@ function sidesOf(
   if (answer === 'affected' && sided) return [conditionSide as 'left'];
   return [];
 }
+
+/** A raise belongs under the shorter leg, which of an overgrowth is the other one than the diagnosis names. */
+const saysSide = ({ id }: FamilyRule, conditionSide: string): boolean =>
+  id !== 'shoe-raise' && (conditionSide === 'left' || conditionSide === 'right');
 
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
 function familyOf(
