@@ -4,6 +4,7 @@ import { foldText } from '../headings/fold-words.js';
 import { languageOf } from '../headings/spoken-languages.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { MadeRow } from './canonical.js';
+import { cellDevices } from './cell-device.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
@@ -59,7 +60,7 @@ export class ChildRows {
       this.diagnosis(taken, row, child, set);
       this.gestation(taken, row, set);
       for (const name of FLAGS) this.flag(taken, row, name, set);
-      this.side(taken, row, set);
+      this.side(taken, row, child, set);
       for (const name of TEXTS) {
         const text = fieldColumns(taken.columns, `child.${name}` as FieldId)
           .map((c) => cellOf(row, c))
@@ -109,7 +110,16 @@ export class ChildRows {
     set('sex', sex, column);
   }
 
-  private side(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
+  private side(taken: TakenTable, row: PersonRow['row'], { cells }: Gathered, set: SetCell): void {
+    const beside = fieldCell(taken.columns, row, 'side');
+    const one = sideIn(beside.text);
+    if (one !== null && holdsBothSides(taken, row)) {
+      const sided = !cells.conditions || /\b(?:clubfoot|hip-dysplasia)\b/.test(cells.conditions);
+      if (sided) set('affected_side', one, beside.column);
+      taken.tell(
+        `"${beside.column?.heading}" stands beside devices that hold both sides; it is ${sided ? "taken as the child's affected side" : 'not taken'}.`,
+      );
+    }
     const side = fieldCell(taken.columns, row, 'child.affected_side');
     set('affected_side', sideWord(side.text), side.column);
     if (side.text !== '' && sideWord(side.text) === '')
@@ -206,6 +216,22 @@ export class ChildRows {
       );
     } else taken.refuse(row, column, 'is neither yes nor no', 'yes or no');
   }
+}
+
+/** Boots with a bar, a harness: a side in such a row is of nothing but the child. */
+function holdsBothSides({ columns, desk, table, file }: TakenTable, row: PersonRow['row']): boolean {
+  if (columns.some(({ meaning }) => meaning?.kind === 'reading' && meaning.side === 'row')) return false;
+  const families = columns.flatMap((column) => {
+    const { meaning } = column;
+    if (meaning?.kind === 'field' && meaning.field === 'device.family')
+      return cellDevices(cellOf(row, column)).map(({ family }) => family);
+    return meaning?.kind === 'device' || meaning?.kind === 'field' ? (meaning.family ?? []) : [];
+  });
+  const both = (family: string) => desk.rules.get(family)?.sides === 'both';
+  // 'Boots on' in a list called 'Boots and bar': what the title says.
+  if (families.length === 0)
+    families.push(...[...table.titles, fileTitle(file)].flatMap(cellDevices).map(({ likely }) => likely));
+  return families.length > 0 && families.every((named) => named?.split('|').every(both) ?? false);
 }
 
 /** 'none' is said of a diagnosis; other words for nothing, and an empty cell, are not. */

@@ -12,7 +12,7 @@ export interface TypedList {
   readonly file: NamedFile;
   /** What the clinic answers when it is asked. */
   readonly answers: Answers;
-  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'state ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT', 'asks nothing'. */
+  /** 'child ...', 'reading ...', 'device ...', 'ended ...', 'state ...', 'ask ID', 'refused ROW COLUMN', 'kept TEXT', 'told TEXT', 'asks nothing'. */
   readonly taken: readonly string[];
 }
 

@@ -31,12 +31,14 @@ describe('lists as clinics keep them', () => {
       answers: list.answers,
     });
     const kept = list.taken.filter((line) => line.startsWith('kept '));
-    const taken = list.taken.filter((line) => !kept.includes(line) && line !== 'asks nothing');
+    const told = list.taken.filter((line) => line.startsWith('told '));
+    const taken = list.taken.filter((line) => ![...kept, ...told, 'asks nothing'].includes(line));
     // Fittings and states are looked at where a list says them.
     const stated = taken.some((line) => line.startsWith('state '));
     const found = takenText(parsed).filter((line) => stated || !line.startsWith('state '));
     expect(found.sort()).toEqual(taken.sort());
     for (const line of kept) expect(JSON.stringify(parsed.caseload)).toContain(line.slice('kept '.length));
+    for (const line of told) expect(parsed.notices.join('\n')).toContain(line.slice('told '.length));
   });
 });
 
