@@ -31,6 +31,15 @@ const NONE = spokenWords('none');
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));
 
+/** 'Boots, insoles both': the pieces of a cell that name footwear, of which no device is made. */
+export function footwearIn(cell: string): string[] {
+  const { text, days } = daysMarked(withJoinedNames(cell));
+  return piecesOf(text, days).flatMap((piece) => {
+    const { word, said } = spoken(piece.text, days);
+    return FOOTWEAR.has(word) ? [said] : [];
+  });
+}
+
 interface Piece {
   readonly text: string;
   /** Joined to the one before by 'and' or +, not set beside it. */
