@@ -21,8 +21,8 @@ export function shoesIn(
   row: GridRow,
   person: Person,
   dateFor: (column: Column) => string | null,
-): MadeRow[] {
-  return fieldColumns(taken.columns, 'shoe.size').flatMap((column): MadeRow[] => {
+): [Column, MadeRow][] {
+  return fieldColumns(taken.columns, 'shoe.size').flatMap((column): [Column, MadeRow][] => {
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text)) return [];
     const date = dateFor(column);
@@ -39,24 +39,23 @@ export function shoesIn(
     }
     const { system, size, footMm } = shoe;
     taken.left.mark(row, column);
-    return [
-      {
-        row: row.row,
-        cells: {
-          id: '',
-          child_id: person.id,
-          date,
-          measure: 'shoe_length',
-          side: '',
-          value: footMm.toFixed(1),
-          unit: 'mm',
-          method: 'shoe',
-          technical_error: shoeStepMm(system).toFixed(2),
-          entered: `${system} ${size}`,
-        },
-        places: { value: { column: column.heading, given: text } },
+    const made = {
+      row: row.row,
+      cells: {
+        id: '',
+        child_id: person.id,
+        date,
+        measure: 'shoe_length',
+        side: '',
+        value: footMm.toFixed(1),
+        unit: 'mm',
+        method: 'shoe',
+        technical_error: shoeStepMm(system).toFixed(2),
+        entered: `${system} ${size}`,
       },
-    ];
+      places: { value: { column: column.heading, given: text } },
+    };
+    return [[column, made]];
   });
 }
 

@@ -188,7 +188,7 @@ function gathered(
   const visits = visitDates(taken);
   const readings: RawReading[] = [];
   const markers: MadeRow[] = [];
-  const shoes: MadeRow[] = [];
+  const shoes = new Map<string, MadeRow>();
   const mentions: Mention[] = [];
   const remarks: Remark[] = [];
   const speaks = columns.some(
@@ -209,13 +209,32 @@ function gathered(
     const dateFor = (column: Column) => visits(row, column, person.birthDate);
     remarks.push(...remarksIn(taken, row, person, dateFor));
     readings.push(...readingsIn(taken, row, person, dateFor));
-    shoes.push(...shoesIn(taken, row, person, () => visits(row, null, person.birthDate)));
+    for (const [column, shoe] of shoesIn(taken, row, person, dateFor)) keepLatest(taken, shoes, column, shoe);
     const visit = visits(row, null, person.birthDate);
     mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, dateFor));
     taken.left.settle(row, measured);
   }
-  return { taken, rows, readings, markers, shoes, mentions, remarks, devices, firstDevice: new Map() };
+  return {
+    taken,
+    rows,
+    readings,
+    markers,
+    shoes: [...shoes.values()],
+    mentions,
+    remarks,
+    devices,
+    firstDevice: new Map(),
+  };
+}
+
+/** One cell beside the sizes of several days is one shoe. */
+function keepLatest(taken: TakenTable, shoes: Map<string, MadeRow>, column: Column, shoe: MadeRow): void {
+  const cell = `${shoe.row}/${column.index}/${shoe.cells.entered}`;
+  const before = shoes.get(cell)?.cells.date;
+  if (before === undefined || before < shoe.cells.date) shoes.set(cell, shoe);
+  if (before !== undefined && before !== shoe.cells.date)
+    taken.tell(`"${column.heading}" is one cell beside several days; it is taken as of the latest.`);
 }
 
 const whoColumn = (columns: readonly Column[]): Column | null =>
