@@ -84,7 +84,7 @@ const HEAD_WORDS = languages.map(
   (language) => phrasesOf(vocabularies[language].parts.head ?? '')[0] ?? 'head',
 );
 
-const isOfHead = (heading: string): boolean => {
+export const isOfHead = (heading: string): boolean => {
   const meaning = likeliestMeaning(heading);
   return meaning?.kind === 'reading' && meaning.measure === 'head_circumference';
 };

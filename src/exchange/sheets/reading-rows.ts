@@ -8,6 +8,7 @@ import type { Language } from '../headings/vocabulary.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { isDoubt, saysNothing, saysNotMeasured } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
+import { isOfHead, isOfHelmets, ofHead } from './column-candidates.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
 import { doubtedIn } from './remark-doubts.js';
@@ -191,7 +192,9 @@ const unitInHeading = (heading: string): Unit | null =>
 
 /** What a word in a column of measures means: of several, in the language of the column and as the value can be. */
 function measureOf(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
-  const found = headingCandidates(text).filter((c) => c.meaning.kind === 'reading' && c.strength >= 0.75);
+  // A bare 'Length' among the lines of a head is no child's.
+  const least = isOfHeads(taken, column) ? 0.8 : 0.75;
+  const found = headingCandidates(text).filter((c) => c.meaning.kind === 'reading' && c.strength >= least);
   if (found.length < 2) return found[0]?.meaning ?? null;
   const language = columnLanguages(taken, column);
   const weight = (c: Candidate) =>
@@ -216,15 +219,27 @@ function askMeasure(
     taken.tell('shoe sizes among the lines of sizes are not read: they need a column of their own.');
     return null;
   }
+  const head = isOfHeads(taken, column) ? ofHead(text)[0]?.meaning : undefined;
   const answer = taken.ask({
     id: `measure:${foldText(text)}`,
     asks: `Which size is "${text}" under "${column.heading}"?`,
     examples: [cellOf(row, value)],
-    suggested: null,
+    suggested: head?.kind === 'reading' ? head.measure : null,
     at: [row, value],
   });
   return answer === null ? null : meaningNamed(answer);
 }
+
+/** Whether the lines of a list name the circumference of the head, or its title or headings a helmet. */
+function isOfHeads(taken: TakenTable, column: Column): boolean {
+  const known = ofHeads.get(taken);
+  if (known !== undefined) return known;
+  const named = new Set(taken.table.rows.slice(0, 400).map((row) => cellOf(row, column)));
+  const found = isOfHelmets(taken.table) || [...named].some(isOfHead);
+  ofHeads.set(taken, found);
+  return found;
+}
+const ofHeads = new WeakMap<TakenTable, boolean>();
 
 const languagesOf = new WeakMap<TakenTable, readonly Language[]>();
 function columnLanguages(taken: TakenTable, column: Column): readonly Language[] {
