@@ -111,9 +111,8 @@ const AGES: readonly (readonly [RegExp, (first: number, second: number, unit: st
   [/^(\d{1,2})\s*[;:]\s*(0?\d|1[01])$/, (years, months) => years + months / 12],
   [/^(\d{1,2})\/12$/, (months) => months / 12],
   [/^(\d{1,2}) (\d{1,2})\/12$/, (years, months) => years + months / 12],
-  [/^(\d{1,2})\/52$/, (weeks) => (weeks * 7) / 365.25],
   [/^([1-6])\/7$/, (days) => days / 365.25],
-  [new RegExp(`^(\\d{1,3})\\s*${WEEKS}$`), (weeks) => (weeks * 7) / 365.25],
+  [new RegExp(`^(\\d{1,3})(?:\\s*${WEEKS}|\\/52)$`), (weeks) => (weeks * 7) / 365.25],
 ];
 const BARE = new RegExp(`^(\\d{1,3}(?:[.,]\\d+)?)\\s*(${YEARS})?\\.?$`);
 
