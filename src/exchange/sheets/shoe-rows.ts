@@ -1,6 +1,7 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { type ShoeSystem, shoeFootLengthsMm, shoeStepMm } from '../../records/shoe-size.js';
 import { foldText } from '../headings/fold-words.js';
+import { headingDate } from '../headings/written-date.js';
 import type { MadeRow } from './canonical.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
@@ -64,7 +65,7 @@ function systemSaid(taken: TakenTable, row: GridRow, column: Column, text: strin
   const [, before, digits, , after] = SIZE.exec(text.trim()) ?? [];
   if (systemOf(before ?? after ?? column.heading, Number(digits.replace(',', '.'))) !== null) return null;
   const answer = taken.ask({
-    id: `shoe:${foldText(column.heading)}`,
+    id: `shoe:${foldText(column.heading.replace(headingDate(column.heading) ?? '', ' '))}`,
     asks: `Which sizes are those under "${column.heading}"?`,
     examples: column.examples,
     suggested: null,
