@@ -4,7 +4,7 @@ import type { DeviceEvent } from '../../records/device.js';
 import { deviceHistory, isWorn } from '../../records/device-history.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import type { FitRules } from '../../rules/fit-rule.js';
-import { type Finding, type FindingKind, severityOf } from './finding.js';
+import { type Finding, type FindingKind, isOfDevice, severityOf } from './finding.js';
 import { type ReadNote, readNote } from './notes/read-note.js';
 
 /** What nobody answered is as urgent as on its day for so long, days (common practice, no source). */
@@ -22,7 +22,6 @@ const ofTheSkin: readonly FindingKind[] = [
   'pain',
   'unclear',
 ];
-const ofTheDevice: readonly FindingKind[] = ['broken', 'lost'];
 
 const severityRank = ['see-now', 'repair', 'look'] as const;
 
@@ -105,7 +104,7 @@ function fromCheck(check: SkinCheck): Finding[] {
 function isAnswered(f: Finding, record: ChildRecord, read: readonly NoteOf[]): boolean {
   const sameDevice = (deviceId: string | null) =>
     deviceId === null || f.deviceId === null || deviceId === f.deviceId;
-  if (ofTheDevice.includes(f.kind))
+  if (isOfDevice(f.kind))
     return record.events.some(
       (e) =>
         e.date > f.date && sameDevice(e.deviceId) && ['adjusted', 'delivered', 'retired'].includes(e.kind),

@@ -46,6 +46,9 @@ export const severityOf: Readonly<Record<FindingKind, Finding['severity']>> = {
   lost: 'repair',
 };
 
+/** Of the device, and not of the child: it is mended, found or made anew. */
+export const isOfDevice = (kind: FindingKind): boolean => severityOf[kind] === 'repair';
+
 export interface Finding {
   readonly kind: FindingKind;
   /** 'see-now': today or the next working day, before anything else; 'repair': ring today; 'look': at the next contact. */

@@ -1,4 +1,5 @@
 import type { ReadingNeeded } from '../../forecast/contract.js';
+import { isOfDevice } from '../../forecast/flags/finding.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { isWorn } from '../../records/device-history.js';
@@ -65,10 +66,11 @@ const isStillWorn = (deviceId: string, { devices, events }: ChildRecord): boolea
 const repair: Rule = ({ history, flags, device, today }) => {
   if (history.lostOn) return choose('repair', today, 'lost', { on: history.lostOn });
   if (history.brokenOn) return choose('repair', today, 'broken', { on: history.brokenOn });
-  const said = flags.find((f) => f.deviceId === device.id && ofTheDevice(f.finding?.kind))?.finding;
+  const said = flags.find(
+    (f) => f.deviceId === device.id && f.finding && isOfDevice(f.finding.kind),
+  )?.finding;
   return said ? choose('repair', today, said.kind === 'lost' ? 'lost' : 'broken', { on: said.date }) : null;
 };
-const ofTheDevice = (kind: string | undefined): boolean => kind === 'broken' || kind === 'lost';
 
 /** A newer one is worn in its place, and this one was never taken off the books: it asks for nothing. */
 const replaced: Rule = ({ successor, castBy, today, beyondUseSince }) => {

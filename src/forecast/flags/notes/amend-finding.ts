@@ -1,11 +1,11 @@
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
-import type { FindingKind, NoteFinding } from '../finding.js';
+import { type FindingKind, isOfDevice, type NoteFinding } from '../finding.js';
 import { lastedMinutes } from './durations.js';
 import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
 import { anchored, findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
-import { isOtherwise, isResolved, OF_THE_STATE, ofTheDevice } from './silenced-terms.js';
+import { isOtherwise, isResolved, OF_THE_STATE } from './silenced-terms.js';
 import { isReplacedBy, isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
@@ -19,7 +19,7 @@ export function amendFinding(
     // What is missing reads as broken, too.
     const same = (f: NoteFinding) =>
       f.words === current.words &&
-      (f.kind === current.kind || (ofTheDevice(f.kind) && ofTheDevice(current.kind)));
+      (f.kind === current.kind || (isOfDevice(f.kind) && isOfDevice(current.kind)));
     for (let i = found.findIndex(same); i >= 0; i = found.findIndex(same)) found.splice(i, 1);
     return undefined;
   };
@@ -109,7 +109,7 @@ const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
     kind.startsWith('skin')
       ? clause
       : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
-    ofTheDevice(kind),
+    isOfDevice(kind),
   ) &&
   !has(patterns.advice, clause);
 

@@ -1,5 +1,5 @@
 import type { Region } from '../../../rules/fit-rule.js';
-import type { FindingKind } from '../finding.js';
+import { type FindingKind, isOfDevice } from '../finding.js';
 import { patterns, type Term } from './note-patterns.js';
 import { has } from './phrases.js';
 import { OF_WHAT_IS_WORN } from './silenced-terms.js';
@@ -62,7 +62,7 @@ const CLOTHES =
   /\b(?:shoes?|trainers?|wellies|welly|socks?|trousers|jeans|leggings|tights|coat|uniform|clothes|pyjamas|sandals|bike|buggy|pushchair|wheelchair|chair|seat|cot|bed|walker|frame)\b/;
 
 const isOfAMachine = ({ at, kind }: Term, clause: string): boolean =>
-  ['skin-open', 'broken', 'lost'].includes(kind) && MACHINES.test(clause.slice(0, at));
+  (kind === 'skin-open' || isOfDevice(kind)) && MACHINES.test(clause.slice(0, at));
 /** 'Car broken down', 'the lift broke': why somebody is late. */
 const MACHINES =
   /\b(?:car|van|bus|coach|taxi|train|tram|bike|lift|elevator|boiler|heating|washing machine|phone|mobile|ipad|tablet|laptop|computer|printer|freezer|fridge|oven|hoist|saw|oscillator|scanner)(?: (?:was|is|has|had|been|got|just|all|itself))*\s*$/;

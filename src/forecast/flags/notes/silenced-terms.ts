@@ -1,4 +1,4 @@
-import type { FindingKind } from '../finding.js';
+import { type FindingKind, isOfDevice } from '../finding.js';
 import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
@@ -284,7 +284,7 @@ export function isPast(clause: string, term: Term): boolean {
   const back = `${rest} ${term.text}`;
   if (isOld(clause, term) && !has(patterns.returns, back)) return true;
   if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) && !has(patterns.returns, back)) return true;
-  return isResolved(rest, ofTheDevice(term.kind)) && term.kind !== 'skin-mark';
+  return isResolved(rest, isOfDevice(term.kind)) && term.kind !== 'skin-mark';
 }
 
 /** 'The outgrown pair can go', not 'has outgrown splints'. */
@@ -292,7 +292,7 @@ const THE_OUTGROWN = /\b(?:the|his|her|their|those|an) $/;
 
 const isOfTheOld = (clause: string, term: Term): boolean =>
   (THE_OUTGROWN.test(clause.slice(0, term.at)) && clause.slice(term.at).search(OLD_DEVICE) === 0) ||
-  (ofTheDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
+  (isOfDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
   (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
   IN_THE_OLD.test(clause) ||
   isReplacedBy(term.kind, clause.slice(0, term.at), clause.slice(term.end));
@@ -303,9 +303,6 @@ const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last
 /** 'For the last month': it is so today. */
 const UNTIL_NOW =
   /\b(?:for|over|in|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
-
-/** A strap that was stitched is whole again; skin is not. */
-export const ofTheDevice = (kind: FindingKind): boolean => kind === 'broken' || kind === 'lost';
 
 /** 'Mum has stopped socks as they stick', 'it has gone down to her neck': what has stopped, or gone, is no finding. */
 const STOPPED_WHAT =

@@ -1,4 +1,4 @@
-import type { FindingKind } from '../finding.js';
+import { type FindingKind, isOfDevice } from '../finding.js';
 
 /** What may have passed by itself or was mended; skin that is open or lasts, feeling, breath and heads are looked at whatever is said. */
 const MAY_PASS: readonly FindingKind[] = [
@@ -49,7 +49,7 @@ const WHY = /\b(?:as|because|since|after|hence|so|for)\b/;
 
 /** Was another device given for what a finding tells of? Before it only where the finding says why. */
 export function isReplacedBy(kind: FindingKind, before: string, after: string): boolean {
-  if (!['fit-changed', 'broken', 'lost'].includes(kind)) return false;
+  if (kind !== 'fit-changed' && !isOfDevice(kind)) return false;
   if (ANOTHER_GIVEN.test(after)) return isProperlyDone(after, after.search(GIVEN));
   return ANOTHER_GIVEN.test(before) && WHY.test(before) && isProperlyDone(before, before.search(GIVEN));
 }

@@ -109,7 +109,7 @@ export const forecastNotes: readonly MutationGroup[] = [
       ["if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) &&", 'if (false &&'],
       ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
       ["after) ? 'others' : null", 'after) ? null : null'],
-      ['return isResolved(rest, ofTheDevice(term.kind)) && term.kind', 'return term.kind'],
+      ['return isResolved(rest, isOfDevice(term.kind)) && term.kind', 'return term.kind'],
       [
         'DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)',
         'fromElsewhere(before, term, after)',
