@@ -3,7 +3,7 @@
 import type { DeviceForecast } from '../forecast/contract.js';
 import { castByOf, type DeviceDecision } from '../recall/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import { DAYS_A_YEAR, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent } from '../records/device.js';
 import { inReadingOrder } from '../records/device-order.js';
 import { deviceLabel } from './device-label.js';
@@ -96,7 +96,7 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const [from] = sorted;
   const to = sorted[sorted.length - 1];
   const edge = isoDate(dayNumber(to) + 30);
-  const years = (dayNumber(to) - dayNumber(from)) / 365.25;
+  const years = (dayNumber(to) - dayNumber(from)) / DAYS_A_YEAR;
   const used = moments.filter((m) => marks.some((x) => x.moment === m));
   return fillSpec(
     'timeline',

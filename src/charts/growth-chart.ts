@@ -7,7 +7,14 @@ import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildPosterior } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
-import { addDaysIso, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
+import {
+  addDaysIso,
+  DAYS_A_YEAR,
+  type DayNumber,
+  dayNumber,
+  type IsoDate,
+  isoDate,
+} from '../records/dates.js';
 import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
 import { plainMeasure } from '../words/measure-names.js';
 import { type CentileAt, CURVE_STEPS, centileRows } from './centile-rows.js';
@@ -150,7 +157,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       widthPx,
       description: `${label}: ${readings.length} readings, ${fan.length > 0 ? 'with' : 'without'} a prediction`,
       dateTitle: words.dateAndAge,
-      ...dateAxis((to - from) / 365.25),
+      ...dateAxis((to - from) / DAYS_A_YEAR),
       sizeTitle: `${said.size}, ${unit === 'mm' ? words.mm : unit}`,
       hintTitle: '',
       sizeDomain,
@@ -229,7 +236,7 @@ function birthdayRows(birthDate: IsoDate, span: { from: DayNumber; to: DayNumber
   const firstAge = Math.max(0, Math.ceil(decimalAgeYears(birthDate, span.from)));
   const lastAge = Math.floor(decimalAgeYears(birthDate, span.to));
   return Array.from({ length: Math.max(0, lastAge - firstAge + 1) }, (_, i) => ({
-    date: addDaysIso(birthDate, Math.round((firstAge + i) * 365.25)),
+    date: addDaysIso(birthDate, Math.round((firstAge + i) * DAYS_A_YEAR)),
     label: String(firstAge + i),
   }));
 }

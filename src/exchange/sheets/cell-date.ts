@@ -1,5 +1,5 @@
 import { addMonths, formatISO, parseISO } from 'date-fns';
-import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
@@ -106,13 +106,13 @@ const AGES: readonly (readonly [RegExp, (first: number, second: number, unit: st
   [new RegExp(`^(\\d{1,3})\\s*${MONTHS}\\.?$`), (months) => months / 12],
   [
     new RegExp(`^(\\d{1,2})\\s*${MONTHS}\\.?,?\\s*(\\d{1,2})\\s*([wd])[a-z]*$`),
-    (months, rest, unit) => months / 12 + (rest * (unit === 'w' ? 7 : 1)) / 365.25,
+    (months, rest, unit) => months / 12 + (rest * (unit === 'w' ? 7 : 1)) / DAYS_A_YEAR,
   ],
   [/^(\d{1,2})\s*[;:]\s*(0?\d|1[01])$/, (years, months) => years + months / 12],
   [/^(\d{1,2})\/12$/, (months) => months / 12],
   [/^(\d{1,2}) (\d{1,2})\/12$/, (years, months) => years + months / 12],
-  [/^([1-6])\/7$/, (days) => days / 365.25],
-  [new RegExp(`^(\\d{1,3})(?:\\s*${WEEKS}|\\/52)$`), (weeks) => (weeks * 7) / 365.25],
+  [/^([1-6])\/7$/, (days) => days / DAYS_A_YEAR],
+  [new RegExp(`^(\\d{1,3})(?:\\s*${WEEKS}|\\/52)$`), (weeks) => (weeks * 7) / DAYS_A_YEAR],
 ];
 const BARE = new RegExp(`^(\\d{1,3}(?:[.,]\\d+)?)\\s*(${YEARS})?\\.?$`);
 
@@ -146,7 +146,7 @@ export const saidAge = (cell: string): number | null => (/\p{L}|;/u.test(cell) ?
 function perYear(heading: string): number {
   const words = foldWords(heading);
   if (words.some((w) => ageMonthWords.has(w))) return 12;
-  return words.some((w) => ageWeekWords.has(w)) ? 365.25 / 7 : 1;
+  return words.some((w) => ageWeekWords.has(w)) ? DAYS_A_YEAR / 7 : 1;
 }
 const ageMonthWords = wordSet((v) => v.ageMonths);
 const ageWeekWords = wordSet((v) => v.ageWeeks);
@@ -158,6 +158,6 @@ export const birthYear = (cell: string): number | null =>
 /** A day so many years after another (before, where negative); whole months by the calendar. */
 export function dateAtAge(from: IsoDate, years: number): IsoDate {
   const months = Math.round(years * 12);
-  if (Math.abs(years * 12 - months) > 1e-6) return isoDate(dayNumber(from) + years * 365.25);
+  if (Math.abs(years * 12 - months) > 1e-6) return isoDate(dayNumber(from) + years * DAYS_A_YEAR);
   return formatISO(addMonths(parseISO(from), months), { representation: 'date' }) as IsoDate;
 }

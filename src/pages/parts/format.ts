@@ -1,5 +1,5 @@
 import { decimalAgeYears } from '../../records/age.js';
-import { daysBetween, type IsoDate, weekdayName } from '../../records/dates.js';
+import { DAYS_A_YEAR, daysBetween, type IsoDate, weekdayName } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
 import { dayIn } from '../../service/clock.js';
 import { dateWriter } from '../../words/written-date.js';
@@ -52,7 +52,7 @@ function inUnits(days: number): [number, 'day' | 'week' | 'month' | 'year'] {
   if (size < 14) return [days, 'day'];
   if (size < 90) return [Math.round(days / 7), 'week'];
   if (size < 730) return [Math.round(days / 30.44), 'month'];
-  return [Math.round(days / 365.25), 'year'];
+  return [Math.round(days / DAYS_A_YEAR), 'year'];
 }
 
 const known = new Map<string, Format>();

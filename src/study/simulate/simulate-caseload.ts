@@ -3,7 +3,7 @@ import type { EarlierVisit } from '../../recall/carry-over.js';
 import { harmADay } from '../../recall/decide/accepted-chance.js';
 import { ADJUSTING_SHARE } from '../../recall/decide/decide-device.js';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
-import { type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
+import { DAYS_A_YEAR, type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
 import { loadRules } from '../../rules/load-rules.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
 import { hash } from '../backtest/clinic-noise.js';
@@ -49,7 +49,7 @@ export async function simulateCaseload(
   error: SimulationError,
 ): Promise<PolicyOutcome> {
   const clinic = new SimulatedClinic(children, policy, world, assess, error);
-  const weeks = Math.round((world.years * 365.25) / WEEK);
+  const weeks = Math.round((world.years * DAYS_A_YEAR) / WEEK);
   for (let w = 0; w < weeks; w++) {
     if (w % PLAN_EVERY_WEEKS === 0) await clinic.planAhead(w);
     clinic.liveAWeek(w);

@@ -1,5 +1,6 @@
 import { quantileSorted } from 'simple-statistics';
 import { recallSettings } from '../../recall/decide/recall-settings.js';
+import { DAYS_A_YEAR } from '../../records/dates.js';
 import { randomStream } from '../../statistics/random-stream.js';
 import type { ChildOutcome, PolicyOutcome, RecallPolicy } from './contract.js';
 
@@ -56,7 +57,7 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     );
   const quarters = Array.from({ length: Math.ceil(overtimeWeeks.length / QUARTER_WEEKS) }, (_, q) => {
     const part = overtimeWeeks.slice(q * QUARTER_WEEKS, (q + 1) * QUARTER_WEEKS);
-    return (part.filter(Boolean).length / part.length) * (365.25 / 7);
+    return (part.filter(Boolean).length / part.length) * (DAYS_A_YEAR / 7);
   });
   const costOf = (c: ChildOutcome) => c.weightedDays + WASTE * c.thrownAwayDays;
   const ofEach = (pick: (c: ChildOutcome) => number) =>

@@ -16,7 +16,7 @@ export const exchangeSheets: readonly MutationGroup[] = [
     changes: [
       ['return both(iso(year(y), b, a), iso(year(y), a, b));', 'return same(iso(year(y), b, a));'],
       ['century + two > Number(today.slice(0, 4)) ?', 'false ?'],
-      ['(weeks * 7) / 365.25', '(weeks * 30) / 365.25'],
+      ['(weeks * 7) / DAYS_A_YEAR', '(weeks * 30) / DAYS_A_YEAR'],
       ['\\/12$/, (months) => months / 12]', '\\/12$/, (months) => months]'],
     ],
   },
