@@ -4,7 +4,7 @@
  */
 
 import type { DeviceForecast } from '../forecast/contract.js';
-import type { ChildPosterior } from '../growth/contract.js';
+import { type ChildPosterior, GROSS } from '../growth/contract.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import {
@@ -65,7 +65,7 @@ const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
 };
 
 const doubtedIn = (posterior: GrowthChartInput['posterior']): ReadonlySet<string> =>
-  new Set(posterior?.suspicions.filter((s) => s.probability > 0.5).map((s) => s.measurementId));
+  new Set(posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId));
 
 const dateAxis = (years: number) => ({
   dateFormat: years > 4 ? '%Y' : '%b %Y',

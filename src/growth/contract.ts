@@ -39,6 +39,9 @@ export interface Suspicion {
   readonly expectedSd: number;
 }
 
+/** From this probability a reading is held for a gross error, and shown so. */
+export const GROSS = 0.5;
+
 export interface ChildPosterior {
   readonly sex: Sex;
   readonly modelName: string;

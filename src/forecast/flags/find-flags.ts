@@ -1,3 +1,4 @@
+import { GROSS } from '../../growth/contract.js';
 import { measures } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import { standingCautions } from '../cautions.js';
@@ -15,8 +16,6 @@ import { trunkGrowthFlags } from './trunk-growth.js';
 import { uncurvedFlags } from './uncurved.js';
 import { zShiftFlags } from './z-shift.js';
 
-/** A length held for a gross error with this probability raises no growth flag; weight and girths do jump. */
-const GROSS = 0.5;
 /** A head that grows alarmingly looks like a gross error to the model: it is never set aside. */
 const ALWAYS_KEPT = 'head_circumference';
 
@@ -39,6 +38,7 @@ export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion
   const gross = new Set(
     input.posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
   );
+  // A length held for a gross error raises no growth flag; weight and girths do jump.
   const setAside = (m: Measurement) =>
     slipped.has(m.id) || (gross.has(m.id) && measures[m.measure].skeletal && m.measure !== ALWAYS_KEPT);
   const trusted: FlagInput = {

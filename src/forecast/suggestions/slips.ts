@@ -1,4 +1,4 @@
-import type { ChildPosterior } from '../../growth/contract.js';
+import { type ChildPosterior, GROSS } from '../../growth/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber } from '../../records/dates.js';
 import { measures } from '../../records/measure.js';
@@ -8,9 +8,7 @@ import { plainDate, plainSeries, wholeMm } from '../words.js';
 import { expectedWithout } from './expected-without.js';
 import { likelyTyped } from './likely-typed.js';
 
-/** The growth model holds a reading for a gross error with at least this probability ... */
-const GROSS = 0.5;
-/** ... or this one, where a known slip leads within so many SD of what was expected. */
+/** Doubted less than a gross error, but at least so much: asked about where a known slip leads within so many SD of what was expected. */
 const SUSPECT = 0.1;
 const CLOSE_SD = 1.5;
 /** A single reading this far outside what a body can be is a wrong unit, not a rare size. */

@@ -6,8 +6,8 @@ import type { ChildPrior } from './submodel.js';
 
 /**
  * Covariance of what points i of a and j of b of one measure deviate by from the child's middle, z units: a part for
- * life, a part that comes and goes (`share`, alike by age as in `near`), and where one side is affected a pace of its
- * own: a foot that has grown at two thirds of the other's pace for years is not expected to make up for it.
+ * life, a part that comes and goes (`share`, alike by age as in `near`), and a pace of its own, more so where one side is
+ * affected: a foot that has grown at two thirds of the other's pace for years is not expected to make up for it.
  */
 export function sideCovariance(
   a: Points,

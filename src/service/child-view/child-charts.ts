@@ -3,7 +3,7 @@ import { wantedOf } from '../../charts/device-key.js';
 import { deviceTimeline } from '../../charts/device-timeline.js';
 import type { Spec } from '../../charts/fill-spec.js';
 import { growthChart } from '../../charts/growth-chart.js';
-import type { ChildPosterior } from '../../growth/contract.js';
+import { type ChildPosterior, GROSS } from '../../growth/contract.js';
 import { populationChartsMislead } from '../../growth/population/condition-effects.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measureIds, type Side } from '../../records/measure.js';
@@ -89,7 +89,7 @@ export function scoredReadings(
 ): ScoredReading[] {
   const doubts = new Map(
     (posterior?.suspicions ?? [])
-      .filter((s) => s.probability > 0.5)
+      .filter((s) => s.probability > GROSS)
       .map((s) => [s.measurementId, s.expected]),
   );
   return view.record.measurements
