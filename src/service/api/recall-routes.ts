@@ -1,15 +1,9 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
+import type { ClinicWeekInput } from '../../recall/level/clinic-capacity.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
-import {
-  type ClinicSettings,
-  callState,
-  jobRun,
-  type RecallRow,
-  recallListNames,
-  recallRun,
-} from '../../store/contract.js';
+import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
@@ -105,33 +99,33 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
     async ({ id, query, today, actor }) => {
       await store.recall.run(id);
       const items = await store.recall.entries(id, query, actor);
-      const { value: settings } = await store.settings.get();
+      const week = clinicWeekOf((await store.settings.get()).value);
       const booked = items.flatMap((r) => (r.state === 'booked' && r.appointment ? [r.appointment] : []));
       const groups = actionIds.map((action) => ({
         action,
         entryIds: items.filter((r) => r.entry.action === action).map((r) => r.id),
       }));
       return {
-        items: items.map((r) => withRingAgain(r, clock, settings)),
+        items: items.map((r) => withRingAgain(r, clock, week)),
         groups: groups.filter((g) => g.entryIds.length > 0),
         seeNow: {
           wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
-          days: nextPlaces(clinicWeekOf(settings), booked, today),
+          days: nextPlaces(week, booked, today),
         },
       };
     },
   );
 }
 
-const withRingAgain = (row: RecallRow, clock: Clock, settings: ClinicSettings) => ({
+const withRingAgain = (row: RecallRow, clock: Clock, week: ClinicWeekInput) => ({
   ...row,
-  ringAgainOn: ringAgainOf(row, (moment) => clock.dayOf(new Date(moment)), clinicWeekOf(settings)),
+  ringAgainOn: ringAgainOf(row, (moment) => clock.dayOf(new Date(moment)), week),
 });
 
 function entryRoutes(api: Api, deps: ServiceDeps): void {
   const asRead = async (row: RecallRow) => {
     const { value: settings } = await deps.store.settings.get();
-    return tagged({ value: withRingAgain(row, deps.clock, settings), version: row.version });
+    return tagged({ value: withRingAgain(row, deps.clock, clinicWeekOf(settings)), version: row.version });
   };
   const { get, write } = routesOf(api, deps, ['Recall']);
   get('/recall-entries/:id', planning, 'One entry', { 200: recallRow }, async ({ id, actor }) =>
