@@ -64,11 +64,13 @@ export async function openStore(
     };
     const on = (of: Database) =>
       storeOn(of, queue, options.secretKey ?? null, ready, (to) => streamBackup(url, to));
-    const ends = async (seconds?: number) => {
-      await on(db).close(seconds);
-      if (worker) await writing.destroy();
+    const store = on(db);
+    if (!worker) return store;
+    const close = async (seconds?: number) => {
+      await store.close(seconds);
+      await writing.destroy();
     };
-    return { ...on(db), transaction: on(writing).transaction, close: ends };
+    return { ...store, transaction: on(writing).transaction, close };
   } catch (error) {
     await db.destroy();
     if (worker) await writing.destroy();
