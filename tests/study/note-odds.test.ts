@@ -10,23 +10,32 @@ const read = (file: string) =>
 const notes = judgedNotes(readTable('notes.csv', read('notes.csv')));
 
 it('the shipped weights of notes are what their notes give, and the card says what leaving writers out gave', () => {
-  const shipped = JSON.parse(read('weights.json').toString());
+  const shipped: ReturnType<typeof fitNoteOdds> = JSON.parse(read('weights.json').toString());
   const again = fitNoteOdds(notes);
-  expect(again.features).toBe(shipped.features);
-  const furthest = Math.max(...again.weights.map((w, i) => Math.abs(w - shipped.weights[i])));
-  expect(furthest).toBeLessThan(0.011);
+  for (const part of ['harm', 'kinds'] as const) {
+    expect(again[part].features).toBe(shipped[part].features);
+    expect(Object.keys(again[part].of)).toEqual(Object.keys(shipped[part].of));
+    for (const [answer, { weights }] of Object.entries(again[part].of)) {
+      const furthest = Math.max(...weights.map((w, i) => Math.abs(w - shipped[part].of[answer].weights[i])));
+      expect(furthest).toBeLessThan(0.011);
+    }
+  }
   expect(noteCard(shipped, leaveWritersOut(notes))).toBe(read('model-card.md').toString());
 });
 
 it('a word that stands in harmful notes only weighs for harm, one in harmless ones against', () => {
-  const typed = (harm: boolean, note: string) => ({ writer: 'a', harm, note });
-  const { features, weights } = fitNoteOdds([
+  const typed = (harm: boolean, note: string) => ({
+    writer: 'a',
+    finds: harm ? ('skin-open' as const) : null,
+    note,
+  });
+  const { features, of: answers } = fitNoteOdds([
     typed(true, 'heel raw'),
     typed(true, 'toes raw'),
     typed(false, 'heel well'),
     typed(false, 'toes well'),
-  ]);
-  const of = (word: string) => weights[features.split('|').indexOf(word)];
+  ]).harm;
+  const of = (word: string) => answers.harm.weights[features.split('|').indexOf(word)];
   expect(of('raw')).toBeGreaterThan(0.1);
   expect(of('well')).toBeLessThan(-0.1);
   expect(Math.abs(of('heel'))).toBeLessThan(0.05);

@@ -47,6 +47,16 @@ it('holds what a clause says against the whole note', () => {
   expect(kinds(measured)).toContain('fit-changed');
 });
 
+it('names what no clause names by what the whole note is likeliest of, and only what the device is about', () => {
+  const kinds = (note: string, region: 'wrist-hand' | 'hip' | 'foot') =>
+    readNote(note, region, '2026-11-20').findings.map((f) => f.kind);
+  const fuzzy = 'says his pinkie goes fuzzy after an hour in the splint and he has to shake it';
+  expect(kinds(fuzzy, 'wrist-hand')).toEqual(['numbness']);
+  const out = 'USS this morning: R still out at wk 4 of harness';
+  expect(kinds(out, 'hip')).toEqual(['hip-out']);
+  expect(kinds(out, 'foot')).not.toContain('hip-out');
+});
+
 it('weighs no short note and none in another language', () => {
   expect(noteOdds('strap broken')).toBeNull();
   expect(noteOdds('Zaczerwienienie na pięcie po zdjęciu łuski od wczoraj wieczorem')).toBeNull();

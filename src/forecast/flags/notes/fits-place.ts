@@ -4,6 +4,13 @@ import { patterns, type Term } from './note-patterns.js';
 import { has } from './phrases.js';
 import { OF_WHAT_IS_WORN } from './silenced-terms.js';
 
+/** What only one region's devices are about. */
+export const ONLY_ON: Readonly<Partial<Record<FindingKind, Region>>> = {
+  'head-warning': 'head',
+  breathing: 'trunk',
+  'hip-out': 'hip',
+};
+
 /** A break is of the device, a loss of something worn; vomiting speaks only beside a helmet, or a brace about the belly. */
 export function fitsPlace(term: Term, clause: string, region: Region | null, spokenOf = ''): boolean {
   if (isOfAMachine(term, clause) || (ofTheBody(term.kind) && isElsewhere(clause, region))) return false;

@@ -5,9 +5,9 @@ import { type FindingKind, type NoteFinding, severityOf } from '../finding.js';
 import { amendFinding } from './amend-finding.js';
 import { changedNumbers } from './changed-numbers.js';
 import { doneDaysAgo, lastedMinutes } from './durations.js';
-import { fitsPlace } from './fits-place.js';
+import { fitsPlace, ONLY_ON } from './fits-place.js';
 import { isMark, markKind } from './mark-kind.js';
-import { noteOdds } from './note-odds.js';
+import { likeliestKind, noteOdds } from './note-odds.js';
 import { namedIn, patterns, type Term } from './note-patterns.js';
 import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
@@ -114,7 +114,7 @@ function readAnew(note: string, region: Region | null, year: number | null): Rea
     ...{ kind, words, where: null, side: sideOf(words), minutes: null },
   }));
   if (found.length > 0 || changed.length === 0)
-    found = heldAgainstTheWhole(note, found, namesAny ? HARM_AFTER_ALL : HARM_ABOVE);
+    found = named(heldAgainstTheWhole(note, found, namesAny ? HARM_AFTER_ALL : HARM_ABOVE), note, region);
   return { findings: merged([...found, ...changed]), skinClear: has(patterns.clear, text) };
 }
 
@@ -137,15 +137,26 @@ function heldAgainstTheWhole(note: string, found: NoteFinding[], harmAbove: numb
       daysBefore !== undefined,
   );
 }
+
+/** What no clause says of what it is has the kind, and so the urgency, of what the whole note is likeliest of. */
+function named(found: NoteFinding[], note: string, region: Region | null): NoteFinding[] {
+  if (found.length === 0 || found.some((f) => f.kind !== 'unclear')) return found;
+  const likeliest = likeliestKind(note, (kind) => (ONLY_ON[kind] ?? region) === region);
+  if (!likeliest || likeliest.odds < NAMED_ABOVE) return found;
+  return found.map((f) => ({ ...f, kind: likeliest.kind }));
+}
+
 /** 'Toes 4 mm past the end': measured. */
 const PAST_AN_END =
   /\b\d+(?:\.\d+)? ?[mc]m\b.*\b(?:past|over|beyond|off|short|shorter|below|above|lower|higher|too)\b/;
 
-/** Log odds, set on the notes of ten writers each left out of the weights: see models/notes. */
+/** Log odds, set on the notes of thirteen writers each left out of the weights: see models/notes. */
 const HARM_ABOVE = 1.5;
 /** What a clause names and another takes back weighs by its words all the same: more is asked of the rest. */
-const HARM_AFTER_ALL = 3;
-const HARMLESS_BELOW = -1.5;
+const HARM_AFTER_ALL = 6;
+const HARMLESS_BELOW = -1;
+/** A third as likely as not is still the likeliest of fourteen kinds. */
+const NAMED_ABOVE = -1;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {

@@ -75,12 +75,15 @@ export const forecastNotes: readonly MutationGroup[] = [
     ],
     changes: [
       ['HARM_ABOVE = 1.5;', 'HARM_ABOVE = 15;'],
-      ['HARM_AFTER_ALL = 3;', 'HARM_AFTER_ALL = 30;'],
-      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = -10;'],
-      ['HARMLESS_BELOW = -1.5;', 'HARMLESS_BELOW = 3;'],
+      ['HARM_AFTER_ALL = 6;', 'HARM_AFTER_ALL = 60;'],
+      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
+      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = 3;'],
       ["severityOf[kind] !== 'look' ||", ''],
       ["kind === 'treatment-planned' ||", ''],
       ['PAST_AN_END.test(words) ||', ''],
+      ['NAMED_ABOVE = -1;', 'NAMED_ABOVE = 15;'],
+      ['(ONLY_ON[kind] ?? region) === region', 'true'],
+      ["found.some((f) => f.kind !== 'unclear')", 'false'],
       ['daysBefore !== undefined,', 'false,'],
       [
         'blanked(blanked(written, patterns.notFindings), ASKED_AND_DENIED)',
