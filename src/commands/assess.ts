@@ -4,7 +4,7 @@ import type { GrowthOutcome } from '../growth/contract.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { DeviceDecision, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
-import type { ClinicWeekInput } from '../recall/level/clinic-capacity.js';
+import type { ClinicWeekInput } from '../recall/level/clinic-week.js';
 import { solveAside } from '../recall/level/solve-aside.js';
 import { type Caseload, type ChildRecord, groupByChild } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';

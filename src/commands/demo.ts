@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { demoClinic } from '../demo/demo-clinic.js';
 import { roughTables } from '../demo/rough-tables.js';
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
+import { clinicDays } from '../recall/level/clinic-week.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { defaultSettings } from '../store/people/default-settings.js';
@@ -68,7 +69,12 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   await writeFile(recallPath, recallCsv(assessed));
   await writeFile(
     calendarPath,
-    recallCalendar(recall.entries, { today, now: new Date(`${today}T00:00:00Z`), uidKey: 'demo' }),
+    recallCalendar(recall.entries, {
+      today,
+      now: new Date(`${today}T00:00:00Z`),
+      uidKey: 'demo',
+      clinic: clinicDays({}),
+    }),
   );
   await writeFile(forecastPath, `${forecastTable(assessed)}\n\n${recallText(assessed)}\n`);
 

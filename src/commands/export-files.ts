@@ -4,6 +4,7 @@ import { writeCaseload } from '../exchange/csv/write-caseload.js';
 import { recallResources } from '../exchange/fhir/recall-resources.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../exchange/fhir/to-fhir.js';
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
+import { clinicDays } from '../recall/level/clinic-week.js';
 import { assess } from './assess.js';
 import { readRules } from './read-rules.js';
 import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
@@ -28,7 +29,10 @@ export async function exportFiles(
       ndjson: () => toNdjson(resources()),
       // A feed from the command line is made once: its UIDs need no key that outlives it.
       icalendar: () =>
-        recallCalendar(recall.entries, { today, now: new Date(), uidKey: randomBytes(16).toString('hex') }),
+        recallCalendar(recall.entries, {
+          ...{ today, now: new Date(), clinic: clinicDays({}) },
+          uidKey: randomBytes(16).toString('hex'),
+        }),
     }[options.as]();
     await writeFile(`${options.out}.part`, text);
     await rename(`${options.out}.part`, options.out);

@@ -1,7 +1,7 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
 import type { Action, PassedWeek, RecallEntry, WorkState } from './contract.js';
 import { weekStart } from './decide/calendar.js';
-import { workingDays } from './level/clinic-capacity.js';
+import type { ClinicDays } from './level/clinic-week.js';
 
 /** A child's entry in the list before, and how far people came with it. */
 export interface EarlierVisit {
@@ -49,11 +49,12 @@ export interface CarriedOver {
 /** So long a week that came to nothing is remembered, days: one who is not brought twice must not look like a first call. */
 const REMEMBERED_DAYS = 182;
 
-/** Can this clinician (empty: whoever) see nobody on this day? */
-export type IsShut = (day: IsoDate, clinician: string) => boolean;
-
 /** What became of a visit that was planned, by the day of the new plan. */
-export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): CarriedOver {
+export function carryOver(
+  visit: EarlierVisit,
+  today: IsoDate,
+  clinic: Pick<ClinicDays, 'ofWeek' | 'isShut'>,
+): CarriedOver {
   const thisWeek = weekStart(today);
   const week = weekOf(visit);
   const remembered = visit.passedWeeks.filter(
@@ -68,9 +69,9 @@ export function carryOver(visit: EarlierVisit, today: IsoDate, isShut: IsShut): 
   if (week < thisWeek) return free;
   if (visit.state === 'to-call' || visit.state === 'left-message') return { ...free, previousWeek: week };
   const stands = { ...free, previousWeek: week, told: true };
-  const days = day ? [day] : workingDays(week);
+  const days = day ? [day] : clinic.ofWeek(week);
   // The family was told of it. Another day or clinician of the same week will do where there is one.
-  if (days.every((d) => isShut(d, visit.clinician)))
+  if (days.every((d) => clinic.isShut(d, visit.clinician)))
     return { ...passed('clinic-cancelled'), previousWeek: week, told: true };
   return visit.state === 'booked' ? { ...stands, bookedWeek: week } : stands;
 }

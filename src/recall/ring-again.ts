@@ -1,7 +1,6 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
 import type { WorkState } from './contract.js';
-import type { ClinicWeekInput } from './level/clinic-capacity.js';
-import { isOfficeDay } from './level/next-places.js';
+import { type ClinicWeekInput, clinicDays } from './level/clinic-week.js';
 
 /** A family that was left a message is rung again after so many working days (common practice, no source). */
 const WORKING_DAYS = 2;
@@ -10,10 +9,11 @@ const LONGEST_DAYS = 400;
 
 /** ringAgainOn('2026-11-27', {}) = '2026-12-01': left on a Friday, rung on Tuesday. */
 export function ringAgainOn(leftOn: IsoDate, clinic: ClinicWeekInput): IsoDate {
+  const { isOpen } = clinicDays(clinic);
   let day = leftOn;
   for (let n = 0, looked = 0; n < WORKING_DAYS && looked < LONGEST_DAYS; looked++) {
     day = addDaysIso(day, 1);
-    if (isOfficeDay(clinic, day)) n++;
+    if (isOpen(day)) n++;
   }
   return day;
 }

@@ -1,4 +1,4 @@
-import type { ClinicWeekInput } from '../recall/level/clinic-capacity.js';
+import type { ClinicWeekInput } from '../recall/level/clinic-week.js';
 import type { ClinicSettings } from '../store/contract.js';
 
 /** The clinic's usual week as levelling reads it: its clinicians, or the slots of the whole clinic where none are named. */

@@ -7,6 +7,7 @@ import { toFhirResources } from '../../src/exchange/fhir/to-fhir.js';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
 import type { RecallEntry, RecallList } from '../../src/recall/contract.js';
+import { clinicDays } from '../../src/recall/level/clinic-week.js';
 import { childRecord } from '../../src/records/records.js';
 import { exampleEntry } from '../recall/example-entry.js';
 import { exampleCaseload } from '../store/example-children.js';
@@ -148,7 +149,12 @@ describe('FHIR R4 from another system', () => {
 
 describe('the calendar feed', () => {
   const entry = exampleEntry;
-  const options = { today: TODAY, now: new Date('2026-11-25T08:00:00Z'), uidKey: 'key' };
+  const options = {
+    today: TODAY,
+    now: new Date('2026-11-25T08:00:00Z'),
+    uidKey: 'key',
+    clinic: clinicDays({}),
+  };
   // Read by ical.js, an independent parser of RFC 5545.
   const events = (text: string) =>
     new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent').map((v) => new ICAL.Event(v));
@@ -188,6 +194,13 @@ describe('the calendar feed', () => {
       '2026-12-10',
       'Clinic appointment',
     ]);
+    // A clinic that casts on Sunday rests on Friday; its closed Monday is no day to arrange anything for.
+    const sundays = { clinicians: [{ id: 'a', slotsByWeekday: [{ weekday: 7, slots: 2 }] }] };
+    const clinic = clinicDays({ ...sundays, clinicClosures: [{ from: '2026-12-07', to: '2026-12-07' }] });
+    const [planned] = events(
+      recallCalendar([entry({ plannedWeek: '2026-12-07' })], { ...options, clinic }),
+    ).map((e) => [e.startDate.toString(), e.endDate.toString()]);
+    expect(planned).toEqual(['2026-12-08', '2026-12-14']);
   });
 
   it('keeps the UID when dates move, grows the sequence, and tells children apart', () => {

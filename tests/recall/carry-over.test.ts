@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { carryOver, type EarlierVisit, stateInNewList } from '../../src/recall/carry-over.js';
 import type { RecallEntry } from '../../src/recall/contract.js';
+import { type ClinicDays, clinicDays } from '../../src/recall/level/clinic-week.js';
 import { weekReason } from '../../src/recall/level/week-reason.js';
 import { exampleEntry } from './example-entry.js';
 
@@ -8,7 +9,8 @@ import { exampleEntry } from './example-entry.js';
 const today = '2026-06-10'; // a Wednesday
 const thisWeek = '2026-06-08';
 const nextWeek = '2026-06-15';
-const open = () => false;
+const shutOn = (isShut: ClinicDays['isShut']) => ({ ...clinicDays({}), isShut });
+const open = clinicDays({});
 const visit = (by: Partial<EarlierVisit> = {}): EarlierVisit => ({
   childId: 'c',
   action: 'cast',
@@ -59,21 +61,49 @@ describe('carryOver', () => {
 
   it('lets go of an appointment the clinic or its clinician cannot keep, and looks in the same week first', () => {
     const booked = visit({ state: 'booked', appointment: '2026-06-17', clinician: 'A' });
-    const closed = carryOver(booked, today, (day) => day === '2026-06-17');
+    const closed = carryOver(
+      booked,
+      today,
+      shutOn((day) => day === '2026-06-17'),
+    );
     expect(closed).toEqual({
       previousWeek: nextWeek,
       told: true,
       bookedWeek: null,
       passedWeeks: [{ week: nextWeek, why: 'clinic-cancelled' }],
     });
-    expect(carryOver(booked, today, (_, who) => who === 'A').bookedWeek).toBeNull();
-    expect(carryOver(booked, today, (_, who) => who === 'B').bookedWeek).toBe(nextWeek);
+    expect(
+      carryOver(
+        booked,
+        today,
+        shutOn((_, who) => who === 'A'),
+      ).bookedWeek,
+    ).toBeNull();
+    expect(
+      carryOver(
+        booked,
+        today,
+        shutOn((_, who) => who === 'B'),
+      ).bookedWeek,
+    ).toBe(nextWeek);
     // Booked anew in that week, it stands.
     const anew = { ...booked, appointment: '2026-06-18', passedWeeks: closed.passedWeeks };
-    expect(carryOver(anew, today, (day) => day === '2026-06-17')).toMatchObject({
+    expect(
+      carryOver(
+        anew,
+        today,
+        shutOn((day) => day === '2026-06-17'),
+      ),
+    ).toMatchObject({
       bookedWeek: nextWeek,
       passedWeeks: [],
     });
+    // Closed from Monday to Friday: a clinic that casts on Saturday still has a day of that week.
+    const shut = { clinicClosures: [{ from: '2026-06-15', to: '2026-06-19' }] };
+    const saturday = [{ id: 'a', slotsByWeekday: [{ weekday: 6, slots: 2 }] }];
+    const called = visit({ state: 'called' });
+    expect(carryOver(called, today, clinicDays(shut)).passedWeeks).toHaveLength(1);
+    expect(carryOver(called, today, clinicDays({ ...shut, clinicians: saturday })).passedWeeks).toEqual([]);
   });
 
   it('remembers weeks that came to nothing for half a year', () => {

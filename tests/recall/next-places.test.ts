@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { nextPlaces, placesOn } from '../../src/recall/level/next-places.js';
+import { insideWindow } from '../../src/recall/level/week-costs.js';
 import { ringAgainOf, ringAgainOn } from '../../src/recall/ring-again.js';
 import { dayIn } from '../../src/service/clock.js';
 
@@ -45,6 +46,33 @@ describe('places of the weeks ahead', () => {
       2,
     );
     expect(sessions.map(({ week, slots }) => [week, slots])).toEqual([[1, 2]]);
+  });
+
+  // Sunday to Thursday with Friday as the day of rest: common practice, no source.
+  it('go by the days the clinic works, which a Sunday of casting moves and a Saturday makes more', () => {
+    const works = (weekday: number, away: { from: string; to: string }[] = []) => ({
+      clinicians: [{ id: 'a', slotsPerWeek: 10, slotsByWeekday: [{ weekday, slots: 1 }], away }],
+    });
+    // Away from Monday to Thursday: with Sunday one of five days is left, not Friday's.
+    const away = [{ from: '2026-11-30', to: '2026-12-03' }];
+    const { sessions, lastDay } = clinicCapacity(works(7, away), '2026-11-29', 2);
+    expect(sessions.map(({ week, weekday, slots }) => [week, weekday, slots])).toEqual([
+      [1, null, 2],
+      [1, 7, 1],
+    ]);
+    expect(lastDay).toBe(6);
+    expect([4, 5, 6].map((d) => placesOn(works(7), `2026-12-0${d}`))).toEqual([0, 0, 3]);
+    expect([4, 5, 6].map((d) => placesOn(works(6), `2026-12-0${d}`))).toEqual([2, 3, 0]);
+    expect(clinicCapacity(works(6), '2026-11-29', 2).lastDay).toBe(5);
+    expect(clinicCapacity({}, '2026-11-29', 2).lastDay).toBe(4);
+  });
+
+  it('a week is in time only when its last day of work is', () => {
+    const on = (latestSafe: string) => ({ latestSafe, worthIt: null, notInWeeks: [], parts: [] }) as never;
+    const inTime = (lastDay: number, latestSafe: string) =>
+      insideWindow(on(latestSafe), { weeks: ['2026-11-30'], lastDay }, '2026-11-30');
+    expect([inTime(4, '2026-12-04'), inTime(4, '2026-12-03')]).toEqual([true, false]);
+    expect([inTime(6, '2026-12-06'), inTime(6, '2026-12-05')]).toEqual([true, false]);
   });
 });
 

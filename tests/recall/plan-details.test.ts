@@ -4,9 +4,9 @@ import type { RecallEntry } from '../../src/recall/contract.js';
 import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { castCosts } from '../../src/recall/level/cast-costs.js';
 import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
+import { clinicDays } from '../../src/recall/level/clinic-week.js';
 import { placeInSessions } from '../../src/recall/level/place-in-sessions.js';
 import { type PlanRequestContext, planRequests } from '../../src/recall/level/plan-requests.js';
-import { shutDays } from '../../src/recall/level/shut-days.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
 import { entryOf, rising, testRecord, today } from './build-a-clinic.js';
@@ -97,7 +97,7 @@ it('no session holds more than its places, and who has none is told as over the 
 });
 
 it('a clinic’s closed days shut everybody out, a clinician’s own only that one', () => {
-  const isShut = shutDays({
+  const { isShut } = clinicDays({
     clinicClosures: [{ from: '2026-08-03', to: '2026-08-07' }],
     clinicians: [
       { id: 'Noor', slotsPerWeek: 3, away: [{ from: '2026-09-01', to: '2026-09-02' }] },

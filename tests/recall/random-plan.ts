@@ -34,6 +34,7 @@ export function randomPlan(
   );
   const capacity: Capacity = {
     weeks,
+    lastDay: 4,
     schoolHoliday: weeks.map((_, w) => w % 9 === 3),
     sessions: weeks.flatMap((_, week) =>
       clinicians.map((clinicianId, k) => ({

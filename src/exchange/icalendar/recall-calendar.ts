@@ -1,6 +1,7 @@
 import { createHmac } from 'node:crypto';
 import ical, { ICalCalendarMethod, ICalEventClass, ICalEventTransparency } from 'ical-generator';
 import type { RecallEntry } from '../../recall/contract.js';
+import type { ClinicDays } from '../../recall/level/clinic-week.js';
 import { addDaysIso, dayNumber, type IsoDate } from '../../records/dates.js';
 
 export interface CalendarOptions {
@@ -9,6 +10,7 @@ export interface CalendarOptions {
   readonly now: Date;
   /** Key under which a child's id is hashed into the UID, so that ids cannot be guessed back out of a feed. */
   readonly uidKey: string;
+  readonly clinic: Pick<ClinicDays, 'ofWeek' | 'isOpen'>;
 }
 
 /** An entry of the list, with the day it is booked for where it is. */
@@ -26,7 +28,7 @@ export function recallCalendar(entries: readonly CalendarEntry[], options: Calen
     method: ICalCalendarMethod.PUBLISH,
   });
   for (const entry of entries) {
-    const { from, to } = daysOf(entry, options.today);
+    const { from, to } = daysOf(entry, options);
     calendar.createEvent({
       id: eventUid(entry, options.uidKey),
       sequence: dayNumber(options.today),
@@ -45,12 +47,12 @@ export function recallCalendar(entries: readonly CalendarEntry[], options: Calen
 }
 
 /** First and last day of an entry's event. */
-function daysOf(entry: CalendarEntry, today: IsoDate): { from: IsoDate; to: IsoDate } {
+function daysOf(entry: CalendarEntry, { today, clinic }: CalendarOptions): { from: IsoDate; to: IsoDate } {
   const { appointment, plannedWeek } = entry;
-  if (!appointment && plannedWeek) {
-    const friday = addDaysIso(plannedWeek, 4);
-    if (friday >= today) return { from: plannedWeek < today ? today : plannedWeek, to: friday };
-  }
+  const left = plannedWeek
+    ? clinic.ofWeek(plannedWeek).filter((day) => day >= today && clinic.isOpen(day))
+    : [];
+  if (!appointment && left.length > 0) return { from: left[0], to: left[left.length - 1] };
   const date = appointment ?? entry.dueBy ?? today;
   const day = date < today ? today : date;
   return { from: day, to: day };

@@ -1,6 +1,6 @@
 import { capital } from '../../forecast/words.js';
 import type { Action } from '../../recall/contract.js';
-import type { ClinicWeekInput } from '../../recall/level/clinic-capacity.js';
+import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';

@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import { recallColumns } from '../../exchange/csv/recall-columns.js';
 import { safeCell } from '../../exchange/csv/row-reader.js';
 import type { WorkState } from '../../recall/contract.js';
-import { shutDays } from '../../recall/level/shut-days.js';
+import { clinicDays } from '../../recall/level/clinic-week.js';
 import type { IsoDate } from '../../records/dates.js';
 import { planners } from '../../records/roles.js';
 import { calendarFeedPath } from '../../service/calendar-feed.js';
@@ -43,7 +43,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   // The same for everybody who opens the list, until somebody is called or another is made.
   const changes = lastAnswer(changesSince);
   const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
-    withoutWeek(due, today, shutDays(clinicWeekOf(settings))),
+    withoutWeek(due, today, clinicDays(clinicWeekOf(settings))),
   );
 
   /** The rows that fit the filters in an address, in the order of the list. */

@@ -1,5 +1,6 @@
-import { carryOver, earlierVisit, type IsShut } from '../../recall/carry-over.js';
+import { carryOver, earlierVisit } from '../../recall/carry-over.js';
 import { type Action, actionIds } from '../../recall/contract.js';
+import type { ClinicDays } from '../../recall/level/clinic-week.js';
 import { daysBetween, type IsoDate } from '../../records/dates.js';
 import type { RecallBrief } from '../../store/contract.js';
 
@@ -62,10 +63,14 @@ export function filterRows<R extends RecallBrief>(rows: readonly R[], query: Rec
 }
 
 /** Rows whose week has come to nothing since the list was made: the next one gives them another. */
-export const withoutWeek = (rows: readonly RecallBrief[], today: IsoDate, isShut: IsShut): RecallBrief[] =>
+export const withoutWeek = (
+  rows: readonly RecallBrief[],
+  today: IsoDate,
+  clinic: ClinicDays,
+): RecallBrief[] =>
   rows.filter((r) => {
     const known = r.entry.passedWeeks ?? [];
-    const now = carryOver(earlierVisit(r.entry, r), today, isShut).passedWeeks;
+    const now = carryOver(earlierVisit(r.entry, r), today, clinic).passedWeeks;
     return now.some((p) => !known.some((k) => k.week === p.week && k.why === p.why));
   });
 

@@ -92,7 +92,7 @@ function hurry(r: PlanRequest, capacity: Capacity, settings: LevellingSettings) 
   const first = costs.findIndex(Number.isFinite);
   const then = Math.min(first + HURRY_WEEKS, costs.length - 1);
   return {
-    late: !insideWindow(r, capacity.weeks, capacity.weeks[first] ?? null),
+    late: !insideWindow(r, capacity, capacity.weeks[first] ?? null),
     perPlace: (costs[then] - costs[first]) / r.slots,
   };
 }

@@ -22,6 +22,8 @@ export interface WorkshopLimit {
 export interface Capacity {
   /** Mondays, ascending. */
   readonly weeks: readonly IsoDate[];
+  /** Days from a week's Monday to the last day on which the clinic works: a week is in time when that day is. */
+  readonly lastDay: number;
   /** Is most of this week school holiday? */
   readonly schoolHoliday: readonly boolean[];
   readonly sessions: readonly CastSession[];

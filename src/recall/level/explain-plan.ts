@@ -24,7 +24,7 @@ export function explainWeek(
   if (r.bookedWeek !== null && w < p.weeks) return `Already booked: ${here}.`;
   const best = bestWeek(p, i);
   const extra = p.costs[i][w] - p.costs[i][best];
-  const inside = insideWindow(r, capacity.weeks, w < p.weeks ? capacity.weeks[w] : null);
+  const inside = insideWindow(r, capacity, w < p.weeks ? capacity.weeks[w] : null);
   const where = inside
     ? 'between the day a cast is worth it and the latest safe day'
     : `after the latest safe day${r.childIds.length > 1 ? ' of one of them' : ''}, ${plainDate(r.latestSafe)}`;
@@ -66,7 +66,7 @@ export function harmedVisits(p: CompactProblem, capacity: Capacity, week: readon
       const w = week[i];
       const extra = r.outgrownDays[w] - r.outgrownDays[bestWeek(p, i)];
       const monday = w < p.weeks ? capacity.weeks[w] : null;
-      if (w === bestWeek(p, i) || insideWindow(r, capacity.weeks, monday)) return [];
+      if (w === bestWeek(p, i) || insideWindow(r, capacity, monday)) return [];
       const when = monday === null ? 'after the planned weeks' : `in the week of ${plainDate(monday)}`;
       return [
         {

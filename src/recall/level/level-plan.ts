@@ -39,7 +39,7 @@ export async function levelPlan(
       clinicianId: session === null ? null : capacity.sessions[session].clinicianId,
       weekday: session === null ? null : capacity.sessions[session].weekday,
       overtime: overtime > 0,
-      insideWindow: insideWindow(r, capacity.weeks, week),
+      insideWindow: insideWindow(r, capacity, week),
       cost: p.costs[i][w],
       why: explainWeek(p, capacity, solved.prices, i, w),
     };

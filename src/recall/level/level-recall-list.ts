@@ -2,12 +2,12 @@ import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { carryOver, type EarlierVisit } from '../carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../contract.js';
 import { type RecallSettingsInput, recallSettings } from '../decide/recall-settings.js';
-import { type ClinicWeekInput, clinicCapacity, severalClinicians, workingDays } from './clinic-capacity.js';
+import { clinicCapacity, severalClinicians } from './clinic-capacity.js';
+import { type ClinicWeekInput, clinicDays } from './clinic-week.js';
 import { combineRequests } from './combine-requests.js';
 import { levellingSettings, type PlannedVisit } from './contract.js';
 import { levelPlan } from './level-plan.js';
 import { type PlanRequestContext, planRequests, requestIdsOf } from './plan-requests.js';
-import { shutDays } from './shut-days.js';
 import { partsOf } from './week-costs.js';
 import { weekReason } from './week-reason.js';
 
@@ -56,8 +56,8 @@ async function levelled(
   { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
 ): Promise<LevelledList> {
   const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
-  const isShut = shutDays(clinic);
-  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, isShut)]));
+  const days = clinicDays(clinic);
+  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, days)]));
   const wanted = planRequests(list, {
     childOf,
     turnaroundOf,
@@ -67,7 +67,7 @@ async function levelled(
   });
   // Not even a slot beyond the usual ones can be had in a week without a working day from today on.
   const closed = capacity.weeks.filter((week) =>
-    workingDays(week).every((day) => day <= list.today || isShut(day, '')),
+    days.ofWeek(week).every((day) => day <= list.today || days.isShut(day, '')),
   );
   const possible = wanted.map((r) => ({ ...r, notInWeeks: [...r.notInWeeks, ...closed] }));
   const { requests, visitsSaved } = combineRequests(possible, capacity, levellingSettings.parse({}));

@@ -1,5 +1,5 @@
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import { type ClinicWeekInput, clinicWeek, within } from './clinic-capacity.js';
+import { type ClinicWeekInput, clinicDays, clinicWeek, weekdayOf, within } from './clinic-week.js';
 
 /** Places of one day, and how many of them are booked. */
 export interface DayPlaces {
@@ -9,8 +9,6 @@ export interface DayPlaces {
   readonly free: number;
 }
 
-const WEEKDAYS = 5;
-const [FRIDAY, SUNDAY] = [5, 7];
 /** So far ahead a clinic day is looked for. */
 const LOOK_DAYS = 31;
 
@@ -18,28 +16,13 @@ const LOOK_DAYS = 31;
 export function placesOn(input: ClinicWeekInput, day: IsoDate): number {
   const { clinicians, clinicClosures } = clinicWeek.parse(input);
   if (within(clinicClosures, day)) return 0;
+  const { weekdays } = clinicDays(input);
   const weekday = weekdayOf(day);
   return clinicians.reduce((sum, c) => {
     if (within(c.away, day)) return sum;
     const named = c.slotsByWeekday.filter((d) => d.weekday === weekday).reduce((n, d) => n + d.slots, 0);
-    return sum + named + (weekday <= WEEKDAYS ? Math.ceil(c.slotsPerWeek / WEEKDAYS) : 0);
+    return sum + named + (weekdays.includes(weekday) ? Math.ceil(c.slotsPerWeek / weekdays.length) : 0);
   }, 0);
-}
-
-/** 1 Monday .. 7 Sunday. */
-const weekdayOf = (day: IsoDate): number => ((new Date(`${day}T00:00:00Z`).getUTCDay() + 6) % 7) + 1;
-
-/**
- * Is somebody at the clinic's telephone? On days of casting and from Monday to Friday, but not on closed days; a clinic that
- * casts on Sundays rests on Friday unless it casts then too. Common practice, no source.
- */
-export function isOfficeDay(input: ClinicWeekInput, day: IsoDate): boolean {
-  const { clinicians, clinicClosures } = clinicWeek.parse(input);
-  if (within(clinicClosures, day)) return false;
-  const casts = (weekday: number) =>
-    clinicians.some((c) => c.slotsByWeekday.some((d) => d.weekday === weekday && d.slots > 0));
-  const weekday = weekdayOf(day);
-  return casts(weekday) || (weekday <= WEEKDAYS && !(weekday === FRIDAY && casts(SUNDAY)));
 }
 
 /** Today and the next working day: where whoever must be seen now is put, outside all levelling. */

@@ -1,16 +1,17 @@
 import { type DayNumber, dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Capacity, LevellingSettings, PlanRequest } from './contract.js';
 
-/** A working week ends this many days after its Monday: a week is inside the window when its Friday is. */
-const LAST_WORKING_DAY = 4;
-
 /** Is a week (null: after all of them) after the worth-it date of some part of the visit and late for none? */
-export function insideWindow(request: PlanRequest, weeks: readonly IsoDate[], week: IsoDate | null): boolean {
+export function insideWindow(
+  request: PlanRequest,
+  { weeks, lastDay }: Pick<Capacity, 'weeks' | 'lastDay'>,
+  week: IsoDate | null,
+): boolean {
   const monday = week === null ? dayNumber(weeks[0]) + 7 * weeks.length : dayNumber(week);
   const times = partsOf(request).map(timesOf);
   return (
-    times.some((t) => week === null || !tooEarly(t, monday)) &&
-    times.every((t) => monday + LAST_WORKING_DAY <= t.latestSafe)
+    times.some((t) => week === null || !tooEarly(t, monday + lastDay)) &&
+    times.every((t) => monday + lastDay <= t.latestSafe)
   );
 }
 
@@ -33,10 +34,10 @@ export function weekCosts(
     const possible =
       w < n
         ? parts.every((t) => allowed(t, monday)) &&
-          parts.some((t) => t.booked !== null || !tooEarly(t, monday))
+          parts.some((t) => t.booked !== null || !tooEarly(t, monday + capacity.lastDay))
         : parts.every((t) => t.booked === null || t.booked < first || t.booked >= monday);
     if (!possible) return Number.POSITIVE_INFINITY;
-    const own = parts.reduce((sum, t) => sum + partCost(t, w, monday, settings), 0);
+    const own = parts.reduce((sum, t) => sum + partCost(t, w, monday, capacity.lastDay, settings), 0);
     return own + (w < n && holiday && !capacity.schoolHoliday[w] ? settings.holidayCost : 0);
   });
 }
@@ -69,9 +70,15 @@ function timesOf(part: PlanRequest): Times {
   };
 }
 
-function partCost(t: Times, w: number, monday: DayNumber, settings: LevellingSettings): number {
+function partCost(
+  t: Times,
+  w: number,
+  monday: DayNumber,
+  lastDay: number,
+  settings: LevellingSettings,
+): number {
   const weight = t.part.insensateSkin ? settings.insensateWeight : 1;
-  const late = Math.max(0, Math.ceil((monday + LAST_WORKING_DAY - t.latestSafe) / 7));
+  const late = Math.max(0, Math.ceil((monday + lastDay - t.latestSafe) / 7));
   return (
     weight *
       (t.part.outgrownDays[w] +
@@ -89,4 +96,4 @@ function allowed(t: Times, monday: DayNumber): boolean {
   return !t.notIn.includes(monday);
 }
 
-const tooEarly = (t: Times, monday: DayNumber) => monday + LAST_WORKING_DAY < t.worthIt;
+const tooEarly = (t: Times, last: DayNumber) => last < t.worthIt;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
-import type { ClinicWeekInput } from '../../recall/level/clinic-capacity.js';
+import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';

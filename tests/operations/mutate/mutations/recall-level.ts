@@ -31,6 +31,27 @@ export const recallLevel: readonly MutationGroup[] = [
       ['addDaysIso(monday, day.weekday - 1)', 'addDaysIso(monday, day.weekday)'],
       ['const closed = [...clinic.clinicClosures, ...c.away];', 'const closed = [...clinic.clinicClosures];'],
       ['date > from && !within(closed, date)) {', '!within(closed, date)) {'],
+      ['days.weekdays[days.weekdays.length - 1] - 1', '4'],
+    ],
+  },
+  {
+    harm: 'a day on which the clinic is shut counts as one of its own, or one of its own as shut',
+    file: 'src/recall/level/clinic-week.ts',
+    tests: [
+      'tests/recall/next-places.test.ts',
+      'tests/recall/carry-over.test.ts',
+      'tests/recall/plan-details.test.ts',
+      'tests/exchange/other-formats.test.ts',
+    ],
+    changes: [
+      ['dayNumber(weekStart(day)) + 1', 'dayNumber(weekStart(day))'],
+      ['&& !within(clinicClosures, day)', ''],
+      ['casts(d) || isOffice(d)', 'isOffice(d)'],
+      ['!(weekday === FRIDAY && casts(SUNDAY))', 'true'],
+      ['d.weekday === weekday && d.slots > 0)', 'd.slots > 0)'],
+      ['addDaysIso(monday, d - 1)', 'addDaysIso(monday, d)'],
+      ['within(clinicClosures, day) ||', ''],
+      ['c.id === clinician', 'c.id !== clinician'],
     ],
   },
   {
@@ -67,13 +88,10 @@ export const recallLevel: readonly MutationGroup[] = [
     tests: ['tests/recall/next-places.test.ts'],
     changes: [
       ['NEXT_DAYS = 3', 'NEXT_DAYS = 1'],
-      ['getUTCDay() + 6) % 7) + 1', 'getUTCDay() + 6) % 7)'],
       ['if (within(c.away, day)) return sum;', ''],
       ['Math.max(0, places - taken)', 'places'],
-      ['if (within(clinicClosures, day)) return false;', ''],
-      ['casts(weekday) || (weekday', '(weekday'],
-      ['!(weekday === FRIDAY && casts(SUNDAY))', 'true'],
-      ['d.weekday === weekday && d.slots > 0)', 'd.slots > 0)'],
+      ['if (within(clinicClosures, day)) return 0;', ''],
+      ['weekdays.includes(weekday) ? Math', 'weekday <= 5 ? Math'],
     ],
   },
   {
@@ -109,33 +127,20 @@ export const recallLevel: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'two children are put in one place, or nobody sees that the clinic is shut',
-    file: 'src/recall/level/shut-days.ts',
-    tests: [
-      'tests/recall/carry-over.test.ts',
-      'tests/recall/plan-details.test.ts',
-      'tests/recall/plan-requests.test.ts',
-      'tests/recall/level-recall-list.test.ts',
-      'tests/recall/level-plan.test.ts',
-    ],
-    changes: [
-      ['within(clinicClosures, day) ||', ''],
-      ['c.id === clinician', 'c.id !== clinician'],
-    ],
-  },
-  {
     harm: 'A day is said to be safe that a week of work makes unsafe',
     file: 'src/recall/level/week-costs.ts',
     tests: [
       'tests/recall/level-plan.test.ts',
       'tests/recall/level-recall-list.test.ts',
       'tests/recall/combine-requests.test.ts',
+      'tests/recall/next-places.test.ts',
     ],
     changes: [
       ['t.part.insensateSkin ? settings.insensateWeight : 1', '1'],
       ['settings.lateWeekCost) * late)', 'settings.lateWeekCost))'],
       ['t.part.routine ? settings.lateReviewWeekCost : settings.lateWeekCost', 'settings.lateWeekCost'],
       ['return !t.notIn.includes(monday);', 'return true;'],
+      ['monday + lastDay <= t.latestSafe', 'monday + 4 <= t.latestSafe'],
     ],
   },
   {

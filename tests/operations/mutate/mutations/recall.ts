@@ -32,7 +32,7 @@ export const recall: readonly MutationGroup[] = [
       'tests/store/store.test.ts',
     ],
     changes: [
-      ['if (isOfficeDay(clinic, day)) n++;', 'n++;'],
+      ['if (isOpen(day)) n++;', 'n++;'],
       ['const WORKING_DAYS = 2', 'const WORKING_DAYS = 20'],
     ],
   },
