@@ -10,10 +10,20 @@ export interface HipAngle {
   readonly isOff: boolean;
 }
 
+type Angles = Pick<DeviceEvent, 'hipAngleLeft' | 'hipAngleRight'>;
+
+/** Was a hip looked at? */
+export const hasHipAngle = ({ hipAngleLeft, hipAngleRight }: Angles): boolean =>
+  (hipAngleLeft ?? hipAngleRight ?? null) !== null;
+
+/** A note or an angle alone is kept: what was told of the skin must not be lost for want of a word on the fit. */
+export const saysOfFit = (said: Angles & Pick<DeviceEvent, 'verdict' | 'note'>): boolean =>
+  said.verdict !== null || said.note.trim() !== '' || hasHipAngle(said);
+
 /** The last angle that was recorded of a device; a side left out stands as it was found before. */
 export function lastHipAngle(device: Device, events: readonly DeviceEvent[]): HipAngle | null {
   const found = events
-    .filter((e) => e.deviceId === device.id && (e.hipAngleLeft ?? e.hipAngleRight ?? null) !== null)
+    .filter((e) => e.deviceId === device.id && hasHipAngle(e))
     .toSorted((a, b) => b.date.localeCompare(a.date));
   if (found.length === 0) return null;
   const left = found.find((e) => (e.hipAngleLeft ?? null) !== null)?.hipAngleLeft ?? null;

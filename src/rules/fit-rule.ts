@@ -128,3 +128,6 @@ export const familyRule = z.strictObject({
 });
 export type FamilyRule = z.infer<typeof familyRule>;
 export type FitRules = ReadonlyMap<string, FamilyRule>;
+
+/** Is it there to hold the hips, so that their angle is what a visit looks for? */
+export const holdsHips = (rule: FamilyRule | null | undefined): boolean => rule?.region === 'hip';

@@ -176,13 +176,15 @@ describe('a reading that is too old', () => {
 
 describe('who was last seen', () => {
   it('what is broken or lost is told on the telephone, and a day to come is no visit', () => {
-    const events = (kind: string, days: number) => ({
+    const events = (kind: string, days: number, said = kind === 'verdict' ? { verdict: 'good' } : {}) => ({
       ...record,
-      events: [event(kind, { date: day(days), ...(kind === 'verdict' ? { verdict: 'good' } : {}) })],
+      events: [event(kind, { date: day(days), ...said })],
     });
     for (const kind of ['broken', 'lost']) expect(lastSeen(events(kind, -2), today)).toBe(day(-30));
     expect(lastSeen(events('verdict', -2), today)).toBe(day(-2));
     expect(lastSeen(events('verdict', 2), today)).toBe(day(-30));
+    expect(lastSeen(events('verdict', -2, { note: 'rang: it rubs' } as never), today)).toBe(day(-30));
+    expect(lastSeen(events('verdict', -2, { hipAngleLeft: 40 } as never), today)).toBe(day(-2));
   });
 });
 

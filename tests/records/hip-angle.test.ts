@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
-import { lastHipAngle } from '../../src/records/hip-angle.js';
+import { hasHipAngle, lastHipAngle, saysOfFit } from '../../src/records/hip-angle.js';
 
 const set = { hipAngleFrom: 40, hipAngleTo: 60 };
 const brace = (more: Record<string, unknown> = {}) =>
@@ -44,4 +44,13 @@ it('is never outside what nobody set', () => {
   expect(lastHipAngle(brace(), low)?.isOff).toBe(false);
   expect(lastHipAngle(brace({ hipAngleFrom: 40 }), low)?.isOff).toBe(true);
   expect(lastHipAngle(brace({ hipAngleTo: 40 }), low)?.isOff).toBe(false);
+});
+
+it('an angle alone says something of the fit, and so does a note; of neither there is nothing to keep', () => {
+  const nothing = { verdict: null, note: ' ' };
+  expect(saysOfFit(nothing)).toBe(false);
+  expect(saysOfFit({ ...nothing, hipAngleRight: 0 })).toBe(true);
+  expect(saysOfFit({ ...nothing, note: 'marks' })).toBe(true);
+  expect(saysOfFit({ ...nothing, verdict: 'good' })).toBe(true);
+  expect([hasHipAngle({ hipAngleLeft: 0 }), hasHipAngle({ hipAngleLeft: null })]).toEqual([true, false]);
 });

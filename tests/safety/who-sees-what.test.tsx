@@ -83,7 +83,7 @@ describe('who treats the child or makes its device', () => {
     doubts: {},
     remarks: {},
   };
-  const visit = { ...typed, devices: [], unit: 'mm', date: today, observer: '' } as const;
+  const visit = { ...typed, devices: [], rules: loadRules(), unit: 'mm', date: today, observer: '' } as const;
   const slip = { device: record.devices[0], rows: [], fittedBy: null, neededBy: null };
   const pages = {
     visit: (child: Child) => <VisitPage child={child} {...visit} />,

@@ -5,7 +5,7 @@ import { measures } from '../../records/measure.js';
 import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
-import { type FamilyRule, type FitDimension, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
+import { type FamilyRule, type FitDimension, holdsHips, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import { InputField, SelectField, tied } from '../parts/fields.js';
 import { usePage } from '../parts/page-context.js';
 import type { Fields } from '../parts/route-types.js';
@@ -90,7 +90,7 @@ export function DeviceFields(props: DeviceFieldsProps) {
             chosen={typed.replaces}
           />
         )}
-        {rule.region === 'hip' &&
+        {holdsHips(rule) &&
           (['hipAngleFrom', 'hipAngleTo'] as const).map((field) => (
             <InputField
               key={field}

@@ -8,7 +8,7 @@ import type { Child } from '../../records/records.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
 import type { Fields } from '../parts/route-types.js';
-import { typedSize } from './typed-size.js';
+import { typedAngle, typedSize } from './typed-size.js';
 
 /** 'pair': one of each side, cast together. */
 export type TypedSide = Device['side'] | 'pair';
@@ -82,9 +82,8 @@ export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice 
   };
   const angle = (name: 'hipAngleFrom' | 'hipAngleTo'): number | null => {
     const { min = 0, max = 0 } = fieldLimits(deviceRecord.shape[name]);
-    const degrees = text(name) === '' ? null : readNumber(text(name).replace(/\s*°$/, ''));
-    if (text(name) !== '' && (degrees === null || degrees < min || degrees > max))
-      errors[name] = `${min} to ${max} degrees`;
+    const degrees = typedAngle(text(name));
+    if (degrees !== null && !(degrees >= min && degrees <= max)) errors[name] = `${min} to ${max} degrees`;
     return degrees;
   };
   const side = typedSidesOf(rule, pairs).find((s) => s === text('side'));

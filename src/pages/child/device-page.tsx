@@ -5,6 +5,7 @@ import { counted } from '../../records/counted.js';
 import { type AdjustmentKind, endReasons } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { eventFields } from '../../records/record-fields.js';
+import { holdsHips } from '../../rules/fit-rule.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
@@ -120,7 +121,7 @@ function Judge(props: Own) {
         <div class="row">
           <Where id="judge" whole="the whole device" {...props} />
           <Day id="judge-date" {...props} />
-          {props.rule?.region === 'hip' && (
+          {holdsHips(props.rule) && (
             <div class="row">
               <EventInput field="hipAngleLeft" id="judge-left" size={4} />
               <EventInput field="hipAngleRight" id="judge-right" size={4} />

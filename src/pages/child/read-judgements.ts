@@ -1,11 +1,12 @@
 import { acceptedBy } from '../../records/check/accepted-by.js';
-import { type Device, verdicts } from '../../records/device.js';
+import { type Device, deviceEventRecord, verdicts } from '../../records/device.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
+import { typedAngle } from './typed-size.js';
 import type { Judged, TypedVisit } from './typed-visit.js';
 
 export const judgedField = (
   deviceId: string,
-  what: 'skin' | 'minutes' | 'where' | 'verdict' | 'note',
+  what: 'skin' | 'minutes' | 'where' | 'verdict' | 'hipAngleLeft' | 'hipAngleRight' | 'note',
 ): string => `${what}/${deviceId}`;
 
 /** The skin checks and verdicts of a submitted visit, device by device; what is wrong goes to the visit's errors. */
@@ -22,13 +23,17 @@ export function readJudgements(
     const [minutesText, where, note] = [given('minutes'), given('where'), given('note')];
     if (state === null && minutesText + where !== '')
       errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
-    const told = verdict !== null || note !== '';
+    const [hipAngleLeft, hipAngleRight] = [
+      typedAngle(given('hipAngleLeft')),
+      typedAngle(given('hipAngleRight')),
+    ];
+    const told = verdict !== null || note !== '' || hipAngleLeft !== null || hipAngleRight !== null;
     if (told && date < device.castDate)
       errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
     if (state === null && !told) return [];
     const minutes = minutesText === '' ? null : Number(minutesText);
-    Object.assign(errors, refusedOf(device.id, { minutes, where, note }));
-    return [{ device, skin: state && { state, minutes, where }, verdict, note }];
+    Object.assign(errors, refusedOf(device.id, { minutes, where, note, hipAngleLeft, hipAngleRight }));
+    return [{ device, skin: state && { state, minutes, where }, verdict, hipAngleLeft, hipAngleRight, note }];
   });
 }
 
@@ -42,8 +47,12 @@ const givenOf =
     return text;
   };
 
-function refusedOf(deviceId: string, said: { minutes: number | null; where: string; note: string }) {
-  const { error } = skinCheckFields.pick({ minutes: true, where: true, note: true }).safeParse(said);
+const judgedRecord = skinCheckFields
+  .pick({ minutes: true, where: true, note: true })
+  .extend(deviceEventRecord.pick({ hipAngleLeft: true, hipAngleRight: true }).shape);
+
+function refusedOf(deviceId: string, said: Readonly<Record<string, unknown>>) {
+  const { error } = judgedRecord.safeParse(said);
   const issues = error?.issues ?? [];
   return Object.fromEntries(
     issues.map((i) => [judgedField(deviceId, i.path[0] as 'note'), `Accepted is ${acceptedBy(i)}.`]),

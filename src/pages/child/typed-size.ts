@@ -5,6 +5,10 @@ import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
 export const sizeUnits = ['mm', 'cm', 'inch'] as const;
 export type SizeUnit = (typeof sizeUnits)[number];
 
+/** A typed angle, degrees: typedAngle('40°') = 40, typedAngle('') = null; NaN where it is no number. */
+export const typedAngle = (text: string): number | null =>
+  text === '' ? null : (readNumber(text.replace(/\s*°$/, '')) ?? Number.NaN);
+
 /**
  * What a person typed into a size field, in the measure's own unit: typedSize('17,5 cm', 'foot_length', 'mm') = 175.
  * A unit behind the number beats the form's. Null where it is no number with a unit of this measure.

@@ -1,10 +1,10 @@
-import type { Device, Verdict } from '../../records/device.js';
+import type { Device, DeviceEvent, Verdict } from '../../records/device.js';
 import type { SkinState } from '../../records/skin-check.js';
 import type { NewReading } from '../../store/contract.js';
 import type { SizeUnit } from './typed-size.js';
 
 /** What a person saw of one device at a visit: the skin under it, and how it fits. */
-export interface Judged {
+export interface Judged extends Pick<DeviceEvent, 'hipAngleLeft' | 'hipAngleRight'> {
   readonly device: Device;
   readonly skin: {
     readonly state: SkinState;

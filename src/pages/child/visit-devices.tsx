@@ -4,11 +4,12 @@ import type { Device, Verdict } from '../../records/device.js';
 import { skinFields } from '../../records/record-fields.js';
 import { avoidsLatex, type Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
+import { type FitRules, holdsHips } from '../../rules/fit-rule.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
 import type { Format } from '../parts/format.js';
 import { judgedField } from './read-judgements.js';
-import { SkinInput } from './record-input.js';
+import { EventInput, SkinInput } from './record-input.js';
 
 /** What must be known before anybody touches the child. */
 export function ChildAlerts({ child }: { child: Child }) {
@@ -41,12 +42,13 @@ const verdictWords = Object.entries(fitNames) as [Verdict, string][];
 /** Skin and fit of each device in use: looked at, and said, at the same visit. */
 export function VisitDevices(props: {
   devices: readonly Device[];
+  rules: FitRules;
   child: Child;
   format: Format;
   typed: Readonly<Record<string, string>>;
   errors: Readonly<Record<string, string>>;
 }) {
-  const { devices, child, format, typed, errors } = props;
+  const { devices, rules, child, format, typed, errors } = props;
   return (
     <>
       {devices.map((device) => {
@@ -104,6 +106,21 @@ export function VisitDevices(props: {
               {text('minutes', 4)}
             </div>
             {choice('verdict', 'How it fits', verdictWords)}
+            {holdsHips(rules.get(device.family)) && (
+              <div class="row">
+                {(['hipAngleLeft', 'hipAngleRight'] as const).map((angle) => (
+                  <EventInput
+                    key={angle}
+                    field={angle}
+                    id={field(angle)}
+                    name={field(angle)}
+                    value={typed[field(angle)]}
+                    size={4}
+                    error={errors[field(angle)]}
+                  />
+                ))}
+              </div>
+            )}
             {text('note', 40)}
           </fieldset>
         );

@@ -3,6 +3,7 @@ import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { measurementFields } from '../../records/record-fields.js';
 import { type Child, measurementRecord } from '../../records/records.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import { InputField, SelectField } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
@@ -17,6 +18,7 @@ import { fieldHint, fieldName } from './visit-words.js';
 export interface VisitPageProps {
   readonly child: Child;
   readonly devices: readonly Device[];
+  readonly rules: FitRules;
   readonly sizes: readonly ExpectedSize[];
   readonly usual: readonly MeasureId[];
   readonly typed: Readonly<Record<string, string>>;
@@ -30,7 +32,7 @@ export interface VisitPageProps {
 
 export function VisitPage(props: VisitPageProps) {
   const { format, today } = usePage();
-  const { child, devices, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } = props;
+  const { child, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } = props;
   const base = childPath(child.id);
   const others = measureIds.filter((m) => !usual.includes(m));
   const openOthers = others.some((m) => sizes.some((s) => s.measure === m && typed[fieldName(m, s.side)]));
@@ -110,7 +112,7 @@ export function VisitPage(props: VisitPageProps) {
           {rows(others)}
         </details>
         <div class="device-visits">
-          <VisitDevices devices={devices} child={child} format={format} typed={typed} errors={errors} />
+          <VisitDevices {...props} format={format} />
         </div>
         {Object.keys(doubts).length > 0 && (
           <p class="error">

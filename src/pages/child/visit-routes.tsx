@@ -4,6 +4,7 @@ import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { isWorn } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
+import { saysOfFit } from '../../records/hip-angle.js';
 import { writersOf } from '../../records/roles.js';
 import { visitMove } from '../../service/api/schemas/records.js';
 import { posteriorOf } from '../../service/child-view/load-child.js';
@@ -33,6 +34,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
     const { rules } = (await deps.assessor.current()).context;
     return {
       child: record.child,
+      rules,
       devices: devicesInUse(record),
       sizes: expectedSizes(record, posteriorOf(record, deps), on),
       usual: usualMeasures(record, rules),
@@ -102,11 +104,10 @@ async function saveVisit(
   await store.transaction(async (tx) => {
     if (readings.length > 0)
       await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
-    for (const { device, skin, verdict, note } of judged) {
+    for (const { device, skin, ...said } of judged) {
       const deviceId = device.id;
       if (skin) await tx.skinChecks.add({ ...skin, childId, deviceId, date, observer }, today, actor);
-      if (verdict || note !== '')
-        await tx.events.add({ deviceId, date, kind: 'verdict', verdict, note }, today, actor);
+      if (saysOfFit(said)) await tx.events.add({ deviceId, date, kind: 'verdict', ...said }, today, actor);
     }
   });
 }

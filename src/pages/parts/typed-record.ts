@@ -23,5 +23,5 @@ function fieldValue(text: string, field: z.ZodType): unknown {
   const takes = (nothing: unknown) => field.safeParse(nothing).success;
   if (text === '' && takes(null)) return null;
   if (text === '') return takes('') || !takes(undefined) ? '' : undefined;
-  return (fieldKind(field) === 'number' ? readNumber(text.replace(/\s*mm$/i, '')) : null) ?? text;
+  return (fieldKind(field) === 'number' ? readNumber(text.replace(/\s*(?:mm|°)$/i, '')) : null) ?? text;
 }

@@ -1,10 +1,11 @@
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { DeviceEvent } from '../../records/device.js';
+import { hasHipAngle } from '../../records/hip-angle.js';
 
 /** What is broken or lost is told on the telephone, and so may be a note without a word on the fit. */
 const seen = (e: DeviceEvent): boolean =>
-  e.kind === 'verdict' ? e.verdict !== null : e.kind !== 'broken' && e.kind !== 'lost';
+  e.kind === 'verdict' ? e.verdict !== null || hasHipAngle(e) : e.kind !== 'broken' && e.kind !== 'lost';
 
 /** Days on which this child was measured, a device judged, adjusted or fitted, in order. */
 export const daysSeen = (record: ChildRecord, today: IsoDate): IsoDate[] =>

@@ -1,5 +1,6 @@
 import type { IsoDate } from '../dates.js';
 import type { Device, DeviceEvent } from '../device.js';
+import { saysOfFit } from '../hip-angle.js';
 import { measures } from '../measure.js';
 import { type Families, MOST_ROOM_MM } from './device-faults.js';
 import { dateFaults, type Fault, rangeFaults } from './refuse.js';
@@ -28,9 +29,13 @@ export function* eventFaults(
 ): Generator<Fault> {
   const what = `Event ${event.kind}`;
   yield* dateFaults(what, 'date', event.date, { from: device.castDate, since: 'the cast', today });
-  // A note alone is kept: what was told of the skin must not be lost for want of a word on the fit.
-  if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')
-    yield { what, field: 'verdict', given: 'nothing', accepted: 'loose, good, tight or outgrown, or a note' };
+  if (event.kind === 'verdict' && !saysOfFit(event))
+    yield {
+      what,
+      field: 'verdict',
+      given: 'nothing',
+      accepted: 'loose, good, tight or outgrown, an angle or a note',
+    };
   for (const field of ['hipAngleLeft', 'hipAngleRight'] as const)
     if (event.kind !== 'verdict' && (event[field] ?? null) !== null)
       yield { what, field, given: String(event[field]), accepted: 'nothing but with verdict' };

@@ -77,14 +77,24 @@ export const records: readonly MutationGroup[] = [
     file: 'src/records/check/event-faults.ts',
     tests: ['tests/records/check.test.ts', 'tests/service/refusals.test.ts'],
     changes: [
-      ["if (event.kind === 'verdict' && event.verdict === null && event.note.trim() === '')", 'if (false)'],
-      [" && event.note.trim() === ''", ''],
+      ["if (event.kind === 'verdict' && !saysOfFit(event))", 'if (false)'],
       ['event.measure !== null && limiting && !limiting.includes(event.measure)', 'false'],
       ["{ from: device.castDate, since: 'the cast', today }", "{ from: '0000', since: 'the cast', today }"],
       ['if (!fits)', 'if (false)'],
       ["device.side === 'none' || device.side === side;", "device.side === 'none' || device.side !== side;"],
       ['limiting && !limiting.includes(event.measure)', 'limiting && limiting.length === 0'],
       ['!measures[measure].sided)', 'false)'],
+    ],
+  },
+  {
+    harm: 'what was found of the hips or told of the skin is lost for want of a word on the fit',
+    file: 'src/records/hip-angle.ts',
+    tests: ['tests/records/hip-angle.test.ts'],
+    changes: [
+      ["said.note.trim() !== '' ||", ''],
+      ['|| hasHipAngle(said)', ''],
+      ['(hipAngleLeft ?? hipAngleRight ?? null) !== null', '(hipAngleLeft ?? null) !== null'],
+      ['angle > (to ?? angle)', 'angle > (to ?? 90)'],
     ],
   },
   {

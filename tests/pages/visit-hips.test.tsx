@@ -1,0 +1,52 @@
+/** The angle of the hips at a visit: asked where a device holds them, and read as it is typed. Degrees from the midline: common practice, no source. */
+import { expect, it } from 'vitest';
+import { readVisit } from '../../src/pages/child/read-visit.js';
+import { VisitDevices } from '../../src/pages/child/visit-devices.js';
+import { formatFor } from '../../src/pages/parts/format.js';
+import { renderPage } from '../../src/pages/parts/page-context.js';
+import { deviceRecord } from '../../src/records/device.js';
+import { childRecord } from '../../src/records/records.js';
+import { loadRules } from '../../src/rules/load-rules.js';
+
+const format = formatFor('en-GB');
+const child = childRecord.parse({ id: 'c', birthDate: '2025-06-01', sex: 'female' });
+const device = (id: string, family: string, side: string) =>
+  deviceRecord.parse({ id, childId: 'c', family, side, castDate: '2026-09-01' });
+const hip = device('hip', 'hip-abduction-orthosis', 'both');
+const ankle = device('ankle', 'solid-afo', 'left');
+const read = (body: Record<string, string>) =>
+  readVisit({ date: '2026-11-20', ...body }, [], [hip, ankle], child.birthDate, '2026-11-28', format);
+
+it('is asked of the device that holds the hips and of no other', () => {
+  const form = renderPage(
+    <VisitDevices
+      devices={[ankle, hip]}
+      rules={loadRules()}
+      child={child}
+      format={format}
+      typed={{ 'hipAngleLeft/hip': '40' }}
+      errors={{}}
+    />,
+    { today: '2026-11-28', format, user: null, unsigned: [], path: '/', csrf: '' } as never,
+  );
+  expect([...form.matchAll(/name="(hipAngle\w+\/\w+)"/g)].map(([, name]) => name)).toEqual([
+    'hipAngleLeft/hip',
+    'hipAngleRight/hip',
+  ]);
+  expect(form).toMatch(/name="hipAngleLeft\/hip"[^>]*value="40"|value="40"[^>]*name="hipAngleLeft\/hip"/);
+});
+
+it('is kept alone or beside a judgement, left and right apart', () => {
+  const { errors, judged } = read({ 'hipAngleLeft/hip': '40°', 'hipAngleRight/hip': '42,5' });
+  expect(errors).toEqual({});
+  expect(judged).toMatchObject([{ device: { id: 'hip' }, hipAngleLeft: 40, hipAngleRight: 42.5 }]);
+  expect(read({ 'verdict/hip': 'good', 'hipAngleRight/hip': '0' }).judged).toMatchObject([
+    { verdict: 'good', hipAngleLeft: null, hipAngleRight: 0 },
+  ]);
+});
+
+it.each(['91', '-1', 'wide'])('%s is no angle: the field is named and nothing else is lost', (angle) => {
+  const { errors, typed } = read({ 'hipAngleLeft/hip': angle, 'note/hip': 'sits well' });
+  expect(Object.keys(errors)).toEqual(['hipAngleLeft/hip']);
+  expect(typed).toMatchObject({ 'hipAngleLeft/hip': angle, 'note/hip': 'sits well' });
+});
