@@ -94,7 +94,7 @@ export const records: readonly MutationGroup[] = [
       ["said.note.trim() !== '' ||", ''],
       ['|| hasHipAngle(said)', ''],
       ['(hipAngleLeft ?? hipAngleRight ?? null) !== null', '(hipAngleLeft ?? null) !== null'],
-      ['angle > (to ?? angle)', 'angle > (to ?? 90)'],
+      ['angle < (from ?? angle)', 'angle < (from ?? 40)'],
     ],
   },
   {
