@@ -5,7 +5,7 @@ import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
 import { anchored, findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
-import { isOtherwise, isResolved, OF_THE_STATE } from './silenced-terms.js';
+import { hasEnded, isOtherwise, isResolved, OF_THE_STATE } from './silenced-terms.js';
 import { isReplacedBy, isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */
@@ -104,14 +104,15 @@ const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 
 /** Healed, mended or found again; to be so is only advice. */
 const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
-  (kind !== 'broken' || !FOUND.test(clause) || MISSED.test(words)) &&
-  isResolved(
-    kind.startsWith('skin')
-      ? clause
-      : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
-    isOfDevice(kind),
-  ) &&
-  !has(patterns.advice, clause);
+  hasEnded(kind, clause) ||
+  ((kind !== 'broken' || !FOUND.test(clause) || MISSED.test(words)) &&
+    isResolved(
+      kind.startsWith('skin')
+        ? clause
+        : clause.replace(kind === 'numbness' ? /\bnot (?:come back|returned)\b/ : /\bclosed\b/, ''),
+      isOfDevice(kind),
+    ) &&
+    !has(patterns.advice, clause));
 
 /** A pin that worked its way out is not mended by being found. */
 const FOUND = /\b(?:found|turned up|handed in)\b/;

@@ -21,12 +21,19 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   if (term.kind === 'head-warning') return region === 'head';
   if (term.kind === 'breathing' && OF_MEALS.test(term.text)) return region === 'trunk';
   if (term.kind === 'lost')
-    return ofDevice || OF_WHAT_IS_WORN.test(after) || LEFT_SOMEWHERE.test(clause.slice(0, term.end));
+    return (
+      !ANOTHER_LOSS.test(after) &&
+      (ofDevice || OF_WHAT_IS_WORN.test(after) || LEFT_SOMEWHERE.test(clause.slice(0, term.end)))
+    );
   if (term.kind === 'falls') return !isAccident(term, after);
   // An operation elsewhere changes nothing that a device must fit.
   if (term.kind === 'fit-changed') return isOfItsFit(term, clause);
   return term.kind !== 'broken' || isBreakOfDevice(term, clause, ofDevice);
 }
+
+/** 'Lost a baby tooth'. */
+const ANOTHER_LOSS =
+  /^ (?:\w+ ){0,2}(?:tooth|teeth|weight|interest|contact|appointment|letter|balance|confidence|appetite|patience|count|track)\b/;
 
 const OPERATION =
   /\b(?:surg\w*|op|postop|oper\w*|botox|btx|bont\w*|toxin|botulin\w*|releas\w*|lengthen\w*|transfer\w*|fusion|cast\w*|plaster|pop|frame|plates?|in|done|untether\w*|inject\w*)\b/;

@@ -38,6 +38,8 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bw\/(?= ?[a-z])|\bw\.(?= )/g, 'with '],
   [/\bc\/o\b/g, 'complains of'],
   [/@/g, ' at '],
+  [/ = /g, ' is '],
+  [/\bhosp\b/g, 'hospital'],
   [/\byrs?(?= ago\b)/g, 'years'],
   [/\bmths?(?= ago\b)/g, 'months'],
   [/\b(?:an? )?(?:sort|kind) of (?:an? )?/g, ''],

@@ -13,7 +13,15 @@ import { isOfThings } from './of-things.js';
 import { findAll, has, withoutArticles } from './phrases.js';
 import { placeOf, sideOf } from './place-and-side.js';
 import { plainText } from './plain-text.js';
-import { isPast, OLD_DEVICE, ofSomebodyElse, type Silenced, silencedBy } from './silenced-terms.js';
+import {
+  HANDED_OUT,
+  isPast,
+  LISTED,
+  OLD_DEVICE,
+  ofSomebodyElse,
+  type Silenced,
+  silencedBy,
+} from './silenced-terms.js';
 import { splitClauses } from './split-clauses.js';
 import { unclearIn } from './unclear-words.js';
 import { isOfThen } from './well-now.js';
@@ -161,10 +169,9 @@ const NAMED_ABOVE = -1;
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {
   if (HANDED_OUT.test(clause)) return 'denied';
+  if (LISTED.test(clause)) return 'advice';
   return ofSomebodyElse(clause) || IS_SO.test(clause) ? 'others' : null;
 }
-const HANDED_OUT =
-  /\b(?:hand ?outs?|leaflets?|booklets?|information sheets?|info sheets?|fact ?sheets?|written (?:advice|information)|advice sheets?|talked (?:through|about)|went (?:through|over))\b/;
 /** 'Mum pregnant', 'dad on crutches'. */
 const IS_SO =
   /\b(?:mum|mom|mam|mother|dad|father|gran|granny|nan|nana|grandad|aunt|uncle|brother|sister|twin|cousin) (?:is |was )?(?:pregnant|unwell|ill|poorly|on crutches|in hospital|recovering|off work)\b/;
@@ -266,15 +273,18 @@ function goesOn(clause: string, terms: readonly Term[], silenced: Silenced): boo
   if (SAYS_NOT.test(clause)) return false;
   if (isBare(clause, terms)) return true;
   if (silenced === 'denied') return END_OF_LIST.test(clause);
-  if (silenced === 'advice') return !has(patterns.returns, clause) && sideOf(clause) === null;
+  if (silenced === 'advice')
+    return !has(patterns.returns, clause) && sideOf(clause) === null && !STATES.test(clause);
   return silenced === 'others' && SAME_ONE.test(clause);
 }
 /** 'Bruised at football, cannot get it on': a new thing, and no item of a list. */
 const SAYS_NOT = /^\s*(?:cannot|cant|could ?n[o']?t|unable|wont|will not|does ?n[o']?t|not able)\b/;
+/** 'Asked whether it should hurt, heel is raw': told of today, with a subject and a verb of its own. */
+const STATES = /^\s*(?!if |when |any )(?:[a-z]+ ){1,3}(?:is|are|has|looks?|feels?)\b/;
 /** 'No swelling, heat or breakdown': words only, with no verb that says a new thing. */
 const END_OF_LIST = /^\s*(?:[a-z-]+ )?[a-z-]+ (?:or|nor|oder|ou|of) (?:[a-z-]+ ){0,2}[a-z-]+\s*[.;]?\s*$/;
 const SAME_ONE =
-  /^\s*(?:(?:his|her|their) own\b|.*\ball over (?:him|her|them)\b)|\b(?:himself|herself|themselves)\b|^\s*(?:had|got|developed|needed)\b|^\s*(?:[a-z]+ ){1,3}after(?:wards)?\s*$|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
+  /\b(?:his|her|their) own\b|^\s*(?:still|(?:has|is|are|was|were) still) \w+\s*[.;]?\s*$|^\s*(?:.*\ball over (?:him|her|them)\b)|\b(?:himself|herself|themselves)\b|^\s*(?:had|got|gets|developed|needed)\b|^\s*(?:[a-z]+ ){1,3}after(?:wards)?\s*$|^\s*(?:(?:who|he|she|they|whose|his|hers?) (?:has|had|have|was|were|is|also|got|gets)|(?:broke|lost|tore|wore|had|got|needs?) (?:his|her|their)(?: (?:own|last|old|first))?)\b/;
 
 /** 'Redness at the trim last time; no redness today', but not 'no new redness today': a mark that did not last. */
 const isGoneNow = (clause: string, { kind, words }: NoteFinding): boolean =>

@@ -27,7 +27,11 @@ export function silencedBy({ text }: Clause, term: Term): Silenced {
 /** As it was, or as it is meant. */
 const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean =>
   (OF_THE_STATE.includes(kind) && has(patterns.unchanged, before + after)) ||
+  AS_MEANT.test(after) ||
   (WEARS_LESS.test(text) && BY_CHOICE.test(after));
+
+/** 'Clicks as designed', 'cracked when cut off as it does'. */
+const AS_MEANT = /\bas (?:designed|intended|(?:it|they) (?:does|do|should|always does|always do))\b/;
 
 /** 'Only wears them for hurling by choice', 'wearing less as agreed'. */
 const WEARS_LESS =
@@ -36,16 +40,25 @@ const BY_CHOICE =
   /\b(?:by choice|per protocol|as (?:agreed|planned|advised|prescribed|instructed|discussed|told|per)|for (?:sports?|school|pe|matches) only|for (?:the |her |his |a )*(?:\w+ )?(?:wedding|party|photos?|prom|show|play|concert|swimming|beach)|allowed|weaning)\b/;
 
 const isAdvised = (before: string, term: Term, after: string): boolean =>
-  has(patterns.advice, before) ||
-  TO_LOOK_FOR.test(before) ||
-  TALKED_ABOUT.test(before) ||
-  ASKED.test(before) ||
-  (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
-  MEANS.test(after) ||
-  (MAY_BE_PLANNED.includes(term.kind) && RENEWED_WHEN.test(before)) ||
-  (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
-  (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
-  has(anchored(patterns.adviceAfter), after);
+  !OF_WHAT_IS_SEEN.test(before + term.text) &&
+  !AND_IT_IS.test(after) &&
+  (has(patterns.advice, before) ||
+    TO_LOOK_FOR.test(before) ||
+    TALKED_ABOUT.test(before) ||
+    HANDED_OUT_ON.test(before) ||
+    TO_RING_ABOUT.test(before) ||
+    ASKED.test(before) ||
+    (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
+    MEANS.test(after) ||
+    (MAY_BE_PLANNED.includes(term.kind) && RENEWED_WHEN.test(before)) ||
+    (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
+    (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
+    has(anchored(patterns.adviceAfter), after));
+
+/** 'Wonders if the foot should be that cold', 'asks if it should hurt like this'. */
+const OF_WHAT_IS_SEEN = /\b(?:ask|wonder|worr|quer|should|normal)\w*\b.*\b(?:this|that|so)(?: \w+)?$/;
+/** 'Told to ring if sore: it is'. */
+const AND_IT_IS = /^\s*[:?-]\s*(?:yes\b|(?:it|they|he|she) (?:is|are|has|does)\b)/;
 
 /** 'Mum lost one on the ferry' is of what the child wears; so is what dad has glued. */
 const isOfWhatIsWorn = ({ kind, text }: Term, after: string): boolean =>
@@ -83,13 +96,13 @@ const MAY_STOP: readonly FindingKind[] = ['pain', 'falls', 'skin-mark', 'numbnes
 const HAS_STOPPED =
   /^\s*(?:(?:has|have|had|now|all|since|soon|completely) )*(?:stopped|ceased|worn off|wore off)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|when\b|with\b|by\b|in\b|within\b|as\b|on\b))/;
 
-const hasEnded = (kind: FindingKind, after: string): boolean =>
+export const hasEnded = (kind: FindingKind, after: string): boolean =>
   (MAY_STOP.includes(kind) && HAS_STOPPED.test(after)) || (MAY_GO.includes(kind) && HAS_GONE.test(after));
 
 /** 'Arch pain gone since the insoles', 'swelling of the knee gone'; of a mark it says how soon. */
 const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'swelling', 'skin-callus'];
 const HAS_GONE =
-  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went(?: away)?|cleared)(?= long ago|\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))/;
+  /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went(?: away)?|cleared)(?= long ago| for good|\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))(?!.* off\b)/;
 
 const MENDED_AT_HOME =
   /^(?:dad|mum|mom|gran|uncle|parents|carer)\b.*(?:glued|taped|tied|stitched|bodged|patched|screwed|wired)$/;
@@ -110,7 +123,7 @@ const DONE_TO_PREVENT =
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind, text }: Term, after: string): boolean {
-  if (!MAY_BE_CHANCE.includes(kind)) return false;
+  if (!MAY_BE_CHANCE.includes(kind) || (kind === 'skin-open' && ON_CLOTHES.test(after.trim()))) return false;
   if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
   if (
     DISTRESS.test(text) &&
@@ -162,8 +175,12 @@ const UNRELATED =
 
 /** 'Was a bee sting', 'turned out to be the cat'. */
 const WAS_ONLY = /\b(?:was|were|is|its|be) (?:(?:only|just|all|from|off|a|an|the|some) )+/g;
+/** 'A crack reported, scuff only', 'turned out to be a scratch'. */
+const ONLY_A_SCUFF =
+  /\b(?:scuff|scratch|scrape|surface|cosmetic|superficial)\w*(?: mark)? only\b|(?<!\bnot )\b(?:only|just|merely|turned out|turns out|is|was)(?: to be)?(?: only| just)?(?: an?)?(?: \w+)? (?:scuff|scratch|scrape|cosmetic|superficial|dirt|glue|transfer)\w*\b/;
 export const isOtherwise = (kind: FindingKind, text: string): boolean =>
   UNRELATED.test(text) ||
+  (kind === 'broken' && ONLY_A_SCUFF.test(text)) ||
   (MAY_BE_CHANCE.includes(kind) &&
     [...text.matchAll(WAS_ONLY)].some((m) =>
       has(anchored(patterns.outsideCauses), text.slice(m.index + m[0].length).replace(/^(\w+)s\b/, '$1')),
@@ -172,19 +189,31 @@ export const isOtherwise = (kind: FindingKind, text: string): boolean =>
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 
+export const HANDED_OUT =
+  /\b(?:hand ?outs?|leaflets?|booklets?|(?:information|info|advice|fact) ?sheets?|written (?:advice|information)|talked (?:through|about)|went (?:through|over))\b/;
+/** 'Things to ring about: blisters'. */
+const TO_RING_ABOUT =
+  /\b(?:things|what|when|signs|symptoms) to (?:look|watch|check|ring|report|call|phone)\b[^:]*:[^:]*$/;
+/** 'Told what to look for: colour change': what follows is of the list. */
+export const LISTED =
+  /\b(?:look|watch|check|signs?|symptoms?|ring|report|call)\b[^:]*:(?!.*\b(?:is|are|has|does|did|was)\b)[^:]*$/;
+/** 'Advice sheet on blisters given'. */
+const HANDED_OUT_ON = new RegExp(`${HANDED_OUT.source}[^,;:]* (?:on|about|re|for|of) [^:]*$`);
+
 /** 'Talked about cold toes in winter'. */
 const TALKED_ABOUT =
   /^\s*(?:we |also |had a )?(?:talked|chatted|talk|chat|conversation)\b.*\b(?:about|re|through|over)\b[^:]*$/;
 
 /** 'Asked would they crack', 'wonders about numbness', 'read about curves'; not 'asked about his blister', 'asks can he stop as it hurts'. */
 const ASKED =
-  /\b(?:(?:ask\w*|wonder\w*|wants? to know|wanted to know|quer(?:y|ied)|enquir\w*) (?:if|whether|would|could|will|can|do|does|is|are|re|about|what|how)|(?:read|googled|heard|looked) (?:up|up on|about|of))\b(?!.*\b(?:his|her|their|this|that|these|new|as|because|since|for|do about|the (?:\w+ )?$)\b)[^,;]*$/;
+  /\b(?:(?:ask\w*|wonder\w*|wants? to know|wanted to know|quer(?:y|ied)|enquir\w*) (?:if|whether|would|could|will|can|do|does|is|are|re|about|what|how)|(?:read|googled|heard|looked) (?:up|up on|about|of))\b(?!.*\b(?<!\b(?:make|give|hurt|harm|leave|cause|help|affect|stop) )(?:his|her|their|this|that|these|new|as|because|since|for|do about|the (?:\w+ )?$)\b)[^,;]*$/;
 
 /** 'Will outgrow by summer' is told ahead. */
-const TO_COME = /\b(?:will|would|likely to|going to|expect\w* to)\s*$/;
+const TO_COME =
+  /\b(?:will|would|likely to|going to|expect\w* to|(?:when|once|until|before|if) (?:he|she|they)(?: has| have)?)\s*$/;
 
 /** 'Blister = stop'. */
-const MEANS = /^\s*=+\s*(?:stop|ring|call|phone|off|take|leave|remove)\b/;
+const MEANS = /^\s*(?:=+|is)\s*(?:stop|ring|call|phone|take off|leave off|remove)\b/;
 
 /** 'Recast when the toes reach the edge'. */
 const RENEWED_WHEN =
@@ -310,9 +339,14 @@ const STOPPED_WHAT =
 
 /** 'Skin where the sore was'. */
 const WHERE_IT = /\bwhere (?:the |his |her |an? )?(?:old )?$/;
+/** 'Trimmed where it had been digging', 'the tingling he had before the operation'. */
+const WHERE_IT_HAD = /\bwhere (?:\w+ ){0,2}(?:had|used to)(?: been| started to| begun to)? $/;
+const HAD_BEFORE = /^ (?:he|she|they|we|\w+ed) (?:had )?(?:before|prior to)\b/;
 
 /** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
 const isOld = (clause: string, term: Term): boolean =>
+  WHERE_IT_HAD.test(clause.slice(0, term.at)) ||
+  HAD_BEFORE.test(clause.slice(term.end)) ||
   (WHERE_IT.test(clause.slice(0, term.at)) && /^ (?:was|were|had been)\b/.test(clause.slice(term.end))) ||
   (term.kind.startsWith('skin') &&
     /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?(?: \w+ (?:that|which))?\s*$/.test(

@@ -30,7 +30,7 @@ export function unclearIn(clause: string): Term[] {
     const rest = clause.slice(found.index + found[0].length);
     const [word] = WORD.exec(rest) ?? [''];
     if (
-      /\bas (?:expected|usual|always|ever|normal)\b/.test(rest) ||
+      /\bas (?:expected|usual|always|ever|normal)\b|^\w+ related\b/.test(rest) ||
       word.length < 4 ||
       rest.search(known) === 0 ||
       WELL.some((w) => rest.search(w) === 0)

@@ -26,11 +26,15 @@ const SINCE =
 const WORRIED =
   /\b(?:worried|worry|worries|worrying|concerned|anxious|afraid|wondered|wondering|wonders|unsure|scared|frightened|thought|thinks|queried|querying|feared|heard)\b/;
 const FOUND_WELL =
-  /^\s*(?:it|that) (?:is|was) (?:only |just )?an? [a-z]|\b(?:reassured|(?:he|she|they|it) (?:was|were) (?:fine|ok|okay|well|good)|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
+  /^\s*(?:it|that) (?:is|was) (?:only |just )?(?:an?|the) [a-z]|\b(?:reassured|(?:he|she|they|it) (?:was|were) (?:fine|ok|okay|well|good)|its only|it is only|it was only|it was just|its just|was only|turned out|turns out|(?:x ?rays?|scans?|films?|bloods?|tests?|mri) (?:is |was |were |all )*(?:clear|normal|fine|ok)|kicking (?:well|strongly|both)|moving (?:well|freely)|nothing wrong|no sign of|not the case|plenty|spare|(?:measured|checked|looked|tested|tried on|examined|seen|actually|in fact|on checking)\b.*\b(?:fine|ok|good|well|plenty|normal|sound|room|correct|fits))\b/;
 
 /** 'Used to limp, now without a limp': denied of today what was told of then. */
 export const isOfThen = (kind: FindingKind, words: string): boolean =>
   MAY_PASS.includes(kind) && THEN.test(words);
+
+/** 'Refused to walk for me, ran down the corridor'. */
+const NOT_FOR_US = /\b(?:refus\w*|wouldnt|would not|wont|will not)\b.*\bfor (?:me|us|physio|video|camera)\b/;
+const BUT_DID = /^\s*(?:then |but )?(?:ran|runs|running|walked|climbed|hopped|jumped|skipped|danced)\b/;
 
 const IS_SO = /\b(?:still|again|worse|not|cannot|cant|wont|over|past|short)\b/;
 
@@ -38,13 +42,14 @@ const IS_SO = /\b(?:still|again|worse|not|cannot|cant|wont|over|past|short)\b/;
 export function isWellNow(kind: FindingKind, words: string, clause: string): boolean {
   const mayBeFeared = kind === 'function-lost' || MAY_PASS.includes(kind);
   if (mayBeFeared && WORRIED.test(words) && FOUND_WELL.test(clause) && !IS_SO.test(clause)) return true;
+  if (mayBeFeared && NOT_FOR_US.test(words) && BUT_DID.test(clause)) return true;
   if (!MAY_PASS.includes(kind) || NOT_WELL.test(clause)) return false;
   return isOfThen(kind, words) && SINCE.test(clause) && WELL.test(clause);
 }
 
 /** 'Next size up given today as toes had reached the edge': what did not fit is no longer worn. */
 const ANOTHER_GIVEN =
-  /\b(?:new|next|bigger|larger|longer|wider|size up|replacement|spare)\b[^.;]*\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b(?! soon| next)/;
+  /\b(?:new|next|bigger|larger|longer|wider|size up|replacement|spare)\b[^.;]*\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b(?! soon| next)|\bnew (?:1|rivet|strap|screw|pad|clip|buckle|liner) (?:in|on)\b/;
 const WHY = /\b(?:as|because|since|after|hence|so|for)\b/;
 
 /** Was another device given for what a finding tells of? Before it only where the finding says why. */
