@@ -15,8 +15,9 @@ import { forecastDevice } from './device/forecast-device.js';
 import { adultOutcome, type NamedOutcome, namedOutcome } from './device/named-outcome.js';
 import { usualLife } from './device/usual-life.js';
 import { findFindings } from './flags/find-findings.js';
-import { findFlags, mostUrgentFirst } from './flags/find-flags.js';
+import { findFlags, mostUrgentFirst, withoutSlips } from './flags/find-flags.js';
 import { findingFlags } from './flags/finding-flags.js';
+import { headGrowthFlags } from './flags/head-growth.js';
 import { modelFollows, sampleFutures } from './futures.js';
 import { growthInput } from './growth-input.js';
 import { earlierOf, isUnanswered, readingsInQuestion } from './readings-in-question.js';
@@ -51,51 +52,58 @@ export interface ChildAssessment {
 }
 
 /**
- * Everything the forecast room has to say of one child. A record that the sums cannot take (a reading beyond all
- * measure) has a named outcome instead of dates, so that it never costs another child its forecast.
+ * Everything the forecast room has to say of one child: growth, a forecast per device in the order of the record, flags
+ * that growth does not explain, and likely slips in the data. Rows dated after `today` are ignored. A record that the sums
+ * cannot take (a reading beyond all measure) has a named outcome instead of dates, so that it never costs another child
+ * its forecast.
  */
 export function assessChild(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
+  const record = recordUntil(fullRecord, context.today);
   try {
-    const assessment = withoutDoubt(assess(fullRecord, context), fullRecord, context);
-    for (const f of assessment.forecasts)
+    const view = viewOf(record, context);
+    const forecasts = withoutDoubt(forecastsOf(view, context), view, context);
+    for (const f of forecasts)
       if (!f.probabilityOutgrown.every(Number.isFinite) || !f.room.every((r) => Number.isFinite(r.roomMm)))
         throw new Error('a forecast is not a number');
-    return assessment;
+    const { growth, suggestions } = view;
+    const flags = findFlags({
+      ...view,
+      ...context,
+      findings: findFindings(record, context.rules, context.today),
+    });
+    return { childId: record.child.id, growth, forecasts, flags, suggestions };
   } catch (error) {
     context.failed?.(error);
-    return notAssessed(fullRecord, context);
+    return notAssessed(record, context);
   }
 }
 
 /** Where a device's answer rests on a reading that somebody is asked about, the date without it stands if it is earlier. */
 function withoutDoubt(
-  asRead: ChildAssessment,
-  record: ChildRecord,
+  asRead: readonly DeviceForecast[],
+  { record, suggestions }: ChildView,
   context: AssessmentContext,
-): ChildAssessment {
-  const unanswered = new Set(asRead.forecasts.filter(isUnanswered).map((f) => f.deviceId));
+): readonly DeviceForecast[] {
+  const unanswered = new Set(asRead.filter(isUnanswered).map((f) => f.deviceId));
   if (unanswered.size === 0) return asRead;
   const devices = record.devices.filter((d) => unanswered.has(d.id));
-  const asked = readingsInQuestion(recordUntil(record, context.today), asRead.suggestions);
-  const others = asked.map((readings) => {
+  const others = readingsInQuestion(record, suggestions).map((readings) => {
     const measurements = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
     const without = readings.map((r) => r.id).join(' ');
     const once: Once = (name, work) => (context.once ?? everyTime)(`${name} without ${without}`, work);
-    const { forecasts } = assess({ ...record, devices, measurements }, { ...context, once });
-    return { readings, byDevice: new Map(forecasts.map((f) => [f.deviceId, f])) };
+    const view = viewOf({ ...record, devices, measurements }, { ...context, once });
+    return { readings, byDevice: new Map(forecastsOf(view, context).map((f) => [f.deviceId, f])) };
   });
-  const forecasts = asRead.forecasts.map((forecast) =>
+  return asRead.map((forecast) =>
     others.reduce((earliest, { readings, byDevice }) => {
       const other = byDevice.get(forecast.deviceId);
       return other ? earlierOf(earliest, other, readings) : earliest;
     }, forecast),
   );
-  return { ...asRead, forecasts };
 }
 
 /** What the skin checks say does not hang on the sums, and outranks every date: it is said all the same. */
-function notAssessed(fullRecord: ChildRecord, { today, seed, rules }: AssessmentContext): ChildAssessment {
-  const record = recordUntil(fullRecord, today);
+function notAssessed(record: ChildRecord, { today, seed, rules }: AssessmentContext): ChildAssessment {
   const forecasts = record.devices.map((device): DeviceForecast => {
     const named = namedOutcome(record, device, deviceHistory(device, record.events), today);
     return { ...emptyForecast(record, device, today, seed, null), ...(named ?? notComputed) };
@@ -117,18 +125,23 @@ const notComputed: NamedOutcome = {
     'This child could not be forecast: something in the record is far outside what can be. Check the readings and markers, and correct the one that cannot be; until then review by the calendar.',
 };
 
-/**
- * Everything the forecast room has to say of one child: growth, a forecast per device in the order of the record,
- * flags that growth does not explain, and likely slips in the data. Rows dated after `today` are ignored.
- */
-function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAssessment {
+/** What the readings say of a child's growth and of each device, before anything else is asked about. */
+interface ChildView {
+  readonly record: ChildRecord;
+  readonly growth: GrowthOutcome;
+  readonly posterior: ChildPosterior | null;
+  readonly suggestions: readonly DataSuggestion[];
+  readonly plans: readonly DevicePlan[];
+  readonly answers: ReadonlyMap<string, DeviceAnswer>;
+  /** Of the devices that growth says nothing of. */
+  readonly named: ReadonlyMap<string, NamedOutcome>;
+}
+
+function viewOf(record: ChildRecord, context: AssessmentContext): ChildView {
   const { today, model, rules, fit: fitted = fitChild, once = everyTime } = context;
-  const record = recordUntil(fullRecord, today);
-  const seed = childSeed(context.seed, record.child.id);
   const growth = once('growth', () => fitted(growthInput(record, model), model));
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
   const suggestions = findSuggestions(record, posterior);
-
   const named = new Map<string, NamedOutcome>();
   const plans: DevicePlan[] = [];
   for (const device of record.devices) {
@@ -143,16 +156,15 @@ function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAsses
       else named.set(device.id, nothingToFollow);
     }
   }
+  const answers = posterior ? answer(record, plans, posterior, suggestions, context) : new Map();
+  return { record, growth, posterior, suggestions, plans, answers, named };
+}
 
-  const answers = posterior
-    ? answer(record, plans, posterior, suggestions, context, seed)
-    : new Map<string, DeviceAnswer>();
-  const findings = findFindings(record, rules, today);
-  const flags = findFlags({ record, today, posterior, plans, answers, findings, rules }, suggestions);
-  const blocked = flags.find((f) => f.id.startsWith('head-growth'));
-  const forecasts = record.devices.map((device): DeviceForecast => {
-    const base = emptyForecast(record, device, today, context.seed, posterior);
-    const plan = plans.find((p) => p.device.id === device.id);
+/** A forecast per device in the order of the record. */
+function forecastsOf(view: ChildView, { today, rules, seed }: AssessmentContext): DeviceForecast[] {
+  const { record, posterior, plans, answers, named } = view;
+  return record.devices.map((device): DeviceForecast => {
+    const base = emptyForecast(record, device, today, seed, posterior);
     const name = named.get(device.id);
     if (name) {
       const rule = rules.get(device.family);
@@ -161,11 +173,11 @@ function assess(fullRecord: ChildRecord, context: AssessmentContext): ChildAsses
         rule && name.outcome !== 'not-in-use' ? usualLife({ rule, history }, record.child.birthDate) : null;
       return { ...base, ...name, usualLifeEnds };
     }
-    if (plan?.rule.region === 'head' && blocked)
+    const plan = plans.find((p) => p.device.id === device.id);
+    if (plan?.rule.region === 'head' && headGrowthFlags(withoutSlips(view)).length > 0)
       return { ...base, ...blockedByHead, usualLifeEnds: usualLife(plan, record.child.birthDate) };
-    return { ...answers.get(device.id)!.forecast, seed: context.seed };
+    return { ...answers.get(device.id)!.forecast, seed };
   });
-  return { childId: record.child.id, growth, forecasts, flags, suggestions };
 }
 
 /** One draw of futures serves every device of the child, so that both sides live in the same future. */
@@ -175,9 +187,9 @@ function answer(
   posterior: ChildPosterior,
   suggestions: readonly DataSuggestion[],
   context: AssessmentContext,
-  seed: number,
 ): Map<string, DeviceAnswer> {
   if (plans.length === 0) return new Map();
+  const seed = childSeed(context.seed, record.child.id);
   const knots = [...new Set(plans.flatMap((p) => p.knots))].sort((a, b) => a - b);
   const series = plans.flatMap((p) => p.limits.map((l) => l.series));
   const { once = everyTime, model, draws, today } = context;

@@ -28,26 +28,26 @@ const SLIPS: readonly DataSuggestion['kind'][] = [
 
 const severities = ['act-now', 'check', 'note'] as const;
 
-/** What was seen in a record that growth does not explain, most urgent first. Never a diagnosis. */
-export function findFlags(input: FlagInput, suggestions: readonly DataSuggestion[]): Flag[] {
+/** Without the readings that are taken for slips, and lengths taken for gross errors: weight and girths do jump. */
+export function withoutSlips<T extends Trusting>(input: T): T {
+  const { record, posterior, suggestions } = input;
   const slipped = new Set(
     suggestions
       .filter((s) => SLIPS.includes(s.kind) && s.corrections.length > 0)
       .flatMap((s) => s.measurementIds),
   );
   const gross = new Set(
-    input.posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
+    posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),
   );
-  // A length held for a gross error raises no growth flag; weight and girths do jump.
   const setAside = (m: Measurement) =>
     slipped.has(m.id) || (gross.has(m.id) && measures[m.measure].skeletal && m.measure !== ALWAYS_KEPT);
-  const trusted: FlagInput = {
-    ...input,
-    record: {
-      ...input.record,
-      measurements: input.record.measurements.filter((m) => !setAside(m)),
-    },
-  };
+  return { ...input, record: { ...record, measurements: record.measurements.filter((m) => !setAside(m)) } };
+}
+type Trusting = Pick<FlagInput, 'record' | 'posterior'> & { readonly suggestions: readonly DataSuggestion[] };
+
+/** What was seen in a record that growth does not explain, most urgent first. Never a diagnosis. */
+export function findFlags(input: FlagInput & Trusting): Flag[] {
+  const trusted = withoutSlips(input);
   const found = [
     ...headGrowthFlags(trusted),
     ...findingFlags(trusted),

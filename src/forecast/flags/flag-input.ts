@@ -21,7 +21,7 @@ export interface FlagInput {
 }
 
 export function flag(
-  input: FlagInput,
+  input: Pick<FlagInput, 'record'>,
   id: string,
   severity: Flag['severity'],
   text: Pick<Flag, 'title' | 'caution' | 'askWhom'>,

@@ -14,9 +14,9 @@ const UNTIL_YEARS = 5;
 
 /**
  * Head circumference crossing centiles: up or down by more than one SD within half a year, or faster, and beyond
- * measuring error. It halts a cranial forecast (see assess-child.ts, which looks for ids starting 'head-growth').
+ * measuring error. It halts a cranial forecast (see assess-child.ts).
  */
-export function headGrowthFlags(input: FlagInput): Flag[] {
+export function headGrowthFlags(input: Pick<FlagInput, 'record' | 'posterior'>): Flag[] {
   const visits = historyOf(input, ['head_circumference'])[0]?.visits ?? [];
   const last = visits.at(-1);
   if (!last || last.z === null || last.ageYears > UNTIL_YEARS) return [];

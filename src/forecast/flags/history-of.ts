@@ -23,8 +23,10 @@ export interface SeriesHistory {
 }
 
 /** Every series of the chosen measures by visit. */
-export function historyOf(input: FlagInput, measures: readonly MeasureId[]): SeriesHistory[] {
-  const { record, posterior } = input;
+export function historyOf(
+  { record, posterior }: Pick<FlagInput, 'record' | 'posterior'>,
+  measures: readonly MeasureId[],
+): SeriesHistory[] {
   const rows = record.measurements.filter((m) => measures.includes(m.measure));
   return [...groupBy(rows, (m) => seriesKey(m)).values()].map((own) => {
     const series = { measure: own[0].measure, side: own[0].side };

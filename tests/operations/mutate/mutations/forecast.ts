@@ -26,8 +26,8 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/assess-child.ts',
     tests: safeForecast,
     changes: [
-      ["plan?.rule.region === 'head' && blocked", 'false'],
-      ["plan?.rule.region === 'head' && blocked", 'plan && blocked'],
+      ['headGrowthFlags(withoutSlips(view)).length > 0', 'false'],
+      ["plan?.rule.region === 'head' &&", 'plan &&'],
       ['[...findingFlags(seen), ...standingCautions(record, today)]', '[...standingCautions(record, today)]'],
       ['else if (!rule) named.set(device.id, unknownFamily(device.family));', 'else if (!rule) continue;'],
       ["outcome: 'blocked',", "outcome: 'full-grown',"],
