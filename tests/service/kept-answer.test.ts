@@ -61,6 +61,34 @@ test('whoever asks while a dear answer is worked out anew is given the one befor
   expect(await answer()).toBe(2);
 });
 
+test('a dear answer that nobody waits for rests between its parts', async () => {
+  let version = 1;
+  let rests: number[] = [];
+  const answer = keptAnswer(
+    async () => `${version}`,
+    async (afterOthers) => {
+      rests = [];
+      for (let part = 0; part < 4; part++) {
+        await sleep(40);
+        const from = performance.now();
+        await afterOthers();
+        rests.push(performance.now() - from);
+      }
+      return version;
+    },
+  );
+  expect(await answer()).toBe(1);
+  // Who asked first waited for it.
+  expect(Math.max(...rests)).toBeLessThan(30);
+  version = 2;
+  // Due anew after twenty times what it took; it then rests nine times as long as it works.
+  for (const end = performance.now() + 15_000; performance.now() < end; await sleep(20))
+    if ((await answer()) === 2) break;
+  expect(await answer()).toBe(2);
+  expect(rests).toHaveLength(4);
+  expect(rests.reduce((a, b) => a + b)).toBeGreaterThan(9 * 4 * 40 * 0.9);
+}, 20_000);
+
 test('an answer that failed is not kept', async () => {
   let fails = true;
   const answer = keptAnswer(

@@ -22,12 +22,12 @@ const countsOf = onceFor((deps: ServiceDeps) => {
       ]);
       return [clock.today(), settings, version, limits].join(' ');
     },
-    () => counted(deps),
+    (afterOthers) => counted(deps, afterOthers),
   );
 });
 
 /** A part of the children after another, so that other pages are answered meanwhile. */
-async function counted({ store, clock, assessor }: ServiceDeps) {
+async function counted({ store, clock, assessor }: ServiceDeps, afterOthers: () => Promise<void>) {
   const today = clock.today();
   const children: Child[] = [];
   const devices: Device[] = [];
@@ -44,6 +44,7 @@ async function counted({ store, clock, assessor }: ServiceDeps) {
     ended.push(...endReasons(part, today));
     // Oldest first: the latest answer of a device stands.
     for (const f of past) middle.set(f.deviceId, f.p50);
+    await afterOthers();
   }
   const [days, jobs, { value: settings }, { context }] = await Promise.all([
     store.caseload.visitDays(yearBefore(today), today),
