@@ -65,8 +65,40 @@ describe('both feet shorter than half a year before', () => {
       ]);
     return built.assess().suggestions.filter((s) => s.kind === 'shrinking-bone').length;
   };
-  // 3.29 errors of a difference of readings with 2 mm each are 9.3 mm, of the mean of two such 6.6 mm.
-  it('are asked about from 7 mm, one alone from 10', () => {
-    expect([fell(7, 7), fell(6, 6), fell(9, 0), fell(10, 0)]).toEqual([2, 0, 0, 1]);
+  // A foot of eight grows some 9 mm a year (Krebs, ICIB vol 18 no 1), 4.5 in half a year with an SD of a quarter of that.
+  // 3.29 SD of one difference of readings with 2 mm each are then 10 mm, of the mean of two such 7.6 mm.
+  it('are asked about where growth and fall together are beyond error and pace, one alone later', () => {
+    expect([fell(4, 4), fell(2, 2), fell(5, -4), fell(6, -4)]).toEqual([2, 0, 0, 1]);
+  });
+});
+
+describe('growth that falls short of the centile', () => {
+  const since = (months: number, shoeMm: number, ageYears = AGE, more: readonly number[] = []) => {
+    const built = buildChild(TODAY, ageYears, { sex: 'male' });
+    const size = (ago: number) => Math.round(200 - 0.75 * ago);
+    for (const side of ['left', 'right'] as const) {
+      built.measured('foot_length', side, months, size(months) + shoeMm);
+      for (const ago of [0.5, ...more]) built.measured('foot_length', side, ago, size(ago));
+    }
+    return built.device('solid-afo', 'left', months).assess();
+  };
+  const asked = (a: ReturnType<typeof since>) => a.forecasts[0].readingNeeded?.why === 'slip-unanswered';
+
+  it('is asked about where the only reading at the cast was in shoes, and puts no date off', () => {
+    const shod = since(7, 10);
+    expect(asked(shod)).toBe(true);
+    expect(shod.suggestions[0].seen).toMatch(/went from 205 mm .* to 200 mm .* about 5 mm of growth/);
+    expect(asked(since(7, 0))).toBe(false);
+    expect(since(7, 10).forecasts[0].p50! <= since(7, 0).forecasts[0].p50!).toBe(true);
+  });
+
+  it('both feet short by five at the last visit are asked about, by three they are not', () => {
+    expect([since(7, 6), since(7, 3)].map(asked)).toEqual([true, false]);
+  });
+
+  it('is believed once a later visit agrees, below two years and where growth ends', () => {
+    expect(asked(since(7, 6, AGE, [0]))).toBe(false);
+    expect(asked(since(7, 6, 1.9))).toBe(false);
+    expect(asked(since(7, 6, 13.5))).toBe(false);
   });
 });

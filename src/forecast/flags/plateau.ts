@@ -1,12 +1,10 @@
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
-import { MATURE_YEARS, standstill } from '../device/growth-stopped.js';
+import { isStillToGrow, standstill } from '../device/growth-stopped.js';
 import { plainSeries, plainSpan, wholeMm } from '../words.js';
 import { type FlagInput, flag } from './flag-input.js';
 import { historyOf } from './history-of.js';
 
-/** Before the age at which a halt is usual, less a year of margin, it is asked about. */
-const MARGIN_YEARS = 1;
 const MIN_DAYS = 300;
 
 /** Plateau before maturity: no growth in ten months over at least three visits (common practice, no source). */
@@ -15,7 +13,7 @@ export function plateauFlags(input: FlagInput): Flag[] {
   return historyOf(input, ['foot_length', 'knee_height', 'stature', 'leg_length']).flatMap(
     ({ series, visits }) => {
       const last = visits.at(-1);
-      if (!last || last.ageYears >= MATURE_YEARS[sex] - MARGIN_YEARS) return [];
+      if (!last || !isStillToGrow(sex, last.ageYears)) return [];
       const span = standstill(visits, MIN_DAYS);
       if (span === null || span.length < 3) return [];
       const grown = last.value - span[0].value;

@@ -31,7 +31,7 @@ export function findSuggestions(record: ChildRecord, posterior: ChildPosterior |
   add(slips.filter((s) => s.corrections.length > 0));
   add(swappedSideSuggestions(record));
   add(pairs);
-  add(shrinkingBoneSuggestions(record));
+  add(shrinkingBoneSuggestions(record, posterior));
   add(slips.filter((s) => s.corrections.length === 0));
   add(duplicateSuggestions(record));
   add(limitBelowSizeSuggestions(record));

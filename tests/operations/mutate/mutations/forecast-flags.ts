@@ -171,10 +171,10 @@ export const forecastFlags: readonly MutationGroup[] = [
     file: 'src/forecast/flags/plateau.ts',
     tests: verdicts,
     changes: [
-      ['last.ageYears >= MATURE_YEARS[sex] - MARGIN_YEARS', 'last.ageYears >= 3'],
+      ['!isStillToGrow(sex, last.ageYears)', 'last.ageYears >= 3'],
       ['span === null || span.length < 3', 'span === null'],
       ['const MIN_DAYS = 300', 'const MIN_DAYS = 3000'],
-      ['last.ageYears >= MATURE_YEARS[sex] - MARGIN_YEARS', 'false'],
+      ['!isStillToGrow(sex, last.ageYears)', 'false'],
     ],
   },
   {

@@ -62,7 +62,10 @@ export const forecastSuggestions: readonly MutationGroup[] = [
     tests: [...suggestions, 'tests/forecast/readings-in-question.test.ts'],
     changes: [
       ['i === sorted.length - 2 ? LATEST : OLDER', 'OLDER'],
-      ['fellBy(before, m) <= detectable', 'fellBy(m, before) <= detectable'],
+      ['const grownMm = m.value - before.value', 'const grownMm = before.value - m.value'],
+      ['(was - is) / (oneMore - is)', '0'],
+      ['[[own], [own, ...others]]', '[[own]]'],
+      ['&& isStillToGrow(child.sex, age(m))', ''],
     ],
   },
   {
