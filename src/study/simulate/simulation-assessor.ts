@@ -7,8 +7,8 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import type { SimulationAssessor } from './contract.js';
 
 /**
- * The product's own assessment. A visit asks several times with one set of readings, and rows of a record are only ever
- * added: the last reading stands for all before it, and growth is fitted once to each set. What cannot be assessed ends the run.
+ * The product's own assessment. A visit asks several times with one set of readings, and of readings in doubt without them:
+ * growth is fitted once to each set. What cannot be assessed ends the run.
  */
 export function simulationAssessor(
   model: GrowthModel,
@@ -16,12 +16,15 @@ export function simulationAssessor(
   seed: number,
   draws: number,
 ): SimulationAssessor {
-  const known = new WeakMap<Measurement, GrowthOutcome>();
+  const known = new WeakMap<Measurement, Map<string, GrowthOutcome>>();
   return (record, today) => {
     const last = record.measurements[record.measurements.length - 1];
+    const sets = known.get(last) ?? new Map<string, GrowthOutcome>();
+    known.set(last, sets);
     const fit: typeof fitChild = (input, of) => {
-      const growth = known.get(last) ?? fitChild(input, of);
-      known.set(last, growth);
+      const set = input.measurements.map((m) => m.id).join(' ');
+      const growth = sets.get(set) ?? fitChild(input, of);
+      sets.set(set, growth);
       return growth;
     };
     const failed = (error: unknown) => {
