@@ -39,3 +39,36 @@ export function read(child: Built, text: string): Built {
   }
   return child;
 }
+
+/** Bars of a knee-ankle-foot orthosis with travel left. */
+export const bars = { extensionRangeMm: { knee_height: 24, hip_height: 24 } };
+
+/** An ankle-foot orthosis that leaves room at the toes and little at the ankle. */
+export const ankle = () =>
+  read(
+    kid(7, 'female', { conditions: ['cerebral-palsy'] }),
+    'foot_length/right 10:174 4.4:178 .3:181; malleolar_width/right 10:56 4.4:57 .3:58.5',
+  ).device('solid-afo', 'right', 4.4);
+
+/** A knee-ankle-foot orthosis with three holes left in its bars. */
+export const knee = () =>
+  read(
+    kid(8, 'male', { conditions: ['other'] }),
+    'knee_height/left 12:352 6:360 .3:365; foot_length/left 12:180 6:184 .3:187',
+  ).device('kafo', 'left', 6, { extensionRangeMm: { knee_height: 36 } });
+
+/** An ankle-foot orthosis fitted on a day, with room. */
+export const fitted = (date: string, more: Record<string, unknown> = {}) =>
+  read(
+    kid(7, 'female', { conditions: ['cerebral-palsy'], ...more }),
+    'foot_length/left 12:171 6:175 2:178',
+  ).device('solid-afo', 'left', 2, { fittedDate: date });
+
+/** A hip orthosis set to 40 to 60 degrees, the right hip found at 50. */
+export const hips = (left: number) =>
+  read(
+    kid(0.8, 'female', { conditions: ['hip-dysplasia'] }),
+    'thigh_girth/left 2:232 .2:236; thigh_girth/right 2:232 .2:236',
+  )
+    .device('hip-abduction-orthosis', 'both', 2, { hipAngleFrom: 40, hipAngleTo: 60 })
+    .event('verdict', 0.2, { verdict: 'good', hipAngleLeft: left, hipAngleRight: 50 });

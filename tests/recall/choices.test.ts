@@ -75,11 +75,11 @@ describe('a device in whose place another is worn', () => {
 });
 
 describe('cast at once or looked at first', () => {
-  it('a visit that finds it needed with seven in ten is enough where the skin cannot warn', () => {
+  it('a visit that finds it needed with seven in ten looks first, where the skin cannot warn as well', () => {
     // To be cast by about day 10 at one in seven; the review after it, 91 days on, would come at 24 + 91 of 170 days: 68 %.
     const numbCase = [rising('a/d1', wait - 14, wait + 156)];
     expect(entryOf(numb, numbCase, [], { month: '2026-09' })).toMatchObject({
-      action: 'cast',
+      action: 'check',
       reason: { code: 'cast-due' },
     });
   });

@@ -8,26 +8,22 @@ import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js'
 import { clinicianReason } from '../../src/words/clinician-reason.js';
 import { buildChild } from '../forecast/build-record.js';
 import { type PractitionerCase, TODAY } from './case-kit.js';
-import { eighthCases } from './eighth-cases.js';
-import { fifthCases } from './fifth-cases.js';
-import { fourthCases } from './fourth-cases.js';
-import { ninthCases } from './ninth-cases.js';
-import { practitionerCases as firstCases } from './practitioner-cases.js';
-import { secondCases } from './second-cases.js';
-import { seventhCases } from './seventh-cases.js';
-import { sixthCases } from './sixth-cases.js';
-import { thirdCases } from './third-cases.js';
+import { adjustCases } from './cases/adjust-and-parts.js';
+import { castCases } from './cases/cast.js';
+import { checkCases } from './cases/check.js';
+import { measureCases } from './cases/measure.js';
+import { noneCases } from './cases/none.js';
+import { reviewCases } from './cases/review.js';
+import { urgentCases } from './cases/see-now-and-repair.js';
 
 const practitionerCases = [
-  ...firstCases,
-  ...secondCases,
-  ...thirdCases,
-  ...fourthCases,
-  ...fifthCases,
-  ...sixthCases,
-  ...seventhCases,
-  ...eighthCases,
-  ...ninthCases,
+  ...urgentCases,
+  ...measureCases,
+  ...adjustCases,
+  ...castCases,
+  ...checkCases,
+  ...reviewCases,
+  ...noneCases,
 ];
 
 function listed(built: ReturnType<PractitionerCase['child']>, more: Partial<PractitionerCase> = {}) {
@@ -85,21 +81,13 @@ it('a first look after a fitting is named as one, and no other review is', () =>
   expect(clinicianReason({ reason: usual!, adjust: null })).toBe('The usual review.');
 });
 
-/** Fitted 20 days ago, after two earlier fittings; `looked`: somebody saw the child a month after one of those. */
-const fittedAgain = (looked: boolean, child: Record<string, unknown> = {}) => {
-  const built = buildChild(TODAY, 8, { sex: 'male', ...child });
+it('a first look is asked for though nobody looked after the fittings before', () => {
+  const built = buildChild(TODAY, 8, { sex: 'male' });
   for (const ago of [25, 13, 1.4])
     built
       .measured('foot_length', 'left', ago, Math.round(200 - 0.8 * ago))
       .device('solid-afo', 'left', ago, ago > 2 ? { status: 'retired' } : {});
-  if (looked) built.measured('stature', 'none', 11.5, 1260);
-  return listed(built).shown?.reason.numbers.first === 1;
-};
-
-it('a first look is not asked for where none was ever written down, but for skin that cannot warn', () => {
-  expect(fittedAgain(true)).toBe(true);
-  expect(fittedAgain(false)).toBe(false);
-  expect(fittedAgain(false, { insensateSkin: true })).toBe(true);
+  expect(listed(built).shown?.reason.numbers.first).toBe(1);
 });
 
 it('let out by an amount nobody noted it is looked at within four weeks, until somebody judges the fit', () => {

@@ -202,10 +202,12 @@ describe('what a device asks for', () => {
     expect(entryOf(record, [rising('a/d1', 20, 60)]).action).toBe('cast');
   });
 
-  it('past the day of the accepted chance it is cast, however far off the even chance is', () => {
+  it('past the accepted chance it is looked at now and not at the review, however far off the even chance is', () => {
     // Of an even rise over 600 days a third is reached after 200 and one half after 300: ten days ago, or in ten.
-    expect(entryOf(record, [rising('a/d1', -210, 390)]).action).toBe('cast');
-    expect(entryOf(record, [rising('a/d1', -190, 410)]).action).toBe('check');
+    for (const from of [-210, -190]) {
+      const entry = entryOf(record, [rising('a/d1', from, from + 600)]);
+      expect(entry).toMatchObject({ action: 'check', reason: { code: 'cast-late' } });
+    }
   });
 
   it('nobody pays yet: a look in the meantime instead of a cast', () => {

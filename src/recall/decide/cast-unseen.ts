@@ -2,26 +2,25 @@ import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import { decidingRoom } from './check-figure.js';
 import type { DeviceFacts } from './device-facts.js';
 
-/** From this chance that the visit finds it needed a cast is planned (ordinary skin). */
+/** From this chance that the visit finds it needed a cast is planned. */
 export const PLAIN = 0.8;
 /** A fortnight more or less is no matter. */
 export const SAME_DAYS = 14;
 
 /**
- * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the day to cast
- * by has passed by a whole workshop's time, or the even chance is nearer than that; or where the even chance falls within
- * reach of the list's weeks and a visit would find it needed (80 % for ordinary skin, less where a day beyond use matters
- * more). What rests on a look older than the usual review is looked at first, unless it is all but sure.
+ * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the even chance is
+ * nearer than a workshop's time; or where it falls within reach of the list's weeks and a visit would find the cast needed.
+ * What rests on a look older than the usual review is looked at first, unless it is all but sure.
  */
 export function isPlain(facts: DeviceFacts): boolean {
-  const { castBy, evenCastBy, today, until, waitDays, neededAtVisit, harm } = facts;
+  const { castBy, evenCastBy, today, until, neededAtVisit } = facts;
   if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
   if (saidOtherwise(facts)) return false;
   if (readingsLeaveNone(facts)) return true;
   if (castBy === null || evenCastBy === null) return false;
-  if (addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today) return true;
+  if (evenCastBy <= today) return true;
   const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
-  return near && (neededAtVisit ?? 0) >= PLAIN / (PLAIN + (1 - PLAIN) * harm);
+  return near && (neededAtVisit ?? 0) >= PLAIN;
 }
 
 /** Bars of this family can be let out, and nobody recorded whether these have travel: seen at the bench, not cast unseen. */

@@ -182,7 +182,8 @@ const reviewWillDo = (facts: DeviceFacts): boolean =>
   facts.lookBy !== null &&
   facts.reviewBy <= facts.lookBy &&
   !isPlain(facts) &&
-  facts.beyondUseSince === null;
+  facts.beyondUseSince === null &&
+  (facts.chanceToday ?? 0) < facts.accepted;
 
 /** Is it known what is tight: named, or the readings agree? Else it is looked for first. */
 const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
@@ -244,7 +245,8 @@ const ofTreatment = ['fit-changed', 'treatment-planned'];
 /** Surgery, toxin, tone or contracture change what it must fit, which growth does not know: looked at before anything is cast. */
 const fitChanged: Rule = (facts) => {
   // A reviewer who called it tight has looked at it, where that is answered.
-  const answered = castIsDue(facts) || (facts.adjust !== null && facts.adjust.by <= facts.until);
+  const answered =
+    castIsDue(facts) || [facts.adjust, facts.part].some((step) => step && step.by <= facts.until);
   const looked = (answered && saidTight(facts)) || '';
   const found = openFindings(facts).find(
     (f) => ofTreatment.includes(f.kind) && (f.kind === 'treatment-planned' || f.date > looked),

@@ -137,12 +137,14 @@ function nextAdjustment(
   return asked && (!step || step.by > asked.by) ? asked : step;
 }
 
-/** Is it reviewed for wear alone, growth being over, as readings nearly a year apart have shown, or of no matter? */
+/** Is it reviewed for wear alone, growth being over, as readings of every side nearly a year apart have shown, or of no matter? */
 function isWearOnly({ record, forecast }: DeviceQuestion): boolean {
   if (record.child.palliative || forecast === null) return record.child.palliative;
   if (forecast.outcome !== 'full-grown') return ['adult', 'palliative'].includes(forecast.outcome);
-  const series = decidingRoom(forecast)?.series;
-  return series !== undefined && stoodStill(record, series, AGREE_DAYS) !== null;
+  const measure = decidingRoom(forecast)?.series.measure;
+  // Growth ends in the child: one side that stood still says nothing while the other's readings grew.
+  const own = record.measurements.filter((m) => m.measure === measure);
+  return own.length > 0 && own.every((m) => stoodStill(record, m, AGREE_DAYS) !== null);
 }
 
 /**

@@ -7,16 +7,13 @@ import { hasHipAngle } from '../../records/hip-angle.js';
 const seen = (e: DeviceEvent): boolean =>
   e.kind === 'verdict' ? e.verdict !== null || hasHipAngle(e) : e.kind !== 'broken' && e.kind !== 'lost';
 
-/** Days on which this child was measured, a device judged, adjusted or fitted, in order. */
-export const daysSeen = (record: ChildRecord, today: IsoDate): IsoDate[] =>
+/** The last day on which this child was measured, a device judged, adjusted or fitted; null when never. */
+export const lastSeen = (record: ChildRecord, today: IsoDate): IsoDate | null =>
   [
     ...record.measurements.filter((m) => m.method !== 'parent').map((m) => m.date),
     ...record.events.filter(seen).map((e) => e.date),
     ...record.devices.flatMap((d) => (d.fittedDate ? [d.castDate, d.fittedDate] : [d.castDate])),
   ]
     .filter((d) => d <= today)
-    .sort();
-
-/** The last of them; null when never. */
-export const lastSeen = (record: ChildRecord, today: IsoDate): IsoDate | null =>
-  daysSeen(record, today).at(-1) ?? null;
+    .sort()
+    .at(-1) ?? null;

@@ -156,11 +156,9 @@ export const recallDecide: readonly MutationGroup[] = [
     tests: safeList,
     changes: [
       ['const PLAIN = 0.8', 'const PLAIN = 0.2'],
-      ['addDaysIso(castBy, Math.ceil(waitDays)) < today || evenCastBy <= today', 'evenCastBy <= today'],
-      ['(1 - PLAIN) * harm', '(1 - PLAIN)'],
+      ['if (evenCastBy <= today) return true;', ''],
       ["!(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date)", 'true'],
       ['plainRoom.leftMm > plainRoom.toleranceMm;', 'plainRoom.leftMm > -plainRoom.toleranceMm;'],
-      ['addDaysIso(castBy, Math.ceil(waitDays)) < today', 'addDaysIso(castBy, -Math.ceil(waitDays)) < today'],
       ['!readAfterVerdict(facts) &&\n  saidToFit', 'readAfterVerdict(facts) &&\n  saidToFit'],
       [
         "return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';",
@@ -214,6 +212,8 @@ export const recallDecide: readonly MutationGroup[] = [
       ['castBy > until) &&', 'castBy < until) &&'],
       ['facts.reviewBy <= facts.lookBy &&', ''],
       ['!isPlain(facts) &&\n', ''],
+      ['(facts.chanceToday ?? 0) < facts.accepted;', 'true;'],
+      ['[facts.adjust, facts.part].some(', '[facts.adjust].some('],
       ["(date === fits && kind === 'treatment-planned')", 'false'],
       ['(chanceToday ?? 0) > accepted\n', '(chanceToday ?? 0) > 1\n'],
       ['if (looked >= addDaysIso(end, -LIFE_LOOK_DAYS)) return null;', "if (looked !== '') return null;"],
@@ -261,6 +261,7 @@ export const recallDecide: readonly MutationGroup[] = [
       ],
       ['half !== null && half <= today', 'half !== null && half < today'],
       ['const LOOK = 1.5;', 'const LOOK = 1;'],
+      ['own.every((m) => stoodStill', 'own.some((m) => stoodStill'],
       [
         'needed(chance, forecast, accepted, visit, every + wait)',
         'needed(chance, forecast, accepted, visit, every)',
@@ -288,9 +289,7 @@ export const recallDecide: readonly MutationGroup[] = [
     changes: [
       ['day >= castDate && day <= today ? day : []', 'day >= castDate && day <= today ? [] : day'],
       ['.toSorted();', '.toSorted().reverse();'],
-      ["(days.at(-1) ?? '') > fitted", "(days.at(-1) ?? '') >= fitted"],
-      ['!record.child.insensateSkin && areNot', 'areNot'],
-      ['!earlier.some(looked)', 'earlier.some(looked)'],
+      ["(lastSeen(record, today) ?? '') > fitted", "(lastSeen(record, today) ?? '') >= fitted"],
     ],
   },
   {
