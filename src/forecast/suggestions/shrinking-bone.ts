@@ -6,7 +6,7 @@ import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js'
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
-import { isStillToGrow } from '../device/growth-stopped.js';
+import { isStillToGrow } from '../still-to-grow.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';
 
 /** SD off from which it is asked: 99 % for the latest reading, which can be taken again; of older pairs only what chance hardly makes (99.95 %). */
