@@ -32,7 +32,7 @@ function slipOf(family: string, more: Record<string, unknown> = {}) {
 test('the workshop makes a plate longer by its room, and no joint axis, edge or strap', () => {
   const kafo = slipOf('kafo', { allowancesMm: { foot_length: 9, knee_height: 11, hip_height: 30 } });
   const of = (measure: string) => kafo.find((r) => r.measure === measure && r.side === 'left');
-  expect(of('foot_length')).toMatchObject({ builtIn: true, servesToMm: 209 });
+  expect(of('foot_length')).toMatchObject({ builtIn: true, madeToMm: 209 });
   expect(of('knee_height')).toMatchObject({ builtIn: false, servesToMm: 211 });
   expect(of('hip_height')).toMatchObject({ builtIn: false, servesToMm: 230 });
   const larger = [...rules.values()].flatMap((f) => f.dimensions.filter((d) => d.builtIn));
@@ -50,7 +50,7 @@ test('a plate that ends behind the toes is not made longer than the foot', () =>
     slipOf('solid-afo', { footplate, allowancesMm: { foot_length: 8 } }).find(
       (r) => r.measure === 'foot_length',
     );
-  expect(of('full')).toMatchObject({ builtIn: true, servesToMm: 208 });
+  expect(of('full')).toMatchObject({ builtIn: true, madeToMm: 208 });
   expect(of('behind-toes')?.builtIn).toBe(false);
 });
 
@@ -85,7 +85,7 @@ test('a slip printed again after adjustments still says how the device was cast'
 });
 
 test('a plate nobody measured is not left to be made to the cast alone', () => {
-  const row = { servesToMm: null, allowanceMm: 8 } as never;
+  const row = { madeToMm: null, allowanceMm: 8 } as never;
   expect(madeLarger(row, format)).toBe('the cast and 8');
 });
 
@@ -94,9 +94,32 @@ test('where it is full is told in whole mm, alike on slip, page and chart, and n
   expect(fullAtMm(214 + 8)).toBe(222);
   // Sums of tenths do not fall short of their own millimetre.
   expect(fullAtMm(214.7 + 8.3)).toBe(223);
-  expect(madeLarger({ servesToMm: 222.6, allowanceMm: 8 } as never, format)).toBe('222');
+  expect(madeLarger({ madeToMm: 222.6, allowanceMm: 8 } as never, format)).toBe('222');
   const row = { series: { measure: 'foot_length', side: 'left' }, share: 1 };
   const room = { ...row, allowanceMm: 8, roomMm: 3, roomLowMm: 1, roomHighMm: 5, limitMm: 222.6 };
   const forecast = { room: [room], drivers: [row] } as never;
   expect(renderToString(RoomBars({ forecast, format }) as never)).toContain('full at 222 mm');
+});
+
+test('it serves up to the size at which the page says it is full, and is made by the reading at its cast', () => {
+  const rule = ruleOf(rules, 'solid-afo');
+  const device = deviceRecord.parse({
+    ...{ id: 'd', childId: 'c', family: 'solid-afo', side: 'left', castDate: '2026-05-01' },
+    allowancesMm: { foot_length: 8 },
+  });
+  const series = { measure: 'foot_length', side: 'left' };
+  const room = { series, allowanceMm: 8, roomMm: 3, roomLowMm: 1, roomHighMm: 5, limitMm: 247.4 };
+  const forecast = { room: [room], drivers: [{ series, share: 1 }] };
+  const view = {
+    record: {
+      child: { birthDate: '2016-05-01' },
+      measurements: [{ ...series, value: 240, date: '2026-05-01' }],
+    },
+    inUse: [{ device, forecast }],
+  };
+  const { rows } = workshopSlip(view as never, device, rule, [], null);
+  const foot = rows.find((r) => r.measure === 'foot_length')!;
+  expect(renderToString(RoomBars({ forecast, format } as never) as never)).toContain('full at 247 mm');
+  expect(fullAtMm(foot.servesToMm!)).toBe(247);
+  expect(madeLarger(foot, format)).toBe('248');
 });

@@ -110,10 +110,10 @@ function sizeText({ read, expectedMm }: SlipRow, castDate: string, format: Forma
 }
 
 /** What is made larger never reads as made to the cast, also where the size or the room is not known. */
-export function madeLarger({ servesToMm, allowanceMm }: SlipRow, format: Format): string {
-  return servesToMm === null
+export function madeLarger({ madeToMm, allowanceMm }: SlipRow, format: Format): string {
+  return madeToMm === null
     ? `the cast and ${format.stated(Math.round(allowanceMm))}`
-    : format.number(fullAtMm(servesToMm));
+    : format.number(fullAtMm(madeToMm));
 }
 
 const barText = ({ barMm, holeMm }: SlipRow, format: Format): string =>

@@ -1,3 +1,4 @@
+import type { DimensionRoom } from '../../forecast/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
@@ -21,10 +22,12 @@ export interface SlipRow {
   /** Growth it takes after the cast, and whether a clinician chose it for this device. */
   readonly allowanceMm: number;
   readonly chosen: boolean;
-  /** Size of the body that it serves up to before anything is adjusted. */
+  /** Size of the body that it serves up to before anything is adjusted: the forecast's, where there is one, as on the page. */
   readonly servesToMm: number | null;
-  /** The room is built in: it is made to `servesToMm`. All else, every joint axis above all, is made to the cast. */
+  /** The room is built in. All else, every joint axis above all, is made to the cast. */
   readonly builtIn: boolean;
+  /** Size it is made to where the room is built in: by the reading of the day of the cast, where there is one. */
+  readonly madeToMm: number | null;
   readonly makerLimitMm: number | null;
   readonly barMm: number | null;
   readonly holeMm: number | null;
@@ -53,21 +56,20 @@ export function workshopSlip(
   const ageAtCast = decimalAgeYears(child.birthDate, device.castDate);
   const before = view.inUse.find((v) => v.device.id === device.replaces);
   const castBy = before?.decision?.castBy ?? null;
+  const own = view.inUse.find((v) => v.device.id === device.id)?.forecast.room ?? [];
   const places = (rule?.dimensions ?? [])
     .filter((d) => d.footplates.includes(device.footplate))
     .flatMap((dimension) => sidesOf(dimension.measure, device).map((side) => ({ dimension, side })));
   const rows = places.map(({ dimension, side }): SlipRow => {
     const { measure, landmark } = dimension;
     const bar = sideBarOf(dimension);
-    const size = sizesAtCast.find((s) => s.measure === measure && s.side === side);
-    const read = lastReading(measurements, { measure, side }, device.castDate);
-    const readOnCast = read?.date === device.castDate ? read.value : null;
-    const expectedMm = readOnCast === null ? (size?.expected ?? null) : null;
-    const sizeMm = readOnCast ?? expectedMm;
+    const series = { measure, side };
+    const { read, expectedMm, sizeMm } = atCast(measurements, sizesAtCast, series, device.castDate);
     // As it is cast: what was adjusted or renewed later is no room to build in when the slip is printed again.
     const allowanceMm = device.allowancesMm[measure] ?? usualAllowance(dimension, device, ageAtCast);
     const makerLimitMm = device.limitsMm[measure] ?? null;
-    const grownMm = sizeMm === null ? null : sizeMm + allowanceMm;
+    const madeToMm = makerLimitMm ?? (sizeMm === null ? null : sizeMm + allowanceMm);
+    const room = own.find((r) => r.series.measure === measure && r.series.side === side);
     return {
       measure,
       side,
@@ -75,7 +77,9 @@ export function workshopSlip(
       expectedMm,
       allowanceMm,
       chosen: device.allowancesMm[measure] !== undefined,
-      servesToMm: makerLimitMm ?? grownMm,
+      // As the page has it, but for what was adjusted since and can be.
+      servesToMm: makerLimitMm === null && room ? castSizeOf(room) + allowanceMm : madeToMm,
+      madeToMm,
       builtIn: isBuiltIn(dimension, device.footplate),
       makerLimitMm,
       barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
@@ -89,6 +93,21 @@ export function workshopSlip(
     fittedBy: turnaround && addDaysIso(device.castDate, turnaround.p80Days),
     neededBy: castBy && turnaround && addDaysIso(castBy, turnaround.p80Days),
   };
+}
+
+const castSizeOf = ({ limitMm, allowanceMm }: DimensionRoom): number => limitMm - allowanceMm;
+
+function atCast(
+  readings: readonly Measurement[],
+  sizes: readonly ExpectedSize[],
+  series: Series,
+  castDate: IsoDate,
+): Pick<SlipRow, 'read' | 'expectedMm'> & { readonly sizeMm: number | null } {
+  const read = lastReading(readings, series, castDate);
+  if (read?.date === castDate) return { read, expectedMm: null, sizeMm: read.value };
+  const size = sizes.find((s) => s.measure === series.measure && s.side === series.side);
+  const expectedMm = size?.expected ?? null;
+  return { read, expectedMm, sizeMm: expectedMm };
 }
 
 function lastReading(

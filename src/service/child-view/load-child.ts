@@ -16,7 +16,7 @@ import { inReadingOrder } from '../../records/device-order.js';
 import { type HipAngle, lastHipAngle } from '../../records/hip-angle.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { lastUsed } from '../../statistics/last-used.js';
-import { type Actor, type StoredAssessment, seesDiagnoses } from '../../store/contract.js';
+import type { Actor, StoredAssessment } from '../../store/contract.js';
 import { withDecisionSentences } from '../../words/reason-sentence.js';
 import { actorOf } from '../access.js';
 import { assessedAsOf } from '../assessor.js';
@@ -44,7 +44,7 @@ export interface ChildView {
 /** A child's record, assessment and the decisions that follow, as seen by whoever asks; the store audits the read. */
 export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor): Promise<ChildView> {
   const today = deps.clock.today();
-  const seen = await deps.store.children.record(childId, actor);
+  const { whole, seen } = await deps.store.children.recordToDecide(childId, actor);
   const record = recordUntil(seen, today);
   const [assessing, stored, jobs, { value: clinic }] = await Promise.all([
     deps.assessor.current(),
@@ -52,17 +52,13 @@ export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor
     deps.store.workshopJobs.all(),
     deps.store.settings.get(),
   ]);
-  // Who is not shown all of the record does not hold what is assessed.
-  const assessment = seesDiagnoses(actor)
-    ? await assessedAsOf(deps.store, assessing, seen, stored)
-    : await deps.assess(childId);
+  const assessment = await assessedAsOf(deps.store, assessing, whole, stored);
   const { rules } = assessing.context;
   const options = { today, rules, settings: recallSettingsOf(clinic) };
   const decisions = new Map(
-    withDecisionSentences(childDecisions(record, assessment, jobs, options), rules).map((d) => [
-      d.deviceId,
-      d,
-    ]),
+    withDecisionSentences(childDecisions(recordUntil(whole, today), assessment, jobs, options), rules).map(
+      (d) => [d.deviceId, d],
+    ),
   );
   const turnaroundOf = turnaroundsOf(jobs, today, rules);
   const inUse = record.devices.toSorted(inReadingOrder).flatMap((device): DeviceView[] => {

@@ -43,10 +43,10 @@ export const childrenRepository = (db: Database) => ({
   },
 
   /** Throws 'not-found'. A scheduler or administrator gets it without diagnosis detail (conditions, markers, notes). */
-  async record(childId: string, actor: Actor) {
-    const rows = await readColumnsOfChild<RowsByPart>(db, childId, 'child-record', actor, partsOf([childId]));
-    return recordVisibleTo(actor, groupByChild(caseloadOf(rows))[0]);
-  },
+  record: async (childId: string, actor: Actor) => (await readRecord(db, childId, actor)).seen,
+
+  /** By one read: as this actor may see it, and whole, for what is decided of the child whoever looks. */
+  recordToDecide: (childId: string, actor: Actor) => readRecord(db, childId, actor),
 
   async get(childId: string, actor: Actor): Promise<Versioned<Child>> {
     const found = await requireChild(db, childId);
@@ -92,6 +92,12 @@ export const childrenRepository = (db: Database) => ({
   erase: (childId: string, reason: string, actor: Actor) =>
     atomically(db, (tx) => eraseChild(tx, childId, reason, actor)),
 });
+
+async function readRecord(db: Database, childId: string, actor: Actor) {
+  const rows = await readColumnsOfChild<RowsByPart>(db, childId, 'child-record', actor, partsOf([childId]));
+  const whole = groupByChild(caseloadOf(rows))[0];
+  return { whole, seen: recordVisibleTo(actor, whole) };
+}
 
 async function searchChildren(
   db: Database,

@@ -61,6 +61,12 @@ export const service: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a scheduler reads another action for a child than the list has, where comfort decides',
+    file: 'src/service/child-view/load-child.ts',
+    tests: ['tests/service/one-decision.test.ts'],
+    changes: [['childDecisions(recordUntil(whole, today)', 'childDecisions(recordUntil(seen, today)']],
+  },
+  {
     harm: 'the next device is cast for the other side, or its job is never closed',
     file: 'src/service/cast-next.ts',
     tests: ['tests/service/api.test.ts'],
