@@ -451,6 +451,32 @@ describe('the scheduler', () => {
     await context.close();
   });
 
+  // WCAG 2.2, 2.1.4 (from memory): keys of one character can be switched off.
+  it('switches the letters off, in this browser until they are switched on again; arrows still move', async () => {
+    const { page, context } = await signedIn(browser, service.url, 'scheduler');
+    const switched = page.getByRole('checkbox', { name: /letters/ });
+    await switched.uncheck();
+    await page.reload();
+    expect(await switched.isChecked()).toBe(false);
+    await page.keyboard.press('j');
+    expect(await page.locator('tr.chosen').count()).toBe(0);
+    await page.keyboard.press('ArrowDown');
+    expect(await page.locator('tr.chosen').count()).toBe(1);
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(request.method()));
+    for (const key of ['c', 'b', 'u', '/']) await page.keyboard.press(key);
+    expect(await page.evaluate(() => document.activeElement?.id)).not.toBe('filter-text');
+    await switched.check();
+    await page.keyboard.press('Escape');
+    await page.locator('tr.chosen a').first().focus();
+    await page.keyboard.press('j');
+    expect(asked.filter((method) => method === 'POST')).toEqual([]);
+    expect(await page.locator('tr.chosen').getAttribute('data-entry')).toBe(
+      await page.locator('tr[data-entry]').nth(1).getAttribute('data-entry'),
+    );
+    await context.close();
+  });
+
   it('shows the whole list by what is wanted, each group in the one working order', async () => {
     const { page, context } = await signedIn(browser, service.url, 'scheduler');
     const run = await service.store.recall.latestRun();

@@ -119,7 +119,10 @@ function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'sh
             <kbd>{key}</kbd> {stateNames[state]}{' '}
           </span>
         ))}
-        <kbd>u</kbd> undo, <kbd>/</kbd> find
+        <kbd>u</kbd> undo, <kbd>/</kbd> find{' '}
+        <label hidden>
+          <input type="checkbox" id="letter-keys" checked autocomplete="off" /> letters and <kbd>/</kbd> act
+        </label>
       </p>
       <table class="stack card recall" id="recall">
         <caption>

@@ -26,10 +26,22 @@ if (at >= 0) {
   addEventListener('load', () => choose(at));
 }
 
+// Somebody who speaks to the computer, or rests a hand on the keys, switches them off (WCAG 2.2, 2.1.4); kept in this browser.
+const letters = document.querySelector('#letter-keys');
+if (letters) {
+  letters.checked = localStorage.getItem('letter-keys') !== 'off';
+  letters.parentElement.hidden = false;
+  letters.addEventListener('change', () => {
+    localStorage.setItem('letter-keys', letters.checked ? 'on' : 'off');
+  });
+}
+
 addEventListener('keydown', (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (event.target.closest('input, select, textarea')) return;
   if (event.target.closest('details.menu')) return;
+  // What is one character long would be typed by a voice; arrows are not.
+  if (event.key.length === 1 && !letters?.checked) return;
   if (event.key === 'j' || event.key === 'ArrowDown') choose(at + 1);
   else if (event.key === 'k' || event.key === 'ArrowUp') choose(at - 1);
   else if (event.key === '/') document.querySelector('#filter-text')?.focus();
