@@ -13,25 +13,18 @@ export interface WeekLoad {
 
 export function capacityChart(input: {
   readonly weeks: readonly WeekLoad[];
-  /** What is counted, with its unit: 'Casts a week', 'Clinic time, minutes'. */
-  readonly loadTitle: string;
-  readonly title?: string;
   /** Width of the plot; 250 suits a telephone held upright. */
   readonly widthPx?: number;
 }): Spec {
-  const { weeks, loadTitle, widthPx = 720 } = input;
+  const { weeks, widthPx = 720 } = input;
   const parts = ['within capacity', 'over capacity'];
   return fillSpec(
     'capacity',
     {
-      title: input.title ?? 'Workload by week',
       subtitle: linesThatFit('Black line: capacity. A number above a bar is what does not fit.', widthPx),
       widthPx,
       description: `Workload of ${weeks.length} weeks, ${weeks.filter((w) => w.load > w.capacity).length} over capacity`,
-      loadTitle,
       loadDomain: [0, Math.max(1, ...weeks.flatMap((w) => [w.load, w.capacity])) * 1.12],
-      weekTitle: 'Week starting',
-      weekFormat: '%e %b',
       parts,
     },
     {

@@ -4,8 +4,8 @@ import type { MeasureId } from '../records/measure.js';
 import type { Child } from '../records/records.js';
 import { lmsAt, type References, sizeAtZ } from '../reference/reference.js';
 import { normalQuantile } from '../statistics/normal-quantile.js';
+import type { ChartWords } from './chart-words.js';
 import type { Row } from './fill-spec.js';
-import type { ChartWords } from './words-of-a-chart.js';
 
 /** Size in `measure`'s unit at a centile (0..100) of the reference, or null where the reference ends. */
 export type CentileAt = (

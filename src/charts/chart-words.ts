@@ -1,7 +1,5 @@
-import { familyChartWords } from './family-chart-words.js';
-import type { ChartWords } from './words-of-a-chart.js';
-
-const en: ChartWords = {
+/** Every word a chart shows, in English: what a language has no words for is answered so. */
+const english = {
   left: 'Left',
   right: 'Right',
   child: 'Measured',
@@ -14,21 +12,147 @@ const en: ChartWords = {
   centilesNote: 'Grey: reference centiles.',
   centile: 'centile',
   outgrown: 'outgrown',
-  pace: (side, mm) => `${side}: ${mm} mm a year expected`,
-  between: (from, to) => `${from} to ${to}`,
-  after: (from) => `from ${from}`,
+  pace: (side: string, mm: number) => `${side}: ${mm} mm a year expected`,
+  between: (from: string, to: string) => `${from} to ${to}`,
+  after: (from: string) => `from ${from}`,
   usual: 'Most children of this age',
   braceRoom: 'The brace has room up to here',
   braceShould: 'The brace may get too small',
-  familyTitle: (measure) => `Your child's ${measure}`,
+  familyTitle: (measure: string) => `Your child's ${measure}`,
   familyNote:
     'The wide soft stripe is our best guess of the growth to come. Growth can be quicker or slower.',
   size: 'Size',
   mm: 'mm',
 };
+export type ChartWords = Readonly<typeof english>;
+
+/** What a family's chart says in further languages. */
+type FamilyChartWords = Omit<ChartWords, 'predictionNote' | 'centilesNote' | 'centile' | 'outgrown' | 'pace'>;
+
+const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1);
+
+const familyChartWords: Readonly<Record<string, FamilyChartWords>> = {
+  es: {
+    left: 'Izquierda',
+    right: 'Derecha',
+    child: 'Medido',
+    today: 'hoy',
+    now: 'ya',
+    dateAndAge: 'Fecha (arriba, la edad en años)',
+    girls: 'niñas',
+    boys: 'niños',
+    between: (from, to) => `${from} a ${to}`,
+    after: (from) => `desde ${from}`,
+    usual: 'La mayoría de los niños de esta edad',
+    braceRoom: 'Hasta aquí cabe en el aparato',
+    braceShould: 'El aparato puede quedar pequeño',
+    familyTitle: (measure) => `${measure.charAt(0).toUpperCase()}${measure.slice(1)} de su hijo o hija`,
+    familyNote:
+      'La franja ancha y suave es lo que esperamos que crezca. Puede crecer más deprisa o más despacio.',
+    size: 'Tamaño',
+    mm: 'mm',
+  },
+  fr: {
+    left: 'Gauche',
+    right: 'Droite',
+    child: 'Mesuré',
+    today: 'aujourd’hui',
+    now: 'maintenant',
+    dateAndAge: 'Date (en haut, l’âge en années)',
+    girls: 'filles',
+    boys: 'garçons',
+    between: (from, to) => `${from} à ${to}`,
+    after: (from) => `à partir de ${from}`,
+    usual: 'La plupart des enfants de cet âge',
+    braceRoom: 'L’attelle va jusqu’ici',
+    braceShould: 'L’attelle peut devenir trop petite',
+    familyTitle: (measure) => `${capital(measure)} de votre enfant`,
+    familyNote:
+      'La bande large et claire est ce que nous attendons. L’enfant peut grandir plus vite ou moins vite.',
+    size: 'Taille',
+    mm: 'mm',
+  },
+  pl: {
+    left: 'Lewa',
+    right: 'Prawa',
+    child: 'Zmierzono',
+    today: 'dzisiaj',
+    now: 'teraz',
+    dateAndAge: 'Data (u góry wiek w latach)',
+    girls: 'dziewczynki',
+    boys: 'chłopcy',
+    between: (from, to) => `${from} – ${to}`,
+    after: (from) => `od ${from}`,
+    usual: 'Większość dzieci w tym wieku',
+    braceRoom: 'Orteza pasuje do tego miejsca',
+    braceShould: 'Orteza może być za mała',
+    familyTitle: (measure) => `${capital(measure)}`,
+    familyNote:
+      'Szeroki jasny pas pokazuje, czego się spodziewamy. Dziecko może rosnąć szybciej lub wolniej.',
+    size: 'Rozmiar',
+    mm: 'mm',
+  },
+  tr: {
+    left: 'Sol',
+    right: 'Sağ',
+    child: 'Ölçülen',
+    today: 'bugün',
+    now: 'şimdi',
+    dateAndAge: 'Tarih (üstte yaş, yıl)',
+    girls: 'kızlar',
+    boys: 'erkekler',
+    between: (from, to) => `${from} – ${to}`,
+    after: (from) => `${from} sonrası`,
+    usual: 'Bu yaştaki çocukların çoğu',
+    braceRoom: 'Ortez buraya kadar uyar',
+    braceShould: 'Ortez küçük gelebilir',
+    familyTitle: (measure) => `${capital(measure)}`,
+    familyNote: 'Geniş açık şerit beklediğimiz büyümedir. Büyüme daha hızlı veya daha yavaş olabilir.',
+    size: 'Ölçü',
+    mm: 'mm',
+  },
+  uk: {
+    left: 'Ліва',
+    right: 'Права',
+    child: 'Виміряно',
+    today: 'сьогодні',
+    now: 'зараз',
+    dateAndAge: 'Дата (угорі вік у роках)',
+    girls: 'дівчатка',
+    boys: 'хлопчики',
+    between: (from, to) => `${from} – ${to}`,
+    after: (from) => `від ${from}`,
+    usual: 'Більшість дітей цього віку',
+    braceRoom: 'Ортез підходить до цієї межі',
+    braceShould: 'Ортез може стати замалим',
+    familyTitle: (measure) => `${capital(measure)}`,
+    familyNote: 'Широка світла смуга — це те, чого ми очікуємо. Дитина може рости швидше або повільніше.',
+    size: 'Розмір',
+    mm: 'мм',
+  },
+  ar: {
+    left: 'اليسار',
+    right: 'اليمين',
+    child: 'القياس',
+    today: 'اليوم',
+    now: 'الآن',
+    dateAndAge: 'التاريخ (العمر بالسنوات في الأعلى)',
+    girls: 'بنات',
+    boys: 'أولاد',
+    between: (from, to) => `${from} – ${to}`,
+    after: (from) => `من ${from}`,
+    usual: 'معظم الأطفال في هذا العمر',
+    braceRoom: 'الجبيرة تتسع حتى هنا',
+    braceShould: 'قد تصبح الجبيرة صغيرة',
+    familyTitle: (measure) => measure,
+    familyNote: 'الشريط العريض الفاتح هو ما نتوقعه. قد يكون النمو أسرع أو أبطأ.',
+    size: 'المقاس',
+    mm: 'ملم',
+  },
+};
 
 /** A clinician's chart is in English; a family's in its language, where we have the words. */
 export const chartWords = (language: string): ChartWords => ({
-  ...en,
+  ...english,
   ...familyChartWords[language.split('-')[0]],
 });

@@ -38,7 +38,6 @@ export function datesHeldChart(dates: readonly Omit<DateHeld, 'unknown'>[], widt
       shareTicks: widthPx < WIDE_PX ? [0, 50, 100] : [0, 10, 25, 50, 75, 90, 100],
       description: held.map((h) => h.words).join('; '),
       dates: dates.map((d) => dateName(d.chance)),
-      shareTitle: 'Devices outgrown by the date, %',
     },
     {
       held,

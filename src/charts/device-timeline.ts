@@ -9,14 +9,13 @@ import { inReadingOrder } from '../records/device-order.js';
 import { deviceLabel } from './device-label.js';
 import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { linesThatFit } from './lines-that-fit.js';
-import { readableDate, timeLocale } from './time-locale.js';
+import { dateAxis, readableDate, timeLocale } from './time-locale.js';
 
 export interface DeviceTimelineInput {
   readonly record: Pick<ChildRecord, 'devices' | 'events'>;
   readonly forecasts: readonly DeviceForecast[];
   readonly decisions?: readonly Pick<DeviceDecision, 'deviceId' | 'castBy' | 'reason'>[];
   readonly today: IsoDate;
-  readonly title?: string;
   /** Width of the plot of the growth chart above it; 250 suits a telephone held upright. */
   readonly widthPx?: number;
 }
@@ -96,12 +95,10 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
   const [from] = sorted;
   const to = sorted[sorted.length - 1];
   const edge = isoDate(dayNumber(to) + 30);
-  const years = (dayNumber(to) - dayNumber(from)) / DAYS_A_YEAR;
   const used = moments.filter((m) => marks.some((x) => x.moment === m));
   return fillSpec(
     'timeline',
     {
-      title: input.title ?? 'Devices',
       subtitle: linesThatFit(
         'The last bar runs from the 10 % to the 90 % date of being outgrown. An estimate; check fit and skin.',
         widthPx,
@@ -109,14 +106,11 @@ export function deviceTimeline(input: DeviceTimelineInput): Spec {
       widthPx,
       legendColumns: widthPx < WIDE_PX ? 1 : 4,
       description: `Timeline of ${devices.length} devices`,
-      dateTitle: 'Date',
-      dateFormat: years > 4 ? '%Y' : '%b %Y',
-      dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
+      ...dateAxis((dayNumber(to) - dayNumber(from)) / DAYS_A_YEAR),
       devices: [...names.values()],
       stages,
       moments: used,
       momentShapes: used.map((m) => momentShapes[moments.indexOf(m)]),
-      hintTitle: '',
     },
     {
       frame: [{ date: from }, { date: edge }],

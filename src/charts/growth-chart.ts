@@ -24,7 +24,7 @@ import { fillSpec, type Row, type Spec } from './fill-spec.js';
 import { limitRows, outgrownRows } from './limit-rows.js';
 import { linesThatFit, titleLines } from './lines-that-fit.js';
 import { sideLabels } from './side-labels.js';
-import { readableDate, timeLocale } from './time-locale.js';
+import { dateAxis, readableDate, timeLocale } from './time-locale.js';
 
 export interface GrowthChartInput {
   readonly record: Pick<ChildRecord, 'child' | 'measurements' | 'devices'>;
@@ -66,11 +66,6 @@ const look: Record<Side, { colour: string; dash: number[]; shape: string }> = {
 
 const doubtedIn = (posterior: GrowthChartInput['posterior']): ReadonlySet<string> =>
   new Set(posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId));
-
-const dateAxis = (years: number) => ({
-  dateFormat: years > 4 ? '%Y' : '%b %Y',
-  dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
-});
 
 /** From the smallest to the largest size with room about them; `below`: how much more of it below. */
 function domainOf(sizes: readonly number[], below: number): [number, number] {
@@ -159,7 +154,6 @@ export function growthChart(input: GrowthChartInput): Spec {
       dateTitle: words.dateAndAge,
       ...dateAxis((to - from) / DAYS_A_YEAR),
       sizeTitle: `${said.size}, ${unit === 'mm' ? words.mm : unit}`,
-      hintTitle: '',
       sizeDomain,
       sides: sides.map(sideWord),
       sideColours: sides.map((s) => look[s].colour),

@@ -4,9 +4,9 @@ import type { DeviceForecast } from '../forecast/contract.js';
 import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import type { MeasureId, Side } from '../records/measure.js';
+import type { ChartWords } from './chart-words.js';
 import type { Row } from './fill-spec.js';
 import { readableMonth } from './time-locale.js';
-import type { ChartWords } from './words-of-a-chart.js';
 
 export interface Frame {
   readonly span: { readonly from: DayNumber; readonly to: DayNumber };

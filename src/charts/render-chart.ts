@@ -181,15 +181,14 @@ function ownIds(svg: string): string {
   return plain.replace(/\b(clip|gradient_)(\d+)\b/g, `c${digest}-$2`);
 }
 
-/** `scale` 2 suits print and dense screens. */
-export const renderPng = async (spec: Spec, scale = 2): Promise<Buffer> =>
-  pngOf(await renderSvg(spec), scale);
+export const renderPng = async (spec: Spec): Promise<Buffer> => pngOf(await renderSvg(spec));
 
 /** A picture drawn already, in a thread of its own: a page of it takes longer than to draw it. */
-export async function pngOf(svg: string, scale = 2): Promise<Buffer> {
+export async function pngOf(svg: string): Promise<Buffer> {
   const image = await renderAsync(svg, {
     background: '#ffffff',
-    fitTo: { mode: 'zoom', value: scale },
+    // Twice as large suits print and dense screens.
+    fitTo: { mode: 'zoom', value: 2 },
     font: {
       loadSystemFonts: false,
       fontFiles: Object.values(chartFonts),

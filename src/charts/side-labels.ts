@@ -1,6 +1,6 @@
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { MeasureId, Side } from '../records/measure.js';
-import type { ChartWords } from './words-of-a-chart.js';
+import type { ChartWords } from './chart-words.js';
 
 /** What the legend calls each side: 'Left: 12 mm a year expected' where the pace is known. */
 export function sideLabels(

@@ -43,3 +43,9 @@ export const readableDate = (iso: string, language: string): string =>
 /** 'Nov 2026' in the reader's language. */
 export const readableMonth = (iso: string, language: string): string =>
   dateWriter(language, { month: 'short', year: 'numeric' })(iso);
+
+/** How a chart over so many years marks its days. */
+export const dateAxis = (years: number) => ({
+  dateFormat: years > 4 ? '%Y' : '%b %Y',
+  dateTicks: years > 4 ? 'year' : { interval: 'month', step: years > 2 ? 6 : 3 },
+});

@@ -1,8 +1,8 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import { Worker } from 'node:worker_threads';
 import { assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import { loadGrowthModel } from '../growth/population/model.js';
+import { type AskedThread, askThread } from '../launch/ask-thread.js';
 import { compileForMany } from '../launch/compile-for-many.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
@@ -28,8 +28,11 @@ const MOST_THREADS = 8;
 const BATCH = 20;
 const AT_HAND = 2;
 
+/** What a thread is asked: by what to answer from now on, then children. */
+export type Asked = AssessSettings | readonly ChildRecord[];
+
 /** One pool a process, kept for whatever is assessed next; idle, it does not keep the process alive. */
-const pool: Worker[] = [];
+const pool: AskedThread<Asked, Answer[]>[] = [];
 
 /** So many threads in all, this one among them, for so many children; they load while it does something else. */
 export function startThreads(
@@ -40,12 +43,11 @@ export function startThreads(
 ): void {
   if (children < from) return;
   compileForMany();
-  const launcher = new URL('./assess-worker.mjs', import.meta.url);
   while (pool.length < Math.min(threads, MOST_THREADS) - 1) {
-    const worker = new Worker(launcher);
-    worker.unref();
-    worker.postMessage(settings);
-    pool.push(worker);
+    const thread = askThread<Asked, Answer[]>(new URL('./assess-worker.mjs', import.meta.url));
+    // One that cannot be started says so to who asks it for children.
+    thread.ask(settings).catch(() => {});
+    pool.push(thread);
   }
 }
 
@@ -74,54 +76,36 @@ export async function assessInParallel(
     next += size;
     return Array.from({ length: size }, (_, k) => next - size + k);
   };
-  const keep = (of: readonly number[], given: readonly Answer[]): void => {
-    given.forEach((answer, k) => {
-      answers[of[k]] = answer;
-    });
-    done += of.length;
-    onProgress(done, records.length);
-  };
-  const here = async (): Promise<void> => {
-    const answer = answering(settings);
+  const work = async (answer: (own: readonly ChildRecord[]) => Promise<readonly Answer[]>): Promise<void> => {
     while (next < records.length) {
-      const mine = take();
-      keep(
-        mine,
-        mine.map((i) => answer(records[i])),
-      );
-      // The others' answers are taken in, and what else waits.
-      await nextTurn();
+      const own = take();
+      const given = await answer(own.map((i) => records[i]));
+      own.forEach((i, k) => {
+        answers[i] = given[k];
+      });
+      done += own.length;
+      onProgress(done, records.length);
     }
   };
-  const there = (worker: Worker): Promise<void> =>
-    new Promise((resolve, reject) => {
-      const given: number[][] = [];
-      const give = (): void => {
-        if (next < records.length) {
-          const own = take();
-          given.push(own);
-          worker.postMessage(own.map((i) => records[i]));
-        } else if (given.length === 0) resolve();
-      };
-      worker.ref();
-      worker.postMessage(settings);
-      // A thread answers in the order in which it was asked.
-      worker.on('message', (answers: Answer[]) => {
-        keep(given.shift() as number[], answers);
-        give();
-      });
-      worker.on('error', reject);
-      for (let k = 0; k < AT_HAND; k++) give();
-    });
+  const here = answering(settings);
   try {
-    await Promise.all([...pool.map(there), here()]);
+    await Promise.all([
+      ...pool.flatMap((thread) => {
+        const set = thread.ask(settings);
+        return Array.from({ length: AT_HAND }, () => work((own) => set.then(() => thread.ask(own))));
+      }),
+      work(async (own) => {
+        const given = own.map(here);
+        // The others' answers are taken in, and what else waits.
+        await nextTurn();
+        return given;
+      }),
+    ]);
   } catch (error) {
     // Where one has failed, nothing more is begun, and the next to ask has threads of its own.
     next = records.length;
-    await Promise.all(pool.splice(0).map((worker) => worker.terminate()));
+    await Promise.all(pool.splice(0).map((thread) => thread.end()));
     throw error;
   }
-  // Its own listeners only: a thread without those of the platform never answers again.
-  for (const worker of pool) worker.removeAllListeners('message').removeAllListeners('error').unref();
   return answers;
 }

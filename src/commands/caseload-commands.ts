@@ -5,6 +5,13 @@ import { isoDate, month, probability, slots, whole } from './option-values.js';
 
 const PATHS = 'a list of any shape, or a folder: .csv, .txt, .xlsx, FHIR .json or .ndjson';
 
+const TOLERANCE = [
+  '--tolerance <chance>',
+  'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
+  probability,
+] as const;
+const SEED = ['--seed <number>', 'seed of the simulated futures', whole] as const;
+
 /** Options of every command that reads a caseload. */
 const reading = (command: Command): Command =>
   command
@@ -58,12 +65,8 @@ export function caseloadCommands(program: Command, load: Load): void {
     .argument('<paths...>', PATHS)
     .option('--child <id>', 'only this child, by id or full name')
     .option('--model <name>', 'growth model to use (default: the newest in models/)')
-    .option(
-      '--tolerance <chance>',
-      'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
-      probability,
-    )
-    .option('--seed <number>', 'seed of the simulated futures', whole)
+    .option(...TOLERANCE)
+    .option(...SEED)
     .action(load('forecast-caseload', 'forecastCaseload'));
 
   reading(program.command('recall'))
@@ -76,11 +79,7 @@ export function caseloadCommands(program: Command, load: Load): void {
       'look ahead to the end of this month, YYYY-MM (default: today and the next five weeks)',
       month,
     )
-    .option(
-      '--tolerance <chance>',
-      'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
-      probability,
-    )
+    .option(...TOLERANCE)
     .option(
       '--slots-per-week <number>',
       'casting slots the clinic has in a week',
@@ -88,7 +87,7 @@ export function caseloadCommands(program: Command, load: Load): void {
       defaultSettings.castingSlotsPerWeek,
     )
     .option('--out <file>', 'also write the list as a CSV table')
-    .option('--seed <number>', 'seed of the simulated futures', whole)
+    .option(...SEED)
     .action(load('recall-list', 'recallList'));
 
   reading(program.command('chart'))
@@ -96,8 +95,8 @@ export function caseloadCommands(program: Command, load: Load): void {
     .argument('<paths...>', PATHS)
     .requiredOption('--child <id>', 'the child to draw, by id or full name')
     .requiredOption('--out <folder>', 'folder to write into')
-    .option('--seed <number>', 'seed of the simulated futures', whole)
-    .action(load('chart-child', 'chartChild'));
+    .option(...SEED)
+    .action(load('draw-child', 'chartChild'));
 
   program
     .command('demo')

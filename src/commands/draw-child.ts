@@ -10,7 +10,10 @@ import type { DeviceForecast } from '../forecast/contract.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { MeasureId } from '../records/measure.js';
 import { loadReferences } from '../reference/reference.js';
-import type { Assessed } from './assess.js';
+import { type Assessed, assess } from './assess.js';
+import { oneChild } from './child-words.js';
+import { type ReadingOptions, readPaths, readRules, tell, todayOf } from './reading-options.js';
+import { terminal } from './terminal.js';
 
 /** Files hold no name; a child's id is made safe for a file system. */
 const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g, '_');
@@ -60,4 +63,22 @@ function measuresToDraw(record: ChildRecord, forecasts: readonly DeviceForecast[
     .map((room) => room.series.measure);
   const read = record.measurements.map((m) => m.measure);
   return [...new Set([...limiting, ...(limiting.length > 0 ? [] : read)])].slice(0, MOST_CHARTS);
+}
+
+/** `doorpost chart`: one child's charts as files. */
+export async function chartChild(
+  paths: readonly string[],
+  options: ReadingOptions & { child: string; out: string; seed?: number },
+): Promise<number> {
+  const parsed = await readPaths(paths, options);
+  const assessed = await assess(oneChild(parsed.caseload, options.child), {
+    today: todayOf(options),
+    rules: readRules(options.rules),
+    seed: options.seed,
+  });
+  const [record] = assessed.records;
+  terminal.progress('Drawing ...');
+  const written = await drawChild(record, assessed, options.out);
+  terminal.progress('');
+  return tell(parsed, options, { written }, written, true);
 }

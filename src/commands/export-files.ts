@@ -6,8 +6,7 @@ import { toFhirBundle, toFhirResources, toNdjson } from '../exchange/fhir/to-fhi
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import { clinicDays } from '../recall/level/clinic-week.js';
 import { assess } from './assess.js';
-import { readRules } from './read-rules.js';
-import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, readRules, tell, todayOf } from './reading-options.js';
 
 /** `doorpost export`: a caseload (and for FHIR and iCalendar its recall plan) in an open format. */
 export async function exportFiles(

@@ -23,9 +23,8 @@ import { infantResidual } from '../study/fit/infant-residual.js';
 import { measuredError } from '../study/fit/measured-error.js';
 import { parseInfants } from '../study/fit/parse-infants.js';
 import { sizeCorrelation } from '../study/fit/size-correlation.js';
-import { childAges } from './fit-baselines.js';
-import { modelsFolder, writeModel } from './fit-model-folder.js';
-import { type Terminal, terminal } from './terminal.js';
+import { childAges, modelsFolder, writeModel } from './fit-models.js';
+import { terminal } from './terminal.js';
 
 const FOLDS = 5;
 const groups = Array.from({ length: FOLDS }, (_, f) => f);
@@ -46,19 +45,19 @@ export interface FitGrowthOptions {
  * `doorpost fit growth`: estimates the growth model from children measured many times, measures its error on
  * children left out, and writes parameters.json and model-card.md.
  */
-export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal): Promise<void> {
+export async function fitGrowth(opts: FitGrowthOptions): Promise<void> {
   const name = opts.name ?? 'default';
   const seed = opts.seed ?? 1;
   const folder = opts.out ?? modelsFolder;
   const refs = loadReferences();
   const records = opts.cohort.flatMap((path) => parseRecords(readTable(path, read(path))));
   const cohort = records.map(followedChild);
-  const followed = opts.infants.flatMap((path) => parseInfants(path, readTable(path, read(path))));
+  const followed = opts.infants.flatMap((path) => parseInfants(readTable(path, read(path))));
   const infants = infantResidual(infantCases(followed, refs));
   const correlation = sizeCorrelation(readSurveyRecords(opts.records), growthSettings.measures, refs);
   const input: GrowthFitInput = { name, version: VERSION, seed, cohort, correlation, infants };
   const log = (what: string) => (i: number, l: number) =>
-    io.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
+    terminal.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
   const parameters = fitGrowthModel(input, refs, log('all children'));
   const fold = folds(cohort, seed);
   const withoutGroup = (f: number) => cohort.filter((_, i) => fold[i] !== f);
@@ -80,7 +79,7 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     `Correlation between measures: children measured once (${basename(opts.records)}).`,
     'Mean curves of measures without serial records, and of leg length below 8 years: the working reference.',
   ];
-  io.err('error on the children left out');
+  terminal.err('error on the children left out');
   writeModel(join(folder, name), parameters, {
     curves:
       'Mean curves, effects of tempo and intensity on size and the covariance of deviations were learned by\nexpectation-maximisation from the followed children, the covariance shrunk towards a designed one.',
@@ -93,7 +92,7 @@ export async function fitGrowth(opts: FitGrowthOptions, io: Terminal = terminal)
     dateFloors: dated(simulatedRecords(whole, SIMULATED, seed), () => whole),
     ...{ data, infants, command: `doorpost fit growth --cohort ... --name ${name} --seed ${seed}` },
   });
-  io.out(join(folder, name));
+  terminal.out(join(folder, name));
 }
 
 /** The rule of staying on these children's own centile, of stature and leg length. */

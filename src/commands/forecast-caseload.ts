@@ -1,8 +1,7 @@
 import { assess } from './assess.js';
 import { oneChild } from './child-words.js';
 import { forecastDetails, forecastTable } from './forecast-text.js';
-import { readRules } from './read-rules.js';
-import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, readRules, tell, todayOf } from './reading-options.js';
 import { acceptedSettings } from './recall-list.js';
 import { terminal, wrap } from './terminal.js';
 

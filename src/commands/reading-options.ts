@@ -1,9 +1,12 @@
+import { readFileSync } from 'node:fs';
+import { DoorpostError } from '../errors.js';
 import type { ParsedCaseload, ParseOptions } from '../exchange/parse-caseload.js';
 import { readCaseload } from '../exchange/read-caseload.js';
 import { type RefusedRow, refusedRowText } from '../exchange/refused-row.js';
 import type { IsoDate } from '../records/dates.js';
+import type { FitRules } from '../rules/fit-rule.js';
+import { loadRules } from '../rules/load-rules.js';
 import { exitCodes } from './exit-codes.js';
-import { readRules } from './read-rules.js';
 import { keepAnswers, printQuestions, readAnswers } from './sheet-answers.js';
 import { terminal, wrap } from './terminal.js';
 
@@ -117,4 +120,21 @@ function groupAlike(refused: readonly RefusedRow[]): RefusedRow[][] {
     groups.set(key, [...(groups.get(key) ?? []), r]);
   }
   return [...groups.values()];
+}
+
+/** The shipped fit rules, with a file of a clinic's own over them (as the service's GET /api/fit-rules/file writes it). */
+export function readRules(file: string | undefined): FitRules {
+  if (file === undefined) return loadRules();
+  return loadRules(parsed(readFileSync(file, 'utf8'), file));
+}
+
+function parsed(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new DoorpostError('invalid-file', `the fit rules in ${file} are not JSON`, {
+      file,
+      accepted: '[{"id": "solid-afo", "dimensions": [{"measure": "foot_length", "allowanceMm": {...}}]}]',
+    });
+  }
 }

@@ -11,8 +11,7 @@ import type { Child } from '../records/records.js';
 import { actionNames, alertNames } from '../words/action-names.js';
 import { type Assessed, assess } from './assess.js';
 import { childWords } from './child-words.js';
-import { readRules } from './read-rules.js';
-import { type ReadingOptions, readPaths, tell, todayOf } from './reading-options.js';
+import { type ReadingOptions, readPaths, readRules, tell, todayOf } from './reading-options.js';
 import { terminal, textTable, wrap } from './terminal.js';
 
 export interface RecallOptions extends ReadingOptions {

@@ -20,7 +20,7 @@ export function serviceCommands(program: Command, load: Load): void {
     .command('restore')
     .description('load a backup into an empty database')
     .requiredOption('--from <file>', 'file to read')
-    .action(load('restore', 'restore'));
+    .action(load('backup', 'restore'));
   program
     .command('user')
     .description('accounts of the service')

@@ -1,7 +1,5 @@
 /** What ends a service: a signal, or the end of the process that started it. */
 export interface StopRequest {
-  /** Why it shall end, null while it shall go on. */
-  readonly reason: string | null;
   readonly asked: Promise<string>;
   /** For the steps of a start: throws once it is asked, so that what comes next is not begun. */
   check(): void;
@@ -37,9 +35,6 @@ export function stopRequest(): StopRequest {
     setInterval(() => process.ppid !== parent && ask('npm gone'), PARENT_LOOKED_AT_MS).unref();
   }
   return {
-    get reason() {
-      return reason;
-    },
     asked,
     check() {
       if (reason !== null) throw new StoppedWhileStarting(reason);

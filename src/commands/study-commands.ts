@@ -20,7 +20,7 @@ export function studyCommands(program: Command, load: Load): void {
     .description('fit L, M and S by age and sex to individual records, into reference-data/')
     .requiredOption('--records <file>', 'records of children measured once')
     .option('--out <folder>', 'folder to write into')
-    .action(load('fit-references', 'fitReferences'));
+    .action(load('fit-models', 'fitReferences'));
   fit
     .command('growth')
     .description('estimate the growth model from children measured many times, into models/')
@@ -37,12 +37,12 @@ export function studyCommands(program: Command, load: Load): void {
       'estimate by which words a free note tells of something to act on, from models/notes/notes.csv',
     )
     .option('--out <folder>', 'folder to write into')
-    .action(load('fit-notes', 'fitNotes'));
+    .action(load('fit-models', 'fitNotes'));
   fit
     .command('cards')
     .description("write the models' cards anew from what their fit measured")
     .option('--out <folder>', 'folder of models')
-    .action(load('fit-cards', 'fitCards'));
+    .action(load('fit-models', 'fitCards'));
   fit
     .command('baselines')
     .description(
@@ -51,7 +51,7 @@ export function studyCommands(program: Command, load: Load): void {
     .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
     .option('--out <folder>', 'folder to write into')
     .option('--seed <number>', 'seed', whole)
-    .action(load('fit-baselines', 'fitBaselines'));
+    .action(load('fit-models', 'fitBaselines'));
 
   program
     .command('backtest')

@@ -1,4 +1,5 @@
 import { randomStream } from '../statistics/random-stream.js';
+import { scattered } from '../statistics/text-hash.js';
 
 /** Seeded choices in the words a scenario uses. */
 export interface Chance {
@@ -23,12 +24,4 @@ export function chance(seed: number): Chance {
     happens: (probability) => stream.uniform() < probability,
     oneOf: (items) => items[whole(0, items.length - 1)],
   };
-}
-
-/** Neighbouring seeds begin alike; this sends them far apart (Murmur3's 32-bit finaliser, Appleby 2011). */
-function scattered(seed: number): number {
-  let h = seed | 0;
-  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
-  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
-  return h ^ (h >>> 16);
 }

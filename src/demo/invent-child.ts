@@ -66,39 +66,11 @@ function statusNow(c: Chance): Child['status'] {
 }
 
 /** Syllables of no language: nobody is called this. */
-const FIRST = [
-  'Tu',
-  'Or',
-  'Fen',
-  'Ka',
-  'Mi',
-  'Zo',
-  'Bel',
-  'Ni',
-  'Sa',
-  'Qui',
-  'Ur',
-  'Lo',
-  'Ve',
-  'Hal',
-  'Yo',
-  'Wi',
-];
-const MIDDLE = ['li', 'ru', 'da', 'mo', 'ssa', 'pe', 'zi', 'na', 'vo', 'ke'];
-const LAST = ['n', 'ko', 'bel', 'x', 'ri', 'm', 'sha', 'lo', 'qua', 'ff'];
-const HOUSE = [
-  'Moss',
-  'Tin',
-  'Lantern',
-  'Puddle',
-  'Ember',
-  'Thimble',
-  'Cloud',
-  'Button',
-  'Gravel',
-  'Feather',
-];
-const HOLD = ['whistle', 'acre', 'snap', 'kettle', 'brook', 'latch', 'wick', 'hollow', 'tumble', 'sprig'];
+const FIRST = 'Tu Or Fen Ka Mi Zo Bel Ni Sa Qui Ur Lo Ve Hal Yo Wi'.split(' ');
+const MIDDLE = 'li ru da mo ssa pe zi na vo ke'.split(' ');
+const LAST = 'n ko bel x ri m sha lo qua ff'.split(' ');
+const HOUSE = 'Moss Tin Lantern Puddle Ember Thimble Cloud Button Gravel Feather'.split(' ');
+const HOLD = 'whistle acre snap kettle brook latch wick hollow tumble sprig'.split(' ');
 
 const inventedGivenName = (c: Chance): string => c.oneOf(FIRST) + c.oneOf(MIDDLE) + c.oneOf(LAST);
 const inventedSurname = (c: Chance): string => c.oneOf(HOUSE) + c.oneOf(HOLD);

@@ -1,10 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import type { ServiceDeps } from '../service/dependencies.js';
 import { sentBefore } from '../service/write.js';
+import { registerChildForms } from './child/child-form-routes.js';
 import { registerChildPages } from './child/child-routes.js';
 import { registerDeviceForms } from './child/device-form-routes.js';
 import { registerDevicePages } from './child/device-routes.js';
-import { registerEditChildPages } from './child/edit-child-routes.js';
 import { registerRecordPages } from './child/record-routes.js';
 import { registerVisitPages } from './child/visit-routes.js';
 import { registerWhatIfPages } from './child/what-if-routes.js';
@@ -30,7 +30,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerSignInPages(app, deps);
   registerTodayPage(app, deps);
   registerChildPages(app, deps);
-  registerEditChildPages(app, deps);
+  registerChildForms(app, deps);
   registerRecordPages(app, deps);
   registerVisitPages(app, deps);
   registerDeviceForms(app, deps);

@@ -353,12 +353,12 @@ describe('the clinician', () => {
     expect(needed).toBeGreaterThanOrEqual(Number(before));
     expect(pages).toBe(0);
     const form = page.locator(`#room-table form[data-device="${child.deviceId}"]`);
-    const wanted = await form.locator('input[name="allowance.foot_length"]').inputValue();
+    const wanted = await form.locator('input[name="allowancesMm.foot_length"]').inputValue();
     presses++;
     await form.locator('button').click();
     await page.waitForURL((url) => url.pathname === childPath(`${own}/next`));
-    expect(await page.inputValue('[name="allowance.foot_length"]')).toBe(wanted);
-    for (const bar of await page.locator('input[name^="bar."]').all())
+    expect(await page.inputValue('[name="allowancesMm.foot_length"]')).toBe(wanted);
+    for (const bar of await page.locator('input[name^="extensionRangeMm."]').all())
       if ((await bar.inputValue()) === '') await bar.fill('0');
     presses++;
     await page.click('text=Cast, and open the workshop slip');
@@ -422,11 +422,11 @@ describe('the clinician', () => {
     await page.selectOption('#family', 'kafo');
     await page.waitForURL((url) => url.searchParams.get('family') === 'kafo');
     await page.selectOption('#side', 'left');
-    await page.fill('[name="allowance.foot_length"]', '9');
+    await page.fill('[name="allowancesMm.foot_length"]', '9');
     await page.click('text=Save device');
     await page.waitForSelector('[role=alert]');
-    expect(await page.getAttribute('[name="bar.knee_height"]', 'aria-invalid')).toBe('true');
-    expect(await page.inputValue('[name="allowance.foot_length"]')).toBe('9');
+    expect(await page.getAttribute('[name="extensionRangeMm.knee_height"]', 'aria-invalid')).toBe('true');
+    expect(await page.inputValue('[name="allowancesMm.foot_length"]')).toBe('9');
     expect(await accessibilityFaults(page)).toEqual([]);
     await page.setViewportSize({ width: 390, height: 844 });
     expect(await overflow(page)).toBe(0);

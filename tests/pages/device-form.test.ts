@@ -6,19 +6,22 @@ import { loadRules } from '../../src/rules/load-rules.js';
 const rules = loadRules();
 const question = (family: string) => ({
   rule: rules.get(family)!,
-  child: { birthDate: '2018-03-01' },
+  birthDate: '2018-03-01',
   others: [],
   today: '2026-06-15',
   pairs: true,
   extra: { room: 'blue' },
 });
 const kafo = { side: 'left', footplate: 'full', castDate: '2026-06-01', fittedDate: '' };
-const bars = { 'bar.knee_height': '36', 'bar.hip_height': '0' };
+const bars = { 'extensionRangeMm.knee_height': '36', 'extensionRangeMm.hip_height': '0' };
 
 describe('a typed device', () => {
   it('is not taken without saying how far its side bars can be moved: no travel would count, and a KAFO read outgrown at 11 mm', () => {
     const { errors } = readDevice(kafo, question('kafo'));
-    expect(Object.keys(errors).toSorted()).toEqual(['bar.hip_height', 'bar.knee_height']);
+    expect(Object.keys(errors).toSorted()).toEqual([
+      'extensionRangeMm.hip_height',
+      'extensionRangeMm.knee_height',
+    ]);
     const { choice, errors: none } = readDevice({ ...kafo, ...bars }, question('kafo'));
     expect(none).toEqual({});
     expect(choice.extensionRangeMm).toEqual({ knee_height: 36, hip_height: 0 });
@@ -32,23 +35,28 @@ describe('a typed device', () => {
       castDate: '2017-01-01',
       fittedDate: '2030-01-01',
       replaces: 'another child’s',
-      'allowance.foot_length': 'lots',
-      'limit.foot_length': '5',
+      'allowancesMm.foot_length': 'lots',
+      'limitsMm.foot_length': '5',
     };
     const { errors } = readDevice(typed, question('kafo'));
     expect(Object.keys(errors).toSorted()).toEqual([
-      'allowance.foot_length',
+      'allowancesMm.foot_length',
       'castDate',
       'fittedDate',
-      'limit.foot_length',
+      'limitsMm.foot_length',
       'replaces',
       'side',
     ]);
-    expect(errors['allowance.foot_length']).toBe('0 to 200 mm');
+    expect(errors['allowancesMm.foot_length']).toBe('0 to 200 mm');
   });
 
   it('reads between which angles a hip orthosis was set, and shows them again', () => {
-    const typed = { side: 'both', castDate: '2026-06-01', fittedDate: '', 'bar.hip_height': '0' };
+    const typed = {
+      side: 'both',
+      castDate: '2026-06-01',
+      fittedDate: '',
+      'extensionRangeMm.hip_height': '0',
+    };
     const asked = question('hip-abduction-orthosis');
     const { choice, errors } = readDevice({ ...typed, hipAngleFrom: '40°', hipAngleTo: '60' }, asked);
     expect(errors).toEqual({});
@@ -62,8 +70,11 @@ describe('a typed device', () => {
   });
 
   it('reads units, keeps what an older record carries, and can be one of each side', () => {
-    const typed = { ...kafo, ...bars, side: 'pair', funder: 'the county', 'limit.foot_length': '21,5 cm' };
-    const { choice, errors } = readDevice({ ...typed, 'allowance.foot_length': '9,5 mm' }, question('kafo'));
+    const typed = { ...kafo, ...bars, side: 'pair', funder: 'the county', 'limitsMm.foot_length': '21,5 cm' };
+    const { choice, errors } = readDevice(
+      { ...typed, 'allowancesMm.foot_length': '9,5 mm' },
+      question('kafo'),
+    );
     expect(errors).toEqual({});
     expect(choice).toMatchObject({
       side: 'pair',

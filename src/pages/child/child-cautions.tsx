@@ -1,4 +1,5 @@
 import type { Flag } from '../../forecast/contract.js';
+import { Section } from '../parts/layout.js';
 
 const severities: Readonly<Record<Flag['severity'], { rank: number; name: string; mark: string }>> = {
   'act-now': { rank: 0, name: 'Act now', mark: 'alert' },
@@ -16,8 +17,7 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
   const open = ordered.slice(0, Math.max(SHOWN, urgent));
   const folded = ordered.slice(open.length);
   return (
-    <section aria-labelledby="flags">
-      <h2 id="flags">Seen in the record</h2>
+    <Section id="flags" title="Seen in the record">
       <div class="flags">
         {open.map((f) => (
           <Caution key={f.id} flag={f} />
@@ -33,7 +33,7 @@ export function ChildCautions({ flags }: { flags: readonly Flag[] }) {
           ))}
         </details>
       )}
-    </section>
+    </Section>
   );
 }
 

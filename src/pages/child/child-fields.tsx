@@ -5,7 +5,7 @@ import { fieldKind, fieldLimits } from '../../records/field-limits.js';
 import type { Child } from '../../records/records.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
-import { LAST_DAY, Options, refused } from '../parts/fields.js';
+import { LAST_DAY, Options, refused, WrongFields } from '../parts/form.js';
 import { optionsOf, type ReadChild, storedText } from './child-form.js';
 
 /** What stands around the fields: the form as read, and what somebody else stored since. */
@@ -15,23 +15,12 @@ interface Around {
   readonly latestBirth: string;
 }
 
-/** Everything that has to be looked at, each a click away. */
-export function ChildErrors({ errors }: Pick<ReadChild, 'errors'>) {
-  const wrong = Object.keys(errors) as ChildField[];
-  if (wrong.length === 0) return null;
-  return (
-    <div class="error" role="alert">
-      <p>Nothing was saved yet. Please look at:</p>
-      <ul>
-        {wrong.map((f) => (
-          <li key={f}>
-            <a href={`#${f}`}>{childFields[f].label}</a>: accepted is {errors[f]}
-          </li>
-        ))}
-      </ul>
-    </div>
-  );
-}
+export const ChildErrors = ({ errors }: Pick<ReadChild, 'errors'>) => (
+  <WrongFields
+    says="Nothing was saved yet. Please look at:"
+    of={(Object.keys(errors) as ChildField[]).map((f) => [f, childFields[f].label, errors[f] ?? ''] as const)}
+  />
+);
 
 /** Fields of a child, each drawn as its kind is entered: lines beside each other, then boxes to tick. */
 export function ChildFields({ of, ...around }: Around & { of: readonly ChildField[] }) {

@@ -12,10 +12,9 @@ import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
-import { InputField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { Empty, Layout, Section, Tabs } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, Go } from '../parts/paths.js';
 import { ChildCautions } from './child-cautions.js';
@@ -105,14 +104,13 @@ export function ChildPage(props: ChildPageProps) {
       {clinical && <Growth {...props} base={base} />}
 
       {clinical && record.devices.length > 0 && (
-        <section aria-labelledby="timeline">
-          <h2 id="timeline">Devices over time</h2>
+        <Section id="timeline" title="Devices over time">
           <Chart
             drawn={props.timeline}
             spec={`${base}/charts/timeline.json`}
             label={`Timeline of ${record.devices.map((d) => deviceLabel(d)).join('; ')}`}
           />
-        </section>
+        </Section>
       )}
 
       {clinical && inUse.length > 0 && <WhyThisDate view={view} tempo={props.tempo} />}
@@ -167,34 +165,26 @@ function Growth(props: ChildPageProps & { base: string }) {
   const { base, measure, chartable, growth, readings } = props;
   if (measure === null)
     return (
-      <section aria-labelledby="growth">
-        <h2 id="growth">Growth</h2>
+      <Section id="growth" title="Growth">
         <Empty>
           Never measured. <a href={`${base}/visit`}>Enter a first visit</a>: one reading of the foot and the
           height already gives a first estimate.
         </Empty>
-      </section>
+      </Section>
     );
   const { label } = measures[measure];
   return (
-    <section aria-labelledby="growth">
-      <h2 id="growth">Growth</h2>
-      <ul class="tabs no-print">
-        {chartable.map((m) => (
-          <li key={m}>
-            <a href={`${base}?measure=${m}#growth`} aria-current={m === measure ? 'true' : undefined}>
-              {measures[m].label}
-            </a>
-          </li>
-        ))}
-      </ul>
+    <Section id="growth" title="Growth">
+      <Tabs
+        of={chartable.map((m) => [`${base}?measure=${m}#growth`, measures[m].label, m === measure] as const)}
+      />
       <Chart
         drawn={growth}
         spec={`${base}/charts/growth.json?measure=${measure}`}
         label={`Growth chart: ${label}. The readings are in the table below it.`}
       />
       <ReadingsTable readings={readings} />
-    </section>
+    </Section>
   );
 }
 
@@ -202,8 +192,7 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
   const { base, links } = props;
   const { format } = usePage();
   return (
-    <section class="no-print" aria-labelledby="links">
-      <h2 id="links">Links for the family</h2>
+    <Section id="links" title="Links for the family" class="no-print">
       <p>A link opens this child's sheet and nothing else, until its date or until you withdraw it.</p>
       {links.length > 0 && (
         <ul>
@@ -237,7 +226,7 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
           value="90"
         />
       </Form>
-    </section>
+    </Section>
   );
 }
 
@@ -245,8 +234,7 @@ function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion
   const { base, suggestions } = props;
   if (suggestions.length === 0) return null;
   return (
-    <section aria-labelledby="slips">
-      <h2 id="slips">Likely slips in the data</h2>
+    <Section id="slips" title="Likely slips in the data">
       <p>Nothing is changed until you accept it, and the original is always kept.</p>
       {suggestions.map((s) => (
         <Form
@@ -265,6 +253,6 @@ function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion
           </p>
         </Form>
       ))}
-    </section>
+    </Section>
   );
 }

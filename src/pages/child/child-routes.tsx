@@ -1,8 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { IsoDate } from '../../records/dates.js';
 import { measureId } from '../../records/measure.js';
-import { childRecord, LONGEST_REASON } from '../../records/records.js';
+import { LONGEST_REASON } from '../../records/records.js';
 import { clinicians, staff, writersOf } from '../../records/roles.js';
 import {
   chartableMeasures,
@@ -18,19 +17,14 @@ import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pagesOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
-import { refusalOf } from '../parts/refusal-of.js';
-import type { Fields } from '../parts/route-types.js';
-import { readChildForm } from './child-form.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
-import { NewChildPage, newChildFields } from './new-child-page.js';
 import { typedSize } from './typed-size.js';
 
 const ROWS = 50;
 
 export function registerChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   searchPage(app, deps);
-  newChildPages(app, deps);
   childPages(app, deps);
   correctionPages(app, deps);
 }
@@ -61,35 +55,10 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
   });
 }
 
-function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { get, post } = pagesOf(app, deps);
-  /** A child of whom nothing is known yet; the day it was born is not guessed. */
-  const blank = (id: string, birthDate: IsoDate) =>
-    ({ ...childRecord.parse({ id: 'new', birthDate, sex: 'unknown' }), id }) as const;
-
-  get('/children/new', writersOf.newChildren, async ({ today }) => (
-    <NewChildPage read={{ typed: blank('', today), raw: { birthDate: '' }, errors: {} }} error="" />
-  ));
-
-  post('/children', writersOf.newChildren, async ({ reply, body, today }) => {
-    const read = readChildForm(body, blank(body.id ?? '', today), newChildFields, null);
-    const id = childRecord.shape.id.safeParse(body.id);
-    const error = id.success ? '' : `id: ${id.error.issues[0].message}`;
-    if (error || Object.keys(read.errors).length > 0)
-      return reply.page(<NewChildPage read={read} error={error} />, 422);
-    const refused = await refusalOf(
-      reply.save(async (tx, actor) => {
-        await tx.children.create(read.typed, today, actor);
-        return childPath(read.typed.id);
-      }),
-    );
-    return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
-  });
-}
-
 function childPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
-  pagesOf(app, deps).get('/children/:id', staff, async ({ request, id, query, actor, today }) => {
+  const { store } = deps;
+  const { get } = pagesOf(app, deps);
+  get('/children/:id', staff, async ({ request, id, query, actor, today }) => {
     const clinical = actor.role === 'clinician';
     const view = await loadChildFor(request, id, deps);
     const chartable = chartableMeasures(view);
@@ -119,16 +88,14 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
     );
   });
 
-  type Child = { Params: { id: string }; Querystring: Fields };
-  const access = { config: { access: clinicians } };
-  app.get<Child>('/children/:id/charts/growth.json', access, async (request) => {
-    const view = await loadChildFor(request, request.params.id, deps);
-    const measure = measureId.parse(request.query.measure);
-    return growthSpec(view, measure, posteriorOf(view.record, deps), clock.today());
+  get('/children/:id/charts/growth.json', clinicians, async ({ request, reply, id, query, today }) => {
+    const view = await loadChildFor(request, id, deps);
+    const measure = measureId.parse(query.measure);
+    return reply.send(growthSpec(view, measure, posteriorOf(view.record, deps), today));
   });
 
-  app.get<Child>('/children/:id/charts/timeline.json', access, async (request) =>
-    timelineSpec(await loadChildFor(request, request.params.id, deps), clock.today()),
+  get('/children/:id/charts/timeline.json', clinicians, async ({ request, reply, id, today }) =>
+    reply.send(timelineSpec(await loadChildFor(request, id, deps), today)),
   );
 }
 

@@ -4,8 +4,7 @@ import { familyIds } from '../../records/device.js';
 import { recordKeepers } from '../../records/roles.js';
 import type { ChildSearch, ChildSummary, Page } from '../../store/contract.js';
 import { AlertTags } from '../parts/alert-tags.js';
-import { InputField, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { ageText, type Format } from '../parts/format.js';
 import { Empty, Layout, NoChildYet } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -25,13 +24,9 @@ export function ChildrenPage(props: {
 }) {
   const { query, page, total, firstPage, nearest } = props;
   const { format, today } = usePage();
-  const next = new URLSearchParams({
-    text: query.text ?? '',
-    status: query.status ?? 'active',
-    sort: query.sort ?? 'soonest',
-    family: query.family ?? '',
-    cursor: page.nextCursor ?? '',
-  });
+  const { text = '', status = 'active', sort = 'soonest', family = '' } = query;
+  const to = (cursor: { cursor?: string }) =>
+    `/children?${new URLSearchParams({ text, status, sort, family, ...cursor })}`;
   const counted = total === 1 ? '1 child' : `${format.number(total)} children`;
   const asked = query.text ? ` for “${query.text}”` : '';
   return (
@@ -49,9 +44,9 @@ export function ChildrenPage(props: {
         />
       )}
       <Pager>
-        {!firstPage && <a href={`/children?${withoutCursor(next)}`}>First page</a>}
+        {!firstPage && <a href={to({})}>First page</a>}
         {page.nextCursor && (
-          <a href={`/children?${next}`} rel="next">
+          <a href={to({ cursor: page.nextCursor })} rel="next">
             Next page
           </a>
         )}
@@ -144,9 +139,3 @@ const columns = (format: Format, today: IsoDate): Column<ChildSummary>[] => [
       ),
   ],
 ];
-
-function withoutCursor(query: URLSearchParams): string {
-  const copy = new URLSearchParams(query);
-  copy.delete('cursor');
-  return copy.toString();
-}

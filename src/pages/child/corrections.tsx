@@ -3,9 +3,9 @@ import { measurementFields } from '../../records/record-fields.js';
 import type { Measurement } from '../../records/records.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import type { MeasurementRevision } from '../../store/contract.js';
-import { InputField, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
+import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** Readings that were corrected, with the way back, and the form to correct one by hand. Originals always stay. */
@@ -21,8 +21,7 @@ export function Corrections(props: {
   const size = (m: Measurement) =>
     `${format.number(m.value, Number.isInteger(m.value) ? 0 : 1)} ${measures[m.measure].unit}`;
   return (
-    <section class="no-print" aria-labelledby="corrections">
-      <h2 id="corrections">Corrections</h2>
+    <Section id="corrections" title="Corrections" class="no-print">
       {byReading.size === 0 ? (
         <p>No reading of this child was ever corrected.</p>
       ) : (
@@ -86,7 +85,7 @@ export function Corrections(props: {
           </Form>
         </details>
       )}
-    </section>
+    </Section>
   );
 }
 

@@ -6,34 +6,28 @@ import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, holdsHips, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
-import { InputField, SelectField, tied } from '../parts/fields.js';
+import { InputField, SelectField, tied } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
-import type { Fields } from '../parts/route-types.js';
+import type { Fields } from '../parts/pages-of.js';
 import { Table } from '../parts/table.js';
-import {
-  allowanceField,
-  asksPlate,
-  barField,
-  limitField,
-  plates,
-  sideNames,
-  typedSidesOf,
-} from './device-form.js';
+import { asksPlate, plates, sideNames, sizeField, typedSidesOf } from './device-form.js';
 
-export interface DeviceFieldsProps {
+/** What a form about a device is opened with, and shown again with after a refusal. */
+export interface DeviceAsked {
   readonly child: Child;
   readonly rule: FamilyRule;
   readonly typed: Fields;
   readonly errors: Readonly<Record<string, string>>;
+  readonly refused: string;
   readonly others: readonly Device[];
-  readonly pairs: boolean;
-  /** The next one of a device known: not fitted yet, and what it replaces is said. */
-  readonly next?: boolean;
 }
 
-/** Everything that is known of a device when it is cast or put right: one form for all three pages. */
-export function DeviceFields(props: DeviceFieldsProps) {
-  const { child, rule, typed, errors, others, pairs, next } = props;
+/**
+ * Everything that is known of a device when it is cast or put right: one form for all three pages. `next`: of a device
+ * known, not fitted yet, and what it replaces is said.
+ */
+export function DeviceFields(props: DeviceAsked & { pairs?: boolean; next?: boolean }) {
+  const { child, rule, typed, errors, others, pairs = false, next } = props;
   const { today, format } = usePage();
   const about = (name: string) => ({ name, error: errors[name] && `Accepted is ${errors[name]}` });
   const sides = typedSidesOf(rule, pairs);
@@ -109,7 +103,7 @@ export function DeviceFields(props: DeviceFieldsProps) {
 }
 
 /** Room dimension by dimension: what is built in, how far bars can follow, where the maker sets an end. */
-function Rooms({ child, rule, typed, errors }: DeviceFieldsProps) {
+function Rooms({ child, rule, typed, errors }: DeviceAsked) {
   const { format, today } = usePage();
   const bars = rule.dimensions.some(sideBarOf);
   const ageYears = decimalAgeYears(child.birthDate, typed.castDate || today);
@@ -140,7 +134,7 @@ function Rooms({ child, rule, typed, errors }: DeviceFieldsProps) {
     if (!own) return null;
     const holes = own.stepMm ? `, in holes of ${format.stated(own.stepMm.value)}` : '';
     const hint = `usual ${format.stated(own.upToMm.value)}${holes}; 0 without`;
-    return field(d, barField(d.measure), 'side bar can be moved by', hint);
+    return field(d, sizeField('extensionRangeMm', d.measure), 'side bar can be moved by', hint);
   };
   return (
     <fieldset>
@@ -163,13 +157,13 @@ function Rooms({ child, rule, typed, errors }: DeviceFieldsProps) {
             (d) =>
               field(
                 d,
-                allowanceField(d.measure),
+                sizeField('allowancesMm', d.measure),
                 'growth allowed',
                 `usual ${format.stated(usual(d))}${isBuiltIn(d, footplate) ? ', built in' : ''}`,
               ),
           ],
           bars && ['Side bar can be moved by', bar],
-          ["Maker's limit", (d) => field(d, limitField(d.measure), "maker's limit")],
+          ["Maker's limit", (d) => field(d, sizeField('limitsMm', d.measure), "maker's limit")],
         ]}
       />
     </fieldset>

@@ -1,33 +1,21 @@
 import { deviceLabel, familyLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
 import { deviceFields } from '../../records/record-fields.js';
-import type { Child } from '../../records/records.js';
-import type { FamilyRule, FitRules } from '../../rules/fit-rule.js';
-import { Problem, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
-import { Layout } from '../parts/layout.js';
+import type { FitRules } from '../../rules/fit-rule.js';
+import { Form, NotAccepted, Problem, SelectField, Submit } from '../parts/form.js';
+import { ChildLayout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath, devicePath } from '../parts/paths.js';
-import type { Fields } from '../parts/route-types.js';
-import { DeviceFields } from './device-fields.js';
+import { childPath, devicePath } from '../parts/paths.js';
+import { type DeviceAsked, DeviceFields } from './device-fields.js';
 import { ChildAlerts } from './visit-devices.js';
 
-interface Asked {
-  readonly child: Child;
-  readonly rule: FamilyRule;
-  readonly typed: Fields;
-  readonly errors: Readonly<Record<string, string>>;
-  readonly refused: string;
-  readonly others: readonly Device[];
-}
-
 /** A device of a family chosen first, because what limits it depends on that. */
-export function NewDevicePage(props: Asked & { rules: FitRules }) {
+export function NewDevicePage(props: DeviceAsked & { rules: FitRules }) {
   const { child, rule, rules } = props;
   const base = childPath(child.id);
   return (
-    <Layout title="New device" scripts={['device.js']}>
-      <Opening child={child} title="New device" />
+    <ChildLayout child={child} title="New device" scripts={['device.js']}>
+      <ChildAlerts child={child} />
       <Form method="get" action={`${base}/devices/new`} class="card row" data-sends-itself>
         <SelectField
           label={deviceFields.family.label}
@@ -39,20 +27,20 @@ export function NewDevicePage(props: Asked & { rules: FitRules }) {
           <Submit class="without-script">Show its fields</Submit>
         </p>
       </Form>
-      <Ask {...props} action={`${base}/devices`} pairs={true} save="Save device" back={base} />
-    </Layout>
+      <Ask {...props} action={`${base}/devices`} pairs save="Save device" back={base} />
+    </ChildLayout>
   );
 }
 
 /** The next one of a device: filled in as the one before, or with what the what-if table found. */
-export function NextDevicePage(props: Asked & { before: Device }) {
+export function NextDevicePage(props: DeviceAsked & { before: Device }) {
   const { format } = usePage();
   const { child, before } = props;
   const base = childPath(child.id);
   const own = devicePath(child.id, before.id);
   return (
-    <Layout title="Cast the next one">
-      <Opening child={child} title={`Cast the next ${deviceLabel(before)}`} />
+    <ChildLayout child={child} title="Cast the next one" heading={`Cast the next ${deviceLabel(before)}`}>
+      <ChildAlerts child={child} />
       <p>
         Filled in as the one cast on {format.date(before.castDate)}; change what is to be different. How much
         room should it have?{' '}
@@ -60,66 +48,38 @@ export function NextDevicePage(props: Asked & { before: Device }) {
           Room for 9 months, all dimensions
         </a>
       </p>
-      <Ask
-        {...props}
-        next
-        action={`${own}/next`}
-        pairs={false}
-        save="Cast, and open the workshop slip"
-        back={base}
-      />
-    </Layout>
+      <Ask {...props} next action={`${own}/next`} save="Cast, and open the workshop slip" back={base} />
+    </ChildLayout>
   );
 }
 
 /** A device put right: what was typed wrongly, or learned later. */
-export function EditDevicePage(props: Asked & { device: Device; version: number }) {
-  const { child, device, version } = props;
+export function EditDevicePage(props: DeviceAsked & { device: Device; version: number }) {
+  const { child, device } = props;
   const own = devicePath(child.id, device.id);
   return (
-    <Layout title="Correct a device">
-      <Opening child={child} title={`Correct: ${deviceLabel(device)}`} />
+    <ChildLayout child={child} title="Correct a device" heading={`Correct: ${deviceLabel(device)}`}>
+      <ChildAlerts child={child} />
       <p>
         What it was before stays on record and can be brought back on the <a href={own}>device's page</a>.
       </p>
-      <Ask {...props} action={`${own}/edit`} pairs={false} save="Save" back={own} version={version} />
-    </Layout>
-  );
-}
-
-function Opening({ child, title }: { child: Child; title: string }) {
-  return (
-    <>
-      <p>
-        <ChildLink {...child} />
-      </p>
-      <h1>{title}</h1>
-      <ChildAlerts child={child} />
-    </>
+      <Ask {...props} action={`${own}/edit`} save="Save" back={own} />
+    </ChildLayout>
   );
 }
 
 function Ask(
-  props: Asked & {
+  props: Parameters<typeof DeviceFields>[0] & {
     action: string;
-    pairs: boolean;
     save: string;
     back: string;
     version?: number;
-    next?: boolean;
   },
 ) {
   const { rule, errors, refused, action, save, back, version } = props;
-  const wrong = Object.keys(errors).length;
   return (
-    <Form action={action} class="card" novalidate hidden={{ family: rule.id }}>
-      {version !== undefined && <input type="hidden" name="version" value={version} />}
-      {wrong > 0 && !refused && (
-        <p class="error" role="alert">
-          {wrong === 1 ? 'One entry' : `${wrong} entries`} cannot be accepted. Nothing was saved yet; what you
-          typed is still here.
-        </p>
-      )}
+    <Form action={action} class="card" novalidate hidden={{ family: rule.id, version }}>
+      {!refused && <NotAccepted entries={errors} />}
       <Problem error={refused} />
       <h2>{familyLabel(rule.id)}</h2>
       <DeviceFields {...props} />

@@ -12,10 +12,8 @@ import type { FamilyRule } from '../../rules/fit-rule.js';
 import { beginJob, castNext } from '../../service/cast-next.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Actor, Store } from '../../store/contract.js';
-import { type Asked, pagesOf } from '../parts/pages-of.js';
+import { type Asked, type Fields, pagesOf, refusalOf } from '../parts/pages-of.js';
 import { childPath, devicePath } from '../parts/paths.js';
-import { refusalOf } from '../parts/refusal-of.js';
-import type { Fields } from '../parts/route-types.js';
 import { type DeviceChoice, type ReadDevice, readDevice, recordsOf, typedDevice } from './device-form.js';
 import { EditDevicePage, NewDevicePage, NextDevicePage } from './device-form-pages.js';
 
@@ -42,8 +40,7 @@ export function registerDeviceForms(app: FastifyInstance, deps: ServiceDeps): vo
     const start = await opened(asked);
     const rule = ruleOf(start.rules, start.device?.family ?? body.family);
     const { birthDate } = start.child;
-    const extra = start.device?.extra ?? {};
-    const question = { rule, child: { birthDate }, today, pairs, extra };
+    const question = { rule, birthDate, today, pairs, extra: start.device?.extra ?? {} };
     // One that took the place of another that has ended since may go on saying so.
     const others = start.devices.filter((d) => d.id !== params.device || pairs);
     return { start, rule, read: readDevice(body, { ...question, others }) };

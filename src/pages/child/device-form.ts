@@ -4,10 +4,9 @@ import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import { type Device, deviceRecord, stateByFitting } from '../../records/device.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
-import type { Child } from '../../records/records.js';
 import { familyFacts } from '../../rules/family-facts.js';
 import { type FamilyRule, sideBarOf } from '../../rules/fit-rule.js';
-import type { Fields } from '../parts/route-types.js';
+import type { Fields } from '../parts/pages-of.js';
 import { typedAngle, typedSize } from './typed-size.js';
 
 /** 'pair': one of each side, cast together. */
@@ -35,24 +34,12 @@ export const plates: Readonly<Record<Device['footplate'], string>> = {
 export const asksPlate = ({ dimensions }: FamilyRule): boolean =>
   dimensions.some((d) => d.footplates.length < 3 || d.allowanceBehindToesMm !== null);
 
-export const allowanceField = (m: MeasureId) => `allowance.${m}`;
-export const barField = (m: MeasureId) => `bar.${m}`;
-export const limitField = (m: MeasureId) => `limit.${m}`;
+const rooms = ['allowancesMm', 'extensionRangeMm', 'limitsMm'] as const;
+type Room = (typeof rooms)[number];
+/** The field of a room of one dimension, as a fault of the record names it. */
+export const sizeField = (room: Room, m: MeasureId) => `${room}.${m}`;
 
-export type DeviceChoice = Pick<
-  Device,
-  | 'family'
-  | 'footplate'
-  | 'castDate'
-  | 'fittedDate'
-  | 'replaces'
-  | 'hipAngleFrom'
-  | 'hipAngleTo'
-  | 'allowancesMm'
-  | 'limitsMm'
-  | 'extensionRangeMm'
-  | 'extra'
-> & { readonly side: TypedSide };
+export type DeviceChoice = Omit<Device, 'id' | 'childId' | 'status' | 'side'> & { readonly side: TypedSide };
 
 export interface ReadDevice {
   readonly typed: Fields;
@@ -60,9 +47,9 @@ export interface ReadDevice {
   readonly errors: Readonly<Record<string, string>>;
 }
 
-export interface DeviceQuestion {
+interface DeviceQuestion {
   readonly rule: FamilyRule;
-  readonly child: Pick<Child, 'birthDate'>;
+  readonly birthDate: IsoDate;
   readonly others: readonly Device[];
   readonly today: IsoDate;
   readonly pairs: boolean;
@@ -72,7 +59,7 @@ export interface DeviceQuestion {
 
 /** A typed device, with every field that cannot be and what would be accepted, all at once. */
 export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice {
-  const { rule, child, others, today, pairs, extra } = question;
+  const { rule, birthDate, others, today, pairs, extra } = question;
   const errors: Record<string, string> = {};
   const text = (name: string) => typed[name]?.trim() ?? '';
   const day = (name: string): IsoDate => {
@@ -110,23 +97,12 @@ export function readDevice(typed: Fields, question: DeviceQuestion): ReadDevice 
     ...readRooms(text, rule, errors),
     extra: funder === '' ? rest : { ...rest, funder },
   };
+  const families = familyFacts(new Map([[rule.id, rule]]));
   for (const one of recordsOf(choice))
-    for (const { field, accepted } of deviceFaults(one, {
-      birthDate: child.birthDate,
-      today,
-      families: familyFacts(new Map([[rule.id, rule]])),
-    }))
-      errors[formField(field)] ??= accepted;
+    for (const { field, accepted } of deviceFaults(one, { birthDate, today, families }))
+      errors[field] ??= accepted;
   return { typed, choice, errors };
 }
-
-/** 'limitsMm.foot_length' -> 'limit.foot_length'. */
-const formField = (field: string): string =>
-  field.replace(
-    /^(allowances|limits|extensionRange)Mm\./,
-    (_, kind: 'allowances' | 'limits' | 'extensionRange') =>
-      ({ allowances: 'allowance.', limits: 'limit.', extensionRange: 'bar.' })[kind],
-  );
 
 /** Allowances, bars and maker's limits of the family's dimensions; a bar is always stated, with 0 where there is none. */
 function readRooms(
@@ -147,25 +123,27 @@ function readRooms(
   };
   for (const dimension of rule.dimensions) {
     const { measure } = dimension;
-    const allowance = room(allowanceField(measure));
+    const allowance = room(sizeField('allowancesMm', measure));
     if (allowance !== undefined) allowancesMm[measure] = allowance;
     if (sideBarOf(dimension)) {
-      const travel = room(barField(measure));
+      const bar = sizeField('extensionRangeMm', measure);
+      const travel = room(bar);
       if (travel !== undefined) extensionRangeMm[measure] = travel;
-      else errors[barField(measure)] ??= `0 to ${MOST_ROOM_MM} mm; 0 where there is no bar to move`;
+      else errors[bar] ??= `0 to ${MOST_ROOM_MM} mm; 0 where there is no bar to move`;
     }
-    const limit = text(limitField(measure));
-    if (limit === '') continue;
-    const mm = typedSize(limit, measure, 'mm');
+    const limit = sizeField('limitsMm', measure);
+    if (text(limit) === '') continue;
+    const mm = typedSize(text(limit), measure, 'mm');
     if (mm !== null) limitsMm[measure] = mm;
-    else errors[limitField(measure)] = `${measures[measure].plausible.join(' to ')} mm`;
+    else errors[limit] = `${measures[measure].plausible.join(' to ')} mm`;
   }
   return { allowancesMm, limitsMm, extensionRangeMm };
 }
 
 export function typedDevice(device: Device): Fields {
-  const rooms = (of: Partial<Record<MeasureId, number>>, field: (m: MeasureId) => string) =>
-    Object.entries(of).map(([m, mm]) => [field(m as MeasureId), String(mm)]);
+  const sizes = rooms.flatMap((room) =>
+    Object.entries(device[room]).map(([m, mm]) => [sizeField(room, m as MeasureId), String(mm)]),
+  );
   return {
     side: device.side,
     footplate: device.footplate,
@@ -175,11 +153,7 @@ export function typedDevice(device: Device): Fields {
     funder: device.extra.funder ?? '',
     hipAngleFrom: String(device.hipAngleFrom ?? ''),
     hipAngleTo: String(device.hipAngleTo ?? ''),
-    ...Object.fromEntries([
-      ...rooms(device.allowancesMm, allowanceField),
-      ...rooms(device.extensionRangeMm, barField),
-      ...rooms(device.limitsMm, limitField),
-    ]),
+    ...Object.fromEntries(sizes),
   };
 }
 

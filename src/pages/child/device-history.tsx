@@ -3,17 +3,21 @@ import type { Device } from '../../records/device.js';
 import { deviceFields, eventFields } from '../../records/record-fields.js';
 import { LONGEST_REASON } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
-import type { EventRevision } from '../../store/contract.js';
+import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
-import { InputField, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { type Format, seriesText } from '../parts/format.js';
+import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import type { DevicePageProps } from './device-page-props.js';
 import { hipAngleText } from './hip-angle-text.js';
 import { EventInput } from './record-input.js';
 
-type Own = DevicePageProps & { readonly own: string };
+interface Own {
+  readonly own: string;
+  readonly device: Device;
+  readonly events: readonly EventRevision[];
+  readonly versions: readonly DeviceVersion[];
+}
 
 /** Everything that was recorded of a device, newest first, each entry with the way to put it right or take that back. */
 export function DeviceHistory(props: Own) {
@@ -22,8 +26,7 @@ export function DeviceHistory(props: Own) {
     b.at(-1)!.event.date.localeCompare(a.at(-1)!.event.date),
   );
   return (
-    <section aria-labelledby="history">
-      <h2 id="history">What was recorded</h2>
+    <Section id="history" title="What was recorded">
       {own.length === 0 ? (
         <p>Nothing since the cast.</p>
       ) : (
@@ -34,7 +37,7 @@ export function DeviceHistory(props: Own) {
         </ul>
       )}
       <Changes {...props} />
-    </section>
+    </Section>
   );
 }
 

@@ -2,22 +2,34 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { adjusting, capital } from '../../forecast/words.js';
 import { isBeingMade } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
-import { type AdjustmentKind, endReasons } from '../../records/device.js';
+import { type AdjustmentKind, adjustmentKinds, type Device, endReasons } from '../../records/device.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { eventFields } from '../../records/record-fields.js';
+import type { Child } from '../../records/records.js';
+import type { FamilyRule } from '../../rules/fit-rule.js';
 import { holdsHips } from '../../rules/fit-rule.js';
+import type { DeviceView } from '../../service/child-view/load-child.js';
+import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
-import { SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, SelectField, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath, Go, MainGo } from '../parts/paths.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
-import type { DevicePageProps } from './device-page-props.js';
-import { adjustments } from './event-form.js';
 import { EventInput } from './record-input.js';
 import { ChildAlerts } from './visit-devices.js';
+
+interface DevicePageProps {
+  readonly child: Child;
+  readonly device: Device;
+  /** The device it takes the place of, while that one is still worn. */
+  readonly replaced: Device | null;
+  readonly view: DeviceView | null;
+  readonly rule: FamilyRule | null;
+  readonly events: readonly EventRevision[];
+  readonly versions: readonly DeviceVersion[];
+}
 
 /** One device: its fit judged, adjusted, delivered, ended; everything recorded of it, to be put right. */
 export function DevicePage(props: DevicePageProps) {
@@ -147,7 +159,8 @@ function Adjust(props: Own) {
   const step = view?.decision?.adjust;
   const ruled = rule?.dimensions.flatMap((d) => d.adjustments.map((a) => a.kind)) ?? [];
   // What this family can have done to it first.
-  const ways = [...new Set([...(step ? [step.what as AdjustmentKind] : []), ...ruled, ...adjustments])];
+  const others = [...adjustmentKinds, 'other' as const];
+  const ways = [...new Set([...(step ? [step.what as AdjustmentKind] : []), ...ruled, ...others])];
   return (
     <section id="adjust">
       <h2>Adjusted</h2>

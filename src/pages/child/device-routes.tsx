@@ -1,17 +1,16 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { Device } from '../../records/device.js';
+import type { Device, DeviceEvent } from '../../records/device.js';
 import { deviceOf } from '../../records/device-of.js';
+import { measures } from '../../records/measure.js';
 import { writersOf } from '../../records/roles.js';
-import { delivery, eventCorrection } from '../../service/api/schemas/records.js';
+import { delivery, eventCorrection, newEvent } from '../../service/api/schemas/records.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { type Asked, pagesOf } from '../parts/pages-of.js';
+import { type Asked, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { childPath, devicePath } from '../parts/paths.js';
-import { typedRecord } from '../parts/typed-record.js';
 import { DevicePage } from './device-page.js';
-import { readEvent } from './event-form.js';
 import { expectedSizes } from './expected-sizes.js';
 import { workshopSlip } from './workshop-slip.js';
 import { WorkshopSlipPage } from './workshop-slip-page.js';
@@ -106,4 +105,24 @@ function changeDevice(app: FastifyInstance, deps: ServiceDeps): void {
     await asked.tx.devices.undoChange(device.id, asked.today, asked.actor);
     return history(asked, 'device-undone');
   });
+}
+
+/** A submitted event form as an event; throws with field, value and what would be accepted. */
+function readEvent(body: Fields, device: Pick<Device, 'id' | 'side'>): Omit<DeviceEvent, 'id'> {
+  const event = typedRecord(newEvent, body);
+  const { kind, measure, side, endReason } = event;
+  return {
+    ...event,
+    deviceId: device.id,
+    side: sideOf(side, measure !== null && measures[measure].sided, device.side),
+    // The form asks it of whatever ended; it is said of what was retired alone.
+    endReason: kind === 'retired' ? endReason : null,
+  };
+}
+
+/** A device of one side is judged on that side; a frame of both on the side said, or as a whole. */
+function sideOf(given: DeviceEvent['side'], sided: boolean, device: Device['side']): 'left' | 'right' | null {
+  if (!sided) return null;
+  if (device === 'left' || device === 'right') return device;
+  return given === 'left' || given === 'right' ? given : null;
 }

@@ -1,15 +1,21 @@
 import { likelyTyped } from '../../forecast/suggestions/likely-typed.js';
 import { decimalAgeYears } from '../../records/age.js';
+import { acceptedBy } from '../../records/check/accepted-by.js';
 import { isIsoDate } from '../../records/dates.js';
-import type { Device } from '../../records/device.js';
+import {
+  type Device,
+  type DeviceEvent,
+  deviceEventRecord,
+  type Verdict,
+  verdicts,
+} from '../../records/device.js';
 import { type MeasureId, measures, type Side, technicalErrorAt } from '../../records/measure.js';
+import { type SkinState, skinCheckFields, skinStates } from '../../records/skin-check.js';
 import { fromBaseUnit } from '../../records/units.js';
+import type { NewReading } from '../../store/contract.js';
 import type { Format } from '../parts/format.js';
-import type { ExpectedSize } from './expected-sizes.js';
-import { readJudgements } from './read-judgements.js';
-import { type SizeUnit, sizeUnits, typedSize } from './typed-size.js';
-import type { TypedVisit } from './typed-visit.js';
-import { expectedText, fieldName, RANGE_SD } from './visit-words.js';
+import { type ExpectedSize, expectedText, fieldName, RANGE_SD } from './expected-sizes.js';
+import { type SizeUnit, sizeUnits, typedAngle, typedSize } from './typed-size.js';
 
 /** Further from its expectation than this many standard deviations, a reading must be confirmed by a person. */
 const CONFIRM_BEYOND_SD = 3;
@@ -132,4 +138,86 @@ function askAboutExchange(sizes: readonly ExpectedSize[], visit: TypedVisit, age
     const said = `Left and right look exchanged: at the other visits the ${longer} was larger, by about ${Math.round(Math.abs(usual))} mm.`;
     for (const size of [left, right]) visit.doubts[fieldName(size.measure, size.side)] = said;
   }
+}
+
+/** What a person saw of one device at a visit: the skin under it, and how it fits. */
+interface Judged extends Pick<DeviceEvent, 'hipAngleLeft' | 'hipAngleRight'> {
+  readonly device: Device;
+  readonly skin: {
+    readonly state: SkinState;
+    readonly minutes: number | null;
+    readonly where: string;
+  } | null;
+  readonly verdict: Verdict | null;
+  readonly note: string;
+}
+
+export interface TypedVisit {
+  readonly date: string;
+  readonly unit: SizeUnit;
+  readonly observer: string;
+  readonly typed: Record<string, string>;
+  readonly readings: NewReading[];
+  readonly judged: readonly Judged[];
+  /** Fields that cannot be accepted, with the reason. */
+  readonly errors: Record<string, string>;
+  /** Fields to be confirmed by a person before they are saved. */
+  readonly doubts: Record<string, string>;
+  /** What else is worth saying beside a field. */
+  readonly remarks: Record<string, string>;
+}
+
+export const judgedField = (
+  deviceId: string,
+  what: 'skin' | 'minutes' | 'where' | 'verdict' | 'hipAngleLeft' | 'hipAngleRight' | 'note',
+): string => `${what}/${deviceId}`;
+
+/** The skin checks and verdicts of a submitted visit, device by device; what is wrong goes to the visit's errors. */
+function readJudgements(
+  body: Readonly<Record<string, string>>,
+  devices: readonly Device[],
+  date: string,
+  { typed, errors }: Pick<TypedVisit, 'typed' | 'errors'>,
+): Judged[] {
+  return devices.flatMap((device): Judged[] => {
+    const given = givenOf(body, device.id, typed);
+    const state = skinStates.find((s) => s === given('skin')) ?? null;
+    const verdict = verdicts.find((v) => v === given('verdict')) ?? null;
+    const [minutesText, where, note] = [given('minutes'), given('where'), given('note')];
+    if (state === null && minutesText + where !== '')
+      errors[judgedField(device.id, 'skin')] = 'Say how the skin was.';
+    const [hipAngleLeft, hipAngleRight] = [
+      typedAngle(given('hipAngleLeft')),
+      typedAngle(given('hipAngleRight')),
+    ];
+    const told = verdict !== null || note !== '' || hipAngleLeft !== null || hipAngleRight !== null;
+    if (told && date < device.castDate)
+      errors[judgedField(device.id, 'verdict')] = `It was cast on ${device.castDate}, after this visit.`;
+    if (state === null && !told) return [];
+    const minutes = minutesText === '' ? null : Number(minutesText);
+    Object.assign(errors, refusedOf(device.id, { minutes, where, note, hipAngleLeft, hipAngleRight }));
+    return [{ device, skin: state && { state, minutes, where }, verdict, hipAngleLeft, hipAngleRight, note }];
+  });
+}
+
+/** What was typed into a field of this device; kept, to fill the form again. */
+const givenOf =
+  (body: Readonly<Record<string, string>>, deviceId: string, typed: Record<string, string>) =>
+  (what: Parameters<typeof judgedField>[1]): string => {
+    const name = judgedField(deviceId, what);
+    const text = (body[name] ?? '').trim();
+    if (text !== '') typed[name] = text;
+    return text;
+  };
+
+const judgedRecord = skinCheckFields
+  .pick({ minutes: true, where: true, note: true })
+  .extend(deviceEventRecord.pick({ hipAngleLeft: true, hipAngleRight: true }).shape);
+
+function refusedOf(deviceId: string, said: Readonly<Record<string, unknown>>) {
+  const { error } = judgedRecord.safeParse(said);
+  const issues = error?.issues ?? [];
+  return Object.fromEntries(
+    issues.map((i) => [judgedField(deviceId, i.path[0] as 'note'), `Accepted is ${acceptedBy(i)}.`]),
+  );
 }

@@ -5,7 +5,7 @@ import { deviceEventRecord } from '../../records/device.js';
 import { fieldKind, fieldLimits } from '../../records/field-limits.js';
 import { eventFields, skinFields } from '../../records/record-fields.js';
 import { skinCheckFields } from '../../records/skin-check.js';
-import { InputField } from '../parts/fields.js';
+import { InputField } from '../parts/form.js';
 
 type Rest = Partial<Parameters<typeof InputField>[0]>;
 

@@ -1,14 +1,13 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
-import { SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, SelectField, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { ChildLayout, Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath, devicePath } from '../parts/paths.js';
+import { devicePath } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
-import { allowanceField, barField } from './device-form.js';
+import { sizeField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
 import { WhatIfTabs } from './what-if-tabs.js';
 
@@ -26,16 +25,16 @@ export interface RoomPageProps {
 export function RoomPage(props: RoomPageProps) {
   const { child, device, devices, rows, months, odds } = props;
   const { format } = usePage();
-  const base = childPath(child.id);
   const m = monthsAsked.indexOf(months);
   const o = oddsAsked.indexOf(odds);
   return (
-    <Layout title="Room for the next cast" scripts={['room.js']}>
-      <p>
-        <ChildLink {...child} />
-      </p>
-      <h1>Room for the next {deviceLabel(device)}, cast today</h1>
-      <WhatIfTabs base={base} deviceId={device.id} current="next" />
+    <ChildLayout
+      child={child}
+      title="Room for the next cast"
+      heading={`Room for the next ${deviceLabel(device)}, cast today`}
+      scripts={['room.js']}
+    >
+      <WhatIfTabs childId={child.id} deviceId={device.id} shown="next" />
       {rows.length === 0 ? (
         <Empty>Too few readings to answer. Measure this child first.</Empty>
       ) : (
@@ -107,7 +106,7 @@ export function RoomPage(props: RoomPageProps) {
           </p>
         </section>
       )}
-    </Layout>
+    </ChildLayout>
   );
 }
 
@@ -117,8 +116,8 @@ export function roomFields(rows: readonly RoomRow[], odds: number, month: number
   const most = (name: string, mm: number) => fields.set(name, Math.max(fields.get(name) ?? 0, mm));
   for (const row of rows) {
     const { allowanceMm, barMm } = chosenRoom(row, row.neededMm[odds][month]);
-    most(allowanceField(row.series.measure), allowanceMm);
-    if (barMm !== null) most(barField(row.series.measure), barMm);
+    most(sizeField('allowancesMm', row.series.measure), allowanceMm);
+    if (barMm !== null) most(sizeField('extensionRangeMm', row.series.measure), barMm);
   }
   return [...fields];
 }

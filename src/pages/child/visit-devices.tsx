@@ -8,7 +8,7 @@ import { type FitRules, holdsHips } from '../../rules/fit-rule.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
 import type { Format } from '../parts/format.js';
-import { judgedField } from './read-judgements.js';
+import { judgedField } from './read-visit.js';
 import { EventInput, SkinInput } from './record-input.js';
 
 /** What must be known before anybody touches the child. */

@@ -4,16 +4,14 @@ import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { measurementFields } from '../../records/record-fields.js';
 import { type Child, measurementRecord } from '../../records/records.js';
 import type { FitRules } from '../../rules/fit-rule.js';
-import { InputField, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, NotAccepted, SelectField, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
-import { Layout } from '../parts/layout.js';
+import { ChildLayout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { ChildLink, childPath } from '../parts/paths.js';
-import type { ExpectedSize } from './expected-sizes.js';
+import { childPath } from '../parts/paths.js';
+import { type ExpectedSize, fieldHint, fieldName } from './expected-sizes.js';
 import { type SizeUnit, sizeUnits } from './typed-size.js';
 import { ChildAlerts, VisitDevices } from './visit-devices.js';
-import { fieldHint, fieldName } from './visit-words.js';
 
 export interface VisitPageProps {
   readonly child: Child;
@@ -50,13 +48,13 @@ export function VisitPage(props: VisitPageProps) {
       ))}
     </div>
   );
-  const problems = Object.keys(errors).length;
   return (
-    <Layout title="Enter a visit" scripts={['visit.js']}>
-      <p>
-        <ChildLink {...child} /> · {ageText(child.birthDate, today)}
-      </p>
-      <h1>Enter a visit</h1>
+    <ChildLayout
+      child={child}
+      title="Enter a visit"
+      beside={`· ${ageText(child.birthDate, today)}`}
+      scripts={['visit.js']}
+    >
       <ChildAlerts child={child} />
       <p class="no-print">
         <span class="keys">
@@ -65,12 +63,7 @@ export function VisitPage(props: VisitPageProps) {
         Leave empty what was not measured. Type another unit behind a number if needed: <em>17.5 cm</em>,{' '}
         <em>6.9 in</em>.
       </p>
-      {problems > 0 && (
-        <p class="error" role="alert">
-          {problems === 1 ? 'One entry' : `${problems} entries`} cannot be accepted. Nothing was saved yet;
-          what you typed is still here.
-        </p>
-      )}
+      <NotAccepted entries={errors} />
       <Form action={`${base}/visit`} id="visit" class="card" novalidate data-check={`${base}/visit/check`}>
         <div class="row">
           <p class="field">
@@ -130,7 +123,7 @@ export function VisitPage(props: VisitPageProps) {
           <span id="summary" role="status" class="hint" />
         </p>
       </Form>
-    </Layout>
+    </ChildLayout>
   );
 }
 

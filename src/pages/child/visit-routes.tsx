@@ -11,13 +11,10 @@ import { posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import type { Actor, Store } from '../../store/contract.js';
 import { readerFormat } from '../parts/page-context.js';
-import { type Asked, pagesOf } from '../parts/pages-of.js';
+import { type Asked, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
-import type { Fields } from '../parts/route-types.js';
-import { typedRecord } from '../parts/typed-record.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
-import { readVisit } from './read-visit.js';
-import type { TypedVisit } from './typed-visit.js';
+import { readVisit, type TypedVisit } from './read-visit.js';
 import { VisitPage } from './visit-page.js';
 
 const text = (form: Fields): Record<string, string> =>

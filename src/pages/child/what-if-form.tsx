@@ -3,13 +3,11 @@ import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
-import { InputField, refused } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, refused, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
-import type { ExpectedSize } from './expected-sizes.js';
-import { expectedText } from './visit-words.js';
+import { type ExpectedSize, expectedText } from './expected-sizes.js';
 import {
   type Dimension,
   gainField,

@@ -14,10 +14,9 @@ import { drawFor } from '../parts/chart.js';
 import { seriesText } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
 import { type Asked, pagesOf } from '../parts/pages-of.js';
-import { type ExpectedSize, expectedSizes } from './expected-sizes.js';
+import { type ExpectedSize, expectedSizes, expectedText } from './expected-sizes.js';
 import { RoomPage } from './room-page.js';
 import { monthsAsked, oddsAsked, pairOf, roomTable, usually } from './room-table.js';
-import { expectedText } from './visit-words.js';
 import { dimensionsOf, type ReadWhatIf, readWhatIf } from './what-if-several.js';
 import { WhatIfSeveralPage } from './what-if-several-page.js';
 

@@ -7,7 +7,7 @@ import { type MeasureId, measures, type Series } from '../../records/measure.js'
 import { dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { furthest } from '../../service/asked-dates.js';
-import type { Fields } from '../parts/route-types.js';
+import type { Fields } from '../parts/pages-of.js';
 import { typedSize } from './typed-size.js';
 
 /** One dimension of a device, with the series it is read in. */

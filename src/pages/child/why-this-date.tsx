@@ -2,7 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { counted } from '../../records/counted.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import { seriesText } from '../parts/format.js';
-import { ScrollBox } from '../parts/layout.js';
+import { ScrollBox, Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
 /** Less is not told: of a child too young for a tempo of its own it would read 0.0. */
@@ -19,8 +19,7 @@ export function WhyThisDate(props: {
   const dates = new Set(record.measurements.map((m) => m.date));
   const last = [...dates].toSorted().at(-1);
   return (
-    <section aria-labelledby="why">
-      <h2 id="why">Why this date</h2>
+    <Section id="why" title="Why this date">
       <p>
         <strong>Inputs:</strong> {counted(record.measurements.length, 'reading')} on{' '}
         {counted(dates.size, 'date')}
@@ -97,6 +96,6 @@ export function WhyThisDate(props: {
         for the clinic or per device. For dimensions nobody has followed over years in children (foot, ankle,
         knee and hip heights) the bands are widened.
       </p>
-    </section>
+    </Section>
   );
 }

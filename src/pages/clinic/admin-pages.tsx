@@ -7,8 +7,7 @@ import {
   auditActions,
   auditResourceName,
 } from '../../words/audit-names.js';
-import { InputField, Options, Problem, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, Options, Problem, SelectField, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Pager, Table } from '../parts/table.js';

@@ -11,10 +11,7 @@ import { passwordAgain } from '../../service/sign-in/password-again.js';
 import { signer } from '../../service/sign-offs.js';
 import { type Actor, families, roles } from '../../store/contract.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
-import { cannotBe } from '../parts/cannot-be.js';
-import { pagesOf } from '../parts/pages-of.js';
-import { refusalOf } from '../parts/refusal-of.js';
-import { typedRecord } from '../parts/typed-record.js';
+import { cannotBe, pagesOf, refusalOf, typedRecord } from '../parts/pages-of.js';
 import { AccessLogPage, UsersPage } from './admin-pages.js';
 import { monthLimits, SettingsPage, settingLimits } from './settings-page.js';
 

@@ -1,7 +1,7 @@
 import { DoorpostError } from '../../errors.js';
 import { addDaysIso, type IsoDate, isIsoDate } from '../../records/dates.js';
 import { type ClinicCapacitySettings, clinicCapacitySettings } from '../../store/contract.js';
-import type { Fields } from '../parts/route-types.js';
+import type { Fields } from '../parts/pages-of.js';
 
 export const WEEK_DAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 /** A closed span is kept as days; nobody closes for longer in one line. */

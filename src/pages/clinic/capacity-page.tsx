@@ -1,15 +1,13 @@
+import type { ComponentChildren } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
 import type { IsoDate } from '../../records/dates.js';
-import type { ClinicCapacitySettings } from '../../store/contract.js';
-import { families } from '../../store/contract.js';
-import { announced, InputField } from '../parts/fields.js';
-import { Form } from '../parts/form.js';
+import { type ClinicCapacitySettings, families } from '../../store/contract.js';
+import { announced, Form, InputField, LAST_DAY } from '../parts/form.js';
 import { shortWeekday } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
-import type { Fields } from '../parts/route-types.js';
+import type { Fields } from '../parts/pages-of.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
 import { WeeksAhead } from './capacity-weeks.js';
-import { DateRows } from './date-rows.js';
 
 const SPARE_ROWS = 2;
 
@@ -38,7 +36,7 @@ function Clinician({ k, form }: { k: number; form: Fields }) {
   );
 }
 
-export interface CapacityPageProps {
+interface CapacityPageProps {
   /** As stored, or as entered where something was refused. */
   readonly form: Fields;
   readonly version: number;
@@ -147,5 +145,45 @@ export function CapacityPage(props: CapacityPageProps) {
       </Form>
       <WeeksAhead weeks={props.weeks} stored={props.stored} />
     </Layout>
+  );
+}
+
+/** Spans of days, a row each with date fields, and empty rows for more. */
+function DateRows(props: {
+  form: Fields;
+  kind: string;
+  title: string;
+  spare: number;
+  named?: boolean;
+  children?: ComponentChildren;
+}) {
+  const { form, kind, title, spare, named = false, children } = props;
+  return (
+    <fieldset class="days">
+      <legend>{title}</legend>
+      {children && <p class="hint">{children}</p>}
+      {Array.from({ length: rowsOf(form, kind) + spare }, (_, k) => {
+        const field = (name: 'from' | 'to' | 'name', label: string) => (
+          <label>
+            {label}{' '}
+            <input
+              name={`${kind}-${k}-${name}`}
+              type={name === 'name' ? 'text' : 'date'}
+              max={name === 'name' ? undefined : LAST_DAY}
+              maxLength={name === 'name' ? 80 : undefined}
+              value={form[`${kind}-${k}-${name}`] ?? ''}
+              aria-label={`${title}, row ${k + 1}, ${label}`}
+            />
+          </label>
+        );
+        return (
+          <p class="row" key={k}>
+            {field('from', 'first day')}
+            {field('to', 'last day')}
+            {named && field('name', 'name')}
+          </p>
+        );
+      })}
+    </fieldset>
   );
 }

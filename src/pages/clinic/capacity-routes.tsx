@@ -4,8 +4,7 @@ import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
-import { pagesOf } from '../parts/pages-of.js';
-import type { Fields } from '../parts/route-types.js';
+import { type Fields, pagesOf } from '../parts/pages-of.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
 

@@ -1,6 +1,7 @@
 import { counted } from '../../records/counted.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { ClinicCapacitySettings } from '../../store/contract.js';
+import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
 
@@ -30,8 +31,7 @@ export function WeeksAhead(props: {
       .join(', ');
   };
   return (
-    <section class="card" aria-labelledby="weeks">
-      <h2 id="weeks">The weeks ahead, as saved</h2>
+    <Section id="weeks" title="The weeks ahead, as saved" class="card">
       <details open>
         <summary>
           {weeks.size} weeks, {[...weeks.values()].filter((slots) => slots < usual).length} of them with fewer
@@ -52,6 +52,6 @@ export function WeeksAhead(props: {
           ]}
         />
       </details>
-    </section>
+    </Section>
   );
 }

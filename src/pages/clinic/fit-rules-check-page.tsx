@@ -5,7 +5,7 @@ import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Go } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
-import { figureWords } from './fit-rules-words.js';
+import { figureWords } from './fit-rules-family-page.js';
 
 /** What will change and for how many devices, before it is saved. */
 export function FitRulesCheckPage(props: {

@@ -1,17 +1,16 @@
 import { capital } from '../../forecast/words.js';
 import { fieldLimits } from '../../records/field-limits.js';
-import { limitChange } from '../../rules/clinic-limits.js';
+import { measures } from '../../records/measure.js';
+import { type LimitFigure, limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
-import { refused } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
-import { Layout } from '../parts/layout.js';
+import { Form, refused, Submit } from '../parts/form.js';
+import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { FitRulesHistory } from './fit-rules-history.js';
+import { Pager, Table } from '../parts/table.js';
 import { LimitsCaution } from './fit-rules-page.js';
-import { figureWords } from './fit-rules-words.js';
 
-export interface FitRulesFamilyProps {
+interface FitRulesFamilyProps {
   readonly family: FamilyView;
   readonly version: number;
   readonly history: Page<LimitChangeRow>;
@@ -107,86 +106,138 @@ function Dimension(props: FitRulesFamilyProps & { dimension: DimensionView }) {
 }
 
 function Figures(props: FitRulesFamilyProps & { dimension: DimensionView; figures: readonly FigureView[] }) {
-  const { maySet, figures } = props;
+  const { dimension, maySet, typed, errors, figures } = props;
+  const { format } = usePage();
+  const nameOf = (f: FigureView) => `${dimension.measure}.${f.figure}`;
+  const counts = (mm: number) => <strong>{format.stated(mm)} mm</strong>;
+  const own = (f: FigureView) =>
+    f.clinic ? (
+      <>
+        {counts(f.clinic.mm)}{' '}
+        <small>
+          {f.clinic.reason} (set by {f.clinic.by}, {format.day(f.clinic.at)})
+        </small>
+        {maySet && (
+          <label class="back">
+            <input
+              type="checkbox"
+              name={`back.${nameOf(f)}`}
+              value="yes"
+              checked={typed[`back.${nameOf(f)}`] === 'yes'}
+            />{' '}
+            back to the shipped {format.stated(f.shippedMm)} mm
+          </label>
+        )}
+      </>
+    ) : (
+      'none'
+    );
+  const setTo = (f: FigureView) => {
+    const [name, error] = [nameOf(f), errors[nameOf(f)]];
+    return (
+      <>
+        <input
+          name={name}
+          size={5}
+          inputMode="decimal"
+          autocomplete="off"
+          value={typed[name] ?? format.stated(f.mm)}
+          aria-label={`${dimension.label}: ${figureWords[f.figure].label}, mm`}
+          aria-describedby={`${name}-hint`}
+          {...(error && refused)}
+        />
+        <small id={`${name}-hint`} class={error ? 'hint warn' : undefined}>
+          {(error && capital(error)) ?? `${format.stated(f.lowestMm)} to ${format.stated(f.highestMm)}`}
+        </small>
+      </>
+    );
+  };
   return (
-    <table class="stack limits">
-      <thead>
-        <tr>
-          <th scope="col">Figure</th>
-          <th scope="col">Shipped</th>
-          <th scope="col">This clinic's own</th>
-          <th scope="col">Devices in use</th>
-          {maySet && <th scope="col">Set to, mm</th>}
-        </tr>
-      </thead>
-      <tbody>
-        {figures.map((f) => (
-          <FigureRow key={f.figure} {...props} figure={f} />
-        ))}
-      </tbody>
-    </table>
+    <Table
+      class="stack limits"
+      rows={figures}
+      columns={[
+        [
+          'Figure',
+          ({ figure }) => (
+            <>
+              {figureWords[figure].label} <small>{figureWords[figure].hint}</small>
+            </>
+          ),
+        ],
+        [
+          'Shipped',
+          (f) => (
+            <>
+              {f.clinic ? `${format.stated(f.shippedMm)} mm` : counts(f.shippedMm)}{' '}
+              <small>{f.shippedSource}</small>
+            </>
+          ),
+        ],
+        ["This clinic's own", own],
+        ['Devices in use', (f) => format.number(f.devicesInUse)],
+        maySet && ['Set to, mm', setTo],
+      ]}
+    />
   );
 }
 
-function FigureRow(props: FitRulesFamilyProps & { dimension: DimensionView; figure: FigureView }) {
-  const { dimension, figure, maySet, typed, errors } = props;
+/** Who changed which limit of a family when and why, newest first. */
+function FitRulesHistory(props: { history: Page<LimitChangeRow>; here: string }) {
+  const { history, here } = props;
   const { format } = usePage();
-  const { clinic } = figure;
-  const name = `${dimension.measure}.${figure.figure}`;
-  const words = figureWords[figure.figure];
-  const error = errors[name];
-  const counts = (mm: number) => <strong>{format.stated(mm)} mm</strong>;
   return (
-    <tr>
-      <th scope="row">
-        {words.label} <small>{words.hint}</small>
-      </th>
-      <td data-label="Shipped">
-        {clinic ? `${format.stated(figure.shippedMm)} mm` : counts(figure.shippedMm)}{' '}
-        <small>{figure.shippedSource}</small>
-      </td>
-      <td data-label="This clinic's own">
-        {clinic ? (
-          <>
-            {counts(clinic.mm)}{' '}
-            <small>
-              {clinic.reason} (set by {clinic.by}, {format.day(clinic.at)})
-            </small>
-            {maySet && (
-              <label class="back">
-                <input
-                  type="checkbox"
-                  name={`back.${name}`}
-                  value="yes"
-                  checked={typed[`back.${name}`] === 'yes'}
-                />{' '}
-                back to the shipped {format.stated(figure.shippedMm)} mm
-              </label>
-            )}
-          </>
-        ) : (
-          'none'
-        )}
-      </td>
-      <td data-label="Devices in use">{format.number(figure.devicesInUse)}</td>
-      {maySet && (
-        <td data-label="Set to, mm">
-          <input
-            name={name}
-            size={5}
-            inputMode="decimal"
-            autocomplete="off"
-            value={typed[name] ?? format.stated(figure.mm)}
-            aria-label={`${dimension.label}: ${words.label}, mm`}
-            aria-describedby={`${name}-hint`}
-            {...(error && refused)}
-          />
-          <small id={`${name}-hint`} class={error ? 'hint warn' : undefined}>
-            {(error && capital(error)) ??
-              `${format.stated(figure.lowestMm)} to ${format.stated(figure.highestMm)}`}
-          </small>
-        </td>
+    <section>
+      <h2>What was changed</h2>
+      {history.items.length === 0 ? (
+        <Empty>Nothing yet: every figure is as shipped.</Empty>
+      ) : (
+        <Table
+          class="stack"
+          rows={history.items}
+          columns={[
+            ['When', (row) => format.day(row.at)],
+            [
+              'Limit',
+              (row) => `${measures[row.measure].label}, ${figureWords[row.figure].label.toLowerCase()}`,
+            ],
+            [
+              'From, to',
+              (row) =>
+                `${format.stated(row.beforeMm)} to ${row.mm === null ? 'the shipped figure' : `${format.stated(row.mm)} mm`}`,
+            ],
+            ['Reason', (row) => row.reason],
+            ['Who', (row) => row.by],
+          ]}
+        />
       )}
-    </tr>
+      {history.nextCursor && (
+        <Pager>
+          <a rel="next" href={`${here}?${new URLSearchParams({ cursor: history.nextCursor })}`}>
+            Older changes
+          </a>
+        </Pager>
+      )}
+    </section>
   );
 }
+
+/** What each figure of a fit rule means to the people who judge a fit by it. */
+export const figureWords: Readonly<Record<LimitFigure, { readonly label: string; readonly hint: string }>> = {
+  allowanceMm: {
+    label: 'Outgrown after',
+    hint: 'growth since the cast',
+  },
+  allowanceBehindToesMm: {
+    label: 'Outgrown after, plate ending behind the toes',
+    hint: 'growth since the cast',
+  },
+  tightWithinMm: {
+    label: 'Tight within',
+    hint: 'a reviewer calls it tight with less room than this',
+  },
+  toleranceMm: {
+    label: 'Spread between devices',
+    hint: 'one standard deviation of a device’s real limit about the figure',
+  },
+};

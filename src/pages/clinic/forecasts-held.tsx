@@ -1,7 +1,7 @@
 import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
 import { median } from '../../statistics/median.js';
 import { Chart, type Drawn } from '../parts/chart.js';
-import { Empty } from '../parts/layout.js';
+import { Empty, Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
 
@@ -14,21 +14,19 @@ export function ForecastsHeld(props: { held: HeldAgainstVerdicts; dates: Drawn }
   const { format } = usePage();
   if (held.judged < FEWEST_JUDGED)
     return (
-      <section aria-labelledby="held">
-        <h2 id="held">Forecast against what happened</h2>
+      <Section id="held" title="Forecast against what happened">
         <Empty>
           {held.judged === 0 ? 'No device' : `Only ${held.judged} of ${held.devices} devices`} with a forecast
           made at least {AHEAD_DAYS} days ahead {held.judged === 1 || held.judged === 0 ? 'has' : 'have'} been
           judged outgrown so far. From {FEWEST_JUDGED} on this shows whether the dates held. Record a verdict
           at every review, and it fills itself.
         </Empty>
-      </section>
+      </Section>
     );
   const middle = Math.round(median(held.distanceDays) ?? 0);
   const days = (n: number) => `${format.number(Math.abs(n))} ${Math.abs(n) === 1 ? 'day' : 'days'}`;
   return (
-    <section aria-labelledby="held">
-      <h2 id="held">Forecast against what happened</h2>
+    <Section id="held" title="Forecast against what happened">
       <p>
         Every forecast gives three dates: by the first, 1 device in 10 should be outgrown; by the second,
         half; by the third, 9 in 10. This counts what clinicians found for the {held.devices} devices with a
@@ -98,6 +96,6 @@ export function ForecastsHeld(props: { held: HeldAgainstVerdicts; dates: Drawn }
           Only devices judged outgrown count here; those that still fit would come later.
         </li>
       </ul>
-    </section>
+    </Section>
   );
 }

@@ -1,6 +1,5 @@
 import type { ImportRun, JobRun } from '../../store/contract.js';
-import { InputField, Problem, SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, Problem, SelectField, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 

@@ -1,8 +1,7 @@
 import { counted } from '../../records/counted.js';
 import type { ImportPlan } from '../../service/import-plan.js';
 import type { StoredImport } from '../../store/contract.js';
-import { Problem } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, Problem, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { Table } from '../parts/table.js';
 import { OtherQuestions, SheetColumns } from './import-questions.js';

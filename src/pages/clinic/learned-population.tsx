@@ -2,7 +2,7 @@ import { FEWEST_CHILDREN, FEWEST_DAYS } from '../../growth/child/learn-populatio
 import { offsetInTheMiddle, type PopulationOffset } from '../../growth/population/population-offset.js';
 import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';
-import { Empty } from '../parts/layout.js';
+import { Empty, Section } from '../parts/layout.js';
 import { type PageContext, usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
 
@@ -16,22 +16,20 @@ export function LearnedPopulation(props: {
   const rule = `A dimension is learned from ${FEWEST_CHILDREN} boys or girls on, each with it measured on ${FEWEST_DAYS} days or more from 2 years of age. Children whose condition itself moves the dimension, and children given growth hormone, are not asked.`;
   if (!learned || learned.offsets.length === 0)
     return (
-      <section aria-labelledby="learned">
-        <h2 id="learned">Learned from this clinic's children</h2>
+      <Section id="learned" title="Learned from this clinic's children">
         <Empty>
           Nothing yet
           {learned && `: ${format.number(learned.children)} active children have too few repeated readings`}.
           Forecasts stand on the shipped model. {rule}
         </Empty>
-      </section>
+      </Section>
     );
   const said = (measure: MeasureId, sex: 'male' | 'female') => {
     const o = learned.offsets.find((x) => x.measure === measure && x.sex === sex);
     return o ? offText(o, peakVelocityAgeYears[sex], format) : 'too few';
   };
   return (
-    <section aria-labelledby="learned">
-      <h2 id="learned">Learned from this clinic's children</h2>
+    <Section id="learned" title="Learned from this clinic's children">
       <p>
         On {format.date(learned.learnedOn)} the forecasts were fitted to {format.number(learned.children)}{' '}
         active children of this clinic: by how much they stand off the model's average child of the same age.
@@ -48,7 +46,7 @@ export function LearnedPopulation(props: {
           ['Girls', (id) => said(id, 'female')],
         ]}
       />
-    </section>
+    </Section>
   );
 }
 

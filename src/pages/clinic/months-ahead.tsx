@@ -2,18 +2,13 @@ import { familyLabel } from '../../charts/device-label.js';
 import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { type Column, Facts, Table } from '../parts/table.js';
+import type { OverviewCounts } from './overview-counts.js';
 import type { WorkloadAhead } from './workload-ahead.js';
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
 
 /** Casts a month and a year ahead, by family, and why devices ended in the year behind. */
-export function MonthsAhead(props: {
-  ahead: WorkloadAhead;
-  firstCasts: number;
-  ended: readonly (readonly [string, number])[];
-  eligibleAfterMonths: Readonly<Record<string, number>>;
-}) {
-  const { ahead, firstCasts, ended, eligibleAfterMonths } = props;
+export function MonthsAhead({ ahead, year, ended, eligibleAfterMonths }: OverviewCounts) {
   const { format } = usePage();
   const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
   const all: WorkloadAhead['families'][number] = {
@@ -28,8 +23,9 @@ export function MonthsAhead(props: {
         From the middle date of every device's forecast, and then its successors at the usual life of that
         age, or as soon again where growth ends this one sooner; none before the funder pays. Late ones stand
         in this month. Only for what is in use today: first casts, of children still to come and for new
-        needs, are added to it (in the last twelve months there were {format.number(firstCasts)}), and what
-        replaces those in the same year. A clinic that casts some weeks ahead of the middle date casts more.
+        needs, are added to it (in the last twelve months there were {format.number(year.firstCasts)}), and
+        what replaces those in the same year. A clinic that casts some weeks ahead of the middle date casts
+        more.
       </p>
       {ahead.families.length === 0 ? (
         <Empty>No device in use that will be followed by another.</Empty>

@@ -26,6 +26,8 @@ const countsOf = onceFor((deps: ServiceDeps) => {
   );
 });
 
+export type OverviewCounts = Awaited<ReturnType<typeof counted>>;
+
 /** A part of the children after another, so that other pages are answered meanwhile. */
 async function counted({ store, clock, assessor }: ServiceDeps, afterOthers: () => Promise<void>) {
   const today = clock.today();

@@ -1,28 +1,30 @@
-import type { VNode } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
-import type { TurnaroundEstimate } from '../../recall/contract.js';
+import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { counted } from '../../records/counted.js';
 import { planners } from '../../records/roles.js';
+import type { LearnedPopulation as Learned } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Facts, Table } from '../parts/table.js';
-import type { Waits, YearCounts } from './overview-view.js';
+import { ForecastsHeld } from './forecasts-held.js';
+import { LearnedPopulation } from './learned-population.js';
+import { MonthsAhead } from './months-ahead.js';
+import type { OverviewCounts } from './overview-counts.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
-  held: VNode;
-  learned: VNode;
-  waits: Waits;
-  year: YearCounts;
-  turnaround: readonly TurnaroundEstimate[];
+  counts: OverviewCounts;
+  dates: Drawn;
+  learned: Learned | null;
+  model: GrowthModel;
   states: Readonly<Record<string, number>>;
   workload: Drawn | null;
-  months: VNode;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { held, learned, waits, year, turnaround, states, workload, coverage } = props;
+  const { counts, states, workload, coverage } = props;
+  const { waits, year, turnaround } = counts;
   const { format, user } = usePage();
   const plans = user !== null && planners.includes(user.role);
   const aChild = (n: number) => `${format.number(n / Math.max(1, year.children), 1)} a child`;
@@ -50,7 +52,7 @@ export function OverviewPage(props: {
         ) : (
           <Empty>No recall list has been made yet.</Empty>
         )}
-        {props.months}
+        <MonthsAhead {...counts} />
       </section>
       <div class="cards">
         <section>
@@ -100,8 +102,11 @@ export function OverviewPage(props: {
           />
         )}
       </section>
-      {held}
-      {learned}
+      <ForecastsHeld held={counts.held} dates={props.dates} />
+      <LearnedPopulation
+        learned={props.learned}
+        peakVelocityAgeYears={props.model.parameters.peakVelocityAgeYears}
+      />
     </Layout>
   );
 }

@@ -9,9 +9,7 @@ import { slotsByWeek } from '../../service/slots-by-week.js';
 import type { ClinicSettings, RecallBrief } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pagesOf } from '../parts/pages-of.js';
-import { FEWEST_JUDGED, ForecastsHeld } from './forecasts-held.js';
-import { LearnedPopulation } from './learned-population.js';
-import { MonthsAhead } from './months-ahead.js';
+import { FEWEST_JUDGED } from './forecasts-held.js';
 import { overviewCounts } from './overview-counts.js';
 import { OverviewPage } from './overview-page.js';
 import { castsByWeek } from './overview-view.js';
@@ -21,6 +19,7 @@ const WEEKS_AHEAD = 26;
 
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store, clock } = deps;
+  const { get } = pagesOf(app, deps);
   const counts = overviewCounts(deps);
   const weeksOf = lastAnswer(
     (rows: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate, ahead: readonly CastAhead[]) =>
@@ -33,53 +32,35 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     const { value: settings } = await store.settings.get();
     const { ahead } = await counts();
     const weeks = weeksOf(rows, settings, clock.today(), ahead.all);
-    const title = 'Appointments to cast, by week';
-    const chart = (widthPx?: number) =>
-      capacityChart({ weeks, loadTitle: 'Appointments a week', title, widthPx });
+    const chart = (widthPx?: number) => capacityChart({ weeks, widthPx });
     return { rows, chart: run ? chart : null };
   };
 
-  pagesOf(app, deps).get('/overview', staff, async ({ request }) => {
-    const [
-      { held, waits, year, turnaround, ahead, ended, eligibleAfterMonths },
-      { rows, chart },
-      coverage,
-      learned,
-    ] = await Promise.all([
+  get('/overview', staff, async ({ request }) => {
+    const model = deps.assessor.shippedModel();
+    const [counted, { rows, chart }, coverage, learned] = await Promise.all([
       counts(),
       workload(),
       store.forecasts.coverage(),
-      store.populationOffsets.latest(deps.assessor.shippedModel()),
+      store.populationOffsets.latest(model),
     ]);
+    const { held } = counted;
     const enough = held.judged >= FEWEST_JUDGED;
     const states: Record<string, number> = {};
     for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
     return (
       <OverviewPage
-        {...{ waits, year, turnaround, states, coverage }}
-        held={
-          <ForecastsHeld
-            held={held}
-            dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
-          />
-        }
-        learned={
-          <LearnedPopulation
-            learned={learned}
-            peakVelocityAgeYears={deps.assessor.shippedModel().parameters.peakVelocityAgeYears}
-          />
-        }
-        months={<MonthsAhead {...{ ahead, firstCasts: year.firstCasts, ended, eligibleAfterMonths }} />}
+        {...{ learned, model, states, coverage }}
+        counts={counted}
+        dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
         workload={chart && (await drawFor(request, chart))}
       />
     );
   });
 
-  const access = { config: { access: staff } };
-  app.get('/overview/workload.json', access, async () => {
-    const { chart } = await workload();
-    return chart?.() ?? {};
-  });
+  get('/overview/workload.json', staff, async ({ reply }) => reply.send((await workload()).chart?.() ?? {}));
 
-  app.get('/overview/dates-held.json', access, async () => datesHeldChart((await counts()).held.dates));
+  get('/overview/dates-held.json', staff, async ({ reply }) =>
+    reply.send(datesHeldChart((await counts()).held.dates)),
+  );
 }

@@ -1,7 +1,9 @@
 import { familyLabel } from '../../charts/device-label.js';
 import { acceptedChance } from '../../recall/decide/accepted-chance.js';
 import { fieldLimits } from '../../records/field-limits.js';
+import { tables } from '../../service/api/exports-routes.js';
 import type { ReadLanguage } from '../../service/native-readers.js';
+import { signer } from '../../service/sign-offs.js';
 import {
   type ClinicSettings,
   clinicSettings,
@@ -9,11 +11,10 @@ import {
   monthsToNext,
   type Versioned,
 } from '../../store/contract.js';
-import { InputField, Problem } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
-import { Layout } from '../parts/layout.js';
-import { BackupSection } from './backup-section.js';
-import { LanguagesSection } from './languages-section.js';
+import { Form, InputField, PasswordAgain, Problem, SelectField, Submit } from '../parts/form.js';
+import { Layout, Section } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
+import { Go } from '../parts/paths.js';
 
 const { shape } = clinicSettings;
 export const settingLimits = {
@@ -109,5 +110,87 @@ export function SettingsPage(props: {
       <LanguagesSection languages={props.languages} />
       <BackupSection askPassword={props.askPassword} />
     </Layout>
+  );
+}
+
+/** Which languages of the family's page a native reader has found right; the others say on the page that nobody has. */
+function LanguagesSection(props: { languages: readonly ReadLanguage[] }) {
+  const { format } = usePage();
+  const { languages } = props;
+  const unsigned = languages.filter((l) => !l.signed);
+  return (
+    <Section id="languages" title="Languages of the family's page">
+      <p>
+        Until a native reader has read the page and signed it here, the page itself says that nobody has. A
+        new version of doorpost is to be read again.
+      </p>
+      <ul>
+        {languages.map(({ language, name, signed }) => (
+          <li key={language}>
+            <span lang={language}>{name}</span>:{' '}
+            {signed
+              ? `read by ${signed.name}, ${signed.profession}, on ${format.day(signed.at)}`
+              : 'not yet read by a native reader'}
+          </li>
+        ))}
+      </ul>
+      {unsigned.length > 0 && (
+        <Form action="/settings/languages" class="row" send="Read and found right">
+          <SelectField
+            label="Language"
+            name="language"
+            of={unsigned.map((l) => [l.language, l.name] as const)}
+          />
+          <InputField
+            label="Native reader"
+            id="reader"
+            name="name"
+            required
+            {...fieldLimits(signer.shape.name)}
+          />
+          <InputField
+            label="Work"
+            id="reader-work"
+            name="profession"
+            required
+            {...fieldLimits(signer.shape.profession)}
+            placeholder="interpreter, nurse"
+          />
+        </Form>
+      )}
+    </Section>
+  );
+}
+
+/** Everything that is kept, as one file to take away, and how it comes back. */
+function BackupSection({ askPassword }: { askPassword: boolean }) {
+  return (
+    <Section id="backup" title="Backup">
+      <p>
+        One file with every child, reading, device, list, user and log entry of this moment, while the service
+        runs. It holds <strong>health data and the service's secrets</strong>: keep it as safe as the database
+        itself, and not on this computer. The log says who took it and when.
+      </p>
+      <Form action="/settings/backup" class="row" send="Download the backup">
+        <PasswordAgain asked={askPassword} />
+      </Form>
+      <p class="hint">
+        To bring it back, whoever runs the server types <code>npx doorpost restore --from FILE</code> on a
+        new, empty database. A file cut short or changed is refused whole. Try it once before you need it.
+      </p>
+      <h3>The records as files for other programs</h3>
+      <p class="row">
+        <Go to="/api/exports/fhir">All children, as FHIR R4</Go>
+        <Go to="/api/exports/pseudonymised">For research, without names</Go>
+      </p>
+      <p class="row">
+        {tables.map((table) => (
+          <a key={table} href={`/api/exports/tables/${table}`}>
+            {table}.csv
+          </a>
+        ))}
+      </p>
+      <p class="hint">Diagnoses are in them, but for research small groups are merged and dates shifted.</p>
+    </Section>
   );
 }

@@ -1,7 +1,6 @@
 import { answerChoices, answerInWords } from '../../exchange/sheets/answer-choices.js';
 import type { SheetAnswer } from '../../store/contract.js';
-import { Options, Problem } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, Options, Problem, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { MeaningOptions } from './import-questions.js';

@@ -4,16 +4,14 @@ import { meaningNamed } from '../../exchange/headings/meaning.js';
 import { answerChoices } from '../../exchange/sheets/answer-choices.js';
 import { isIsoDate } from '../../records/dates.js';
 import { recordKeepers } from '../../records/roles.js';
-import { actorOf } from '../../service/access.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import type { Fields } from '../parts/route-types.js';
+import { pagesOf } from '../parts/pages-of.js';
 import { SheetAnswersPage } from './sheet-answers-page.js';
-
-const readers = { config: { access: recordKeepers } };
 
 /** How this clinic's sheets are read: every kept answer, to be changed or forgotten. */
 export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
+  const { get, post } = pagesOf(app, deps);
   const familyNames = async () => {
     const { rules } = (await deps.assessor.current()).context;
     return new Map([...rules].map(([family, rule]) => [family, rule.names.en.clinical]));
@@ -29,18 +27,18 @@ export function registerSheetAnswerPages(app: FastifyInstance, deps: ServiceDeps
       status,
     );
 
-  app.get('/import/readings', readers, (_request, reply) => show(reply, ''));
+  get('/import/readings', recordKeepers, ({ reply }) => show(reply, ''));
 
-  app.post<{ Body: Fields }>('/import/readings', readers, async (request, reply) => {
-    const { sheet = '', question = '', answer = '', do: what } = request.body ?? {};
+  post('/import/readings', recordKeepers, async ({ reply, body, actor }) => {
+    const { sheet = '', question = '', answer = '', do: what } = body;
     const kept = (await store.sheetAnswers.list()).find((a) => a.sheet === sheet && a.question === question);
     if (!kept) throw new DoorpostError('not-found', 'This answer is not kept any more');
     if (what === 'change' && !canAnswer(question, answer, await familyNames())) {
       const error = `"${answer.slice(0, 60)}" is no answer to this question: choose one of those offered.`;
       return show(reply, error, 422);
     }
-    if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actorOf(request));
-    else await store.sheetAnswers.save([{ ...kept, answer: answer.trim().slice(0, 200) }], actorOf(request));
+    if (what === 'forget') await store.sheetAnswers.remove(sheet, question, actor);
+    else await store.sheetAnswers.save([{ ...kept, answer: answer.trim().slice(0, 200) }], actor);
     return reply.redirect('/import/readings?notice=reading-saved', 303);
   });
 }

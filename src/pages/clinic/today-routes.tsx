@@ -1,11 +1,18 @@
 import type { FastifyInstance } from 'fastify';
 import { isRungToday } from '../../recall/contract.js';
 import { addDaysIso } from '../../records/dates.js';
-import { planners } from '../../records/roles.js';
+import { planners, writersOf } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import type { RecallBrief, RecallRow } from '../../store/contract.js';
+import type { RecallBrief, RecallRow, WaitingAnswer } from '../../store/contract.js';
+import { clinicianReason } from '../../words/clinician-reason.js';
+import { WaitingAnswers } from '../family/family-answers.js';
+import { Form, InputField } from '../parts/form.js';
+import { Empty, Layout, NoChildYet } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
 import { pagesOf } from '../parts/pages-of.js';
-import { TodayPage } from './today-page.js';
+import { childPath, Go } from '../parts/paths.js';
+import { Columns } from '../parts/table.js';
+import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
 
 /** So many names are read before one starts. */
 const SHOWN = 12;
@@ -46,3 +53,116 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
     );
   });
 }
+
+interface TodayPageProps {
+  /** See now and repair, in working order. */
+  readonly urgent: readonly RecallRow[];
+  readonly waiting: readonly WaitingAnswer[];
+  readonly appointments: readonly RecallRow[];
+  /** The rest of the list in working order. */
+  readonly byHarm: readonly RecallRow[];
+  /** The reader's own children or everybody's; null where no child has a clinician of its own. */
+  readonly whose: 'mine' | 'all' | null;
+  readonly more: number;
+  /** The day the list was made; null before the first. */
+  readonly listMade: string | null;
+  readonly anyChild: boolean;
+}
+
+/** Where a clinician starts: who is here today and tomorrow, who cannot wait, who comes next. */
+function TodayPage(props: TodayPageProps) {
+  const { urgent, appointments, byHarm, whose, more, listMade } = props;
+  const { format, today } = usePage();
+  return (
+    <Layout title="Today">
+      <h1>Today, {format.longDate(today)}</h1>
+      <Form method="get" action="/children" class="row card find" aria-label="Find a child" send="Find" main>
+        <InputField
+          label="Find a child: name, initials, number or birth date"
+          name="text"
+          type="search"
+          wide
+          autofocus
+        />
+      </Form>
+      {!props.anyChild && <NoChildYet />}
+      {props.anyChild && listMade === null && (
+        <Empty>
+          There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
+        </Empty>
+      )}
+      <WaitingAnswers waiting={props.waiting} />
+      <Section title="Ring or see today" rows={urgent} rings />
+      <Section
+        title="Booked for today and tomorrow"
+        rows={appointments}
+        empty="Nobody on the recall list is booked for today or tomorrow."
+      />
+      {listMade !== null && (
+        <Section
+          title={whose === 'mine' ? 'My children, most harm of waiting first' : 'Most harm of waiting first'}
+          rows={byHarm}
+          empty="Nobody is due in the next five weeks. Usual reviews go on all the same."
+        >
+          {whose !== null && (
+            <p>
+              <a href={whose === 'mine' ? '/today?whose=all' : '/today'}>
+                {whose === 'mine' ? 'Show everybody’s children' : 'Show my children'}
+              </a>
+            </p>
+          )}
+        </Section>
+      )}
+      {listMade !== null && (
+        <p>
+          <a href="/recall">
+            {more > 0 ? `${more} more on the recall list` : 'The recall list'} of {format.date(listMade)}
+          </a>
+        </p>
+      )}
+    </Layout>
+  );
+}
+
+function Section(props: {
+  title: string;
+  rows: readonly RecallRow[];
+  empty?: string;
+  /** The family has to be rung: how stands in the row. */
+  rings?: boolean;
+  children?: preact.ComponentChildren;
+}) {
+  const { title, rows, empty, rings, children } = props;
+  const { user } = usePage();
+  if (rows.length === 0 && !empty) return null;
+  return (
+    <section class="card" aria-label={title}>
+      <h2>{title}</h2>
+      {rows.length === 0 ? (
+        <p>{empty}</p>
+      ) : (
+        <table class="stack recall today">
+          <Columns of={rowColumns('Why', 'Next')} />
+          <tbody>
+            {rows.map((row) => (
+              <WantedRow key={row.id} row={row} why={reasonOf(row)} named>
+                {rings && <Reach row={row} />}
+                {user && writersOf.measurements.includes(user.role) && (
+                  <Go to={childPath(row.childId, '/visit')}>
+                    Enter the visit<span class="unseen"> of {row.childName || row.childId}</span>
+                  </Go>
+                )}
+              </WantedRow>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {children}
+    </section>
+  );
+}
+
+const reasonOf = ({ entry }: RecallRow): string => {
+  const first = entry.devices.find((d) => d.action === entry.action);
+  return clinicianReason({ reason: entry.reason, adjust: first?.adjust ?? null });
+};

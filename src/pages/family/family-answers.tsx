@@ -1,13 +1,18 @@
+import type { FastifyInstance } from 'fastify';
 import type { ComponentChildren } from 'preact';
+import { z } from 'zod';
 import { deviceLabel } from '../../charts/device-label.js';
-import { stopsWearing } from '../../records/family-answer.js';
+import { minutesThatFit, stopsWearing } from '../../records/family-answer.js';
+import { clinicians } from '../../records/roles.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
+import type { ServiceDeps } from '../../service/dependencies.js';
 import type { FamilyQuestion, WaitingAnswer } from '../../store/contract.js';
 import { english } from '../../words/family/english.js';
 import { Contact } from '../parts/contact.js';
-import { SelectField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, SelectField, Submit } from '../parts/form.js';
+import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { pagesOf, typedRecord } from '../parts/pages-of.js';
 import { ChildLink, childPath, devicePath, Go } from '../parts/paths.js';
 
 const q = english.questions;
@@ -57,8 +62,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
   const worn = view.inUse.filter((v) => v.device.fittedDate !== null);
   const open = questions.find((x) => x.answer === null);
   return (
-    <section class="no-print" aria-labelledby="questions">
-      <h2 id="questions">Two questions for the family</h2>
+    <Section id="questions" title="Two questions for the family" class="no-print">
       {questions
         .filter((x) => x.answer)
         .map((x) => (
@@ -94,7 +98,7 @@ export function QuestionsSection(props: { view: ChildView; questions: readonly F
           </p>
         </Form>
       )}
-    </section>
+    </Section>
   );
 }
 
@@ -106,8 +110,7 @@ export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] 
     (a, b) => Number(stopsWearing(b.answer!)) - Number(stopsWearing(a.answer!)),
   );
   return (
-    <section class="card" aria-labelledby="answers">
-      <h2 id="answers">Answers from families</h2>
+    <Section id="answers" title="Answers from families" class="card">
       {ordered.map((x) => (
         <Waiting key={x.id} question={x}>
           {stopsWearing(x.answer!) && (
@@ -119,7 +122,7 @@ export function WaitingAnswers({ waiting }: { waiting: readonly WaitingAnswer[] 
           <small>{format.day(x.answer!.at)}</small>: {said(x)} {x.contact && <Contact text={x.contact} />}
         </Waiting>
       ))}
-    </section>
+    </Section>
   );
 }
 
@@ -138,4 +141,39 @@ export function RingToday({ waiting }: { waiting: readonly WaitingAnswer[] }) {
       told us through the link of skin that must be looked at.
     </p>
   );
+}
+
+const decided = z.object({ decision: z.enum(['accepted', 'set-aside']) });
+
+/** The clinic's side of the two questions: ask, accept as evidence, set aside. */
+export function registerQuestionPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { clock } = deps;
+  const { save } = pagesOf(app, deps);
+
+  save('/children/:id/questions', clinicians, async ({ tx, id, body, actor }) => {
+    await tx.familyQuestions.ask(id, body.device ?? '', clock.now(), actor);
+    return childPath(id, '?notice=family-asked#questions');
+  });
+
+  save('/children/:id/answers/:answer', clinicians, async ({ tx, id, params, body, today, actor }) => {
+    const { decision } = typedRecord(decided, body);
+    const question = await tx.familyQuestions.decide(params.answer, id, decision, clock.now(), actor);
+    const { answer: told, deviceId } = question;
+    if (decision === 'accepted' && told)
+      await tx.skinChecks.add(
+        {
+          childId: id,
+          deviceId,
+          date: [clock.dayOf(new Date(told.at)), today].toSorted()[0],
+          state: told.marks,
+          minutes: minutesThatFit(told),
+          where: told.place,
+          observer: 'family',
+          note: `told through the family's link, accepted by ${actor.name}`,
+        },
+        today,
+        actor,
+      );
+    return childPath(id, `?notice=answer-${decision}#questions`);
+  });
 }

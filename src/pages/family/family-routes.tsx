@@ -10,15 +10,12 @@ import { type Actor, type FamilyQuestion, newFamilyLink, seesDiagnoses } from '.
 import { familyWords, firstLanguage } from '../../words/family/family-languages.js';
 import { wornDevice } from '../../words/family/worn-device.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { type Asked, pagesOf } from '../parts/pages-of.js';
+import { type Asked, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { childPath, wholeAddress } from '../parts/paths.js';
-import type { Fields } from '../parts/route-types.js';
-import { typedRecord } from '../parts/typed-record.js';
-import { AnsweredPage } from './answered-page.js';
+import { registerQuestionPages } from './family-answers.js';
 import { FamilyLinkPage } from './family-link-page.js';
 import { FamilyPage } from './family-page.js';
-import { hasToes, QuestionsForm } from './questions-form.js';
-import { registerQuestionPages } from './questions-routes.js';
+import { AnsweredPage, hasToes, QuestionsForm } from './questions-form.js';
 
 /** Answers a minute from one address: a family sends one. */
 const ANSWERS_A_MINUTE = 6;

@@ -3,10 +3,11 @@ import { toeRooms } from '../../records/family-answer.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { skinCheckFields, skinStates } from '../../records/skin-check.js';
 import type { Region } from '../../rules/fit-rule.js';
-import type { FamilyWords } from '../../words/family/family-words.js';
-import { InputField, Problem } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
-import type { Fields } from '../parts/route-types.js';
+import type { FamilyWords, WornDevice } from '../../words/family/family-words.js';
+import { Contact } from '../parts/contact.js';
+import { Form, InputField, Problem, Submit } from '../parts/form.js';
+import { Layout } from '../parts/layout.js';
+import type { Fields } from '../parts/pages-of.js';
 
 const TOES: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
 /** Whether the device has an end that toes can reach. */
@@ -75,5 +76,39 @@ export function QuestionsForm(props: {
       />
       <Submit main>{q.send}</Submit>
     </Form>
+  );
+}
+
+/** What a family reads after it answered: marks that last lead straight to stopping and ringing. */
+export function AnsweredPage(props: {
+  words: FamilyWords;
+  worn: WornDevice;
+  stop: boolean;
+  contact: string;
+  back: string;
+}) {
+  const { words, worn, stop, contact } = props;
+  return (
+    <Layout
+      title={words.questions.title}
+      kind="sheet"
+      styles={['family.css']}
+      language={words.language}
+      direction={words.direction}
+    >
+      {stop && (
+        <div class="card stop" role="alert">
+          <h1>{words.wanted('see-now', worn, 'skin')}</h1>
+          <p>
+            {words.callUs} <strong>{contact ? <Contact text={contact} /> : words.numberOnCard}</strong>
+          </p>
+        </div>
+      )}
+      {stop ? <p>{words.questions.thanks}</p> : <h1>{words.questions.thanks}</h1>}
+      {!stop && <p>{words.questions.hint}</p>}
+      <p>
+        <a href={props.back}>{words.title('')}</a>
+      </p>
+    </Layout>
   );
 }

@@ -24,8 +24,8 @@ export async function drawFor(
 }
 
 /** A chart drawn on the server; with a specification the wide one becomes interactive where pointer or keyboard touches it. */
-export function Chart(props: { drawn: Drawn; label: string; spec?: string; id?: string }) {
-  const { drawn, label, spec, id } = props;
+export function Chart(props: { drawn: Drawn; label: string; spec?: string }) {
+  const { drawn, label, spec } = props;
   return (
     <figure
       class={drawn.narrow ? 'chart narrow' : 'chart'}
@@ -33,7 +33,6 @@ export function Chart(props: { drawn: Drawn; label: string; spec?: string; id?: 
       tabIndex={0}
       role="img"
       aria-label={label}
-      data-chart={id}
       data-spec={drawn.narrow ? undefined : spec}
       dangerouslySetInnerHTML={{ __html: drawn.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
     />

@@ -1,8 +1,9 @@
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
 import { administrators, everyone, overseers, planners, staff } from '../../records/roles.js';
 import type { Role } from '../../store/contract.js';
 import { Form } from './form.js';
 import { usePage } from './page-context.js';
+import { ChildLink } from './paths.js';
 
 interface Place {
   readonly href: string;
@@ -128,7 +129,51 @@ export function Layout(props: LayoutProps) {
   );
 }
 
+/** A page of one child: the way back to it, and what is done here. */
+export const ChildLayout = (
+  props: Pick<LayoutProps, 'title' | 'scripts' | 'children'> & {
+    child: { readonly id: string; readonly name: string };
+    /** Where it says more than the title. */
+    heading?: string;
+    beside?: ComponentChildren;
+  },
+) => (
+  <Layout title={props.title} scripts={props.scripts}>
+    <p>
+      <ChildLink id={props.child.id} name={props.child.name} /> {props.beside}
+    </p>
+    <h1>{props.heading ?? props.title}</h1>
+    {props.children}
+  </Layout>
+);
+
 export const Empty = ({ children }: { children: ComponentChildren }) => <p class="empty">{children}</p>;
+
+/** Pages of one thing beside each other, the one shown marked. */
+export const Tabs = ({ of }: { of: readonly (readonly [href: string, label: string, shown: boolean])[] }) => (
+  <ul class="tabs no-print">
+    {of.map(([href, label, shown]) => (
+      <li key={href}>
+        <a href={href} aria-current={shown ? 'true' : undefined}>
+          {label}
+        </a>
+      </li>
+    ))}
+  </ul>
+);
+
+/** A part of a page under its heading, which an address can lead to. */
+export const Section = (
+  props: { id: string; title: ComponentChildren } & Omit<JSX.IntrinsicElements['section'], 'id' | 'title'>,
+) => {
+  const { id, title, children, ...section } = props;
+  return (
+    <section aria-labelledby={id} {...section}>
+      <h2 id={id}>{title}</h2>
+      {children}
+    </section>
+  );
+};
 
 /** Offers what the reader may do about it, and names who may do the rest. */
 export function NoChildYet() {

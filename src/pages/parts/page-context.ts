@@ -103,7 +103,6 @@ const notices: Readonly<Record<string, string>> = {
   'state-saved': 'State saved.',
   'state-undone': 'The last change was taken back.',
   'run-started': 'A new list is being made. This page shows it when it is ready.',
-  'forecasts-started': 'Forecasts are being computed again.',
   'family-asked': 'Asked. The family sees the two questions when it opens its link.',
   'answer-accepted': 'Kept as a skin check told by the family. The forecasts below already use it.',
   'answer-set-aside': 'Set aside; nothing of the record changed.',

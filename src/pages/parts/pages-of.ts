@@ -1,10 +1,14 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { VNode } from 'preact';
+import type { z } from 'zod';
+import { DoorpostError } from '../../errors.js';
+import { readNumber } from '../../exchange/csv/read-number.js';
+import { acceptedBy } from '../../records/check/accepted-by.js';
 import type { IsoDate } from '../../records/dates.js';
+import { fieldKind } from '../../records/field-limits.js';
 import { actorOf } from '../../service/access.js';
 import type { Access, ServiceDeps } from '../../service/dependencies.js';
 import type { Actor, Store } from '../../store/contract.js';
-import type { Fields } from './route-types.js';
 
 /** What a page is asked with: what its address and its form say, who asks, and when. */
 export interface Asked {
@@ -61,4 +65,50 @@ export function pagesOf(app: FastifyInstance, { clock }: ServiceDeps) {
         form.reply.save((tx, actor) => work({ ...form, actor, tx, today: form.today })),
       ),
   };
+}
+
+/** Fields of a form or a query as they come: text, or absent. */
+export type Fields = Readonly<Record<string, string | undefined>>;
+
+const SAID_ON_THE_FORM = ['invalid-value', 'already-there', 'not-signed-in', 'too-many-requests'];
+
+/** Why a write was refused, in the words every other door has for it, to stand above the form; '' when it was done. */
+export async function refusalOf(write: Promise<unknown>): Promise<string> {
+  try {
+    await write;
+    return '';
+  } catch (error) {
+    if (error instanceof DoorpostError && SAID_ON_THE_FORM.includes(error.code)) return error.message;
+    throw error;
+  }
+}
+
+/** Refuses what a form said in one of its fields. */
+export function cannotBe(field: string, given: string | undefined, accepted: string): never {
+  throw new DoorpostError('invalid-value', `${field} '${given ?? ''}' cannot be; accepted: ${accepted}`, {
+    field,
+    given,
+    accepted,
+  });
+}
+
+/** A form's fields as the schema of the interface has them, refused by that schema and in its words. */
+export function typedRecord<S extends z.ZodObject>(schema: S, body: Fields = {}): z.output<S> {
+  const typed: Record<string, unknown> = {};
+  for (const [name, field] of Object.entries<z.core.$ZodType>(schema.shape)) {
+    const text = body[name]?.trim();
+    if (text !== undefined) typed[name] = fieldValue(text, field as z.ZodType);
+  }
+  const read = schema.safeParse(typed);
+  if (read.success) return read.data;
+  const [issue] = read.error.issues;
+  return cannotBe(issue.path.join('.'), body[String(issue.path[0])], acceptedBy(issue));
+}
+
+/** A number may have its unit behind it; an empty field is nothing where there may be nothing. */
+function fieldValue(text: string, field: z.ZodType): unknown {
+  const takes = (nothing: unknown) => field.safeParse(nothing).success;
+  if (text === '' && takes(null)) return null;
+  if (text === '') return takes('') || !takes(undefined) ? '' : undefined;
+  return (fieldKind(field) === 'number' ? readNumber(text.replace(/\s*(?:mm|°)$/i, '')) : null) ?? text;
 }

@@ -25,6 +25,6 @@ export const MainGo = ({ to, children }: { to: string; children: ComponentChildr
 );
 
 /** A child by its name, or by its number where the clinic keeps no names. */
-export const ChildLink = ({ id, name, at = '' }: { id: string; name?: string; at?: string }) => (
-  <a href={childPath(id, at)}>{name || id}</a>
+export const ChildLink = ({ id, name }: { id: string; name?: string }) => (
+  <a href={childPath(id)}>{name || id}</a>
 );

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { chartFonts } from '../../charts/render-chart.js';
 
@@ -14,19 +14,14 @@ const tourFolder = new URL('../../../charts/tour/', import.meta.url);
 /** Pictures of the invented demo clinic, for the pages of help. */
 const tour = ['1-child.png', '4-recall.png', '5-family.png'];
 const script = 'text/javascript; charset=utf-8';
+const types: Readonly<Record<string, string>> = {
+  '.css': 'text/css; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.js': script,
+};
 /** Name under /assets, file, type. Vega is fetched by a page only once a reader touches a chart. */
 const files: readonly (readonly [string, string | URL, string])[] = [
-  ['style.css', own('style.css'), 'text/css; charset=utf-8'],
-  ['child.css', own('child.css'), 'text/css; charset=utf-8'],
-  ['family.css', own('family.css'), 'text/css; charset=utf-8'],
-  ['mark.svg', own('mark.svg'), 'image/svg+xml'],
-  ['charts.js', own('charts.js'), script],
-  ['visit.js', own('visit.js'), script],
-  ['device.js', own('device.js'), script],
-  ['print.js', own('print.js'), script],
-  ['room.js', own('room.js'), script],
-  ['copy.js', own('copy.js'), script],
-  ['recall.js', own('recall.js'), script],
+  ...readdirSync(own('')).map((name) => [name, own(name), types[extname(name)]] as const),
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],
   ['font-bold.ttf', chartFonts.bold, 'font/ttf'],

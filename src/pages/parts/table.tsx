@@ -81,3 +81,16 @@ export const Pager = ({ children }: { children: ComponentChildren }) => (
     {children}
   </nav>
 );
+
+/** The head of a table: a word a column. */
+export const Columns = ({ of }: { of: readonly ComponentChildren[] }) => (
+  <thead>
+    <tr>
+      {of.map((column, i) => (
+        <th scope="col" key={i}>
+          {column}
+        </th>
+      ))}
+    </tr>
+  </thead>
+);

@@ -1,3 +1,4 @@
+import type { WorkState } from '../../recall/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import { fieldLimits } from '../../records/field-limits.js';
 import { bookedUntil } from '../../service/set-recall-state.js';
@@ -5,7 +6,6 @@ import { callState, type RecallRow } from '../../store/contract.js';
 import { stateNames } from '../../words/action-names.js';
 import { Form, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
-import { stateKeys } from './recall-words.js';
 
 /** The answers of most calls stand open; the rest, the day booked and the note are one tap away. */
 const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
@@ -78,3 +78,14 @@ export function CallState(props: { row: RecallRow; back: string; again: IsoDate 
     </>
   );
 }
+
+/** Keys that set a state; shown on the page and read by its script. */
+export const stateKeys: readonly (readonly [WorkState, string])[] = [
+  ['called', 'c'],
+  ['left-message', 'm'],
+  ['booked', 'b'],
+  ['declined', 'd'],
+  ['did-not-come', 'n'],
+  ['moved-away', 'w'],
+  ['done', 'x'],
+];

@@ -6,15 +6,14 @@ import { counted } from '../../records/counted.js';
 import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
-import { Columns } from '../parts/fields.js';
 import { Form, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
+import { Columns } from '../parts/table.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
-import { CallState } from './recall-call.js';
-import { Filters } from './recall-filters.js';
-import { JobState, Tools } from './recall-tools.js';
+import { CallState, stateKeys } from './recall-call.js';
+import { Filters, JobState, Tools } from './recall-tools.js';
 import {
   addressOf,
   groupByAction,
@@ -24,7 +23,6 @@ import {
   ROWS_A_PAGE,
 } from './recall-view.js';
 import { type Levelling, Weeks } from './recall-weeks.js';
-import { stateKeys } from './recall-words.js';
 
 export interface RecallPageProps {
   readonly run: RunHead | null;

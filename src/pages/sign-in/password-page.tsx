@@ -1,6 +1,5 @@
 import { newPasswordLimits } from '../../records/check/check-account.js';
-import { InputField, Problem } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, Problem, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 

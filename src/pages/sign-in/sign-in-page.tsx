@@ -1,6 +1,5 @@
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { InputField } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, InputField, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { Go } from '../parts/paths.js';
 import { Table } from '../parts/table.js';

@@ -1,5 +1,5 @@
 import { randomStream } from '../../statistics/random-stream.js';
-import { textHash } from '../../statistics/text-hash.js';
+import { scattered, textHash } from '../../statistics/text-hash.js';
 import type { BacktestMeasure, GrowthRecord, Visit } from './growth-record.js';
 
 export type Noise = 'clean' | 'clinic';
@@ -41,10 +41,5 @@ export function noisyVisit(childId: string, visit: Visit, seed: number): Visit {
   return { ageYears: visit.ageYears, sizes: Object.fromEntries(sizes) };
 }
 
-/** A text's hash with a final mix, so that near texts part. */
-export function hash(text: string): number {
-  let h = textHash(text);
-  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
-  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
-  return (h ^ (h >>> 16)) | 0;
-}
+/** The seed of a text, far from that of a near one. */
+export const hash = (text: string): number => scattered(textHash(text));

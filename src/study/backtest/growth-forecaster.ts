@@ -1,11 +1,12 @@
-import type { ChildPosterior } from '../../growth/contract.js';
+import type { ChildPosterior, GrowthInput, Prediction } from '../../growth/contract.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
-import { type Noise, recordErrorSd } from './clinic-noise.js';
+import { DAYS_A_YEAR, type DayNumber, dayNumber, isoDate } from '../../records/dates.js';
+import type { Series } from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
+import { type Noise, readingErrorSd, recordErrorSd } from './clinic-noise.js';
 import { type ChildForecast, type Forecaster, HORIZON_DAYS } from './forecaster.js';
-import { dayAtAge, growthInput, seriesOf } from './growth-input.js';
 import type { BacktestMeasure, Known } from './growth-record.js';
-import { recordedBand } from './recorded-band.js';
 
 /** Paths behind a median outgrown date: its sampling error is about a twentieth of the date's own SD. */
 const DATE_DRAWS = 600;
@@ -72,11 +73,60 @@ function sampleAhead(posterior: ChildPosterior, measure: BacktestMeasure, today:
 }
 
 /** First day a path exceeds a level, straight between its days; Infinity where it never does. */
-export function pathCrossingDays(days: readonly number[], path: ArrayLike<number>, level: number): number {
+function pathCrossingDays(days: readonly number[], path: ArrayLike<number>, level: number): number {
   for (let j = 0; j < days.length; j++) {
     if (path[j] <= level) continue;
     if (j === 0) return days[0];
     return days[j - 1] + ((days[j] - days[j - 1]) * (level - path[j - 1])) / (path[j] - path[j - 1]);
   }
   return Infinity;
+}
+
+/** Backtest files hold ages, the growth engine dates: every child is born on this day. */
+const BIRTH = '2000-01-01';
+const birthDay = dayNumber(BIRTH);
+
+export const dayAtAge = (ageYears: number): DayNumber => birthDay + Math.round(ageYears * DAYS_A_YEAR);
+
+/** Leg length of these records is stature less stem length: one figure for both legs. */
+const seriesOf = (measure: BacktestMeasure): Series => ({ measure, side: 'none' });
+
+function growthInput(known: Known, noise: Noise): GrowthInput {
+  const measurements = known.visits.flatMap((visit): Measurement[] =>
+    Object.entries(visit.sizes).map(([measure, value]) => ({
+      id: `${measure}@${visit.ageYears}`,
+      childId: 'child',
+      measure: measure as BacktestMeasure,
+      side: 'none',
+      value,
+      date: isoDate(dayAtAge(visit.ageYears)),
+      method: '',
+      observer: '',
+      technicalError: readingErrorSd(noise, measure as BacktestMeasure, visit.ageYears),
+      entered: '',
+      extra: {},
+    })),
+  );
+  return {
+    birthDate: BIRTH,
+    sex: known.sex,
+    gestationWeeks: null,
+    conditions: [],
+    affectedSide: 'none',
+    measurements,
+    markers: [],
+  };
+}
+
+/**
+ * Quantiles, by day, of what will be written down, when a prediction is of the true size: the band about its median is
+ * wider by the error (SD, mm) that the record itself carries.
+ */
+export function recordedBand(
+  prediction: Prediction,
+  errorMm: readonly number[],
+): (p: number) => Float64Array {
+  const median = prediction.quantile(0.5);
+  const widening = errorMm.map((error, j) => Math.hypot(1, error / Math.max(prediction.sd[j], 1e-3)));
+  return (p) => prediction.quantile(p).map((q, j) => median[j] + (q - median[j]) * widening[j]);
 }

@@ -1,13 +1,9 @@
 import { DoorpostError } from '../../errors.js';
+import type { readTable } from '../../exchange/csv/read-table.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { GrowthRecord, Visit } from './growth-record.js';
 
-/** Cells of a table with its headings; `row` counts from 1 and includes the heading line. */
-interface Cells {
-  readonly file: string;
-  readonly headings: readonly string[];
-  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
-}
+export type Cells = Pick<ReturnType<typeof readTable>, 'file' | 'headings' | 'rows'>;
 
 const sizes = { stature_cm: 'stature', leg_cm: 'leg_length', weight_kg: 'weight' } as const;
 

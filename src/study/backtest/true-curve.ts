@@ -8,7 +8,6 @@ const SAME_AGE_YEARS = 0.02;
 
 /** What a child measured at any age of its clean record, never outside it. */
 export interface TrueCurve {
-  readonly fromAge: number;
   readonly toAge: number;
   /** Interpolated monotone through the running greatest reading: bones do not shrink. */
   at(ageYears: number): number;
@@ -26,7 +25,6 @@ export function trueCurve(record: GrowthRecord, measure: BacktestMeasure): TrueC
   const risen = rows.map((r) => (greatest = Math.max(greatest, r.size)));
   const curve = monotoneCubic(ages, risen);
   return {
-    fromAge: ages[0],
     toAge: ages[ages.length - 1],
     at: curve,
     truth(ageYears) {

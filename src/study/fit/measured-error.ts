@@ -1,15 +1,13 @@
 import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { rounded } from '../../statistics/rounded.js';
-import { ageBands } from '../backtest/age-bands.js';
 import type { PointRule } from '../backtest/baselines.js';
 import { recordErrorSd } from '../backtest/clinic-noise.js';
-import { condition } from '../backtest/growth-forecaster.js';
-import { dayAtAge } from '../backtest/growth-input.js';
+import { condition, dayAtAge, recordedBand } from '../backtest/growth-forecaster.js';
 import type { BacktestMeasure, GrowthRecord, Known } from '../backtest/growth-record.js';
 import { ratioByChild } from '../backtest/ratio-by-child.js';
-import { recordedBand } from '../backtest/recorded-band.js';
 import { horizonsYears, origins } from '../backtest/run-forecasts.js';
+import { ageBands } from '../backtest/summarise.js';
 import { trueCurve } from '../backtest/true-curve.js';
 
 /** How children were forecast that the model had not seen, in one cell. */

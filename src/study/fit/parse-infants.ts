@@ -1,12 +1,8 @@
 import { DoorpostError } from '../../errors.js';
 import { DAYS_A_YEAR } from '../../records/dates.js';
 import { groupBy } from '../../statistics/group-by.js';
+import type { Cells } from '../backtest/parse-records.js';
 import type { InfantRecord } from './infant-cases.js';
-
-interface Cells {
-  readonly headings: readonly string[];
-  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
-}
 
 const COLUMNS = {
   id: ['id'],
@@ -16,7 +12,7 @@ const COLUMNS = {
 };
 
 /** Infants followed: id, sex (words, or ma1fe0), age in years or `agedays`, length in cm. */
-export function parseInfants(file: string, table: Cells): InfantRecord[] {
+export function parseInfants({ file, ...table }: Cells): InfantRecord[] {
   const headings = table.headings.map((h) => h.trim().toLowerCase());
   const column = Object.fromEntries(
     Object.entries(COLUMNS).map(([what, names]) => {

@@ -168,17 +168,7 @@ export const english: FamilyWords = {
   letterBy: (date) => `Please call us, so that we can see your child before ${date}.`,
   letterSoon: 'Please call us this week, so that we can see your child soon.',
   // The English letter carries the reason's own sentence (see reason-sentence.ts).
-  letterWhy: {
-    'see-now': '',
-    repair: '',
-    measure: '',
-    adjust: '',
-    'renew-part': '',
-    cast: '',
-    check: '',
-    review: '',
-    none: '',
-  },
+  letterWhy: {},
   questions: {
     title: 'Two questions from the clinic',
     hint: 'The clinic reads your answers. They do not take the place of a call.',

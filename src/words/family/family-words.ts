@@ -91,7 +91,7 @@ export interface FamilyWords {
   readonly letterTo: (name: string) => string;
   readonly letterBy: (date: string) => string;
   readonly letterSoon: string;
-  /** Empty where the sentence that asks for the call says it all. */
-  readonly letterWhy: Readonly<Record<Action, string>>;
+  /** Nothing where the sentence that asks for the call says it all. */
+  readonly letterWhy: Readonly<Partial<Record<Action, string>>>;
   readonly questions: FamilyQuestions;
 }

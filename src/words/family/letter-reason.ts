@@ -12,7 +12,7 @@ export function letterReason(
   { action, reason, devices }: Pick<Visit, 'action' | 'reason' | 'devices'>,
   rules: FitRules,
 ): string {
-  if (words.language === 'en') return reason.text ?? words.letterWhy[action];
+  if (words.language === 'en') return reason.text ?? words.letterWhy[action] ?? '';
   if (action === 'see-now' || action === 'repair') {
     const why = urgentReason(String(reason.numbers?.flag ?? ''));
     const own = devices.filter((d) => d.action === action);
@@ -21,5 +21,5 @@ export function letterReason(
   const small = devices.filter((d) => d.beyondUseSince !== null);
   if ((action === 'cast' || action === 'check') && small.length > 0)
     return small.map((d) => words.mayBeSmall(words.device(wornDevice(d, rules)))).join(' ');
-  return words.letterWhy[action];
+  return words.letterWhy[action] ?? '';
 }

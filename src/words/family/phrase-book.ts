@@ -1,70 +1,43 @@
 import type { Action } from '../../recall/contract.js';
 import type { Region } from '../../rules/fit-rule.js';
-import type { FamilyQuestions, FamilyWords, UrgentReason, WornDevice } from './family-words.js';
+import type { FamilyWords, UrgentReason, WornDevice } from './family-words.js';
 import type { Third } from './month-thirds.js';
 import { type SignPhrases, signsOf } from './signs.js';
 
+/** What every language says in words of its own. */
+type Plain = {
+  readonly [K in keyof FamilyWords as FamilyWords[K] extends (...given: never[]) => unknown
+    ? never
+    : K]: FamilyWords[K];
+};
+/** What something is put into. */
+type Filled = Exclude<
+  keyof FamilyWords,
+  keyof Plain | 'device' | 'month' | 'wanted' | 'skinEveryDay' | 'signs'
+>;
+
 /**
- * A language as plain sentences: {it} is a device, {month} a part of a month, {date} a day, {name} a child, {n} a number.
+ * A language as plain sentences: {it} is a device, {month} a part of a month, {date} a day, {name} a child, {n} a number
+ * (of shoes mm of foot, beside {eu}, {uk} and {us}).
  * Sentences stand after 'device: ', so that no language has to bend the device's name; the names of one language
  * share one grammatical gender for the same reason.
  */
-export interface PhraseBook {
-  readonly language: string;
-  readonly direction: 'ltr' | 'rtl';
-  readonly name: string;
-  readonly unchecked: string;
+export interface PhraseBook extends Plain, Readonly<Record<Filled, string>> {
   readonly devices: Readonly<Record<Region, string>>;
   readonly sides: { readonly left: string; readonly right: string };
   readonly thirds: Readonly<Record<Third, string>>;
-  readonly title: string;
   readonly titleUnnamed: string;
-  readonly fitsUntil: string;
-  /** {month}: still fits then. */
-  readonly meaning: string;
-  /** {month}: too small from then on. */
+  /** {month}: too small from then on; beside `meaning`, where it still fits then. */
   readonly meaningSmall: string;
-  readonly mayBeSmall: string;
-  readonly longTime: string;
-  readonly byWear: string;
-  readonly beingMade: string;
   readonly beingMadeBy: string;
   readonly wanted: Readonly<Partial<Record<Action, string>>> & { readonly repairHip: string };
   readonly urgent: Readonly<Record<'head' | 'breathing' | 'hip' | 'stop', string>>;
-  readonly noDevice: string;
-  readonly guess: string;
-  readonly correctedAge: string;
-  readonly skinTitle: string;
   readonly skin: Readonly<Record<'hip' | 'head' | 'trunk' | 'hand' | 'leg', string>>;
-  readonly marks: string;
-  readonly skinInsensate: string;
   readonly signs: SignPhrases;
-  readonly emergency: string;
   /** When the brace is off and it is still hard to breathe. */
   readonly emergencyTrunk: string;
-  readonly doNotWait: string;
   readonly doNotWaitInsensate: string;
-  readonly callUs: string;
-  readonly numberOnCard: string;
-  readonly visitTitle: string;
-  readonly visitBefore: string;
-  readonly visitToday: string;
-  readonly visitNow: string;
-  readonly visitUsual: string;
-  readonly bring: string;
   readonly bringAlone: string;
-  /** {eu}, {uk}, {us}: shoe sizes; {n}: mm of foot. */
-  readonly shoes: string;
-  readonly shoesNext: string;
-  readonly chartTitle: string;
-  readonly madeOn: string;
-  readonly linkUntil: string;
-  readonly otherLanguage: string;
-  readonly letterTo: string;
-  readonly letterBy: string;
-  readonly letterSoon: string;
-  readonly letterWhy: Readonly<Record<Action, string>>;
-  readonly questions: FamilyQuestions;
 }
 
 const fill = (text: string, parts: Readonly<Record<string, string | number>>): string =>

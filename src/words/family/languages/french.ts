@@ -137,7 +137,6 @@ export const french = fromPhrases({
   letterSoon:
     'Appelez-nous cette semaine, s’il vous plaît, pour que nous puissions voir votre enfant bientôt.',
   letterWhy: {
-    'see-now': '',
     repair: 'Il faut réparer l’attelle.',
     measure: 'Nous devons mesurer votre enfant pour savoir combien de temps l’attelle ira.',
     adjust: 'Il faut régler l’attelle. Ensuite elle continue de servir.',

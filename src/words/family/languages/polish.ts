@@ -132,7 +132,6 @@ export const polish = fromPhrases({
   letterBy: 'Prosimy zadzwonić, żebyśmy mogli zobaczyć dziecko przed {date}.',
   letterSoon: 'Prosimy zadzwonić w tym tygodniu, żebyśmy mogli wkrótce zobaczyć dziecko.',
   letterWhy: {
-    'see-now': '',
     repair: 'Trzeba naprawić ortezę.',
     measure: 'Musimy zmierzyć dziecko, żeby powiedzieć, jak długo orteza będzie pasować.',
     adjust: 'Trzeba dopasować ortezę. Potem służy dalej.',

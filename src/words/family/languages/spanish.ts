@@ -129,7 +129,6 @@ export const spanish = fromPhrases({
   letterBy: 'Llámenos, por favor, para ver a su hijo o hija antes del {date}.',
   letterSoon: 'Llámenos esta semana, por favor, para ver pronto a su hijo o hija.',
   letterWhy: {
-    'see-now': '',
     repair: 'Hay que arreglar la férula.',
     measure: 'Tenemos que medir a su hijo o hija para saber cuánto tiempo le servirá la férula.',
     adjust: 'Toca ajustar la férula. Después sigue sirviendo.',

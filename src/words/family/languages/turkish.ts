@@ -125,7 +125,6 @@ export const turkish = fromPhrases({
   letterBy: 'Çocuğunuzu şu tarihten önce görebilmemiz için lütfen bizi arayın: {date}.',
   letterSoon: 'Çocuğunuzu yakında görebilmemiz için lütfen bu hafta bizi arayın.',
   letterWhy: {
-    'see-now': '',
     repair: 'Ortezin onarılması gerekiyor.',
     measure: 'Ortezin ne kadar süre uyacağını söyleyebilmek için çocuğunuzu ölçmemiz gerekiyor.',
     adjust: 'Ortezin ayarlanması gerekiyor. Sonra kullanılmaya devam eder.',

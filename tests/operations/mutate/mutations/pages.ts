@@ -137,7 +137,7 @@ export const pages: readonly MutationGroup[] = [
   },
   {
     harm: 'After a refusal the keyboard is nowhere, and what was refused is searched for',
-    file: 'src/pages/parts/fields.tsx',
+    file: 'src/pages/parts/form.tsx',
     tests: ['tests/browser/keyboard.test.ts'],
     name: 'a clinician finds a child',
     changes: [["'aria-invalid': 'true', autofocus: true", "'aria-invalid': 'true'"]],

@@ -1,11 +1,48 @@
-import { type ChildPart, fieldsIn } from '../../records/child-fields.js';
-import type { Child } from '../../records/records.js';
-import { announced } from '../parts/fields.js';
-import { Form, Submit } from '../parts/form.js';
-import { Layout } from '../parts/layout.js';
-import { ChildLink, childPath } from '../parts/paths.js';
+import { type ChildField, type ChildPart, fieldsIn } from '../../records/child-fields.js';
+import { fieldLimits } from '../../records/field-limits.js';
+import { type Child, childRecord } from '../../records/records.js';
+import { announced, Form, InputField, Problem, Submit } from '../parts/form.js';
+import { ChildLayout, Layout } from '../parts/layout.js';
+import { usePage } from '../parts/page-context.js';
+import { childPath } from '../parts/paths.js';
 import { ChildErrors, ChildFields } from './child-fields.js';
 import type { ReadChild } from './child-form.js';
+
+/** What is asked of a child that is not known yet; the rest is a matter of its page. */
+export const newChildFields: readonly ChildField[] = [
+  'name',
+  'birthDate',
+  'sex',
+  'gestationWeeks',
+  'contact',
+  'language',
+  'affectedSide',
+  'insensateSkin',
+  'latexAlert',
+  'conditions',
+];
+
+export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>; error: string }) {
+  const { today } = usePage();
+  return (
+    <Layout title="New child">
+      <h1>New child</h1>
+      <Problem error={error} />
+      <ChildErrors errors={read.errors} />
+      <Form action="/children" class="card" send="Save child" main>
+        <InputField
+          name="id"
+          label="Clinic's number"
+          required
+          {...fieldLimits(childRecord.shape.id)}
+          value={read.typed.id}
+          autofocus={Object.keys(read.errors).length === 0 && error === ''}
+        />
+        <ChildFields of={newChildFields} read={read} meanwhile={null} latestBirth={today} />
+      </Form>
+    </Layout>
+  );
+}
 
 /** What is everyday about a child: how to reach the family, alerts, what the growth reference needs, status. */
 export function EditChildPage(props: {
@@ -19,7 +56,7 @@ export function EditChildPage(props: {
 }) {
   const { version, clinical, ...around } = props;
   const { read, meanwhile } = around;
-  const { id, name } = read.typed;
+  const { id } = read.typed;
   const part = (of: ChildPart, legend: string, hint?: string) => (
     <fieldset>
       <legend>
@@ -29,11 +66,7 @@ export function EditChildPage(props: {
     </fieldset>
   );
   return (
-    <Layout title="Edit details">
-      <p>
-        <ChildLink id={id} name={name} />
-      </p>
-      <h1>Edit details</h1>
+    <ChildLayout child={read.typed} title="Edit details">
       <ChildErrors errors={read.errors} />
       {meanwhile && (
         <div {...announced}>
@@ -62,6 +95,6 @@ export function EditChildPage(props: {
           <a href={childPath(id)}>Leave without saving</a>
         </p>
       </Form>
-    </Layout>
+    </ChildLayout>
   );
 }

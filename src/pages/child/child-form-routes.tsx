@@ -1,16 +1,48 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import type { Child } from '../../records/records.js';
+import type { IsoDate } from '../../records/dates.js';
+import { type Child, childRecord } from '../../records/records.js';
 import { writersOf } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
-import { type Asked, pagesOf } from '../parts/pages-of.js';
+import { type Asked, pagesOf, refusalOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
 import { fieldsOf, type LatestBirth, readChildForm } from './child-form.js';
-import { EditChildPage } from './edit-child-page.js';
+import { EditChildPage, NewChildPage, newChildFields } from './child-form-pages.js';
 
-/** Changing what a child's record says of the child: a clinician all of it, a scheduler how to reach the family. */
-export function registerEditChildPages(app: FastifyInstance, deps: ServiceDeps): void {
+/** What a record says of the child: entered once; then changed, by a clinician all of it, by a scheduler how to reach the family. */
+export function registerChildForms(app: FastifyInstance, deps: ServiceDeps): void {
+  newChildPages(app, deps);
+  editChildPages(app, deps);
+}
+
+function newChildPages(app: FastifyInstance, deps: ServiceDeps): void {
+  const { get, post } = pagesOf(app, deps);
+  /** A child of whom nothing is known yet; the day it was born is not guessed. */
+  const blank = (id: string, birthDate: IsoDate) =>
+    ({ ...childRecord.parse({ id: 'new', birthDate, sex: 'unknown' }), id }) as const;
+
+  get('/children/new', writersOf.newChildren, async ({ today }) => (
+    <NewChildPage read={{ typed: blank('', today), raw: { birthDate: '' }, errors: {} }} error="" />
+  ));
+
+  post('/children', writersOf.newChildren, async ({ reply, body, today }) => {
+    const read = readChildForm(body, blank(body.id ?? '', today), newChildFields, null);
+    const id = childRecord.shape.id.safeParse(body.id);
+    const error = id.success ? '' : `id: ${id.error.issues[0].message}`;
+    if (error || Object.keys(read.errors).length > 0)
+      return reply.page(<NewChildPage read={read} error={error} />, 422);
+    const refused = await refusalOf(
+      reply.save(async (tx, actor) => {
+        await tx.children.create(read.typed, today, actor);
+        return childPath(read.typed.id);
+      }),
+    );
+    return refused ? reply.page(<NewChildPage read={read} error={refused} />, 422) : reply;
+  });
+}
+
+function editChildPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
   const { get, post } = pagesOf(app, deps);
 
