@@ -137,21 +137,19 @@ export function denseWiden(r: Float64Array, n: number, i: number, d: number): vo
   }
 }
 
-/** Diagonal of the inverse of A given its factor. */
-export function denseInverseDiagonal(r: Float64Array, n: number): Float64Array {
-  const out = new Float64Array(n);
-  for (let i = 0; i < n; i++) out[i] = denseInverseEntry(r, n, i);
-  return out;
-}
-
 const column = { of: new Float64Array(256) };
-/** Entry (i, i) of the inverse of A given its factor. */
-export function denseInverseEntry(r: Float64Array, n: number, i: number): number {
+/** Entry (i, i) of the inverse of A given its factor; of one larger than `enough` so much as shows that it is. */
+export function denseInverseEntry(
+  r: Float64Array,
+  n: number,
+  i: number,
+  enough = Number.POSITIVE_INFINITY,
+): number {
   if (column.of.length < n) column.of = new Float64Array(2 * n);
   const y = column.of;
   y[i] = 1 / r[i * n + i];
   let sum = y[i] * y[i];
-  for (let j = i + 1; j < n; j++) {
+  for (let j = i + 1; j < n && sum <= enough; j++) {
     let v = 0;
     for (let k = i; k < j; k++) v -= r[j * n + k] * y[k];
     v /= r[j * n + j];

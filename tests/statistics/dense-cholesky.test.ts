@@ -3,7 +3,7 @@ import {
   denseBackward,
   denseCholesky,
   denseForward,
-  denseInverseDiagonal,
+  denseInverseEntry,
   denseLogDeterminant,
   denseWiden,
 } from '../../src/statistics/dense-cholesky.js';
@@ -64,13 +64,18 @@ describe.each([1, 2, 5, 8, 13])('a %i x %i matrix', (n) => {
   test("the inverse's diagonal is what solving for unit vectors gives", () => {
     const r = matrix(n);
     denseCholesky(r, n);
-    const diagonal = denseInverseDiagonal(r, n);
     for (let i = 0; i < n; i++) {
       const unit = new Float64Array(n);
       unit[i] = 1;
       denseForward(r, n, unit);
       denseBackward(r, n, unit);
-      expect(diagonal[i]).toBeCloseTo(unit[i], 12);
+      expect(denseInverseEntry(r, n, i)).toBeCloseTo(unit[i], 12);
+      // Ended early it still says on which side of the bound it lies.
+      for (const share of [0.3, 0.99, 1.01]) {
+        const some = denseInverseEntry(r, n, i, share * unit[i]);
+        expect(some > share * unit[i]).toBe(share < 1);
+        expect(some).toBeLessThanOrEqual(denseInverseEntry(r, n, i));
+      }
     }
   });
 });

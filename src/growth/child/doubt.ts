@@ -1,7 +1,6 @@
 import {
   denseBackward,
   denseForward,
-  denseInverseDiagonal,
   denseInverseEntry,
   denseWiden,
 } from '../../statistics/dense-cholesky.js';
@@ -92,12 +91,11 @@ function straying(weighed: readonly Component[], factors: Factors, parts: Parts)
     if (w.weight > (likeliest.get(key)?.weight ?? 0)) likeliest.set(key, w);
   }
   const strays = new Uint8Array(parts.place.length);
-  for (const w of likeliest.values()) {
-    const precision = w.parts.map(({ alpha }, k) => denseInverseDiagonal(factors[w.index][k], alpha.length));
-    for (let i = 0; i < strays.length; i++)
-      if (pullOn(w, i, parts) ** 2 > WORTH_ASKING ** 2 * ownPrecision(i, parts, (k, at) => precision[k][at]))
-        strays[i] = 1;
-  }
+  for (const w of likeliest.values())
+    for (let i = 0; i < strays.length; i++) {
+      const most = (pullOn(w, i, parts) / WORTH_ASKING) ** 2;
+      if (ownPrecision(w, factors, i, parts, most) < most) strays[i] = 1;
+    }
   return Array.from(strays.keys()).filter((i) => strays[i] === 1);
 }
 
@@ -108,15 +106,19 @@ function pullOn({ parts: own }: Component, i: number, { place, differenceIn, dif
   return k === 0 ? common : common / 2 + sign[i] * own[k].alpha[differenceAt[i]];
 }
 
-/** Entry (i, i) of V^-1 over the readings themselves, from those of the parts. */
+/** Entry (i, i) of V^-1 over the readings themselves, from those of the parts; of one over `enough` so much as shows that it is. */
 function ownPrecision(
+  { index, parts: own }: Component,
+  factors: Factors,
   i: number,
   { place, differenceIn, differenceAt }: Parts,
-  entry: (part: number, at: number) => number,
+  enough = Number.POSITIVE_INFINITY,
 ): number {
-  const common = entry(0, place[i]);
+  const entry = (part: number, at: number, most: number) =>
+    denseInverseEntry(factors[index][part], own[part].alpha.length, at, most);
   const k = differenceIn[i];
-  return k === 0 ? common : common / 4 + entry(k, differenceAt[i]);
+  if (k === 0) return entry(0, place[i], enough);
+  return entry(0, place[i], 4 * enough) / 4 + entry(k, differenceAt[i], enough);
 }
 
 /** The component with the error variance at a place of the first part wider by `more`, by rank one. */
@@ -137,9 +139,7 @@ function widened(w: Component, factor: Float64Array, i: number, more: number): C
 /** What the other readings say of reading i: mixture mean, SD (own error included), log density at its value. */
 function without(ws: readonly Component[], factors: Factors, value: number, i: number, parts: Parts) {
   const views = ws.map((w) => {
-    const precision = ownPrecision(i, parts, (k, at) =>
-      denseInverseEntry(factors[w.index][k], w.parts[k].alpha.length, at),
-    );
+    const precision = ownPrecision(w, factors, i, parts);
     const mean = value - pullOn(w, i, parts) / precision;
     const log = -0.5 * ((value - mean) ** 2 * precision - Math.log(precision)) - HALF_LOG_TWO_PI;
     // Reading i's own say in the component's weight is taken out again.

@@ -7,7 +7,6 @@ export interface TempoPlaced extends Placed {
 }
 
 /** What the spline parts at p, weighed by `alpha`, pull those at q by: through the coefficients, which are few. */
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: dear sums over points, splines and coefficients touched, written out for speed
 export function splinePull(
   p: TempoPlaced,
   alpha: Float64Array,
@@ -16,56 +15,32 @@ export function splinePull(
   width: number,
   out: Float64Array,
 ): void {
-  const { weight, pulled, done, curve, touched, noted } = coefficientsFor(width, q.first.length);
-  let count = 0;
+  const { weight, pulled, touched, asked, curve } = coefficientsFor(width, q.first.length);
+  const count = touch(p.first, touched);
+  for (let t = 0; t < count; t++) weight[touched[t]] = 0;
   for (let i = 0; i < p.n; i++) {
     const c = p.points.curve[i];
-    const from = p.first[c];
-    for (let r = 0; r < 4; r++) {
-      if (!noted[from + r]) {
-        touched[count++] = from + r;
-        noted[from + r] = 1;
-      }
-      weight[from + r] += alpha[i] * p.value[4 * c + r];
-    }
+    for (let r = 0; r < 4; r++) weight[p.first[c] + r] += alpha[i] * p.value[4 * c + r];
   }
-  done.fill(0);
+  const answers = touch(q.first, asked);
+  for (let a = 0; a < answers; a++) {
+    const row = asked[a] * width;
+    let own = 0;
+    for (let t = 0; t < count; t++) own += covariance[row + touched[t]] * weight[touched[t]];
+    pulled[asked[a]] = own;
+  }
   for (let c = 0; c < q.first.length; c++) {
     let sum = 0;
-    for (let r = 0; r < 4; r++) {
-      const at = q.first[c] + r;
-      if (!done[at]) {
-        const row = at * width;
-        let own = 0;
-        for (let j = 0; j < count; j++) own += covariance[row + touched[j]] * weight[touched[j]];
-        pulled[at] = own;
-        done[at] = 1;
-      }
-      sum += q.value[4 * c + r] * pulled[at];
-    }
+    for (let r = 0; r < 4; r++) sum += q.value[4 * c + r] * pulled[q.first[c] + r];
     curve[c] = sum;
   }
   for (let j = 0; j < q.n; j++) out[j] += curve[q.points.curve[j]];
-  for (let j = 0; j < count; j++) {
-    weight[touched[j]] = 0;
-    noted[touched[j]] = 0;
-  }
 }
 
-/** What `splinePull` works with and does not keep: few of the coefficients are touched, and those are put back to nought. */
-let coefficients = makeCoefficients(0, 0);
-function makeCoefficients(width: number, curves: number) {
-  const [weight, pulled] = [0, 1].map(() => new Float64Array(width));
-  const [noted, done] = [0, 1].map(() => new Uint8Array(width));
-  return { weight, pulled, touched: new Int32Array(width), noted, done, curve: new Float64Array(curves) };
-}
-function coefficientsFor(width: number, curves: number): typeof coefficients {
-  if (coefficients.weight.length !== width || coefficients.curve.length < curves)
-    coefficients = makeCoefficients(width, 2 * curves);
-  return coefficients;
-}
-
-/** Covariance of the spline parts, curve by curve, in an array that the next call uses again. */
+/**
+ * Covariance of the spline parts, curve by curve, in an array that the next call uses again. A curve of p meets every
+ * coefficient that q touches once, however many curves of q share it.
+ */
 export function splinePart(
   p: TempoPlaced,
   q: TempoPlaced,
@@ -75,39 +50,24 @@ export function splinePart(
   const [rows, columns] = [p.first.length, q.first.length];
   if (between.length < rows * columns) between = new Float64Array(2 * rows * columns);
   const { value: v } = p;
-  const { value: u } = q;
+  const { value: u, first } = q;
+  const { pulled: met, touched } = coefficientsFor(width, columns);
+  const count = touch(first, touched);
   const symmetric = p === q;
   for (let i = 0; i < rows; i++) {
-    const r = 4 * i;
-    const v0 = v[r];
-    const v1 = v[r + 1];
-    const v2 = v[r + 2];
-    const v3 = v[r + 3];
-    const from = p.first[i] * width;
+    const a = p.first[i] * width;
+    const [b, c, d] = [a + width, a + 2 * width, a + 3 * width];
+    const [v0, v1, v2, v3] = [v[4 * i], v[4 * i + 1], v[4 * i + 2], v[4 * i + 3]];
+    for (let t = 0; t < count; t++) {
+      const k = touched[t];
+      met[k] =
+        v0 * covariance[a + k] + v1 * covariance[b + k] + v2 * covariance[c + k] + v3 * covariance[d + k];
+    }
     const end = symmetric ? i + 1 : columns;
     for (let j = 0; j < end; j++) {
-      const c = 4 * j;
-      const at = from + q.first[j];
-      const b = at + width;
-      const d = b + width;
-      const e = d + width;
-      const sum =
-        u[c] * (v0 * covariance[at] + v1 * covariance[b] + v2 * covariance[d] + v3 * covariance[e]) +
-        u[c + 1] *
-          (v0 * covariance[at + 1] +
-            v1 * covariance[b + 1] +
-            v2 * covariance[d + 1] +
-            v3 * covariance[e + 1]) +
-        u[c + 2] *
-          (v0 * covariance[at + 2] +
-            v1 * covariance[b + 2] +
-            v2 * covariance[d + 2] +
-            v3 * covariance[e + 2]) +
-        u[c + 3] *
-          (v0 * covariance[at + 3] +
-            v1 * covariance[b + 3] +
-            v2 * covariance[d + 3] +
-            v3 * covariance[e + 3]);
+      const k = first[j];
+      const r = 4 * j;
+      const sum = u[r] * met[k] + u[r + 1] * met[k + 1] + u[r + 2] * met[k + 2] + u[r + 3] * met[k + 3];
       between[i * columns + j] = sum;
       if (symmetric) between[j * columns + i] = sum;
     }
@@ -115,3 +75,30 @@ export function splinePart(
   return between;
 }
 let between = new Float64Array(4096);
+
+/** Lists the coefficients that curves touch, four from the first of each, every one once, in the order they are met. */
+function touch(first: Int32Array, touched: Int32Array): number {
+  const { noted } = coefficients;
+  let count = 0;
+  for (let c = 0; c < first.length; c++)
+    for (let k = first[c]; k < first[c] + 4; k++) {
+      if (noted[k]) continue;
+      noted[k] = 1;
+      touched[count++] = k;
+    }
+  for (let t = 0; t < count; t++) noted[touched[t]] = 0;
+  return count;
+}
+
+/** What the sums over coefficients work with and do not keep. */
+let coefficients = makeCoefficients(0, 0);
+function makeCoefficients(width: number, curves: number) {
+  const [weight, pulled] = [0, 1].map(() => new Float64Array(width));
+  const [touched, asked] = [0, 1].map(() => new Int32Array(width));
+  return { weight, pulled, touched, asked, noted: new Uint8Array(width), curve: new Float64Array(curves) };
+}
+function coefficientsFor(width: number, curves: number): typeof coefficients {
+  if (coefficients.weight.length !== width || coefficients.curve.length < curves)
+    coefficients = makeCoefficients(width, 2 * curves);
+  return coefficients;
+}
