@@ -63,7 +63,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'hip-angle-off': (w) => `The hip angle of ${w.date('on')} lies outside what the device was set to.`,
   'amount-unknown': (w) =>
     `Adjusted on ${w.date('on')}, and nobody noted how much room that made: look, and measure the room.`,
-  noted: (w) => `A note of ${w.date('on')} speaks of something that nobody has looked at since.`,
+  noted: (w) => `Something was found or told on ${w.date('on')} that nobody has looked at since.`,
   'being-made-late': ({ date, percent }) =>
     `The next one is being made, fitting about ${date('expected')}: late, ${percent === null ? 'and nothing is known of the worn one' : `the worn one is outgrown by then with a chance of ${percent} %`}.`,
   'being-made': (w) => `The next one is being made; fitting about ${w.date('expected')}.`,

@@ -1,6 +1,7 @@
 import { capital, plainDate } from '../forecast/words.js';
 import type { Action, DeviceDecision, Reason, RecallEntry, RecallList } from '../recall/contract.js';
 import { isSaidTogether } from '../recall/decide/visit-of.js';
+import type { IsoDate } from '../records/dates.js';
 import { type MeasureId, measures } from '../records/measure.js';
 import type { FitRules } from '../rules/fit-rule.js';
 import { isPlural, type NamedDevice, plainDevices } from './device-names.js';
@@ -17,6 +18,7 @@ export function reasonSentence(
   devices: readonly NamedDevice[],
   skinCannotWarn: boolean,
   rules: FitRules,
+  visit: Pick<Words, 'seeBy'> = { seeBy: byDay },
 ): string {
   const it = plainDevices(devices, rules) || 'the brace';
   const many = isPlural(it);
@@ -27,6 +29,8 @@ export function reasonSentence(
     has: many ? 'have' : 'has',
     next: many ? 'the next ones' : 'the next one',
     date: (name) => plainDate(String(reason.numbers[name])),
+    ...visit,
+    castBy: String(reason.numbers.castBy),
     measure: measures[reason.numbers.measure as MeasureId]?.plainLabel ?? 'size',
     action,
     ring: skinCannotWarn ? LOOK : RING,
@@ -44,21 +48,25 @@ export function reasonSentence(
 
 /** The same list with its sentences. */
 export function withSentences(list: RecallList, rules: FitRules): RecallList {
-  const said = (e: RecallEntry): RecallEntry => ({
-    ...e,
-    reason: {
-      ...e.reason,
-      text: reasonSentence(
-        e,
-        e.devices.filter((d) => isSaidTogether(d, e)),
-        e.alerts.includes('skin-cannot-warn'),
-        rules,
-      ),
-    },
-    devices: withDecisionSentences(e.devices, rules),
-  });
+  const textOf = (e: RecallEntry, about: Wants): string =>
+    reasonSentence(
+      about,
+      e.devices.filter((d) => isSaidTogether(d, about)),
+      e.alerts.includes('skin-cannot-warn'),
+      rules,
+      { seeBy: (day) => (e.dueBy !== null && e.dueBy < day ? soonerBy(e.dueBy, list.today) : byDay(day)) },
+    );
+  const said = (e: RecallEntry): RecallEntry => {
+    // A mark under another device of the visit is never left unsaid for the sake of a date.
+    const noted = e.devices.find((d) => d.reason.code === 'noted' && !isSaidTogether(d, e));
+    const text = [e, ...(noted ? [noted] : [])].map((about) => textOf(e, about)).join(' ');
+    return { ...e, reason: { ...e.reason, text }, devices: withDecisionSentences(e.devices, rules) };
+  };
   return { ...list, entries: list.entries.map(said), notDue: list.notDue.map(said) };
 }
+
+const byDay = (day: IsoDate): string => `by ${plainDate(day)}`;
+const soonerBy = (day: IsoDate, today: IsoDate): string => (day > today ? byDay(day) : 'as soon as we can');
 
 /** The same decisions with their sentences. */
 export const withDecisionSentences = (
@@ -77,6 +85,9 @@ interface Words {
   readonly has: string;
   readonly next: string;
   readonly date: (name: string) => string;
+  /** By when the family is to come, which another device of the visit may bring forward. */
+  readonly seeBy: (day: IsoDate) => string;
+  readonly castBy: IsoDate;
   readonly measure: string;
   readonly action: Action;
   /** What to do until then, what to tell us, and what not to wait with. */
@@ -142,8 +153,8 @@ const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
       : `${w.It} should have been looked at by ${w.date('castBy')}: we would like to check the fit soon and cast ${w.next} then if it is needed; ${w.ring}.`,
   'cast-due': (w) =>
     w.action === 'cast'
-      ? `Your child will soon grow out of ${w.it}; to have ${w.next} ready in time we would like to see you by ${w.date('castBy')}; ${w.ring}.`
-      : `Your child may soon grow out of ${w.it}: we would like to check the fit by ${w.date('castBy')} and cast ${w.next} then if it is needed; ${w.ring}.`,
+      ? `Your child will soon grow out of ${w.it}; to have ${w.next} ready in time we would like to see you ${w.seeBy(w.castBy)}; ${w.ring}.`
+      : `Your child may soon grow out of ${w.it}: we would like to check the fit ${w.seeBy(w.castBy)} and cast ${w.next} then if it is needed; ${w.ring}.`,
   'usual-life-over': (w) =>
     `${w.It} ${w.has} been worn about as long as such a device lasts, so we would like to look at shell, joints and straps.`,
   'not-funded-yet': (w) =>

@@ -312,9 +312,24 @@ describe('one visit for two devices', () => {
   const wanted = (action: string, castBy: number) =>
     ({ action, castBy: day(castBy), reviewBy: day(castBy - 30) }) as never;
   it('a second cast joins so many days after the day the first is to be cast by, looked at first or not', () => {
-    expect(castsJoinUntil([wanted('cast', 10), wanted('cast', 20)], 28)).toBe(day(38));
-    expect(castsJoinUntil([wanted('check', 10)], 28)).toBe(day(38));
-    expect(castsJoinUntil([wanted('review', 10)], 28)).toBeNull();
+    const until = (...all: never[]) => castsJoinUntil(all, day(35), 28);
+    expect(until(wanted('cast', 10), wanted('cast', 20))).toBe(day(38));
+    expect(until(wanted('check', 10))).toBe(day(38));
+    expect(until(wanted('review', 10))).toBeNull();
+    // A check today for a mark, its own cast months away, is no visit to cast another device early.
+    expect(until(wanted('check', 114))).toBeNull();
+    expect(until(wanted('cast', 114))).toBe(day(142));
+  });
+  it('what only comes along gives it neither its name nor its sentence', () => {
+    const both = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', side: 'right' }] });
+    // A third at day 20, two thirds at the review after: looked at. Of the right a cast is due on day 67, after the list's last.
+    const right = rising('a/d2', wait + 60, wait + 80);
+    const entry = entryOf(both, [rising('a/d1', wait - 113, wait + 287), right]);
+    expect(entry.devices.map((d) => [d.deviceId, d.action])).toEqual([
+      ['a/d1', 'check'],
+      ['a/d2', 'cast'],
+    ]);
+    expect(entry).toMatchObject({ action: 'check', reason: { code: 'cast-due' } });
   });
   it('is late from the day after it is due', () => {
     const due = (days: number) =>

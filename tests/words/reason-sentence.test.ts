@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type DeviceDecision, type Reason, reasonCodes } from '../../src/recall/contract.js';
+import { type Action, type DeviceDecision, type Reason, reasonCodes } from '../../src/recall/contract.js';
 import { visitOf } from '../../src/recall/decide/visit-of.js';
 import type { Side } from '../../src/records/measure.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -68,6 +68,31 @@ describe('the sentence to a parent', () => {
     expect(
       saidOf(decision('left', 'beyond-use', '2026-10-20'), decision('right', 'cast-late', '2026-10-01')),
     ).toMatch(/^The left lower leg brace has probably been too small since about 20 October 2026/);
+  });
+
+  // One day for one visit, and a mark under the other brace said with it: common practice, no source.
+  it('names no later day than the visit is wanted by, and leaves no mark of another device unsaid', () => {
+    const today = '2026-11-27';
+    const of = (side: Side, action: Action, code: Reason['code'], dueBy: string) =>
+      ({
+        ...{ family: 'solid-afo', side, action, dueBy, castBy: '2027-01-02', harmPerWeek: 1, alerts: [] },
+        reason: { code, numbers: { castBy: '2027-01-02', on: '2026-09-22', by: dueBy } },
+      }) as unknown as DeviceDecision;
+    const saidOf = (...devices: DeviceDecision[]) => {
+      const visit = visitOf(devices, [], { childId: 'c', siblingGroup: null, lastSeen: null }, today);
+      const list = { today, entries: [visit], notDue: [] };
+      return withSentences(list as never, loadRules()).entries[0].reason.text;
+    };
+    const cast = of('left', 'cast', 'cast-due', '2027-01-02');
+    expect(saidOf(cast)).toContain('we would like to see you by 2 January 2027');
+    const review = of('right', 'review', 'review-due', '2026-12-11');
+    expect(saidOf(cast, review)).toContain('we would like to see you by 11 December 2026');
+    expect(saidOf(cast, of('right', 'review', 'review-due', today))).toContain('see you as soon as we can');
+    const check = of('left', 'check', 'cast-due', '2027-01-02');
+    expect(saidOf(check, review)).toContain('check the fit by 11 December 2026 and cast');
+    expect(saidOf(cast, of('right', 'check', 'noted', today))).toMatch(
+      /^Your child will soon grow out of the left .*as soon as we can.* Something was noted about the right lower leg brace on 22 September 2026/,
+    );
   });
 });
 

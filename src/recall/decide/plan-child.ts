@@ -57,6 +57,7 @@ export function planChild(
   const first = questions.map((q) => decideDevice(q));
   const joinUntil = castsJoinUntil(
     first.filter((d) => isWanted(d, until)),
+    until,
     settings.combineWithinDays,
   );
   const decisions =
@@ -79,6 +80,8 @@ export function planChild(
         decisions.filter((d) => !wanted.includes(d)),
         child,
         today,
+        // What only comes along gives the visit neither its name nor its sentence.
+        wanted.filter((d) => first.includes(d)),
       )
     : visitOf(decisions, [], child, today);
   return { decisions, entry, due, inProgress };

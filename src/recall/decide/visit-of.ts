@@ -9,14 +9,15 @@ const earliest = (dates: readonly (IsoDate | null)[]): IsoDate | null =>
 export const isWanted = (d: DeviceDecision, until: IsoDate): boolean =>
   d.action !== 'none' && d.dueBy !== null && d.dueBy <= until;
 
-/** One visit for a child's devices: what the first of their actions is, and the earliest of their dates. */
+/** One visit for a child's devices: what the first of the leading ones' actions is, and the earliest of all dates. */
 export function visitOf(
   wanted: readonly DeviceDecision[],
   others: readonly DeviceDecision[],
   child: Pick<RecallEntry, 'childId' | 'siblingGroup' | 'lastSeen'>,
   today: IsoDate,
+  leading: readonly DeviceDecision[] = wanted,
 ): RecallEntry {
-  const first = wanted.toSorted((a, b) => order(a) - order(b) || b.harmPerWeek - a.harmPerWeek)[0];
+  const first = leading.toSorted((a, b) => order(a) - order(b) || b.harmPerWeek - a.harmPerWeek)[0];
   const dueBy = earliest(wanted.map((d) => d.dueBy));
   return {
     ...child,
@@ -59,8 +60,14 @@ export const isSaidTogether = (
 ): boolean => a.action === b.action && a.reason.code === b.reason.code;
 
 /** Day by which a second device's own cast joins a visit to cast the first; null where the visit is for something else. */
-export function castsJoinUntil(wanted: readonly DeviceDecision[], withinDays: number): IsoDate | null {
-  const casts = wanted.filter((d) => d.action === 'cast' || d.action === 'check');
+export function castsJoinUntil(
+  wanted: readonly DeviceDecision[],
+  until: IsoDate,
+  withinDays: number,
+): IsoDate | null {
+  // A look at a mark or at wear is no cast that another could come along with.
+  const isDue = ({ castBy }: DeviceDecision) => castBy !== null && castBy <= until;
+  const casts = wanted.filter((d) => d.action === 'cast' || (d.action === 'check' && isDue(d)));
   const first = earliest(casts.map((d) => d.castBy));
   return first === null ? null : addDaysIso(first, withinDays);
 }

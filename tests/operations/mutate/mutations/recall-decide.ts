@@ -334,6 +334,7 @@ export const recallDecide: readonly MutationGroup[] = [
     file: 'src/recall/decide/plan-child.ts',
     tests: safeList,
     changes: [
+      ['        wanted.filter((d) => first.includes(d)),\n', ''],
       ["d.status === 'worn' && d.castDate <= today && forecasts", "d.status === 'worn' && forecasts"],
       ["d.status === 'ordered' && d.castDate <= today && !followed.has(d.id)", 'false'],
       ["record.child.status !== 'active' || questions.length === 0", 'questions.length === 0'],
@@ -499,7 +500,8 @@ export const recallDecide: readonly MutationGroup[] = [
       ['dueBy < today', 'dueBy > today'],
       ['casts.map((d) => d.castBy)', 'casts.map((d) => d.reviewBy)'],
       ['dueBy !== null && dueBy < today,', 'dueBy !== null && dueBy <= today,'],
-      ["d.action === 'cast' || d.action === 'check'", "d.action === 'cast'"],
+      ["d.action === 'cast' || (d.action === 'check' && isDue(d))", "d.action === 'cast'"],
+      ["d.action === 'check' && isDue(d)", "d.action === 'check'"],
       ['dueBy !== null && dueBy < today', 'dueBy !== null && dueBy <= today'],
       ['tooLateSince: earliest(wanted.map((d) => d.tooLateSince))', 'tooLateSince: null'],
       ['Math.max(...wanted.map((d) => d.harmPerWeek))', 'Math.min(...wanted.map((d) => d.harmPerWeek))'],

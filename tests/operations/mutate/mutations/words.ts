@@ -132,6 +132,9 @@ export const words: readonly MutationGroup[] = [
       'tests/pages/answers.test.tsx',
     ],
     changes: [
+      ["d.reason.code === 'noted' && !isSaidTogether(d, e)", 'false'],
+      ['e.dueBy !== null && e.dueBy < day ?', 'false ?'],
+      ["day > today ? byDay(day) : 'as soon as we can'", 'byDay(day)'],
       ['ring: skinCannotWarn ? LOOK : RING', 'ring: RING'],
       ["trouble: skinCannotWarn ? 'a mark", "trouble: !skinCannotWarn ? 'a mark"],
       ["?.region === 'hip'", "?.region === 'knee'"],
