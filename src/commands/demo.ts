@@ -1,12 +1,11 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { demoClinic } from '../demo/demo-clinic.js';
+import { demoClinic, demoSlotsPerWeek } from '../demo/demo-clinic.js';
 import { roughTables } from '../demo/rough-tables.js';
 import { recallCalendar } from '../exchange/icalendar/recall-calendar.js';
 import { clinicDays } from '../recall/level/clinic-week.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
-import { defaultSettings } from '../store/people/default-settings.js';
 import { type Assessed, assess, settingsOf } from './assess.js';
 import { startThreads, THREADS_FROM_EARLY } from './assess-in-parallel.js';
 import { drawChild } from './draw-child.js';
@@ -58,7 +57,7 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
       terminal.progress('');
     },
     clinic: {
-      clinicians: [{ id: 'clinic', slotsPerWeek: defaultSettings.castingSlotsPerWeek }],
+      clinicians: [{ id: 'clinic', slotsPerWeek: demoSlotsPerWeek(options.children) }],
       workshop: [],
     },
   });

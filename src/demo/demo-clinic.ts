@@ -22,6 +22,9 @@ export interface DemoClinic {
 const TWIN = 0.04;
 const SIBLING = 0.05;
 
+/** Places a week: as many as such a clinic has visits, and a few to spare for those who are late. */
+export const demoSlotsPerWeek = (children: number): number => Math.ceil(children / 10);
+
 /**
  * An invented clinic up to a date: children of every device family and many conditions, their visits, readings,
  * devices, workshop jobs and the slips a clinic makes. Everyone and everything in it is made up; the same options

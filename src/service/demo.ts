@@ -25,14 +25,19 @@ export async function openDemo(
     const all = await signIns();
     return all.filter((s) => users.some((u) => u.name === s.name && !u.disabled && u.hasPassword));
   }
-  const { demoClinic } = await import('../demo/demo-clinic.js');
+  const { demoClinic, demoSlotsPerWeek } = await import('../demo/demo-clinic.js');
   const clinic = demoClinic({ seed: SEED, today: clock.today(), children: config.demoChildren });
   const all = await signIns();
   await store.transaction(async (tx) => {
     await tx.caseload.write(clinic.caseload, 'demo clinic', clock.today(), systemActor);
     for (const { name, password, role } of all)
       await tx.users.create({ name, displayName: `Demo ${role}`, role, password }, systemActor);
-    await tx.settings.change({ clinicName: 'Invented clinic (demo)' }, null, systemActor);
+    const castingSlotsPerWeek = demoSlotsPerWeek(clinic.caseload.children.length);
+    await tx.settings.change(
+      { clinicName: 'Invented clinic (demo)', castingSlotsPerWeek },
+      null,
+      systemActor,
+    );
   });
   await jobs.startRecallRun(null);
   return all;

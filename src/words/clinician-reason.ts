@@ -40,7 +40,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'growth-sprang': (w) => `The last ${w.measure} is much larger than expected.`,
   'no-rule': () => 'No fit rule for this family, so no date: the usual review.',
   'adjustment-due': (w) => `${w.adjust} is due; the device goes on.`,
-  'part-due': () => 'One part is used up; the rest goes on.',
+  'part-due': () => 'One part must be made now to be there when it is used up; the rest goes on.',
   'judged-outgrown': (w) => `Judged outgrown on ${w.date('on')}.`,
   'judged-tight': (w) => `Judged tight on ${w.date('on')}.`,
   'beyond-use': (w) => `Probably beyond use since about ${w.date('since')}.`,

@@ -75,6 +75,17 @@ function sheet(
     .replaceAll('&amp;', '&');
 }
 
+// One day to ring by on one sheet: common practice, no source.
+it.each(familyLanguages.map((w) => w.language))(
+  'in %s what is broken is told of today in every sentence',
+  (language) => {
+    const broken = { action: 'repair', dueBy: TODAY, reason: { code: 'broken', numbers: { on: TODAY } } };
+    const words = familyWords(language);
+    expect(sheet(walker(), language, broken)).toContain(words.visitToday);
+    expect(sheet(walker(), language, broken)).not.toContain(words.visitNow);
+  },
+);
+
 it('asks to be rung this week where the forecast says outgrown or nothing, whatever day the next visit has', () => {
   const later = { action: 'none', dueBy: '2027-05-01', reason: { code: 'fits-for-now', numbers: {} } };
   const { visitNow } = familyWords('en');

@@ -163,6 +163,7 @@ describe('the recall list', () => {
           context('scheduler'),
         ).replaceAll('&#39;', "'");
       expect(letter({ action: 'see-now' })).toContain(words.visitToday);
+      expect(letter({ action: 'repair' })).toContain(words.visitToday);
       expect(letter({ action: 'cast' })).not.toContain(words.visitToday);
       const [numb, feels] = [letter({ alerts: ['skin-cannot-warn'] }), letter({ alerts: [] })];
       expect(numb).toContain(words.doNotWait(true));

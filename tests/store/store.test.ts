@@ -473,6 +473,12 @@ describe('the store', () => {
     const longer = `${id}.${Math.floor(late.getTime() / 1000) + 99}.${signature}`;
     for (const forged of [longer, `${link.token}x`, '', 'a.b.c', `${id}.99999999999.x`])
       await expect(store.familyLinks.open(forged, now)).rejects.toMatchObject(notValid);
+    for (const status of ['died', 'moved-away', 'discharged', 'active'] as const) {
+      await store.children.change('c4', { status }, '2026-02-01', null, clinician);
+      const opened = store.familyLinks.open(link.token, now);
+      if (status === 'active') expect((await opened).childId).toBe('c4');
+      else await expect(opened).rejects.toMatchObject(notValid);
+    }
     await store.familyLinks.withdraw(link.id, now, clinician);
     await expect(store.familyLinks.open(link.token, now)).rejects.toMatchObject(notValid);
   });

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { isUnknown } from '../../forecast/contract.js';
 import { shoeOverDevice } from '../../forecast/shoe-over-device.js';
-import { type Action, actionIds, isBeingMade } from '../../recall/contract.js';
+import { type Action, actionIds, isBeingMade, isRungToday } from '../../recall/contract.js';
 import { weeksCorrectedFor } from '../../records/age.js';
 import type { FitRules, Region } from '../../rules/fit-rule.js';
 import type { ChildView, DeviceView } from '../../service/child-view/load-child.js';
@@ -201,7 +201,8 @@ function nextVisit(view: ChildView, words: FamilyWords, format: Format, today: s
   const urgent =
     dates.some((d) => d <= today) ||
     view.inUse.some(({ forecast }) => forecast.outcome === 'already-outgrown' || isUnknown(forecast));
-  if (view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
+  const rung = view.inUse.some(({ decision }) => decision && isRungToday(decision.action));
+  if (rung || view.assessment.flags.some((f) => f.severity === 'act-now')) return words.visitToday;
   if (urgent) return words.visitNow;
   return dates[0] ? words.visitBefore(format.plainDate(dates[0])) : words.visitUsual;
 }

@@ -1,3 +1,4 @@
+import { isRungToday } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { isSigned, type ReadLanguage } from '../../service/native-readers.js';
@@ -59,8 +60,8 @@ export function LettersPage(props: {
   );
 }
 
-/** When to ring: what is to be seen now is not put off to 'this week'. */
+/** When to ring: what is to be seen now or mended is not put off to 'this week'. */
 function callBy(words: FamilyWords, entry: RecallRow['entry'], by: string | null): string {
-  if (entry.action === 'see-now') return words.visitToday;
+  if (isRungToday(entry.action)) return words.visitToday;
   return by ? words.letterBy(by) : words.letterSoon;
 }

@@ -94,6 +94,16 @@ export const familyLinksRepository = (db: Database, key: () => Promise<string>) 
       .where('id', '=', id)
       .where('withdrawn_at', 'is', null)
       .where('expires_at', '>', now)
+      // Nobody who lost a child, or left the clinic, reads how long a brace will fit.
+      .where((e) =>
+        e.exists(
+          e
+            .selectFrom('children as c')
+            .select('c.id')
+            .whereRef('c.id', '=', 'family_links.child_id')
+            .where('c.status', '=', 'active'),
+        ),
+      )
       .returning('child_id')
       .executeTakeFirst();
     if (!row) throw refused();

@@ -67,6 +67,7 @@ export const pages: readonly MutationGroup[] = [
     tests: ['tests/pages/family-page.test.tsx', 'tests/safety/clinical-safety.test.ts'],
     changes: [
       ['<Signs words={words} regions={regions} insensate={child.insensateSkin} />', ''],
+      ['decision && isRungToday(decision.action)', 'false'],
       ['<strong>{words.doNotWait(child.insensateSkin)}</strong>', ''],
       [
         "f.severity === 'act-now')) return words.visitToday",
@@ -119,7 +120,7 @@ export const pages: readonly MutationGroup[] = [
     file: 'src/pages/recall/letters-page.tsx',
     tests: ['tests/safety/who-sees-what.test.tsx'],
     changes: [
-      ["if (entry.action === 'see-now') return words.visitToday;", ''],
+      ['if (isRungToday(entry.action)) return words.visitToday;', ''],
       ["r.entry.alerts.includes('skin-cannot-warn')", 'false'],
       ['words.doNotWait(numb)', 'words.doNotWait(false)'],
     ],

@@ -11,6 +11,7 @@ export const storePeople: readonly MutationGroup[] = [
     changes: [
       [".where('expires_at', '>', now)\n", ''],
       [".where('withdrawn_at', 'is', null)\n", ''],
+      [".where('c.status', '=', 'active')", ".where('c.status', '<>', 'merged')"],
       ['if (given.length !== right.length || !timingSafeEqual(given, right)) throw refused();', ''],
       ['given.length !== right.length || !timingSafeEqual(given, right)', 'false'],
     ],
