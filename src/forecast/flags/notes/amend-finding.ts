@@ -25,8 +25,7 @@ export function amendFinding(
   };
   if (isTakenBack(current, clause) || isWellNow(current.kind, current.words, clause)) return drop();
   if (current.daysBefore !== undefined) return current;
-  if (OF_THE_STATE.includes(current.kind) && has(anchored(patterns.unchanged), clause.replace(IT_IS, '')))
-    return drop();
+  if (OF_THE_STATE.includes(current.kind) && has(anchored(patterns.unchanged), clause)) return drop();
   if (!isMark(current)) return isOver(current, clause) ? drop() : current;
   return amendMark(found, at, current, clause) ?? drop();
 }
@@ -68,10 +67,6 @@ const GOES_ON =
 const OF_ANOTHER =
   /\b(?:stretch\w*|therapy|physio|school|nursery|pe|gait|walking|standing|exercises?|programme|treatment|hips?|head shape|feeding|baby|appetite|sleep\w*|weaning|transition|casting|rom|range|tone|spasm\w*|fit|alignment|gp|mum|dad|brother|sister)\b/;
 
-/** 'It is unchanged' is of what was told; 'range unchanged' is of another thing. */
-const IT_IS =
-  /^\s*(?:(?:it|they|this|that|which|both|all|is|are|was|were|has been|remains?|stays?|but|and|still|largely|otherwise|x[ -]?ray|film|curve|cobb|scan)\b ?)*/;
-
 /** 'None seen', 'not there yet', 'the video shows none'. */
 const NOT_SO =
   /^(?:.*\b(?:show\w*|saw|seen|found|noticed) none\b|\s*(?:there (?:is|are|was|were) )?(?:none|neither|nope|not at all|not so|not (?:there )?yet|told no)(?:\s*(?:[.,;!?)]|$)| (?:seen|found|noted|reported|to date|so far|per|there|is so|was so|says?)\b))/;
@@ -80,7 +75,7 @@ const NOT_SO =
 const KEEPS_SKIN_WHOLE: readonly FindingKind[] = ['skin-mark', 'skin-lasting', 'skin-callus'];
 const isTakenBack = (current: NoteFinding, clause: string): boolean =>
   isOtherwise(current.kind, clause) ||
-  isReplacedBy(current.kind, '', clause) ||
+  isReplacedBy(current.kind, clause) ||
   (current.kind === 'treatment-planned' && NOTHING_TO_DO.test(clause)) ||
   (saysNone(current, clause) && !isOfTheOther(current, clause));
 

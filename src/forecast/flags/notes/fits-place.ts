@@ -19,29 +19,19 @@ export function fitsPlace(term: Term, clause: string, region: Region | null, spo
   const ofDevice =
     has(patterns.device, clause) || (has(patterns.device, spokenOf) && !has(patterns.places, clause));
   if (term.kind === 'head-warning') return region === 'head';
-  if (term.kind === 'breathing' && OF_MEALS.test(term.text)) return region === 'trunk';
   if (term.kind === 'lost')
     return (
       !ANOTHER_LOSS.test(after) &&
       (ofDevice || OF_WHAT_IS_WORN.test(after) || LEFT_SOMEWHERE.test(clause.slice(0, term.end)))
     );
   if (term.kind === 'falls') return !isAccident(term, after);
-  // An operation elsewhere changes nothing that a device must fit.
-  if (term.kind === 'fit-changed') return isOfItsFit(term, clause);
+  if (term.kind === 'fit-changed') return !(OF_SIZE.test(term.text) && CLOTHES.test(clause));
   return term.kind !== 'broken' || isBreakOfDevice(term, clause, ofDevice);
 }
 
 /** 'Lost a baby tooth'. */
 const ANOTHER_LOSS =
   /^ (?:\w+ ){0,2}(?:tooth|teeth|weight|interest|contact|appointment|letter|balance|confidence|appetite|patience|count|track)\b/;
-
-const OPERATION =
-  /\b(?:surg\w*|op|postop|oper\w*|botox|btx|bont\w*|toxin|botulin\w*|releas\w*|lengthen\w*|transfer\w*|fusion|cast\w*|plaster|pop|frame|plates?|in|done|untether\w*|inject\w*)\b/;
-
-function isOfItsFit({ text }: Term, clause: string): boolean {
-  if (OF_SIZE.test(text) && CLOTHES.test(clause)) return false;
-  return !OPERATION.test(text) || has(patterns.device, text) || !has(patterns.elsewhere, clause);
-}
 
 function isBreakOfDevice(term: Term, clause: string, ofDevice: boolean): boolean {
   const after = clause.slice(term.end);
@@ -80,9 +70,6 @@ const isOfAMachine = ({ at, kind }: Term, clause: string): boolean =>
 /** 'Car broken down', 'the lift broke': why somebody is late. */
 const MACHINES =
   /\b(?:car|van|bus|coach|taxi|train|tram|bike|lift|elevator|boiler|heating|washing machine|phone|mobile|ipad|tablet|laptop|computer|printer|freezer|fridge|oven|hoist|saw|oscillator|scanner)(?: (?:was|is|has|had|been|got|just|all|itself))*\s*$/;
-
-/** What a brace about the belly takes away beside breath. */
-const OF_MEALS = /\b(?:vomit|sick|reflux|nause|gag|regurgit|heartburn|eat|full|food|finish)/;
 
 /** Off the sofa, or once at the park, it is no way of walking. */
 const isAccident = ({ text }: Term, after: string): boolean =>

@@ -100,7 +100,6 @@ export const patterns = {
   places: anyOf(words.places),
   clear: anyOf(words.clear),
   planned: anyOf(words.planned),
-  elsewhere: anyOf(words.elsewhere),
   nothingSeen: anyOf([...words.nothingSeen, ...words.clear]),
   noneNow: anyOf(words.noneNow),
   unbraced: anyOf(words.unbraced.always),

@@ -2,8 +2,6 @@ import { lastedMinutes } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, has } from './phrases.js';
 
-/** 'Mark the waist on the x-ray' tells to draw. */
-const TO_DRAW = /^\s*(?:the |her |his )?(?:waist|trim|pad|position|line|level|axis|joint|area to|where to)/;
 const MARKED = /^(?:mark(?:s|ing)?|grooves?|creases?|creased|furrows?)$/;
 const ONLY_A_COLOUR = new RegExp(`^(?:${patterns.colours.source})$`);
 
@@ -43,12 +41,10 @@ export function isOfThings(clause: string, term: Term): boolean {
       has(anchored(patterns.coloured), followedBy(clause, term).replace(/^looking /, ''))
     );
   if (term.kind !== 'skin-mark') return false;
-  if (PINK_FINGERS.test(clause.slice(0, term.end)) && AND_WELL.test(clause.slice(term.end))) return true;
   return MARKED.test(term.text) ? isMarkedOnThings(clause, term) : isColourOfThings(clause, term);
 }
 
 function isMarkedOnThings(clause: string, term: Term): boolean {
-  if (clause.slice(0, term.at).trim() === '' && TO_DRAW.test(clause.slice(term.end))) return true;
   const on =
     /^\s*(?:on|onto|inside|in)(?: (?:the|her|his|their|new|old|school|left|right|both|each))* (.*)$/.exec(
       clause.slice(term.end),
@@ -78,12 +74,6 @@ function isColourOfThings(clause: string, term: Term): boolean {
   if (given && (has(patterns.coloured, given[1]) || has(patterns.colourChoice, given[1]))) return true;
   return has(patterns.colourChoice, clause) && !has(patterns.places, clause);
 }
-
-/** 'Thumb pink and moving': blood reaches it. */
-const PINK_FINGERS =
-  /\b(?:toes?|feet|fingers?|fingertips?|thumbs?|hands?|nail ?beds?)(?: (?:is|are|all|both|nice|nicely|l|r|still|stay|stays|and|lovely))* pink$/;
-const AND_WELL =
-  /^\s*(?:[.,;]|$|warm|moving|mobile|well|throughout|all day|today|in (?:it|them|splint|boots|brace))/;
 
 /** The two words behind a term. */
 const followedBy = (clause: string, term: Term): string =>

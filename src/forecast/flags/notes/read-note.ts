@@ -194,30 +194,24 @@ function termsOf(clause: string, region: Region | null, said: string): Term[] {
       NEVER_HIDDEN.includes(t.kind) &&
       (isMark(o) || ['pain', 'fit-changed', 'function-lost'].includes(o.kind))
     );
-  return [...all, ...lostSince(clause, said)]
+  return [...all, ...unfelt(clause, said)]
     .filter((t) => !all.some((o) => o !== t && hides(o, t)))
     .filter((t) => !(t.kind === 'function-lost' && all.some((o) => isLeftOff(t, o))))
     .filter((t) => fitsPlace(t, clause, region, said) && !(HURT_IN_A_FALL.test(t.text) && A_FALL.test(said)))
     .sort((a, b) => a.at - b.at);
 }
 
-/** 'Could feel light touch in spring, now cannot'; 'stood on a pin, and never noticed'. */
-function lostSince(clause: string, said: string): Term[] {
-  const unfelt = HURTS.test(`${said} ${clause}`) ? UNFELT.exec(clause) : null;
-  if (unfelt)
-    return [{ at: unfelt.index, end: unfelt.index + unfelt[0].length, text: unfelt[0], kind: 'numbness' }];
-  const now = COULD.test(said) ? NOW_CANNOT.exec(clause) : null;
-  if (!now) return [];
-  const kind = /\b(?:feel|sensation|touch|pin)\b/.test(said) ? 'numbness' : 'function-lost';
-  return [{ at: now.index, end: now.index + now[0].length, text: now[0], kind }];
+/** 'Stood on a pin, and never noticed'. */
+function unfelt(clause: string, said: string): Term[] {
+  const found = HURTS.test(`${said} ${clause}`) ? UNFELT.exec(clause) : null;
+  return found
+    ? [{ at: found.index, end: found.index + found[0].length, text: found[0], kind: 'numbness' }]
+    : [];
 }
 const HURTS =
   /\b(?:(?:stood|stepped|trod|walked|sat) on an? |(?:cut|burn[ts]?|scald\w*|scrap\w*|stubb?\w*) (?:his|her|the|on)\b|(?:pin|nail|stone|splinter|thorn|glass|lego|tack) in (?:his|her|the) (?:sock|shoe|boot|foot|heel|splint))/;
 const UNFELT =
   /\b(?:never|did not|didnt|does not|doesnt|hadnt|not) (?:even )?(?:notice\w*|feel|felt|flinch\w*|react\w*|realise\w*|know|knew|cry|cried|mind|say)\b/;
-const COULD = /\b(?:could|was able|managed)\b/;
-const NOW_CANNOT =
-  /^\s*(?:now (?:he |she |they )?(?:cannot|cant|wont|doesnt|not able)|(?:not|cannot|cant) (?:now|any ?more)|no longer)\s*[.;]?\s*$/;
 
 /** 'No longer digs in on sitting': what is no longer done is the bad thing, and no skill. */
 const isLeftOff = (lost: Term, bad: Term): boolean =>
@@ -321,9 +315,6 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
   return kind === null ? null : { ...base, kind, minutes };
 }
 
-/** A fever asks for a look at the skin where the note tells of the skin, too. */
-const FEVER = /\b(?:temp|temperature|fever\w*|febrile|pyrexi\w*)\b/;
-
 /** One finding a kind and side: the one that says most. */
 function merged(found: readonly NoteFinding[]): NoteFinding[] {
   const best = new Map<string, NoteFinding>();
@@ -334,10 +325,5 @@ function merged(found: readonly NoteFinding[]): NoteFinding[] {
   }
   const all = [...best.values()];
   const lasting = all.some((f) => f.kind === 'skin-lasting');
-  const ofTheBody = (f: NoteFinding) => f.kind.startsWith('skin') || ['swelling', 'pain'].includes(f.kind);
-  return all.filter(
-    (f) =>
-      !(lasting && f.kind === 'skin-mark') &&
-      !(FEVER.test(f.words) && f.kind === 'skin-infected' && all.filter(ofTheBody).length < 2),
-  );
+  return all.filter((f) => !(lasting && f.kind === 'skin-mark'));
 }

@@ -50,8 +50,7 @@ const isAdvised = (before: string, term: Term, after: string): boolean =>
     ASKED.test(before) ||
     (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
     MEANS.test(after) ||
-    (MAY_BE_PLANNED.includes(term.kind) && RENEWED_WHEN.test(before)) ||
-    (PLACES_LOOKED_AT.test(term.text) && (LOOKED_AT.test(before) || WAS_LOOKED_AT.test(after))) ||
+    (PLACES_LOOKED_AT.test(term.text) && WAS_LOOKED_AT.test(after)) ||
     (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
     has(anchored(patterns.adviceAfter), after));
 
@@ -215,11 +214,6 @@ const TO_COME =
 /** 'Blister = stop'. */
 const MEANS = /^\s*(?:=+|is)\s*(?:stop|ring|call|phone|take off|leave off|remove)\b/;
 
-/** 'Recast when the toes reach the edge'. */
-const RENEWED_WHEN =
-  /\b(?:re ?cast|remake|replace|renew|review|order|due|new (?:1s?|pair|set))\b[^,;]*\b(?:when|once|if|until|as soon as)\b[^,;]*$/;
-const MAY_BE_PLANNED: readonly FindingKind[] = ['fit-changed', 'broken'];
-
 /** 'Watch the left heel for'. */
 const TO_LOOK_FOR =
   /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
@@ -227,18 +221,11 @@ const TO_LOOK_FOR =
 /** 'Checked pressure areas': where one looks, and nothing seen there. */
 const PLACES_LOOKED_AT = /^pressure (?:areas?|points?)$/;
 const WAS_LOOKED_AT = /^\s*(?:all |were |was )*(?:checked|inspected|examined|reviewed|looked at|monitored)\b/;
-const LOOKED_AT =
-  /\b(?:check\w*|inspect\w*|examin\w*|review\w*|look\w* at|monitor\w*)(?: (?:all|both|usual|skin|and|over))*\s*$/;
-
 /** 'Mum: the hinge is loose', 'dad texted a photo: sore heel', 'dad - it hurts': who says it. */
 const SPEAKS = /:|^\s*(?:-+\s|=)/;
 
 /** 'Twin sister has a': what follows is hers, whoever sees to it. */
 const HAS_ONE = /^\s*(?:has|had|got|wears|with) (?:an?|her own|his own)\b/;
-
-/** 'Sister's curve', 'grandad's car', whatever it is; not 'mum's concern'. */
-const PEERS_OWN =
-  /\b(?:brother|sister|sibling|twin|cousin|friend|neighbour|aunt|aunty|auntie|uncle|classmate|grandad|granddad|grandpa|nephew|niece)s (?!(?:e ?mails?|letters?|notes?|messages?|photos?|pictures?|reports?|call|concerns?|worry|worries|opinion|view|words?|question|also|are|have|had|who|and)\b)[a-z]+/;
 
 const THEIR_OWN = /\b(?:(?:mum|mom|mam|mother|dad|father|gran|nan|teacher|nurse|physio)s|my) own\b/;
 
@@ -248,7 +235,7 @@ const OF_ITS_OWN = /^\s*(?:is |was |also )?complain/;
 
 /** 'Mum has', 'his brother’s'; not 'mum reports' or 'mum has noticed'. */
 export function ofSomebodyElse(before: string, after = ''): boolean {
-  if (PEERS_OWN.test(before) || THEIR_OWN.test(before)) return true;
+  if (THEIR_OWN.test(before)) return true;
   // 'Mum's foot', 'gran's splint'; not 'mum's worried about'.
   if (
     findAll(patterns.othersOwn, before).some((own) =>
@@ -284,10 +271,8 @@ function isDenied(before: string, after: string): boolean {
   if (cue && !(doubled && doubled.end >= cue.end)) {
     const between = before.slice(cue.end);
     const distance = between.trim().split(/\s+/).filter(Boolean).length;
-    const list = /\b(or|nor|ni|oder|ou|o)\b|\//.test(between);
     // 'Not wearing - hurts': a dash begins anew.
-    if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && (list || distance <= 5))
-      return true;
+    if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && distance <= 5) return true;
   }
   if (NOT_ONE.test(before) || NEVER_CAME.test(after)) return true;
   return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
@@ -324,7 +309,7 @@ const isOfTheOld = (clause: string, term: Term): boolean =>
   (isOfDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
   (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
   IN_THE_OLD.test(clause) ||
-  isReplacedBy(term.kind, clause.slice(0, term.at), clause.slice(term.end));
+  isReplacedBy(term.kind, clause.slice(term.end));
 
 /** 'Since last visit', 'than at last review': until now. */
 const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;

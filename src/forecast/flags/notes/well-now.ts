@@ -50,14 +50,11 @@ export function isWellNow(kind: FindingKind, words: string, clause: string): boo
 /** 'Next size up given today as toes had reached the edge': what did not fit is no longer worn. */
 const ANOTHER_GIVEN =
   /\b(?:new|next|bigger|larger|longer|wider|size up|replacement|spare)\b[^.;]*\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b(?! soon| next)|\bnew (?:1|rivet|strap|screw|pad|clip|buckle|liner) (?:in|on)\b/;
-const WHY = /\b(?:as|because|since|after|hence|so|for)\b/;
-
-/** Was another device given for what a finding tells of? Before it only where the finding says why. */
-export function isReplacedBy(kind: FindingKind, before: string, after: string): boolean {
-  if (kind !== 'fit-changed' && !isOfDevice(kind)) return false;
-  if (ANOTHER_GIVEN.test(after)) return isProperlyDone(after, after.search(GIVEN));
-  return ANOTHER_GIVEN.test(before) && WHY.test(before) && isProperlyDone(before, before.search(GIVEN));
-}
+/** Was another device given for what a finding tells of? */
+export const isReplacedBy = (kind: FindingKind, after: string): boolean =>
+  (kind === 'fit-changed' || isOfDevice(kind)) &&
+  ANOTHER_GIVEN.test(after) &&
+  isProperlyDone(after, after.search(GIVEN));
 const GIVEN = /\b(?:given|supplied|issued|fitted|provided|posted|delivered|handed over|on today)\b/;
 
 /** 'To be replaced', 'needs stitching', 'please can it be mended': not done yet. */
