@@ -121,7 +121,7 @@ export interface ReadingNeeded {
   /** Day of the reading in question; null without one. */
   readonly date: IsoDate | null;
   /** What kind of slip. */
-  readonly slip?: DataSuggestion['kind'] | 'in-shoes';
+  readonly slip?: DataSuggestion['kind'];
 }
 
 export interface DimensionRoom {
@@ -168,6 +168,7 @@ export interface DataSuggestion {
     | 'swapped-sides'
     | 'digit-slip'
     | 'shrinking-bone'
+    | 'jumping-bone'
     | 'impossible-pair'
     | 'limit-below-size'
     | 'duplicate';

@@ -3,7 +3,6 @@ import type { Measurement } from '../records/records.js';
 import { groupBy } from '../statistics/group-by.js';
 import type { DataSuggestion, DeviceForecast, ReadingNeeded } from './contract.js';
 import { isSlip } from './device/reading-needed.js';
-import { inShoes } from './suggestions/in-shoes.js';
 import { plainDate } from './words.js';
 
 /** Each is one more look at the child: more than these questions at once are answered by measuring. */
@@ -15,14 +14,11 @@ export const isUnanswered = ({ readingNeeded }: DeviceForecast): boolean =>
 
 /** Readings that somebody is asked about, those of one measure and day together, newest first. */
 export function readingsInQuestion(
-  { child, measurements }: ChildRecord,
+  { measurements }: ChildRecord,
   suggestions: readonly DataSuggestion[],
 ): (readonly Measurement[])[] {
   const ids = new Set(suggestions.filter(isSlip).flatMap((s) => s.measurementIds));
-  const shod = inShoes({ child, measurements });
-  const asked = measurements.filter(
-    (m) => ids.has(m.id) || (m.measure === 'foot_length' && m.date === shod?.date),
-  );
+  const asked = measurements.filter((m) => ids.has(m.id));
   return [...groupBy(asked, (m) => `${m.date}/${m.measure}`).entries()]
     .sort(([a], [b]) => b.localeCompare(a))
     .slice(0, MOST_LOOKS)

@@ -6,7 +6,6 @@ import type { Measurement } from '../../records/records.js';
 import { measuresWanted } from '../../rules/measures-wanted.js';
 import type { DataSuggestion, ReadingNeeded } from '../contract.js';
 import { nearCastDays, staleAfterDays } from '../stale-after.js';
-import { inShoes } from '../suggestions/in-shoes.js';
 import type { DevicePlan } from './device-plan.js';
 import { growthStopped } from './growth-stopped.js';
 
@@ -16,6 +15,7 @@ const SLIPS: readonly DataSuggestion['kind'][] = [
   'swapped-sides',
   'impossible-pair',
   'shrinking-bone',
+  'jumping-bone',
 ];
 /** Does it ask about a reading that may be no size of the child's? */
 export const isSlip = ({ kind }: DataSuggestion): boolean => SLIPS.includes(kind);
@@ -107,6 +107,5 @@ function unansweredSlip(
       ...(sprang ? {} : { slip: found.kind }),
     };
   }
-  const shod = used.has('foot_length') ? inShoes(record) : null;
-  return shod && { why: 'slip-unanswered', ...shod, slip: 'in-shoes' };
+  return null;
 }

@@ -5,13 +5,13 @@ import { capital } from '../words.js';
 import { duplicateSuggestions } from './duplicates.js';
 import { impossiblePairSuggestions } from './impossible-pairs.js';
 import { limitBelowSizeSuggestions } from './limit-below-size.js';
-import { shrinkingBoneSuggestions } from './shrinking-bone.js';
 import { slipSuggestions } from './slips.js';
 import { swappedSideSuggestions } from './swapped-sides.js';
+import { unlikelyGrowthSuggestions } from './unlikely-growth.js';
 
 /**
  * Likely slips in a child's data, each with the correction a person may accept. A reading is explained once, by the
- * first of: two values in each other's field, a slip whose cause is seen, swapped sides, impossible pair, shrinking bone, a slip of unseen cause.
+ * first of: two values in each other's field, a slip whose cause is seen, swapped sides, impossible pair, shrinking bone, a slip of unseen cause, a jump.
  */
 export function findSuggestions(record: ChildRecord, posterior: ChildPosterior | null): DataSuggestion[] {
   const explained = new Set<string>();
@@ -31,8 +31,10 @@ export function findSuggestions(record: ChildRecord, posterior: ChildPosterior |
   add(slips.filter((s) => s.corrections.length > 0));
   add(swappedSideSuggestions(record));
   add(pairs);
-  add(shrinkingBoneSuggestions(record, posterior));
+  const growth = unlikelyGrowthSuggestions(record, posterior);
+  add(growth.filter((s) => s.kind === 'shrinking-bone'));
   add(slips.filter((s) => s.corrections.length === 0));
+  add(growth);
   add(duplicateSuggestions(record));
   add(limitBelowSizeSuggestions(record));
   return found;

@@ -31,16 +31,6 @@ export const forecastSuggestions: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'A slip of the tape or the keyboard is believed',
-    file: 'src/forecast/suggestions/in-shoes.ts',
-    tests: suggestions,
-    changes: [
-      ["jumped('stature', STATURE_MM, STATURE_A_YEAR / 2)", 'true'],
-      ['m.side === side)', 'true)'],
-      ['(age >= BOTH_FROM_YEARS && bothJumped) ||', ''],
-    ],
-  },
-  {
     harm: 'A slip of the unit or the keyboard is not offered, or another number is',
     file: 'src/forecast/suggestions/likely-typed.ts',
     tests: ['tests/forecast/suggestions.test.ts'],
@@ -58,14 +48,18 @@ export const forecastSuggestions: readonly MutationGroup[] = [
   },
   {
     harm: 'A slip of the tape or the keyboard is believed',
-    file: 'src/forecast/suggestions/shrinking-bone.ts',
+    file: 'src/forecast/suggestions/unlikely-growth.ts',
     tests: [...suggestions, 'tests/forecast/readings-in-question.test.ts'],
     changes: [
-      ['i === sorted.length - 2 ? LATEST : OLDER', 'OLDER'],
+      ['(isLatest ? LATEST : HARDLY)', 'HARDLY'],
       ['const grownMm = m.value - before.value', 'const grownMm = before.value - m.value'],
       ['(was - is) / (oneMore - is)', '0'],
-      ['[[own], [own, ...others]]', '[[own]]'],
+      ['Math.min(sdOf([own, other]), 2 * alone)', 'alone'],
+      ['Math.min(sdOf([own, other]), 2 * alone)', 'sdOf([own, other])'],
       ['&& isStillToGrow(child.sex, age(m))', ''],
+      ['const jumps = isLatest &&', 'const jumps ='],
+      ['sdOff(sides, true, 1) > HARDLY', 'false'],
+      ['&& sides[0].expectedMm !== null', ''],
     ],
   },
   {
