@@ -1,3 +1,4 @@
+import { floatsOf } from './floats-of.js';
 import { normalQuantile } from './normal-quantile.js';
 import { type RandomStream, randomStream } from './random-stream.js';
 import { SOBOL_DIMENSIONS, sobol } from './sobol.js';
@@ -20,17 +21,21 @@ export interface EvenNormals {
   readonly normals: Float32Array;
   /** Per direction 1 or -1: the seed's own sign. */
   readonly sign: Int8Array;
-  /** Of the first draw of a pair: uniform on (0, 1), line by line. */
-  uniform(pair: number, line: number): number;
-  /** The standard normal at that uniform. */
-  normal(pair: number, line: number): number;
+  /** Of every draw a uniform on (0, 1), and the standard normal at it: the same ones for all who ask for the line. */
+  line(at: number): Line;
+}
+
+interface Line {
+  readonly uniforms: Float64Array;
+  readonly normals: Float64Array;
 }
 
 interface Table {
   readonly normals: Float32Array;
-  readonly uniforms: Float64Array;
-  /** The uniforms' normals, line by line once they are asked for. */
-  readonly normalLines: (Float64Array | undefined)[];
+  /** Uniforms of the first draws of the pairs, line by line. */
+  readonly uniforms: readonly Float64Array[];
+  /** What was made of them for who asked. */
+  readonly lines: Line[];
 }
 const made = new Map<string, Table>();
 
@@ -47,16 +52,17 @@ export function evenNormals(pairs: number, seed: number): EvenNormals {
   return {
     normals: table.normals,
     sign: Int8Array.from({ length: WIDTH }, () => (stream.uniform() < 0.5 ? -1 : 1)),
-    uniform: (pair, line) => table.uniforms[(line % UNIFORMS) * pairs + pair],
-    normal: (pair, line) => (table.normalLines[line % UNIFORMS] ?? normalLine(table, line % UNIFORMS))[pair],
+    line: (at) => (table.lines[at % UNIFORMS] ??= bothOf(table.uniforms[at % UNIFORMS])),
   };
 }
 
-function normalLine({ uniforms, normalLines }: Table, line: number): Float64Array {
-  const pairs = uniforms.length / UNIFORMS;
-  const normals = uniforms.slice(line * pairs, (line + 1) * pairs).map(normalQuantile);
-  normalLines[line] = normals;
-  return normals;
+/** Of the first draw of each pair and of the second. */
+function bothOf(first: Float64Array): Line {
+  const uniforms = floatsOf({ length: 2 * first.length }, (_, i) =>
+    i & 1 ? 1 - first[i >> 1] : first[i >> 1],
+  );
+  const normals = first.map(normalQuantile);
+  return { uniforms, normals: floatsOf(uniforms, (_, i) => (i & 1 ? -normals[i >> 1] : normals[i >> 1])) };
 }
 
 function makeTable(pairs: number, variant: number): Table {
@@ -80,10 +86,10 @@ function makeTable(pairs: number, variant: number): Table {
   columns.forEach((column, j) => {
     for (let i = 0; i < pairs; i++) normals[i * WIDTH + j] = column[i];
   });
-  const uniforms = new Float64Array(UNIFORMS * pairs);
-  for (let u = 0; u < UNIFORMS; u++)
-    uniforms.set(line(u < EVEN_UNIFORMS ? 1 + EVEN_NORMALS + u : SOBOL_DIMENSIONS), u * pairs);
-  return { normals, uniforms, normalLines: [] };
+  const uniforms = Array.from({ length: UNIFORMS }, (_, u) =>
+    line(u < EVEN_UNIFORMS ? 1 + EVEN_NORMALS + u : SOBOL_DIMENSIONS),
+  );
+  return { normals, uniforms, lines: [] };
 }
 
 /** Indices in ascending order of value. */

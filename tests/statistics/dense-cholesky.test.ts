@@ -8,6 +8,7 @@ import {
   denseWiden,
 } from '../../src/statistics/dense-cholesky.js';
 import { evenNormals, WIDTH } from '../../src/statistics/even-normals.js';
+import { normalQuantile } from '../../src/statistics/normal-quantile.js';
 import { pivotedFactor } from '../../src/statistics/pivoted-factor.js';
 import { SOBOL_DIMENSIONS, sobol } from '../../src/statistics/sobol.js';
 
@@ -119,10 +120,11 @@ test('even normals: mean square 1, uncorrelated, and any run of rows more even t
 });
 
 test('uniforms and their mirror image fill every hundredth of (0, 1) once', () => {
-  const { uniform } = evenNormals(50, 3);
-  for (const line of [0, 5, 20]) {
-    const both = Array.from({ length: 50 }, (_, i) => [uniform(i, line), 1 - uniform(i, line)]).flat();
-    expect(new Set(both.map((u) => Math.floor(u * 100))).size).toBe(100);
+  const even = evenNormals(50, 3);
+  for (const at of [0, 5, 20]) {
+    const { uniforms, normals } = even.line(at);
+    expect(new Set(Array.from(uniforms, (u) => Math.floor(u * 100))).size).toBe(100);
+    for (let i = 0; i < 100; i++) expect(normals[i]).toBeCloseTo(normalQuantile(uniforms[i]), 12);
   }
 });
 

@@ -3,7 +3,6 @@ import type { DeviceEvent } from '../../records/device.js';
 import { seriesKey } from '../../records/measure.js';
 import type { DimensionLimit } from '../../rules/dimension-limits.js';
 import { evenNormals } from '../../statistics/even-normals.js';
-import { floatsOf } from '../../statistics/floats-of.js';
 import type { Futures } from '../futures.js';
 import { deviationChance, deviationScale, drawDeviation } from './deviation.js';
 import { type Judgement, lineJudged } from './judgements.js';
@@ -37,10 +36,6 @@ export function judgedDraws(
   const low = limits.map(() => new Float64Array(draws).fill(Number.NEGATIVE_INFINITY));
   const high = limits.map(() => new Float64Array(draws).fill(Number.POSITIVE_INFINITY));
   const even = evenNormals(Math.ceil(draws / 2), seed);
-  const uniform = (i: number, line: number) =>
-    i & 1 ? 1 - even.uniform(i >> 1, line) : even.uniform(i >> 1, line);
-  const normal = (i: number, line: number) =>
-    i & 1 ? -even.normal(i >> 1, line) : even.normal(i >> 1, line);
   const chance = chanceSoFar(limits, low, high, draws);
   const n = limits.length;
   let line = 2 * n;
@@ -48,8 +43,8 @@ export function judgedDraws(
   for (const judgement of judgements) {
     if (judgement.limits.length === 0) continue;
     const before = judgement.verdict ? chance.mean() : 1;
-    const first = line;
-    bound(judgement, futures, limits, castIndex, low, high, (i, k) => normal(i, first + k));
+    const doubts = judgement.limits.map((_, k) => even.line(line + k).normals);
+    bound(judgement, futures, limits, castIndex, low, high, doubts);
     chance.changed(judgement.limits);
     line += judgement.limits.length;
     if (judgement.verdict)
@@ -57,22 +52,24 @@ export function judgedDraws(
   }
   const deviations = limits.map(({ toleranceMm }, d) => {
     const drawn = new Float64Array(draws);
+    const { uniforms: where, normals } = even.line(d);
+    const { uniforms: kind } = even.line(n + d);
     for (let i = 0; i < draws; i++) {
       const from = low[d][i];
       const to = high[d][i];
-      const which = uniform(i, n + d);
+      const which = kind[i];
       // Without bounds the uniform's normal, which is at hand, is the answer.
       drawn[i] =
         from === Number.NEGATIVE_INFINITY && to === Number.POSITIVE_INFINITY
-          ? deviationScale(toleranceMm, which) * normal(i, d)
-          : drawDeviation(toleranceMm, from, to, which, uniform(i, d));
+          ? deviationScale(toleranceMm, which) * normals[i]
+          : drawDeviation(toleranceMm, from, to, which, where[i]);
     }
     return drawn;
   });
   return {
     deviations,
     own: limits.map(({ toleranceMm }, d) => ownDeviation(toleranceMm, low[d], high[d])),
-    luck: floatsOf({ length: draws }, (_, i) => uniform(i, line)),
+    luck: even.line(line).uniforms,
     surprise,
   };
 }
@@ -86,7 +83,7 @@ function bound(
   castIndex: number,
   low: readonly Float64Array[],
   high: readonly Float64Array[],
-  doubt: (draw: number, limit: number) => number,
+  doubts: readonly Float64Array[],
 ): void {
   const { draws } = futures;
   const width = futures.days.length;
@@ -108,7 +105,7 @@ function bound(
     for (let k = 0; k < judged.length; k++) {
       const d = judged[k];
       // A reviewer's eye is as sure as the family's figure is.
-      const seen = Math.max(0, tightWithin[k] + toleranceOf[k] * doubt(i, k));
+      const seen = Math.max(0, tightWithin[k] + toleranceOf[k] * doubts[k][i]);
       const enough = share * leastRoom(said, seen, tightWithin[k]);
       low[d][i] = Math.max(low[d][i], need[k][i] + enough);
       if (high[d][i] <= low[d][i]) high[d][i] = Number.POSITIVE_INFINITY;
