@@ -1,4 +1,4 @@
-import { type DayNumber, dayNumber, isoDate } from '../records/dates.js';
+import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import { type MeasureId, measures, seriesKey } from '../records/measure.js';
 import type { Child } from '../records/records.js';
@@ -129,10 +129,16 @@ export class DeviceSlot {
   /** The day on which the next one should be cast, as a clinic that looks ahead knows it on `day`: a little off the truth. */
   castDue(day: DayNumber): DayNumber {
     let [lasts, ends] = [day, day + LONGEST_DAYS];
-    if (!this.isWorn(day) || this.lastsUntil(ends, day)) return ends;
+    if (!this.isWorn(day)) return ends;
+    const on = isoDate(day);
+    // What nothing can be adjusted or renewed of any more.
+    const final = this.ending(this.limitsOn(day, day)).filter((l) => adjustmentsLeftOn(l, on).length === 0);
+    const lastsUntil = (later: DayNumber) =>
+      final.every((limit) => this.withRoom(limit, on, later).room >= limit.spare);
+    if (lastsUntil(ends)) return ends;
     while (ends - lasts > 7) {
       const middle = Math.round((lasts + ends) / 2);
-      if (this.lastsUntil(middle, day)) lasts = middle;
+      if (lastsUntil(middle)) lasts = middle;
       else ends = middle;
     }
     const making = defaultTurnaround(this.rule.id).medianDays * PLANNED_PACE;
@@ -239,13 +245,6 @@ export class DeviceSlot {
     return limits.filter((limit) => !renewed.has(limit.series.measure));
   }
 
-  /** Is there room to count on left on a later day, wherever nothing can be adjusted or renewed any more? */
-  private lastsUntil(later: DayNumber, day: DayNumber): boolean {
-    return this.ending(this.limitsOn(day, later)).every(
-      (limit) => limit.room >= limit.spare || adjustmentsLeftOn(limit, isoDate(day)).length > 0,
-    );
-  }
-
   /** The dimension with the least true room. */
   private tightest(day: DayNumber): TightLimit {
     return this.limitsOn(day, day).reduce((least, limit) => (limit.room < least.room ? limit : least));
@@ -254,12 +253,14 @@ export class DeviceSlot {
   /** Every limit as adjusted by a day with its true room on another, each with this device's own slack about the rule. */
   private limitsOn(day: DayNumber, sizedOn: DayNumber): TightLimit[] {
     const on = isoDate(day);
-    return this.limitsNow().map((limit): TightLimit => {
-      const { slack, atCast } = this.ownOf(limit);
-      const { measure, side } = limit.series;
-      const grown = this.growth.size(measure, side, sizedOn) - atCast;
-      return { ...limit, room: limitOn(limit, on) + slack - grown, spare: Math.max(0, slack) };
-    });
+    return this.limitsNow().map((limit) => this.withRoom(limit, on, sizedOn));
+  }
+
+  private withRoom(limit: DimensionLimit, on: IsoDate, sizedOn: DayNumber): TightLimit {
+    const { slack, atCast } = this.ownOf(limit);
+    const { measure, side } = limit.series;
+    const grown = this.growth.size(measure, side, sizedOn) - atCast;
+    return { ...limit, room: limitOn(limit, on) + slack - grown, spare: Math.max(0, slack) };
   }
 
   private limitsNow(): readonly DimensionLimit[] {
