@@ -120,7 +120,7 @@ const LOOK =
 
 const sentences: Readonly<Record<Reason['code'], (w: Words) => string>> = {
   'red-flag': (w) =>
-    `Something in the record must be looked at before anything else, so a clinician would like to see your child today or tomorrow; ${w.meanwhile}; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
+    `Something in the record must be looked at before anything else, so a clinician would like to see your child today or on the next day we are open; ${w.meanwhile}; if there is ${w.trouble} or your child seems unwell, please do not wait for us to ring.`,
   broken: (w) =>
     `${w.It} ${w.has} been broken since ${w.date('on')}: ${w.whileBroken}, and come so that we can mend or replace it.`,
   lost: (w) =>

@@ -7,7 +7,7 @@ import { fhirId } from './extensions.js';
 import { reference } from './to-fhir.js';
 
 const ACTION_TEXT: Readonly<Record<Action, string>> = {
-  'see-now': 'See today or tomorrow',
+  'see-now': 'See today or the next working day',
   repair: 'Repair or replace the orthosis',
   measure: 'Measure and check fit',
   adjust: 'Adjust the orthosis',

@@ -73,6 +73,7 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
   const { what, when, late } = dueText(decision, today, format);
   const { checkFigure } = decision;
   const castBy = castByOf(decision);
+  const lookWillDo = decision.action === 'check' && castBy !== null && castBy < (decision.dueBy ?? castBy);
   return (
     <div class={late ? 'wanted late' : 'wanted'}>
       <p>
@@ -92,7 +93,8 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
       {castBy && castBy !== decision.dueBy && (
         <p>
           {castBy < today ? 'Was to be cast by' : 'Cast by'} <strong>{format.date(castBy)}</strong> (
-          {format.away(castBy, today)}).
+          {format.away(castBy, today)})
+          {lookWillDo && ' if nobody looks before; a look at the usual review is early enough'}.
         </p>
       )}
     </div>

@@ -119,7 +119,7 @@ function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'sh
         ))}
         <kbd>u</kbd> undo, <kbd>/</kbd> find{' '}
         <label hidden>
-          <input type="checkbox" id="letter-keys" checked autocomplete="off" /> letters and <kbd>/</kbd> act
+          <input type="checkbox" id="letter-keys" checked autocomplete="off" /> letters act as keys
         </label>
       </p>
       <table class="stack card recall" id="recall">

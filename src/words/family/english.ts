@@ -150,7 +150,7 @@ export const english: FamilyWords = {
   visitTitle: 'Next visit',
   visitBefore: (date) =>
     `We would like to see your child before ${date}. We will call you, or you can call us.`,
-  visitToday: 'We want to see your child today or tomorrow. Please call us now.',
+  visitToday: 'We want to see your child today or on the next day we are open. Please call us now.',
   visitNow: 'We would like to see your child soon. Please call us this week.',
   visitUsual: 'Please keep your usual visit.',
   bring: (inShoes) =>

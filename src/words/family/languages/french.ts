@@ -120,7 +120,8 @@ export const french = fromPhrases({
   visitTitle: 'Prochaine visite',
   visitBefore:
     'Nous aimerions voir votre enfant avant le {date}. Nous vous appellerons, ou vous pouvez nous appeler.',
-  visitToday: 'Nous voulons voir votre enfant aujourd’hui ou demain. Appelez-nous maintenant.',
+  visitToday:
+    'Nous voulons voir votre enfant aujourd’hui ou dès le prochain jour d’ouverture. Appelez-nous maintenant.',
   visitNow: 'Nous aimerions voir votre enfant bientôt. Appelez-nous cette semaine.',
   visitUsual: 'Venez à votre visite habituelle.',
   bring: 'Apportez l’attelle et les chaussures que votre enfant porte avec.',

@@ -116,7 +116,8 @@ export const polish = fromPhrases({
   numberOnCard: 'numer na karcie z poradni',
   visitTitle: 'Następna wizyta',
   visitBefore: 'Chcielibyśmy zobaczyć dziecko przed {date}. Zadzwonimy, albo mogą Państwo zadzwonić do nas.',
-  visitToday: 'Chcemy zobaczyć dziecko dzisiaj lub jutro. Prosimy zadzwonić teraz.',
+  visitToday:
+    'Chcemy zobaczyć dziecko dzisiaj lub w najbliższym dniu, w którym pracujemy. Prosimy zadzwonić teraz.',
   visitNow: 'Chcielibyśmy wkrótce zobaczyć dziecko. Prosimy zadzwonić w tym tygodniu.',
   visitUsual: 'Prosimy przyjść na zwykłą wizytę.',
   bring: 'Proszę przynieść ortezę i buty, które dziecko do niej nosi.',

@@ -113,7 +113,7 @@ export const spanish = fromPhrases({
   numberOnCard: 'al número de su tarjeta de la clínica',
   visitTitle: 'Próxima visita',
   visitBefore: 'Nos gustaría ver a su hijo o hija antes del {date}. Le llamaremos, o puede llamarnos.',
-  visitToday: 'Queremos ver a su hijo o hija hoy o mañana. Llámenos ahora, por favor.',
+  visitToday: 'Queremos ver a su hijo o hija hoy o el próximo día que abramos. Llámenos ahora, por favor.',
   visitNow: 'Nos gustaría ver pronto a su hijo o hija. Llámenos esta semana, por favor.',
   visitUsual: 'Venga a su visita de siempre.',
   bring: 'Traiga la férula y los zapatos que lleva con ella.',

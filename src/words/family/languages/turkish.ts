@@ -109,7 +109,7 @@ export const turkish = fromPhrases({
   numberOnCard: 'klinik kartınızdaki numara',
   visitTitle: 'Sonraki geliş',
   visitBefore: 'Çocuğunuzu şu tarihten önce görmek isteriz: {date}. Biz ararız, ya da siz arayabilirsiniz.',
-  visitToday: 'Çocuğunuzu bugün veya yarın görmek istiyoruz. Lütfen bizi şimdi arayın.',
+  visitToday: 'Çocuğunuzu bugün veya açık olduğumuz ilk gün görmek istiyoruz. Lütfen bizi şimdi arayın.',
   visitNow: 'Çocuğunuzu yakında görmek isteriz. Lütfen bu hafta arayın.',
   visitUsual: 'Lütfen her zamanki randevunuza gelin.',
   bring: 'Ortezi ve çocuğunuzun onunla giydiği ayakkabıları getirin.',
