@@ -49,6 +49,7 @@ describe('findings', () => {
     expect(findings(withChecks(child(), lasts, check('2026-11-20', 'fades')))).toEqual([]);
     expect(findings(withChecks(child(), lasts, check('2026-11-10', 'none')))).toHaveLength(1);
     expect(findings(withChecks(child(), lasts, check('2026-11-01', 'none')))).toHaveLength(1);
+    expect(findings(withChecks(child(), lasts, check('2026-11-20', 'lasts')))).toHaveLength(2);
     const other = check('2026-11-20', 'none', { deviceId: 'another' });
     expect(findings(withChecks(child(), { ...lasts, deviceId: 'd1' }, other))).toHaveLength(1);
   });

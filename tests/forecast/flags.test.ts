@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { assessChild } from '../../src/forecast/assess-child.js';
 import { cautions } from '../../src/forecast/cautions.js';
+import { headGrowthFlags } from '../../src/forecast/flags/head-growth.js';
+import { addDaysIso } from '../../src/records/dates.js';
 import { buildChild, contextOn } from './build-record.js';
 
 const TODAY = '2026-11-25';
@@ -164,6 +166,24 @@ describe('flags: what growth does not explain', () => {
     const still = head(406, 407);
     expect(still.forecasts[0].outcome).toBe('blocked');
     expect(still.flags.map((f) => f.id)).toContain('head-growth-down');
+  });
+
+  // More than one SD either way in half a year: EBM Guidelines, excerpt; three quarters upwards in six weeks: common practice, no source.
+  it('a head is urgent by its largest shift, and upwards by three quarters of an SD within six weeks', () => {
+    const idOf = (...visits: [daysAgo: number, z: number][]) => {
+      const { record } = buildChild(TODAY, 0.6, { sex: 'female' });
+      const measurements = visits.map(([daysAgo, z]) => ({
+        ...{ measure: 'head_circumference', side: 'none', technicalError: 0.1 },
+        ...{ value: 420 + 10 * z, date: addDaysIso(TODAY, -daysAgo) },
+      }));
+      const posterior = { zScore: (_: object, __: number, mm: number) => (mm - 420) / 10 };
+      return headGrowthFlags({ record: { ...record, measurements }, posterior } as never).map((f) => f.id);
+    };
+    expect(idOf([42, 0], [0, 0.8])).toEqual(['head-growth-up']);
+    expect([idOf([42, 0], [0, 0.7]), idOf([50, 0], [0, 0.8]), idOf([42, 0], [0, -0.8])].flat()).toEqual([]);
+    expect(idOf([42, 0], [0, -1.1])).toEqual(['head-growth-down']);
+    // Two SD up since five months ago outweigh what it fell since the visit between.
+    expect(idOf([150, -1.5], [60, 2], [0, 0.6])).toEqual(['head-growth-up']);
   });
 
   it('says whether a head grew more even or less, where that is beyond measuring error', () => {

@@ -179,6 +179,27 @@ describe('a recall list made again', () => {
     expect(await list()).toContain('Ring again on');
   });
 
+  it('writes to nobody who declined, has a day or whose child died, and keeps all three apart in the calendar', async () => {
+    const [declined, booked, died, rest] = (await makeList()).values();
+    await say(declined, { state: 'declined' });
+    await say(booked, { state: 'booked', appointment: addDaysIso(testToday, 8) });
+    await service.store.children.change(died.childId, { status: 'died' }, testToday, null, systemActor);
+    const letters = (await service.as('scheduler', { url: '/recall/letters' })).body;
+    const named = [declined, booked, died, rest].filter((r) => letters.includes(r.childName));
+    expect(named).toEqual([rest]);
+    const run = (await service.store.recall.inUse())[0];
+    const rows = await service.store.recall.entries(run.id, {}, systemActor);
+    const due = rows.filter((r) => r.list !== 'open');
+    expect(due.map((r) => r.id)).toContain(declined.id);
+    expect(due.map((r) => r.id)).not.toContain(died.id);
+    const calendar = (await service.as('scheduler', { url: '/recall/calendar.ics' })).body;
+    const events = calendar.match(/SUMMARY:.*/g) ?? [];
+    expect(events.filter((e) => e === 'SUMMARY:Clinic appointment')).toHaveLength(1);
+    // All that is due but the one that was declined; who could fill a slot is no appointment.
+    expect(events).toHaveLength(due.length - 1);
+    await service.store.children.change(died.childId, { status: 'active' }, testToday, null, systemActor);
+  });
+
   it('a family that moved away takes the child off every list, and undo puts it on again', async () => {
     const [row] = (await makeList()).values();
     await say(row, { state: 'moved-away' });

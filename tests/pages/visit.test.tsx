@@ -1,4 +1,4 @@
-/** The angle of the hips at a visit: asked where a device holds them, and read as it is typed. Degrees from the midline: common practice, no source. */
+/** A typed visit: what is asked, what is kept as typed, and what is asked about or refused. Angles in degrees from the midline: common practice, no source. */
 import { expect, it } from 'vitest';
 import { readVisit } from '../../src/pages/child/read-visit.js';
 import { VisitDevices } from '../../src/pages/child/visit-devices.js';
@@ -49,4 +49,30 @@ it.each(['91', '-1', 'wide'])('%s is no angle: the field is named and nothing el
   const { errors, typed } = read({ 'hipAngleLeft/hip': angle, 'note/hip': 'sits well' });
   expect(Object.keys(errors)).toEqual(['hipAngleLeft/hip']);
   expect(typed).toMatchObject({ 'hipAngleLeft/hip': angle, 'note/hip': 'sits well' });
+});
+
+// A reading far from what the record leads one to expect is asked about before it is kept: common practice, no source.
+it('a slip of the pen is asked about, an impossible size and a day to come are refused', () => {
+  const size = (side: 'left' | 'right', expected: number) =>
+    ({ measure: 'foot_length', side, expected, sd: 3, last: null }) as const;
+  const typed = (body: Record<string, string>) =>
+    readVisit(
+      { date: '2026-11-20', ...body },
+      [size('left', 150), size('right', 162)],
+      [],
+      child.birthDate,
+      '2026-11-28',
+      format,
+    );
+  expect(typed({ 'foot_length.left': '155' })).toMatchObject({ errors: {}, doubts: {} });
+  expect(typed({ 'foot_length.left': '160' }).doubts['foot_length.left']).toMatch(/larger than expected/);
+  // The usual 12 mm between the sides, the other way round.
+  expect(typed({ 'foot_length.left': '158', 'foot_length.right': '154' }).doubts).toEqual({
+    'foot_length.left': expect.stringContaining('exchanged'),
+    'foot_length.right': expect.stringContaining('exchanged'),
+  });
+  expect(typed({ 'foot_length.left': '1500' }).errors['foot_length.left']).toMatch(/Did you mean 150 mm/);
+  expect(typed({ 'foot_length.left': '3000' }).readings).toEqual([]);
+  expect(Object.keys(typed({ 'foot_length.left': '150', date: '2026-11-29' }).errors)).toEqual(['date']);
+  expect(Object.keys(typed({ 'foot_length.left': '150', date: '2025-05-31' }).errors)).toEqual(['date']);
 });
