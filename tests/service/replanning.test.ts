@@ -179,6 +179,18 @@ describe('a recall list made again', () => {
     expect(await list()).toContain('Ring again on');
   });
 
+  it('counts who must be seen now until that is done, beside the places of today and the next working day', async () => {
+    const mark = { childId: 'c1', deviceId: 'c1-d', date: testToday, state: 'open', where: 'heel' } as const;
+    await service.store.skinChecks.add(mark as never, testToday, systemActor);
+    const row = (await makeList()).get('c1')!;
+    expect(row.entry.action).toBe('see-now');
+    const seeNow = async () =>
+      (await service.as('scheduler', { url: `/api/recall-runs/${row.runId}/entries` })).json().seeNow;
+    expect(await seeNow()).toMatchObject({ wanted: 1 });
+    await say(row, { state: 'done' });
+    expect(await seeNow()).toMatchObject({ wanted: 0 });
+  });
+
   it('writes to nobody who declined, has a day or whose child died, and keeps all three apart in the calendar', async () => {
     const [declined, booked, died, rest] = (await makeList()).values();
     await say(declined, { state: 'declined' });
